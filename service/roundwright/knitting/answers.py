@@ -1,0 +1,54 @@
+"""What every answer carries, and the one error of the trade: a thing that cannot be knitted."""
+
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+
+RULES: Final = "2026-11-25"
+"""Date of the formulas and tables in force. A change that alters any answer moves it."""
+
+COMMON_PRACTICE: Final = "common practice"
+"""The source named for a rule that the whole trade follows and nobody in particular published."""
+
+RulesVersion = Annotated[
+    str, Meta(description="Date of the formulas and tables this answer was calculated with (YYYY-MM-DD).")
+]
+
+
+class Basis(Struct, frozen=True):
+    """A rule or table an answer rests on."""
+
+    rule: Annotated[str, Meta(description="The rule, formula or table, in words.")]
+    source: Annotated[str, Meta(description="Its published source, or the words `common practice`.")]
+
+
+class Notice(Struct, frozen=True, kw_only=True):
+    """Something the knitter should know about an answer that is nevertheless right."""
+
+    code: Annotated[str, Meta(description="What is noticed, as a stable word.")]
+    message: Annotated[str, Meta(description="The same in a sentence for the knitter.")]
+    pointer: Annotated[
+        str | None, Meta(description="JSON pointer to the field of the request that gave rise to it.")
+    ] = None
+
+
+class Caution(Struct, frozen=True):
+    """A usual caution for a child's hat. Local rules and licensed advice come first."""
+
+    code: Annotated[str, Meta(description="What it is about, as a stable word.")]
+    message: Annotated[str, Meta(description="The caution.")]
+    source: Annotated[str, Meta(description="The rule or recommendation it comes from.")]
+
+
+class Impossible(Exception):  # noqa: N818 - a fact of knitting, not a fault of the program
+    """A well-formed request that cannot be knitted.
+
+    `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` says what is wrong in a knitter's
+    words, `nearest` says the nearest thing that works, in words that can be acted on.
+    """
+
+    def __init__(self, detail: str, *, pointer: str = "#", nearest: str | None = None) -> None:
+        super().__init__(detail)
+        self.detail = detail
+        self.pointer = pointer
+        self.nearest = nearest

@@ -1,0 +1,178 @@
+"""Quantities with their units, and gauge.
+
+Inside the house lengths are millimetres, masses grams and yarn counts tex, as plain floats whose names say so. A
+quantity carries its unit only on the wire. Factors come from pint, once.
+"""
+
+from typing import Annotated, Final, Literal, get_args
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import Basis, Impossible, Notice
+from roundwright.reference.units import factors
+
+LengthUnit = Literal["mm", "cm", "m", "in", "yd"]
+MassUnit = Literal["g", "kg", "oz", "lb"]
+CountUnit = Literal["tex", "dtex", "denier", "nm", "ne", "worsted"]
+UnitSystem = Literal["metric", "imperial"]
+
+MM_IN: Final = factors("mm", get_args(LengthUnit))
+G_IN: Final = factors("g", get_args(MassUnit))
+
+SMALLEST_QUANTITY: Final = 0.001
+"""A thousandth of any unit: finer than any rule or scale a knitter owns."""
+LARGEST_QUANTITY: Final = 1_000_000.0
+"""A million of any unit: more than any order of yarn."""
+LARGEST_GAUGE_COUNT: Final = 1_000.0
+"""Stitches or rows counted on one swatch: nobody counts a thousand."""
+NARROWEST_STITCH_MM: Final = 0.4
+"""25 stitches in a centimetre: finer than the finest machine-knit hosiery."""
+WIDEST_STITCH_MM: Final = 100.0
+"""One stitch in 10 cm: wider than arm knitting."""
+
+RELAXED_SHAPE: Final = 5.5 / 4.2
+"""Rows for each stitch in fully relaxed plain knit: kc / kw = 5.5 / 4.2 (GATE Textile 2015, question 54)."""
+
+class Length(Struct, frozen=True, forbid_unknown_fields=True):
+    """A length with its unit."""
+
+    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")]
+    unit: Annotated[LengthUnit, Meta(description="Unit of the length.")]
+
+
+class Difference(Struct, frozen=True, forbid_unknown_fields=True):
+    """A difference of two lengths with its unit; negative means smaller."""
+
+    value: Annotated[float, Meta(ge=-LARGEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")]
+    unit: Annotated[LengthUnit, Meta(description="Unit of the difference.")]
+
+
+class Mass(Struct, frozen=True, forbid_unknown_fields=True):
+    """A mass with its unit."""
+
+    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")]
+    unit: Annotated[MassUnit, Meta(description="Unit of the mass.")]
+
+
+class YarnCount(Struct, frozen=True, forbid_unknown_fields=True):
+    """The fineness of a yarn in one of the standard systems (ISO 1144, ISO 2947)."""
+
+    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="The count.")]
+    unit: Annotated[CountUnit, Meta(description="The system the count is in.")]
+
+
+TEN_CM: Final = Length(10.0, "cm")
+FOUR_IN: Final = Length(4.0, "in")
+
+
+class Gauge(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Stitches and rows counted over a length of the washed swatch (tension, in UK terms)."""
+
+    stitches: Annotated[
+        float,
+        Meta(ge=0.1, le=LARGEST_GAUGE_COUNT, description="Stitches counted across `over`; halves are welcome."),
+    ]
+    rows: Annotated[
+        float | None,
+        Meta(
+            ge=0.1,
+            le=LARGEST_GAUGE_COUNT,
+            description="Rows (rounds) counted along `over`. Left out: taken as 1.31 for each stitch, relaxed plain "
+            "knit, with a warning where rows matter.",
+        ),
+    ] = None
+    over: Annotated[Length, Meta(description="Length the counts were made over. Default 10 cm.")] = TEN_CM
+
+
+def mm(length: Length | Difference) -> float:
+    """The length in millimetres."""
+    return length.value * MM_IN[length.unit]
+
+
+def g(mass: Mass) -> float:
+    """The mass in grams."""
+    return mass.value * G_IN[mass.unit]
+
+
+def tidy(value: float, digits: int = 6) -> float:
+    """The value to `digits` significant digits, so that an answer reads 4.54545 and not 4.545454545454546."""
+    return float(f"{value:.{digits}g}")
+
+
+def length(millimetres: float, units: UnitSystem) -> Length:
+    """Millimetres as a garment length: centimetres or inches."""
+    unit: LengthUnit = "in" if units == "imperial" else "cm"
+    return Length(tidy(millimetres / MM_IN[unit]), unit)
+
+
+def difference(millimetres: float, units: UnitSystem) -> Difference:
+    """Millimetres as a difference of garment lengths: centimetres or inches."""
+    unit: LengthUnit = "in" if units == "imperial" else "cm"
+    return Difference(tidy(millimetres / MM_IN[unit]), unit)
+
+
+def yarn_length(millimetres: float, units: UnitSystem) -> Length:
+    """Millimetres as a length of yarn: metres or yards."""
+    unit: LengthUnit = "yd" if units == "imperial" else "m"
+    return Length(tidy(millimetres / MM_IN[unit]), unit)
+
+
+def mass(grams: float, units: UnitSystem) -> Mass:
+    """Grams as a mass of yarn: grams or ounces."""
+    unit: MassUnit = "oz" if units == "imperial" else "g"
+    return Mass(tidy(grams / G_IN[unit]), unit)
+
+
+def stitch_width_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
+    """Width of one stitch in millimetres.
+
+    Raises `Impossible` where the stitch would be narrower or wider than anything knitted.
+    """
+    width = mm(gauge.over) / gauge.stitches
+    _within_reach(width, f"{pointer}/stitches", "stitches")
+    return width
+
+
+def row_height_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
+    """Height of one row in millimetres; without a row count, that of relaxed plain knit (`RELAXED_SHAPE`).
+
+    Raises `Impossible` where the row would be lower or higher than anything knitted.
+    """
+    rows = gauge.stitches * RELAXED_SHAPE if gauge.rows is None else gauge.rows
+    height = mm(gauge.over) / rows
+    _within_reach(height, f"{pointer}/rows" if gauge.rows is not None else f"{pointer}/stitches", "rows")
+    return height
+
+
+def _within_reach(size_mm: float, pointer: str, what: str) -> None:
+    if NARROWEST_STITCH_MM <= size_mm <= WIDEST_STITCH_MM:
+        return
+    in_10_cm = 100.0 / size_mm
+    bound = 100.0 / (NARROWEST_STITCH_MM if size_mm < NARROWEST_STITCH_MM else WIDEST_STITCH_MM)
+    raise Impossible(
+        f"This gauge makes {in_10_cm:.3g} {what} in 10 cm, which cannot be knitted. "
+        "Check the count and the length it was made over.",
+        pointer=pointer,
+        nearest=f"{bound:.3g} {what} in 10 cm",
+    )
+
+
+def rows_assumed(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
+    """The warning that goes with `row_height_mm` where the gauge has no row count."""
+    if gauge.rows is not None:
+        return ()
+    return (
+        Notice(
+            code="rows_assumed",
+            message=f"The gauge has no rows: {gauge.stitches * RELAXED_SHAPE:.3g} rows were taken for "
+            f"{gauge.stitches:.3g} stitches, as in relaxed plain knit. Count them on your swatch for a depth you "
+            "can trust.",
+            pointer=f"{pointer}/rows",
+        ),
+    )
+
+
+SHAPE_BASIS: Final = Basis(
+    "Without a row count: rows / stitches = kc / kw = 5.5 / 4.2 of fully relaxed plain knit.",
+    "Munden, J. Text. Inst. 50 (1959) T448; constants as in GATE Textile 2015, question 54",
+)

@@ -1,0 +1,215 @@
+"""The round: what is worked, once around. Everything the service knows ends in, or starts from, one.
+
+A *step* is either work (`k2tog`, once) or a repeat (nine times: k4, k2tog); steps nest. A round is executed, never
+trusted: its counts come from running its steps, by arithmetic and without expanding repeats.
+"""
+
+from collections.abc import Iterator
+from functools import cache
+from typing import Annotated, Final, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright import reference
+from roundwright.knitting.answers import Impossible
+
+MOST_STITCHES: Final = 1_000_000
+"""Stitches in one round or row: a machine-knit blanket has a thousandth of it."""
+MOST_TIMES: Final = 1_000_000
+"""Repeats of one step: never more than there are stitches."""
+MOST_STEPS: Final = 256
+"""Steps side by side in a round: more would not fit on a page."""
+MOST_ROUNDS: Final = 400
+"""Rounds in one schedule: a hat has about a hundred."""
+
+StitchName = Literal[
+    "k", "p", "sl", "k2tog", "ssk", "skp", "p2tog", "ssp", "k3tog", "sssk", "sk2p", "cdd", "p3tog",
+    "kfb", "pfb", "m1", "m1l", "m1r", "m1p", "yo",
+]  # fmt: skip
+"""The names of the stitch table; `reference` holds every fact about them."""
+
+RoundKind = Literal["plain", "rib", "garter", "decrease", "increase", "shaping", "adjust"]
+
+
+class Work(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="work"):
+    """One stitch, worked some times in a row."""
+
+    stitch: Annotated[StitchName, Meta(description="Name of the stitch, as in `/v1/standards/stitches`.")]
+    times: Annotated[int, Meta(ge=1, le=MOST_TIMES, description="How many times in a row.")] = 1
+
+
+class Repeat(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="repeat"):
+    """Some steps, worked one after the other, some times over."""
+
+    times: Annotated[int, Meta(ge=1, le=MOST_TIMES, description="How many times over.")]
+    steps: Annotated[
+        tuple["Step", ...],
+        Meta(min_length=1, max_length=MOST_STEPS, description="What is repeated."),
+    ]
+
+
+Step = Work | Repeat
+Steps = tuple[Step, ...]
+
+
+class Move(Struct, frozen=True, forbid_unknown_fields=True):
+    """Stitches slid to the next needle before a round, so that no decrease lies on two needles."""
+
+    needle: Annotated[int, Meta(ge=1, le=12, description="Number of the needle they are slid from.")]
+    stitches: Annotated[int, Meta(ge=1, le=MOST_STITCHES, description="How many, from the end of that needle.")]
+
+
+class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """What is worked, once around."""
+
+    number: Annotated[int, Meta(ge=1, le=10_000, description="Number of the round in its part of the work.")]
+    before: Annotated[int, Meta(ge=0, le=MOST_STITCHES, description="Stitches before the round.")]
+    after: Annotated[int, Meta(ge=0, le=MOST_STITCHES, description="Stitches after the round.")]
+    steps: Annotated[
+        tuple[Step, ...], Meta(min_length=1, max_length=MOST_STEPS, description="What is worked, in order.")
+    ]
+    text: Annotated[str, Meta(max_length=2_000, description="The written line, without the count.")] = ""
+    kind: Annotated[RoundKind, Meta(description="What the round does.")] = "plain"
+    needles: Annotated[
+        tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...] | None,
+        Meta(max_length=12, description="Stitches on each needle after the round; null when no needles were asked for."),
+    ] = None
+    moves: Annotated[
+        tuple[Move, ...],
+        Meta(max_length=12, description="Stitches to slide to the next needle before working the round."),
+    ] = ()
+    notes: Annotated[
+        tuple[Annotated[str, Meta(max_length=500)], ...],
+        Meta(max_length=8, description="What the knitter should mind in this round."),
+    ] = ()
+
+
+class Unworkable(Impossible):
+    """A round that does not come out, or rounds that do not chain."""
+
+
+@cache
+def _uses_leaves() -> dict[str, tuple[int, int]]:
+    return {name: (row.uses, row.leaves) for name, row in reference.stitches().items()}
+
+
+def execute(steps: Steps) -> tuple[int, int]:
+    """Stitches the steps use from the left needle, and stitches they leave on the right.
+
+    By arithmetic: the time does not grow with the times of a repeat.
+    """
+    facts = _uses_leaves()
+    used = left = 0
+    for step in steps:
+        if isinstance(step, Work):
+            uses, leaves = facts[step.stitch]
+        else:
+            uses, leaves = execute(step.steps)
+        used += uses * step.times
+        left += leaves * step.times
+    return used, left
+
+
+def work_round(
+    number: int, before: int, steps: Steps, kind: RoundKind | None = None, notes: tuple[str, ...] = ()
+) -> Round:
+    """The round these steps make of `before` stitches.
+
+    Raises `Unworkable` where the steps use more or fewer stitches than there are.
+    """
+    used, after = execute(steps)
+    if used != before:
+        raise Unworkable(f"Round {number} uses {used} stitches, but there are {before}.")
+    if kind is None:
+        kind = "plain" if after == before else "decrease" if after < before else "increase"
+    return Round(number=number, before=before, after=after, steps=steps, text=line(steps), kind=kind, notes=notes)
+
+
+def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round, ...]:
+    """The rounds, executed and proved to chain.
+
+    Raises `Unworkable`, naming the first round that is wrong, where a round does not use exactly the stitches the one
+    before left, or states counts that its steps do not give.
+    """
+    count = rounds[0].before if rounds else 0
+    for index, each in enumerate(rounds):
+        used, left = execute(each.steps)
+        where = f"{pointer}/{index}"
+        if used != count:
+            over = used - count
+            raise Unworkable(
+                f"Round {each.number} works {used} stitches, but {count} are on the needles.",
+                pointer=f"{where}/steps",
+                nearest=f"a round that works {count} stitches: {abs(over)} {'fewer' if over > 0 else 'more'}",
+            )
+        if each.before != used or each.after != left:
+            raise Unworkable(
+                f"Round {each.number} says {each.before} to {each.after} stitches; its steps make {used} to {left}.",
+                pointer=f"{where}/{'before' if each.before != used else 'after'}",
+                nearest=f"before {used}, after {left}",
+            )
+        count = left
+    return rounds
+
+
+def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
+    """The stitches in working order, equal neighbours of one step together: ("k", 2), ("k2tog", 1), ..."""
+    for step in steps:
+        if isinstance(step, Work):
+            yield step.stitch, step.times
+        else:
+            for _ in range(step.times):
+                yield from runs(step.steps)
+
+
+def knit(times: int) -> Steps:
+    """`times` knit stitches as steps: none for none."""
+    return (Work("k", times),) if times else ()
+
+
+@cache
+def plain(stitches: int) -> Steps:
+    """A round of knit stitches."""
+    return (Work("k", stitches),)
+
+
+# --- the written line -------------------------------------------------------------------------------------------
+
+
+def line(steps: Steps) -> str:
+    """The written line of a round, without its count: `*k2, k2tog; rep from * around`."""
+    if len(steps) == 1 and isinstance(steps[0], Work):
+        whole = {"k": "knit", "p": "purl"}.get(steps[0].stitch)
+        if whole:
+            return whole
+    repeats = [index for index, step in enumerate(steps) if isinstance(step, Repeat)]
+    if len(repeats) == 1:
+        index = repeats[0]
+        repeat = steps[index]
+        if isinstance(repeat, Repeat) and repeat.times > 1 and not any(isinstance(s, Repeat) for s in repeat.steps):
+            return _starred(steps[:index], repeat, steps[index + 1 :])
+    return _inline(steps)
+
+
+def _starred(head: Steps, repeat: Repeat, tail: Steps) -> str:
+    start = f"{_inline(head)}, " if head else ""
+    if not tail:
+        return f"{start}*{_inline(repeat.steps)}; rep from * around"
+    used, _ = execute(tail)
+    if not used:  # nothing left to measure the end by: an increase after the last repeat
+        return _inline((*head, repeat, *tail))
+    last = "last st" if used == 1 else f"last {used} sts"
+    return f"{start}*{_inline(repeat.steps)}; rep from * to {last}, {_inline(tail)}"
+
+
+def _inline(steps: Steps) -> str:
+    return ", ".join(_phrase(step) for step in steps)
+
+
+def _phrase(step: Step) -> str:
+    if isinstance(step, Repeat):
+        inside = _inline(step.steps)
+        return inside if step.times == 1 else f"[{inside}] {step.times} times"
+    if step.stitch in ("k", "p", "sl"):
+        return f"{step.stitch}{step.times}"
+    return step.stitch if step.times == 1 else f"[{step.stitch}] {step.times} times"
