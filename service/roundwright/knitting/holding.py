@@ -1,0 +1,343 @@
+"""Rounds on needles: how stitches are shared out, and what is slid so that no decrease lies on two needles.
+
+A *border* between two needles sits at so many stitches into the round. A decrease that uses stitches on
+both sides of it *straddles*. Common practice slides the stitches left at the end of the needle on to the
+next one and works the decrease there: the border moves back to where the decrease starts. Otherwise the
+border keeps what the steps before it leave. An increase worked exactly at a border stays on the needle
+before it: the right-hand needle has it already.
+
+So a border's way through the rounds, and every straddle on it, follow from its own start alone.
+`best_split` computes the straddles of every possible border once, from the last round back to the first,
+and then searches the combinations.
+"""
+
+from collections.abc import Iterator
+from operator import add
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+from msgspec.structs import replace
+
+from roundwright import reference
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.rounds import MOST_STITCHES, Move, Round, Step, Steps, Unworkable, Work
+
+FEWEST_NEEDLES: Final = 2
+"""Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
+MOST_NEEDLES: Final = 5
+"""Double-pointed needles are sold in sets of four to six: one works, up to five hold."""
+MOST_TOLERANCE: Final = 24
+"""Stitches between the fullest and the emptiest needle: the longest repeat kept whole."""
+MOST_MULTIPLE: Final = 24
+"""Stitches of a rib or pattern repeat kept whole on a needle: a longer one fills a needle by itself."""
+USUAL_TOLERANCE: Final = 4
+"""Stitches by which needles may differ where nothing is asked for: a hand does not notice them."""
+
+NeedleCount = Annotated[
+    int,
+    Meta(ge=FEWEST_NEEDLES, le=MOST_NEEDLES, description="Needles that hold stitches; one more works."),
+]
+Tolerance = Annotated[
+    int,
+    Meta(
+        ge=0,
+        le=MOST_TOLERANCE,
+        description="Most stitches by which the fullest and the emptiest needle may differ. Default 4.",
+    ),
+]
+Multiple = Annotated[
+    int,
+    Meta(
+        ge=1,
+        le=MOST_MULTIPLE,
+        description="Stitches of the rib or pattern repeat to keep whole on each needle. Default 1.",
+    ),
+]
+OnNeedles = Annotated[
+    tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...],
+    Meta(max_length=12, description="Stitches on each needle, the first needle of the round first."),
+]
+
+
+class Split(Struct, frozen=True, kw_only=True):
+    """A way to share the stitches out over the needles, and what it costs."""
+
+    split: OnNeedles
+    straddles: Annotated[
+        int,
+        Meta(
+            ge=0,
+            description="Decreases that come to lie across a border between two needles over all the rounds, "
+            "counted at each border: so many times stitches have to be slid to the next needle.",
+        ),
+    ]
+    difference: Annotated[
+        int, Meta(ge=0, description="Stitches between the fullest and the emptiest needle at the start.")
+    ]
+
+
+def best_split(
+    rounds: tuple[Round, ...],
+    stitches: int,
+    needles: int,
+    tolerance: int = USUAL_TOLERANCE,
+    multiple: int = 1,
+    *,
+    at: str = "#",
+) -> Split:
+    """The split with the fewest straddles over the rounds, its needles differing by at most `tolerance`.
+
+    Ties go to the smallest difference between the fullest and the emptiest needle, then to the smallest
+    variance, then to the one with the fewest stitches on the first needle (then the second, and so on). Each
+    needle holds at least one `multiple`. There may be no rounds. Raises `Impossible`, pointing below `at`,
+    where no split will do.
+    """
+    return best_splits(rounds, stitches, needles, tolerance, multiple, at=at)[-1]
+
+
+def best_splits(
+    rounds: tuple[Round, ...],
+    stitches: int,
+    needles: int,
+    tolerance: int = USUAL_TOLERANCE,
+    multiple: int = 1,
+    *,
+    at: str = "#",
+) -> tuple[Split, ...]:
+    """The splits within `tolerance` that no other beats in both straddles and evenness, the most even first.
+
+    The last one is `best_split`, which has the ties and the errors.
+    """
+    _refuse(stitches, needles, tolerance, multiple, at)
+    cost = _straddles_from_each(rounds, stitches)[::multiple]
+    return tuple(
+        Split(
+            split=tuple(multiple * units for units in split),
+            straddles=straddles,
+            difference=multiple * (max(split) - min(split)),
+        )
+        for straddles, split in _unbeaten(cost, needles, tolerance // multiple)
+    )
+
+
+def as_split(rounds: tuple[Round, ...], needles: tuple[int, ...]) -> Split:
+    """These stitches on each needle as a `Split`, with the straddles they have over the rounds."""
+    cost = _straddles_from_each(rounds, sum(needles))
+    return Split(
+        split=needles,
+        straddles=sum(cost[border] for border in _borders(needles)),
+        difference=max(needles) - min(needles),
+    )
+
+
+def on_needles(rounds: tuple[Round, ...], split: tuple[int, ...]) -> tuple[Round, ...]:
+    """The rounds with the stitches on each needle after them, and the moves to make before working each.
+
+    `split` is what each needle holds before the first round. Moves are made in the order given. A needle may
+    run empty near the close: it stays in the count with 0, and the round that empties it has a note.
+    """
+    _begins_with(rounds, sum(split))
+    borders, held = _borders(split), split
+    worked = []
+    for each in rounds:
+        moves: tuple[Move, ...] = ()
+        if not _level(each.steps):
+            landing, slides = _passage(each.steps)
+            moves = tuple(
+                Move(needle, slides[border])
+                for needle, border in enumerate(borders, start=1)
+                if slides[border]
+            )
+            borders = tuple(landing[border] for border in borders)
+        before, held = held, _between(borders, each.after)
+        notes = each.notes + _emptied(before, held)
+        worked.append(replace(each, needles=held, moves=moves, notes=notes))
+    return tuple(worked)
+
+
+def _emptied(before: tuple[int, ...], after: tuple[int, ...]) -> tuple[str, ...]:
+    empty = [
+        str(needle)
+        for needle, (was, now) in enumerate(zip(before, after, strict=True), start=1)
+        if was and not now
+    ]
+    if not empty:
+        return ()
+    named, it = (
+        (f"Needle {empty[0]} is", "it") if len(empty) == 1 else (f"Needles {' and '.join(empty)} are", "them")
+    )
+    return (f"{named} empty after this round: put {it} aside and work on with the others.",)
+
+
+def _borders(needles: tuple[int, ...]) -> tuple[int, ...]:
+    at = 0
+    borders = []
+    for stitches in needles[:-1]:
+        at += stitches
+        borders.append(at)
+    return tuple(borders)
+
+
+def _between(borders: tuple[int, ...], stitches: int) -> tuple[int, ...]:
+    ends = (*borders, stitches)
+    return tuple(end - start for start, end in zip((0, *borders), ends, strict=True))
+
+
+# --- a border's way through a round ------------------------------------------------------------------------
+
+
+def _level(steps: Steps) -> bool:
+    """Whether every stitch takes one and leaves one, so that no border moves."""
+    table = reference.stitches()
+    for step in steps:
+        if isinstance(step, Work):
+            if not table[step.stitch].uses == table[step.stitch].leaves == 1:
+                return False
+        elif not _level(step.steps):
+            return False
+    return True
+
+
+def _passage(steps: Steps) -> tuple[list[int], list[int]]:
+    """Where a border 0, 1, 2, ... stitches into the round is after it, and how many stitches are slid there.
+
+    Both lists have one entry more than the steps use stitches; time grows with that number.
+    """
+    landing, slides = [0], [0]
+    for step in steps:
+        further, slid = _stretch(step)
+        left = landing[-1]
+        # The last entry is replaced: what is increased at this very border stays on the needle before it.
+        landing[-1:] = [left + each for each in further] if left else further
+        slides[-1:] = slid
+    return landing, slides
+
+
+def _stretch(step: Step) -> tuple[list[int], list[int]]:
+    if isinstance(step, Work):
+        row = reference.stitches()[step.stitch]
+        uses, leaves = row.uses, row.leaves
+        if not uses:
+            return [leaves * step.times], [0]
+        places = range(uses * step.times + 1)
+        if uses == 1:
+            return [leaves * place for place in places], [0] * len(places)
+        return [place // uses * leaves for place in places], [place % uses for place in places]
+    once, slid = _passage(step.steps)
+    leaves, last = once.pop(), slid.pop()
+    if not once:
+        return [leaves * step.times], [0]
+    landing = [turn * leaves + each for turn in range(step.times) for each in once]
+    return [*landing, leaves * step.times], [*(slid * step.times), last]
+
+
+def _straddles_from_each(rounds: tuple[Round, ...], stitches: int) -> list[int]:
+    """Straddles over all the rounds on a border that starts 0, 1, 2, ... stitches into the first."""
+    _begins_with(rounds, stitches)
+    cost = [0] * ((rounds[-1].after if rounds else stitches) + 1)
+    for each in reversed(rounds):
+        if not _level(each.steps):
+            landing, slides = _passage(each.steps)
+            cost = [cost[to] + 1 if slid else cost[to] for to, slid in zip(landing, slides, strict=True)]
+    return cost
+
+
+def _begins_with(rounds: tuple[Round, ...], stitches: int) -> None:
+    if rounds and rounds[0].before != stitches:
+        raise Unworkable(
+            f"The first round works {rounds[0].before} stitches, but {stitches} are on the needles.",
+            pointer="#/rounds/0",
+            nearest=f"{rounds[0].before} stitches on the needles",
+        )
+
+
+# --- the best combination of borders -----------------------------------------------------------------------
+
+
+def _unbeaten(cost: list[int], needles: int, widest: int) -> Iterator[tuple[int, tuple[int, ...]]]:
+    """Straddles and split, for each difference up to `widest` that saves straddles over all smaller ones."""
+    total = len(cost) - 1
+    weight = total * total + 1  # above any sum of squares: straddles come first, evenness second
+    weighed = [weight * each for each in cost]
+    fewest = sum(cost) + 1
+    for difference in range(widest + 1):
+        found = [
+            _evenest(weighed, needles, least, least + difference)
+            for least in range(max(1, -(-total // needles) - difference), total // needles + 1)
+            # Where the cheapest places, taken singly, save nothing, they cannot save anything together.
+            if _cheapest_singly(cost, needles, least, least + difference) < fewest
+        ]
+        if found and (best := min(found))[0] < weight * fewest:
+            fewest = best[0] // weight
+            yield fewest, best[1]
+
+
+def _places(border: int, needles: int, total: int, least: int, most: int) -> tuple[int, int]:
+    """First and last place of a border that leaves every needle `least` to `most`."""
+    behind = needles - border
+    return max(border * least, total - behind * most), min(border * most, total - behind * least)
+
+
+def _cheapest_singly(cost: list[int], needles: int, least: int, most: int) -> int:
+    """Straddles if every border stood at its cheapest place, whatever the others do."""
+    straddles = 0
+    for border in range(1, needles):
+        first, last = _places(border, needles, len(cost) - 1, least, most)
+        straddles += min(cost[first : last + 1])
+    return straddles
+
+
+def _evenest(weighed: list[int], needles: int, least: int, most: int) -> tuple[int, tuple[int, ...]]:
+    """The lowest sum of weighed borders and squared needles, needles within `least` to `most`, and its split.
+
+    Fills the needles from the last to the first; of equal splits, the first in the order of tuples. Needs
+    needles * least <= total <= needles * most.
+    """
+    total = len(weighed) - 1
+    squares = [stitches * stitches for stitches in range(most + 1)]
+    start, best = total, [0]  # best[i]: value of everything after a border at start + i
+    chosen: list[tuple[int, list[int]]] = []
+    for ahead in range(needles - 1, -1, -1):  # needles before the border being placed
+        first, last = _places(ahead, needles, total, least, most)
+        values, choices = [], []
+        for border in range(first, last + 1):
+            low, high = max(least, start - border), min(most, start + len(best) - 1 - border)
+            options = list(
+                map(add, squares[low : high + 1], best[border + low - start : border + high - start + 1])
+            )
+            value = min(options)
+            values.append(value + weighed[border])
+            choices.append(low + options.index(value))
+        start, best = first, values
+        chosen.append((first, choices))
+    border, split = 0, []
+    for first, choices in reversed(chosen):
+        split.append(choices[border - first])
+        border += split[-1]
+    return best[0] - weighed[0], tuple(split)
+
+
+def _refuse(stitches: int, needles: int, tolerance: int, multiple: int, at: str) -> None:
+    if stitches % multiple:
+        down = stitches // multiple * multiple
+        near = " or ".join(str(count) for count in (down, down + multiple) if count >= needles * multiple)
+        raise Impossible(
+            f"{stitches} stitches are no multiple of {multiple}: a repeat would be cut in two.",
+            pointer=f"{at}/multiple",
+            nearest=f"{near or needles * multiple} stitches",
+        )
+    repeats = stitches // multiple
+    if repeats < needles:
+        what = f"{stitches} stitches" if multiple == 1 else f"{repeats} repeats of {multiple} stitches"
+        raise Impossible(
+            f"{what} cannot be shared out over {needles} needles: one would be empty.",
+            pointer=f"{at}/needles",
+            nearest=f"{repeats} needles" if repeats >= FEWEST_NEEDLES else f"{needles * multiple} stitches",
+        )
+    if repeats % needles and tolerance < multiple:
+        raise Impossible(
+            f"{stitches} stitches cannot be shared out evenly over {needles} needles"
+            + (f" in whole repeats of {multiple}." if multiple > 1 else "."),
+            pointer=f"{at}/tolerance",
+            nearest=f"a tolerance of {multiple}",
+        )
