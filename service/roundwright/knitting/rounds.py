@@ -6,6 +6,7 @@ trusted: its counts come from running its steps, by arithmetic and without expan
 
 from collections.abc import Iterator
 from functools import cache
+from math import floor
 from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
@@ -82,6 +83,23 @@ class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         tuple[Annotated[str, Meta(max_length=500)], ...],
         Meta(max_length=8, description="What the knitter should mind in this round."),
     ] = ()
+
+
+class Multiple(Struct, frozen=True, forbid_unknown_fields=True):
+    """A count that a stitch pattern comes out on: a multiple of `of`, plus `plus`."""
+
+    of: Annotated[int, Meta(ge=1, le=1_000, description="Stitches in one repeat of the pattern.")]
+    plus: Annotated[int, Meta(ge=0, le=1_000, description="Stitches beside the repeats, once a round.")] = 0
+
+
+def nearest_count(exact: float, multiple: Multiple, fewest: int = 1) -> int:
+    """The count nearest to `exact` that fits the multiple, with one repeat and `fewest` stitches at least.
+
+    Half-way between two, the larger one.
+    """
+    repeats = floor((exact - multiple.plus) / multiple.of + 0.5)
+    least = -((multiple.plus - fewest) // multiple.of)  # rounded up
+    return max(repeats, least, 1) * multiple.of + multiple.plus
 
 
 class Unworkable(Impossible):
