@@ -44,7 +44,7 @@ from roundwright.reference.rows import (
     YarnLengthRow,
     YarnWeightRow,
 )
-from roundwright.reference.table import Source, Table, TableSummary
+from roundwright.reference.table import Source, Table, TableSummary, table_of
 
 __all__ = [
     "EXAMPLES",
@@ -113,32 +113,32 @@ DATA = Path(__file__).parent / "data"
 
 # The tables served under /v1/standards and the shape of each, in the order they are listed.
 SHAPES: Mapping[str, Any] = {
-    "yarn-weights": Table[YarnWeightRow],
-    "yarn-lengths": Table[YarnLengthRow],
-    "yarn-counts": Table[YarnCountRow],
-    "needle-sizes": Table[NeedleSizeRow],
-    "needle-lengths": Table[NeedleLengthRow],
-    "head-sizes": Table[HeadChartRow | PreemieHeadRow | HatNumberRow],
-    "growth": Table[WhoHeadRow | IntergrowthHeadRow],
-    "adult-heads": Table[AdultHeadRow],
-    "ease": Table[EaseRow],
-    "depth": Table[DepthRuleRow | DepthExampleRow],
-    "stitches": Table[StitchRow],
-    "abbreviations": Table[AbbreviationRow],
-    "terms": Table[TermRow],
-    "loop-lengths": Table[LoopConstantRow],
-    "buying": Table[BuyingRow],
-    "tails": Table[TailRow],
-    "practice": Table[PracticeRow],
-    "cautions": Table[CautionRow],
+    "yarn-weights": table_of("YarnWeightTable", YarnWeightRow),
+    "yarn-lengths": table_of("YarnLengthTable", YarnLengthRow),
+    "yarn-counts": table_of("YarnCountTable", YarnCountRow),
+    "needle-sizes": table_of("NeedleSizeTable", NeedleSizeRow),
+    "needle-lengths": table_of("NeedleLengthTable", NeedleLengthRow),
+    "head-sizes": table_of("HeadSizeTable", HeadChartRow | PreemieHeadRow | HatNumberRow),
+    "growth": table_of("GrowthTable", WhoHeadRow | IntergrowthHeadRow),
+    "adult-heads": table_of("AdultHeadTable", AdultHeadRow),
+    "ease": table_of("EaseTable", EaseRow),
+    "depth": table_of("DepthTable", DepthRuleRow | DepthExampleRow),
+    "stitches": table_of("StitchTable", StitchRow),
+    "abbreviations": table_of("AbbreviationTable", AbbreviationRow),
+    "terms": table_of("TermTable", TermRow),
+    "loop-lengths": table_of("LoopLengthTable", LoopConstantRow),
+    "buying": table_of("BuyingTable", BuyingRow),
+    "tails": table_of("TailTable", TailRow),
+    "practice": table_of("PracticeTable", PracticeRow),
+    "cautions": table_of("CautionTable", CautionRow),
 }
 TABLES: tuple[str, ...] = tuple(SHAPES)
 
 # Worked examples in print: what the service is checked against, not what it calculates from.
 EXAMPLES: Mapping[str, Any] = {
-    "spacing": Table[SpacingRow | AlongRow | RhythmRow],
-    "crowns": Table[CrownRow],
-    "printed-faults": Table[PrintedFaultRow],
+    "spacing": table_of("SpacingTable", SpacingRow | AlongRow | RhythmRow),
+    "crowns": table_of("CrownTable", CrownRow),
+    "printed-faults": table_of("PrintedFaultTable", PrintedFaultRow),
 }
 
 R = TypeVar("R")
@@ -152,7 +152,7 @@ def parse(name: str, raw: bytes) -> Table[Any]:
     """Read the table `name` from JSON and check that every row is cited.
 
     Raises `KeyError` for a name that is no table, and `UncitedTableError` for a table that is misshapen or
-    misnamed, a key given to two sources, or a row whose source is missing or unlisted or whose mark is unknown.
+    misnamed, a key given to two sources, or a row whose source is unlisted or whose mark is unknown.
     """
     shape = SHAPES.get(name) or EXAMPLES[name]
     try:
@@ -204,8 +204,8 @@ def summaries() -> tuple[TableSummary, ...]:
 def cite(name: str, row: Any) -> str:
     """The citation of a row of the table `name`, for the `basis` of an answer.
 
-    Title, publisher and year, and how the value was come by; or the words `common practice`. Raises `KeyError`
-    when the row cites no source of that table.
+    Title, publisher and year, and how the value was come by; or the words `common practice`.
+    Raises `KeyError` when the row cites no source of that table.
     """
     sources = {source.key: source for source in load(name).sources}
     source = sources[row.source]

@@ -1,7 +1,7 @@
 """The shapes of the rows of the reference tables: one struct a table, one row a published fact.
 
-Lengths keep the unit they were printed in, named in the field (`head_in`, `p50_cm`, `mm`). Every row says where it
-comes from (`source`, `mark`); a null is something the source leaves open.
+Lengths keep the unit they were printed in, named in the field (`head_in`, `p50_cm`, `mm`). Every row says
+where it comes from (`source`, `mark`); a null is something the source leaves open.
 """
 
 from typing import Annotated, Literal

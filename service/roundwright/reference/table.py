@@ -1,8 +1,8 @@
 """What every reference table has: a name, an edition, its sources, and rows that each cite one of them."""
 
-from typing import Annotated, Generic, Literal, TypeVar
+from typing import Annotated, Any, Generic, Literal, TypeVar
 
-from msgspec import Meta, Struct
+from msgspec import Meta, Struct, defstruct
 
 Mark = Annotated[
     Literal["P", "D", "A", "C", "M"],
@@ -39,7 +39,21 @@ class Table(Struct, Generic[R], frozen=True, kw_only=True):
         str, Meta(description="Edition of the table: the published one, or when it was compiled.")
     ]
     sources: Annotated[tuple[Source, ...], Meta(min_length=1, description="Everything its rows rest on.")]
-    rows: Annotated[tuple[R, ...], Meta(min_length=1, description="The rows, in the order of the trade.")]
+    rows: tuple[R, ...]
+
+
+def table_of(component: str, row: Any) -> Any:
+    """The table of one kind of row, under the name it has in the OpenAPI document."""
+    rows = Annotated[tuple[row, ...], Meta(min_length=1, description="The rows, in the order of the trade.")]
+    return defstruct(
+        component,
+        [("rows", rows)],
+        bases=(Table,),
+        module=__name__,
+        namespace={"__doc__": Table.__doc__},
+        frozen=True,
+        kw_only=True,
+    )
 
 
 class TableSummary(Struct, frozen=True, kw_only=True):
