@@ -57,7 +57,9 @@ class Move(Struct, frozen=True, forbid_unknown_fields=True):
     """Stitches slid to the next needle before a round, so that no decrease lies on two needles."""
 
     needle: Annotated[int, Meta(ge=1, le=12, description="Number of the needle they are slid from.")]
-    stitches: Annotated[int, Meta(ge=1, le=MOST_STITCHES, description="How many, from the end of that needle.")]
+    stitches: Annotated[
+        int, Meta(ge=1, le=MOST_STITCHES, description="How many, from the end of that needle.")
+    ]
 
 
 class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -72,8 +74,8 @@ class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     text: Annotated[str, Meta(max_length=2_000, description="The written line, without the count.")] = ""
     kind: Annotated[RoundKind, Meta(description="What the round does.")] = "plain"
     needles: Annotated[
-        tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...] | None,
-        Meta(max_length=12, description="Stitches on each needle after the round; null when no needles were asked for."),
+        Annotated[tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...], Meta(max_length=12)] | None,
+        Meta(description="Stitches on each needle after the round; null when no needles were asked for."),
     ] = None
     moves: Annotated[
         tuple[Move, ...],
@@ -140,7 +142,9 @@ def work_round(
         raise Unworkable(f"Round {number} uses {used} stitches, but there are {before}.")
     if kind is None:
         kind = "plain" if after == before else "decrease" if after < before else "increase"
-    return Round(number=number, before=before, after=after, steps=steps, text=line(steps), kind=kind, notes=notes)
+    return Round(
+        number=number, before=before, after=after, steps=steps, text=line(steps), kind=kind, notes=notes
+    )
 
 
 def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round, ...]:
@@ -204,7 +208,11 @@ def line(steps: Steps) -> str:
     if len(repeats) == 1:
         index = repeats[0]
         repeat = steps[index]
-        if isinstance(repeat, Repeat) and repeat.times > 1 and not any(isinstance(s, Repeat) for s in repeat.steps):
+        if (
+            isinstance(repeat, Repeat)
+            and repeat.times > 1
+            and not any(isinstance(s, Repeat) for s in repeat.steps)
+        ):
             return _starred(steps[:index], repeat, steps[index + 1 :])
     return _inline(steps)
 
