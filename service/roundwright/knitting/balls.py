@@ -70,7 +70,9 @@ class Price(Struct, frozen=True, forbid_unknown_fields=True):
 class Yarn(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """A yarn as its label says it: length and mass of a ball, or its count with either of them."""
 
-    name: Annotated[str | None, Meta(max_length=100, description="What the yarn is called.")] = None
+    name: Annotated[
+        Annotated[str, Meta(max_length=100)] | None, Meta(description="What the yarn is called.")
+    ] = None
     length: Annotated[Length | None, Meta(description="Length of yarn in one ball.")] = None
     mass: Annotated[Mass | None, Meta(description="Mass of one ball.")] = None
     count: Annotated[
@@ -114,7 +116,8 @@ class Purchase(Struct, frozen=True, kw_only=True):
     ]
     amount: Annotated[YarnAmount, Meta(description="The highest estimate with the margin.")]
     balls: Annotated[
-        int | None, Meta(ge=0, description="Whole balls that hold it; null when a ball's size was not given.")
+        Annotated[int, Meta(ge=0)] | None,
+        Meta(description="Whole balls that hold it; null when a ball's size was not given."),
     ] = None
     left_over: Annotated[
         YarnAmount | None, Meta(description="What the balls hold over the expected use; null without balls.")

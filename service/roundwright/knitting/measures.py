@@ -33,24 +33,31 @@ WIDEST_STITCH_MM: Final = 100.0
 RELAXED_SHAPE: Final = 5.5 / 4.2
 """Rows for each stitch in fully relaxed plain knit: kc / kw = 5.5 / 4.2 (GATE Textile 2015, question 54)."""
 
+
 class Length(Struct, frozen=True, forbid_unknown_fields=True):
     """A length with its unit."""
 
-    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")]
+    value: Annotated[
+        float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")
+    ]
     unit: Annotated[LengthUnit, Meta(description="Unit of the length.")]
 
 
 class Difference(Struct, frozen=True, forbid_unknown_fields=True):
     """A difference of two lengths with its unit; negative means smaller."""
 
-    value: Annotated[float, Meta(ge=-LARGEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")]
+    value: Annotated[
+        float, Meta(ge=-LARGEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")
+    ]
     unit: Annotated[LengthUnit, Meta(description="Unit of the difference.")]
 
 
 class Mass(Struct, frozen=True, forbid_unknown_fields=True):
     """A mass with its unit."""
 
-    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")]
+    value: Annotated[
+        float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")
+    ]
     unit: Annotated[MassUnit, Meta(description="Unit of the mass.")]
 
 
@@ -70,13 +77,13 @@ class Gauge(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
     stitches: Annotated[
         float,
-        Meta(ge=0.1, le=LARGEST_GAUGE_COUNT, description="Stitches counted across `over`; halves are welcome."),
+        Meta(
+            ge=0.1, le=LARGEST_GAUGE_COUNT, description="Stitches counted across `over`; halves are welcome."
+        ),
     ]
     rows: Annotated[
-        float | None,
+        Annotated[float, Meta(ge=0.1, le=LARGEST_GAUGE_COUNT)] | None,
         Meta(
-            ge=0.1,
-            le=LARGEST_GAUGE_COUNT,
             description="Rows (rounds) counted along `over`. Left out: taken as 1.31 for each stitch, relaxed plain "
             "knit, with a warning where rows matter.",
         ),
