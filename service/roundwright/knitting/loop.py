@@ -1,11 +1,12 @@
 """The loop: how much yarn is in a stitch, and in stretches of them.
 
-Relaxed plain knit has a law: loop length squared times stitches in an area is a constant, ks. What is known of it
-is a span, from fabric off the needles to fabric fully relaxed, and so is every estimate. A weighed swatch needs no
-law.
+Relaxed plain knit has a law: loop length squared times stitches in an area is a constant, ks. What is known
+of it is a span, from fabric off the needles to fabric fully relaxed, and so is every estimate. A weighed
+swatch needs no law.
 """
 
 from collections.abc import Iterable
+from functools import cache
 from math import sqrt
 from typing import Annotated, Final, Literal, NamedTuple
 
@@ -17,12 +18,6 @@ from roundwright.knitting.balls import Strand, YarnAmount, yarn_length, yarn_mas
 from roundwright.knitting.measures import Gauge, Mass, UnitSystem, g, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds import Round, Steps, Work
 
-KS_DRY: Final = 19.0
-"""Area constant ks = S l² of dry-relaxed plain knit (5.0 × 3.8): from memory; the low end of an estimate."""
-KS_WET: Final = 21.6
-"""The same, wet-relaxed (5.3 × 4.1): from memory. A washed and dried hat; the expected value."""
-KS_FULL: Final = 5.5 * 4.2
-"""The same, fully relaxed: kc kw = 5.5 × 4.2 (GATE Textile 2015, question 54), the high end."""
 RIB_EXTRA: Final = 1.10
 """Rib takes more than plain knit, nobody printed how much: a tenth, at the high end only. Common practice."""
 
@@ -127,9 +122,16 @@ def loop_length_mm(gauge: Gauge, ks: float, pointer: str = "#/gauge") -> float:
     return sqrt(ks * stitch_width_mm(gauge, pointer) * row_height_mm(gauge, pointer))
 
 
+@cache
+def _constants() -> Span:
+    """The area constant ks off the needles, as a washed and dried hat has it, and fully relaxed."""
+    by_state = reference.loop_constants()
+    return Span(*(by_state[state].ks for state in ("dry-relaxed", "wet-relaxed", "fully-relaxed")))
+
+
 def rate_by_gauge(gauge: Gauge, yarn: Strand, pointer: str = "#/gauge") -> Rate:
     """Yarn in a stitch by the law of relaxed plain knit, all strands held together counted."""
-    low, expected, high = (yarn.held * loop_length_mm(gauge, ks, pointer) for ks in (KS_DRY, KS_WET, KS_FULL))
+    low, expected, high = (yarn.held * loop_length_mm(gauge, ks, pointer) for ks in _constants())
     return Rate(Span(low, expected, high), 1.0, None if yarn.tex is None else yarn.tex / 1e6)
 
 
