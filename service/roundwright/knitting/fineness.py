@@ -14,8 +14,8 @@ from roundwright.knitting.answers import Basis
 from roundwright.knitting.measures import G_IN, MM_IN, YarnCount, tidy
 
 COUNT_BASIS: Final = Basis(
-    "tex × Nm = 1000, denier = 9 tex, tex × Ne = 590.54, tex × worsted = 885.81, exact from 1 lb = 453.59237 g "
-    "and 1 yd = 0.9144 m.",
+    "tex × Nm = 1000, denier = 9 tex, tex × Ne = 590.54, tex × worsted = 885.81, exact from 1 lb = "
+    "453.59237 g and 1 yd = 0.9144 m.",
     "ISO 1144, ISO 2947, ASTM D2260",
 )
 

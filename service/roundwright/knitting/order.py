@@ -10,8 +10,6 @@ from roundwright.knitting.fabric import Fabric
 from roundwright.knitting.loop import Span, Stretch, YarnSpan, used
 from roundwright.knitting.measures import UnitSystem
 
-MOST_MAKERS: Final = 1_000
-"""Knitters of one size: more than fit in a hall."""
 BUY_BASIS: Final = Basis(
     "To buy: the highest estimate and a margin for swatch, tails and mistakes, in whole balls.",
     COMMON_PRACTICE,
