@@ -1,0 +1,134 @@
+"""The command: `serve`, `try` and `openapi`."""
+
+import argparse
+import json
+import socket
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from threading import Thread
+from time import monotonic, sleep
+from typing import Any, Final
+from urllib.error import URLError
+from urllib.request import Request, urlopen
+
+import msgspec
+
+from roundwright.settings import Settings, Unset, read
+
+READY_WITHIN_S: Final = 30
+"""Half a minute for the first start on a slow machine; it usually takes less than one second."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one of the commands; the exit status is 0 if all of it worked."""
+    parser = argparse.ArgumentParser(
+        prog="roundwright", description="Small hats knitted in the round, calculated."
+    )
+    commands = parser.add_subparsers(dest="command", required=True)
+    commands.add_parser("serve", help="serve, with the settings of the environment (ROUNDWRIGHT_*)")
+    trial = commands.add_parser("try", help="serve on the loopback address and show one answer")
+    trial.add_argument("request", type=Path, help="file with the body of a request to /v1/hats")
+    trial.add_argument("--once", action="store_true", help="stop after showing it")
+    written = commands.add_parser("openapi", help="write the OpenAPI document")
+    written.add_argument("file", nargs="?", type=Path, help="where to; left out: to the standard output")
+    given = parser.parse_args(arguments)
+    try:
+        settings = read()
+    except Unset as error:
+        parser.error(str(error))
+    match given.command:
+        case "serve":
+            return serve(settings)
+        case "try":
+            return try_out(settings, given.request, once=given.once)
+        case _:
+            return openapi(settings, given.file)
+
+
+def serve(settings: Settings) -> int:
+    """Serve until told to stop."""
+    from roundwright.server import run
+
+    run(settings)
+    return 0
+
+
+def openapi(settings: Settings, file: Path | None) -> int:
+    """Write the OpenAPI document."""
+    from roundwright.app import create_app
+
+    document = create_app(settings).document()
+    if file is None:
+        sys.stdout.buffer.write(document)
+    else:
+        file.write_bytes(document)
+    return 0
+
+
+def try_out(settings: Settings, request: Path, *, once: bool) -> int:
+    """Serve on a free port, ask for the hats of a request and print their pattern and the yarn to buy."""
+    from roundwright.server import Server
+
+    settings = msgspec.structs.replace(settings, host="127.0.0.1", port=_free_port(settings.port), workers=1)
+    server = Server(settings)
+    thread = Thread(target=server.run, daemon=True)
+    thread.start()
+    address = f"http://127.0.0.1:{settings.port}"
+    try:
+        _wait_until_ready(address)
+        answer = _post(f"{address}/v1/hats", request.read_bytes())
+        print(answer["pattern"])
+        print("\nYarn to buy\n" + json.dumps(answer["order"], indent=2))
+        print(f"\nThe service answers at {address}, its reference page at {address}/docs.")
+        if not once:
+            print("Ctrl-C stops it.", flush=True)
+            thread.join()
+    except KeyboardInterrupt:
+        print()
+    except (OSError, RuntimeError) as error:
+        print(f"roundwright try: {error}", file=sys.stderr)
+        return 1
+    finally:
+        server.should_exit = True
+        thread.join()
+    return 0
+
+
+def _free_port(wanted: int) -> int:
+    """The port if it is free, otherwise any that is."""
+    for port in (wanted, 0):
+        with socket.socket() as probe:
+            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+            try:
+                probe.bind(("127.0.0.1", port))
+            except OSError:
+                continue
+            return int(probe.getsockname()[1])
+    raise OSError("there is no free port")
+
+
+def _wait_until_ready(address: str) -> None:
+    give_up = monotonic() + READY_WITHIN_S
+    while True:
+        try:
+            with urlopen(f"{address}/health/ready", timeout=5):  # noqa: S310 - our own loopback address
+                return
+        except URLError as error:
+            if monotonic() > give_up:
+                raise RuntimeError(f"the service was not ready within {READY_WITHIN_S} s: {error}") from error
+            sleep(0.05)
+
+
+def _post(url: str, body: bytes) -> Any:
+    request = Request(url, body, {"content-type": "application/json"})  # noqa: S310 - our own loopback address
+    try:
+        with urlopen(request, timeout=30) as answer:  # noqa: S310 - as above
+            return json.load(answer)
+    except URLError as error:
+        said = error.read().decode() if hasattr(error, "read") else ""
+        raise RuntimeError(f"{url} answered {error}. {said}") from error
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,50 @@
+"""The application: routes, limits, and what surrounds them. No logic."""
+
+from functools import cache
+from typing import Any
+
+import msgspec
+from litestar import Litestar
+from litestar.datastructures import State
+
+from roundwright.document import document
+from roundwright.edge import Edge, on_error
+from roundwright.metrics import Metrics
+from roundwright.routes import Operation, operations
+from roundwright.routes.gauge import convert_gauge
+from roundwright.routes.house import house
+from roundwright.settings import Settings, read
+
+
+def create_app(settings: Settings | None = None) -> Edge:
+    """The service as an ASGI application, with the settings of the environment unless others are given."""
+    settings = settings or read()
+    metrics = Metrics()
+    trade = operations()
+
+    @cache
+    def description() -> bytes:
+        return _indented(document(handlers))
+
+    handlers: list[Operation] = [
+        *trade,
+        *house(
+            document=description,
+            metrics=metrics.text if settings.metrics else None,
+            probe=convert_gauge.example_answer,
+        ),
+    ]
+    litestar = Litestar(
+        route_handlers=handlers,
+        exception_handlers={Exception: on_error},
+        logging_config=None,
+        openapi_config=None,
+        state=State({"settings": settings}),
+    )
+    metrics.know(one.path for one in handlers)
+    return Edge(litestar, settings, metrics, description)
+
+
+def _indented(document: Any) -> bytes:
+    """A document as JSON, indented so that its changes can be read."""
+    return msgspec.json.format(msgspec.json.encode(document), indent=2) + b"\n"

@@ -1,0 +1,268 @@
+"""The OpenAPI document, made from the operations themselves.
+
+Schemas come from msgspec, which knows the structs as they are decoded; paths, parameters and answers from the
+operations; the example answers from running each operation on its example request, so that they are always real.
+"""
+
+from collections.abc import Iterable, Mapping
+from http import HTTPStatus
+from typing import Any, Final
+
+import msgspec
+
+from roundwright import __version__
+from roundwright.problems import KINDS, MEDIA_TYPE, Problem
+from roundwright.routes.operations import JSON, Calculation, Lookup, Operation
+
+REFERENCE: Final = "#/components/schemas/{name}"
+
+DESCRIPTION: Final = """\
+The arithmetic of small hats knitted in the round: gauge, sizes, cast-on, needles, shaping, crowns, yarn, the written
+pattern and the check of it.
+
+* Every calculation is a `POST` of one JSON object and keeps nothing: the same body gives the same answer.
+* A measured quantity carries its unit: `{"value": 14.5, "unit": "in"}`. Requests choose the units of the answer with
+  `units`.
+* Requests are closed: an unknown field or parameter is refused. Answers are open: ignore fields you do not know.
+* Every answer says what it rests on (`basis`) and the date of the rules it was calculated with (`rules`).
+* Every error is a problem detail (RFC 9457). 400: not as described here. 422: well-formed, and cannot be knitted;
+  it says why, and the nearest thing that can be.
+"""
+
+TAGS: Final = {
+    "Gauge": "Stitches and rows over a length: said in every way the trade says it, and one gauge against another.",
+    "Sizes": "Heads, ease, and the cast-on that follows.",
+    "Shaping": "Increases and decreases spread around a round or along a length.",
+    "Crowns": "The top of the hat: its rounds, its close and its form.",
+    "Needles": "The stitches of a round on several needles.",
+    "Yarn": "How much is used, how much to buy, how much is left.",
+    "Hats": "The whole job, from a gauge to the written pattern.",
+    "Patterns": "Written patterns read, executed and checked.",
+    "Drawings": "Pictures by address, for use in an `<img>`.",
+    "Standards": "The tables the service rests on, with their sources.",
+    "Service": "The service itself.",
+}
+
+STATUSES: Final = {
+    Calculation: (400, 405, 413, 415, 422, 500, 503),
+    Lookup: (405, 500, 503),
+}
+"""What can go wrong with an operation of each kind, beside what `_statuses` adds for its parameters and forms."""
+
+
+def document(operations: Iterable[Operation]) -> dict[str, Any]:
+    """The document of some operations, as JSON values."""
+    documented = [one for one in operations if one.id]
+    schemas = _schemas(documented)
+    used = {one.tag for one in documented}
+    return {
+        "openapi": "3.1.0",
+        "info": {
+            "title": "Roundwright",
+            "version": __version__,
+            "summary": "Small hats knitted in the round, calculated.",
+            "description": DESCRIPTION,
+            "license": {"name": "MIT", "identifier": "MIT"},
+        },
+        "servers": [{"url": "/", "description": "The service this document came from."}],
+        "security": [],
+        "tags": [{"name": name, "description": text} for name, text in TAGS.items() if name in used],
+        "paths": {
+            path: _path_item(path, documented, schemas) for path in dict.fromkeys(map(_path, documented))
+        },
+        "components": {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS},
+    }
+
+
+def _path(operation: Operation) -> str:
+    return operation.path.replace(":str}", "}")
+
+
+def _path_item(path: str, operations: list[Operation], schemas: Mapping[str, Any]) -> dict[str, Any]:
+    item: dict[str, Any] = {}
+    for one in operations:
+        if _path(one) != path:
+            continue
+        item[one.method.lower()] = _operation(one, schemas)
+    return item
+
+
+def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
+    written: dict[str, Any] = {
+        "operationId": one.id,
+        "tags": [one.tag],
+        "summary": one.summary,
+        "description": _paragraphs(one.fn.__doc__ or ""),
+    }
+    if isinstance(one, Lookup):
+        if one.takes:
+            written["parameters"] = _parameters(one, schemas)
+    else:
+        written["requestBody"] = {
+            "required": True,
+            "content": {
+                JSON: {"schema": _reference(one.takes), **_examples(one.example, one.example_value())}
+            },
+        }
+    written["responses"] = {
+        "200": _answer(one),
+        **(
+            {"304": {"description": "Unchanged since the answer with this `ETag`."}}
+            if _is_cached(one)
+            else {}
+        ),
+        **{str(status): {"$ref": f"#/components/responses/{_name(status)}"} for status in _statuses(one)},
+    }
+    return written
+
+
+def _paragraphs(docstring: str) -> str:
+    """A docstring as Markdown: its lines joined, its blank lines kept."""
+    lines = [line.strip() for line in docstring.strip().splitlines()]
+    return "\n\n".join(" ".join(part.split("\n")) for part in "\n".join(lines).split("\n\n"))
+
+
+def _answer(one: Operation) -> dict[str, Any]:
+    content: dict[str, Any] = {}
+    for media_type in one.forms:
+        if media_type == JSON:
+            content[JSON] = {"schema": _reference(one.gives), **_examples(one.example, one.example_answer())}
+        else:
+            content[media_type] = {"schema": {"type": "string"}}
+    answer: dict[str, Any] = {
+        "description": one.answer_description,
+        "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _headers(one)},
+        "content": content,
+    }
+    if one.links:
+        answer["links"] = dict(one.links)
+    return answer
+
+
+def _examples(name: str | None, value: Any) -> dict[str, Any]:
+    return {"examples": {name or "answer": {"value": value}}}
+
+
+def _parameters(one: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]:
+    schema = schemas[one.takes.__name__]
+    example_values = one.example_value()
+    parameters = []
+    for name, field in schema["properties"].items():
+        described = _without_null(field)
+        in_path = f"{{{name}:" in one.path
+        parameter: dict[str, Any] = {
+            "name": name,
+            "in": "path" if in_path else "query",
+            "description": described.pop("description", ""),
+            "required": in_path or name in schema.get("required", ()),
+            "schema": described,
+        }
+        if name in example_values:
+            parameter["example"] = example_values[name]
+        parameters.append(parameter)
+    return parameters
+
+
+def _without_null(field: Mapping[str, Any]) -> dict[str, Any]:
+    """The schema of a parameter: one that is left out says null."""
+    parts = [part for part in field.get("anyOf", ()) if part != {"type": "null"}]
+    rest = {key: value for key, value in field.items() if key != "anyOf"}
+    return {**rest, **parts[0]} if len(parts) == 1 else dict(field)
+
+
+# Errors and headers.
+
+
+def _statuses(one: Operation) -> list[int]:
+    statuses = set(STATUSES[Calculation if isinstance(one, Calculation) else Lookup])
+    if isinstance(one, Lookup):
+        statuses.add(400)
+        if "{" in one.path:
+            statuses.add(404)
+        if one.can_be_impossible:
+            statuses.add(422)
+    if len(one.forms) > 1:
+        statuses.add(406)
+    return sorted(statuses)
+
+
+def _name(status: int) -> str:
+    return "".join(word.capitalize() for word in HTTPStatus(status).phrase.replace("-", " ").split())
+
+
+def _problem_responses() -> dict[str, Any]:
+    statuses = sorted({kind.status for kind in KINDS.values()})
+    return {_name(status): _problem_response(status) for status in statuses}
+
+
+def _problem_response(status: int) -> dict[str, Any]:
+    kinds = [kind for kind in KINDS.values() if kind.status == status]
+    response: dict[str, Any] = {
+        "description": " ".join(f"{kind.title} (`/problems/{kind.slug}`). {kind.meaning}" for kind in kinds),
+        "headers": {
+            name: {"$ref": f"#/components/headers/{name}"} for name in ("Request-Id", "Rules-Version")
+        },
+        "content": {MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(name="Problem")}}},
+    }
+    for name in {405: ("Allow",), 503: ("Retry-After",)}.get(status, ()):
+        response["headers"][name] = {"$ref": f"#/components/headers/{name}"}
+    return response
+
+
+HEADERS: Final[dict[str, Any]] = {
+    name: {"description": text, "schema": schema}
+    for name, text, schema in (
+        ("Allow", "Methods this address answers.", {"type": "string"}),
+        ("Cache-Control", "How long the answer may be kept.", {"type": "string"}),
+        ("ETag", "Changes when the answer does; send it back as `If-None-Match`.", {"type": "string"}),
+        ("Request-Id", "The id the caller sent, or one made here; it is in the log.", {"type": "string"}),
+        ("Retry-After", "Seconds to wait before trying again.", {"type": "integer", "minimum": 1}),
+        ("Rules-Version", "Date of the formulas and tables in force.", {"type": "string", "format": "date"}),
+    )
+}
+
+
+def _headers(one: Operation) -> list[str]:
+    names = ["Cache-Control", "Request-Id", "Rules-Version"]
+    return ["ETag", *names] if _is_cached(one) else names
+
+
+def _is_cached(one: Operation) -> bool:
+    return isinstance(one, Lookup) and one.cached
+
+
+# Schemas.
+
+
+def _reference(kind: Any) -> dict[str, str]:
+    return {"$ref": REFERENCE.format(name=kind.__name__)}
+
+
+def _schemas(operations: Iterable[Operation]) -> dict[str, Any]:
+    kinds: dict[Any, None] = {}
+    for one in operations:
+        kinds |= dict.fromkeys(kind for kind in (one.takes, one.gives, *one.parts) if _is_struct(kind))
+    kinds[Problem] = None
+    _, components = msgspec.json.schema_components(list(kinds), ref_template=REFERENCE)
+    return {name: _tidy(schema) for name, schema in sorted(components.items())}
+
+
+def _is_struct(kind: Any) -> bool:
+    return isinstance(kind, type) and issubclass(kind, msgspec.Struct)
+
+
+def _tidy(schema: Any) -> Any:
+    """The same schema as client generators like it: closed sets typed, tags constant, unions of structs exclusive."""
+    if isinstance(schema, list):
+        return [_tidy(part) for part in schema]
+    if not isinstance(schema, dict):
+        return schema
+    tidied = {key: _tidy(value) for key, value in schema.items() if not (key == "default" and value is None)}
+    choices = tidied.get("enum")
+    if isinstance(choices, list) and all(isinstance(choice, str) for choice in choices):
+        tidied = {"type": "string", **tidied}
+        if len(choices) == 1:
+            tidied["const"] = tidied.pop("enum")[0]
+    if "discriminator" in tidied:
+        tidied["oneOf"] = tidied.pop("anyOf")
+    return tidied

@@ -1,0 +1,177 @@
+"""The outermost layer: what holds for every request and every answer, whatever the operation.
+
+One pass around the application, since middleware of Litestar's does not run for 404 and 405: the request's id, CORS,
+the header lines every answer has, what is counted, what is logged, and the last net under a crash.
+"""
+
+import re
+import secrets
+from collections.abc import Callable
+from http import HTTPStatus
+from itertools import count
+from time import perf_counter
+from typing import Any, Final
+
+import msgspec
+from litestar import Litestar
+from litestar.exceptions import NotFoundException
+from litestar.types import Message, Receive, Scope, Send
+
+from roundwright import log
+from roundwright.knitting.answers import RULES
+from roundwright.metrics import Metrics
+from roundwright.problems import MEDIA_TYPE, Refusal, describe
+from roundwright.settings import Settings
+
+OVERLOADED: Final = "roundwright.overloaded"
+"""Key of the scope's extensions under which the protocol says that no more requests can be taken on."""
+
+REQUEST_ID: Final = "roundwright.request_id"
+"""Key of the scope's state under which the id is kept for the log."""
+
+_REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._:-]{1,128}")
+_TRACEPARENT: Final = re.compile(rb"[0-9a-f]{2}-([0-9a-f]{32})-[0-9a-f]{16}-[0-9a-f]{2}")
+_PREFLIGHT_MAX_AGE_S: Final = b"600"
+"""Ten minutes: a changed allow-list is felt soon, and a page asks once a visit."""
+
+_encode: Final = msgspec.json.Encoder().encode
+
+
+class Edge:
+    """The application as served: wraps Litestar's."""
+
+    def __init__(
+        self, app: Litestar, settings: Settings, metrics: Metrics, document: Callable[[], bytes]
+    ) -> None:
+        self.app = app
+        self.settings = settings
+        self.document = document
+        self.metrics = metrics
+        self.access_log = settings.access_log
+        self.retry_after = str(settings.retry_after_s).encode()
+        self.origins = frozenset(origin.encode() for origin in settings.cors_origins)
+        self.all_origins = b"*" in self.origins
+        self.common = [
+            (b"rules-version", RULES.encode()),
+            (b"x-content-type-options", b"nosniff"),
+            (b"vary", b"Origin"),
+        ]
+        self.ids = count(1)
+        self.id_prefix = secrets.token_hex(6).encode()
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answer one request, or pass on what is none."""
+        if scope["type"] != "http":
+            await self.app(scope, receive, send)
+            return
+        started = perf_counter()
+        headers = dict(scope["headers"])
+        request_id = self.request_id(headers)
+        scope.setdefault("state", {})[REQUEST_ID] = request_id
+        common = [(b"request-id", request_id), *self.common]
+        if b"origin" in headers:
+            common += self.cors(headers[b"origin"])
+        status = 0
+
+        async def send_more(message: Message) -> None:
+            nonlocal status
+            if message["type"] == "http.response.start":
+                status = message["status"]
+                message["headers"] = [*message["headers"], *common]
+            await send(message)
+
+        try:
+            if b"access-control-request-method" in headers and scope["method"] == "OPTIONS":
+                await self.preflight(headers, send_more)
+            elif (path := scope["path"]) != "/" and (path[-1:] == "/" or "//" in path):
+                # Litestar would take `/v1/crown/` for `/v1/crown`; an address has one spelling.
+                await send_problem(NotFoundException(), scope, send_more)
+            elif "extensions" in scope and OVERLOADED in (scope["extensions"] or {}):
+                await self.refuse_overload(scope, send_more)
+            else:
+                await self.app(scope, receive, send_more)
+        except Exception as error:
+            if status:
+                raise
+            await send_problem(error, scope, send_more)
+        finally:
+            seconds = perf_counter() - started
+            self.metrics.count(scope, status, seconds)
+            if self.access_log:
+                log.access(scope, headers, status, seconds, request_id)
+
+    def request_id(self, headers: dict[bytes, bytes]) -> bytes:
+        """The caller's id, or the id of the trace the caller is in, or one of our own."""
+        given = headers.get(b"request-id")
+        if given is not None and _REQUEST_ID.fullmatch(given):
+            return given
+        if (trace := headers.get(b"traceparent")) is not None and (parts := _TRACEPARENT.fullmatch(trace)):
+            return parts[1]
+        return b"%s-%x" % (self.id_prefix, next(self.ids))
+
+    def cors(self, origin: bytes) -> list[tuple[bytes, bytes]]:
+        """The header lines that let a page of an allowed origin read the answer."""
+        if not (self.all_origins or origin in self.origins):
+            return []
+        return [
+            (b"access-control-allow-origin", b"*" if self.all_origins else origin),
+            (b"access-control-expose-headers", b"ETag, Request-Id, Retry-After, Rules-Version"),
+        ]
+
+    async def preflight(self, headers: dict[bytes, bytes], send: Send) -> None:
+        """Answer a browser that asks whether a page may call."""
+        lines: list[tuple[bytes, bytes]] = []
+        if self.cors(headers.get(b"origin", b"")):
+            lines = [
+                (b"access-control-allow-methods", b"GET, HEAD, POST"),
+                (b"access-control-allow-headers", b"Content-Type, If-None-Match, Request-Id, Traceparent"),
+                (b"access-control-max-age", _PREFLIGHT_MAX_AGE_S),
+            ]
+        await send({"type": "http.response.start", "status": 204, "headers": lines})
+        await send({"type": "http.response.body", "body": b"", "more_body": False})
+
+    async def refuse_overload(self, scope: Scope, send: Send) -> None:
+        """Say at once that too many requests are in hand."""
+        seconds = self.retry_after.decode()
+        refusal = Refusal(
+            "overloaded",
+            f"This process has as many requests in hand as it takes on. Try again in {seconds} s.",
+            headers=((b"retry-after", self.retry_after),),
+        )
+        await send_problem(refusal, scope, send)
+
+
+async def send_problem(error: Exception, scope: Scope, send: Send) -> None:
+    """Answer with the problem an exception becomes."""
+    problem, lines = describe(error, scope["path"])
+    if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
+        log.crash(error, scope["state"][REQUEST_ID])
+    body = _encode(problem)
+    headers = [
+        (b"content-type", MEDIA_TYPE.encode()),
+        (b"content-length", b"%d" % len(body)),
+        (b"cache-control", b"no-store"),
+        *lines,
+    ]
+    await send({"type": "http.response.start", "status": problem.status, "headers": headers})
+    head = scope["method"] == "HEAD"  # type: ignore[typeddict-item]
+    await send({"type": "http.response.body", "body": b"" if head else body, "more_body": False})
+
+
+def on_error(request: Any, error: Exception) -> Any:
+    """Litestar's exception handler: a response-like that answers with the problem."""
+    return _ProblemResponse(error)
+
+
+class _ProblemResponse:
+    """As little of a response as Litestar asks of an exception handler."""
+
+    def __init__(self, error: Exception) -> None:
+        self.error = error
+
+    def to_asgi_response(self, **_: Any) -> Any:
+        """The ASGI application that sends it."""
+        return self
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        await send_problem(self.error, scope, send)

@@ -1,0 +1,21 @@
+"""Gauge, said in every way the trade says it."""
+
+from roundwright.knitting import gauge
+from roundwright.routes.operations import calculation
+
+
+@calculation(
+    "/v1/gauge/convert",
+    id="convertGauge",
+    tag="Gauge",
+    summary="Say a gauge in 10 cm, 4 in and 1 in, with its yarn classes and needles",
+    example="gauge-convert",
+)
+def convert_gauge(request: gauge.ConvertRequest) -> gauge.ConvertAnswer:
+    """Stitches in a length L are L / w, where w = over / stitches is the width of one stitch; rows alike.
+
+    4 in is 10.16 cm, 1.6 % more than the 10 cm that the trade prints beside it; the answer keeps them apart. Yarn
+    classes and needle numbers come from the published tables at `/v1/standards/yarn-weights` and
+    `/v1/standards/needle-sizes`.
+    """
+    return gauge.convert(request)

@@ -1,0 +1,87 @@
+"""Every setting, read from the environment once, typed and documented."""
+
+import os
+from collections.abc import Mapping
+from typing import Annotated, Any, Final, get_args, get_origin, get_type_hints
+
+import msgspec
+from msgspec import Meta, Struct
+
+PREFIX: Final = "ROUNDWRIGHT_"
+"""Each field below is read from the variable of its name in capitals behind this prefix."""
+
+KIB: Final = 1024
+
+
+class Settings(Struct, frozen=True, kw_only=True):
+    """What can be set. The defaults are safe for a service on the open network behind a proxy."""
+
+    host: Annotated[str, Meta(description="Address to listen on.")] = "127.0.0.1"
+    port: Annotated[int, Meta(ge=0, le=65_535, description="Port to listen on; 0 takes a free one.")] = 8181
+    workers: Annotated[int, Meta(ge=1, le=64, description="Processes that share the port, one a core.")] = 1
+    body_bytes: Annotated[
+        int, Meta(ge=KIB, le=1024 * KIB, description="Largest body of a request, in bytes.")
+    ] = 64 * KIB
+    text_body_bytes: Annotated[
+        int,
+        Meta(ge=KIB, le=1024 * KIB, description="Largest body where a written pattern is sent, in bytes."),
+    ] = 128 * KIB
+    header_bytes: Annotated[
+        int, Meta(ge=KIB, le=256 * KIB, description="Longest request line and header together, in bytes.")
+    ] = 16 * KIB
+    concurrency: Annotated[
+        int, Meta(ge=1, le=100_000, description="Requests in hand at once in a process; beyond it 503.")
+    ] = 512
+    retry_after_s: Annotated[
+        int, Meta(ge=1, le=3_600, description="Seconds a caller is asked to wait after 503.")
+    ] = 1
+    keep_alive_s: Annotated[
+        int, Meta(ge=1, le=3_600, description="Seconds an idle connection is kept; longer than the proxy's.")
+    ] = 75
+    graceful_s: Annotated[
+        int, Meta(ge=1, le=600, description="Seconds running requests are given to finish on a stop.")
+    ] = 10
+    max_age_s: Annotated[
+        int, Meta(ge=0, le=31_536_000, description="Seconds a look-up or picture may be kept by caches.")
+    ] = 3_600
+    cors_origins: Annotated[
+        tuple[str, ...],
+        Meta(description="Origins whose pages may call the service, separated by spaces; `*` for all."),
+    ] = ()
+    access_log: Annotated[
+        bool, Meta(description="Whether each request is logged as a line of JSON; failures always are.")
+    ] = False
+    metrics: Annotated[bool, Meta(description="Whether `/metrics` answers.")] = True
+
+
+class Unset(ValueError):
+    """A variable of the environment that is no setting, or whose value is not one of its values."""
+
+
+def read(environment: Mapping[str, str] = os.environ) -> Settings:
+    """The settings of an environment.
+
+    Raises `Unset`, naming the variable, for an unknown name behind the prefix and for a value that does not fit.
+    """
+    known = get_type_hints(Settings, include_extras=True)
+    given: dict[str, Any] = {}
+    for variable, text in environment.items():
+        if not variable.startswith(PREFIX):
+            continue
+        field = variable.removeprefix(PREFIX).lower()
+        if field not in known:
+            raise Unset(f"{variable} is no setting. There are: {', '.join(map(variable_of, known))}.")
+        given[field] = text.split() if _is_list(known[field]) else text
+    try:
+        return msgspec.convert(given, Settings, strict=False)
+    except msgspec.ValidationError as error:
+        raise Unset(f"{error} (settings are read from {PREFIX}*)") from error
+
+
+def variable_of(field: str) -> str:
+    """The variable of the environment a field is read from."""
+    return PREFIX + field.upper()
+
+
+def _is_list(hint: Any) -> bool:
+    return get_origin(get_args(hint)[0]) is tuple
