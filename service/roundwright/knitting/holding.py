@@ -20,7 +20,7 @@ from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds import MOST_STITCHES, Move, Round, Step, Steps, Unworkable, Work
+from roundwright.knitting.rounds import MOST_NOTES, MOST_STITCHES, Move, Round, Step, Steps, Unworkable, Work
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
@@ -45,7 +45,7 @@ Tolerance = Annotated[
         description="Most stitches by which the fullest and the emptiest needle may differ. Default 4.",
     ),
 ]
-Multiple = Annotated[
+WholeRepeat = Annotated[
     int,
     Meta(
         ge=1,
@@ -150,7 +150,7 @@ def on_needles(rounds: tuple[Round, ...], split: tuple[int, ...]) -> tuple[Round
             )
             borders = tuple(landing[border] for border in borders)
         before, held = held, _between(borders, each.after)
-        notes = each.notes + _emptied(before, held)
+        notes = (each.notes + _emptied(before, held))[:MOST_NOTES]
         worked.append(replace(each, needles=held, moves=moves, notes=notes))
     return tuple(worked)
 

@@ -22,6 +22,8 @@ MOST_STEPS: Final = 256
 """Steps side by side in a round: more would not fit on a page."""
 MOST_ROUNDS: Final = 400
 """Rounds in one schedule: a hat has about a hundred."""
+MOST_NOTES: Final = 8
+"""Notes to one round: more are not read."""
 
 StitchName = Literal[
     "k", "p", "sl", "k2tog", "ssk", "skp", "p2tog", "ssp", "k3tog", "sssk", "sk2p", "cdd", "p3tog",
@@ -83,7 +85,7 @@ class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = ()
     notes: Annotated[
         tuple[Annotated[str, Meta(max_length=500)], ...],
-        Meta(max_length=8, description="What the knitter should mind in this round."),
+        Meta(max_length=MOST_NOTES, description="What the knitter should mind in this round."),
     ] = ()
 
 
