@@ -206,17 +206,25 @@ def line(steps: Steps) -> str:
         whole = {"k": "knit", "p": "purl"}.get(steps[0].stitch)
         if whole:
             return whole
+    star = star_of(steps)
+    return _inline(steps) if star is None else _starred(*star)
+
+
+def star_of(steps: Steps) -> tuple[Steps, Repeat, Steps] | None:
+    """What stands before the one repeat of a round, that repeat, and what stands after it; None for other rounds.
+
+    Such a round is written with a star: its repeat goes on to the end, or to the stitches of what follows.
+    """
     repeats = [index for index, step in enumerate(steps) if isinstance(step, Repeat)]
-    if len(repeats) == 1:
-        index = repeats[0]
-        repeat = steps[index]
-        if (
-            isinstance(repeat, Repeat)
-            and repeat.times > 1
-            and not any(isinstance(s, Repeat) for s in repeat.steps)
-        ):
-            return _starred(steps[:index], repeat, steps[index + 1 :])
-    return _inline(steps)
+    if len(repeats) != 1:
+        return None
+    index = repeats[0]
+    repeat, tail = steps[index], steps[index + 1 :]
+    if not isinstance(repeat, Repeat) or repeat.times == 1 or any(isinstance(s, Repeat) for s in repeat.steps):
+        return None
+    if not execute(repeat.steps)[0] or (tail and not execute(tail)[0]):
+        return None  # increases alone use up no stitches to tell the end by
+    return steps[:index], repeat, tail
 
 
 def _starred(head: Steps, repeat: Repeat, tail: Steps) -> str:
@@ -224,8 +232,6 @@ def _starred(head: Steps, repeat: Repeat, tail: Steps) -> str:
     if not tail:
         return f"{start}*{_inline(repeat.steps)}; rep from * around"
     used, _ = execute(tail)
-    if not used:  # nothing left to measure the end by: an increase after the last repeat
-        return _inline((*head, repeat, *tail))
     last = "last st" if used == 1 else f"last {used} sts"
     return f"{start}*{_inline(repeat.steps)}; rep from * to {last}, {_inline(tail)}"
 
