@@ -76,9 +76,9 @@ def _label_suffices(yarn: Strand, *, weighed: bool, pointer: str) -> None:
 
 def _disagreement(rate: Rate, gauge: Gauge | None, yarn: Strand, root: str) -> tuple[Notice, ...]:
     """The warning that goes with a swatch whose loops are far from those of its gauge."""
-    if gauge is None or rate.in_mm is None:
+    if gauge is None or rate.measure.in_mm is None:
         return ()
-    swatch_mm = rate.span.expected * rate.in_mm
+    swatch_mm = rate.span.expected * rate.measure.in_mm
     law_mm = rate_by_gauge(gauge, yarn, f"{root}/gauge").span.expected
     if abs(swatch_mm / law_mm - 1) <= SWATCH_AGREES:
         return ()

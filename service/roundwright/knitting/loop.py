@@ -83,22 +83,21 @@ class Span(NamedTuple):
     high: float
 
 
-class Rate(NamedTuple):
-    """Yarn in one stitch: a span in mm or grams, and mm and grams in one of those; None is unknown."""
+class Measure(NamedTuple):
+    """What an amount of yarn is counted in: millimetres and grams in one of it, None where unknown."""
 
-    span: Span
     in_mm: float | None
     in_g: float | None
 
     def amount(self, value: float, units: UnitSystem) -> YarnAmount:
-        """So much of the rate's measure, as length and mass as far as they are known."""
+        """So much of it, as length and mass as far as they are known."""
         return YarnAmount(
             length=None if self.in_mm is None else yarn_length(value * self.in_mm, units),
             mass=None if self.in_g is None else yarn_mass(value * self.in_g, units),
         )
 
     def amounts(self, span: Span, units: UnitSystem) -> YarnSpan:
-        """A span of the rate's measure, for an answer."""
+        """A span of it, for an answer."""
         return YarnSpan(
             low=self.amount(span.low, units),
             expected=self.amount(span.expected, units),
@@ -106,12 +105,29 @@ class Rate(NamedTuple):
         )
 
     def balls(self, value: float, yarn: Strand) -> float | None:
-        """How many balls hold so much of the rate's measure; None where the ball's size is unknown."""
+        """How many balls hold so much of it; None where the ball's size is unknown."""
         if self.in_mm is not None and yarn.ball_mm is not None:
             return value * self.in_mm / yarn.ball_mm
         if self.in_g is not None and yarn.ball_g is not None:
             return value * self.in_g / yarn.ball_g
         return None
+
+
+class Rate(NamedTuple):
+    """Yarn in one stitch, and what it is counted in."""
+
+    span: Span
+    measure: Measure
+
+
+def by_length(yarn: Strand) -> Measure:
+    """Yarn counted in millimetres."""
+    return Measure(1.0, None if yarn.tex is None else yarn.tex / 1e6)
+
+
+def by_mass(yarn: Strand) -> Measure:
+    """Yarn counted in grams."""
+    return Measure(None if yarn.tex is None else 1e6 / yarn.tex, 1.0)
 
 
 def loop_length_mm(gauge: Gauge, ks: float, pointer: str = "#/gauge") -> float:
@@ -132,7 +148,7 @@ def _constants() -> Span:
 def rate_by_gauge(gauge: Gauge, yarn: Strand, pointer: str = "#/gauge") -> Rate:
     """Yarn in a stitch by the law of relaxed plain knit, all strands held together counted."""
     low, expected, high = (yarn.held * loop_length_mm(gauge, ks, pointer) for ks in _constants())
-    return Rate(Span(low, expected, high), 1.0, None if yarn.tex is None else yarn.tex / 1e6)
+    return Rate(Span(low, expected, high), by_length(yarn))
 
 
 def rate_by_swatch(swatch: Swatch, yarn: Strand, pointer: str = "#/swatch") -> Rate:
@@ -149,11 +165,11 @@ def rate_by_swatch(swatch: Swatch, yarn: Strand, pointer: str = "#/swatch") -> R
         )
     worked = swatch.stitches * swatch.rows
     span = Span((weighs - step / 2) / worked, weighs / worked, (weighs + step / 2) / worked)
-    return Rate(span, None if yarn.tex is None else 1e6 / yarn.tex, 1.0)
+    return Rate(span, by_mass(yarn))
 
 
 def used(work: Iterable[Stretch], rate: Rate) -> Span:
-    """Yarn in the stretches, in the rate's measure."""
+    """Yarn in the stretches, in the measure of the rate."""
     plain = ribs = 0
     for each in work:
         if each.ribbed:

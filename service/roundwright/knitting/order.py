@@ -44,7 +44,7 @@ class HatWork(NamedTuple):
 
 def to_buy(total: Span, by: Fabric, units: UnitSystem, margin_percent: float) -> Purchase:
     """The highest estimate with the margin, in whole balls: so many, what stays over, what they cost."""
-    exact = by.rate.balls(_with_margin(total, margin_percent), by.strand)
+    exact = by.rate.measure.balls(_with_margin(total, margin_percent), by.strand)
     return _purchase(total, None if exact is None else whole(exact), by, units, margin_percent)
 
 
@@ -56,8 +56,8 @@ def _purchase(
     total: Span, balls: int | None, by: Fabric, units: UnitSystem, margin_percent: float
 ) -> Purchase:
     """So many balls for this use."""
-    amount = by.rate.amount(_with_margin(total, margin_percent), units)
-    balls_in_one = by.rate.balls(1.0, by.strand)
+    amount = by.rate.measure.amount(_with_margin(total, margin_percent), units)
+    balls_in_one = by.rate.measure.balls(1.0, by.strand)
     if balls is None or balls_in_one is None:
         return Purchase(margin_percent=margin_percent, amount=amount)
     price = by.yarn.price if by.yarn else None
@@ -65,7 +65,7 @@ def _purchase(
         margin_percent=margin_percent,
         amount=amount,
         balls=balls,
-        left_over=by.rate.amount(max(0.0, balls / balls_in_one - total.expected), units),
+        left_over=by.rate.measure.amount(max(0.0, balls / balls_in_one - total.expected), units),
         cost=cost(balls, price) if price else None,
     )
 
@@ -88,7 +88,7 @@ def class_order(
     own = None if shared.balls is None else sum(line.makers * (line.each.balls or 0) for line in lines)
     return YarnOrder(
         makers=sum(hat.makers for hat in hats),
-        used=by.rate.amounts(everyone, units),
+        used=by.rate.measure.amounts(everyone, units),
         lines=lines,
         own=_purchase(everyone, own, by, units, margin_percent),
         shared=shared,

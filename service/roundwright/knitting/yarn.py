@@ -123,7 +123,7 @@ def estimate(
     return YarnEstimate(
         stitches=_stitches(work),
         per_stitch=_per_stitch(by.rate, units),
-        used=by.rate.amounts(total, units),
+        used=by.rate.measure.amounts(total, units),
         parts=parts(work, by.rate, units),
         to_buy=to_buy(total, by, units, margin_percent),
         fineness=None if by.strand.tex is None else fineness(by.strand.tex),
@@ -154,7 +154,9 @@ def parts(work: tuple[Stretch, ...], rate: Rate, units: UnitSystem) -> tuple[Yar
         if each.stitches * each.rounds:
             by_part.setdefault(each.part, []).append(each)
     return tuple(
-        YarnPart(part=part, stitches=_stitches(stretch), used=rate.amounts(used(stretch, rate), units))
+        YarnPart(
+            part=part, stitches=_stitches(stretch), used=rate.measure.amounts(used(stretch, rate), units)
+        )
         for part, stretch in by_part.items()
     )
 
@@ -164,8 +166,9 @@ def _stitches(work: Iterable[Stretch]) -> int:
 
 
 def _per_stitch(rate: Rate, units: UnitSystem) -> StitchYarn | None:
-    if rate.in_mm is None:
+    in_mm = rate.measure.in_mm
+    if in_mm is None:
         return None
     unit: LengthUnit = "in" if units == "imperial" else "cm"
-    low, expected, high = (YarnLength(tidy(each * rate.in_mm / MM_IN[unit]), unit) for each in rate.span)
+    low, expected, high = (YarnLength(tidy(each * in_mm / MM_IN[unit]), unit) for each in rate.span)
     return StitchYarn(low=low, expected=expected, high=high)
