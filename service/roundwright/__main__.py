@@ -14,7 +14,7 @@ from urllib.request import Request, urlopen
 
 import msgspec
 
-from roundwright.settings import Settings, Unset, read
+from roundwright.settings import NoSetting, Settings, read
 
 READY_WITHIN_S: Final = 30
 """Half a minute for the first start on a slow machine; it usually takes less than one second."""
@@ -35,7 +35,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     given = parser.parse_args(arguments)
     try:
         settings = read()
-    except Unset as error:
+    except NoSetting as error:
         parser.error(str(error))
     match given.command:
         case "serve":

@@ -83,7 +83,7 @@ def _path_item(path: str, operations: list[Operation], schemas: Mapping[str, Any
     for one in operations:
         if _path(one) != path:
             continue
-        item[one.method.lower()] = _operation(one, schemas)
+        item[one.methods[0].lower()] = _operation(one, schemas)
     return item
 
 
@@ -101,7 +101,7 @@ def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
         written["requestBody"] = {
             "required": True,
             "content": {
-                JSON: {"schema": _reference(one.takes), **_examples(one.example, one.example_value())}
+                JSON: {"schema": _reference(one.takes), **_examples(one, one.example_value())}
             },
         }
     written["responses"] = {
@@ -126,11 +126,11 @@ def _answer(one: Operation) -> dict[str, Any]:
     content: dict[str, Any] = {}
     for media_type in one.forms:
         if media_type == JSON:
-            content[JSON] = {"schema": _reference(one.gives), **_examples(one.example, one.example_answer())}
+            content[JSON] = {"schema": _reference(one.gives), **_examples(one, one.example_answer())}
         else:
             content[media_type] = {"schema": {"type": "string"}}
     answer: dict[str, Any] = {
-        "description": one.answer_description,
+        "description": (one.gives.__doc__ or "").partition("\n")[0],
         "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _headers(one)},
         "content": content,
     }
@@ -139,8 +139,8 @@ def _answer(one: Operation) -> dict[str, Any]:
     return answer
 
 
-def _examples(name: str | None, value: Any) -> dict[str, Any]:
-    return {"examples": {name or "answer": {"value": value}}}
+def _examples(one: Operation, value: Any) -> dict[str, Any]:
+    return {"examples": {one.example or "answer": {"value": value}}}
 
 
 def _parameters(one: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]:

@@ -10,12 +10,12 @@ from collections.abc import Callable
 from http import HTTPStatus
 from itertools import count
 from time import perf_counter
-from typing import Any, Final
+from typing import Any, Final, cast
 
 import msgspec
 from litestar import Litestar
 from litestar.exceptions import NotFoundException
-from litestar.types import Message, Receive, Scope, Send
+from litestar.types import HTTPScope, LifeSpanScope, Message, Receive, Scope, Send
 
 from roundwright import log
 from roundwright.knitting.answers import RULES
@@ -59,11 +59,15 @@ class Edge:
         self.ids = count(1)
         self.id_prefix = secrets.token_hex(6).encode()
 
-    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+    async def __call__(self, scope: Scope | LifeSpanScope, receive: Any, send: Any) -> None:
         """Answer one request, or pass on what is none."""
-        if scope["type"] != "http":
+        if "method" in scope:
+            await self.answer(cast("HTTPScope", scope), receive, send)
+        else:
             await self.app(scope, receive, send)
-            return
+
+    async def answer(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
+        """Answer one request."""
         started = perf_counter()
         headers = dict(scope["headers"])
         request_id = self.request_id(headers)
@@ -86,7 +90,7 @@ class Edge:
             elif (path := scope["path"]) != "/" and (path[-1:] == "/" or "//" in path):
                 # Litestar would take `/v1/crown/` for `/v1/crown`; an address has one spelling.
                 await send_problem(NotFoundException(), scope, send_more)
-            elif "extensions" in scope and OVERLOADED in (scope["extensions"] or {}):
+            elif OVERLOADED in (scope.get("extensions") or ()):
                 await self.refuse_overload(scope, send_more)
             else:
                 await self.app(scope, receive, send_more)
@@ -130,7 +134,7 @@ class Edge:
         await send({"type": "http.response.start", "status": 204, "headers": lines})
         await send({"type": "http.response.body", "body": b"", "more_body": False})
 
-    async def refuse_overload(self, scope: Scope, send: Send) -> None:
+    async def refuse_overload(self, scope: HTTPScope, send: Send) -> None:
         """Say at once that too many requests are in hand."""
         seconds = self.retry_after.decode()
         refusal = Refusal(
@@ -141,7 +145,7 @@ class Edge:
         await send_problem(refusal, scope, send)
 
 
-async def send_problem(error: Exception, scope: Scope, send: Send) -> None:
+async def send_problem(error: Exception, scope: HTTPScope, send: Send) -> None:
     """Answer with the problem an exception becomes."""
     problem, lines = describe(error, scope["path"])
     if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
@@ -154,11 +158,11 @@ async def send_problem(error: Exception, scope: Scope, send: Send) -> None:
         *lines,
     ]
     await send({"type": "http.response.start", "status": problem.status, "headers": headers})
-    head = scope["method"] == "HEAD"  # type: ignore[typeddict-item]
+    head = scope["method"] == "HEAD"
     await send({"type": "http.response.body", "body": b"" if head else body, "more_body": False})
 
 
-def on_error(request: Any, error: Exception) -> Any:
+def on_error(_request: Any, error: Exception) -> Any:
     """Litestar's exception handler: a response-like that answers with the problem."""
     return _ProblemResponse(error)
 
@@ -173,5 +177,6 @@ class _ProblemResponse:
         """The ASGI application that sends it."""
         return self
 
-    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+    async def __call__(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - all is said
+        """Send it."""
         await send_problem(self.error, scope, send)

@@ -8,19 +8,22 @@ from functools import cache
 from typing import Any
 
 import msgspec
-from litestar.types import Scope
+from litestar.types import HTTPScope
 
 
 @cache
 def _logger() -> Any:
-    import structlog  # noqa: PLC0415 - only a service that logs something pays for it
+    import structlog
 
     return structlog.wrap_logger(
         structlog.BytesLogger(sys.stderr.buffer),
         processors=[
             structlog.processors.add_log_level,
             structlog.processors.TimeStamper(fmt="iso", utc=True),
-            structlog.processors.dict_tracebacks,
+            # Without the values of variables, which would be those of the request.
+            structlog.processors.ExceptionRenderer(
+                structlog.tracebacks.ExceptionDictTransformer(show_locals=False)
+            ),
             structlog.processors.JSONRenderer(serializer=_to_json),
         ],
         wrapper_class=structlog.make_filtering_bound_logger(0),
@@ -31,12 +34,14 @@ def _to_json(event: Any, **_: Any) -> bytes:
     return msgspec.json.encode(event, enc_hook=repr)
 
 
-def access(scope: Scope, headers: dict[bytes, bytes], status: int, seconds: float, request_id: bytes) -> None:
+def access(
+    scope: HTTPScope, headers: dict[bytes, bytes], status: int, seconds: float, request_id: bytes
+) -> None:
     """Log one request: what was asked and how it went."""
     client = scope.get("client")
     _logger().info(
         "request",
-        method=scope["method"],  # type: ignore[typeddict-item]
+        method=scope["method"],
         path=scope["path"],
         status=status,
         ms=round(seconds * 1000, 3),

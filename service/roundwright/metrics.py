@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from http import HTTPStatus
 from typing import Any, Final
 
-from litestar.types import Scope
+from litestar.types import HTTPScope
 
 BUCKETS_S: Final = (0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 1.0)
 """From half a millisecond, about what the smallest answer takes, to twenty times the longest allowed."""
@@ -31,16 +31,12 @@ class Metrics:
         """Learn the paths there are, so that a wrong method is counted under its path."""
         self.patterns = [(template, _pattern(template)) for template in templates]
 
-    def count(self, scope: Scope, status: int, seconds: float) -> None:
+    def count(self, scope: HTTPScope, status: int, seconds: float) -> None:
         """Count one answered request."""
         path: str = scope.get("path_template") or self.template(scope["path"], status)
-        key = (path, scope["method"], status)  # type: ignore[typeddict-item]
-        try:
-            self.requests[key] += 1
-        except KeyError:
-            method = key[1] if key[1] in METHODS else "other"
-            key = (path, method, status)
-            self.requests[key] = self.requests.get(key, 0) + 1
+        method: str = scope["method"]
+        key = (path, method if method in METHODS else "other", status)
+        self.requests[key] = self.requests.get(key, 0) + 1
         try:
             tally = self.durations[path]
         except KeyError:
@@ -56,13 +52,13 @@ class Metrics:
 
     def collect(self) -> Iterable[Any]:
         """Prometheus' hook: the counts as metric families."""
-        from prometheus_client.core import CounterMetricFamily, HistogramMetricFamily  # noqa: PLC0415 - seldom asked
+        from prometheus_client.core import CounterMetricFamily, HistogramMetricFamily
 
         requests = CounterMetricFamily(
             "roundwright_requests", "Requests answered.", labels=("path", "method", "status")
         )
-        for (path, method, status), number in sorted(self.requests.items()):
-            requests.add_metric((path, method, str(status)), number)
+        for (path, method, status), times in sorted(self.requests.items()):
+            requests.add_metric((path, method, str(status)), times)
         yield requests
         seconds = HistogramMetricFamily(
             "roundwright_request_seconds", "Time from the header to the end of the answer.", labels=("path",)
@@ -78,10 +74,10 @@ class Metrics:
 
     def text(self) -> bytes:
         """Everything, with what the client library knows of the process."""
-        from prometheus_client import CollectorRegistry, ProcessCollector, generate_latest  # noqa: PLC0415 - as above
+        from prometheus_client import CollectorRegistry, ProcessCollector, generate_latest
 
         registry = CollectorRegistry()
-        registry.register(self)  # type: ignore[arg-type]
+        registry.register(self)
         ProcessCollector(registry=registry)
         return generate_latest(registry)
 

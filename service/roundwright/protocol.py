@@ -27,18 +27,22 @@ class Protocol(HttpToolsProtocol):
         self.header_bytes = 0
 
     def on_message_begin(self) -> None:
+        """Start to count."""
         super().on_message_begin()
         self.header_bytes = 0
 
     def on_url(self, url: bytes) -> None:
+        """Count a part of the request line."""
         super().on_url(url)
         self._count(len(url))
 
     def on_header(self, name: bytes, value: bytes) -> None:
+        """Count a header line."""
         super().on_header(name, value)
         self._count(len(name) + len(value))
 
     def on_headers_complete(self) -> None:
+        """Refuse a request that does not name its host; otherwise go on."""
         if self.parser.get_http_version() == "1.1" and not any(name == b"host" for name, _ in self.headers):
             raise Refusal("bad-message", "A request of HTTP/1.1 names its host (RFC 9112, 3.2).")
         super().on_headers_complete()
@@ -50,10 +54,10 @@ class Protocol(HttpToolsProtocol):
                 "header-too-large", f"This service reads headers of up to {self.most_header_bytes} bytes."
             )
 
-    def _start_asgi_task(self, cycle: RequestResponseCycle, app: Callable[..., Awaitable[None]]) -> None:  # type: ignore[override]
+    def _start_asgi_task(self, cycle: RequestResponseCycle, app: Callable[..., Awaitable[None]]) -> None:
         if len(self.tasks) >= self.most_requests:
             cycle.scope["extensions"] = {OVERLOADED: {}}
-        super()._start_asgi_task(cycle, app)  # type: ignore[arg-type]
+        super()._start_asgi_task(cycle, app)
 
     def send_400_response(self, msg: str) -> None:
         """Answer what the parser stumbled over, or what was raised in one of its callbacks, and hang up."""

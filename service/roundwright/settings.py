@@ -54,14 +54,14 @@ class Settings(Struct, frozen=True, kw_only=True):
     metrics: Annotated[bool, Meta(description="Whether `/metrics` answers.")] = True
 
 
-class Unset(ValueError):
+class NoSetting(ValueError):
     """A variable of the environment that is no setting, or whose value is not one of its values."""
 
 
 def read(environment: Mapping[str, str] = os.environ) -> Settings:
     """The settings of an environment.
 
-    Raises `Unset`, naming the variable, for an unknown name behind the prefix and for a value that does not fit.
+    Raises `NoSetting` for an unknown name behind the prefix and for a value that does not fit.
     """
     known = get_type_hints(Settings, include_extras=True)
     given: dict[str, Any] = {}
@@ -70,12 +70,12 @@ def read(environment: Mapping[str, str] = os.environ) -> Settings:
             continue
         field = variable.removeprefix(PREFIX).lower()
         if field not in known:
-            raise Unset(f"{variable} is no setting. There are: {', '.join(map(variable_of, known))}.")
+            raise NoSetting(f"{variable} is no setting. There are: {', '.join(map(variable_of, known))}.")
         given[field] = text.split() if _is_list(known[field]) else text
     try:
         return msgspec.convert(given, Settings, strict=False)
     except msgspec.ValidationError as error:
-        raise Unset(f"{error} (settings are read from {PREFIX}*)") from error
+        raise NoSetting(f"{error} (settings are read from {PREFIX}*)") from error
 
 
 def variable_of(field: str) -> str:

@@ -115,7 +115,7 @@ def _asset(name: str, media_type: str) -> Operation:
         ours = PAGES / name
         if ours.exists():
             return ours.read_bytes()
-        from swagger_ui_bundle import swagger_ui_path  # noqa: PLC0415 - only a reader of the page pays for it
+        from swagger_ui_bundle import swagger_ui_path
 
         return Path(swagger_ui_path, name).read_bytes()
 

@@ -68,8 +68,9 @@ class Standard(Struct, frozen=True, kw_only=True):
     },
 )
 def list_standards() -> StandardList:
-    """Every number the service does not calculate comes from one of these tables, and every row of them names its
-    source: a published standard, a public data set, or common practice.
+    """Every number the service does not calculate comes from one of these tables.
+
+    Every row of them names its source: a published standard, a public data set, or common practice.
     """
     return StandardList(tables=reference.summaries())
 
@@ -83,8 +84,9 @@ def list_standards() -> StandardList:
     parts=ROWS,
 )
 def get_standard(request: StandardRequest) -> Standard:
-    """The rows as the service uses them, with the edition of the table, how to read it, and where its sources
-    disagree.
+    """The rows as the service uses them, with the edition of the table and how to read it.
+
+    Where printed sources disagree, `about` says so and the rows keep each with its source.
     """
     table = reference.load(request.table)
     return Standard(
