@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.holding import as_split, best_split, best_splits, on_needles
+from roundwright.knitting.holding import as_split, best_split, on_needles, unbeaten_splits, ways
 from roundwright.knitting.rounds import Move, Repeat, Round, Step, Work, chained, plain, work_round
 
 # Stitches used and left: Craft Yarn Council, Knit Abbreviations, and common book lists.
@@ -176,7 +176,7 @@ def test_no_split_beats_an_alternative(needles: int) -> None:
             for difference, straddles in sorted(fewest.items())
             if all(straddles < fewest[smaller] for smaller in fewest if smaller < difference)
         ]
-        found = best_splits(rounds, stitches, needles, 4)
+        found = unbeaten_splits(ways(rounds, stitches), needles, 4)
 
         assert front == [(each.difference, each.straddles) for each in found]
         assert all(each.straddles == straddled(hands, each.split) for each in found)
@@ -229,7 +229,7 @@ def test_the_table_of_needles_is_what_hands_do(case: tuple[tuple[Round, ...], tu
     assert [[Move(*slide) for slide in slides if slide[1]] for _, slides in expected] == [
         list(each.moves) for each in worked
     ]
-    assert as_split(rounds, split).straddles == sum(len(each.moves) for each in worked)
+    assert as_split(ways(rounds, sum(split)), split).straddles == sum(len(each.moves) for each in worked)
     assert [(each.steps, each.after) for each in rounds] == [(each.steps, each.after) for each in worked]
     chained(worked)
 

@@ -13,7 +13,7 @@ and then searches the combinations.
 
 from collections.abc import Iterator
 from operator import add
-from typing import Annotated, Final
+from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
 from msgspec.structs import replace
@@ -76,56 +76,74 @@ class Split(Struct, frozen=True, kw_only=True):
     ]
 
 
+Passage = tuple[list[int], list[int]] | None
+"""Where a border 0, 1, 2, ... stitches into a round is after it, and how many stitches are slid there; none for a
+round in which no border moves."""
+
+
+class Ways(NamedTuple):
+    """The way of every possible border through some rounds."""
+
+    rounds: tuple[Round, ...]
+    passages: tuple[Passage, ...]
+    straddles: list[int]
+    """Over all the rounds, on a border that starts 0, 1, 2, ... stitches into the first."""
+
+
+def ways(rounds: tuple[Round, ...], stitches: int) -> Ways:
+    """The ways of all borders through rounds that begin with `stitches`; time grows with stitches x rounds.
+
+    The rounds chain; there may be none. Raises `Unworkable` where the first works another number of stitches.
+    """
+    _begins_with(rounds, stitches)
+    passages = tuple(None if _level(each.steps) else _passage(each.steps) for each in rounds)
+    straddles = [0] * ((rounds[-1].after if rounds else stitches) + 1)
+    for passage in reversed(passages):
+        if passage is not None:
+            moved = zip(*passage, strict=True)
+            straddles = [straddles[to] + 1 if slid else straddles[to] for to, slid in moved]
+    return Ways(rounds, passages, straddles)
+
+
 def best_split(
     rounds: tuple[Round, ...],
     stitches: int,
     needles: int,
     tolerance: int = USUAL_TOLERANCE,
     multiple: int = 1,
-    *,
-    at: str = "#",
 ) -> Split:
     """The split with the fewest straddles over the rounds, its needles differing by at most `tolerance`.
 
     Ties go to the smallest difference between the fullest and the emptiest needle, then to the smallest
     variance, then to the one with the fewest stitches on the first needle (then the second, and so on). Each
-    needle holds at least one `multiple`. There may be no rounds. Raises `Impossible`, pointing below `at`,
-    where no split will do.
+    needle holds at least one `multiple`. There may be no rounds. Raises `Impossible` where no split will do.
     """
-    return best_splits(rounds, stitches, needles, tolerance, multiple, at=at)[-1]
+    return unbeaten_splits(ways(rounds, stitches), needles, tolerance, multiple)[-1]
 
 
-def best_splits(
-    rounds: tuple[Round, ...],
-    stitches: int,
-    needles: int,
-    tolerance: int = USUAL_TOLERANCE,
-    multiple: int = 1,
-    *,
-    at: str = "#",
+def unbeaten_splits(
+    ways: Ways, needles: int, tolerance: int = USUAL_TOLERANCE, multiple: int = 1
 ) -> tuple[Split, ...]:
     """The splits within `tolerance` that no other beats in both straddles and evenness, the most even first.
 
-    The last one is `best_split`, which has the ties and the errors.
+    The last one is the best: `best_split` has the ties and the errors.
     """
-    _refuse(stitches, needles, tolerance, multiple, at)
-    cost = _straddles_from_each(rounds, stitches)[::multiple]
+    _refuse(len(ways.straddles) - 1, needles, tolerance, multiple)
     return tuple(
         Split(
             split=tuple(multiple * units for units in split),
             straddles=straddles,
             difference=multiple * (max(split) - min(split)),
         )
-        for straddles, split in _unbeaten(cost, needles, tolerance // multiple)
+        for straddles, split in _unbeaten(ways.straddles[::multiple], needles, tolerance // multiple)
     )
 
 
-def as_split(rounds: tuple[Round, ...], needles: tuple[int, ...]) -> Split:
+def as_split(ways: Ways, needles: tuple[int, ...]) -> Split:
     """These stitches on each needle as a `Split`, with the straddles they have over the rounds."""
-    cost = _straddles_from_each(rounds, sum(needles))
     return Split(
         split=needles,
-        straddles=sum(cost[border] for border in _borders(needles)),
+        straddles=sum(ways.straddles[border] for border in _borders(needles)),
         difference=max(needles) - min(needles),
     )
 
@@ -136,13 +154,17 @@ def on_needles(rounds: tuple[Round, ...], split: tuple[int, ...]) -> tuple[Round
     `split` is what each needle holds before the first round. Moves are made in the order given. A needle may
     run empty near the close: it stays in the count with 0, and the round that empties it has a note.
     """
-    _begins_with(rounds, sum(split))
+    return followed(ways(rounds, sum(split)), split)
+
+
+def followed(ways: Ways, split: tuple[int, ...]) -> tuple[Round, ...]:
+    """`on_needles` for rounds whose ways are known."""
     borders, held = _borders(split), split
     worked = []
-    for each in rounds:
+    for each, passage in zip(ways.rounds, ways.passages, strict=True):
         moves: tuple[Move, ...] = ()
-        if not _level(each.steps):
-            landing, slides = _passage(each.steps)
+        if passage is not None:
+            landing, slides = passage
             moves = tuple(
                 Move(needle, slides[border])
                 for needle, border in enumerate(borders, start=1)
@@ -204,7 +226,7 @@ def _passage(steps: Steps) -> tuple[list[int], list[int]]:
     Both lists have one entry more than the steps use stitches; time grows with that number.
     """
     landing, slides = [0], [0]
-    for step in steps:
+    for step in spelled(steps):
         further, slid = _stretch(step)
         left = landing[-1]
         # The last entry is replaced: what is increased at this very border stays on the needle before it.
@@ -229,17 +251,6 @@ def _stretch(step: Step) -> tuple[list[int], list[int]]:
         return [leaves * step.times], [0]
     landing = [turn * leaves + each for turn in range(step.times) for each in once]
     return [*landing, leaves * step.times], [*(slid * step.times), last]
-
-
-def _straddles_from_each(rounds: tuple[Round, ...], stitches: int) -> list[int]:
-    """Straddles over all the rounds on a border that starts 0, 1, 2, ... stitches into the first."""
-    _begins_with(rounds, stitches)
-    cost = [0] * ((rounds[-1].after if rounds else stitches) + 1)
-    for each in reversed(rounds):
-        if not _level(each.steps):
-            landing, slides = _passage(each.steps)
-            cost = [cost[to] + 1 if slid else cost[to] for to, slid in zip(landing, slides, strict=True)]
-    return cost
 
 
 def _begins_with(rounds: tuple[Round, ...], stitches: int) -> None:
@@ -317,13 +328,13 @@ def _evenest(weighed: list[int], needles: int, least: int, most: int) -> tuple[i
     return best[0] - weighed[0], tuple(split)
 
 
-def _refuse(stitches: int, needles: int, tolerance: int, multiple: int, at: str) -> None:
+def _refuse(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
     if stitches % multiple:
         down = stitches // multiple * multiple
         near = " or ".join(str(count) for count in (down, down + multiple) if count >= needles * multiple)
         raise Impossible(
             f"{stitches} stitches are no multiple of {multiple}: a repeat would be cut in two.",
-            pointer=f"{at}/multiple",
+            pointer="#/multiple",
             nearest=f"{near or needles * multiple} stitches",
         )
     repeats = stitches // multiple
@@ -331,13 +342,13 @@ def _refuse(stitches: int, needles: int, tolerance: int, multiple: int, at: str)
         what = f"{stitches} stitches" if multiple == 1 else f"{repeats} repeats of {multiple} stitches"
         raise Impossible(
             f"{what} cannot be shared out over {needles} needles: one would be empty.",
-            pointer=f"{at}/needles",
+            pointer="#/needles",
             nearest=f"{repeats} needles" if repeats >= FEWEST_NEEDLES else f"{needles * multiple} stitches",
         )
     if repeats % needles and tolerance < multiple:
         raise Impossible(
             f"{stitches} stitches cannot be shared out evenly over {needles} needles"
             + (f" in whole repeats of {multiple}." if multiple > 1 else "."),
-            pointer=f"{at}/tolerance",
+            pointer="#/tolerance",
             nearest=f"a tolerance of {multiple}",
         )
