@@ -6,12 +6,21 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     measures    quantities with their units; gauge
     rounds      step, round, the table of stitches in use; executing and chaining
     gauge       gauge converted and substituted
-    sizing      heads, cast-on, which size fits
+    heads       how large is a head: by age, gestation, adult means, chart or measure
+    growth      how a head goes on growing
+    sizing      the hat for a head: ease, cast-on, tail, depth
+    fitting     which of the sizes offered fits, and until when
     shaping     changes spread evenly around a round or along a length
     holding     rounds on needles: where the borders go and what has to be slid
     crown       closing the top of the hat, in its styles, with its geometry
     needles     the split of a round over needles
-    yarn        what is used, what to buy, what is left
+    fineness    how thick a yarn is, in every system
+    balls       the yarn on the shelf, and whole balls of it
+    loop        yarn in a stitch, and in stretches of them
+    fabric      the yarn in this fabric, by gauge or by a weighed swatch
+    order       what to buy, for one or for a class
+    yarn        what is used
     hat         the whole job for one or more sizes
+    buying      yarn for any work asked about, and what is left
     counting    the knitter whose count came out wrong
 """

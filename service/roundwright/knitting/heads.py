@@ -38,18 +38,8 @@ INCH: Final = 25.4
 NORMAL: Final = NormalDist()
 Z97: Final = NORMAL.inv_cdf(0.97)
 
-AgeMonths = Annotated[
-    float,
-    Meta(ge=0, le=LAST_MONTH, description="Age in months of 30.4375 days, 0 to 60; fractions are welcome."),
-]
-GestationWeeks = Annotated[
-    float,
-    Meta(
-        ge=FIRST_WEEK,
-        le=LAST_WEEK,
-        description="Weeks of gestation at birth, 24 to 42; for a baby already born, the postmenstrual age.",
-    ),
-]
+AgeMonths = Annotated[float, Meta(ge=0, le=LAST_MONTH)]
+GestationWeeks = Annotated[float, Meta(ge=FIRST_WEEK, le=LAST_WEEK)]
 
 
 class Wearer(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -58,8 +48,15 @@ class Wearer(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     head: Annotated[
         Length | None, Meta(description="Head circumference as measured, just above ears and eyebrows.")
     ] = None
-    age_months: AgeMonths | None = None
-    gestation_weeks: GestationWeeks | None = None
+    age_months: Annotated[
+        AgeMonths | None, Meta(description="Age in months of 30.4375 days, 0 to 60; fractions are welcome.")
+    ] = None
+    gestation_weeks: Annotated[
+        GestationWeeks | None,
+        Meta(
+            description="Weeks of gestation at birth, or postmenstrual age of a baby already born, 24 to 42."
+        ),
+    ] = None
     sex: Annotated[
         Sex | None,
         Meta(description="Sex of the child, with an age or a gestation; left out: the mean of both."),
