@@ -20,7 +20,17 @@ from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds import MOST_NOTES, MOST_STITCHES, Move, Round, Step, Steps, Unworkable, Work
+from roundwright.knitting.rounds import (
+    MOST_NOTES,
+    MOST_STITCHES,
+    Move,
+    Round,
+    Step,
+    Steps,
+    Unworkable,
+    Work,
+    spelled,
+)
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""

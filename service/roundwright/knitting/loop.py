@@ -16,7 +16,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
 from roundwright.knitting.balls import Strand, YarnAmount, yarn_length, yarn_mass
 from roundwright.knitting.measures import Gauge, Mass, UnitSystem, g, row_height_mm, stitch_width_mm
-from roundwright.knitting.rounds import Round, Steps, Work
+from roundwright.knitting.rounds import Round, Steps, Work, spelled
 
 RIB_EXTRA: Final = 1.10
 """Rib takes more than plain knit, nobody printed how much: a tenth, at the high end only. Common practice."""
@@ -183,7 +183,7 @@ def used(work: Iterable[Stretch], rate: Rate) -> Span:
 def loops(steps: Steps) -> int:
     """Stitches made by the steps: what they leave, less those slipped, which take no yarn."""
     total = 0
-    for step in steps:
+    for step in spelled(steps):
         if not isinstance(step, Work):
             total += loops(step.steps) * step.times
         elif step.stitch != "sl":

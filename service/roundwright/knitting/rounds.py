@@ -41,14 +41,25 @@ class Work(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", ta
     times: Annotated[int, Meta(ge=1, le=MOST_TIMES, description="How many times in a row.")] = 1
 
 
-class Repeat(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="repeat"):
-    """Some steps, worked one after the other, some times over."""
+class Repeat(
+    Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="repeat", omit_defaults=True
+):
+    """Some steps, worked one after the other, some times over; the last time may stop early."""
 
     times: Annotated[int, Meta(ge=1, le=MOST_TIMES, description="How many times over.")]
     steps: Annotated[
         tuple["Step", ...],
         Meta(min_length=1, max_length=MOST_STEPS, description="What is repeated."),
     ]
+    again: Annotated[
+        int,
+        Meta(
+            ge=0,
+            le=MOST_STITCHES,
+            description="Stitches of the round below that are worked of one more time through, with the increases "
+            "that follow on them: the repeat ends early. Left out where it does not.",
+        ),
+    ] = 0
 
 
 Step = Work | Repeat
@@ -118,24 +129,98 @@ def _uses_leaves() -> dict[str, tuple[int, int]]:
 def execute(steps: Steps) -> tuple[int, int]:
     """Stitches the steps use from the left needle, and stitches they leave on the right.
 
-    By arithmetic: the time does not grow with the times of a repeat.
+    By arithmetic: the time does not grow with the times of a repeat. Raises `Unworkable` for a repeat that is to stop
+    early at a place it does not have.
     """
+    return _execute(steps, {})
+
+
+_Known = dict[tuple[int, int], tuple[int, int]]
+"""What is used and left by the steps of a repeat, and by a part of them: repeats that stop early nest deeply."""
+
+
+def _execute(steps: Steps, known: _Known) -> tuple[int, int]:
     facts = _uses_leaves()
     used = left = 0
     for step in steps:
         if isinstance(step, Work):
             uses, leaves = facts[step.stitch]
         else:
-            uses, leaves = execute(step.steps)
+            uses, leaves = _part(step.steps, 0, known)
+            if step.again:
+                more, made = _part(step.steps, step.again, known)
+                used += more
+                left += made
         used += uses * step.times
         left += leaves * step.times
     return used, left
 
 
+def _part(steps: Steps, stitches: int, known: _Known) -> tuple[int, int]:
+    """What the steps of a repeat use and leave: all of them, or (where not 0) those of its first `stitches`."""
+    key = (id(steps), stitches)
+    if key not in known:
+        known[key] = _execute(_first(steps, stitches, known) if stitches else steps, known)
+    return known[key]
+
+
+def first(steps: Steps, stitches: int) -> Steps:
+    """The steps up to where they have used `stitches`, with the increases that follow there.
+
+    Raises `Unworkable` where that place lies inside a stitch, or beyond the last.
+    """
+    return _first(steps, stitches, {})
+
+
+def _first(steps: Steps, stitches: int, known: _Known) -> Steps:
+    taken: list[Step] = []
+    for step in steps:
+        if isinstance(step, Work):
+            uses = _uses_leaves()[step.stitch][0]
+            turns = min(step.times, stitches // uses) if uses else step.times
+            if turns:
+                taken.append(Work(step.stitch, turns))
+            stitches -= turns * uses
+            if turns < step.times:
+                break
+        else:
+            uses = _part(step.steps, 0, known)[0]
+            turns = min(step.times, stitches // uses) if uses else step.times
+            stitches -= turns * uses
+            again = step.again if turns == step.times and stitches >= step.again else 0
+            if turns:
+                taken.extend(step.steps if (turns, again) == (1, 0) else [Repeat(turns, step.steps, again)])
+            stitches -= again
+            if turns < step.times or again < step.again:
+                taken.extend(_first(step.steps, stitches, known))
+                return tuple(taken)
+    if stitches:
+        raise Unworkable(
+            "A repeat is to stop early at a place it does not have.", nearest="a repeat worked whole"
+        )
+    return tuple(taken)
+
+
+def spelled(steps: Steps) -> Iterator[Step]:
+    """The steps, with what a repeat that stops early works of its last time set out after it as steps of its own."""
+    for step in steps:
+        if isinstance(step, Work) or not step.again:
+            yield step
+        else:
+            yield Repeat(step.times, step.steps)
+            yield from spelled(first(step.steps, step.again))
+
+
 def work_round(
-    number: int, before: int, steps: Steps, kind: RoundKind | None = None, notes: tuple[str, ...] = ()
+    number: int,
+    before: int,
+    steps: Steps,
+    kind: RoundKind | None = None,
+    notes: tuple[str, ...] = (),
+    *,
+    flat: bool = False,
 ) -> Round:
-    """The round these steps make of `before` stitches.
+    """The round, or with `flat` the row, that these steps make of `before` stitches.
 
     Raises `Unworkable` where the steps use more or fewer stitches than there are.
     """
@@ -144,9 +229,8 @@ def work_round(
         raise Unworkable(f"Round {number} uses {used} stitches, but there are {before}.")
     if kind is None:
         kind = "plain" if after == before else "decrease" if after < before else "increase"
-    return Round(
-        number=number, before=before, after=after, steps=steps, text=line(steps), kind=kind, notes=notes
-    )
+    text = line(steps, flat=flat)
+    return Round(number=number, before=before, after=after, steps=steps, text=text, kind=kind, notes=notes)
 
 
 def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round, ...]:
@@ -178,12 +262,19 @@ def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round
 
 def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
     """The stitches in working order, equal neighbours of one step together: ("k", 2), ("k2tog", 1), ..."""
-    for step in steps:
+    for step in spelled(steps):
         if isinstance(step, Work):
             yield step.stitch, step.times
         else:
             for _ in range(step.times):
                 yield from runs(step.steps)
+
+
+def names_in(steps: Steps) -> frozenset[StitchName]:
+    """The stitches that occur in the steps."""
+    return frozenset().union(
+        *({step.stitch} if isinstance(step, Work) else names_in(step.steps) for step in steps)
+    )
 
 
 def knit(times: int) -> Steps:
@@ -200,14 +291,14 @@ def plain(stitches: int) -> Steps:
 # --- the written line -------------------------------------------------------------------------------------------
 
 
-def line(steps: Steps) -> str:
-    """The written line of a round, without its count: `*k2, k2tog; rep from * around`."""
+def line(steps: Steps, *, flat: bool = False) -> str:
+    """The written line of a round, without its count: `*k2, k2tog; rep from * around` (`to end` for a row)."""
     if len(steps) == 1 and isinstance(steps[0], Work):
         whole = {"k": "knit", "p": "purl"}.get(steps[0].stitch)
         if whole:
             return whole
     star = star_of(steps)
-    return _inline(steps) if star is None else _starred(*star)
+    return _inline(steps) if star is None else _starred(*star, end="to end" if flat else "around")
 
 
 def star_of(steps: Steps) -> tuple[Steps, Repeat, Steps] | None:
@@ -220,17 +311,22 @@ def star_of(steps: Steps) -> tuple[Steps, Repeat, Steps] | None:
         return None
     index = repeats[0]
     repeat, tail = steps[index], steps[index + 1 :]
-    if not isinstance(repeat, Repeat) or repeat.times == 1 or any(isinstance(s, Repeat) for s in repeat.steps):
+    if (
+        not isinstance(repeat, Repeat)
+        or repeat.times == 1
+        or repeat.again
+        or any(isinstance(s, Repeat) for s in repeat.steps)
+    ):
         return None
     if not execute(repeat.steps)[0] or (tail and not execute(tail)[0]):
         return None  # increases alone use up no stitches to tell the end by
     return steps[:index], repeat, tail
 
 
-def _starred(head: Steps, repeat: Repeat, tail: Steps) -> str:
+def _starred(head: Steps, repeat: Repeat, tail: Steps, end: str) -> str:
     start = f"{_inline(head)}, " if head else ""
     if not tail:
-        return f"{start}*{_inline(repeat.steps)}; rep from * around"
+        return f"{start}*{_inline(repeat.steps)}; rep from * {end}"
     used, _ = execute(tail)
     last = "last st" if used == 1 else f"last {used} sts"
     return f"{start}*{_inline(repeat.steps)}; rep from * to {last}, {_inline(tail)}"
@@ -243,6 +339,10 @@ def _inline(steps: Steps) -> str:
 def _phrase(step: Step) -> str:
     if isinstance(step, Repeat):
         inside = _inline(step.steps)
+        if step.again:
+            times = "once" if step.times == 1 else f"{step.times} times"
+            part = "first st" if step.again == 1 else f"first {step.again} sts"
+            return f"[{inside}] {times} and its {part} again"
         return inside if step.times == 1 else f"[{inside}] {step.times} times"
     if step.stitch in ("k", "p", "sl"):
         return f"{step.stitch}{step.times}"
