@@ -11,7 +11,7 @@ from roundwright.routes.operations import Operation
 
 __all__ = ["Operation", "operations"]
 
-_FILES: Final = ("gauge", "standards")
+_FILES: Final = ("gauge", "sizing", "standards")
 
 
 def operations() -> list[Operation]:
