@@ -98,11 +98,7 @@ def convert(request: ConvertRequest) -> ConvertAnswer:
         stitch_width=length(width, request.units),
         row_height=length(height, request.units),
         yarn_weights=tuple(YarnWeight(row.number, row.name) for row in weights),
-        needles=tuple(
-            NeedleSize(size.mm, size.us, size.uk, size.jp)
-            for size in reference.needle_sizes()
-            if any(_usual(row, size.mm) for row in weights)
-        ),
+        needles=_needles(weights),
         basis=_basis(gauge),
         warnings=warnings,
     )
@@ -111,6 +107,19 @@ def convert(request: ConvertRequest) -> ConvertAnswer:
 def yarn_weights_of(gauge: Gauge) -> tuple[YarnWeight, ...]:
     """The classes of the published table that the gauge falls in: possibly none, or two."""
     return tuple(YarnWeight(row.number, row.name) for row in _weights(stitch_width_mm(gauge)))
+
+
+def needle_sizes_of(gauge: Gauge) -> tuple[NeedleSize, ...]:
+    """The needles usual for the classes the gauge falls in, the finest first."""
+    return _needles(_weights(stitch_width_mm(gauge)))
+
+
+def _needles(weights: tuple[reference.YarnWeightRow, ...]) -> tuple[NeedleSize, ...]:
+    return tuple(
+        NeedleSize(size.mm, size.us, size.uk, size.jp)
+        for size in reference.needle_sizes()
+        if any(_usual(row, size.mm) for row in weights)
+    )
 
 
 def _weights(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
