@@ -1,11 +1,12 @@
 """Rounds on needles, against a knitter's hands: worked stitch by stitch, sliding what straddles."""
 
 from collections.abc import Iterator
-from itertools import pairwise, product
+from itertools import accumulate, pairwise, product
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.holding import as_split, best_split, on_needles, unbeaten_splits, ways
@@ -22,16 +23,23 @@ Hands = list[list[tuple[int, int]]]
 
 def by_hand(rounds: tuple[Round, ...]) -> Hands:
     """Every stitch of every round in working order, as what it uses and what it leaves."""
+    return [list(spelt(a_round.steps)) for a_round in rounds]
 
-    def each(steps: tuple[Step, ...]) -> Iterator[tuple[int, int]]:
-        for step in steps:
-            for _ in range(step.times):
-                if isinstance(step, Work):
-                    yield USES_LEAVES[step.stitch]
-                else:
-                    yield from each(step.steps)
 
-    return [list(each(a_round.steps)) for a_round in rounds]
+def spelt(steps: tuple[Step, ...]) -> Iterator[tuple[int, int]]:
+    for step in steps:
+        for _ in range(step.times):
+            if isinstance(step, Work):
+                yield USES_LEAVES[step.stitch]
+            else:
+                yield from spelt(step.steps)
+        if isinstance(step, Repeat) and step.again:
+            remaining = step.again  # one more time through, up to the first stitch that would use too many
+            for uses, leaves in spelt(step.steps):
+                remaining -= uses
+                if remaining < 0:
+                    break
+                yield uses, leaves
 
 
 def knitted(hands: Hands, split: tuple[int, ...]) -> list[tuple[tuple[int, ...], list[tuple[int, int]]]]:
@@ -184,10 +192,17 @@ def test_no_split_beats_an_alternative(needles: int) -> None:
 
 
 works = st.builds(Work, st.sampled_from(sorted(USES_LEAVES)), st.integers(1, 4))
-steps = st.recursive(
-    works,
-    lambda inner: st.builds(Repeat, st.integers(1, 4), st.lists(inner, min_size=1, max_size=3).map(tuple)),
-)
+
+
+@st.composite
+def repeats(draw: st.DrawFn, inner: st.SearchStrategy[Step]) -> Repeat:
+    """A repeat, which may stop early at any place that is not inside a stitch."""
+    whole = Repeat(draw(st.integers(1, 4)), tuple(draw(st.lists(inner, min_size=1, max_size=3))))
+    places = sorted({*accumulate(uses for uses, _ in spelt(whole.steps))})
+    return replace(whole, again=draw(st.sampled_from([0, *places[:-1]])))
+
+
+steps: st.SearchStrategy[Step] = st.recursive(works, repeats)
 
 
 @st.composite
@@ -198,7 +213,7 @@ def worked_and_held(draw: st.DrawFn) -> tuple[tuple[Round, ...], tuple[int, ...]
     for _ in range(draw(st.integers(1, 4))):
         taken, used = [], 0
         for step in draw(st.lists(steps, max_size=6)):
-            uses = work_uses(step)
+            uses = sum(uses for uses, _ in spelt((step,)))
             if used + uses <= stitches:
                 taken.append(step)
                 used += uses
@@ -210,12 +225,6 @@ def worked_and_held(draw: st.DrawFn) -> tuple[tuple[Round, ...], tuple[int, ...]
         stitches = rounds[-1].after
     borders = sorted(draw(st.lists(st.integers(0, start), min_size=1, max_size=4)))
     return tuple(rounds), tuple(b - a for a, b in pairwise([0, *borders, start]))
-
-
-def work_uses(step: Step) -> int:
-    if isinstance(step, Work):
-        return USES_LEAVES[step.stitch][0] * step.times
-    return step.times * sum(work_uses(inner) for inner in step.steps)
 
 
 @given(worked_and_held())

@@ -29,7 +29,6 @@ from roundwright.knitting.rounds import (
     Steps,
     Unworkable,
     Work,
-    spelled,
 )
 
 FEWEST_NEEDLES: Final = 2
@@ -236,7 +235,7 @@ def _passage(steps: Steps) -> tuple[list[int], list[int]]:
     Both lists have one entry more than the steps use stitches; time grows with that number.
     """
     landing, slides = [0], [0]
-    for step in spelled(steps):
+    for step in steps:
         further, slid = _stretch(step)
         left = landing[-1]
         # The last entry is replaced: what is increased at this very border stays on the needle before it.
@@ -256,11 +255,15 @@ def _stretch(step: Step) -> tuple[list[int], list[int]]:
             return [leaves * place for place in places], [0] * len(places)
         return [place // uses * leaves for place in places], [place % uses for place in places]
     once, slid = _passage(step.steps)
-    leaves, last = once.pop(), slid.pop()
-    if not once:
+    uses, leaves = len(once) - 1, once[-1]
+    if not uses:
         return [leaves * step.times], [0]
-    landing = [turn * leaves + each for turn in range(step.times) for each in once]
-    return [*landing, leaves * step.times], [*(slid * step.times), last]
+    landing = [turn * leaves + each for turn in range(step.times) for each in once[:-1]]
+    # Where the repeat stops early, its last time is the beginning of a whole one.
+    last = once[: step.again + 1] if step.again else [0]
+    return [*landing, *(leaves * step.times + each for each in last)], slid[:-1] * step.times + slid[
+        : len(last)
+    ]
 
 
 def _begins_with(rounds: tuple[Round, ...], stitches: int) -> None:

@@ -1,0 +1,329 @@
+"""The split of a round over needles: from the cast-on to the working needles, and round by round to the close."""
+
+from typing import Annotated, Final, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.crown import FEWEST_STITCHES, MOST_CROWN_STITCHES, CrownShape, crown_rounds
+from roundwright.knitting.holding import (
+    MOST_NEEDLES,
+    USUAL_TOLERANCE,
+    NeedleCount,
+    OnNeedles,
+    Split,
+    Tolerance,
+    Ways,
+    WholeRepeat,
+    as_split,
+    followed,
+    unbeaten_splits,
+    ways,
+)
+from roundwright.knitting.measures import Gauge, Length, UnitSystem
+from roundwright.knitting.room import (
+    ROOM_BASIS,
+    USUAL_SQUEEZE_PERCENT,
+    CircularUse,
+    NeedleRoom,
+    Squeeze,
+    Stretch,
+    circular_use,
+    needle_room,
+    room_notices,
+)
+from roundwright.knitting.rounds import MOST_ROUNDS, Round, chained
+
+FEWEST_HELD: Final = 2
+"""One stitch on each of two needles."""
+MOST_HELD: Final = MOST_CROWN_STITCHES
+"""What the widest crown begins with."""
+USUAL_NEEDLES: Final = 3
+"""A set of four: three hold about a third of the round each and the fourth works."""
+WORTH_A_HINT: Final = 8
+"""Stitches of tolerance up to which a better split is pointed out: twice the usual."""
+
+Hold = Literal["double_pointed", "two_circulars"]
+
+
+class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Stitches to share out over needles, and what will be worked on them."""
+
+    stitches: Annotated[
+        int, Meta(ge=FEWEST_HELD, le=MOST_HELD, description="Stitches on the needles before the first round.")
+    ]
+    needles: Annotated[
+        NeedleCount | None,
+        Meta(description="Needles that hold stitches; one more works. Left out: 3, or 2 for two circulars."),
+    ] = None
+    hold: Annotated[
+        Hold, Meta(description="What holds the stitches. Two circulars hold half the round each.")
+    ] = "double_pointed"
+    crown: Annotated[
+        CrownShape | None, Meta(description="The crown to come, as `/v1/crown` takes it without `stitches`.")
+    ] = None
+    rounds: Annotated[
+        Annotated[tuple[Round, ...], Meta(max_length=MOST_ROUNDS)] | None,
+        Meta(description="The rounds to come, in place of `crown`. Each uses what the one before left."),
+    ] = None
+    tolerance: Tolerance = USUAL_TOLERANCE
+    multiple: WholeRepeat = 1
+    split: Annotated[
+        Annotated[
+            tuple[Annotated[int, Meta(ge=1, le=MOST_HELD)], ...], Meta(min_length=2, max_length=MOST_NEEDLES)
+        ]
+        | None,
+        Meta(
+            description="Your own stitches on each needle, to be followed through the rounds. Left out: the best."
+        ),
+    ] = None
+    gauge: Annotated[
+        Gauge | None, Meta(description="Gauge, to tell whether the stitches fit; rows are not needed.")
+    ] = None
+    needle_length: Annotated[
+        Length | None, Meta(description="Length of each needle that holds stitches. Needs `gauge`.")
+    ] = None
+    circular: Annotated[
+        Length | None,
+        Meta(description="Length, tip to tip, of a circular to begin on. Needs `gauge`."),
+    ] = None
+    squeeze: Squeeze = USUAL_SQUEEZE_PERCENT
+    stretch: Stretch = 0.0
+    units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+
+
+class StartStep(Struct, frozen=True, kw_only=True):
+    """A step on the way from the cast-on to the working needles."""
+
+    needles: Annotated[OnNeedles, Meta(description="Stitches on each needle after the step.")]
+    text: Annotated[str, Meta(description="What to do.")]
+
+
+class NeedleStart(Struct, frozen=True, kw_only=True):
+    """How the stitches go on the needles."""
+
+    split: OnNeedles
+    straddles: Annotated[int, Meta(description="Decreases on two needles over all the rounds of the crown.")]
+    start: Annotated[
+        tuple[StartStep, ...], Meta(description="From one needle to two halves to the working needles.")
+    ]
+
+
+class SplitAnswer(Struct, frozen=True, kw_only=True):
+    """The split, how to get to it, and what each needle holds from round to round."""
+
+    start: Annotated[
+        tuple[StartStep, ...], Meta(description="From one needle to two halves to the working needles.")
+    ]
+    split: OnNeedles
+    straddles: Annotated[
+        int,
+        Meta(
+            description="Decreases that come to lie on two needles over all the rounds, counted at each border: so "
+            "many times stitches are slid to the next needle."
+        ),
+    ]
+    difference: Annotated[
+        int, Meta(description="Stitches between the fullest and the emptiest needle at the start.")
+    ]
+    alternatives: Annotated[
+        tuple[Split, ...],
+        Meta(
+            description="The splits within the tolerance that no other beats in both straddles and evenness, the most "
+            "even first. The last is the best."
+        ),
+    ]
+    rounds: Annotated[
+        tuple[Round, ...],
+        Meta(
+            description="The rounds with the stitches on each needle after them, and the moves before them."
+        ),
+    ]
+    room: Annotated[
+        NeedleRoom | None,
+        Meta(description="Whether the stitches fit on the needles; null without `needle_length`."),
+    ]
+    circular: Annotated[
+        CircularUse | None, Meta(description="How long the circular can be used; null without `circular`.")
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+def split(request: SplitRequest) -> SplitAnswer:
+    """The stitches shared out over the needles and followed through the rounds.
+
+    Raises `Impossible` where the stitches, the needles and the rounds do not go together.
+    """
+    needles = _needles(request)
+    rounds, notices = _rounds(request)
+    borders = ways(rounds, request.stitches)
+    unbeaten = unbeaten_splits(borders, needles, request.tolerance, request.multiple)
+    chosen = unbeaten[-1] if request.split is None else as_split(borders, request.split)
+    worked = followed(borders, chosen.split)
+    room, circular = _room(request, chosen.split, worked)
+    return SplitAnswer(
+        start=start_on(chosen.split),
+        split=chosen.split,
+        straddles=chosen.straddles,
+        difference=chosen.difference,
+        alternatives=unbeaten,
+        rounds=worked,
+        room=room,
+        circular=circular,
+        basis=BASIS if room is None and circular is None else (*BASIS, ROOM_BASIS),
+        warnings=(
+            *notices,
+            *_straddles_left(request, borders, chosen),
+            *room_notices(room, circular, request.stitches),
+        ),
+    )
+
+
+def start_on(split: tuple[int, ...]) -> tuple[StartStep, ...]:
+    """From one needle to two halves to the working needles; common practice.
+
+    With two needles the halves are the split itself.
+    """
+    stitches = sum(split)
+    half = split[0] if len(split) == 2 else stitches // 2
+    halves = (half, stitches - half)
+    steps = [
+        StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to one needle."),
+        StartStep(
+            needles=halves,
+            text=f"Slide {halves[1]} of them to a second needle: {halves[0]} and {halves[1]}."
+            + ("" if len(split) == 2 else " A stitch more or less on either does no harm."),
+        ),
+    ]
+    if len(split) > 2:
+        shares = [f"{count} on to the {_ORDINALS[place]}" for place, count in enumerate(split)]
+        text = f"Join, the cast-on edge untwisted, and work the first round: {', '.join(shares)} needle."
+        steps.append(StartStep(needles=split, text=text))
+    return tuple(steps)
+
+
+_ORDINALS: Final = ("first", "second", "third", "fourth", "fifth")
+
+
+def _needles(request: SplitRequest) -> int:
+    own = request.split
+    usual = 2 if request.hold == "two_circulars" else USUAL_NEEDLES if own is None else len(own)
+    needles = request.needles or usual
+    if request.hold == "two_circulars" and needles != 2:
+        raise Impossible(
+            f"Two circulars are two needles that hold stitches, not {needles}.",
+            pointer="#/needles",
+            nearest="2 needles, or `hold` as double_pointed",
+        )
+    if own is not None and len(own) != needles:
+        raise Impossible(
+            f"The split names {len(own)} needles, but {needles} hold stitches.",
+            pointer="#/split",
+            nearest=f"a split over {needles} needles",
+        )
+    if own is not None and sum(own) != request.stitches:
+        raise Impossible(
+            f"The split has {sum(own)} stitches, but {request.stitches} are on the needles.",
+            pointer="#/split",
+            nearest=f"a split of {request.stitches} stitches",
+        )
+    return needles
+
+
+def _rounds(request: SplitRequest) -> tuple[tuple[Round, ...], tuple[Notice, ...]]:
+    if request.crown is not None:
+        if request.rounds is not None:
+            raise Impossible(
+                "The rounds to come are given twice, by `crown` and by `rounds`.",
+                pointer="#/rounds",
+                nearest="one of the two",
+            )
+        return _crown(request.stitches, request.crown, request.gauge)
+    rounds = request.rounds or ()
+    if rounds and rounds[0].before != request.stitches:
+        raise Impossible(
+            f"The first round starts with {rounds[0].before} stitches, but {request.stitches} are on the needles.",
+            pointer="#/rounds/0/before",
+            nearest=f"a first round that starts with {request.stitches}",
+        )
+    for index, each in enumerate(rounds):
+        if each.after > MOST_HELD:
+            raise Impossible(
+                f"Round {each.number} leaves {each.after} stitches, more than needles are shared out for here.",
+                pointer=f"#/rounds/{index}/after",
+                nearest=f"{MOST_HELD} stitches",
+            )
+    return chained(rounds), ()
+
+
+def _crown(
+    stitches: int, shape: CrownShape, gauge: Gauge | None
+) -> tuple[tuple[Round, ...], tuple[Notice, ...]]:
+    if shape.worked == "flat":
+        raise Impossible(
+            "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
+            pointer="#/crown/worked",
+            nearest="in_the_round",
+        )
+    if stitches < FEWEST_STITCHES:
+        raise Impossible(
+            f"A crown on {stitches} stitches cannot be worked: too few to decrease.",
+            pointer="#/stitches",
+            nearest=f"{FEWEST_STITCHES} stitches",
+        )
+    planned = crown_rounds(stitches, shape, gauge, at="#/crown")
+    return planned.rounds, planned.warnings
+
+
+def _room(
+    request: SplitRequest, chosen: tuple[int, ...], worked: tuple[Round, ...]
+) -> tuple[NeedleRoom | None, CircularUse | None]:
+    gauge, needle, circular = request.gauge, request.needle_length, request.circular
+    if needle is None and circular is None:
+        return None, None
+    if gauge is None:
+        field = "needle_length" if needle is not None else "circular"
+        raise Impossible(
+            "Whether stitches fit a needle can only be told with a gauge.",
+            pointer="#/gauge",
+            nearest=f"a gauge, or no `{field}`",
+        )
+    held = [chosen, *(each.needles for each in worked if each.needles)]
+    return (
+        None if needle is None else needle_room(held, gauge, needle, request.squeeze, request.units),
+        None
+        if circular is None
+        else circular_use(request.stitches, worked, gauge, circular, request.squeeze, request.stretch),
+    )
+
+
+def _straddles_left(request: SplitRequest, borders: Ways, chosen: Split) -> tuple[Notice, ...]:
+    if not chosen.straddles:
+        return ()
+    many = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
+    message = f"{many} to lie on two needles: slide the stitches that the rounds name before working them."
+    if request.tolerance < WORTH_A_HINT and request.multiple <= WORTH_A_HINT:
+        wider = unbeaten_splits(borders, len(chosen.split), WORTH_A_HINT, request.multiple)[-1]
+        if wider.straddles < chosen.straddles:
+            counts = ", ".join(str(count) for count in wider.split)
+            message += (
+                f" {counts} stitches would leave {wider.straddles}, at a tolerance of {wider.difference}."
+            )
+    return (Notice(code="straddles_left", message=message, pointer="#/tolerance"),)
+
+
+BASIS: Final = (
+    Basis(
+        "A decrease straddles when its stitches sit on two needles: those at the end of the needle are slid on to the "
+        "next and it is worked there. The split has the fewest straddles of all within the tolerance; ties go to the "
+        "most even.",
+        COMMON_PRACTICE,
+    ),
+    Basis(
+        "Cast on to one needle, slide half to a second, then work about an equal share on to each working needle; an "
+        "even split is not essential.",
+        COMMON_PRACTICE,
+    ),
+)
