@@ -135,6 +135,8 @@ def test_an_unusual_head_is_asked_about():
         ({"age_months": 1, "postmenstrual_weeks": 40}, "#/postmenstrual_weeks"),
         ({"gestation_weeks": 34, "postmenstrual_weeks": 33}, "#/postmenstrual_weeks"),
         ({"age_months": 1, "snug_percent": 30}, "#/snug_percent"),
+        ({"age_months": 1, "offered": sizes(30, 1)}, "#/offered/1/circumference/value"),
+        ({"age_months": 1, "offered": sizes(300)}, "#/offered/0/circumference/value"),
         ({"age_months": 1, "offered": sizes(30, 31, 30)}, "#/offered/2/label"),
     ],
 )

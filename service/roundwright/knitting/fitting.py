@@ -43,10 +43,11 @@ from roundwright.knitting.heads import (
     centile_mm,
     measured,
     median_mm,
+    mm_within,
     share_below,
     us_hat_number,
 )
-from roundwright.knitting.measures import Length, UnitSystem, length, mm
+from roundwright.knitting.measures import Length, UnitSystem, length
 
 LATEST_POSTMENSTRUAL_WEEK: Final = 144
 """Two years after term, up to which the age of a baby born early is usually corrected."""
@@ -62,6 +63,10 @@ UNUSUAL_Z: Final = 3.0
 """Three standard deviations: one head in 740, so more likely a slip of the tape or the unit."""
 MOST_HEADS: Final = 0.5
 """A best size that fits fewer than half the heads is worth a word."""
+SMALLEST_HAT_MM: Final = 20.0
+"""Half round the smallest head: a knitted acorn cup."""
+LARGEST_HAT_MM: Final = 1_500.0
+"""Half as much again as the largest head."""
 ANYBODY: Final = 0.005
 """A size that fits fewer than one head in two hundred is not worth choosing."""
 
@@ -267,7 +272,8 @@ def _course(request: RecommendRequest) -> Course:
 def _fit(
     request: RecommendRequest, course: Course, offered: OfferedSize, then: Heads | None, expected_mm: float
 ) -> SizeFit:
-    hat_mm = mm(offered.circumference)
+    at = f"#/offered/{request.offered.index(offered)}/circumference"
+    hat_mm = mm_within(offered.circumference, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", at)
     from_mm = hat_mm * (1 + request.snug_percent / 100)
     to_mm = hat_mm * (1 + request.stretch_percent / 100)
     if then is None or course.own_mm is not None:

@@ -219,17 +219,22 @@ def head(wearer: Wearer, pointer: str = "#") -> Head:
 
 def measured(circumference: Length, pointer: str) -> Head:
     """A head as measured. Raises `Impossible` for what is no head."""
-    head_mm = mm(circumference)
-    if not SMALLEST_HEAD_MM <= head_mm <= LARGEST_HEAD_MM:
-        nearest = SMALLEST_HEAD_MM if head_mm < SMALLEST_HEAD_MM else LARGEST_HEAD_MM
-        raise Impossible(
-            f"A head of {_number(head_mm / CM)} cm cannot be fitted. Check the number and its unit.",
-            pointer=f"{pointer}/value",
-            nearest=f"{_number(nearest / CM)} cm",
-        )
+    head_mm = mm_within(circumference, SMALLEST_HEAD_MM, LARGEST_HEAD_MM, "A head", pointer)
     # Below the 5th centile of women it may well be a child's.
     child = head_mm < reference.adult_heads()["woman"].p5_cm * CM
     return Head(head_mm, "as measured", (), (), 0.0 if child else None)
+
+
+def mm_within(given: Length, least_mm: float, most_mm: float, what: str, pointer: str) -> float:
+    """The length in millimetres. Raises `Impossible` where it is out of the reach of what is measured."""
+    given_mm = mm(given)
+    if least_mm <= given_mm <= most_mm:
+        return given_mm
+    raise Impossible(
+        f"{what} of {_number(given_mm / CM)} cm is out of reach. Check the number and its unit.",
+        pointer=f"{pointer}/value",
+        nearest=f"{_number(min(max(given_mm, least_mm), most_mm) / CM)} cm",
+    )
 
 
 def head_size(found: Head, units: UnitSystem) -> HeadSize:
@@ -288,9 +293,9 @@ def _one_way(wearer: Wearer, pointer: str) -> None:
     ways = ("head", "age_months", "gestation_weeks", "adult", "chart")
     given = [way for way in ways if getattr(wearer, way) is not None]
     if len(given) != 1:
-        said = f"is said {len(given)} times ({', '.join(given)})" if given else "is not said"
+        said = f"said {len(given)} times ({', '.join(given)})" if given else "not said"
         raise Impossible(
-            f"How large the head is {said}; exactly one of {', '.join(ways)} is needed.",
+            f"The size of the head is {said}; exactly one of {', '.join(ways)} is needed.",
             pointer=f"{pointer}/{given[1]}" if given else pointer,
             nearest=f"only {given[0]}" if given else "age_months, or a measured head",
         )

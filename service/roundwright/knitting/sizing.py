@@ -19,7 +19,7 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.heads import CM, INCH, Head, HeadSize, Wearer, cautions, head, head_size
+from roundwright.knitting.heads import CM, INCH, Head, HeadSize, Wearer, cautions, head, head_size, mm_within
 from roundwright.knitting.measures import (
     Difference,
     Gauge,
@@ -152,13 +152,11 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
             nearest="only head" if request.size else "head, as measured",
         )
     found = head(Wearer(head=request.head) if request.size is None else request.size, _where(request))
+    needle_mm = None
+    if request.needle is not None:
+        needle_mm = mm_within(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "A needle", "#/needle")
     return work_cast_on(
-        found,
-        request.ease,
-        request.gauge,
-        request.multiple,
-        request.units,
-        needle_mm=None if request.needle is None else _needle_mm(request.needle),
+        found, request.ease, request.gauge, request.multiple, request.units, needle_mm=needle_mm
     )
 
 
@@ -264,18 +262,6 @@ def _system(length: Difference) -> UnitSystem:
 
 def _where(request: CastOnRequest) -> str:
     return "#" if request.size is None else "#/size"
-
-
-def _needle_mm(needle: Length) -> float:
-    diameter = mm(needle)
-    if THINNEST_NEEDLE_MM <= diameter <= THICKEST_NEEDLE_MM:
-        return diameter
-    nearest = THINNEST_NEEDLE_MM if diameter < THINNEST_NEEDLE_MM else THICKEST_NEEDLE_MM
-    raise Impossible(
-        f"A needle {diameter:.4g} mm thick is none to knit with.",
-        pointer="#/needle/value",
-        nearest=f"{nearest:g} mm",
-    )
 
 
 def _choice(stitches: int, width_mm: float, head_mm: float, units: UnitSystem) -> CastOnChoice:
