@@ -21,6 +21,9 @@ from roundwright.knitting.rounds import Round, Steps, Work, spelled
 RIB_EXTRA: Final = 1.10
 """Rib takes more than plain knit, nobody printed how much: a tenth, at the high end only. Common practice."""
 
+CAST_ON_ROUNDS: Final = 2
+"""Rounds of yarn in a long-tail cast-on: its loops, and a tail of about 3 widths, which is a loop to the stitch."""
+
 MOST_SWATCH: Final = 1_000
 """Stitches or rows of a swatch that is weighed: nobody swatches a thousand."""
 
@@ -40,6 +43,12 @@ SWATCH_BASIS: Final = Basis(
 RIB_BASIS: Final = Basis(
     "Rib takes more yarn than plain knit; as no figure is published, a tenth is added to `high` only.",
     COMMON_PRACTICE,
+)
+
+CAST_ON_BASIS: Final = Basis(
+    "A long-tail cast-on takes about as much yarn as two rounds: a round of loops, and a tail of three times its width "
+    "and a tenth.",
+    "tail: a printed rule, see /v1/standards/tails; two rounds: common practice",
 )
 
 ONE_GRAM: Final = Mass(1.0, "g")
@@ -178,6 +187,18 @@ def used(work: Iterable[Stretch], rate: Rate) -> Span:
             plain += each.stitches * each.rounds
     low, expected, high = rate.span
     return Span((plain + ribs) * low, (plain + ribs) * expected, (plain + ribs * RIB_EXTRA) * high)
+
+
+def work_basis(work: Iterable[Stretch]) -> tuple[Basis, ...]:
+    """The rules that the stretches bring with them."""
+    stretches = tuple(work)
+    rib = (RIB_BASIS,) if any(each.ribbed for each in stretches) else ()
+    return rib + ((CAST_ON_BASIS,) if any(each.part == "cast_on" for each in stretches) else ())
+
+
+def cast_on_stretch(stitches: int) -> Stretch:
+    """A long-tail cast-on, as rounds of yarn."""
+    return Stretch("cast_on", stitches, CAST_ON_ROUNDS)
 
 
 def loops(steps: Steps) -> int:

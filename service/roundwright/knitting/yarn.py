@@ -17,12 +17,12 @@ from roundwright.knitting.fabric import Fabric
 from roundwright.knitting.fineness import Fineness, fineness
 from roundwright.knitting.gauge import yarn_weights_of
 from roundwright.knitting.loop import (
-    RIB_BASIS,
     PartName,
     Rate,
     Stretch,
     YarnSpan,
     used,
+    work_basis,
 )
 from roundwright.knitting.measures import (
     MM_IN,
@@ -90,7 +90,7 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
     printed: Annotated[
         tuple[PrintedYarn, ...],
         Meta(
-            description="For comparison with a hat: what a printed table says to buy in the yarn classes of "
+            description="For comparison: what a printed table says to buy for one hat in the yarn classes of "
             "the gauge, two to three times what a hat uses."
         ),
     ] = ()
@@ -118,7 +118,7 @@ def estimate(
     if not any(each.stitches * each.rounds for each in work):
         raise Impossible("No stitch is worked, so no yarn is used.", nearest="one stitch")
     total = used(work, by.rate)
-    ribs = (RIB_BASIS,) if any(each.ribbed for each in work) else ()
+    more = work_basis(work)
     printed = _printed(by.gauge, units) if is_hat and by.gauge else ()
     return YarnEstimate(
         stitches=_stitches(work),
@@ -128,7 +128,7 @@ def estimate(
         to_buy=to_buy(total, by, units, margin_percent),
         fineness=None if by.strand.tex is None else fineness(by.strand.tex),
         printed=printed,
-        basis=(*by.basis, *ribs, BUY_BASIS, *((PRINTED_BASIS,) if printed else ())),
+        basis=(*by.basis, *more, BUY_BASIS, *((PRINTED_BASIS,) if printed else ())),
         warnings=by.warnings,
     )
 
