@@ -1,7 +1,5 @@
 """What every answer carries, and the one error of the trade: a thing that cannot be knitted."""
 
-from collections.abc import Iterator
-from contextlib import contextmanager
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -54,13 +52,3 @@ class Impossible(Exception):  # noqa: N818 - a fact of knitting, not a fault of 
         self.detail = detail
         self.pointer = pointer
         self.nearest = nearest
-
-
-@contextmanager
-def within(pointer: str) -> Iterator[None]:
-    """Point at fields of a request inside another: `#/gauge` becomes `#/hat/gauge` within `#/hat`."""
-    try:
-        yield
-    except Impossible as fact:
-        fact.pointer = pointer + fact.pointer.removeprefix("#")
-        raise
