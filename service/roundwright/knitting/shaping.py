@@ -1,55 +1,127 @@
-"""Places spread evenly around a round or along a row: balanced words, written as nested repeats.
+"""Changes spread evenly around a round or across a row.
 
-Stitches S and changes k: q = S div k, r = S mod k; r sections are q + 1 wide and k - r are q. *Balanced* order is
-maximally even: any two windows of the same number of sections differ by at most one stitch. There is one such order up
-to rotation, the Christoffel word (Morse and Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42
-(2009) 429-454), and Euclid's algorithm on the counts of the two widths writes it as nested repeats.
+S stitches and k changes make k *sections*, each some plain stitches (its *gap*) and one change: with q = S div k and
+r = S mod k, r sections are q + 1 stitches of the round below and k - r are q. *Balanced* order is the most even there
+is (`spacing`), *grouped* order the wide sections first and then the narrow ones.
 """
 
+from typing import Final, Literal, NamedTuple
+
 from roundwright import reference
-from roundwright.knitting.rounds import Repeat, StitchName, Step, Steps, Work
+from roundwright.knitting.rounds import Steps, StitchName, Work
+from roundwright.knitting.spacing import balanced, cut, joined, stopping_early, times
+
+Arrangement = Literal["balanced", "grouped"]
+
+MOST_STEPS_IN_SPREAD: Final = 64
+"""Steps in one evenly shaped round, nested ones counted: what fits on a page."""
+_MOST_WITHIN: Final = MOST_STEPS_IN_SPREAD - 4
+"""The same before the ends are added: a part of a gap and the edge stitches, on both sides."""
+
+WHOLE_GAP: Final = 4
+"""Quarters of a gap before the first change in the round: `[k4, m1]` ends with its change."""
+HALF_GAP: Final = 2
+"""Quarters of a gap before the first change of a row: half a gap at each end."""
 
 
-def spread(stitches: int, changes: int, method: StitchName, plain: StitchName = "k") -> Steps:
-    """A round of `stitches` with `changes` times `method`, as evenly as it can be: `[k11, k2tog, k10, k2tog] 4 times`.
+def spread(
+    stitches: int,
+    changes: int,
+    method: StitchName,
+    *,
+    arrangement: Arrangement = "balanced",
+    lead: int = WHOLE_GAP,
+    edge: int = 0,
+) -> Steps:
+    """A round of `stitches` with `changes` times `method`, evenly: `[k11, k2tog, k10, k2tog] 4 times`.
 
-    The wider sections come first and every section ends with its change. `changes` is a number of times, not of
-    stitches. The caller sees to it that 0 <= changes * max(1, uses of the method) <= stitches.
+    `changes` is a number of times, not of stitches. `lead` says how many quarters of a gap stand before the first
+    change; the rest of that gap is at the end. `edge` stitches are left plain at both ends. At most 64 steps in all,
+    nested ones counted. The caller sees to it that 0 <= changes <= `most_changes(...)`.
     """
+    plain = plain_beside(method)
     if not changes:
         return (Work(plain, stitches),)
-    width, wide = divmod(stitches, changes)
-    return christoffel(section(width + 1, method, plain), wide, section(width, method, plain), changes - wide)
+    sections = _Sections(stitches - 2 * edge, changes, method, plain)
+    if lead == WHOLE_GAP:
+        middle = _after_whole_gap(sections, arrangement)
+    else:
+        # Without an edge, an increase between stitches needs one on each side.
+        least = 1 if not edge and not reference.stitches()[method].uses else 0
+        start = max(sections.last_gap * lead // WHOLE_GAP, least)
+        middle = _after_part_of_gap(sections, arrangement, min(start, sections.last_gap - least))
+    side = (Work(plain, edge),) if edge else ()
+    return joined(side, middle, side)
 
 
-def section(width: int, method: StitchName, plain: StitchName) -> Steps:
-    """Plain stitches and one change: `width` stitches of the round below."""
-    gap = width - reference.stitches()[method].uses
-    return (Work(plain, gap), Work(method)) if gap else (Work(method),)
+def most_changes(stitches: int, method: StitchName, *, flat: bool = False, edge: int = 0) -> int:
+    """How often the method can be worked in one round: each needs its own stitches, or one to stand beside."""
+    middle = stitches - 2 * edge
+    uses = reference.stitches()[method].uses
+    if uses:
+        return max(0, middle // uses)
+    return max(0, middle - 1 if flat and not edge else middle)
 
 
-def christoffel(first: Steps, firsts: int, last: Steps, lasts: int) -> Steps:
-    """The balanced order of some `first` and some `last`, beginning with `first`.
-
-    Each turn of Euclid's algorithm joins the rarer of the two with as many of the other as each can have.
-    """
-    while firsts and lasts:
-        if firsts <= lasts:
-            each, lasts = divmod(lasts, firsts)
-            first = (*first, *times(each, last))
-        else:
-            each, firsts = divmod(firsts, lasts)
-            last = (*times(each, first), *last)
-    return times(firsts, first) if firsts else times(lasts, last)
+def plain_beside(method: StitchName) -> StitchName:
+    """The plain stitch a method is worked among: purl for one that is purled."""
+    return "p" if "purl" in reference.stitches()[method].words else "k"
 
 
-def times(count: int, steps: Steps) -> Steps:
-    """The steps, `count` times over, as few steps as will do."""
-    if count == 1:
-        return steps
-    if len(steps) == 1 and isinstance(steps[0], Work):
-        only: Step = Work(steps[0].stitch, steps[0].times * count)
-        return (only,)
-    if len(steps) == 1 and isinstance(steps[0], Repeat):
-        return (Repeat(steps[0].times * count, steps[0].steps),)
-    return (Repeat(count, steps),)
+class _Sections(NamedTuple):
+    """The stitches that are shared out between the changes, and what is worked in them."""
+
+    stitches: int
+    changes: int
+    method: StitchName
+    plain: StitchName
+
+    @property
+    def narrows(self) -> int:
+        return self.changes - self.wides
+
+    @property
+    def wides(self) -> int:
+        return self.stitches % self.changes
+
+    @property
+    def narrow_gap(self) -> int:
+        return self.stitches // self.changes - reference.stitches()[self.method].uses
+
+    @property
+    def last_gap(self) -> int:
+        """The gap that is shared between the two ends: of the wide kind, if there is one."""
+        return self.narrow_gap + (1 if self.wides else 0)
+
+    def gap(self, stitches: int) -> Steps:
+        return (Work(self.plain, stitches),) if stitches else ()
+
+    @property
+    def change(self) -> Steps:
+        return (Work(self.method),)
+
+
+def _after_whole_gap(of: _Sections, arrangement: Arrangement) -> Steps:
+    wide = joined(of.gap(of.narrow_gap + 1), of.change)
+    narrow = joined(of.gap(of.narrow_gap), of.change)
+    if arrangement == "grouped":
+        return joined(times(of.wides, wide), times(of.narrows, narrow))
+    whole = balanced(wide, of.wides, narrow, of.narrows, _MOST_WITHIN)
+    return stopping_early(wide, of.wides, narrow, of.narrows) if whole is None else whole
+
+
+def _after_part_of_gap(of: _Sections, arrangement: Arrangement, start: int) -> Steps:
+    """`start` stitches, then sections that begin with their change; the last gap is `start` shorter."""
+    wide = joined(of.change, of.gap(of.narrow_gap + 1))
+    narrow = joined(of.change, of.gap(of.narrow_gap))
+    head, tail = of.gap(start), of.gap(of.last_gap - start)
+    if arrangement == "grouped":
+        wides, narrows = (of.wides - 1, of.narrows) if of.wides else (0, of.narrows - 1)
+        return joined(head, times(wides, wide), times(narrows, narrow), of.change, tail)
+    whole = balanced(narrow, of.narrows, wide, of.wides, _MOST_WITHIN)
+    if whole is not None:
+        return joined(head, cut(whole, start, _MOST_WITHIN))
+    wide = joined(of.gap(of.narrow_gap + 1), of.change)
+    narrow = joined(of.gap(of.narrow_gap), of.change)
+    width = of.narrow_gap + 1 + reference.stitches()[of.method].uses
+    return joined(head, of.change, stopping_early(wide, of.wides, narrow, of.narrows, width), tail)
