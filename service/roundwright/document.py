@@ -6,6 +6,7 @@ operations; the example answers from running each operation on its example reque
 
 from collections.abc import Iterable, Mapping
 from http import HTTPStatus
+from inspect import cleandoc
 from typing import Any, Final
 
 import msgspec
@@ -92,7 +93,7 @@ def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
         "operationId": one.id,
         "tags": [one.tag],
         "summary": one.summary,
-        "description": _paragraphs(one.fn.__doc__ or ""),
+        "description": cleandoc(one.fn.__doc__ or ""),
     }
     if isinstance(one, Lookup):
         if one.takes:
@@ -114,12 +115,6 @@ def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
         **{str(status): {"$ref": f"#/components/responses/{_name(status)}"} for status in _statuses(one)},
     }
     return written
-
-
-def _paragraphs(docstring: str) -> str:
-    """A docstring as Markdown: its lines joined, its blank lines kept."""
-    lines = [line.strip() for line in docstring.strip().splitlines()]
-    return "\n\n".join(" ".join(part.split("\n")) for part in "\n".join(lines).split("\n\n"))
 
 
 def _answer(one: Operation) -> dict[str, Any]:

@@ -1,10 +1,11 @@
 """What is logged: one line of JSON for each request where asked for, and for each fault of our own.
 
-Nothing of a body or a query is ever logged.
+Nothing of a body or a query is ever logged, nor the message of an exception, which may quote one.
 """
 
-import sys
+import os
 from functools import cache
+from traceback import extract_tb
 from typing import Any
 
 import msgspec
@@ -16,27 +17,17 @@ def _logger() -> Any:
     import structlog
 
     return structlog.wrap_logger(
-        structlog.BytesLogger(sys.stderr.buffer),
+        structlog.BytesLogger(os.fdopen(2, "wb", buffering=0, closefd=False)),
         processors=[
             structlog.processors.add_log_level,
             structlog.processors.TimeStamper(fmt="iso", utc=True),
-            # Without the values of variables, which would be those of the request.
-            structlog.processors.ExceptionRenderer(
-                structlog.tracebacks.ExceptionDictTransformer(show_locals=False)
-            ),
-            structlog.processors.JSONRenderer(serializer=_to_json),
+            structlog.processors.JSONRenderer(serializer=lambda event, **_: msgspec.json.encode(event)),
         ],
         wrapper_class=structlog.make_filtering_bound_logger(0),
     )
 
 
-def _to_json(event: Any, **_: Any) -> bytes:
-    return msgspec.json.encode(event, enc_hook=repr)
-
-
-def access(
-    scope: HTTPScope, headers: dict[bytes, bytes], status: int, seconds: float, request_id: bytes
-) -> None:
+def access(scope: HTTPScope, headers: dict[bytes, bytes], status: int, seconds: float, request_id: bytes) -> None:
     """Log one request: what was asked and how it went."""
     client = scope.get("client")
     _logger().info(
@@ -52,8 +43,13 @@ def access(
 
 
 def crash(error: Exception, request_id: bytes) -> None:
-    """Log a fault of our own with its traceback."""
-    _logger().error("crash", exc_info=error, request_id=request_id.decode("latin-1"))
+    """Log a fault of our own: what it was, and the places it passed, innermost last."""
+    _logger().error(
+        "crash",
+        error=f"{type(error).__module__}.{type(error).__qualname__}",
+        at=[f"{frame.filename}:{frame.lineno} {frame.name}" for frame in extract_tb(error.__traceback__)],
+        request_id=request_id.decode("latin-1"),
+    )
 
 
 def event(name: str, **facts: Any) -> None:

@@ -65,6 +65,10 @@ KINDS: Final = {
             "None of the media types in `Accept` can be given. `detail` lists those that can.",
         ),
         Kind(
+            "too-slow", 408, "The request took too long to come",
+            "The bytes of the request stopped, or came too slowly. The connection was closed.",
+        ),
+        Kind(
             "content-too-large", 413, "The body is too large",
             "The body is larger than this operation reads. `detail` says how much it reads.",
         ),

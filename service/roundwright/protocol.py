@@ -1,9 +1,10 @@
-"""What the server does below the application: messages that are not HTTP, headers beyond reason, too many requests.
+"""What the server does below the application: messages that are no HTTP, too long, too slow or too many.
 
 uvicorn answers these in plain text, or not at all; here they are problem details like every other error.
 """
 
 import sys
+from asyncio import TimerHandle
 from collections.abc import Awaitable, Callable
 from typing import Any
 
@@ -17,53 +18,103 @@ from roundwright.settings import Settings
 
 
 class Protocol(HttpToolsProtocol):
-    """uvicorn's protocol with limits of the settings of the application it serves."""
+    """uvicorn's protocol, with the limits in the settings of the application it serves."""
 
     def __init__(self, *arguments: Any, **named: Any) -> None:
         super().__init__(*arguments, **named)
         settings: Settings = self.config.loaded_app.settings
         self.most_header_bytes = settings.header_bytes
         self.most_requests = settings.concurrency
+        self.longest_wait_s = settings.receive_s
+        self.url = b""
         self.header_bytes = 0
+        self.in_header = False
+        self.in_message = False
+        self.patience: TimerHandle | None = None
+
+    def data_received(self, data: bytes) -> None:
+        """Read on; keep watch over a message that has not come to its end."""
+        began_before = self.in_header
+        super().data_received(data)
+        if began_before and self.in_header:
+            # The parser holds back a line until it is whole, so a line without end is counted here.
+            self.header_bytes += len(data)
+            if self.header_bytes > self.most_header_bytes:
+                self.refuse(self.header_too_large())
+        if self.in_message and self.patience is None:
+            self.patience = self.loop.call_later(self.longest_wait_s, self.lose_patience)
+
+    def connection_lost(self, exc: Exception | None) -> None:
+        """Stop keeping watch."""
+        self.message_ended()
+        super().connection_lost(exc)
 
     def on_message_begin(self) -> None:
-        """Start to count."""
+        """Begin to count, and to keep watch."""
         super().on_message_begin()
         self.header_bytes = 0
+        self.in_header = self.in_message = True
 
     def on_url(self, url: bytes) -> None:
         """Count a part of the request line."""
         super().on_url(url)
-        self._count(len(url))
+        self.count(len(url))
 
     def on_header(self, name: bytes, value: bytes) -> None:
         """Count a header line."""
         super().on_header(name, value)
-        self._count(len(name) + len(value))
+        self.count(len(name) + len(value))
 
     def on_headers_complete(self) -> None:
         """Refuse a request that does not name its host; otherwise go on."""
+        self.in_header = False
         if self.parser.get_http_version() == "1.1" and not any(name == b"host" for name, _ in self.headers):
             raise Refusal("bad-message", "A request of HTTP/1.1 names its host (RFC 9112, 3.2).")
         super().on_headers_complete()
 
-    def _count(self, more: int) -> None:
+    def on_message_complete(self) -> None:
+        """Stop keeping watch; go on."""
+        self.message_ended()
+        super().on_message_complete()
+
+    def message_ended(self) -> None:
+        """Stop keeping watch."""
+        self.in_header = self.in_message = False
+        if self.patience is not None:
+            self.patience.cancel()
+            self.patience = None
+
+    def count(self, more: int) -> None:
+        """Count bytes of the header; raise `Refusal` when they are too many."""
         self.header_bytes += more
         if self.header_bytes > self.most_header_bytes:
-            raise Refusal(
-                "header-too-large", f"This service reads headers of up to {self.most_header_bytes} bytes."
-            )
+            raise self.header_too_large()
 
-    def _start_asgi_task(self, cycle: RequestResponseCycle, app: Callable[..., Awaitable[None]]) -> None:
-        if len(self.tasks) >= self.most_requests:
-            cycle.scope["extensions"] = {OVERLOADED: {}}
-        super()._start_asgi_task(cycle, app)
+    def header_too_large(self) -> Refusal:
+        """What is said to a header without end."""
+        limit = self.most_header_bytes
+        return Refusal("header-too-large", f"This service reads headers of up to {limit} bytes.")
+
+    def lose_patience(self) -> None:
+        """Hang up on a message that does not come to its end, with a word if none was said yet."""
+        self.patience = None
+        if self.in_header or not self.cycle.response_started:
+            wait = self.longest_wait_s
+            self.refuse(Refusal("too-slow", f"The request did not come to its end within {wait} s."))
+        else:
+            self.transport.close()
 
     def send_400_response(self, msg: str) -> None:
-        """Answer what the parser stumbled over, or what was raised in one of its callbacks, and hang up."""
+        """Answer what the parser stumbled over, or what was raised in one of its callbacks."""
         error = sys.exception()
         raised = error.__context__ if error else None
-        refusal = raised if isinstance(raised, Refusal) else Refusal("bad-message", msg)
+        self.refuse(raised if isinstance(raised, Refusal) else Refusal("bad-message", msg))
+
+    def refuse(self, refusal: Refusal) -> None:
+        """Answer with a problem and hang up."""
+        self.message_ended()
+        if self.transport.is_closing():
+            return
         problem, _ = describe(refusal, self.url.decode("latin-1").partition("?")[0] or "/")
         body = msgspec.json.encode(problem)
         lines = (
@@ -76,3 +127,8 @@ class Protocol(HttpToolsProtocol):
         )
         self.transport.write(STATUS_LINE[problem.status] + b"\r\n".join((*lines, b"", body)))
         self.transport.close()
+
+    def _start_asgi_task(self, cycle: RequestResponseCycle, app: Callable[..., Awaitable[None]]) -> None:
+        if len(self.tasks) >= self.most_requests:
+            cycle.scope["extensions"] = {OVERLOADED: {}}
+        super()._start_asgi_task(cycle, app)

@@ -35,6 +35,9 @@ class Settings(Struct, frozen=True, kw_only=True):
     retry_after_s: Annotated[
         int, Meta(ge=1, le=3_600, description="Seconds a caller is asked to wait after 503.")
     ] = 1
+    receive_s: Annotated[
+        int, Meta(ge=1, le=600, description="Seconds a request may take to come to its end.")
+    ] = 10
     keep_alive_s: Annotated[
         int, Meta(ge=1, le=3_600, description="Seconds an idle connection is kept; longer than the proxy's.")
     ] = 75

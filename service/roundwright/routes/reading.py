@@ -63,9 +63,7 @@ class ParameterReader:
         """The struct the parameters make, as the arguments of a function. Raises `Refusal` naming the parameter."""
         values = dict(path)
         if query:
-            for name, text in parse_qsl(
-                query.decode("latin-1"), keep_blank_values=True, errors="surrogateescape"
-            ):
+            for name, text in parse_qsl(query.decode("latin-1"), keep_blank_values=True):
                 if name in values:
                     raise bad_parameter(name, "This parameter was given twice.")
                 values[name] = _scalar(text) if name in self.scalars else text
@@ -148,7 +146,6 @@ def malformed(reason: str) -> Refusal:
 
 def bad_parameter(name: str, detail: str) -> Refusal:
     """A parameter that contradicts the description."""
-    name = name.encode("utf-8", "replace").decode()
     return Refusal("invalid-request", detail, Fault(detail=detail, parameter=name))
 
 

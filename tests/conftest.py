@@ -1,0 +1,48 @@
+"""What tests share: the service as served, on a free port of the loopback address."""
+
+import socket
+from collections.abc import Iterator
+from contextlib import contextmanager
+from threading import Thread
+from time import monotonic, sleep
+
+import httpx
+import msgspec
+import pytest
+
+from roundwright.server import Server
+from roundwright.settings import Settings
+
+
+@contextmanager
+def serving(settings: Settings) -> Iterator[str]:
+    """The address of a service with these settings, for as long as it is asked."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    server = Server(msgspec.structs.replace(settings, host="127.0.0.1", port=port))
+    thread = Thread(target=server.run, daemon=True)
+    thread.start()
+    give_up = monotonic() + 30
+    while not server.started and monotonic() < give_up:
+        sleep(0.01)
+    assert server.started
+    try:
+        yield f"http://127.0.0.1:{port}"
+    finally:
+        server.should_exit = True
+        thread.join()
+
+
+@pytest.fixture(scope="session")
+def address() -> Iterator[str]:
+    """The address of the service as it ships."""
+    with serving(Settings()) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
+def service(address) -> Iterator[httpx.Client]:
+    """A caller of the service as it ships."""
+    with httpx.Client(base_url=address, timeout=30) as client:
+        yield client

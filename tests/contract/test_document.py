@@ -1,0 +1,130 @@
+"""The OpenAPI document: that it is the one published, that it is sound, and that what it shows is real."""
+
+import json
+from pathlib import Path
+
+import pytest
+from openapi_spec_validator import OpenAPIV31SpecValidator
+
+from tests.contract.shape import document, listed, named
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_the_published_document_is_the_one_of_the_service():
+    """`openapi/openapi.json` is what `roundwright openapi openapi/openapi.json` would write."""
+    assert json.loads((ROOT / "openapi/openapi.json").read_text()) == document()
+
+
+def test_the_document_follows_its_standard():
+    """The document is valid OpenAPI 3.1, judged by a general validator."""
+    assert [] == [error.message for error in OpenAPIV31SpecValidator(document()).iter_errors()]
+
+
+@pytest.mark.parametrize("operation", listed(), ids=named)
+def test_an_operation_is_described(operation):
+    """Every operation has a good name, a summary, a description, a tag that is described, and its errors."""
+    written = operation.written
+    assert written["operationId"].isidentifier()
+    assert written["operationId"][0].islower()
+    assert "_" not in written["operationId"]
+    assert written["summary"]
+    assert not written["summary"].endswith(".")
+    assert written["description"]
+    assert set(written["tags"]) <= {tag["name"] for tag in document()["tags"]}
+    errors = {"400", "405", "500", "503"}
+    errors |= {"413", "415", "422"} if operation.method == "POST" else set()
+    errors |= {"404"} if "{" in operation.path else set()
+    assert errors <= set(written["responses"])
+    for parameter in written.get("parameters", ()):
+        assert parameter["description"]
+
+
+@pytest.mark.parametrize("operation", listed(), ids=named)
+def test_an_example_is_real(operation, service):
+    """The example request gets the example answer, byte for byte once both are written alike."""
+    response = operation.ask(service)
+
+    assert 200 == response.status_code
+    for media_type, content in operation.written["responses"]["200"]["content"].items():
+        if media_type == "application/json":
+            assert next(iter(content["examples"].values()))["value"] == response.json()
+
+
+def test_every_field_is_described():
+    """Every field of every struct has a description, so that it is one in the reference and in generated clients."""
+    missing = [
+        f"{name}.{field}"
+        for name, schema in document()["components"]["schemas"].items()
+        for field, described in schema.get("properties", {}).items()
+        if "description" not in described and "const" not in described
+    ]
+
+    assert [] == missing
+
+
+def test_requests_are_closed_and_answers_open():
+    """A struct that a request can hold refuses unknown fields; a struct found only in answers does not forbid them."""
+    schemas = document()["components"]["schemas"]
+    for operation in listed("POST"):
+        content = operation.written["requestBody"]["content"]["application/json"]
+        for name in _reachable(content["schema"], schemas):
+            assert "properties" not in schemas[name] or schemas[name]["additionalProperties"] is False, name
+    for operation in listed():
+        for content in operation.written["responses"]["200"]["content"].values():
+            if "$ref" in content["schema"]:
+                name = content["schema"]["$ref"].rpartition("/")[2]
+                assert "additionalProperties" not in schemas[name], name
+
+
+def test_request_numbers_texts_and_lists_are_bounded():
+    """Every number, text and list that a request can hold has both its bounds in the document."""
+    schemas = document()["components"]["schemas"]
+    names = {
+        name
+        for operation in listed("POST")
+        for name in _reachable(
+            operation.written["requestBody"]["content"]["application/json"]["schema"], schemas
+        )
+    }
+    unbounded = [
+        f"{name}: {json.dumps(part)}"
+        for name in sorted(names)
+        for part in _parts(schemas[name])
+        if not _bounded(part)
+    ]
+
+    assert [] == unbounded
+
+
+def _reachable(schema, schemas, seen=None):
+    seen = set() if seen is None else seen
+    for part in _parts(schema):
+        name = part.get("$ref", "").rpartition("/")[2]
+        if name and name not in seen:
+            seen.add(name)
+            _reachable(schemas[name], schemas, seen)
+    return seen
+
+
+def _parts(schema):
+    if isinstance(schema, dict):
+        yield schema
+        for key, value in schema.items():
+            if key not in ("default", "examples", "discriminator"):
+                yield from _parts(value)
+    elif isinstance(schema, list):
+        for value in schema:
+            yield from _parts(value)
+
+
+def _bounded(part):
+    match part.get("type"):
+        case "integer" | "number":
+            return {"minimum", "exclusiveMinimum"} & set(part) and {"maximum", "exclusiveMaximum"} & set(part)
+        case "string":
+            return {"maxLength", "enum", "const"} & set(part)
+        case "array":
+            return {"maxItems"} <= set(part)
+        case _:
+            return True

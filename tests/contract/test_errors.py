@@ -1,0 +1,398 @@
+"""One shape for every error, on every route and from every layer.
+
+What a generator of requests cannot see is listed here by hand: strict types, media types, names given twice, nesting,
+bytes that are no text, and combinations of these.
+"""
+
+import json
+from typing import Any, NamedTuple
+
+import httpx
+import msgspec
+import pytest
+
+from roundwright.settings import Settings
+from tests.conftest import serving
+from tests.contract.shape import assert_problem, listed, named
+
+POSTS = listed("POST")
+GETS = listed("GET")
+JSON_TYPE = {"content-type": "application/json"}
+
+
+class Probe(NamedTuple):
+    """A body that is refused: how it is made from the example, and as what."""
+
+    name: str
+    make: Any
+    slug: str = "malformed-json"
+    pointer: str | None = "#"
+
+
+def _first(body: bytes, member: bytes) -> bytes:
+    """The body with a member put before its own."""
+    return b"{" + member + b"," + body[1:]
+
+
+def _last(body: bytes, member: bytes) -> bytes:
+    """The body with a member put after its own."""
+    return body[:-1] + b"," + member + b"}"
+
+
+def _again(body: bytes) -> bytes:
+    """The first member of the body."""
+    return _member(*next(iter(json.loads(body).items())))
+
+
+def _valued(body: bytes, value: bytes) -> bytes:
+    """The body with the value of its first member replaced."""
+    name, *rest = json.loads(body).items()
+    return (
+        b"{"
+        + b",".join([json.dumps(name[0]).encode() + b":" + value, *[_member(*one) for one in rest]])
+        + b"}"
+    )
+
+
+def _member(name: str, value: Any) -> bytes:
+    return json.dumps(name).encode() + b":" + json.dumps(value).encode()
+
+
+def _as_float(body: bytes) -> bytes:
+    """The body with every whole number written as a float: still as described."""
+    return msgspec.json.encode(_floats(json.loads(body)))
+
+
+def _floats(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {name: _floats(one) for name, one in value.items()}
+    if isinstance(value, list):
+        return [_floats(one) for one in value]
+    return float(value) if type(value) is int else value
+
+
+PROBES = (
+    Probe("nothing", lambda body: b""),
+    Probe("blanks", lambda body: b"  \n"),
+    Probe("half a body", lambda body: body[: len(body) // 2]),
+    Probe("no closing brace", lambda body: body[:-1]),
+    Probe("a comma before the closing brace", lambda body: body[:-1] + b",}"),
+    Probe("two bodies", lambda body: body + body),
+    Probe("a stray brace after it", lambda body: body + b"}"),
+    Probe("a NUL after it", lambda body: body + b"\0"),
+    Probe("single quotes", lambda body: body.replace(b'"', b"'")),
+    Probe("a name without quotes", lambda body: _first(body, b"x:1")),
+    Probe("a comment", lambda body: b"/* hat */" + body),
+    Probe("NaN", lambda body: b"NaN"),
+    Probe("NaN as a value", lambda body: _valued(body, b"NaN")),
+    Probe("Infinity as a value", lambda body: _valued(body, b"Infinity")),
+    Probe("minus Infinity as a value", lambda body: _valued(body, b"-Infinity"), "*", None),
+    Probe("a number that no float holds", lambda body: _valued(body, b"1e999"), "invalid-request", None),
+    Probe("a whole number of 400 digits", lambda body: _valued(body, b"9" * 400), "invalid-request", None),
+    Probe("undefined as a value", lambda body: _valued(body, b"undefined")),
+    Probe("a number with a leading zero", lambda body: b"[01]", "invalid-request"),
+    Probe("a hexadecimal number", lambda body: b"0x1F", "invalid-request"),
+    Probe("a byte order mark", lambda body: b"\xef\xbb\xbf" + body),
+    Probe("UTF-16", lambda body: body.decode().encode("utf-16")),
+    Probe("a byte that is no UTF-8, in a name", lambda body: _first(body, b'"\xff":1')),
+    Probe("a byte that is no UTF-8, in a text", lambda body: _last(body, b'"x":"\xff"'), "*", None),
+    Probe("a byte that is no UTF-8, after it", lambda body: body + b"\xff"),
+    Probe("half of a surrogate pair", lambda body: _first(body, b'"\\ud800":1')),
+    Probe("a control character in a name", lambda body: _first(body, b'"a\x01":1'), "*", None),
+    Probe("a wrong escape", lambda body: _first(body, b'"\\q":1')),
+    Probe("lists nested 30,000 deep", lambda body: b"[" * 30_000, "*"),
+    Probe("objects nested 10,000 deep", lambda body: b'{"a":' * 10_000, "*", None),
+    Probe("a list nested 30,000 deep in a member", lambda body: _first(body, b'"x":' + b"[" * 30_000), "*", None),
+    Probe("a name given twice", lambda body: _last(body, _again(body))),
+    Probe("a name given twice, before", lambda body: _first(body, _again(body))),
+    Probe(
+        "a name given twice, once in escapes",
+        lambda body: _last(body, _again(body).replace(body[2:3], b"\\u%04x" % body[2], 1)),
+    ),
+    Probe("a name given twice, numbers as floats", lambda body: _last(_as_float(body), _again(body))),
+    Probe("floats and a byte that is no UTF-8", lambda body: _as_float(body) + b"\xff"),
+    Probe("floats and a stray brace", lambda body: _as_float(body) + b"}"),
+    Probe("floats and half a body", lambda body: _as_float(body)[:-1]),
+    Probe("floats and deep nesting", lambda body: _last(_as_float(body), b'"x":' + b"[" * 30_000), "*", None),
+    Probe("a list", lambda body: b"[" + body + b"]", "invalid-request"),
+    Probe("an empty list", lambda body: b"[]", "invalid-request"),
+    Probe("text", lambda body: b'"hat"', "invalid-request"),
+    Probe("text that holds the body", lambda body: json.dumps(body.decode()).encode(), "invalid-request"),
+    Probe("a number", lambda body: b"56", "invalid-request"),
+    Probe("a float", lambda body: b"5.0", "invalid-request"),
+    Probe("true", lambda body: b"true", "invalid-request"),
+    Probe("null", lambda body: b"null", "invalid-request"),
+    Probe("an unknown field", lambda body: _first(body, b'"colour":"red"'), "invalid-request", "#/colour"),
+    Probe("an unknown field, last", lambda body: _last(body, b'"colour":"red"'), "invalid-request", "#/colour"),
+    Probe("a field without a name", lambda body: _last(body, b'"":1'), "invalid-request", "#/"),
+    Probe("a name with a slash and a tilde", lambda body: _last(body, b'"a/~b":1'), "invalid-request", "#/a~1~0b"),
+    Probe("a name in capitals", lambda body: _last(body, _again(body).upper()), "invalid-request", None),
+    Probe("a name with a NUL", lambda body: _last(body, b'"\\u0000":1'), "invalid-request", "#/\0"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("probe", PROBES, ids=lambda probe: probe.name)
+@pytest.mark.parametrize("operation", POSTS, ids=named)
+def test_a_body_is_refused(operation, probe, service):
+    """A body that is not as described gets 400, whatever is wrong with it and in whatever combination."""
+    response = service.post(
+        operation.url, content=probe.make(msgspec.json.encode(operation.body)), headers=JSON_TYPE
+    )
+
+    slug = probe.slug if probe.slug != "*" else response.json()["type"].rpartition("/")[2]
+    problem = assert_problem(response, 400, slug)
+    assert slug in ("malformed-json", "invalid-request")
+    if probe.pointer is not None:
+        assert [probe.pointer] == [fault.pointer for fault in problem.errors]
+
+
+@pytest.mark.parametrize("operation", POSTS, ids=named)
+def test_types_are_strict(operation, service):
+    """Each value of the example, given in another type, is refused with a pointer to it: "2" is no number."""
+    for pointer, value in _leaves(operation.body):
+        for other in _of_other_types(value):
+            response = operation.ask(service, json=_replaced(operation.body, pointer, other))
+            if response.status_code == 200 and other is None:
+                continue  # where a field may be left out, null says the same
+            problem = assert_problem(
+                response, response.status_code, response.json()["type"].rpartition("/")[2]
+            )
+            if other is not None:
+                assert (400, "#" + pointer) == (problem.status, problem.errors[0].pointer)
+
+
+@pytest.mark.parametrize("operation", POSTS, ids=named)
+def test_whole_numbers_may_be_written_as_floats(operation, service):
+    """2.0 is an integer to JSON Schema, and so to the service: the same answer, byte for byte."""
+    assert operation.ask(service).content == operation.ask(service, json=_floats(operation.body)).content
+
+
+@pytest.mark.parametrize("operation", POSTS, ids=named)
+def test_required_fields_are_missed(operation, service):
+    """A required field left out is refused with a pointer to it."""
+    for name in _required(operation):
+        body = {key: value for key, value in operation.body.items() if key != name}
+        problem = assert_problem(operation.ask(service, json=body), 400, "invalid-request")
+        assert [f"#/{name}"] == [fault.pointer for fault in problem.errors]
+
+
+def _required(operation):
+    from tests.contract.shape import document
+
+    reference = operation.written["requestBody"]["content"]["application/json"]["schema"]["$ref"]
+    return document()["components"]["schemas"][reference.rpartition("/")[2]].get("required", ())
+
+
+def _leaves(value, pointer=""):
+    if isinstance(value, dict):
+        for name, one in value.items():
+            yield from _leaves(one, f"{pointer}/{name}")
+    elif isinstance(value, list):
+        for index, one in enumerate(value):
+            yield from _leaves(one, f"{pointer}/{index}")
+    else:
+        yield pointer, value
+
+
+def _of_other_types(value):
+    match value:
+        case bool():
+            return "true", 1, None
+        case int() | float():
+            return str(value), True, [value], {"value": value}, None
+        case _:
+            return 7, True, [value], {"value": value}, None
+
+
+def _replaced(body, pointer, value):
+    body = json.loads(json.dumps(body))
+    *steps, last = pointer.split("/")[1:]
+    place = body
+    for step in steps:
+        place = place[int(step) if isinstance(place, list) else step]
+    place[int(last) if isinstance(place, list) else last] = value
+    return body
+
+
+MEDIA_TYPES = (
+    {},
+    {"content-type": ""},
+    {"content-type": "text/plain"},
+    {"content-type": "application/xml"},
+    {"content-type": "application/json; charset=latin-1"},
+    {"content-type": "application/jsonp"},
+    {"content-type": "application/merge-patch+json"},
+    {"content-type": "application/x-www-form-urlencoded"},
+    {"content-type": "multipart/form-data; boundary=x"},
+    {"content-type": "application/json", "content-encoding": "gzip"},
+    {"content-type": "application/json", "content-encoding": "br"},
+)
+
+
+@pytest.mark.parametrize("headers", MEDIA_TYPES, ids=str)
+@pytest.mark.parametrize("operation", POSTS, ids=named)
+def test_another_media_type_is_refused(operation, headers, service):
+    """A body not said to be plain JSON gets 415, with what would be taken (RFC 9110, 15.5.16)."""
+    response = service.post(operation.url, content=msgspec.json.encode(operation.body), headers=headers)
+
+    assert_problem(response, 415, "unsupported-media-type")
+    assert response.headers.keys() & {"accept", "accept-encoding"}
+
+
+@pytest.mark.parametrize(
+    "media_type",
+    [
+        "application/json",
+        "APPLICATION/JSON",
+        "application/json; charset=utf-8",
+        'application/json;charset="UTF-8"',
+    ],
+)
+def test_json_is_taken_however_it_is_spelled(media_type, service):
+    """Media types and charsets are compared without regard to case (RFC 9110, 8.3)."""
+    operation = POSTS[0]
+    response = operation.ask(
+        service, content=msgspec.json.encode(operation.body), headers={"content-type": media_type}
+    )
+
+    assert 200 == response.status_code
+
+
+@pytest.mark.parametrize(
+    "method", ["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "TRACE", "QUERY", "PROPFIND"]
+)
+@pytest.mark.parametrize("operation", listed(), ids=named)
+def test_another_method_is_refused(operation, method, service):
+    """A method an address does not answer gets 405 with those it does (RFC 9110, 15.5.6)."""
+    allowed = ["OPTIONS", "POST"] if operation.method == "POST" else ["GET", "HEAD", "OPTIONS"]
+    if method in allowed:
+        return
+    response = service.request(method, operation.url)
+
+    assert ", ".join(allowed) == response.headers["allow"]
+    if method == "HEAD":
+        assert (405, b"") == (response.status_code, response.content)
+    else:
+        assert_problem(response, 405, "method-not-allowed")
+
+
+@pytest.mark.parametrize("operation", listed(), ids=named)
+def test_options_lists_the_methods(operation, service):
+    """OPTIONS says which methods an address answers (RFC 9110, 9.3.7)."""
+    response = service.options(operation.url)
+
+    allowed = "OPTIONS, POST" if operation.method == "POST" else "GET, HEAD, OPTIONS"
+    assert (204, allowed, b"") == (response.status_code, response.headers["allow"], response.content)
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["/nothing", "/v1", "/v2/crown", "/v1/nothing/here", "/schema", "/schema/x", "/openapi.yaml", "/docs/nothing.js",
+     "/docs/../settings.py", "/%00", "/v1/standards/nothing", "/v1/standards/Growth", "/problems/nothing",
+     "/index.html", "/v1/standards/yarn-weights/rows", "/.well-known/nothing", "/v1/standards/%2e%2e%2f"],
+)  # fmt: skip
+@pytest.mark.parametrize("method", ["GET", "POST", "DELETE"])
+def test_an_unknown_path_is_refused(path, method, service):
+    """What is not there gets 404 as a problem detail, on every part of the tree and for every method."""
+    response = service.request(method, path)
+    if response.status_code == 405:  # the path of a template: only the method is judged
+        assert method != "GET"
+        return
+
+    assert_problem(response, 404, "not-found")
+
+
+@pytest.mark.parametrize("operation", listed(), ids=named)
+def test_an_address_has_one_spelling(operation, service):
+    """A slash too many is another address: caches and relative links would come apart."""
+    if operation.path == "/":
+        return
+    root = str(service.base_url).removesuffix("/")
+    for url in (operation.url + "/", "/" + operation.url, operation.url.replace("/", "//")):
+        assert_problem(service.request(operation.method, root + url), 404, "not-found")
+
+
+@pytest.mark.parametrize("query", ["colour=red", "colour", "=", "a=1&b=2", "%ff=%ff", "x=%00"])
+@pytest.mark.parametrize("operation", listed(), ids=named)
+def test_an_unknown_parameter_is_refused(operation, query, service):
+    """A parameter an operation does not take is refused by name, on calculations too."""
+    separator = "&" if "?" in operation.url else "?"
+    content = {"content": msgspec.json.encode(operation.body)} if operation.method == "POST" else {}
+    response = service.request(
+        operation.method, operation.url + separator + query, headers=JSON_TYPE, **content
+    )
+
+    problem = assert_problem(response, 400, "invalid-request")
+    assert problem.errors[0].parameter is not msgspec.UNSET
+
+
+@pytest.mark.parametrize("operation", GETS, ids=named)
+def test_a_parameter_given_twice_is_refused(operation, service):
+    """Of two values of one parameter neither is right."""
+    for parameter in operation.written.get("parameters", ()):
+        if parameter["in"] == "query":
+            said = f"{parameter['name']}={parameter.get('example', 1)}"
+            response = service.get(f"{operation.path}?{said}&{said}")
+            problem = assert_problem(response, 400, "invalid-request")
+            assert [parameter["name"]] == [fault.parameter for fault in problem.errors]
+
+
+@pytest.mark.parametrize("operation", POSTS, ids=named)
+def test_a_body_over_the_limit_is_refused(operation, service):
+    """A body over the limit gets 413, announced or in chunks; one of the limit's own size is read."""
+    settings = Settings()
+    limit = settings.body_bytes
+    example = msgspec.json.encode(operation.body)
+    if (
+        operation.ask(
+            service, content=example + b" " * (limit + 1 - len(example)), headers=JSON_TYPE
+        ).status_code
+        == 200
+    ):
+        limit = settings.text_body_bytes
+
+    full = example + b" " * (limit - len(example))
+    assert 200 == operation.ask(service, content=full, headers=JSON_TYPE).status_code
+    assert_problem(operation.ask(service, content=full + b" ", headers=JSON_TYPE), 413, "content-too-large")
+    for pieces in ([full, b" "], [b" " * (limit + 1)], [b" "] * 9 + [full]):
+        response = operation.ask(service, content=iter(pieces), headers=JSON_TYPE)
+        assert_problem(response, 413, "content-too-large")
+    assert 200 == operation.ask(service, content=iter([full[:1], full[1:]]), headers=JSON_TYPE).status_code
+
+
+@pytest.mark.parametrize("slug", ["not-found", "cannot-be-knitted", "malformed-json"])
+def test_a_problem_type_answers_with_a_page(slug, service):
+    """The type of a problem is the address of a page about it, the only HTML there is beside the reference."""
+    response = service.get(f"/problems/{slug}")
+
+    assert (200, "text/html; charset=utf-8") == (response.status_code, response.headers["content-type"])
+    assert "default-src 'none'" in response.headers["content-security-policy"]
+
+
+def test_every_kind_of_problem_has_its_page(service):
+    """Each kind is listed at `/problems` and has a page there."""
+    from roundwright.problems import KINDS
+
+    page = service.get("/problems").text
+    for kind in KINDS.values():
+        assert f"problems/{kind.slug}" in page
+        assert kind.title in service.get(f"/problems/{kind.slug}").text
+
+
+def test_a_fault_of_our_own_is_a_problem_too(monkeypatch, capfd):
+    """A crash gets 500 with nothing of its inside, and is logged with its id but without what was sent."""
+    from roundwright.routes.gauge import convert_gauge
+
+    monkeypatch.setattr(convert_gauge, "calculate", lambda request: request.nothing)
+    with serving(Settings()) as address:
+        response = httpx.post(
+            f"{address}/v1/gauge/convert",
+            json={"gauge": {"stitches": 12.345678}},
+            headers={"request-id": "quillhaven-7"},
+        )
+    problem = assert_problem(response, 500, "internal-error")
+
+    assert "nothing" not in problem.detail
+    logged = [line for line in capfd.readouterr().err.splitlines() if "crash" in line]
+    assert "quillhaven-7" == json.loads(logged[0])["request_id"]
+    assert "12.345678" not in logged[0]

@@ -1,0 +1,141 @@
+"""Errors below the application: what is no HTTP, or too much of it, gets a problem detail too."""
+
+import json
+import socket
+from contextlib import suppress
+
+import httpx
+import pytest
+
+from roundwright.problems import KINDS
+from roundwright.settings import Settings
+from tests.conftest import serving
+
+POST = b"POST /v1/gauge/convert HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\n"
+MESSAGES = {
+    "bytes that mean nothing": b"\x16\x03\x01\x02\x00\x01\x00\x01\xfc\x03\x03\r\n\r\n",
+    "words that mean nothing": b"knit one purl one\r\n\r\n",
+    "another protocol": b"PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n",
+    "an unknown version": b"GET / HTTP/9.9\r\nHost: a\r\n\r\n",
+    "a method in small letters": b"get / HTTP/1.1\r\nHost: a\r\n\r\n",
+    "an unknown method": b"KNIT / HTTP/1.1\r\nHost: a\r\n\r\n",
+    "no host": b"GET /health/live HTTP/1.1\r\n\r\n",
+    "a length that is no number": POST + b"Content-Length: ten\r\n\r\n",
+    "a length below nothing": POST + b"Content-Length: -1\r\n\r\n",
+    "two lengths": POST + b"Content-Length: 1\r\nContent-Length: 2\r\n\r\nxx",
+    "a length and chunks": POST + b"Content-Length: 3\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+    "a chunk without a size": POST + b"Transfer-Encoding: chunked\r\n\r\nxyz\r\n",
+    "a header line without a colon": b"GET / HTTP/1.1\r\nHost: a\r\nwool\r\n\r\n",
+    "a name with a space": b"GET / HTTP/1.1\r\nHost: a\r\nred wool: 1\r\n\r\n",
+    "a NUL in a value": b"GET / HTTP/1.1\r\nHost: a\r\nWool: \x00\r\n\r\n",
+    "a target that is no path": b"GET wool HTTP/1.1\r\nHost: a\r\n\r\n",
+}
+TOO_LONG = {
+    "a long value": b"GET / HTTP/1.1\r\nHost: a\r\nWool: " + b"w" * 20_000 + b"\r\n\r\n",
+    "a long target": b"GET /" + b"w" * 20_000 + b" HTTP/1.1\r\nHost: a\r\n\r\n",
+    "many lines": b"GET / HTTP/1.1\r\nHost: a\r\n" + b"Wool: red\r\n" * 3_000 + b"\r\n",
+    "a value of 5 MB": b"GET / HTTP/1.1\r\nHost: a\r\nWool: " + b"w" * 5_000_000,
+}
+
+
+def _answer(address: str, message: bytes) -> tuple[int, dict[str, str], bytes]:
+    """What the service says to some bytes."""
+    url = httpx.URL(address)
+    with socket.create_connection((url.host, url.port), timeout=10) as connection:
+        received = b""
+        with suppress(ConnectionResetError, BrokenPipeError):
+            connection.sendall(message)
+        with suppress(ConnectionResetError):
+            while part := connection.recv(65_536):
+                received += part
+    head, _, content = received.partition(b"\r\n\r\n")
+    status, *lines = head.decode().split("\r\n")
+    headers = dict(line.lower().split(": ", 1) for line in lines)
+    return int(status.split()[1]), headers, content
+
+
+def _assert_problem(address: str, message: bytes, slug: str) -> None:
+    status, headers, content = _answer(address, message)
+    kind = KINDS[slug]
+    problem = json.loads(content)
+    assert (kind.status, "application/problem+json") == (status, headers["content-type"])
+    assert (f"/problems/{slug}", kind.title, kind.status) == (
+        problem["type"],
+        problem["title"],
+        problem["status"],
+    )
+    assert len(content) == int(headers["content-length"])
+    assert "close" == headers["connection"]
+
+
+@pytest.mark.parametrize("message", MESSAGES.values(), ids=MESSAGES.keys())
+def test_what_is_no_http_is_refused(message, address):
+    """Bytes that are no request get 400 as a problem detail, and the connection is closed."""
+    _assert_problem(address, message, "bad-message")
+
+
+@pytest.mark.parametrize("message", [one for name, one in TOO_LONG.items() if "MB" not in name])
+def test_a_long_header_is_refused(message, address):
+    """A header over the limit gets 431 (RFC 6585, 5) before it is read to its end."""
+    _assert_problem(address, message, "header-too-large")
+
+
+def test_an_endless_header_is_cut_off(address):
+    """A header that goes on and on is not kept in memory: the connection is closed."""
+    try:
+        status, _, _ = _answer(address, TOO_LONG["a value of 5 MB"])
+    except (IndexError, ValueError):  # closed before the answer could be read
+        return
+    assert 431 == status
+
+
+@pytest.mark.parametrize("begun", [b"GET / HTTP/1.1\r\nHost: a\r\n", POST + b"Content-Length: 9\r\n\r\n{"])
+def test_a_slow_caller_is_not_waited_for(begun):
+    """A request that does not come to its end in time gets 408 (RFC 9110, 15.5.9), in its header or in its body."""
+    with serving(Settings(receive_s=1)) as address:
+        _assert_problem(address, begun, "too-slow")
+        assert 200 == httpx.get(f"{address}/health/live").status_code
+
+
+def test_http_1_0_needs_no_host(address):
+    """A caller of the old protocol is answered (RFC 9112, 3.2 asks for the host from 1.1 on)."""
+    status, _, content = _answer(address, b"GET /health/live HTTP/1.0\r\n\r\n")
+
+    assert (200, b'{"status":"ok"}') == (status, content)
+
+
+def test_too_many_requests_at_once_are_refused():
+    """Beyond the limit a request is refused at once with 503 and when to come back; the others are answered."""
+    begun = POST + b"Content-Length: 29\r\n\r\n"
+    with serving(Settings(concurrency=2, retry_after_s=3)) as address:
+        url = httpx.URL(address)
+        waiting = [socket.create_connection((url.host, url.port), timeout=10) for _ in range(2)]
+        for connection in waiting:
+            connection.sendall(begun)
+        # Those two are in hand once a third, which is whole, is turned away.
+        for _ in range(100):
+            refused = httpx.get(f"{address}/health/live")
+            if refused.status_code == 503:
+                break
+        assert 503 == refused.status_code
+        assert "3" == refused.headers["retry-after"]
+        assert "/problems/overloaded" == refused.json()["type"]
+        for connection in waiting:
+            connection.sendall(b'{"gauge": {"stitches": 18.0}}')
+            assert connection.recv(65_536).startswith(b"HTTP/1.1 200")
+            connection.close()
+        assert 200 == httpx.get(f"{address}/health/live").status_code
+
+
+def test_requests_may_follow_each_other_without_waiting(address):
+    """Requests sent on one connection before the first is answered are answered in their order."""
+    url = httpx.URL(address)
+    asked = b"GET /health/live HTTP/1.1\r\nHost: a\r\n\r\n" * 2
+    last = b"GET /nothing HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n"
+    with socket.create_connection((url.host, url.port), timeout=10) as connection:
+        connection.sendall(asked + last)
+        received = b""
+        while part := connection.recv(65_536):
+            received += part
+
+    assert [b"200", b"200", b"404"] == [part[1:4] for part in received.split(b"HTTP/1.1")[1:]]
