@@ -99,16 +99,6 @@ class StartStep(Struct, frozen=True, kw_only=True):
     text: Annotated[str, Meta(description="What to do.")]
 
 
-class NeedleStart(Struct, frozen=True, kw_only=True):
-    """How the stitches go on the needles."""
-
-    split: OnNeedles
-    straddles: Annotated[int, Meta(description="Decreases on two needles over all the rounds of the crown.")]
-    start: Annotated[
-        tuple[StartStep, ...], Meta(description="From one needle to two halves to the working needles.")
-    ]
-
-
 class SplitAnswer(Struct, frozen=True, kw_only=True):
     """The split, how to get to it, and what each needle holds from round to round."""
 
@@ -194,7 +184,7 @@ def start_on(split: tuple[int, ...]) -> tuple[StartStep, ...]:
         StartStep(
             needles=halves,
             text=f"Slide {halves[1]} of them to a second needle: {halves[0]} and {halves[1]}."
-            + ("" if len(split) == 2 else " A stitch more or less on either does no harm."),
+            + (_JOIN if len(split) == 2 else " A stitch more or less on either does no harm."),
         ),
     ]
     if len(split) > 2:
@@ -204,6 +194,7 @@ def start_on(split: tuple[int, ...]) -> tuple[StartStep, ...]:
     return tuple(steps)
 
 
+_JOIN: Final = " Join, the cast-on edge untwisted."
 _ORDINALS: Final = ("first", "second", "third", "fourth", "fifth")
 
 
