@@ -21,6 +21,7 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     order       what to buy, for one or for a class
     yarn        what is used
     hat         the whole job for one or more sizes
-    buying      yarn for any work asked about, and what is left
+    buying      yarn for any work asked about
+    remaining   what is left, and whether it will do
     counting    the knitter whose count came out wrong
 """

@@ -26,7 +26,7 @@ from roundwright.knitting.crown import CrownAnswer, CrownShape, repeat_of, work_
 from roundwright.knitting.fabric import Fabric, fabric
 from roundwright.knitting.heads import Head, Wearer, cautions, head
 from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, OnNeedles, Tolerance
-from roundwright.knitting.loop import Stretch, stretches
+from roundwright.knitting.loop import Stretch, cast_on_stretch, stretches
 from roundwright.knitting.measures import Gauge, Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.needles import StartStep, start_on
 from roundwright.knitting.order import HatWork, YarnOrder, class_order
@@ -436,9 +436,10 @@ def _start(crown: CrownAnswer) -> NeedleStart | None:
 
 
 def _stretches(brim: Brim, edge: HatPart, body: HatPart, crown: CrownAnswer) -> tuple[Stretch, ...]:
-    """What is worked, for the yarn: brim, body, crown and cord."""
+    """What is worked, for the yarn: cast-on, brim, body, crown and cord."""
     ribbed = brim.kind in ("ribbed", "folded")
     work = (
+        cast_on_stretch(crown.stitches),
         Stretch("brim", crown.stitches, edge.rounds, ribbed),
         Stretch("body", crown.stitches, body.rounds),
         *stretches(crown.rounds, "crown"),
