@@ -94,7 +94,12 @@ class Operation(HTTPRouteHandler):
     def on_registration(self, app: Litestar) -> None:
         """Litestar's hook: the application, and with it the settings, are known."""
         super().on_registration(app)
+        self.error_handlers = super().resolve_exception_handlers()
         self.prepare(app.state.settings)
+
+    def resolve_exception_handlers(self) -> Any:
+        """Litestar's hook, asked for every request: who answers an exception."""
+        return self.error_handlers
 
     def resolve_middleware(self) -> list[Any]:
         """Litestar's hook: what stands between its router and its general way of calling a handler. All of it."""
