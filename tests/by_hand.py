@@ -1,0 +1,91 @@
+"""A knitter for the tests: works the steps of an answer stitch by stitch, knowing nothing of the service's code.
+
+The stitches are restated from the Craft Yarn Council's list of abbreviations: how many loops each takes from the left
+needle and how many it puts on the right.
+"""
+
+from collections.abc import Iterator
+from typing import Any
+
+LOOPS = {
+    "k": (1, 1),
+    "p": (1, 1),
+    "sl": (1, 1),
+    "k2tog": (2, 1),
+    "ssk": (2, 1),
+    "skp": (2, 1),
+    "p2tog": (2, 1),
+    "ssp": (2, 1),
+    "k3tog": (3, 1),
+    "sssk": (3, 1),
+    "sk2p": (3, 1),
+    "cdd": (3, 1),
+    "p3tog": (3, 1),
+    "kfb": (1, 2),
+    "pfb": (1, 2),
+    "m1": (0, 1),
+    "m1l": (0, 1),
+    "m1r": (0, 1),
+    "m1p": (0, 1),
+    "yo": (0, 1),
+}
+
+
+def stitches(steps: list[dict[str, Any]]) -> Iterator[str]:
+    """Every stitch of the steps, one after the other."""
+    for step in steps:
+        for _ in range(step.get("times", 1)):
+            if step["type"] == "work":
+                yield step["stitch"]
+            else:
+                yield from stitches(step["steps"])
+
+
+def work(loops: int, steps: list[dict[str, Any]]) -> int:
+    """The loops on the needle after working the steps on so many; fails where they do not come out."""
+    left, right = loops, 0
+    for stitch in stitches(steps):
+        uses, leaves = LOOPS[stitch]
+        assert left >= uses, f"{stitch} wants {uses}, but {left} are left"
+        left -= uses
+        right += leaves
+    assert left == 0, f"{left} stitches were not worked"
+    return right
+
+
+def work_on_needles(needles: list[int], one: dict[str, Any]) -> list[int]:
+    """The loops on each needle after a round, first sliding what the round says; no stitch may lie on two needles."""
+    needles = list(needles)
+    for move in reversed(one["moves"]):  # the last needle first, so that each slides what it had
+        needles[move["needle"] - 1] -= move["stitches"]
+        needles[move["needle"]] += move["stitches"]
+    worked, place = [0] * len(needles), 0
+    for stitch in stitches(one["steps"]):
+        uses, leaves = LOOPS[stitch]
+        while uses and place < len(needles) - 1 and needles[place] == 0:
+            place += 1
+        assert needles[place] >= uses, f"{stitch} lies on two needles"
+        needles[place] -= uses
+        worked[place] += leaves
+    assert not any(needles), f"{needles} were not worked"
+    return worked
+
+
+def work_hat(size: dict[str, Any]) -> int:
+    """The stitches left of one size of a hat, worked from its cast-on; fails where a count is not what it says."""
+    loops = size["cast_on"]["stitches"]
+    rounds = [
+        part["lines"][number % len(part["lines"])]
+        for part in (size["brim"], size["body"])
+        for number in range(part["rounds"])
+    ] + size["crown"]["rounds"]
+    needles = size["split"]["split"] if size["split"] else None
+    for one in rounds:
+        assert one["before"] == loops
+        loops = work(loops, one["steps"])
+        assert one["after"] == loops
+        if needles is not None:
+            needles = work_on_needles(needles, one)
+            assert one["needles"] == needles
+            assert sum(needles) == loops
+    return loops
