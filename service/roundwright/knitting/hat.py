@@ -147,7 +147,10 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         Body, Meta(description="The straight part. Default: to the usual depth for the head.")
     ] = Body()
     crown: Annotated[CrownShape, Meta(description="How the top is closed.")] = CrownShape()
-    needles: NeedleCount | None = None
+    needles: Annotated[
+        NeedleCount | None,
+        Meta(description="Needles that hold stitches while one more works; left out: no split is given."),
+    ] = None
     tolerance: Tolerance = USUAL_TOLERANCE
     finish: Annotated[
         Finish | None, Meta(description="What becomes of the last stitches; left out: as `crown` says.")
