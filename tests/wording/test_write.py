@@ -3,11 +3,11 @@
 import re
 
 import pytest
-from tests.knitting.test_hat import BABIES, hats
 
 from roundwright.knitting import hat
 from roundwright.knitting.rounds import Repeat, Work, work_round
 from roundwright.wording import across, speech, write
+from tests.knitting.test_hat import BABIES, hats
 
 
 def lines(pattern: str, heading: str) -> list[str]:
