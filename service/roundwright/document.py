@@ -4,6 +4,7 @@ Schemas come from msgspec, which knows the structs as they are decoded; paths, p
 operations; the example answers from running each operation on its example request, so that they are always real.
 """
 
+import re
 from collections.abc import Iterable, Mapping
 from http import HTTPStatus
 from inspect import cleandoc
@@ -45,17 +46,19 @@ TAGS: Final = {
 }
 
 STATUSES: Final = {
-    Calculation: (400, 405, 413, 415, 422, 500, 503),
-    Lookup: (405, 500, 503),
+    Calculation: (400, 405, 408, 413, 415, 422, 431, 500, 503),
+    Lookup: (400, 405, 408, 431, 500, 503),
 }
-"""What can go wrong with an operation of each kind, beside what `_statuses` adds for its parameters and forms."""
+"""What can go wrong with an operation of each kind, beside what `_statuses` adds for its path and forms."""
 
 
 def document(operations: Iterable[Operation]) -> dict[str, Any]:
     """The document of some operations, as JSON values."""
     documented = [one for one in operations if one.id]
     schemas = _schemas(documented)
-    used = {one.tag for one in documented}
+    paths = {path: _path_item(path, documented, schemas) for path in dict.fromkeys(map(_path, documented))}
+    components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
+    tags = {one.tag for one in documented}
     return {
         "openapi": "3.1.0",
         "info": {
@@ -63,15 +66,30 @@ def document(operations: Iterable[Operation]) -> dict[str, Any]:
             "version": __version__,
             "summary": "Small hats knitted in the round, calculated.",
             "description": DESCRIPTION,
+            "contact": {"name": "Roundwright contributors"},
             "license": {"name": "MIT", "identifier": "MIT"},
         },
         "servers": [{"url": "/", "description": "The service this document came from."}],
         "security": [],
-        "tags": [{"name": name, "description": text} for name, text in TAGS.items() if name in used],
-        "paths": {
-            path: _path_item(path, documented, schemas) for path in dict.fromkeys(map(_path, documented))
-        },
-        "components": {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS},
+        "tags": [{"name": name, "description": text} for name, text in TAGS.items() if name in tags],
+        "paths": paths,
+        "components": _used(components, paths),
+    }
+
+
+def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[str, dict[str, Any]]:
+    """The components that paths refer to, directly or through one another."""
+    used: set[str] = set()
+    waiting = [paths]
+    while waiting:
+        text = msgspec.json.encode(waiting.pop()).decode()
+        for group, name in re.findall(r'"#/components/(\w+)/([\w.-]+)"', text):
+            if f"{group}/{name}" not in used:
+                used.add(f"{group}/{name}")
+                waiting.append(components[group][name])
+    return {
+        group: {name: one for name, one in members.items() if f"{group}/{name}" in used}
+        for group, members in components.items()
     }
 
 
@@ -101,9 +119,7 @@ def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
     else:
         written["requestBody"] = {
             "required": True,
-            "content": {
-                JSON: {"schema": _reference(one.takes), **_examples(one, one.example_value())}
-            },
+            "content": {JSON: {"schema": _reference(one.takes), **_examples(one, one.example_value())}},
         }
     written["responses"] = {
         "200": _answer(one),
@@ -171,7 +187,6 @@ def _without_null(field: Mapping[str, Any]) -> dict[str, Any]:
 def _statuses(one: Operation) -> list[int]:
     statuses = set(STATUSES[Calculation if isinstance(one, Calculation) else Lookup])
     if isinstance(one, Lookup):
-        statuses.add(400)
         if "{" in one.path:
             statuses.add(404)
         if one.can_be_impossible:
