@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.holding import as_split, best_split, on_needles, unbeaten_splits, ways
+from roundwright.knitting.borders import ways
+from roundwright.knitting.holding import as_split, best_split, on_needles, unbeaten_splits
 from roundwright.knitting.rounds import Move, Repeat, Round, Step, Work, chained, plain, work_round
 
 # Stitches used and left: Craft Yarn Council, Knit Abbreviations, and common book lists.

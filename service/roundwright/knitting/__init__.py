@@ -11,8 +11,10 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     sizing      the hat for a head: ease, cast-on, tail, depth
     fitting     which of the sizes offered fits, and until when
     shaping     changes spread evenly around a round or along a length
-    holding     rounds on needles: where the borders go and what has to be slid
+    borders     the way of a border between two needles through the rounds
+    holding     rounds on needles: how they are shared out and what has to be slid
     crown       closing the top of the hat, in its styles, with its geometry
+    room        whether stitches fit on a needle, and reach around a circular
     needles     the split of a round over needles
     fineness    how thick a yarn is, in every system
     balls       the yarn on the shelf, and whole balls of it

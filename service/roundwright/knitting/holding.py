@@ -1,35 +1,19 @@
 """Rounds on needles: how stitches are shared out, and what is slid so that no decrease lies on two needles.
 
-A *border* between two needles sits at so many stitches into the round. A decrease that uses stitches on
-both sides of it *straddles*. Common practice slides the stitches left at the end of the needle on to the
-next one and works the decrease there: the border moves back to where the decrease starts. Otherwise the
-border keeps what the steps before it leave. An increase worked exactly at a border stays on the needle
-before it: the right-hand needle has it already.
-
-So a border's way through the rounds, and every straddle on it, follow from its own start alone.
-`best_split` computes the straddles of every possible border once, from the last round back to the first,
-and then searches the combinations.
+A border's straddles follow from its own start alone (`borders` says how). So they are known for every possible
+border before any split is looked at, and `best_split` searches the combinations.
 """
 
 from collections.abc import Iterator
 from operator import add
-from typing import Annotated, Final, NamedTuple
+from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
-from roundwright import reference
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds import (
-    MOST_NOTES,
-    MOST_STITCHES,
-    Move,
-    Round,
-    Step,
-    Steps,
-    Unworkable,
-    Work,
-)
+from roundwright.knitting.borders import Ways, ways
+from roundwright.knitting.rounds import MOST_NOTES, MOST_STITCHES, Move, Round
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
@@ -83,35 +67,6 @@ class Split(Struct, frozen=True, kw_only=True):
     difference: Annotated[
         int, Meta(ge=0, description="Stitches between the fullest and the emptiest needle at the start.")
     ]
-
-
-Passage = tuple[list[int], list[int]] | None
-"""Where a border 0, 1, 2, ... stitches into a round is after it, and how many stitches are slid there; none for a
-round in which no border moves."""
-
-
-class Ways(NamedTuple):
-    """The way of every possible border through some rounds."""
-
-    rounds: tuple[Round, ...]
-    passages: tuple[Passage, ...]
-    straddles: list[int]
-    """Over all the rounds, on a border that starts 0, 1, 2, ... stitches into the first."""
-
-
-def ways(rounds: tuple[Round, ...], stitches: int) -> Ways:
-    """The ways of all borders through rounds that begin with `stitches`; time grows with stitches x rounds.
-
-    The rounds chain; there may be none. Raises `Unworkable` where the first works another number of stitches.
-    """
-    _begins_with(rounds, stitches)
-    passages = tuple(None if _level(each.steps) else _passage(each.steps) for each in rounds)
-    straddles = [0] * ((rounds[-1].after if rounds else stitches) + 1)
-    for passage in reversed(passages):
-        if passage is not None:
-            moved = zip(*passage, strict=True)
-            straddles = [straddles[to] + 1 if slid else straddles[to] for to, slid in moved]
-    return Ways(rounds, passages, straddles)
 
 
 def best_split(
@@ -212,67 +167,6 @@ def _borders(needles: tuple[int, ...]) -> tuple[int, ...]:
 def _between(borders: tuple[int, ...], stitches: int) -> tuple[int, ...]:
     ends = (*borders, stitches)
     return tuple(end - start for start, end in zip((0, *borders), ends, strict=True))
-
-
-# --- a border's way through a round ------------------------------------------------------------------------
-
-
-def _level(steps: Steps) -> bool:
-    """Whether every stitch takes one and leaves one, so that no border moves."""
-    table = reference.stitches()
-    for step in steps:
-        if isinstance(step, Work):
-            if not table[step.stitch].uses == table[step.stitch].leaves == 1:
-                return False
-        elif not _level(step.steps):
-            return False
-    return True
-
-
-def _passage(steps: Steps) -> tuple[list[int], list[int]]:
-    """Where a border 0, 1, 2, ... stitches into the round is after it, and how many stitches are slid there.
-
-    Both lists have one entry more than the steps use stitches; time grows with that number.
-    """
-    landing, slides = [0], [0]
-    for step in steps:
-        further, slid = _stretch(step)
-        left = landing[-1]
-        # The last entry is replaced: what is increased at this very border stays on the needle before it.
-        landing[-1:] = [left + each for each in further] if left else further
-        slides[-1:] = slid
-    return landing, slides
-
-
-def _stretch(step: Step) -> tuple[list[int], list[int]]:
-    if isinstance(step, Work):
-        row = reference.stitches()[step.stitch]
-        uses, leaves = row.uses, row.leaves
-        if not uses:
-            return [leaves * step.times], [0]
-        places = range(uses * step.times + 1)
-        if uses == 1:
-            return [leaves * place for place in places], [0] * len(places)
-        return [place // uses * leaves for place in places], [place % uses for place in places]
-    once, slid = _passage(step.steps)
-    uses, leaves = len(once) - 1, once[-1]
-    if not uses:
-        return [leaves * step.times], [0]
-    landing = [turn * leaves + each for turn in range(step.times) for each in once[:-1]]
-    # Where the repeat stops early, its last time is the beginning of a whole one.
-    last = once[: step.again + 1] if step.again else [0]
-    return [*landing, *(leaves * step.times + each for each in last)], slid[:-1] * step.times + slid[
-        : len(last)
-    ]
-
-
-def _begins_with(rounds: tuple[Round, ...], stitches: int) -> None:
-    if rounds and rounds[0].before != stitches:
-        raise Unworkable(
-            f"The first round works {rounds[0].before} stitches, but {stitches} are on the needles.",
-            pointer="#/rounds/0",
-            nearest=f"{rounds[0].before} stitches on the needles",
-        )
 
 
 # --- the best combination of borders -----------------------------------------------------------------------

@@ -5,6 +5,7 @@ from typing import Annotated, Final, Literal
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.borders import Ways, ways
 from roundwright.knitting.crown import FEWEST_STITCHES, MOST_CROWN_STITCHES, CrownShape, crown_rounds
 from roundwright.knitting.holding import (
     MOST_NEEDLES,
@@ -13,12 +14,10 @@ from roundwright.knitting.holding import (
     OnNeedles,
     Split,
     Tolerance,
-    Ways,
     WholeRepeat,
     as_split,
     followed,
     unbeaten_splits,
-    ways,
 )
 from roundwright.knitting.measures import Gauge, Length, UnitSystem
 from roundwright.knitting.room import (
