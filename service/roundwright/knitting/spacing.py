@@ -75,6 +75,19 @@ def steps_in(steps: Steps) -> int:
     return sum(1 if isinstance(step, Work) else 1 + steps_in(step.steps) for step in steps)
 
 
+def mirrored(steps: Steps) -> Steps:
+    """The same stitches from the other end. No repeat may stop early."""
+    return tuple(
+        step if isinstance(step, Work) else Repeat(step.times, mirrored(step.steps))
+        for step in reversed(steps)
+    )
+
+
+def stops_early(steps: Steps) -> bool:
+    """Whether a repeat anywhere stops early."""
+    return any(isinstance(step, Repeat) and (step.again or stops_early(step.steps)) for step in steps)
+
+
 def times(count: int, steps: Steps) -> Steps:
     """The steps, `count` times over, in as few steps as will do."""
     if count <= 1 or not steps:
