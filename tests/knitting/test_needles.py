@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown import CrownShape
 from roundwright.knitting.measures import Gauge, Length
-from roundwright.knitting.needles import MOST_HELD, SplitRequest, split
+from roundwright.knitting.needles import SplitRequest, split
 from roundwright.knitting.rounds import Repeat, Round, Work, execute, plain, work_round
 
 # Common practice: a small baby hat at 18 stitches in 10 cm.
@@ -68,22 +68,17 @@ def test_a_split_of_ones_own_is_told_of_a_better_one() -> None:
     assert answer.alternatives[-1].split == (16, 16, 20)
 
 
-@given(st.integers(2, 200), st.integers(2, 5), st.sampled_from([1, 2, 4]), st.integers(4, 12))
-def test_the_start_leads_to_the_split(stitches: int, needles: int, multiple: int, tolerance: int) -> None:
-    """Every step of the start holds all stitches; it begins on one needle, goes over halves and ends at the split."""
-    stitches = max(stitches, needles) * multiple
-    answer = split(
-        SplitRequest(stitches=stitches, needles=needles, multiple=multiple, tolerance=tolerance)
-        if stitches <= MOST_HELD
-        else SplitRequest(stitches=60, needles=needles)
-    )
+@given(st.integers(5, 150), st.integers(2, 5), st.sampled_from([1, 2, 4]), st.integers(4, 12))
+def test_the_start_leads_to_the_split(repeats: int, needles: int, multiple: int, tolerance: int) -> None:
+    """Every step of the start holds all stitches: one needle, two halves, and the split in whole repeats."""
+    stitches = repeats * multiple
+    answer = split(SplitRequest(stitches=stitches, needles=needles, multiple=multiple, tolerance=tolerance))
     counts = [step.needles for step in answer.start]
 
-    assert len({sum(each) for each in counts}) == 1
-    assert len(counts[0]) == 1
-    assert len(counts[1]) == 2
+    assert {stitches} == {sum(each) for each in counts}
+    assert [1, 2] == [len(each) for each in counts[:2]]
     assert counts[-1] == answer.split
-    assert not any(count % multiple for count in answer.split) or stitches > MOST_HELD
+    assert not any(count % multiple for count in answer.split)
 
 
 def test_alternatives_beat_one_another_in_nothing_but_one() -> None:
