@@ -13,7 +13,12 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     shaping     changes spread evenly around a round or along a length
     borders     the way of a border between two needles through the rounds
     holding     rounds on needles: how they are shared out and what has to be slid
-    crown       closing the top of the hat, in its styles, with its geometry
+    closing     what becomes of the last stitches
+    flat        rounds turned into rows
+    geometry    the crown as a surface: how it lies, how deep and how round it is
+    styles      the styles of crown: one function and one row of a table each
+    crown_plan  a crown as asked for, and what its style works from
+    crown       closing the top of the hat, round by round
     room        whether stitches fit on a needle, and reach around a circular
     needles     the split of a round over needles
     fineness    how thick a yarn is, in every system

@@ -1,20 +1,31 @@
-"""The crown: closing the top of a hat."""
+"""The crown: closing the top of a hat.
 
-from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
+    request -> plan -> steps of its style -> executed rounds (or rows) -> finish, geometry, needles
+
+`styles` says what each style works; here it is numbered, noted, measured and put on needles.
+"""
+
+from collections.abc import Iterator
+from math import floor
+from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.closing import (
-    CORD_BASIS,
-    TAIL_BASIS,
-    CrownFinish,
-    Finish,
-    close_for,
-    cord_notices,
-    finished,
+from roundwright.knitting.closing import CORD_BASIS, TAIL_BASIS, CrownFinish, Finish, cord_notices, finished
+from roundwright.knitting.crown_plan import (
+    FEWEST_STITCHES,
+    MOST_CROWN_STITCHES,
+    Cadence,
+    CrownAsked,
+    CrownShape,
+    Worked,
+    asked_for,
+    plan_of,
 )
+from roundwright.knitting.flat import SEAM_BASIS, row
+from roundwright.knitting.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
 from roundwright.knitting.holding import (
     USUAL_TOLERANCE,
     NeedleCount,
@@ -23,94 +34,35 @@ from roundwright.knitting.holding import (
     best_split,
     on_needles,
 )
-from roundwright.knitting.measures import Gauge, UnitSystem
-from roundwright.knitting.rounds import MOST_ROUNDS, Repeat, Round, Steps, work_round
-from roundwright.knitting.shaping import spread
-from roundwright.knitting.styles import STYLES, CrownPlan, Style
+from roundwright.knitting.measures import (
+    RELAXED_SHAPE,
+    SHAPE_BASIS,
+    Gauge,
+    UnitSystem,
+    row_height_mm,
+    rows_assumed,
+    stitch_width_mm,
+)
+from roundwright.knitting.rounds import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain, work_round
+from roundwright.knitting.styles import STYLES, CrownPlan, highest_cone, narrowed
 
-FEWEST_STITCHES: Final = 8
-"""Stitches before the crown: fewer are a cord already."""
-MOST_CROWN_STITCHES: Final = 600
-"""Stitches before the crown: a large head in the finest thread a hand works takes fewer."""
-MOST_SECTIONS: Final = MOST_CROWN_STITCHES // 2
-"""Sections of a crown: each needs two stitches to lose one."""
-MOST_PLAIN_ROUNDS: Final = 20
-"""Plain rounds between two decrease rounds: more make a tube, not a crown."""
-MOST_CLOSE: Final = 60
-"""Stitches to close at: more leave a hole that no tail draws shut."""
-MARKED_SECTIONS: Final = 12
-"""Sections that knitters mark; more are read off the knitting."""
-
-if TYPE_CHECKING:
-    StyleName = str
-else:  # the names of the table, so that a style is added in one place
-    StyleName = Literal[tuple(STYLES)]
-
-Worked = Annotated[
-    Literal["in_the_round", "flat"],
-    Meta(
-        description="`in_the_round`, or `flat`: in rows, with a seam stitch at each edge among the stitches."
-    ),
+__all__ = [
+    "FEWEST_STITCHES",
+    "MOST_CROWN_STITCHES",
+    "Cadence",
+    "CrownAnswer",
+    "CrownRequest",
+    "CrownRounds",
+    "CrownShape",
+    "Finish",
+    "crown",
+    "crown_rounds",
+    "repeat_of",
+    "work_crown",
 ]
 
-
-class Cadence(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """How decrease rounds and plain rounds take turns."""
-
-    plain_rounds: Annotated[
-        int, Meta(ge=0, le=MOST_PLAIN_ROUNDS, description="Plain rounds after a decrease round.")
-    ] = 1
-    every_round_from: Annotated[
-        int | None,
-        Meta(
-            ge=1,
-            le=MOST_CROWN_STITCHES,
-            description="Number of the decrease round after which no plain rounds follow any more; null for never.",
-        ),
-    ] = None
-
-
-class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A crown as asked for, without its stitches."""
-
-    style: Annotated[
-        StyleName,
-        Meta(
-            description="`wedge`: sections, each losing a stitch in a decrease round; `quick`: the same with repeats "
-            "of four stitches."
-        ),
-    ] = "quick"
-    sections: Annotated[
-        int | None,
-        Meta(
-            ge=2,
-            le=MOST_SECTIONS,
-            description="Sections, each with one decrease in a decrease round. Left out: `wedge` takes of 6 to 9 the "
-            "number that divides the stitches, 8 preferred; `quick` takes one for every 4 stitches.",
-        ),
-    ] = None
-    cadence: Annotated[
-        Cadence | None,
-        Meta(description="How decrease and plain rounds take turns. Left out: as the style does."),
-    ] = None
-    close_at: Annotated[
-        int | None,
-        Meta(
-            ge=1,
-            le=MOST_CLOSE,
-            description="The crown ends with so many stitches or fewer. Left out: as the style does.",
-        ),
-    ] = None
-    decrease_at: Annotated[
-        Literal["end", "start"],
-        Meta(
-            description="Where in its section a decrease is worked: `end` (k2, k2tog) or `start` (k2tog, k2)."
-        ),
-    ] = "end"
-    worked: Worked = "in_the_round"
-    finish: Annotated[Finish, Meta(description="What becomes of the last stitches. Default: drawn up.")] = (
-        Finish()
-    )
+MARKED_SECTIONS: Final = 12
+"""Sections that knitters mark; more are read off the knitting."""
 
 
 class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -120,7 +72,10 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
         int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
     ]
     gauge: Annotated[
-        Gauge | None, Meta(description="Gauge of the washed swatch; needed for the geometry.")
+        Gauge | None,
+        Meta(
+            description="Gauge of the washed swatch. The geometry needs it, and so does the height of a cone."
+        ),
     ] = None
     needles: NeedleCount | None = None
     tolerance: Tolerance = USUAL_TOLERANCE
@@ -131,7 +86,10 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
     """A crown, round by round."""
 
     style: Annotated[str, Meta(description="Style of the crown.")]
-    sections: Annotated[int | None, Meta(description="Sections it is worked in; null where it has none.")]
+    sections: Annotated[
+        int | None,
+        Meta(description="Sections, or decreases worked together in a round; null where there are none."),
+    ]
     worked: Worked
     stitches: Annotated[int, Meta(description="Stitches before the crown.")]
     split: Annotated[
@@ -146,19 +104,15 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
         int, Meta(description="Stitches made in all the rounds together, for the yarn.")
     ]
     finish: Annotated[CrownFinish, Meta(description="What becomes of the stitches left.")]
+    geometry: Annotated[
+        CrownGeometry | None,
+        Meta(
+            description="The crown as a surface of revolution; null without a gauge, and where no round is worked."
+        ),
+    ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")]
     rules: RulesVersion = RULES
-
-
-FIRST_DECREASE: Final = {
-    uses: (
-        f"The first decrease takes the first {number} stitches: a marker set one stitch in must come off before it, "
-        "and goes back one stitch in after it."
-    )
-    for uses, number in ((2, "two"), (3, "three"))
-}
-MARKERS_OFF: Final = "From here on a decrease takes stitches of two sections: take the section markers off."
 
 
 class CrownRounds(NamedTuple):
@@ -173,11 +127,20 @@ ADJUST_BASIS: Final = Basis(
     "Stitches that no section holds are decreased in one round first, spread as a balanced word.",
     "Morse and Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454",
 )
-PLACE_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
+ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
+FIRST_DECREASE: Final = {
+    uses: (
+        f"The first decrease takes the first {number} stitches: a marker set one stitch in must come off before it, "
+        "and goes back one stitch in after it."
+    )
+    for uses, number in ((2, "two"), (3, "three"))
+}
+MARKERS_OFF: Final = "From here on a decrease takes stitches of two sections: take the section markers off."
+RIGHT_SIDE_FIRST: Final = "The first row is a right-side row."
 
 
-def crown(request: CrownRequest) -> CrownAnswer:
-    """The crown on the stitches of the request. Raises `Impossible` for what cannot be knitted."""
+def crown(request: CrownRequest, *, at: str = "#") -> CrownAnswer:
+    """The crown on the stitches of the request. Raises `Impossible`, pointing below `at`."""
     return work_crown(
         request.stitches,
         request,
@@ -185,6 +148,8 @@ def crown(request: CrownRequest) -> CrownAnswer:
         needles=request.needles,
         tolerance=request.tolerance,
         units=request.units,
+        at=at,
+        gauge_at=f"{at}/gauge",
     )
 
 
@@ -196,19 +161,27 @@ def work_crown(
     needles: int | None = None,
     tolerance: int = USUAL_TOLERANCE,
     units: UnitSystem = "metric",
-    at: str = "#",
+    at: str = "#/crown",
+    gauge_at: str | None = None,
 ) -> CrownAnswer:
-    """The crown of this shape on `stitches`; errors about the shape point below `at`.
+    """The crown of this shape on `stitches`.
 
-    Raises `Impossible` for what cannot be knitted.
+    Raises `Impossible` for what cannot be knitted. It points below `at` where the shape is at fault; the gauge, if not
+    said otherwise, stands beside the shape.
     """
-    rounds, sections, warnings = crown_rounds(stitches, shape, gauge, at=at)
+    asked = asked_for(stitches, shape, gauge, at, gauge_at)
+    rounds, sections, warnings = _crown_rounds(asked)
     split = None
     if needles is not None:
+        if shape.worked == "flat":
+            raise Impossible(
+                "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
+                pointer=f"{at}/worked",
+                nearest="in_the_round",
+            )
         split = best_split(rounds, stitches, needles, tolerance)
         rounds = on_needles(rounds, split.split)
     left = rounds[-1].after if rounds else stitches
-    adjusted = bool(rounds) and rounds[0].kind == "adjust"
     return CrownAnswer(
         style=shape.style,
         sections=sections,
@@ -218,140 +191,165 @@ def work_crown(
         rounds=rounds,
         stitches_left=left,
         stitches_worked=sum([each.after for each in rounds]),
-        finish=finished(shape.finish, left, gauge, units),
-        basis=(
-            STYLES[shape.style].basis,
-            PLACE_BASIS,
-            *((ADJUST_BASIS,) if adjusted else ()),
-            CORD_BASIS if shape.finish.kind == "cord" else TAIL_BASIS,
-        ),
+        finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
+        geometry=_geometry(asked, rounds, units),
+        basis=_basis(asked, rounds),
         warnings=warnings,
     )
 
 
+def crown_rounds(
+    stitches: int, shape: CrownShape, gauge: Gauge | None, *, at: str = "#/crown", gauge_at: str | None = None
+) -> CrownRounds:
+    """The rounds of a crown of this shape, and their warnings; errors as of `work_crown`."""
+    return _crown_rounds(asked_for(stitches, shape, gauge, at, gauge_at))
+
+
 def repeat_of(shape: CrownShape) -> int:
     """What the stitches should be a multiple of, so that the crown needs no adjusting round."""
-    return shape.sections or STYLES[shape.style].repeat
-
-
-def crown_rounds(stitches: int, shape: CrownShape, gauge: Gauge | None, *, at: str = "#") -> CrownRounds:
-    """The rounds of a crown of this shape, and their warnings; errors about the shape point below `at`.
-
-    Raises `Impossible` for stitches outside 8 to 600, for more sections than pairs of stitches, and for more rounds
-    than anybody knits.
-    """
-    del gauge  # the styles so far do not depend on it
-    _hold_stitches(stitches, at)
     style = STYLES[shape.style]
-    plan = _plan(stitches, style, shape, at)
-    over = stitches - plan.stitches
-    return CrownRounds(
-        rounds=_worked(stitches, spread(stitches, over, "k2tog") if over else None, style, plan, at),
-        sections=plan.sections,
-        warnings=(
-            *_adjusted(stitches, plan, at),
-            *_closed_already(stitches, plan, at),
-            *cord_notices(shape.finish, f"{at}/finish"),
-        ),
+    return (
+        shape.sections
+        if shape.sections and "sections" in style.heeds and style.whole_sections
+        else style.repeat
     )
 
 
-def _hold_stitches(stitches: int, at: str) -> None:
-    if FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:
-        return
-    few = stitches < FEWEST_STITCHES
-    raise Impossible(
-        f"A crown on {stitches} stitches cannot be worked: {'too few to decrease' if few else 'more than a hat has'}.",
-        pointer=f"{at}/stitches" if at == "#" else "#/gauge/stitches",
-        nearest=f"{FEWEST_STITCHES if few else MOST_CROWN_STITCHES} stitches",
-    )
+# --- the rounds ---------------------------------------------------------------------------------------------
 
 
-def _plan(stitches: int, style: Style, shape: CrownShape, at: str) -> CrownPlan:
-    """What the style works from: whole sections, and everything that was not said filled in."""
-    sections = shape.sections or style.sections(stitches)
-    if 2 * sections > stitches:
+def _crown_rounds(asked: CrownAsked) -> CrownRounds:
+    if asked.gauge is None and asked.is_given("height") and "height" in asked.style.heeds:
         raise Impossible(
-            f"{stitches} stitches cannot be parted into {sections} sections: each needs two stitches to lose one.",
-            pointer=f"{at}/sections",
-            nearest=f"{stitches // 2} sections",
+            "A height can only be turned into rounds with a gauge.",
+            pointer=asked.gauge_at,
+            nearest="a gauge, or no `height`",
         )
-    usual_close = min(style.close_at, stitches // 2)
-    plan = CrownPlan(
-        stitches=stitches - stitches % sections,
-        close_at=close_for(shape.finish.kind, shape.close_at, usual_close, f"{at}/close_at"),
-        sections=sections,
-        plain_rounds=1,
-        every_round_from=None,
-        place=shape.decrease_at,
-    )
-    if shape.cadence is None:
-        return plan._replace(every_round_from=max(0, style.last_plain(plan)) + 1)
-    return plan._replace(
-        plain_rounds=shape.cadence.plain_rounds, every_round_from=shape.cadence.every_round_from
+    plan = plan_of(asked)
+    return CrownRounds(
+        rounds=_worked(asked, plan), sections=plan.sections or None, warnings=tuple(_warnings(asked, plan))
     )
 
 
-def _worked(
-    stitches: int, adjusting: Steps | None, style: Style, plan: CrownPlan, at: str
-) -> tuple[Round, ...]:
-    """The steps of the style as executed rounds, with their notes."""
+def _worked(asked: CrownAsked, plan: CrownPlan) -> tuple[Round, ...]:
+    """The steps of the style as executed rounds, or rows, with their notes."""
     rounds: list[Round] = []
-    count, marked = stitches, plan.sections <= MARKED_SECTIONS
-    if adjusting and count > plan.close_at:
-        rounds.append(work_round(1, count, adjusting, "adjust", _notes(adjusting)))
-        count = rounds[0].after
-    for steps in style.rounds(plan):
-        if len(rounds) == MOST_ROUNDS:
-            raise _too_many(style, plan, at)
-        notes = _notes(steps)
+    count, flat = asked.stitches, plan.flat
+    marked = asked.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
+    for steps in _steps(asked, plan):
+        number = len(rounds) + 1
+        if number > MOST_ROUNDS:
+            raise _too_many(asked, plan)
+        notes = _notes(steps) if not flat else (RIGHT_SIDE_FIRST,) if number == 1 else ()
         if marked and count <= plan.sections:
             notes, marked = (*notes, MARKERS_OFF), False
-        rounds.append(work_round(len(rounds) + 1, count, steps, notes=notes))
+        kind: RoundKind | None = "adjust" if number == 1 and asked.inside - plan.stitches else None
+        worked = row(steps, wrong_side=number % 2 == 0) if flat else steps
+        rounds.append(work_round(number, count, worked, kind, notes, flat=flat))
         count = rounds[-1].after
     return tuple(rounds)
 
 
+def _steps(asked: CrownAsked, plan: CrownPlan) -> Iterator[Steps]:
+    inside = asked.inside
+    if inside <= plan.close_at:
+        return
+    if over := asked.inside - plan.stitches:
+        yield narrowed(inside, over, plan.place)
+        if plan.flat:
+            yield plain(plan.stitches)  # styles begin on the right side
+    if plan.stitches > plan.close_at:
+        yield from asked.style.rounds(plan)
+
+
 def _notes(steps: Steps) -> tuple[str, ...]:
-    """What to mind about the marker at the start of the round: a decrease may take the stitches on both sides of it."""
+    """What to mind about a marker near the start of the round: a decrease may take the stitches on both sides of it."""
     first = steps[0]
     while isinstance(first, Repeat):
         first = first.steps[0]
-    uses = reference.stitches()[first.stitch].uses
-    return (FIRST_DECREASE[uses],) if uses in FIRST_DECREASE else ()
+    if first.stitch == "k":
+        return ()
+    return (FIRST_DECREASE[reference.stitches()[first.stitch].uses],)
 
 
-def _too_many(style: Style, plan: CrownPlan, at: str) -> Impossible:
-    decreasing = sum(1 for _ in style.rounds(plan._replace(plain_rounds=0)))
+def _too_many(asked: CrownAsked, plan: CrownPlan) -> Impossible:
+    detail = f"This crown would take more than {MOST_ROUNDS} rounds."
+    if plan.plain_rounds is not None:
+        decreasing = sum(1 for _ in _steps(asked, plan._replace(plain_rounds=0)))
+        nearest = f"{(MOST_ROUNDS - 1) // decreasing - 1} plain rounds between decrease rounds"
+        return Impossible(detail, pointer=f"{asked.at}/cadence", nearest=nearest)
+    if plan.height_stitches is not None and asked.gauge:
+        highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(asked.gauge))
+        if highest_mm:
+            return Impossible(
+                detail, pointer=f"{asked.at}/height", nearest=f"a height of {highest_mm / 10:g} cm"
+            )
     return Impossible(
-        f"This crown would take more than {MOST_ROUNDS} rounds: {decreasing} decrease rounds and the plain ones "
-        "between them.",
-        pointer=f"{at}/cadence/plain_rounds",
-        nearest=f"{MOST_ROUNDS // decreasing - 1} plain rounds",
+        f"{detail} The gauge has {plan.rows_a_stitch:.3g} rows to the stitch.",
+        pointer=f"{asked.gauge_at}/rows",
+        nearest="the style `wedge`, which does not depend on the rows, or fewer rows in the gauge",
     )
 
 
-def _adjusted(stitches: int, plan: CrownPlan, at: str) -> tuple[Notice, ...]:
-    over = stitches - plan.stitches
-    if not over or stitches <= plan.close_at:
-        return ()
-    return (
-        Notice(
-            code="adjusted",
-            message=f"{stitches} stitches do not divide into {plan.sections} sections: an adjusting round first takes "
-            f"{over} away, evenly spread, which leaves {plan.stitches}.",
-            pointer=f"{at}/stitches" if at == "#" else None,
-        ),
-    )
+# --- what is said about it ----------------------------------------------------------------------------------
 
 
-def _closed_already(stitches: int, plan: CrownPlan, at: str) -> tuple[Notice, ...]:
-    if stitches > plan.close_at:
-        return ()
-    return (
-        Notice(
+def _warnings(asked: CrownAsked, plan: CrownPlan) -> Iterator[Notice]:
+    shape, at = asked.shape, asked.at
+    for option in ("sections", "cadence", "decrease_at", "height"):
+        if option not in asked.style.heeds and asked.is_given(option):
+            yield Notice(
+                code="option_unused",
+                message=f"The style {shape.style} does not depend on `{option}`.",
+                pointer=f"{at}/{option}",
+            )
+    over = asked.inside - plan.stitches
+    if asked.inside <= plan.close_at:
+        yield Notice(
             code="closed_already",
-            message=f"The {stitches} stitches are no more than the {plan.close_at} to close at: no round is worked.",
+            message=f"The {asked.stitches} stitches are no more than are left to close: no round is worked.",
             pointer=f"{at}/close_at",
-        ),
+        )
+    elif over:
+        yield Notice(
+            code="adjusted",
+            message=f"{plan.stitches + over} stitches do not divide into {plan.sections} sections: the first round "
+            f"takes {over} away, evenly spread, and leaves {plan.stitches}.",
+            pointer=f"{at}/sections",
+        )
+    if asked.gauge:
+        yield from rows_assumed(asked.gauge, asked.gauge_at)
+    elif plan.plain_rounds is None:
+        yield Notice(
+            code="gauge_assumed",
+            message=f"The style {shape.style} follows the gauge, and there is none: {RELAXED_SHAPE:.3g} rows were "
+            "taken for each stitch, as in relaxed plain knit.",
+            pointer=asked.gauge_at,
+        )
+    yield from cord_notices(shape.finish, f"{at}/finish")
+
+
+def _basis(asked: CrownAsked, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
+    parts = (
+        (True, asked.style.basis),
+        (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
+        (any(each.before % 2 and each.after == each.before // 2 + 1 for each in rounds), ODD_BASIS),
+        (asked.seam, SEAM_BASIS),
+        (True, CORD_BASIS if asked.shape.finish.kind == "cord" else TAIL_BASIS),
+        (asked.gauge, GEOMETRY_BASIS),
+        (not (asked.gauge and asked.gauge.rows), SHAPE_BASIS),
     )
+    return tuple(basis for applies, basis in parts if applies)
+
+
+def _geometry(asked: CrownAsked, rounds: tuple[Round, ...], units: UnitSystem) -> CrownGeometry | None:
+    if not (asked.gauge and rounds):
+        return None
+    measured = surface(
+        asked.inside,
+        [each.after - asked.seam for each in rounds],
+        stitch_width_mm(asked.gauge, asked.gauge_at),
+        row_height_mm(asked.gauge, asked.gauge_at),
+        asked.style.turn,
+    )
+    return geometry(measured, asked.style.turn, units)

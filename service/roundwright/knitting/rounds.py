@@ -5,7 +5,7 @@ trusted: its counts come from running its steps, by arithmetic and without expan
 """
 
 from collections.abc import Iterator
-from functools import cache
+from functools import cache, lru_cache
 from math import floor
 from typing import Annotated, Final, Literal
 
@@ -224,13 +224,18 @@ def work_round(
 
     Raises `Unworkable` where the steps use more or fewer stitches than there are.
     """
-    used, after = execute(steps)
+    used, after, text = _worked_and_written(steps, flat)
     if used != before:
         raise Unworkable(f"Round {number} uses {used} stitches, but there are {before}.")
     if kind is None:
         kind = "plain" if after == before else "decrease" if after < before else "increase"
-    text = line(steps, flat=flat)
     return Round(number=number, before=before, after=after, steps=steps, text=text, kind=kind, notes=notes)
+
+
+@lru_cache(maxsize=2048)  # hats of all sizes are full of the same rounds
+def _worked_and_written(steps: Steps, flat: bool) -> tuple[int, int, str]:
+    """Stitches used and left, and the written line."""
+    return *execute(steps), line(steps, flat=flat)
 
 
 def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round, ...]:

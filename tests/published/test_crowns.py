@@ -1,0 +1,163 @@
+"""Crowns as they are printed and as they are taught."""
+
+import pytest
+
+from roundwright.knitting.closing import Finish
+from roundwright.knitting.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, repeat_of
+from roundwright.knitting.measures import Gauge, Length
+
+
+def counts(answer: CrownAnswer) -> list[int]:
+    """The stitches before the crown and after each decrease round."""
+    return [answer.stitches, *(each.after for each in answer.rounds if each.after != each.before)]
+
+
+@pytest.mark.parametrize(
+    ("request_", "printed"),
+    [
+        # Printed: 88 stitches in 8 wedges, k9, k2tog; k8, k2tog; ..., a plain round between.
+        (
+            CrownRequest(stitches=88, style="wedge", cadence=Cadence(plain_rounds=1)),
+            [88, 80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        ),
+        # Printed: 48 (56) stitches, k6, k2tog down to k1, k2tog, then k2tog.
+        (CrownRequest(stitches=48, style="wedge", sections=6), [48, 42, 36, 30, 24, 18, 12, 6]),
+        (CrownRequest(stitches=56, style="wedge", sections=7), [56, 49, 42, 35, 28, 21, 14, 7]),
+        # Printed: 72 stitches, k2, k2tog; k1, k2tog; k2tog; k2tog.
+        (CrownRequest(stitches=72, style="quick", close_at=9), [72, 54, 36, 18, 9]),
+        # Printed: 68 stitches, k2tog, k2; k2tog, k1; k2tog; 17 are drawn up.
+        (CrownRequest(stitches=68, style="quick", close_at=17, decrease_at="start"), [68, 51, 34, 17]),
+    ],
+)
+def test_printed_sequences(request_: CrownRequest, printed: list[int]) -> None:
+    """The counts are those in print."""
+    assert counts(crown(request_)) == printed
+
+
+def test_printed_lines() -> None:
+    """The lines are those in print: k9, k2tog; k8, k2tog; ... of 88 stitches, k2tog, k2; ... of 68."""
+    wedges = crown(CrownRequest(stitches=88, style="wedge", cadence=Cadence(plain_rounds=1))).rounds
+    started = crown(CrownRequest(stitches=68, style="quick", close_at=17, decrease_at="start")).rounds
+
+    assert [each.text for each in wedges[:4]] == [
+        "*k9, k2tog; rep from * around",
+        "knit",
+        "*k8, k2tog; rep from * around",
+        "knit",
+    ]
+    assert [each.text for each in started if each.kind == "decrease"] == [
+        "*k2tog, k2; rep from * around",
+        "*k2tog, k1; rep from * around",
+        "*k2tog; rep from * around",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("stitches", "taught"),
+    [
+        (52, [52, 39, 39, 26, 26, 13, 13, 7, 4]),
+        (56, [56, 42, 42, 28, 28, 14, 14, 7, 4]),
+        (60, [60, 45, 45, 30, 30, 15, 15, 8, 4]),
+        (68, [68, 51, 51, 34, 34, 17, 17, 9, 5]),
+    ],
+)
+def test_the_crown_by_fours(stitches: int, taught: list[int]) -> None:
+    """Common practice: repeats of four, a plain round after each of the first three decrease rounds, 4 or 5 left."""
+    rounds = crown(CrownRequest(stitches=stitches, style="quick")).rounds
+
+    assert [stitches, *(each.after for each in rounds)] == taught
+
+
+def test_an_odd_stitch_at_the_end_is_knitted() -> None:
+    """Common practice: of 13 stitches, k2tog six times and knit the one left."""
+    rounds = crown(CrownRequest(stitches=52, style="quick")).rounds
+
+    assert next(each.text for each in rounds if each.before == 13 and each.after == 7) == (
+        "*k2tog; rep from * to last st, k1"
+    )
+
+
+@pytest.mark.parametrize("stitches", range(48, 160))
+def test_eight_sections_are_preferred(stitches: int) -> None:
+    """Published: 6-9 decreases a shaping round, 8 most common."""
+    sections = crown(CrownRequest(stitches=stitches, style="wedge")).sections
+
+    assert sections in (6, 7, 8, 9)
+    if stitches % 8 == 0:
+        assert sections == 8
+    elif any(stitches % each == 0 for each in (6, 7, 9)):
+        assert stitches % sections == 0
+
+
+def test_every_round_once_three_stitches_remain() -> None:
+    """Published: every round decreases once about 3 stitches remain between the decreases."""
+    rounds = crown(CrownRequest(stitches=88, style="wedge")).rounds
+    texts = [each.text for each in rounds]
+
+    assert texts[texts.index("*k4, k2tog; rep from * around") :] == [
+        "*k4, k2tog; rep from * around",
+        "knit",
+        "*k3, k2tog; rep from * around",
+        "*k2, k2tog; rep from * around",
+        "*k1, k2tog; rep from * around",
+        "*k2tog; rep from * around",
+    ]
+
+
+@pytest.mark.parametrize("stitches", range(48, 160))
+def test_five_to_ten_are_drawn_up(stitches: int) -> None:
+    """Published: 5-10 stitches left to draw up."""
+    assert 5 <= crown(CrownRequest(stitches=stitches, style="wedge")).stitches_left <= 10
+
+
+@pytest.mark.parametrize(
+    ("stitches", "rows", "a_round"),
+    [
+        # Published: 5 stitches and 7 rows to the inch make 4.49 changes a round (printed 4.487).
+        (5, 7, 4.49),
+        # Arithmetic by the same formula: 22 and 28 make 4.94.
+        (22, 28, 4.94),
+        # Published: a square stitch makes 6.28, hence the crochet rule of 6.
+        (20, 20, 6.28),
+    ],
+)
+def test_the_flat_disc(stitches: int, rows: int, a_round: float) -> None:
+    """2π × (stitch gauge / row gauge) fewer stitches each round, the remainder carried and never rounded away."""
+    gauge = Gauge(stitches=stitches, rows=rows, over=Length(1 if stitches < 10 else 4, "in"))
+    rounds = crown(CrownRequest(stitches=600, style="flat", gauge=gauge)).rounds[:-2]
+
+    for each in rounds:
+        assert 600 - each.after == pytest.approx(a_round * each.number, abs=0.5 + 0.005 * each.number)
+
+
+@pytest.mark.parametrize("stitches", [56, 61, 88, 112])
+def test_the_dome_follows_the_sine(stitches: int) -> None:
+    """Published: on a hemisphere, stitches at round j of n from the pole are N sin(πj/2n)."""
+    from math import pi, sin
+
+    gauge = Gauge(stitches=20, rows=26)
+    answer = crown(CrownRequest(stitches=stitches, style="dome", gauge=gauge))
+    quarter = stitches * 26 / 20 / 4  # rounds from the pole to the equator: a quarter of N stitches, in rows
+
+    assert len(answer.rounds) == round(quarter)
+    for each in answer.rounds:
+        j = len(answer.rounds) - each.number + 0.5  # in the middle of the round
+        assert each.after == pytest.approx(stitches * sin(pi * j / 2 / quarter), abs=answer.sections / 2 + 2)
+
+
+@pytest.mark.parametrize("stitches", [52, 56, 60, 68, 72, 88, 100])
+def test_a_cord_has_three_to_five_stitches(stitches: int) -> None:
+    """Published: cords of 3 to 5 stitches. Common practice: five rounds, and a tail of 6 to 8 in to fasten off."""
+    answer = crown(
+        CrownRequest(stitches=stitches, style="quick", finish=Finish(kind="cord"), units="imperial")
+    )
+
+    assert 3 <= answer.stitches_left <= 5
+    assert answer.finish.cord_rounds == 5
+    assert (answer.finish.tail_shortest, answer.finish.tail_longest) == (Length(6.0, "in"), Length(8.0, "in"))
+
+
+def test_the_crowns_multiple() -> None:
+    """Published: round the cast-on to the crown's multiple. By fours it is 4, of 7 wedges 7."""
+    assert repeat_of(CrownShape(style="quick")) == 4
+    assert repeat_of(CrownShape(style="wedge", sections=7)) == 7
