@@ -11,7 +11,7 @@ from roundwright.routes.operations import Operation
 
 __all__ = ["Operation", "operations"]
 
-_FILES: Final = ("gauge", "sizing", "needles", "yarn", "standards")
+_FILES: Final = ("gauge", "sizing", "shaping", "needles", "yarn", "standards")
 
 
 def operations() -> list[Operation]:

@@ -1,6 +1,6 @@
 """Gauge, said in every way the trade says it."""
 
-from roundwright.knitting import gauge
+from roundwright.knitting import gauge, substitute
 from roundwright.routes.operations import calculation
 
 
@@ -19,3 +19,20 @@ def convert_gauge(request: gauge.ConvertRequest) -> gauge.ConvertAnswer:
     `/v1/standards/needle-sizes`.
     """
     return gauge.convert(request)
+
+
+@calculation(
+    "/v1/gauge/substitute",
+    id="substituteGauge",
+    tag="Gauge",
+    summary="Set your gauge against a pattern's: what size comes out, and the counts that keep the size",
+    example="gauge-substitute",
+)
+def substitute_gauge(request: substitute.SubstituteRequest) -> substitute.SubstituteAnswer:
+    """N stitches of the pattern are N w wide; with stitches of the width v, N w / v of them are as wide. Rows alike.
+
+    Followed as written, the piece comes out v / w times as wide. Each count is fitted to its multiple. A yarn held
+    double is reckoned at 0.73 of the stitch gauge of one strand (in print); which way and how far to change the needle
+    is a rule of thumb, common practice.
+    """
+    return substitute.substitute(request)
