@@ -14,13 +14,19 @@ from roundwright.server import Server
 from roundwright.settings import Settings
 
 
+def free_port() -> int:
+    """A port of the loopback address that nobody listens on."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
 @contextmanager
 def serving(settings: Settings) -> Iterator[str]:
     """The address of a service with these settings, for as long as it is asked."""
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    server = Server(msgspec.structs.replace(settings, host="127.0.0.1", port=port))
+    port = free_port()
+    settings = msgspec.structs.replace(settings, host="127.0.0.1", port=port)
+    server = Server(settings)
     thread = Thread(target=server.run, daemon=True)
     thread.start()
     give_up = monotonic() + 30

@@ -50,8 +50,7 @@ def serve(settings: Settings) -> int:
     """Serve until told to stop."""
     from roundwright.server import run
 
-    run(settings)
-    return 0
+    return 0 if run(settings) else 1
 
 
 def openapi(settings: Settings, file: Path | None) -> int:

@@ -10,6 +10,7 @@ from litestar.datastructures import State
 from roundwright.document import document
 from roundwright.edge import Edge, on_error
 from roundwright.metrics import Metrics
+from roundwright.problems import Refusal
 from roundwright.routes import Operation, operations
 from roundwright.routes.gauge import convert_gauge
 from roundwright.routes.house import house
@@ -26,12 +27,17 @@ def create_app(settings: Settings | None = None) -> Edge:
     def description() -> bytes:
         return _indented(document(handlers))
 
+    def probe() -> None:
+        if edge.stopping:
+            raise Refusal("stopping", "This process is about to stop.")
+        convert_gauge.example_answer()
+
     handlers: list[Operation] = [
         *trade,
         *house(
             document=description,
             metrics=metrics.text if settings.metrics else None,
-            probe=convert_gauge.example_answer,
+            probe=probe,
         ),
     ]
     litestar = Litestar(
@@ -41,8 +47,9 @@ def create_app(settings: Settings | None = None) -> Edge:
         openapi_config=None,
         state=State({"settings": settings}),
     )
-    metrics.know(one.path for one in handlers)
-    return Edge(litestar, settings, metrics, description)
+    metrics.know(one.template for one in handlers)
+    edge = Edge(litestar, settings, metrics, description)
+    return edge
 
 
 def _indented(document: Any) -> bytes:

@@ -46,8 +46,8 @@ TAGS: Final = {
 }
 
 STATUSES: Final = {
-    Calculation: (400, 405, 408, 413, 415, 422, 431, 500, 503),
-    Lookup: (400, 405, 408, 431, 500, 503),
+    Calculation: (400, 405, 408, 413, 415, 421, 422, 431, 500, 503),
+    Lookup: (400, 405, 408, 421, 431, 500, 503),
 }
 """What can go wrong with an operation of each kind, beside what `_statuses` adds for its path and forms."""
 
@@ -56,7 +56,10 @@ def document(operations: Iterable[Operation]) -> dict[str, Any]:
     """The document of some operations, as JSON values."""
     documented = [one for one in operations if one.id]
     schemas = _schemas(documented)
-    paths = {path: _path_item(path, documented, schemas) for path in dict.fromkeys(map(_path, documented))}
+    paths = {
+        path: _path_item(path, documented, schemas)
+        for path in dict.fromkeys(one.template for one in documented)
+    }
     components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
     tags = {one.tag for one in documented}
     return {
@@ -93,14 +96,10 @@ def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[
     }
 
 
-def _path(operation: Operation) -> str:
-    return operation.path.replace(":str}", "}")
-
-
 def _path_item(path: str, operations: list[Operation], schemas: Mapping[str, Any]) -> dict[str, Any]:
     item: dict[str, Any] = {}
     for one in operations:
-        if _path(one) != path:
+        if one.template != path:
             continue
         item[one.methods[0].lower()] = _operation(one, schemas)
     return item
@@ -160,7 +159,7 @@ def _parameters(one: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]
     parameters = []
     for name, field in schema["properties"].items():
         described = _without_null(field)
-        in_path = f"{{{name}:" in one.path
+        in_path = f"{{{name}}}" in one.template
         parameter: dict[str, Any] = {
             "name": name,
             "in": "path" if in_path else "query",
@@ -187,7 +186,7 @@ def _without_null(field: Mapping[str, Any]) -> dict[str, Any]:
 def _statuses(one: Operation) -> list[int]:
     statuses = set(STATUSES[Calculation if isinstance(one, Calculation) else Lookup])
     if isinstance(one, Lookup):
-        if "{" in one.path:
+        if "{" in one.template:
             statuses.add(404)
         if one.can_be_impossible:
             statuses.add(422)

@@ -29,6 +29,7 @@ OVERLOADED: Final = "roundwright.overloaded"
 REQUEST_ID: Final = "roundwright.request_id"
 """Key of the scope's state under which the id is kept for the log."""
 
+_PORT: Final = re.compile(rb":[0-9]*\Z")
 _REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._:-]{1,128}")
 _TRACEPARENT: Final = re.compile(rb"[0-9a-f]{2}-([0-9a-f]{32})-[0-9a-f]{16}-[0-9a-f]{2}")
 _PREFLIGHT_MAX_AGE_S: Final = b"600"
@@ -48,8 +49,10 @@ class Edge:
         self.document = document
         self.metrics = metrics
         self.access_log = settings.access_log
-        self.retry_after = str(settings.retry_after_s).encode()
+        self.retry_after = settings.retry_after_s
         self.origins = frozenset(origin.encode() for origin in settings.cors_origins)
+        self.hosts = frozenset(host.lower().encode() for host in settings.hosts)
+        self.stopping = False
         self.all_origins = b"*" in self.origins
         self.common = [
             (b"rules-version", RULES.encode()),
@@ -87,12 +90,8 @@ class Edge:
         try:
             if b"access-control-request-method" in headers and scope["method"] == "OPTIONS":
                 await self.preflight(headers, send_more)
-            elif (path := scope["path"]) != "/" and (path[-1:] == "/" or "//" in path):
-                # Litestar would take `/v1/crown/` for `/v1/crown`; an address has one spelling.
-                await send_problem(NotFoundException(), scope, send_more)
-            elif OVERLOADED in (scope.get("extensions") or ()):
-                await self.refuse_overload(scope, send_more)
             else:
+                self.turn_away(scope, headers)
                 await self.app(scope, receive, send_more)
         except Exception as error:
             if status:
@@ -103,6 +102,17 @@ class Edge:
             self.metrics.count(scope, status, seconds)
             if self.access_log:
                 log.access(scope, headers, status, seconds, request_id)
+
+    def turn_away(self, scope: HTTPScope, headers: dict[bytes, bytes]) -> None:
+        """Raise a refusal for what no operation should see."""
+        path = scope["path"]
+        if OVERLOADED in (scope.get("extensions") or ()):
+            raise self.overload()
+        if self.hosts and not self.is_ours(scope, headers):
+            raise Refusal("wrong-host", "This service does not answer for the host named.")
+        if path != "/" and (path[-1:] == "/" or "//" in path):
+            # Litestar would take `/v1/crown/` for `/v1/crown`; an address has one spelling.
+            raise NotFoundException
 
     def request_id(self, headers: dict[bytes, bytes]) -> bytes:
         """The caller's id, or the id of the trace the caller is in, or one of our own."""
@@ -134,15 +144,18 @@ class Edge:
         await send({"type": "http.response.start", "status": 204, "headers": lines})
         await send({"type": "http.response.body", "body": b"", "more_body": False})
 
-    async def refuse_overload(self, scope: HTTPScope, send: Send) -> None:
-        """Say at once that too many requests are in hand."""
-        seconds = self.retry_after.decode()
-        refusal = Refusal(
+    def overload(self) -> Refusal:
+        """What is said where too many requests are in hand."""
+        return Refusal(
             "overloaded",
-            f"This process has as many requests in hand as it takes on. Try again in {seconds} s.",
-            headers=((b"retry-after", self.retry_after),),
+            f"This process has as many requests in hand as it takes on. Try again in {self.retry_after} s.",
+            headers=((b"retry-after", b"%d" % self.retry_after),),
         )
-        await send_problem(refusal, scope, send)
+
+    def is_ours(self, scope: HTTPScope, headers: dict[bytes, bytes]) -> bool:
+        """Whether a request names one of our hosts; probes of health need not."""
+        host = headers.get(b"host", b"").lower()
+        return _PORT.sub(b"", host) in self.hosts or scope["path"].startswith("/health/")
 
 
 async def send_problem(error: Exception, scope: HTTPScope, send: Send) -> None:

@@ -27,7 +27,9 @@ def _logger() -> Any:
     )
 
 
-def access(scope: HTTPScope, headers: dict[bytes, bytes], status: int, seconds: float, request_id: bytes) -> None:
+def access(
+    scope: HTTPScope, headers: dict[bytes, bytes], status: int, seconds: float, request_id: bytes
+) -> None:
     """Log one request: what was asked and how it went."""
     client = scope.get("client")
     _logger().info(

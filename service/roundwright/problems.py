@@ -77,6 +77,10 @@ KINDS: Final = {
             "Calculations read a body of the media type application/json, without a content coding.",
         ),
         Kind(
+            "wrong-host", 421, "This service is not that host",
+            "The request names a host this service was not set up to answer for.",
+        ),
+        Kind(
             "cannot-be-knitted", 422, "This cannot be knitted",
             "The request is well-formed, and what it asks for cannot be worked. `errors` says which field stands in "
             "the way and `nearest`, where there is one, what comes closest to it and works.",
@@ -93,6 +97,10 @@ KINDS: Final = {
             "overloaded", 503, "Too much is going on",
             "More requests are in hand than this process takes on. Every operation may be repeated: try again after "
             "the seconds in `Retry-After`.",
+        ),
+        Kind(
+            "stopping", 503, "This process is about to stop",
+            "It finishes what it has in hand and should be sent nothing more; another takes over.",
         ),
     )
 }  # fmt: skip

@@ -1,8 +1,11 @@
 """The server: uvicorn with the settings of the service."""
 
+from time import monotonic
+from types import FrameType
 from typing import Any
 
 import uvicorn
+from uvicorn.supervisors import Multiprocess
 
 from roundwright import log
 from roundwright.app import create_app
@@ -12,38 +15,65 @@ from roundwright.settings import Settings, read
 
 
 class Server(uvicorn.Server):
-    """A server of one process, with settings of its own."""
+    """One process that serves. Asked to stop, it first says for a while that it is not ready, if it is set to."""
 
     def __init__(self, settings: Settings) -> None:
-        super().__init__(uvicorn.Config(create_app(settings), **_options(settings)))
+        self.edge = create_app(settings)
+        super().__init__(_config(settings, self.edge))
+        self.drain_s = settings.drain_s
+        self.told: tuple[int, FrameType | None] | None = None
+        self.stops_at = 0.0
+
+    def handle_exit(self, sig: int, frame: FrameType | None) -> None:
+        """A signal to stop: the first begins the drain, any other cuts it short."""
+        if self.drain_s == 0 or self.told is not None:
+            super().handle_exit(sig, frame)
+            return
+        self.told = sig, frame
+        self.stops_at = monotonic() + self.drain_s
+        self.edge.stopping = True
+
+    async def on_tick(self, counter: int) -> bool:
+        """Ten times a second: stop once the drain is over."""
+        if self.told is not None and not self.should_exit and monotonic() >= self.stops_at:
+            super().handle_exit(*self.told)
+        return await super().on_tick(counter)
 
 
-def run(settings: Settings) -> None:
-    """Serve until told to stop: in this process, or in several that share the port."""
+def run(settings: Settings) -> bool:
+    """Serve until told to stop, in this process or in several that share the port; false if that could not begin."""
     log.event("start", host=settings.host, port=settings.port, workers=settings.workers)
-    uvicorn.run(f"{__name__}:app", factory=True, workers=settings.workers, **_options(settings))
-    log.event("stop")
+    if settings.workers == 1:
+        server = Server(settings)
+        server.run()
+        return server.started
+    config = _config(settings)
+    Multiprocess(config, sockets=[config.bind_socket()]).run()
+    return True
 
 
 def app() -> Edge:
-    """The application in each of the processes."""
+    """The application in each of several processes."""
     return create_app(read())
 
 
-def _options(settings: Settings) -> dict[str, Any]:
-    return {
-        "host": settings.host,
-        "port": settings.port,
-        "loop": "uvloop",
-        "http": Protocol,
-        "ws": "none",
-        "lifespan": "off",
+def _config(settings: Settings, app: Edge | None = None) -> uvicorn.Config:
+    options: dict[str, Any] = {} if app else {"factory": True, "workers": settings.workers}
+    return uvicorn.Config(
+        app or f"{__name__}:app",
+        host=settings.host,
+        port=settings.port,
+        loop="uvloop",
+        http=Protocol,
+        ws="none",
+        lifespan="off",
         # Requests are logged by the edge, as JSON; uvicorn only speaks up about faults of its own.
-        "log_config": None,
-        "log_level": "error",
-        "access_log": False,
-        "server_header": False,
-        "proxy_headers": False,
-        "timeout_keep_alive": settings.keep_alive_s,
-        "timeout_graceful_shutdown": settings.graceful_s,
-    }
+        log_config=None,
+        log_level="error",
+        access_log=False,
+        server_header=False,
+        proxy_headers=False,
+        timeout_keep_alive=settings.keep_alive_s,
+        timeout_graceful_shutdown=settings.graceful_s,
+        **options,
+    )

@@ -44,6 +44,16 @@ class Settings(Struct, frozen=True, kw_only=True):
     graceful_s: Annotated[
         int, Meta(ge=1, le=600, description="Seconds running requests are given to finish on a stop.")
     ] = 10
+    drain_s: Annotated[
+        int,
+        Meta(ge=0, le=600, description="Seconds one process goes on serving, but not ready, before a stop."),
+    ] = 0
+    hosts: Annotated[
+        tuple[str, ...],
+        Meta(
+            description="Names the service answers for, separated by spaces; none given: for any. Health is exempt."
+        ),
+    ] = ()
     max_age_s: Annotated[
         int, Meta(ge=0, le=31_536_000, description="Seconds a look-up or picture may be kept by caches.")
     ] = 3_600

@@ -1,5 +1,6 @@
 """The service's own addresses: what it is, whether it is well, its description, and the pages about it."""
 
+import re
 from collections.abc import Callable
 from html import escape
 from pathlib import Path
@@ -142,8 +143,9 @@ def _problems() -> list[Operation]:
 
 
 def _about(kind: Kind) -> str:
+    meaning = re.sub("`([^`]+)`", r"<code>\1</code>", escape(kind.meaning))
     return (
-        f"<p>Status {kind.status}. <code>/problems/{kind.slug}</code></p><p>{escape(kind.meaning)}</p>"
+        f"<p>Status {kind.status}. <code>/problems/{kind.slug}</code></p><p>{meaning}</p>"
         '<p><a href="../problems">All problems</a> · <a href="../docs">The reference</a></p>'
     )
 
@@ -152,6 +154,7 @@ def _page(title: str, content: str, *, root: str) -> bytes:
     return (
         '<!doctype html><html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
-        f'<title>{escape(title)} - Roundwright</title><link rel="stylesheet" href="{root}docs/page.css"></head>'
+        f'<title>{escape(title)} - Roundwright</title><link rel="stylesheet" href="{root}docs/page.css">'
+        f'<link rel="icon" type="image/png" href="{root}docs/favicon-32x32.png"></head>'
         f"<body><main><h1>{escape(title)}</h1>{content}</main></body></html>"
     ).encode()

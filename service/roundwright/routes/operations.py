@@ -70,7 +70,7 @@ class Operation(HTTPRouteHandler):
         parts: tuple[Any, ...] = (),
     ) -> None:
         super().__init__(path, http_method=self.methods, status_code=200, sync_to_thread=False, name=id)  # type: ignore[arg-type]
-        self.path = path
+        self.template = path.replace(":str}", "}")
         self.id = id
         self.tag = tag
         self.summary = summary

@@ -1,0 +1,54 @@
+"""What is installed, and with what."""
+
+import re
+import subprocess
+import sys
+import zipfile
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+PIN = re.compile(r"^[a-z0-9._-]+==[^ ;]+", re.MULTILINE)
+
+
+def _pins(file):
+    return set(PIN.findall((ROOT / file).read_text()))
+
+
+def test_tests_run_with_what_is_served():
+    """Every requirement of the service is pinned for the tests at the version it is deployed at."""
+    assert _pins("deploy/requirements.txt")
+    assert _pins("deploy/requirements.txt") <= _pins("tests/requirements.txt")
+
+
+@pytest.mark.parametrize("file", ["deploy/requirements.txt", "tests/requirements.txt"])
+def test_requirements_are_pinned_by_hash_alone(file):
+    """Each requirement has hashes, and no file names a registry or a place on a machine."""
+    text = (ROOT / file).read_text()
+    entries = re.split(r"\n(?=\S)", text)
+
+    assert [] == [entry for entry in entries if "--hash=sha256:" not in entry]
+    assert not re.search(r"://|--index|--find-links|^-", text, re.MULTILINE)
+
+
+def test_the_package_holds_its_data(tmp_path):
+    """The wheel holds every table, example and page, so that it works wherever it is installed."""
+    hatchling = pytest.importorskip("hatchling.builders.wheel")
+    builder = hatchling.WheelBuilder(str(ROOT))
+    wheel = next(builder.build(directory=str(tmp_path), versions=["standard"]))
+    inside = set(zipfile.ZipFile(wheel).namelist())
+    source = ROOT / "service"
+    tracked = subprocess.run(
+        ["git", "ls-files", "roundwright"], cwd=source, capture_output=True, text=True, check=True
+    ).stdout.split()
+
+    assert [] == [file for file in tracked if file not in inside]
+
+
+def test_nothing_heavy_is_imported_to_serve():
+    """What only tests or seldom-asked pages need is not imported when the service starts."""
+    code = "import sys, roundwright.server as s; s.create_app(); print(*sys.modules)"
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+
+    assert set() == {"pandas", "swagger_ui_bundle", "typst", "hypothesis"} & set(run.stdout.split())

@@ -1,0 +1,56 @@
+"""Settings come from the environment, all of them, once, and a wrong one is said at the start."""
+
+import msgspec
+import pytest
+
+from roundwright.settings import NoSetting, Settings, read, variable_of
+
+
+def test_nothing_need_be_set():
+    """An empty environment gives the defaults, and other variables do not matter."""
+    assert Settings() == read({}) == read({"HOME": "/", "PORT": "1"})
+
+
+def test_each_setting_is_read():
+    """Each field is read from the variable of its name."""
+    environment = {
+        "ROUNDWRIGHT_HOST": "0.0.0.0",
+        "ROUNDWRIGHT_PORT": "80",
+        "ROUNDWRIGHT_ACCESS_LOG": "true",
+        "ROUNDWRIGHT_METRICS": "0",
+        "ROUNDWRIGHT_CORS_ORIGINS": "https://a.example  https://b.example",
+    }
+
+    assert Settings(
+        host="0.0.0.0",
+        port=80,
+        access_log=True,
+        metrics=False,
+        cors_origins=("https://a.example", "https://b.example"),
+    ) == read(environment)
+
+
+@pytest.mark.parametrize(
+    ("variable", "value"),
+    [
+        ("ROUNDWRIGHT_PROT", "80"),
+        ("ROUNDWRIGHT_PORT", "eighty"),
+        ("ROUNDWRIGHT_PORT", "65536"),
+        ("ROUNDWRIGHT_PORT", ""),
+        ("ROUNDWRIGHT_WORKERS", "0"),
+        ("ROUNDWRIGHT_BODY_BYTES", "10"),
+        ("ROUNDWRIGHT_ACCESS_LOG", "perhaps"),
+    ],
+)
+def test_a_wrong_setting_is_refused(variable, value):
+    """A name that is no setting and a value that is none of its values are both refused, by name."""
+    with pytest.raises(NoSetting, match="(?i)" + variable.removeprefix("ROUNDWRIGHT_")):
+        read({variable: value})
+
+
+def test_each_setting_says_what_it_is():
+    """Each setting is described, and every number among them is bounded."""
+    schema = msgspec.json.schema(Settings)["$defs"]["Settings"]["properties"]
+    for field, described in schema.items():
+        assert described["description"].endswith("."), variable_of(field)
+        assert described["type"] != "integer" or {"minimum", "maximum"} <= set(described), variable_of(field)
