@@ -11,7 +11,7 @@ from roundwright.document import document
 from roundwright.edge import Edge, on_error
 from roundwright.metrics import Metrics
 from roundwright.problems import Refusal
-from roundwright.routes import Operation, operations
+from roundwright.routes import Operation, all_operations
 from roundwright.routes.gauge import convert_gauge
 from roundwright.routes.house import house
 from roundwright.settings import Settings, read
@@ -21,7 +21,7 @@ def create_app(settings: Settings | None = None) -> Edge:
     """The service as an ASGI application, with the settings of the environment unless others are given."""
     settings = settings or read()
     metrics = Metrics()
-    trade = operations()
+    trade = all_operations()
 
     @cache
     def description() -> bytes:

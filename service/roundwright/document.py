@@ -138,7 +138,9 @@ def _answer(one: Operation) -> dict[str, Any]:
         if media_type == JSON:
             content[JSON] = {"schema": _reference(one.gives), **_examples(one, one.example_answer())}
         else:
-            content[media_type] = {"schema": {"type": "string"}}
+            bare = media_type.partition(";")[0]
+            text = bare.startswith("text/") or bare.endswith("+xml")
+            content[bare] = {"schema": {"type": "string"} if text else {"type": "string", "format": "binary"}}
     answer: dict[str, Any] = {
         "description": (one.gives.__doc__ or "").partition("\n")[0],
         "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _headers(one)},

@@ -9,12 +9,12 @@ from typing import Final
 
 from roundwright.routes.operations import Operation
 
-__all__ = ["Operation", "operations"]
+__all__ = ["Operation", "all_operations"]
 
 _FILES: Final = ("gauge", "sizing", "shaping", "needles", "yarn", "standards")
 
 
-def operations() -> list[Operation]:
+def all_operations() -> list[Operation]:
     """The operations of the trade, in the order of the files."""
     modules = [import_module(f"{__name__}.{name}") for name in _FILES]
     return [one for module in modules for one in vars(module).values() if isinstance(one, Operation)]

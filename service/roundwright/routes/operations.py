@@ -19,13 +19,13 @@ from typing import Any, Final, get_type_hints
 
 import msgspec
 from litestar import Litestar
-from litestar.datastructures.headers import Accept
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import HTTPScope, Receive, Send
 
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, Impossible
 from roundwright.problems import Fault, Refusal
+from roundwright.routes.negotiating import best
 from roundwright.routes.reading import (
     BodyReader,
     ParameterReader,
@@ -129,8 +129,7 @@ class Operation(HTTPRouteHandler):
         forms = self.forms
         if len(forms) == 1:
             return next(iter(forms.items()))
-        accept = headers.get(b"accept", b"*/*").decode("latin-1")
-        chosen = Accept(accept).best_match(list(forms))
+        chosen = best(headers.get(b"accept", b"*/*").decode("latin-1"), forms)
         if chosen is None:
             raise Refusal("not-acceptable", f"The answer can be given as {', '.join(forms)}.")
         return chosen, forms[chosen]

@@ -196,9 +196,13 @@ def _integral(value: Any) -> Any:
 
 
 def _is_number_or_truth(hint: Any) -> bool:
-    kind = msgspec.inspect.type_info(hint)
-    kinds = kind.types if isinstance(kind, msgspec.inspect.UnionType) else (kind,)
-    return any(isinstance(one, _SCALARS) for one in kinds)
+    kinds = [msgspec.inspect.type_info(hint)]
+    for kind in kinds:
+        if isinstance(kind, msgspec.inspect.Metadata):
+            kinds.append(kind.type)
+        elif isinstance(kind, msgspec.inspect.UnionType):
+            kinds.extend(kind.types)
+    return any(isinstance(kind, _SCALARS) for kind in kinds)
 
 
 _SCALARS: Final = (msgspec.inspect.IntType, msgspec.inspect.FloatType, msgspec.inspect.BoolType)
@@ -229,6 +233,7 @@ _WORDS: Final = {
     "int": "a whole number", "float": "a number", "str": "text", "bool": "true or false", "null": "null",
     "object": "an object", "array": "a list",
 }  # fmt: skip
+_COUNTED: Final = {"str": (" character", " characters"), "array": (" entry", " entries")}
 _RELATIONS: Final = {">=": "at least", "<=": "at most", ">": "more than", "<": "less than"}
 
 
@@ -245,13 +250,15 @@ def fault_of(error: msgspec.ValidationError, wanted: Any) -> Fault:
         steps.append(unknown[1])
         detail = f"There is no field {unknown[1]!r} here."
     elif bound := _BOUND.fullmatch(message):
-        what = {"str": " characters", "array": " entries"}.get(bound["type"], "") if bound["length"] else ""
+        one, many = _COUNTED.get(bound["type"], ("", "")) if bound["length"] else ("", "")
+        what = one if bound["bound"] == "1" else many
         detail = f"This must be {_RELATIONS[bound['relation']]} {bound['bound']}{what}."
     elif message.startswith("Invalid "):
         choices = _choices(wanted, tuple(steps))
         detail = "This value is not known here." + (f" It is one of {', '.join(choices)}." if choices else "")
     elif kinds := _TYPE.fullmatch(message):
-        got = f", not {_in_words(kinds['got'])}" if kinds["got"] else ""
+        given = "a fraction" if kinds["got"] == "float" else _in_words(kinds["got"] or "")
+        got = f", not {given}" if given else ""
         detail = f"This must be {_in_words(kinds['wanted'])}{got}."
     else:
         detail = f"{message}."
