@@ -56,10 +56,7 @@ def document(operations: Iterable[Operation]) -> dict[str, Any]:
     """The document of some operations, as JSON values."""
     documented = [one for one in operations if one.id]
     schemas = _schemas(documented)
-    paths = {
-        path: _path_item(path, documented, schemas)
-        for path in dict.fromkeys(one.template for one in documented)
-    }
+    paths = {one.template: {one.methods[0].lower(): _operation(one, schemas)} for one in documented}
     components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
     tags = {one.tag for one in documented}
     return {
@@ -96,15 +93,6 @@ def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[
     }
 
 
-def _path_item(path: str, operations: list[Operation], schemas: Mapping[str, Any]) -> dict[str, Any]:
-    item: dict[str, Any] = {}
-    for one in operations:
-        if one.template != path:
-            continue
-        item[one.methods[0].lower()] = _operation(one, schemas)
-    return item
-
-
 def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
     written: dict[str, Any] = {
         "operationId": one.id,
@@ -120,16 +108,12 @@ def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
             "required": True,
             "content": {JSON: {"schema": _reference(one.takes), **_examples(one, one.example_value())}},
         }
-    written["responses"] = {
-        "200": _answer(one),
-        **(
-            {"304": {"description": "Unchanged since the answer with this `ETag`."}}
-            if _is_cached(one)
-            else {}
-        ),
-        **{str(status): {"$ref": f"#/components/responses/{_name(status)}"} for status in _statuses(one)},
-    }
-    return written
+    responses: dict[str, Any] = {"200": _answer(one)}
+    if _is_cached(one):
+        responses["304"] = {"description": "Unchanged since the answer with this `ETag`."}
+    for status in _statuses(one):
+        responses[str(status)] = {"$ref": f"#/components/responses/{_name(status)}"}
+    return written | {"responses": responses}
 
 
 def _answer(one: Operation) -> dict[str, Any]:

@@ -111,9 +111,13 @@ class Protocol(HttpToolsProtocol):
         self.refuse(raised if isinstance(raised, Refusal) else Refusal("bad-message", msg))
 
     def refuse(self, refusal: Refusal) -> None:
-        """Answer with a problem and hang up."""
+        """Answer with a problem and hang up; or hang up after the answers that earlier requests have coming."""
+        of_an_earlier_request = self.in_header or not self.in_message
         self.message_ended()
         if self.transport.is_closing():
+            return
+        if of_an_earlier_request and self.cycle is not None and not self.cycle.response_complete:
+            self.cycle.keep_alive = False
             return
         problem, _ = describe(refusal, self.url.decode("latin-1").partition("?")[0] or "/")
         body = msgspec.json.encode(problem)

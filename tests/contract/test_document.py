@@ -1,6 +1,7 @@
 """The OpenAPI document: that it is the one published, that it is sound, and that what it shows is real."""
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -61,6 +62,15 @@ def test_every_field_is_described():
     ]
 
     assert [] == missing
+
+
+def test_names_are_plain():
+    """Each struct and each operation has a name of its own that a generator need not change."""
+    assert [] == [
+        name for name in document()["components"]["schemas"] if not re.fullmatch("[A-Z][A-Za-z]+", name)
+    ]
+    names = [operation.id for operation in listed()]
+    assert len(set(names)) == len(names)
 
 
 def test_requests_are_closed_and_answers_open():

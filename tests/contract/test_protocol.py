@@ -127,6 +127,13 @@ def test_too_many_requests_at_once_are_refused():
         assert 200 == httpx.get(f"{address}/health/live").status_code
 
 
+def test_an_answer_is_not_taken_for_another(address):
+    """What goes wrong with a message is never said in place of the answer to the request before it."""
+    _, _, content = _answer(address, b"GET /health/live HTTP/1.1\r\nHost: a\r\n\r\nknit one purl one\r\n\r\n")
+
+    assert b'{"status":"ok"}' == content
+
+
 def test_requests_may_follow_each_other_without_waiting(address):
     """Requests sent on one connection before the first is answered are answered in their order."""
     url = httpx.URL(address)
