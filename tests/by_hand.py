@@ -39,6 +39,20 @@ def stitches(steps: list[dict[str, Any]]) -> Iterator[str]:
                 yield step["stitch"]
             else:
                 yield from stitches(step["steps"])
+        if step.get("again"):
+            yield from part(step["again"], step["steps"])
+
+
+def part(again: int, steps: list[dict[str, Any]]) -> Iterator[str]:
+    """Every stitch up to where so many loops are used, with the increases that follow there."""
+    for stitch in stitches(steps):
+        uses, _ = LOOPS[stitch]
+        if uses > again:
+            assert again == 0, f"{stitch} cannot be begun and not ended"
+            return
+        again -= uses
+        yield stitch
+    assert again == 0, "there are not so many stitches"
 
 
 def work(loops: int, steps: list[dict[str, Any]]) -> int:
