@@ -7,6 +7,7 @@ from threading import Thread
 from time import monotonic, sleep
 
 import httpx
+import hypothesis
 import msgspec
 import pytest
 
@@ -19,6 +20,11 @@ def free_port() -> int:
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         return int(probe.getsockname()[1])
+
+
+# A busy machine is slow without being wrong; how fast answers are is measured elsewhere.
+hypothesis.settings.register_profile("house", deadline=None)
+hypothesis.settings.load_profile("house")
 
 
 @contextmanager

@@ -5,12 +5,18 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     answers     what every answer carries, and the one error: a thing that cannot be knitted
     measures    quantities with their units; gauge
     rounds      step, round, the table of stitches in use; executing and chaining
-    gauge       gauge converted and substituted
+    gauge       gauge converted
+    next_needle which needle to swatch on next
+    substitute  a pattern's gauge against the knitter's own
     heads       how large is a head: by age, gestation, adult means, chart or measure
     growth      how a head goes on growing
     sizing      the hat for a head: ease, cast-on, tail, depth
     fitting     which of the sizes offered fits, and until when
-    shaping     changes spread evenly around a round or along a length
+    spacing     the most even order of two kinds of sections, as nested repeats
+    shaping     changes spread evenly around a round or across a row
+    change      a change of the stitch count as asked for: what it comes to, whether it can be made
+    even        that change over one round or row, or over several
+    along       changes spread over the rows of a length
     borders     the way of a border between two needles through the rounds
     holding     rounds on needles: how they are shared out and what has to be slid
     closing     what becomes of the last stitches
