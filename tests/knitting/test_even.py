@@ -1,5 +1,6 @@
 """A change of the stitch count over one round or row, or over several."""
 
+import re
 from typing import get_args
 
 import msgspec
@@ -171,6 +172,20 @@ def test_the_largest_change_can_be_made_and_the_next_cannot(stitches, method, wo
         )
     with pytest.raises(Impossible):
         even(ask(stitches=stitches, change=(most + 1) * (leaves - uses), method=method, worked=worked))
+
+
+@given(st.integers(4, 300), st.integers(2, 300), st.sampled_from(["k2tog", "p3tog", "kfb", "m1"]))
+def test_two_rounds_that_are_proposed_can_be_knitted(stitches, times, method):
+    """What one round cannot do and two are said to do, two do."""
+    uses, leaves = LOOPS[method]
+    _, refusal = answered(ask(stitches=stitches, change=times * (leaves - uses), method=method))
+    if refusal is None or "two rounds" not in refusal.nearest:
+        return
+    counts = [int(count) for count in re.findall(r"\d+", refusal.nearest.partition("two rounds")[2])]
+
+    assert [stitches, stitches + times * (leaves - uses)] == [counts[0], counts[2]]
+    for before, after in zip(counts, counts[1:], strict=False):
+        assert after == even(ask(stitches=before, target=after, method=method)).stitches_after
 
 
 # --- several rounds -------------------------------------------------------------------------------------------------
