@@ -1,6 +1,7 @@
 """A change of the stitch count over one round or row, or over several."""
 
 import re
+from itertools import pairwise
 from typing import get_args
 
 import msgspec
@@ -184,7 +185,7 @@ def test_two_rounds_that_are_proposed_can_be_knitted(stitches, times, method):
     counts = [int(count) for count in re.findall(r"\d+", refusal.nearest.partition("two rounds")[2])]
 
     assert [stitches, stitches + times * (leaves - uses)] == [counts[0], counts[2]]
-    for before, after in zip(counts, counts[1:], strict=False):
+    for before, after in pairwise(counts):
         assert after == even(ask(stitches=before, target=after, method=method)).stitches_after
 
 
