@@ -25,6 +25,7 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     styles      the styles of crown: one function and one row of a table each
     crown_plan  a crown as asked for, and what its style works from
     crown       closing the top of the hat, round by round
+    suggestion  which crown gives the shape asked for
     room        whether stitches fit on a needle, and reach around a circular
     needles     the split of a round over needles
     fineness    how thick a yarn is, in every system

@@ -77,7 +77,10 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
             description="Gauge of the washed swatch. The geometry needs it, and so does the height of a cone."
         ),
     ] = None
-    needles: NeedleCount | None = None
+    needles: Annotated[
+        NeedleCount | None,
+        Meta(description="Needles that hold stitches; left out: the rounds come without needles."),
+    ] = None
     tolerance: Tolerance = USUAL_TOLERANCE
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
 

@@ -145,7 +145,7 @@ def lie(crown: Surface) -> Lie:
 
 def geometry(crown: Surface, turn: float, units: UnitSystem) -> CrownGeometry:
     """The measured crown in words and numbers."""
-    radii, heights = _outline(crown)
+    radii, heights = outline(crown)
     rms, whole = rms_from(crown, hemisphere(crown.body_radius)), crown.body_radius
     depth, edge = heights[0], radii[0]
     slope, fullness = tidy(turn * crown.edge_radius / crown.fabric, 4), 100 * (crown.edge_radius / edge - 1)
@@ -165,11 +165,11 @@ def geometry(crown: Surface, turn: float, units: UnitSystem) -> CrownGeometry:
     )
 
 
-def _outline(crown: Surface) -> tuple[list[float], list[float]]:
-    """Radius and distance below the tip of the start of the crown, each round and the tip, as the fabric allows."""
+def outline(crown: Surface) -> tuple[list[float], list[float]]:
+    """Radius and distance below the tip of the start of the crown, each round and the tip, as the fabric allows, mm."""
     radius = at = below = 0.0
     radii, depths = [radius], [below]
-    for along, asked in zip((*reversed(crown.along), crown.fabric), _evened(crown), strict=True):
+    for along, asked in zip((*reversed(crown.along), crown.fabric), evened(crown), strict=True):
         step = along - at
         change = min(asked - radius, step)
         below += sqrt(step * step - change * change)
@@ -182,8 +182,8 @@ def _outline(crown: Surface) -> tuple[list[float], list[float]]:
     return radii, depths
 
 
-def _evened(crown: Surface) -> list[float]:
-    """The radii from the last round to the start of the crown, without the stairs that plain rounds make of them.
+def evened(crown: Surface) -> list[float]:
+    """The radii asked for, from the last round to the start of the crown, without the stairs plain rounds make of them.
 
     Fabric does not fold at a decrease round: the radius runs straight from the middle of the rounds that have the same
     count to the middle of the next such rounds. Before the first, as many rounds are taken to have been the body's.
