@@ -9,7 +9,6 @@ square is treated alike, with the distance from its centre to the middle of a si
 """
 
 from collections.abc import Callable, Sequence
-from itertools import accumulate, groupby, pairwise
 from math import floor, pi, sin, sqrt
 from typing import Annotated, Final, Literal, NamedTuple
 
@@ -169,11 +168,13 @@ def outline(crown: Surface) -> tuple[list[float], list[float]]:
     """Radius and distance below the tip of the start of the crown, each round and the tip, as the fabric allows, mm."""
     radius = at = below = 0.0
     radii, depths = [radius], [below]
-    for along, asked in zip((*reversed(crown.along), crown.fabric), evened(crown), strict=True):
-        step = along - at
-        change = min(asked - radius, step)
-        below += sqrt(step * step - change * change)
-        radius += change
+    for along, asked in zip([*reversed(crown.along), crown.fabric], evened(crown), strict=True):
+        step, change = along - at, asked - radius
+        if change < step:
+            below += sqrt(step * step - change * change)
+            radius = asked
+        else:
+            radius += step
         at = along
         radii.append(radius)
         depths.append(below)
@@ -188,34 +189,31 @@ def evened(crown: Surface) -> list[float]:
     Fabric does not fold at a decrease round: the radius runs straight from the middle of the rounds that have the same
     count to the middle of the next such rounds. Before the first, as many rounds are taken to have been the body's.
     """
-    levels = [(radius, len(list(same))) for radius, same in groupby(reversed(crown.radius))]
-    ends = list(accumulate(rounds for _, rounds in levels))
-    middles = [end - (rounds + 1) / 2 for end, (_, rounds) in zip(ends, levels, strict=True)]
-    knots = [
-        *zip(middles, (radius for radius, _ in levels), strict=True),
-        (ends[-1] - 0.5, crown.edge_radius),
-    ]
-    radii = [levels[0][0]] * (floor(middles[0]) + 1)
-    for (start, low), (end, high) in pairwise(knots):
-        rise = (high - low) / (end - start)
-        radii.extend([low + rise * (place - start) for place in range(floor(start) + 1, floor(end) + 1)])
-    return [*radii[: ends[-1]], crown.edge_radius]
+    asked = crown.radius[::-1]
+    rounds, end = len(asked), 0
+    radii: list[float] = []
+    middle, radius, rise = -1.0, asked[0], 0.0
+    while end < rounds:
+        level, start = asked[end], end
+        while end < rounds and asked[end] == level:
+            end += 1
+        here = (start + end - 1) / 2
+        rise = (level - radius) / (here - middle)
+        radii += [radius + rise * (place - middle) for place in range(len(radii), floor(here) + 1)]
+        middle, radius = here, level
+    rise = (crown.body_radius - radius) / (end - start)
+    radii += [radius + rise * (place - middle) for place in range(len(radii), rounds)]
+    return [*radii, crown.edge_radius]
 
 
 def _profile(crown: Surface, radii: list[float], below: list[float], units: UnitSystem) -> CrownProfile:
     unit: LengthUnit = "in" if units == "imperial" else "cm"
     factor, depth = 1 / MM_IN[unit], below[0]
-    return CrownProfile(
-        unit=unit,
-        points=tuple(
-            [
-                ProfilePoint(
-                    round(factor * along, 4), round(factor * radius, 4), round(factor * (depth - down), 4)
-                )
-                for along, radius, down in zip((crown.fabric, *crown.along, 0.0), radii, below, strict=True)
-            ]
-        ),
-    )
+    points = [
+        ProfilePoint(round(factor * along, 4), round(factor * radius, 4), round(factor * (depth - down), 4))
+        for along, radius, down in zip([crown.fabric, *crown.along, 0.0], radii, below, strict=True)
+    ]
+    return CrownProfile(unit=unit, points=tuple(points))
 
 
 def _words(lies: Lie, slope: float, turn: float, fullness: float) -> str:

@@ -188,7 +188,9 @@ def _follow(plan: CrownPlan, rounds: int, curve: Callable[[int], float]) -> Iter
         if number < rounds and takes >= count - plan.close_at:
             takes = (count - plan.close_at - 1) // group * group
         due = count - (plan.close_at << min(rounds - number, 10))
-        takes = min(max(takes, due, 0), count // 2)
+        if due > takes:  # not a few stitches when it has to be, but as many as come together
+            takes = max(due, min(group, count - plan.close_at - 1))
+        takes = min(max(takes, 0), count // 2)
         yield narrowed(count, takes, plan.place) if takes else plain(count)
         count -= takes
 
