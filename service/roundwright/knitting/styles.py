@@ -65,6 +65,7 @@ class Style(NamedTuple):
         None  # decrease rounds with a plain one after; None: by gauge
     )
     repeat: int = 1  # what the stitches should be a multiple of, so that nothing has to be adjusted
+    counts_as: str | None = None  # another style with the same counts, which stands for it where a shape is asked for
     turn: float = TURN  # circumference of its flat form for each unit of its radius
 
 

@@ -172,7 +172,7 @@ def _shapes(request: SuggestionRequest) -> Iterator[CrownShape]:
     """Every style, and where it has a few sections all their usual numbers and cadences."""
     inside = request.stitches - _seam(request)
     for name, style in STYLES.items():
-        if (style.turn == SQUARE_TURN) != (request.shape == "square"):
+        if style.counts_as or (style.turn == SQUARE_TURN) != (request.shape == "square"):
             continue
         if not _has_few_sections(style, inside):
             height = request.height if request.shape == "pointed" and "height" in style.heeds else None
