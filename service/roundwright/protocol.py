@@ -116,8 +116,9 @@ class Protocol(HttpToolsProtocol):
         self.message_ended()
         if self.transport.is_closing():
             return
-        if of_an_earlier_request and self.cycle is not None and not self.cycle.response_complete:
-            self.cycle.keep_alive = False
+        cycle: RequestResponseCycle | None = self.cycle
+        if of_an_earlier_request and cycle is not None and not cycle.response_complete:
+            cycle.keep_alive = False
             return
         problem, _ = describe(refusal, self.url.decode("latin-1").partition("?")[0] or "/")
         body = msgspec.json.encode(problem)

@@ -40,7 +40,7 @@ class Caution(Struct, frozen=True):
     source: Annotated[str, Meta(description="The rule or recommendation it comes from.")]
 
 
-class Impossible(Exception):  # noqa: N818 - a fact of knitting, not a fault of the program
+class Impossible(Exception):
     """A well-formed request that cannot be knitted.
 
     `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` says what is wrong in a knitter's

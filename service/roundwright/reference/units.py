@@ -2,6 +2,7 @@
 
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 _DEFINITIONS = Path(__file__).with_name("data") / "trade-units.txt"
 
@@ -18,7 +19,7 @@ def factors(base: str, units: tuple[str, ...]) -> dict[str, float]:
 
 
 @cache
-def _registry():  # type: ignore[no-untyped-def]  # pint is imported only here, and only once
-    import pint
+def _registry() -> Any:
+    import pint  # only here, and only once
 
     return pint.UnitRegistry(str(_DEFINITIONS), on_redefinition="raise")
