@@ -11,7 +11,7 @@ from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.geometry import TURN
-from roundwright.knitting.rounds import Repeat, Steps, Work, knit, plain
+from roundwright.knitting.rounds import Repeat, Steps, Work, execute, knit, plain
 from roundwright.knitting.shaping import HALF_GAP, WHOLE_GAP, spread
 
 FEWEST_SECTIONS: Final = 6
@@ -65,7 +65,9 @@ class Style(NamedTuple):
         None  # decrease rounds with a plain one after; None: by gauge
     )
     repeat: int = 1  # what the stitches should be a multiple of, so that nothing has to be adjusted
-    counts_as: str | None = None  # another style with the same counts, which stands for it where a shape is asked for
+    counts_as: str | None = (
+        None  # a style with the same counts, which stands for it where a shape is asked for
+    )
     turn: float = TURN  # circumference of its flat form for each unit of its radius
 
 
@@ -96,34 +98,29 @@ def sectioned(plan: CrownPlan) -> Iterator[Steps]:
 
     When the sections are one stitch wide, stitches are knitted together two by two.
     """
-    count, number = plan.stitches, 0
-    while count > plan.close_at:
-        number += 1
-        if count > plan.sections:
-            yield narrowed(count, plan.sections, plan.place)
-            count -= plan.sections
-        else:
-            yield halved(count)
-            count -= count // 2
-        if count > plan.close_at:
-            yield from _plain_after(number, count, plan)
+
+    def decrease(count: int, _: int) -> Steps:
+        return narrowed(count, plan.sections, plan.place) if count > plan.sections else halved(count)
+
+    return _in_turn(plan, decrease)
 
 
 def gathered(plan: CrownPlan) -> Iterator[Steps]:
     """Two together all around until few enough are left."""
+    return _in_turn(plan, lambda count, _: halved(count))
+
+
+def _in_turn(plan: CrownPlan, decrease: Callable[[int, int], Steps]) -> Iterator[Steps]:
+    """Decrease rounds, made from the count and their number, and plain rounds as the cadence has it."""
     count, number = plan.stitches, 0
     while count > plan.close_at:
         number += 1
-        yield halved(count)
-        count -= count // 2
-        if count > plan.close_at:
-            yield from _plain_after(number, count, plan)
-
-
-def _plain_after(number: int, count: int, plan: CrownPlan) -> Iterator[Steps]:
-    if plan.every_round_from is None or number < plan.every_round_from:
-        for _ in range(plan.plain_rounds or 0):
-            yield plain(count)
+        steps = decrease(count, number)
+        yield steps
+        count = execute(steps)[1]
+        if count > plan.close_at and (plan.every_round_from is None or number < plan.every_round_from):
+            for _ in range(plan.plain_rounds or 0):
+                yield plain(count)
 
 
 # --- styles that follow a curve -----------------------------------------------------------------------------
