@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -37,7 +38,7 @@ def test_one_command_shows_what_the_service_does():
 
     assert 0 == run.returncode, run.stderr
     assert "Cast on" in run.stdout
-    assert "Yarn to buy" in run.stdout
+    assert re.search(r"YARN TO BUY(.*\n)+In all: \d+ balls", run.stdout)
     assert "/docs" in run.stdout
 
 

@@ -78,7 +78,7 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
         _wait_until_ready(address)
         answer = _post(f"{address}/v1/hats", request.read_bytes())
         print(answer["pattern"])
-        print("\nYarn to buy\n" + json.dumps(answer["order"], indent=2))
+        print(f"\n{_in_words(answer['order'])}")
         print(f"\nThe service answers at {address}, its reference page at {address}/docs.")
         if not once:
             print("Ctrl-C stops it.", flush=True)
@@ -127,6 +127,26 @@ def _post(url: str, body: bytes) -> Any:
     except URLError as error:
         said = error.read().decode() if hasattr(error, "read") else ""
         raise RuntimeError(f"{url} answered {error}. {said}") from error
+
+
+def _in_words(order: Any) -> str:
+    """The yarn to buy for everyone, as a shop would read it."""
+    lines = [f"YARN TO BUY, for {order['makers']} knitters with one hat each"]
+    lines += [f"{line['makers']} × {line['label']}: {_bought(line['each'])} each" for line in order["lines"]]
+    lines.append(f"In all: {_bought(order['own'])} if everyone gets whole balls")
+    lines.append(f"        {_bought(order['shared'])} if all share one basket and wind off what they need")
+    return "\n".join(lines)
+
+
+def _bought(purchase: Any) -> str:
+    """So many balls, or so much yarn where the size of a ball is not known, and what they cost."""
+    amount = purchase["amount"]["length"] or purchase["amount"]["mass"]
+    balls, cost = purchase["balls"], purchase["cost"]
+    if balls is not None:
+        said = f"{balls} ball{'s' * (balls != 1)}"
+    else:
+        said = f"{amount['value']:.0f} {amount['unit']}" if amount else "yarn of unknown fineness"
+    return said if cost is None else f"{said} for {cost['amount']:.2f} {cost['currency']}"
 
 
 if __name__ == "__main__":
