@@ -257,12 +257,14 @@ def _steps(asked: CrownAsked, plan: CrownPlan) -> Iterator[Steps]:
     inside = asked.inside
     if inside <= plan.close_at:
         return
-    if over := asked.inside - plan.stitches:
+    over = inside - plan.stitches
+    if over:
         yield narrowed(inside, over, plan.place)
-        if plan.flat:
-            yield plain(plan.stitches)  # styles begin on the right side
-    if plan.stitches > plan.close_at:
-        yield from asked.style.rounds(plan)
+    if plan.stitches <= plan.close_at:
+        return
+    if over and plan.flat:
+        yield plain(plan.stitches)  # styles begin on the right side
+    yield from asked.style.rounds(plan)
 
 
 def _notes(steps: Steps) -> tuple[str, ...]:
