@@ -5,6 +5,7 @@ import pytest
 from roundwright.knitting.closing import Finish
 from roundwright.knitting.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, repeat_of
 from roundwright.knitting.measures import Gauge, Length
+from roundwright.knitting.rounds import runs
 
 
 def counts(answer: CrownAnswer) -> list[int]:
@@ -161,3 +162,22 @@ def test_the_crowns_multiple() -> None:
     """Published: round the cast-on to the crown's multiple. By fours it is 4, of 7 wedges 7."""
     assert repeat_of(CrownShape(style="quick")) == 4
     assert repeat_of(CrownShape(style="wedge", sections=7)) == 7
+
+
+def test_a_swirl_travels() -> None:
+    """Printed counts of 88 stitches in 8 sections. Common practice: a decrease never takes the one below it."""
+    answer = crown(CrownRequest(stitches=88, style="swirl", cadence=Cadence(plain_rounds=1)))
+
+    assert counts(answer) == [88, 80, 72, 64, 56, 48, 40, 32, 24, 16, 8]
+    below: set[int] = set()  # places of the decreases, counted as the stitches they leave
+    for each in [one for one in answer.rounds if one.kind == "decrease" and one.before > 24]:
+        taken, made, at = set(), set(), 0
+        for stitch, times in runs(each.steps):
+            for _ in range(times):
+                if stitch == "k2tog":
+                    taken |= {at, at + 1}
+                    made.add(at - len(made))
+                at += 2 if stitch == "k2tog" else 1
+        assert len(made) == 8
+        assert not taken & below
+        below = made

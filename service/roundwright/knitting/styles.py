@@ -105,6 +105,24 @@ def sectioned(plan: CrownPlan) -> Iterator[Steps]:
     return _in_turn(plan, decrease)
 
 
+def swirl(plan: CrownPlan) -> Iterator[Steps]:
+    """Sections as of wedges, but each decrease is worked beside the one below it, so that its line travels."""
+    whole = plan.stitches // plan.sections
+    before = {"end": whole, "centre": (whole + 3) // 2, "start": 2}[
+        plan.place
+    ]  # two stitches before its first place
+
+    def decrease(count: int, _: int) -> Steps:
+        nonlocal before
+        width = count // plan.sections
+        if width <= 2:
+            return halved(count)
+        before = before - 2 if before >= 2 else width - 2
+        return (Repeat(plan.sections, (*knit(before), Work("k2tog"), *knit(width - 2 - before))),)
+
+    return _in_turn(plan, decrease)
+
+
 def gathered(plan: CrownPlan) -> Iterator[Steps]:
     """Two together all around until few enough are left."""
     return _in_turn(plan, lambda count, _: halved(count))
@@ -331,6 +349,21 @@ STYLES: Final[dict[str, Style]] = {
         sections=lambda _: CORNERS,
         repeat=CORNERS,
         turn=SQUARE_TURN,
+    ),
+    "swirl": Style(
+        about="sections whose decreases travel, so that no line of them stands still",
+        rounds=swirl,
+        basis=Basis(
+            "Swirl: the counts of wedges, each decrease worked beside the one below it.",
+            "counts: published hat patterns in sections, e.g. 88 stitches: 88, 80, 72, ... 8; travel: "
+            + COMMON_PRACTICE,
+        ),
+        heeds=("sections", "cadence", "decrease_at"),
+        close_at=MOST_USUAL_SECTIONS,
+        sections=dividing,
+        last_plain=until_three_between,
+        repeat=USUAL_SECTIONS,
+        counts_as="wedge",
     ),
     "gathered": Style(
         about="two together all around, once or twice, and drawn up",
