@@ -140,13 +140,16 @@ Headers = tuple[tuple[bytes, bytes], ...]
 
 
 class Refusal(Exception):
-    """A request that is refused: the slug of its problem, what is wrong, where, and headers to go with it."""
+    """A request that is refused: the slug of its problem, what is wrong, where, the nearest that works, and headers."""
 
-    def __init__(self, slug: str, detail: str, *faults: Fault, headers: Headers = ()) -> None:
+    def __init__(
+        self, slug: str, detail: str, *faults: Fault, nearest: str | None = None, headers: Headers = ()
+    ) -> None:
         super().__init__(detail)
         self.slug = slug
         self.detail = detail
         self.faults = faults
+        self.nearest = nearest
         self.headers = headers
 
 
@@ -154,7 +157,6 @@ def describe(error: Exception, path: str) -> tuple[Problem, Headers]:
     """The problem an exception becomes for a request of `path`, and the headers that go with it."""
     refusal = _refusal(error)
     kind = KINDS[refusal.slug]
-    nearest = error.nearest if isinstance(error, Impossible) else None
     problem = Problem(
         type=f"/problems/{kind.slug}",
         title=kind.title,
@@ -162,7 +164,7 @@ def describe(error: Exception, path: str) -> tuple[Problem, Headers]:
         detail=refusal.detail,
         instance=path,
         errors=refusal.faults,
-        nearest=UNSET if nearest is None else nearest,
+        nearest=UNSET if refusal.nearest is None else refusal.nearest,
     )
     return problem, refusal.headers
 
@@ -171,8 +173,10 @@ def _refusal(error: Exception) -> Refusal:
     match error:
         case Refusal():
             return error
-        case Impossible(detail=detail, pointer=pointer):
-            return Refusal("cannot-be-knitted", detail, Fault(detail=detail, pointer=pointer))
+        case Impossible(detail=detail, pointer=pointer, nearest=nearest):
+            return Refusal(
+                "cannot-be-knitted", detail, Fault(detail=detail, pointer=pointer), nearest=nearest
+            )
         case HTTPException(status_code=404):
             return Refusal("not-found", "There is nothing at this path. The addresses are listed at /docs.")
         case HTTPException(status_code=405, headers=headers):

@@ -246,4 +246,5 @@ def _names(condition: bytes, tag: bytes) -> bool:
 def _impossible(error: Impossible) -> Refusal:
     """What cannot be knitted, where it was asked for by parameters and not by a body."""
     name = error.pointer.removeprefix("#/").partition("/")[0]
-    return Refusal("cannot-be-knitted", error.detail, Fault(detail=error.detail, parameter=name))
+    fault = Fault(detail=error.detail, parameter=name)
+    return Refusal("cannot-be-knitted", error.detail, fault, nearest=error.nearest)
