@@ -1,0 +1,70 @@
+"""As much of kustomize as the overlays use, since no kustomize is to be had here; anything else it refuses."""
+
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+Manifest = dict[str, Any]
+
+
+def build(folder: Path) -> list[Manifest]:
+    """The manifests a kustomization makes."""
+    said = yaml.safe_load((folder / "kustomization.yaml").read_text())
+    known = {
+        "apiVersion",
+        "kind",
+        "namespace",
+        "resources",
+        "components",
+        "configMapGenerator",
+        "labels",
+        "patches",
+    }
+    assert set(said) <= known, set(said) - known
+    made: list[Manifest] = []
+    for name in said.get("resources", ()):
+        there = folder / name
+        made += build(there) if there.is_dir() else manifests(there)
+    for generator in said.get("configMapGenerator", ()):
+        assert set(generator) == {"name", "files"}
+        data = {name: (folder / name).read_text() for name in generator["files"]}
+        name = {"name": generator["name"]}
+        made.append({"apiVersion": "v1", "kind": "ConfigMap", "metadata": name, "data": data})
+    for name in said.get("components", ()):
+        made += build(folder / name)
+    for patch in said.get("patches", ()):
+        assert set(patch) == {"path"}
+        for change in manifests(folder / patch["path"]):
+            [target] = [one for one in made if identity(one) == identity(change)]
+            _merge(target, change)
+    for one in made:
+        if "namespace" in said and one["kind"] != "Namespace":
+            one["metadata"]["namespace"] = said["namespace"]
+        for labels in said.get("labels", ()):
+            one["metadata"].setdefault("labels", {}).update(labels["pairs"])
+    return made
+
+
+def manifests(file: Path) -> list[Manifest]:
+    """The manifests in a file."""
+    return list(yaml.safe_load_all(file.read_text()))
+
+
+def identity(manifest: Manifest) -> tuple[str, str]:
+    """What a manifest is known by."""
+    return manifest["kind"], manifest["metadata"]["name"]
+
+
+def _merge(target: dict[str, Any], change: dict[str, Any]) -> None:
+    """Strategic merge: objects by field, lists of named things by name, all else replaced."""
+    for key, value in change.items():
+        there = target.get(key)
+        if isinstance(value, dict) and isinstance(there, dict):
+            _merge(there, value)
+        elif isinstance(value, list) and isinstance(there, list) and all("name" in one for one in value):
+            for one in value:
+                [same] = [other for other in there if other["name"] == one["name"]]
+                _merge(same, one)
+        else:
+            target[key] = value

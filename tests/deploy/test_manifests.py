@@ -1,0 +1,214 @@
+"""The recipe of the image, the compose file and the manifests, read by the tools of the trade."""
+
+import re
+import subprocess
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from roundwright.app import create_app
+from roundwright.settings import Settings, read
+from tests.deploy.kustomize import Manifest, build, identity, manifests
+from tests.deploy.tools import tool
+from tests.load.faults import MEMORY_BYTES
+
+DEPLOY = Path(__file__).parents[2] / "deploy"
+KUBERNETES = DEPLOY / "kubernetes"
+OVERLAYS = ("small", "large")
+FOREIGN = "ServiceMonitor"
+"""Of Prometheus' operator, so not in Kubernetes' own schemas."""
+
+
+@pytest.fixture(scope="module", params=OVERLAYS)
+def fleet(request: pytest.FixtureRequest) -> list[Manifest]:
+    """All that an overlay applies."""
+    return build(KUBERNETES / request.param)
+
+
+def of(fleet: list[Manifest], kind: str, name: str) -> Any:
+    """One manifest of a fleet."""
+    [found] = [one for one in fleet if identity(one) == (kind, name)]
+    return found
+
+
+def said_by(*command: str | Path) -> str:
+    """What a tool says, all of it if it is not content."""
+    done = subprocess.run(command, capture_output=True, text=True, check=False, timeout=120)
+    assert done.returncode == 0, done.stdout + done.stderr
+    return done.stdout + done.stderr
+
+
+def test_the_recipe_is_clean() -> None:
+    """Hadolint finds nothing in the recipe of the image."""
+    said_by(tool("hadolint"), DEPLOY / "Containerfile")
+
+
+def test_the_base_is_pinned_and_the_user_a_number() -> None:
+    """The base is named with its digest, and Kubernetes can see that the user is not root."""
+    recipe = (DEPLOY / "Containerfile").read_text()
+    assert re.search(r"^ARG BASE=\S+@sha256:[0-9a-f]{64}$", recipe, re.MULTILINE)
+    assert re.findall(r"^FROM \S+", recipe, re.MULTILINE) == ["FROM ${BASE}"] * 2
+    assert re.search(r"^USER [1-9][0-9]+:[1-9][0-9]+$", recipe, re.MULTILINE)
+
+
+def test_kubernetes_knows_every_field(fleet: list[Manifest], tmp_path: Path) -> None:
+    """kubernetes-validate, strictly: every manifest fits the schema and has no field beyond it."""
+    own = [one for one in fleet if one["kind"] != FOREIGN]
+    (tmp_path / "fleet.yaml").write_text(yaml.safe_dump_all(own))
+    said = said_by(tool("kubernetes-validate"), "--strict", tmp_path / "fleet.yaml")
+    assert said.count("passed for resource") == len(own)
+
+
+def test_checkov_finds_nothing(tmp_path: Path) -> None:
+    """No check of checkov's for Kubernetes and images fails, and none is skipped."""
+    for overlay in OVERLAYS:
+        (tmp_path / f"{overlay}.yaml").write_text(yaml.safe_dump_all(build(KUBERNETES / overlay)))
+    recipe = (DEPLOY / "Containerfile").read_text()
+    base = re.search(r"^ARG BASE=(\S+)$", recipe, re.MULTILINE)
+    assert base is not None
+    (tmp_path / "Dockerfile").write_text(recipe.replace("${BASE}", base[1]))  # checkov does not do it itself
+    command = (tool("checkov"), "--skip-download", "--compact", "--framework", "kubernetes", "dockerfile")
+    said = said_by(*command, "--directory", tmp_path)
+    counts = re.findall(r"Passed checks: (\d+), Failed checks: (\d+), Skipped checks: (\d+)", said)
+    assert len(counts) == 2
+    for passed, failed, skipped in counts:
+        assert int(passed) > 50
+        assert (failed, skipped) == ("0", "0"), said
+
+
+def test_every_file_is_applied() -> None:
+    """No manifest lies about that no kustomization mentions."""
+    for folder in {file.parent for file in KUBERNETES.glob("*/kustomization.yaml")}:
+        said = yaml.safe_load((folder / "kustomization.yaml").read_text())
+        named = {*said.get("resources", ()), *(one["path"] for one in said.get("patches", ()))}
+        named |= {name for one in said.get("configMapGenerator", ()) for name in one["files"]}
+        lying = {file.name for file in folder.iterdir()} - {"kustomization.yaml"}
+        assert lying <= named
+
+
+def test_an_image_of_no_digest_is_found_nowhere(fleet: list[Manifest]) -> None:
+    """Every image is pinned by digest; ours stands for the one in the site's registry."""
+    for one in fleet:
+        if one["kind"] == "Deployment":
+            [container] = one["spec"]["template"]["spec"]["containers"]
+            assert re.search(r"@sha256:[0-9a-f]{64}$", container["image"])
+
+
+def test_selectors_find_what_they_name(fleet: list[Manifest]) -> None:
+    """Services, budgets, policies and autoscalers point at pods and ports that there are."""
+    deployments = {one["metadata"]["name"]: one["spec"] for one in fleet if one["kind"] == "Deployment"}
+    pods = {name: spec["template"]["metadata"]["labels"] for name, spec in deployments.items()}
+
+    def names(selector: dict[str, str]) -> set[str]:
+        return {name for name, labels in pods.items() if selector.items() <= labels.items()}
+
+    for one in fleet:
+        kind, name = identity(one)
+        spec = one.get("spec", {})
+        if kind == "Deployment":
+            assert names(spec["selector"]["matchLabels"]) == {name}
+            for spread in spec["template"]["spec"]["topologySpreadConstraints"]:
+                assert names(spread["labelSelector"]["matchLabels"]) == {name}
+        elif kind == "Service":
+            assert names(spec["selector"]) == {name}
+            [container] = deployments[name]["template"]["spec"]["containers"]
+            assert {port["targetPort"] for port in spec["ports"]} <= {
+                port["name"] for port in container["ports"]
+            }
+        elif kind == "PodDisruptionBudget":
+            assert names(spec["selector"]["matchLabels"]) == {name}
+        elif kind == "HorizontalPodAutoscaler":
+            assert spec["scaleTargetRef"]["name"] in deployments
+            assert spec["minReplicas"] == deployments[name]["replicas"]
+        elif kind == "Ingress":
+            [rule] = spec["rules"]
+            [path] = rule["http"]["paths"]
+            service = of(fleet, "Service", path["backend"]["service"]["name"])
+            ports = {port["name"] for port in service["spec"]["ports"]}
+            assert path["backend"]["service"]["port"]["name"] in ports
+
+
+def test_the_service_calls_nobody(fleet: list[Manifest]) -> None:
+    """All traffic is refused but what is named, and nothing is named that goes out of the service."""
+    everybody = of(fleet, "NetworkPolicy", "nobody")["spec"]
+    assert everybody == {"podSelector": {}, "policyTypes": ["Ingress", "Egress"]}
+    for one in fleet:
+        if one["kind"] == "NetworkPolicy":
+            component = one["spec"]["podSelector"].get("matchLabels", {}).get("app.kubernetes.io/component")
+            assert component == "proxy" or not one["spec"].get("egress")
+
+
+def test_nothing_is_lost_on_a_stop(fleet: list[Manifest]) -> None:
+    """Replicas serve on until the proxies know, and get the time they are promised after that."""
+    spec = of(fleet, "Deployment", "roundwright")["spec"]
+    pod = spec["template"]["spec"]
+    [container] = pod["containers"]
+    pause = container["lifecycle"]["preStop"]["sleep"]["seconds"]
+    valid = re.search(
+        r"^resolver \S+ valid=(\d+)s", (KUBERNETES / "base" / "site.conf").read_text(), re.MULTILINE
+    )
+    assert valid is not None
+    assert pause > int(valid[1]) + container["readinessProbe"]["periodSeconds"]
+    assert pod["terminationGracePeriodSeconds"] > pause + Settings().graceful_s
+    assert spec["strategy"]["rollingUpdate"]["maxUnavailable"] == 0
+    assert spec["replicas"] >= 3
+
+
+def test_a_replica_knows_its_settings_and_only_those(fleet: list[Manifest]) -> None:
+    """The variables set are settings, and Kubernetes adds none of the same prefix (links to services would)."""
+    pod = of(fleet, "Deployment", "roundwright")["spec"]["template"]["spec"]
+    assert pod["enableServiceLinks"] is False
+    [container] = pod["containers"]
+    read({variable["name"]: variable["value"] for variable in container["env"]})
+
+
+def test_what_is_probed_is_there(fleet: list[Manifest]) -> None:
+    """Probes and the monitor ask addresses that the service answers, on the port the image listens on."""
+    from litestar.testing import TestClient
+
+    [container] = of(fleet, "Deployment", "roundwright")["spec"]["template"]["spec"]["containers"]
+    asked = [container[f"{name}Probe"]["httpGet"]["path"] for name in ("startup", "liveness", "readiness")]
+    for monitor in manifests(KUBERNETES / "monitoring" / "monitor.yaml"):
+        asked += [endpoint["path"] for endpoint in monitor["spec"]["endpoints"]]
+    client = TestClient(create_app(Settings()))  # type: ignore[arg-type]
+    assert {path: client.get(path).status_code for path in asked} == dict.fromkeys(asked, 200)
+    assert container["ports"][0]["containerPort"] == Settings().port
+    assert f"ROUNDWRIGHT_PORT={Settings().port}" in (DEPLOY / "Containerfile").read_text()
+
+
+def test_the_memory_limit_is_the_one_that_was_tried(fleet: list[Manifest]) -> None:
+    """Replicas are held to what the fault test holds them to."""
+    [container] = of(fleet, "Deployment", "roundwright")["spec"]["template"]["spec"]["containers"]
+    assert container["resources"]["limits"]["memory"] == f"{MEMORY_BYTES // 2**20}Mi"
+    composed = yaml.safe_load((DEPLOY / "compose.yaml").read_text())["services"]["roundwright"]
+    assert composed["deploy"]["resources"]["limits"]["memory"] == f"{MEMORY_BYTES // 2**20}M"
+
+
+def test_the_compose_file_is_one() -> None:
+    """It fits the Compose Specification's schema (as check-jsonschema carries it)."""
+    said_by(tool("check-jsonschema"), "--builtin-schema", "vendor.compose-spec", DEPLOY / "compose.yaml")
+
+
+def test_the_composed_service_is_two_closed_replicas() -> None:
+    """Two replicas with settings that are some, on a network without a way out."""
+    composed = yaml.safe_load((DEPLOY / "compose.yaml").read_text())
+    service = composed["services"]["roundwright"]
+    settings = read(service["environment"])
+    assert service["deploy"]["replicas"] == 2
+    assert int(service["stop_grace_period"].removesuffix("s")) > settings.drain_s + settings.graceful_s
+    assert service["read_only"]
+    assert all(composed["networks"][name]["internal"] for name in service["networks"])
+
+
+def test_the_proxy_keeps_within_the_service(fleet: list[Manifest]) -> None:
+    """The proxy lets idle connections go before the service does, and lets the largest body through."""
+    main = (DEPLOY / "nginx" / "nginx.conf").read_text()
+    assert f"client_max_body_size {Settings().text_body_bytes // 1024}k;" in main
+    for site in (DEPLOY / "nginx" / "site.conf", KUBERNETES / "base" / "site.conf"):
+        idle = re.search(r"keepalive_timeout (\d+)s", site.read_text())
+        assert idle is not None
+        assert int(idle[1]) < Settings().keep_alive_s
+    names = {name for one in fleet if one["kind"] == "ConfigMap" for name in one["data"]}
+    assert names == {"nginx.conf", "problems.conf", "site.conf"}

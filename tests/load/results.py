@@ -1,0 +1,36 @@
+"""The table of faults in RESULTS.md: a row is replaced when its fault is tried again."""
+
+from pathlib import Path
+
+RESULTS = Path(__file__).with_name("RESULTS.md")
+HEADING = "## Faults"
+INTRODUCTION = """
+Written by `python -m tests.load.faults`. A request has failed when its answer did not come or had another status than
+the one due, and is wrong when the body is not what the same calculation gives without a socket, to the byte. p99 is
+counted from the moment a request was due. Recovered is the end of the last second after the fault in which a
+request failed or p99 was above five times the quiet one.
+"""
+
+
+def write_rows(rows: list[dict[str, str]], where: str) -> None:
+    """Put rows into the table, each in the place of the one with the same fault and number of replicas."""
+    text = RESULTS.read_text() if RESULTS.exists() else "# Results\n"
+    before, _, section = text.partition(f"{HEADING}\n")
+    section, found, after = section.partition("\n## ")
+    known = {(row["Fault"].partition(":")[0], row["Replicas"]): row for row in _read(section)}
+    for row in rows:
+        known[row["Fault"].partition(":")[0], row["Replicas"]] = row
+    columns = list(rows[0])
+    lines = [_line(columns), _line(["---"] * len(columns))]
+    lines += [_line([row.get(column, "") for column in columns]) for row in known.values()]
+    table = "\n".join(lines)
+    RESULTS.write_text(f"{before.rstrip()}\n\n{HEADING}\n{INTRODUCTION}\n{where}\n\n{table}\n{found}{after}")
+
+
+def _line(cells: list[str]) -> str:
+    return f"| {' | '.join(cells)} |"
+
+
+def _read(section: str) -> list[dict[str, str]]:
+    lines = [line.strip("| ").split(" | ") for line in section.splitlines() if line.startswith("|")]
+    return [dict(zip(lines[0], cells, strict=False)) for cells in lines[2:]]
