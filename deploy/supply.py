@@ -1,0 +1,139 @@
+"""What the image is made of: the licences of all requirements, and the software bill of materials.
+
+    python deploy/supply.py licences          writes deploy/LICENCES.md; exit status 1 for a licence not on the list
+    python deploy/supply.py materials FILE    writes a CycloneDX bill of materials of deploy/requirements.txt
+
+Both read what is pinned. Licences come from the metadata of the installed packages, so run it with the Python of the
+environment they are installed in; the bill needs `cyclonedx-py`, which tests/run.sh puts into `.venv/tools`.
+"""
+
+import json
+import re
+import shutil
+import subprocess
+import sys
+from importlib.metadata import PackageMetadata, PackageNotFoundError, metadata
+from pathlib import Path
+from typing import Final
+
+from packaging.requirements import Requirement
+
+from roundwright import __version__
+
+DEPLOY: Final = Path(__file__).resolve().parent
+REQUIREMENTS: Final = DEPLOY / "requirements.txt"
+
+COMPATIBLE: Final = {
+    "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause", "ISC", "MIT", "MPL-2.0", "PSF-2.0", "0BSD", "Unlicense", "Zlib",
+}  # fmt: skip
+"""Licences (SPDX) of packages that may stand in an image beside a service under MIT. MPL binds changes to the package's
+own files only, and none is changed here."""
+
+SPELLINGS: Final = {
+    "Apache Software License": "Apache-2.0",
+    "BSD": "BSD-3-Clause",
+    "BSD License": "BSD-3-Clause",
+    "MIT License": "MIT",
+    "Mozilla Public License 2.0 (MPL 2.0)": "MPL-2.0",
+    "Python Software Foundation License": "PSF-2.0",
+}
+"""How packages without an SPDX expression name their licence, in a classifier or in words."""
+
+ELSEWHERE: Final = {"colorama": "BSD-3-Clause"}
+"""Requirements of other systems, which are not installed here, by what their metadata says there."""
+
+
+def pinned() -> dict[str, set[str]]:
+    """Every requirement with the versions it is pinned to; two where Pythons differ."""
+    names: dict[str, set[str]] = {}
+    for line in REQUIREMENTS.read_text().splitlines():
+        if line and not line.startswith((" ", "#", "-")):
+            one = Requirement(line.rstrip("\\ "))
+            names.setdefault(one.name, set()).add(str(one.specifier).removeprefix("=="))
+    return names
+
+
+def licence(name: str) -> str:
+    """The licence of an installed requirement as an SPDX expression, or in its own words where it has no such name."""
+    try:
+        said: PackageMetadata = metadata(name)
+    except PackageNotFoundError:
+        return ELSEWHERE.get(name, "unknown")
+    if expression := said.get("License-Expression"):
+        return str(expression)
+    words = str(said.get("License") or "").strip().partition("\n")[0].strip()
+    if set(re.split(r" (?:AND|OR) ", words)) <= COMPATIBLE:
+        return words
+    prefix = "License :: OSI Approved :: "
+    classified = [
+        one.removeprefix(prefix) for one in said.get_all("Classifier") or () if one.startswith(prefix)
+    ]
+    return " OR ".join(SPELLINGS.get(one, one) for one in classified or [words or "unknown"])
+
+
+def compatible(expression: str) -> bool:
+    """Whether all licences that apply together, or one of those to choose from, are compatible."""
+    choices = [choice.strip("() ") for choice in expression.split(" OR ")]
+    return any(all(part.strip("() ") in COMPATIBLE for part in choice.split(" AND ")) for choice in choices)
+
+
+def table() -> str:
+    """The page that lists them."""
+    lines = [
+        "# Licences of what the image holds",
+        "",
+        "Written by `python deploy/supply.py licences` from deploy/requirements.txt and the packages' metadata; a test",
+        "fails when it is not as the command writes it, or when a licence is not one that goes with the service's own",
+        "(MIT). The base image and nginx bring their own packages under their own licences.",
+        "",
+        "| Package | Licence |",
+        "| --- | --- |",
+    ]
+    lines += [f"| {name} | {licence(name)} |" for name in sorted(pinned())]
+    return "\n".join(lines) + "\n"
+
+
+def materials(file: Path) -> int:
+    """Have cyclonedx-py write the bill of materials, and put into it whose bill it is and the licences."""
+    program = shutil.which("cyclonedx-py") or shutil.which(
+        "cyclonedx-py", path=Path(sys.prefix, "tools", "bin")
+    )
+    if program is None:
+        sys.stderr.write("cyclonedx-py is not installed\n")
+        return 1
+    options = ["--output-reproducible", "--sv", "1.6", "--of", "JSON", "-o", str(file)]
+    command = [program, "requirements", *options, str(REQUIREMENTS)]
+    if status := subprocess.run(command, check=False).returncode:  # noqa: S603 - fixed words
+        return status
+    bill = json.loads(file.read_text())
+    own = {"type": "application", "bom-ref": "roundwright", "name": "roundwright", "version": __version__}
+    bill["metadata"]["component"] = own | {"licenses": [{"expression": "MIT"}]}
+    for component in bill["components"]:
+        component["licenses"] = [{"expression": licence(component["name"])}]
+    references = sorted(component["bom-ref"] for component in bill["components"])
+    bill["dependencies"] = [
+        {"ref": "roundwright", "dependsOn": references},
+        *({"ref": one} for one in references),
+    ]
+    file.write_text(json.dumps(bill, indent=2) + "\n")
+    return 0
+
+
+def main() -> int:
+    """Write what is asked for."""
+    match sys.argv[1:]:
+        case ["licences"]:
+            (DEPLOY / "LICENCES.md").write_text(table())
+            refused = [name for name in pinned() if not compatible(licence(name))]
+            for name in refused:
+                sys.stderr.write(f"{name}: {licence(name)!r} is not on the list\n")
+            return 1 if refused else 0
+        case ["materials", file]:
+            return materials(Path(file))
+        case _:
+            sys.stderr.write(f"{__doc__}\n")
+            return 2
+
+
+if __name__ == "__main__":
+    sys.exit(main())

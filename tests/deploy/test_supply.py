@@ -1,0 +1,79 @@
+"""What the image is made of."""
+
+import json
+import re
+import subprocess
+import sys
+from importlib import util
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+from tests.deploy.tools import TOOLS, tool
+
+DEPLOY = Path(__file__).parents[2] / "deploy"
+
+
+@pytest.fixture(scope="module")
+def supply() -> ModuleType:
+    """The command, as a module."""
+    specification = util.spec_from_file_location("supply", DEPLOY / "supply.py")
+    assert specification is not None
+    assert specification.loader is not None
+    module = util.module_from_spec(specification)
+    specification.loader.exec_module(module)
+    return module
+
+
+def test_every_licence_goes_with_ours(supply: ModuleType) -> None:
+    """No requirement of the image is under a licence unknown or not on the list."""
+    licences = {name: supply.licence(name) for name in supply.pinned()}
+    assert {name: text for name, text in licences.items() if not supply.compatible(text)} == {}
+
+
+@pytest.mark.parametrize(
+    "text", ["unknown", "GPL-3.0-only", "MIT AND GPL-2.0-only", "Proprietary", "AGPL-3.0-or-later"]
+)
+def test_a_licence_not_on_the_list_is_refused(supply: ModuleType, text: str) -> None:
+    """Unknown and copyleft licences are not let in."""
+    assert not supply.compatible(text)
+
+
+def test_one_licence_of_several_to_choose_from_is_enough(supply: ModuleType) -> None:
+    """Of licences joined by OR one must do, of those joined by AND all (SPDX specification, annex D)."""
+    assert supply.compatible("GPL-2.0-only OR MIT")
+    assert supply.compatible("Apache-2.0 AND BSD-2-Clause")
+
+
+def test_the_list_is_as_the_command_writes_it(supply: ModuleType) -> None:
+    """LICENCES.md lists what is pinned now."""
+    assert (DEPLOY / "LICENCES.md").read_text() == supply.table()
+
+
+def test_every_requirement_is_pinned_by_hash(supply: ModuleType) -> None:
+    """Each has one version a Python and its hashes, and no address of a registry stands in the file."""
+    text = (DEPLOY / "requirements.txt").read_text()
+    blocks = re.findall(r"^\S+==[^\n]+\\\n(?:    --hash=sha256:[0-9a-f]{64}(?: \\)?\n?)+", text, re.MULTILINE)
+    assert len(blocks) == sum(len(versions) for versions in supply.pinned().values())
+    assert not re.search(r"https?:|file:|--(?:extra-)?index", text)
+
+
+def test_one_command_writes_the_bill_of_materials(supply: ModuleType, tmp_path: Path) -> None:
+    """The bill is valid CycloneDX (its strict JSON schema) and lists every requirement with version, hash, licence."""
+    tool("cyclonedx-py")
+    file = tmp_path / "bill.json"
+    subprocess.run([sys.executable, DEPLOY / "supply.py", "materials", file], check=True)
+    bill = json.loads(file.read_text())
+    listed: dict[str, set[str]] = {}
+    for one in bill["components"]:
+        listed.setdefault(one["name"], set()).add(one["version"])
+        assert one["licenses"]
+        assert one["externalReferences"][0]["hashes"]
+    assert listed == supply.pinned()
+    check = (
+        "import sys; from cyclonedx.schema import SchemaVersion as V; from cyclonedx.validation.json import "
+        "JsonStrictValidator as J; e = J(V.V1_6).validate_str(open(sys.argv[1]).read()); sys.exit(str(e) if e else 0)"
+    )
+    assert bill["specVersion"] == "1.6"
+    subprocess.run([TOOLS / "bin" / "python", "-c", check, file], check=True)
