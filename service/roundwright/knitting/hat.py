@@ -256,6 +256,12 @@ def hat_works(request: HatRequest, at: str = "#") -> tuple[HatWork, ...]:
     return tuple(_work(_worked(request, index, at)) for index in range(len(request.sizes)))
 
 
+def hat_rounds(request: HatRequest, index: int, at: str = "#") -> tuple[HatPart, HatPart, CrownAnswer]:
+    """Brim, body and crown of one size; errors point below `at`. Raises `Impossible` as `hats` does."""
+    worked = _worked(request, index, at)
+    return worked.brim, worked.body, worked.crown
+
+
 HAT_BASIS: Final = (
     Basis(
         "Cast-on to the multiple of the crown's repeat and the rib's.",
