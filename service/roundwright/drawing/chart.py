@@ -7,14 +7,20 @@ look from the right side; the stitch table says how.
 from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 from math import pi
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.drawing.elements import Markup, arc, element, joined, number, spot
 from roundwright.drawing.look import KeyEntry, words
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.crown import CrownAnswer
 from roundwright.knitting.rounds import Round, Steps, runs
 
-PLAIN = "k"
+PLAIN: Final = "k"
+MOST_DRAWN_ROUNDS: Final = 150
+"""Rounds in a chart: with more, no line of it can be read on a page."""
+MOST_READ_OUT: Final = 60
+"""Rounds read out: more are not listened to."""
 
 
 class Mark(NamedTuple):
@@ -33,6 +39,19 @@ class Ring(NamedTuple):
     marks: tuple[Mark, ...]
     from_behind: bool = False
     """Worked on the wrong side, and so read the other way."""
+
+
+def rings_of(crown: CrownAnswer) -> list[Ring]:
+    """The rounds of a crown as a chart shows them. Raises `Impossible` for more than it shows."""
+    if len(crown.rounds) > MOST_DRAWN_ROUNDS:
+        raise Impossible(
+            f"A chart shows {MOST_DRAWN_ROUNDS} rounds at most; this crown has {len(crown.rounds)} and can be knitted "
+            "without one.",
+            pointer="#/stitches",
+            nearest=f"a crown of {MOST_DRAWN_ROUNDS} rounds",
+        )
+    flat = crown.worked == "flat"
+    return [ring(each, from_behind=flat and each.number % 2 == 0) for each in crown.rounds]
 
 
 def ring(each: Round, *, from_behind: bool = False) -> Ring:
@@ -128,10 +147,6 @@ def read_out(rounds: Sequence[Round], word: str) -> str:
     return " ".join([*lines, *([f"Every other {word.lower()} is worked plain."] if plain else [])])
 
 
-MOST_READ_OUT = 60
-"""Rounds read out: more are not listened to."""
-
-
 # --- signs ----------------------------------------------------------------------------------------------------
 
 
@@ -140,7 +155,7 @@ def stitch_marker(x: float, y: float, grown: float = 1.0) -> Markup:
     return element("circle", cx=x, cy=y, r=5.5 * grown, class_="s slideline", stroke_width=2.6 * grown)
 
 
-MARKER_ENTRY = KeyEntry(stitch_marker(14, 9), "stitch marker: the round begins here")
+MARKER_ENTRY: Final = KeyEntry(stitch_marker(14, 9), "stitch marker: the round begins here")
 
 
 def arrow_left(right: float, y: float, grown: float = 1.0) -> Markup:

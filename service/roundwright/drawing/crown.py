@@ -15,7 +15,7 @@ from roundwright.drawing.chart import (
     alike,
     arrow_around,
     read_out,
-    ring,
+    rings_of,
     slid_disc,
     stitch_key,
     stitch_marker,
@@ -27,9 +27,9 @@ from roundwright.knitting.crown import CrownAnswer
 
 
 def crown_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
-    """The round chart of a crown."""
+    """The round chart of a crown. Raises `Impossible` for more rounds than a chart shows."""
     flat = crown.worked == "flat"
-    rings = [ring(each, from_behind=flat and each.number % 2 == 0) for each in crown.rounds]
+    rings = rings_of(crown)
     frame = frame_for(crown.stitches, rings)
     width = max(WIDTH, 2 * (frame.reach + MARGIN))
     drawn = joined(
@@ -146,7 +146,7 @@ def _needles(crown: CrownAnswer, frame: Frame) -> Iterator[Markup]:
 
 
 def _way(angles: Sequence[float], frame: Frame) -> str:
-    """A line inwards that has one angle before the first ring, and one in each ring."""
+    """A line inwards that has one angle before the first rings_of, and one in each ring."""
     way = [f"M{spot(angles[0], frame.outer + 8)}L{spot(angles[0], frame.outer)}"]
     for place, (before, angle) in enumerate(pairwise(angles)):
         edge = frame.outer - place * frame.thickness

@@ -6,6 +6,7 @@ leaves the escaping to its caller. This takes neither.
 
 import re
 from collections.abc import Iterable
+from functools import cache
 from math import cos, radians, sin
 from typing import Final
 
@@ -26,10 +27,14 @@ class Picture(Markup):
 
 _UNSPEAKABLE: Final = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 """What XML 1.0 cannot hold, escaped or not (section 2.2)."""
+_PLAIN: Final = re.compile(r"[\w .,:;#%/()*+=@!?'-]*", re.ASCII)
+"""Text that stands for itself."""
 
 
 def escaped(text: str) -> str:
     """The text as XML may hold it, in content and in an attribute alike."""
+    if _PLAIN.fullmatch(text):
+        return text
     text = _UNSPEAKABLE.sub("\ufffd", text)
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace('"', "&quot;")
 
@@ -37,13 +42,9 @@ def escaped(text: str) -> str:
 def element(name: str, *content: str, **attributes: Value) -> Markup:
     """An element. `class_` is written class, `font_size` font-size; an attribute that is None is left out."""
     said = "".join(
-        [
-            f' {key.rstrip("_").replace("_", "-")}="{value if isinstance(value, Markup) else _written(value)}"'
-            for key, value in attributes.items()
-            if value is not None
-        ]
+        [f' {_named(key)}="{_written(value)}"' for key, value in attributes.items() if value is not None]
     )
-    inside = joined(content)
+    inside = joined(content) if content else ""
     return Markup(f"<{name}{said}>{inside}</{name}>" if inside else f"<{name}{said}/>")
 
 
@@ -52,8 +53,15 @@ def joined(parts: Iterable[str]) -> Markup:
     return Markup("".join([part if isinstance(part, Markup) else escaped(part) for part in parts]))
 
 
+@cache
+def _named(key: str) -> str:
+    return key.rstrip("_").replace("_", "-")
+
+
 def _written(value: str | float) -> str:
-    return escaped(value) if isinstance(value, str) else number(value)
+    if not isinstance(value, str):
+        return number(value)
+    return value if isinstance(value, Markup) else escaped(value)
 
 
 def number(value: float) -> str:

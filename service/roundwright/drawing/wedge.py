@@ -7,7 +7,7 @@ adjusting round or the last halving, are written out above or below it.
 from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple
 
-from roundwright.drawing.chart import Mark, Ring, alike, arrow_left, ring, stitch_key, symbol, symbol_size
+from roundwright.drawing.chart import Mark, Ring, alike, arrow_left, rings_of, stitch_key, symbol, symbol_size
 from roundwright.drawing.crown import about, summary
 from roundwright.drawing.elements import Markup, Picture, element, joined, number
 from roundwright.drawing.look import MARGIN, WIDTH, Block, KeyEntry, Theme, larger, sheet, words, wrapped
@@ -52,10 +52,11 @@ class Grid(NamedTuple):
 def wedge_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
     """The wedge chart of a crown.
 
-    Raises `Impossible` for a crown that is not worked in like sections, and for sections too wide for a chart.
+    Raises `Impossible` for a crown that is not worked in like sections, for sections too wide for a chart, and for more
+    rounds than it shows.
     """
     flat = crown.worked == "flat"
-    rings = [ring(each, from_behind=flat and each.number % 2 == 0) for each in crown.rounds]
+    rings = rings_of(crown)
     parts, seam = crown.sections or 0, 1 if flat else 0
     rows = _rows(rings, parts, seam)
     if not any(row.marks for row in rows):

@@ -94,7 +94,7 @@ def spacing_picture(request: "EvenRequest", plan: "Plan") -> str | None:
         "spacing",
         ("stitches", request.stitches),
         ("change", plan.change),
-        ("method", plan.method if plan.times else None),
+        ("method", plan.method),
         ("worked", None if request.worked == "in_the_round" else request.worked),
         ("edge_stitches", request.edge_stitches or None),
         ("arrangement", None if request.arrangement == "balanced" else request.arrangement),
@@ -113,10 +113,11 @@ def _address(name: str, *said: Said) -> str:
 def _written(value: str | float | Length | Difference) -> str:
     if isinstance(value, Length | Difference):
         return f"{_decimal(value.value)}{value.unit}"
-    return value if isinstance(value, str) else _decimal(value)
+    return value if isinstance(value, str) else repr(value).removesuffix(".0")
 
 
 def _decimal(value: float) -> str:
+    """The number without an exponent, which a length is written without."""
     text = repr(value)
     return f"{value:.20f}".rstrip("0").rstrip(".") if "e" in text else text.removesuffix(".0")
 

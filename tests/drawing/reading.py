@@ -1,0 +1,97 @@
+"""A reader of pictures for the tests: parses them with a general XML parser and knows nothing of how they are made."""
+
+import re
+from collections.abc import Iterator
+from math import atan2, degrees, hypot, pi
+from xml.etree import ElementTree as ET
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def parsed(picture: str) -> ET.Element:
+    """The root of a picture; fails where it is not well-formed XML."""
+    root = ET.fromstring(picture)
+    assert root.tag == f"{SVG}svg"
+    return root
+
+
+def elements(root: ET.Element, name: str, kind: str = "") -> Iterator[ET.Element]:
+    """The elements of a name that are of a class."""
+    for one in root.iter(f"{SVG}{name}"):
+        if not kind or kind in one.get("class", "").split():
+            yield one
+
+
+def texts(root: ET.Element, kind: str = "") -> list[str]:
+    """Everything written, in the order of the file."""
+    return ["".join(one.itertext()) for one in elements(root, "text", kind)]
+
+
+def said(root: ET.Element, name: str) -> str:
+    """The title or the description."""
+    found = root.find(f"{SVG}{name}")
+    assert found is not None
+    return "".join(found.itertext())
+
+
+def symbols(root: ET.Element) -> list[str]:
+    """The symbols of the chart itself, those of its key left aside."""
+    body = root.findall(f"{SVG}g")[1]
+    return [
+        "".join(text.itertext())
+        for holder in body.iter()
+        if "on" in holder.get("class", "").split()
+        for text in ([holder] if holder.tag == f"{SVG}text" else holder.iter(f"{SVG}text"))
+    ]
+
+
+def key(root: ET.Element) -> str:
+    """Everything written in the key."""
+    return " ".join("".join(text.itertext()) for text in root.findall(f"{SVG}g")[2].iter(f"{SVG}text"))
+
+
+def ring_cells(root: ET.Element) -> list[float]:
+    """Cells of each ring of a round chart, from its dashes: arc length over the distance between two lines."""
+    counts = []
+    for path in elements(root, "path", "hair"):
+        dashes, way = path.get("stroke-dasharray"), path.get("d", "")
+        if dashes and "A" in way and path.get("stroke-dashoffset"):
+            line, gap = (float(part) for part in dashes.split())
+            radius = float(way.partition("A")[2].split()[0])
+            counts.append(turn(way) / 360 * 2 * pi * radius / (line + gap))
+    return counts
+
+
+def turn(way: str) -> float:
+    """Degrees of the one arc of a path around the origin."""
+    start, _, rest = way.removeprefix("M").partition("A")
+    x, y = (float(part) for part in start.split())
+    *_, large, _, to_x, to_y = (float(part) for part in rest.split())
+    angle = (degrees(atan2(to_y, to_x)) - degrees(atan2(y, x))) % 360
+    assert (angle > 180) == bool(large)
+    assert abs(hypot(x, y) - hypot(to_x, to_y)) < 0.2
+    return angle
+
+
+def assert_stands_alone(picture: str) -> None:
+    """Check that nothing is fetched, nothing runs, no number is not one, and that it scales and says what it is."""
+    root = parsed(picture)
+    known = {"svg", "title", "desc", "style", "g", "path", "rect", "circle", "polygon", "text", "tspan"}
+    for one in root.iter():
+        assert one.tag.removeprefix(SVG) in known
+        for name, value in one.attrib.items():
+            assert "href" not in name
+            assert not name.startswith("on")
+            assert "url(" not in value
+            assert not re.search(r"(?<![a-z])(nan|inf|None)(?![a-z])", value)
+    for sheet in root.iter(f"{SVG}style"):
+        assert "url(" not in (sheet.text or "")
+        assert "@import" not in (sheet.text or "")
+    assert root.get("role") == "img"
+    assert [one.get("id") for one in root if one.get("id")] == root.get("aria-labelledby", "").split()
+    left, top, width, height = (float(part) for part in root.get("viewBox", "").split())
+    assert (left, top) == (0, 0)
+    assert width >= 480
+    assert abs(int(root.get("width", "0")) / int(root.get("height", "1")) - width / height) < 0.01
+    assert said(root, "title")
+    assert said(root, "desc")
