@@ -324,6 +324,21 @@ def _refused(operation, asked) -> str | None:
     return None
 
 
+def test_the_answer_of_a_crown_leads_to_its_picture(service):
+    """The path in the answer is that of a chart, with the needles asked for; a crown of too many rounds has none."""
+    request = {"stitches": 72, "style": "wedge", "sections": 8, "needles": 3}
+    path = service.post("/v1/crown", json=request).json()["drawing"]
+    picture = service.get(path)
+    long = service.post(
+        "/v1/crown", json={"stitches": 600, "style": "wedge", "sections": 2, "cadence": {"plain_rounds": 0}}
+    )
+
+    assert 200 == picture.status_code
+    assert "needle 3" in picture.text
+    assert len(long.json()["rounds"]) > 150
+    assert long.json()["drawing"] is None
+
+
 def test_an_error_is_a_problem_with_what_works(service):
     """A look-up says the nearest that works as a calculation does."""
     response = service.get("/v1/drawings/needles.svg?stitches=66&round=1")

@@ -14,11 +14,10 @@ from roundwright.drawing.elements import Markup, arc, element, joined, number, s
 from roundwright.drawing.look import KeyEntry, words
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown import CrownAnswer
+from roundwright.knitting.pictures import MOST_DRAWN_ROUNDS
 from roundwright.knitting.rounds import Round, Steps, runs
 
 PLAIN: Final = "k"
-MOST_DRAWN_ROUNDS: Final = 150
-"""Rounds in a chart: with more, no line of it can be read on a page."""
 MOST_READ_OUT: Final = 60
 """Rounds read out: more are not listened to."""
 

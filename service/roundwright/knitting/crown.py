@@ -43,6 +43,7 @@ from roundwright.knitting.measures import (
     rows_assumed,
     stitch_width_mm,
 )
+from roundwright.knitting.pictures import MOST_DRAWN_ROUNDS, crown_picture
 from roundwright.knitting.rounds import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain, work_round
 from roundwright.knitting.styles import STYLES, CrownPlan, highest_cone, narrowed
 
@@ -112,6 +113,10 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
         Meta(
             description="The crown as a surface of revolution; null without a gauge, and where no round is worked."
         ),
+    ]
+    drawing: Annotated[
+        str | None,
+        Meta(description="Path of its chart, as SVG; null where there are more rounds than a chart shows."),
     ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")]
@@ -196,6 +201,9 @@ def work_crown(
         stitches_worked=sum([each.after for each in rounds]),
         finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
         geometry=_geometry(asked, rounds, units),
+        drawing=crown_picture(stitches, shape, gauge, needles=needles, tolerance=tolerance, units=units)
+        if len(rounds) <= MOST_DRAWN_ROUNDS
+        else None,
         basis=_basis(asked, rounds),
         warnings=warnings,
     )

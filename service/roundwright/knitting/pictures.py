@@ -15,6 +15,8 @@ if TYPE_CHECKING:
     from roundwright.knitting.hat import HatRequest
     from roundwright.knitting.needles import SplitRequest
 
+MOST_DRAWN_ROUNDS: Final = 150
+"""Rounds in the chart of a crown: with more, no line of it can be read on a page."""
 MOST_DRAWN_CHANGES: Final = 200
 """Changes in a picture of a round: with more, nobody counts them one by one."""
 MOST_DRAWN_STITCHES: Final = 2_000
