@@ -33,9 +33,9 @@ def hat_profile(plan: HatPlan, brim: Brim, *, title: str | None = None, theme: T
         (
             *_fabric(outline, place),
             _head(outline, place),
-            *_brim(outline, brim, plan, place),
             *_decreases(plan.crown, outline, place),
             *_outside(outline, brim, place),
+            *_brim(outline, brim, plan, place),
             *_rule(outline, place, unit),
             *_sizes(outline, place, unit),
         )
@@ -98,7 +98,7 @@ def _head(outline: Outline, place: Place) -> Markup:
 
 
 def _brim(outline: Outline, brim: Brim, plan: HatPlan, place: Place) -> Iterator[Markup]:
-    """The texture of the brim; what it stands out by belongs to the outside."""
+    """The texture of the brim; a turned-up one lies over the hat."""
     radius, high = outline.radius, outline.brim
     if brim.kind == "garter":
         rows = max(1, plan.brim.rounds // 2)
