@@ -175,6 +175,13 @@ sizes = st.one_of(
 )
 
 
+def test_a_hat_in_the_round_has_no_flat_crown() -> None:
+    """Rows have a seam; a hat worked in the round has none (common practice)."""
+    with pytest.raises(Impossible) as caught:
+        hats(sizes=BABIES, crown={"worked": "flat"})
+    assert caught.value.pointer == "#/crown/worked"
+
+
 @st.composite
 def hats_asked(draw: st.DrawFn) -> dict[str, Any]:
     """A hat that a knitter might ask for."""

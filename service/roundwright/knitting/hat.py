@@ -295,6 +295,12 @@ class _Worked(NamedTuple):
 
 def _worked(request: HatRequest, index: int, at: str) -> _Worked:
     """The size at `index`, worked out."""
+    if request.crown.worked == "flat":
+        raise Impossible(
+            "This hat is worked in the round from its edge, so its crown cannot be worked flat.",
+            pointer=f"{at}/crown/worked",
+            nearest="in_the_round; a flat crown by itself is at /v1/crown",
+        )
     size, units = request.sizes[index], request.units
     found = head(size, f"{at}/sizes/{index}")
     cast_on = _cast_on(request, found, at)
