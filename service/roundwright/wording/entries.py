@@ -1,0 +1,181 @@
+"""The rounds of a text: which of its lines are worked, for which sizes, and what they say."""
+
+from itertools import islice
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.knitting.rounds import MOST_ROUNDS
+from roundwright.wording import grammar, words
+from roundwright.wording.layout import Piece, cast_on, pieces
+from roundwright.wording.tree import Body, Label, Number, Trouble
+
+MOST_WORDS: Final = 8_000
+"""Different words of rounds in one text: a dome in twelve sizes, spelled out for beginners, has two thirds of them."""
+_PIECE: Final = 4
+"""What a line costs beside its words, in words."""
+
+
+class Entry(Struct, frozen=True):
+    """A line that is worked.
+
+    - `place`: its place among the entries
+    - `start`, `offset`: where the line, and what it says is worked, begin in the text
+    - `columns`: the sizes it is for, as places in the lists of the pattern; None for all
+    """
+
+    place: int
+    start: int
+    offset: int
+    text: str
+    label: Label | None
+    body: Body
+    heading: bool
+    columns: tuple[int, ...] | None
+
+    def column(self, column: int) -> int:
+        """Where a line for some sizes has the number of the size in this column of the pattern."""
+        if self.columns is None or column not in self.columns:
+            return column
+        own = len(self.columns)
+        lists = self.body.lists or ((self.label.count,) if self.label and self.label.count else ())
+        return self.columns.index(column) if all(len(each.values) in (1, own) for each in lists) else column
+
+
+class Written(Struct):
+    """A text as it is laid out.
+
+    - `counts`, `counts_at`: what it says to cast on; none if it does not
+    - `entries`: its rounds, in order
+    - `troubles`: what kept it from being read to the end, with its place in the text
+    """
+
+    counts: tuple[int, ...]
+    counts_at: int
+    entries: list[Entry]
+    troubles: list[Trouble]
+
+
+def entries(text: str, sizes: int) -> Written:
+    """The rounds of a text for so many sizes, which may be fewer than it has."""
+    counts, counts_at = cast_on(text) or ((), 0)
+    written = Written(counts, counts_at, [], [])
+    width = max(len(counts), sizes)
+    bodies: dict[str, Body] = {}
+    spent = 0
+    for piece in pieces(text):
+        label, piece_ = _label(piece)
+        body = bodies.get(piece_.text)
+        if body is None:
+            tokens = list(islice(words.scan(piece_.text), grammar.MOST_IN_LINE + 1))
+            spent += len(tokens) + _PIECE
+            body = grammar.parse_body(tokens)
+            accepted = _is_round(label, body, tokens, piece_)
+            if accepted:
+                bodies[piece_.text] = body
+        else:
+            spent += _PIECE
+            accepted = _is_round(label, body, None, piece_)
+        if spent > MOST_WORDS:
+            message = f"The rounds have more than {MOST_WORDS:,} words; the rest is not read."
+            written.troubles.append(Trouble("too_long", message, piece.start))
+            break
+        if not accepted:
+            continue
+        if len(written.entries) == MOST_ROUNDS:
+            message = f"The text has more than {MOST_ROUNDS} lines of rounds; the rest is not read."
+            written.troubles.append(Trouble("too_many_rounds", message, piece.start))
+            break
+        columns = _columns(label.sizes, width, counts) if label and label.sizes else None
+        written.entries.append(
+            Entry(
+                len(written.entries),
+                piece.start,
+                piece_.offset,
+                piece_.text,
+                label,
+                body,
+                piece.heading,
+                columns,
+            )
+        )
+    return written
+
+
+def _label(piece: Piece) -> tuple[Label | None, Piece]:
+    """The label of a piece, and the piece without it; sizes may stand before it with a colon of their own."""
+    label = grammar.parse_label(list(words.scan(piece.head))) if piece.head else None
+    if label is None or label.kind != "sizes":
+        return label, piece
+    head, colon, text = piece.text.partition(":")
+    inner = grammar.parse_label(list(words.scan(head))) if colon else None
+    if inner is None:
+        return label, piece
+    offset = piece.offset + len(head) + 1
+    both = Label(inner.kind, inner.spans, inner.every, inner.count, label.sizes)
+    return both, Piece(head, text, piece.start, offset, piece.heading, piece.told)
+
+
+def _columns(sizes: tuple[int, ...], width: int, counts: tuple[int, ...]) -> tuple[int, ...] | None:
+    """The columns of the sizes named: by their number, or by the stitches they cast on."""
+    if all(1 <= size <= width for size in sizes):
+        return tuple(size - 1 for size in sizes)
+    if all(size in counts for size in sizes):
+        return tuple(counts.index(size) for size in sizes)
+    return None
+
+
+_STRICT: Final = ("numbered", "next", "every")
+_BEGINNINGS: Final = frozenset(
+    ("KNIT", "PURL", "SLIP", "STITCH", "MAKE", "STARS", "LPAR", "REP", "EVEN", "FABRIC", "FEWER", "ADDED", "NUMBER",
+     "ROUND")
+)  # fmt: skip
+"""Kinds of word that a round without a label begins with."""
+_STITCHES: Final = frozenset(("KNIT", "PURL", "SLIP", "STITCH", "MAKE"))
+
+
+def _is_round(label: Label | None, body: Body, tokens: list[words.Token] | None, piece: Piece) -> bool:
+    """Whether a piece is worked: it has a label, reads without a fault, or looks too much like a round for prose."""
+    if label is not None and label.kind in _STRICT:
+        return True
+    if piece.told or (piece.head and label is None and _is_definition(piece.head)):
+        return False
+    if tokens is None:
+        return True  # a line like it was
+    if not tokens or tokens[0].type not in _BEGINNINGS or _defines(tokens):
+        return False
+    unknown = sum(token.type in ("WORD", "OTHER") for token in tokens)
+    if body.works and not body.troubles and not unknown:
+        return not body.measured or body.again is None
+    return _looks_like_a_round(tokens, unknown)
+
+
+def _is_definition(head: str) -> bool:
+    """`k2tog: knit two together` explains a stitch."""
+    tokens = list(words.scan(head))
+    return bool(tokens) and tokens[0].type in _STITCHES
+
+
+def _defines(tokens: list[words.Token]) -> bool:
+    """`k2tog - knit two together`, `ssk = ...`: a stitch and a sign."""
+    return len(tokens) > 2 and tokens[0].type in _STITCHES and tokens[1].type in ("DASH", "OTHER", "COLON")
+
+
+def _looks_like_a_round(tokens: list[words.Token], unknown: int) -> bool:
+    kinds = [token.type for token in tokens]
+    if "COLON" in kinds or unknown * 2 > len(kinds):
+        return False
+    if "STARS" in kinds and "REP" in kinds:
+        return True
+    counted = sum(
+        kind == "STITCH" or (kind in _STITCHES and following == "NUMBER")
+        for kind, following in zip(kinds, [*kinds[1:], ""], strict=True)
+    )
+    return counted >= 2
+
+
+def differing(entry: Entry, width: int) -> Number | None:
+    """A number of the line that is given for another number of sizes than there are."""
+    own = len(entry.columns) if entry.columns else width
+    numbers = entry.body.lists
+    return next((number for number in numbers if len(number.values) not in (width, own)), None)
