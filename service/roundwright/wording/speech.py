@@ -1,7 +1,7 @@
 """A round in plain sentences, for beginners: every abbreviation spelled out, one action a sentence."""
 
 from roundwright import reference
-from roundwright.knitting.rounds import Repeat, Steps, Work, execute, star_of
+from roundwright.knitting.rounds import Repeat, Steps, Work, execute, spelled, star_of
 
 
 def speak(steps: Steps) -> str:
@@ -29,7 +29,7 @@ def _end(tail: Steps) -> str:
 
 
 def _sentences(steps: Steps) -> str:
-    return " ".join(_sentence(step) for step in steps)
+    return " ".join(_sentence(step) for step in spelled(steps))
 
 
 def _sentence(step: Work | Repeat) -> str:
