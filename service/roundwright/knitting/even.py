@@ -9,6 +9,7 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.change import EvenRequest, Method, Plan, middle, planned
+from roundwright.knitting.pictures import spacing_picture
 from roundwright.knitting.rounds import Repeat, Round, Step, Steps, StitchName, Work, chained, work_round
 from roundwright.knitting.shaping import HALF_GAP, WHOLE_GAP, plain_beside, spread
 from roundwright.knitting.spacing import mirrored, stops_early
@@ -53,6 +54,10 @@ class EvenAnswer(Struct, frozen=True, kw_only=True):
         tuple[EvenSection, ...],
         Meta(description="The widths of the sections of the first round, the wider first: two at most."),
     ]
+    drawing: Annotated[
+        str | None,
+        Meta(description="Path of the picture of the round; null where there is too much to draw."),
+    ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
     rules: RulesVersion = RULES
@@ -84,6 +89,7 @@ def even(request: EvenRequest) -> EvenAnswer:
         smallest_gap=sections[-1].every - uses if sections else None,
         largest_gap=sections[0].every - uses if sections else None,
         sections=sections,
+        drawing=spacing_picture(request, plan),
         basis=_basis(request),
         warnings=warnings,
     )

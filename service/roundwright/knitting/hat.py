@@ -30,6 +30,7 @@ from roundwright.knitting.loop import Stretch, cast_on_stretch, stretches
 from roundwright.knitting.measures import Gauge, Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.needles import StartStep, start_on
 from roundwright.knitting.order import HatWork, YarnOrder, class_order
+from roundwright.knitting.pictures import hat_picture
 from roundwright.knitting.rounds import (
     Multiple,
     Repeat,
@@ -211,6 +212,7 @@ class HatPlan(Struct, frozen=True, kw_only=True):
     body: Annotated[HatPart, Meta(description="The straight part above the brim.")]
     crown: Annotated[CrownAnswer, Meta(description="The crown, as `/v1/crown` gives it.")]
     yarn: Annotated[YarnEstimate, Meta(description="Yarn for one hat, as `/v1/yarn/estimate` gives it.")]
+    drawing: Annotated[str, Meta(description="Path of the hat's picture from the side.")]
 
 
 class HatsAnswer(Struct, frozen=True, kw_only=True):
@@ -239,7 +241,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     """
     by = fabric(request.gauge, request.yarn)
     worked = [_worked(request, index, "#") for index in range(len(request.sizes))]
-    plans = tuple(_plan(request, each, by) for each in worked)
+    plans = tuple(_plan(request, index, each, by) for index, each in enumerate(worked))
     due = _cautions(each.head for each in worked)
     return HatsAnswer(
         sizes=plans,
@@ -340,7 +342,7 @@ def _worked(request: HatRequest, index: int, at: str) -> _Worked:
     )
 
 
-def _plan(request: HatRequest, worked: _Worked, by: Fabric) -> HatPlan:
+def _plan(request: HatRequest, index: int, worked: _Worked, by: Fabric) -> HatPlan:
     return HatPlan(
         label=worked.size.label or _label(worked.size),
         makers=worked.size.makers,
@@ -351,6 +353,7 @@ def _plan(request: HatRequest, worked: _Worked, by: Fabric) -> HatPlan:
         body=worked.body,
         crown=worked.crown,
         yarn=estimate(worked.work, by, request.units, request.margin_percent, is_hat=True),
+        drawing=hat_picture(request, index),
     )
 
 

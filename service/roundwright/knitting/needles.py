@@ -20,6 +20,7 @@ from roundwright.knitting.holding import (
     unbeaten_splits,
 )
 from roundwright.knitting.measures import Gauge, Length, UnitSystem
+from roundwright.knitting.pictures import needles_picture
 from roundwright.knitting.room import (
     ROOM_BASIS,
     USUAL_SQUEEZE_PERCENT,
@@ -135,6 +136,12 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
     circular: Annotated[
         CircularUse | None, Meta(description="How long the circular can be used; null without `circular`.")
     ]
+    drawing: Annotated[
+        str | None,
+        Meta(
+            description="Path of the picture of the needles before the first round; null for `rounds` of your own."
+        ),
+    ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
     rules: RulesVersion = RULES
@@ -161,6 +168,7 @@ def split(request: SplitRequest) -> SplitAnswer:
         rounds=worked,
         room=room,
         circular=circular,
+        drawing=needles_picture(request),
         basis=BASIS if room is None and circular is None else (*BASIS, ROOM_BASIS),
         warnings=(
             *notices,

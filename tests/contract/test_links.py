@@ -1,0 +1,38 @@
+"""Answers lead to their pictures."""
+
+import json
+from xml.etree import ElementTree as ET
+
+import pytest
+
+from tests.contract.shape import listed, named
+
+
+def drawings(value) -> list[str]:
+    """Every path of a picture in an answer, however deep."""
+    if isinstance(value, dict):
+        own = [value["drawing"]] if value.get("drawing") else []
+        return own + [path for inner in value.values() for path in drawings(inner)]
+    if isinstance(value, list):
+        return [path for inner in value for path in drawings(inner)]
+    return []
+
+
+@pytest.mark.parametrize(
+    "operation",
+    [
+        one
+        for one in listed("POST")
+        if one.path in {"/v1/crown", "/v1/hats", "/v1/needles/split", "/v1/shaping/even"}
+    ],
+    ids=named,
+)
+def test_an_answer_leads_to_pictures_that_are_there(operation, service):
+    """Each `drawing` of the example's answer is the path of a well-formed SVG."""
+    answer = service.post(operation.path, json=operation.example).json()
+    paths = drawings(answer)
+    assert paths, json.dumps(answer)[:200]
+    for path in set(paths):
+        picture = service.get(path)
+        assert picture.status_code == 200
+        assert ET.fromstring(picture.content).tag == "{http://www.w3.org/2000/svg}svg"
