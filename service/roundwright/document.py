@@ -40,6 +40,7 @@ TAGS: Final = {
     "Yarn": "How much is used, how much to buy, how much is left.",
     "Hats": "The whole job, from a gauge to the written pattern.",
     "Patterns": "Written patterns read, executed and checked.",
+    "Counts": "A count that came out wrong, or a place in the work that was lost.",
     "Drawings": "Pictures by address, for use in an `<img>`.",
     "Standards": "The tables the service rests on, with their sources.",
     "Service": "The service itself.",

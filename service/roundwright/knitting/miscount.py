@@ -70,8 +70,8 @@ _HAPPENED: Final[dict[CauseCode, tuple[str, str]]] = {
         "{few} stitches that {round} takes away were not decreased{on}",
     ),
     "extra_decrease": (
-        "In {round} two stitches more than said were worked together{on}",
-        "In {round} {few} stitches more than said were decreased{on}",
+        "A decrease too many was worked in {round}{on}",
+        "{few} stitches too many were decreased in {round}{on}",
     ),
     "dropped_stitch": ("A stitch has dropped{on}", "{few} stitches have dropped{on}"),
     "extra_stitch": (
