@@ -29,7 +29,7 @@ def drawings(value) -> list[str]:
 )
 def test_an_answer_leads_to_pictures_that_are_there(operation, service):
     """Each `drawing` of the example's answer is the path of a well-formed SVG."""
-    answer = service.post(operation.path, json=operation.example).json()
+    answer = operation.ask(service).json()
     paths = drawings(answer)
     assert paths, json.dumps(answer)[:200]
     for path in set(paths):
