@@ -11,7 +11,18 @@ from roundwright.routes.operations import Operation
 
 __all__ = ["Operation", "all_operations"]
 
-_FILES: Final = ("gauge", "sizing", "shaping", "crown", "needles", "yarn", "hats", "drawings", "standards")
+_FILES: Final = (
+    "gauge",
+    "sizing",
+    "shaping",
+    "crown",
+    "needles",
+    "yarn",
+    "hats",
+    "counts",
+    "drawings",
+    "standards",
+)
 
 
 def all_operations() -> list[Operation]:
