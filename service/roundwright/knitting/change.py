@@ -299,7 +299,9 @@ def _too_many(request: EvenRequest, plan: Plan) -> Impossible:
             pointer="#/rounds_of_shaping",
             nearest=f"{number - 1} {'round' if number == 2 else 'rounds'} of shaping",
         )
-    largest = f"a change of {most * plan.adds} at most in one round" if most else "no change on these stitches"
+    largest = (
+        f"a change of {most * plan.adds} at most in one round" if most else "no change on these stitches"
+    )
     several = _over_several(request, plan)
     return Impossible(
         f"{room}, among {count - 2 * request.edge_stitches} stitches.",
