@@ -5,14 +5,16 @@ from typing import Final
 
 from msgspec import Struct
 
-from roundwright.knitting.rounds import MOST_ROUNDS
 from roundwright.wording import grammar, words
 from roundwright.wording.layout import Piece, cast_on, pieces
 from roundwright.wording.tree import Body, Label, Number, Trouble
+from roundwright.wording.words import Token
 
 MOST_WORDS: Final = 8_000
 """Different words of rounds in one text: a dome in twelve sizes, spelled out for beginners, has two thirds of them."""
-_PIECE: Final = 4
+MOST_LINES: Final = 1_000
+"""Lines of rounds in one text: 80 rounds in twelve sizes that share none."""
+_PIECE: Final = 6
 """What a line costs beside its words, in words."""
 
 
@@ -61,59 +63,69 @@ def entries(text: str, sizes: int) -> Written:
     counts, counts_at = cast_on(text) or ((), 0)
     written = Written(counts, counts_at, [], [])
     width = max(len(counts), sizes)
-    bodies: dict[str, Body] = {}
-    spent = 0
-    for piece in pieces(text):
-        label, piece_ = _label(piece)
-        body = bodies.get(piece_.text)
-        if body is None:
-            tokens = list(islice(words.scan(piece_.text), grammar.MOST_IN_LINE + 1))
-            spent += len(tokens) + _PIECE
-            body = grammar.parse_body(tokens)
-            accepted = _is_round(label, body, tokens, piece_)
-            if accepted:
-                bodies[piece_.text] = body
-        else:
-            spent += _PIECE
-            accepted = _is_round(label, body, None, piece_)
-        if spent > MOST_WORDS:
+    lines = _Lines()
+    for found in pieces(text):
+        label, piece = lines.label(found)
+        body = lines.body(label, piece)
+        if lines.words > MOST_WORDS:
             message = f"The rounds have more than {MOST_WORDS:,} words; the rest is not read."
-            written.troubles.append(Trouble("too_long", message, piece.start))
+            written.troubles.append(Trouble("too_long", message, found.start))
             break
-        if not accepted:
+        if body is None:
             continue
-        if len(written.entries) == MOST_ROUNDS:
-            message = f"The text has more than {MOST_ROUNDS} lines of rounds; the rest is not read."
-            written.troubles.append(Trouble("too_many_rounds", message, piece.start))
+        if len(written.entries) == MOST_LINES:
+            message = f"The text has more than {MOST_LINES:,} lines of rounds; the rest is not read."
+            written.troubles.append(Trouble("too_many_rounds", message, found.start))
             break
         columns = _columns(label.sizes, width, counts) if label and label.sizes else None
+        place = len(written.entries)
         written.entries.append(
-            Entry(
-                len(written.entries),
-                piece.start,
-                piece_.offset,
-                piece_.text,
-                label,
-                body,
-                piece.heading,
-                columns,
-            )
+            Entry(place, found.start, piece.offset, piece.text, label, body, found.heading, columns)
         )
     return written
 
 
-def _label(piece: Piece) -> tuple[Label | None, Piece]:
-    """The label of a piece, and the piece without it; sizes may stand before it with a colon of their own."""
-    label = grammar.parse_label(list(words.scan(piece.head))) if piece.head else None
-    if label is None or label.kind != "sizes":
-        return label, piece
-    head, colon, text = piece.text.partition(":")
-    inner = grammar.parse_label(list(words.scan(head))) if colon else None
-    if inner is None:
-        return label, piece
-    offset = piece.offset + len(head) + 1
-    both = Label(inner.kind, inner.spans, inner.every, inner.count, label.sizes)
-    return both, Piece(head, text, piece.start, offset, piece.heading, piece.told)
+class _Lines:
+    """The lines of one text: each is parsed once, however often it stands there."""
+
+    def __init__(self) -> None:
+        self.words = 0
+        self.bodies: dict[str, Body] = {}
+
+    def scan(self, text: str) -> list[Token]:
+        tokens = list(islice(words.scan(text), grammar.MOST_IN_LINE + 1))
+        self.words += len(tokens)
+        return tokens
+
+    def label(self, piece: Piece) -> tuple[Label | None, Piece]:
+        """The label of a piece, and the piece without it; sizes may stand before it with a colon of their own."""
+        label = grammar.parse_label(self.scan(piece.head)) if piece.head else None
+        if label is None or label.kind != "sizes":
+            return label, piece
+        head, colon, text = piece.text.partition(":")
+        inner = grammar.parse_label(self.scan(head)) if colon else None
+        if inner is None:
+            return label, piece
+        offset = piece.offset + len(head) + 1
+        both = Label(inner.kind, inner.spans, inner.every, inner.count, label.sizes)
+        return both, Piece(head, text, piece.start, offset, piece.heading, piece.told)
+
+    def body(self, label: Label | None, piece: Piece) -> Body | None:
+        """What a piece says is worked; None where it is prose."""
+        self.words += _PIECE
+        sure = label is not None and label.kind in _STRICT
+        if not sure and (piece.told or (piece.head and label is None and _is_definition(piece.head))):
+            return None
+        body = self.bodies.get(piece.text)
+        if body is None:
+            tokens = self.scan(piece.text)
+            if not sure and not _begins(tokens):
+                return None
+            body = grammar.parse_body(tokens)
+            if not sure and not _is_round(body, tokens):
+                return None
+            self.bodies[piece.text] = body
+        return body
 
 
 def _columns(sizes: tuple[int, ...], width: int, counts: tuple[int, ...]) -> tuple[int, ...] | None:
@@ -134,16 +146,18 @@ _BEGINNINGS: Final = frozenset(
 _STITCHES: Final = frozenset(("KNIT", "PURL", "SLIP", "STITCH", "MAKE"))
 
 
-def _is_round(label: Label | None, body: Body, tokens: list[words.Token] | None, piece: Piece) -> bool:
-    """Whether a piece is worked: it has a label, reads without a fault, or looks too much like a round for prose."""
-    if label is not None and label.kind in _STRICT:
-        return True
-    if piece.told or (piece.head and label is None and _is_definition(piece.head)):
+def _begins(tokens: list[Token]) -> bool:
+    """Whether a line without a label begins as a round does; `k2tog - knit two together` explains a stitch."""
+    if not tokens or tokens[0].type not in _BEGINNINGS:
         return False
-    if tokens is None:
-        return True  # a line like it was
-    if not tokens or tokens[0].type not in _BEGINNINGS or _defines(tokens):
-        return False
+    explains = (
+        len(tokens) > 2 and tokens[0].type in _STITCHES and tokens[1].type in ("DASH", "OTHER", "COLON")
+    )
+    return not explains
+
+
+def _is_round(body: Body, tokens: list[Token]) -> bool:
+    """Whether a line without a label is a round: it reads without a fault, or looks too much like one for prose."""
     unknown = sum(token.type in ("WORD", "OTHER") for token in tokens)
     if body.works and not body.troubles and not unknown:
         return not body.measured or body.again is None
@@ -156,12 +170,7 @@ def _is_definition(head: str) -> bool:
     return bool(tokens) and tokens[0].type in _STITCHES
 
 
-def _defines(tokens: list[words.Token]) -> bool:
-    """`k2tog - knit two together`, `ssk = ...`: a stitch and a sign."""
-    return len(tokens) > 2 and tokens[0].type in _STITCHES and tokens[1].type in ("DASH", "OTHER", "COLON")
-
-
-def _looks_like_a_round(tokens: list[words.Token], unknown: int) -> bool:
+def _looks_like_a_round(tokens: list[Token], unknown: int) -> bool:
     kinds = [token.type for token in tokens]
     if "COLON" in kinds or unknown * 2 > len(kinds):
         return False

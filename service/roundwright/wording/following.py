@@ -131,6 +131,7 @@ class Follower:
             if len(entry.body.readings) > 1 or len(columns) > 1:
                 self.report.ambiguous(entry, self.size, self.outcomes, columns, self.count)
             assert outcome.worked is not None
+            self.report.comes_out(entry, self.size, outcome.column, outcome.before)
             self.count = outcome.worked.left
             return True
         self.fault(entry, outcome, number, place, via)
@@ -172,10 +173,10 @@ class Follower:
         """A line that does not come out: report it, and find the count to go on with."""
         again = via is not None and via is not entry
         at = via if via is not None and again else entry
-        fresh = not again and self.report.is_first(entry, self.size)
-        mends = self.mender.mends(outcome, entry.body.stated) if fresh else []
+        first = self.report.is_first(at, self.size)
+        mends = self.mender.mends(outcome, entry.body.stated) if first and not again else []
         choices = self.choices(outcome, mends)
-        fitting = [count for count in choices if self.goes_on(place, count)]
+        fitting = [count for count in choices if first and self.goes_on(place, count)]
         if (
             outcome.worked
             and outcome.stated is not None
@@ -204,7 +205,10 @@ class Follower:
                 return False
             entry = turn.entries[0] if isinstance(turn, Loop) else turn.entry
             outcome = self.outcomes.best(entry.body, self.columns(entry), count)
-            if not outcome.right or outcome.worked is None:
+            if outcome.worked is None:
+                count = count if outcome.stated is None else outcome.stated
+                continue  # it says nothing
+            if not outcome.right:
                 return False
             if outcome.stated is not None or not self.outcomes.says_nothing(entry.body, outcome.column):
                 return True

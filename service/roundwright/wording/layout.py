@@ -50,7 +50,7 @@ _TOLD: Final = re.compile(
 _LONGEST_HEADING: Final = 60
 
 _NEXT_IN_LINE: Final = re.compile(
-    rf"(?<=[.;)])[^\S\n]+(?=(?:(?:next|dec\w*|inc\w*)\s(?:[0-9]+\s)?{_ROUND}|{_ROUND}\s*[0-9])[^:.;\n]{{0,60}}:)",
+    rf"(?<=[.;)])[^\S\n]+(?=(?:(?:next|dec\w*|inc\w*)\s(?:[0-9]+\s)?{_ROUND}|(?:{_ROUND}\s*|r)[0-9])[^:.;\n]{{0,60}}:)",
     re.IGNORECASE,
 )
 """Where a second round begins in one line: `Rnd 1: knit. Rnd 2: purl.`"""
@@ -80,7 +80,7 @@ def _begins() -> re.Pattern[str]:
     )
     words_first = "|".join(map(re.escape, starts))
     return re.compile(
-        rf"^[^\S\n]*+(?=\S)(?:[-•·–>][^\S\n]+)?[*_#]{{0,3}}(?P<round>"
+        rf"^[^\S\n]*+(?=\S)(?:[-•·–>][^\S\n]+)?(?:(?:\*\*|__|\#+[^\S\n]*)(?=[^\n:]{{0,60}}?\b{_ROUND}))?(?P<round>"
         rf"(?:[*(\[]|(?:work|next|sizes?)\b|(?:{words_first})(?![a-z])|[^:\n]{{0,60}}?\b{_ROUND}[^:\n]{{0,60}}:"
         rf"|[^\n]{{0,150}}?[.;][^\S\n]+(?:next|knit|purl|work|{_ROUND})[^\S\n][^\n]{{0,60}}?\b{_ROUND})"
         rf"[^\n]*)$",

@@ -106,8 +106,7 @@ class Phrases:
 
     def named(self, children: list[Token]) -> Phrase:
         """`ssk`, `k2tog`."""
-        name = cast(StitchName, words.stitch_names()[children[0].text])
-        return Stitch(name, ONE, *_ends(children))
+        return Stitch(words.stitch_names()[children[0].text], ONE, *_ends(children))
 
     def make(self, children: list[Token]) -> Phrase:
         """`m1`, `make 1`."""

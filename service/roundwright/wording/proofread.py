@@ -53,8 +53,8 @@ class ProofreadAnswer(Struct, frozen=True, kw_only=True):
             max_length=MOST_FINDINGS, description="What is wrong or worth knowing, in the order of the lines."
         ),
     ]
-    basis: tuple[Basis, ...] = ()
-    warnings: tuple[Notice, ...] = ()
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
 
 
 _BASIS: Final = (

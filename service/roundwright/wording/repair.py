@@ -7,6 +7,8 @@ for every size before it is offered.
 from collections.abc import Iterator, Mapping
 from typing import Final, Literal, NamedTuple
 
+from msgspec.structs import replace
+
 from roundwright import reference
 from roundwright.knitting.rounds import StitchName, line
 from roundwright.knitting.shaping import most_changes, spread
@@ -14,12 +16,12 @@ from roundwright.wording import grammar, words
 from roundwright.wording.across import across
 from roundwright.wording.meaning import LARGEST
 from roundwright.wording.outcome import Outcome, Outcomes
-from roundwright.wording.tree import Body, Fill, Group, Node, Nodes, Number, Stated, Stitch, Unknown
+from roundwright.wording.tree import ONE, Body, Fill, Group, Node, Nodes, Number, Stated, Stitch, Unknown
 from roundwright.wording.working import NO_CHANGES, Changes, UnclearError, Worked, plan, work
 
-MOST_TRIED: Final = 1_500
+MOST_TRIED: Final = 800
 """Changes tried for one text: the first faults are repaired, those that follow from them need not be."""
-_USUAL: Final = 8
+_USUAL: Final = 5
 """Stitches and brackets of a usual line: trying a longer one counts for more."""
 _MOST_PLACES: Final = 12
 """Numbers, and stitches, of one line that are tried."""
@@ -85,6 +87,7 @@ class Mender:
         if outcome.whole:
             if turned(outcome):
                 yield from self._other_stitches(outcome)
+            yield from self._numbers(outcome)
             yield from _restated(outcome.worked.left, outcome, stated)
             yield from self._other_stitches(outcome)
         else:
@@ -196,8 +199,19 @@ class Mender:
             if isinstance(node, Unknown):
                 near = words.nearest(node.word)
                 if near:
-                    yield Mend((Edit("text", node.start, node.end, text=near),), -1)
+                    yield Mend(
+                        (Edit("text", node.start, node.end, text=near),), self._left(outcome, node, near)
+                    )
                 return
+
+    def _left(self, outcome: Outcome, unknown: Unknown, word: str) -> int:
+        """What the line leaves with a known word for an unknown one; -1 where that cannot be said."""
+        name = words.stitch_names().get(word)
+        if name is None:
+            return -1
+        stitch = Stitch(name, ONE, unknown.start, unknown.end)
+        worked = self._try(outcome._replace(nodes=_with(outcome.nodes, stitch)), NO_CHANGES)
+        return worked.left if worked and worked.used == outcome.before else -1
 
 
 def turned(outcome: Outcome) -> bool:
@@ -223,6 +237,18 @@ def _evenly(outcome: Outcome) -> Iterator[Mend]:
     if abs(change) <= most_changes(outcome.before, method) and outcome.before:
         text = line(spread(outcome.before, abs(change), method))
         yield Mend((Edit("text", outcome.nodes[0].start, _end(outcome.nodes), text=text),), outcome.stated)
+
+
+def _with(nodes: Nodes, stitch: Stitch) -> Nodes:
+    """The line with a stitch where an unknown word stands."""
+    return tuple(
+        replace(node, nodes=_with(node.nodes, stitch))
+        if isinstance(node, Group | Fill)
+        else stitch
+        if node.start == stitch.start
+        else node
+        for node in nodes
+    )
 
 
 def _end(nodes: Nodes) -> int:
@@ -256,23 +282,30 @@ def _stitches(nodes: Nodes) -> list[Stitch]:
 
 
 def written(
-    text: str,
-    nodes: Nodes,
-    stated: Stated | None,
-    mends: Mapping[int, Mend],
-    width: int,
-) -> str:
-    """The text with the changes of some sizes, by their column, all of one shape."""
+    text: str, nodes: Nodes, stated: Stated | None, mends: Mapping[int, Mend], width: int
+) -> str | None:
+    """The text with the changes of some sizes, by their column; None where those do not go together.
+
+    `width` is the number of sizes the line is written for. A number may change for some of them; other words are the
+    same for all.
+    """
     numbers = {number.start: number for number in _numbers(nodes)}
     if stated is not None:
         numbers[stated.number.start] = stated.number
-    first = next(iter(mends.values()))
-    parts: list[tuple[int, int, str]] = []
-    for place, edit in enumerate(first.edits):
-        values = {column: mend.edits[place].value for column, mend in mends.items()}
-        parts.append((edit.start, edit.end, _put(text, edit, values, numbers, width)))
-    for start, end, new in sorted(parts, reverse=True):
-        text = text[:start] + new + text[end:]
+    edits: dict[tuple[int, int], dict[int, Edit]] = {}
+    for column, mend in mends.items():
+        for edit in mend.edits:
+            edits.setdefault((edit.start, edit.end), {})[column] = edit
+    behind = len(text)
+    for (start, end), by_column in sorted(edits.items(), reverse=True):
+        edit = next(iter(by_column.values()))
+        if end > behind or any(other.shape != edit.shape for other in by_column.values()):
+            return None
+        if edit.kind == "text" and len(by_column) < len(mends):
+            return None
+        values = {column: other.value for column, other in by_column.items()}
+        text = text[:start] + _put(text, edit, values, numbers, width) + text[end:]
+        behind = start
     return text
 
 

@@ -13,7 +13,7 @@ from roundwright.wording.repair import Mend, proved, written
 from roundwright.wording.tree import Fill, Group, Nodes, Number, Severity, Trouble, Unknown
 from roundwright.wording.words import nearest
 
-MOST_REPAIRS = 25
+MOST_REPAIRS = 20
 """Lines repaired in one answer: each is read again."""
 _MOST_NEAREST = 8
 """Unknown words the nearest known one is looked for."""
@@ -40,6 +40,7 @@ class Report:
         self.said: set[tuple[object, ...]] = set()
         self.faults: dict[int, dict[int, _Fault]] = {}
         self.fault_count = 0
+        self.right: dict[int, dict[int, tuple[int, int]]] = {}  # by line and size: column, and stitches
         self.repairs = 0
         self.looked_up: dict[str, str | None] = {}
         self.general()
@@ -135,6 +136,10 @@ class Report:
         )
         self.note(entry.offset, "never_ends", message, size=size)
 
+    def comes_out(self, entry: Entry, size: int, column: int, count: int) -> None:
+        """A line that comes out for a size."""
+        self.right.setdefault(entry.place, {}).setdefault(size, (column, count))
+
     def is_first(self, entry: Entry, size: int) -> bool:
         """Whether a line has come out for this size so far."""
         return size not in self.faults.get(entry.place, {})
@@ -143,8 +148,9 @@ class Report:
         self, entry: Entry, size: int, number: int, outcome: Outcome, mends: list[Mend], *, again: bool
     ) -> None:
         """A line that does not come out, or with `again` one that asks for rounds which then do not."""
-        self.faults.setdefault(entry.place, {}).setdefault(size, _Fault(number, outcome, mends, again))
-        self.fault_count += 1
+        if self.is_first(entry, size):
+            self.faults.setdefault(entry.place, {})[size] = _Fault(number, outcome, mends, again)
+            self.fault_count += 1
 
     @property
     def enough(self) -> bool:
@@ -260,13 +266,17 @@ class Report:
     # --- repairs
 
     def repair(self, entry: Entry, faults: Mapping[int, _Fault]) -> str | None:
-        """The line with one change of the same kind for all these sizes, proved; None where there is none."""
+        """The line changed so that it comes out for these sizes, and still does for the others; or None.
+
+        The same change for all of them, if there is one; otherwise the smallest for each.
+        """
         first = next(iter(faults.values()))
         if self.repairs >= MOST_REPAIRS or entry.body.broken:
             return None
         if any(fault.outcome.nodes is not first.outcome.nodes for fault in faults.values()):
             return None
-        counts = {fault.outcome.column: fault.outcome.before for fault in faults.values()}
+        counts = dict(self.right.get(entry.place, {}).values())
+        counts.update({fault.outcome.column: fault.outcome.before for fault in faults.values()})
         width = len(entry.columns) if entry.columns else self.width
         joint = []
         for mend in first.mends:
@@ -276,16 +286,16 @@ class Report:
                 for other in fault.mends
                 if other.shape == mend.shape
             }
-            if len(alike) == len(counts):
+            if len(alike) == len(faults):
                 joint.append(alike)
         joint.sort(key=_values_differ)
-        for alike in joint:
+        if all(fault.mends for fault in faults.values()):
+            joint.append({fault.outcome.column: fault.mends[0] for fault in faults.values()})
+        for mends in joint[: MOST_REPAIRS - self.repairs]:
             self.repairs += 1
-            text = written(entry.text, first.outcome.nodes, entry.body.stated, alike, width)
-            if proved(text, counts):
+            text = written(entry.text, first.outcome.nodes, entry.body.stated, mends, width)
+            if text is not None and proved(text, counts):
                 return self.whole_line(entry, text)
-            if self.repairs >= MOST_REPAIRS:
-                return None
         return None
 
     def whole_line(self, entry: Entry, text: str) -> str:

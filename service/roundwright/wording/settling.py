@@ -215,7 +215,7 @@ class _Line:
         if isinstance(last, Fill | Evenly):
             return  # all sts around
         fill = Fill((last,), phrase.leave, last.start, phrase.end, said)
-        before = self.out[self.base :]
+        before = self.out[self.base :] or [last]
         alone = len(before) == 1 or (isinstance(last, Stitch) and last.bare) or isinstance(last, Group)
         if alone or self.other is not None:
             self.replace_last(fill)
@@ -312,6 +312,7 @@ class _Line:
             del self.other[max(0, len(self.other) - behind) :]
             self.other.append(node)
         self.out[pending.at :] = [node]
+        self.base = len(self.out)
 
     # --- whole rounds and counts
 
@@ -341,6 +342,7 @@ class _Line:
             return
         node = Stitch(made, ONE, self.out[-2].start, phrase.end)
         self.out[-2:] = [node]
+        self.base = min(self.base, len(self.out) - 1)
         if self.other is not None:
             self.other[-2:] = [node]
 
@@ -364,7 +366,8 @@ def _once(stitch: Stitch) -> Stitch:
 
 
 def _all_of(stitch: Stitch) -> Fill:
-    return Fill((_once(stitch),), NOTHING, stitch.start, stitch.end, (stitch.start, stitch.end))
+    whole = Stitch(stitch.name, ONE, stitch.start, stitch.end, bare=True)
+    return Fill((whole,), NOTHING, stitch.start, stitch.end, (stitch.start, stitch.end))
 
 
 _PASSED: Final[dict[tuple[int, StitchName, int], StitchName]] = {

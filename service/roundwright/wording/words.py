@@ -8,11 +8,12 @@ import re
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
 from functools import cache
-from typing import Final
+from typing import Final, cast
 
 from msgspec import Struct
 
 from roundwright import reference
+from roundwright.knitting.rounds import StitchName
 
 _SPELLED: Final = {
     # Kinds of word, with the words of that kind; US and UK alike, abbreviated or in full (common practice).
@@ -140,12 +141,12 @@ def kinds() -> Mapping[str, str]:
 
 
 @cache
-def stitch_names() -> Mapping[str, str]:
+def stitch_names() -> Mapping[str, StitchName]:
     """The stitch that each spelling means."""
     names = {_hyphened(text): name for text, name in reference.spellings().items()}
     names.update({_hyphened(row.words): name for name, row in reference.stitches().items()})
     names.update({word: name for name, words in _STITCHES.items() for word in words.split()})
-    return names
+    return cast("dict[str, StitchName]", names)
 
 
 def _hyphened(text: str) -> str:
@@ -167,7 +168,7 @@ def _scanner() -> re.Pattern[str]:
             | (?:{phrase}) (?![a-z0-9&])
             | [a-z&]++ (?:[0-9]+[a-z&]+)*+ (?:'[a-z]+)?+ )
         | (?P<RANGE> [0-9]{{1,7}}[-–][0-9]{{1,7}}(?![0-9]) (?:\s*+{_LIST})?+ )
-        | (?P<NUMBER> [0-9]++ (?:\s*+{_LIST}){{0,3}}+ | {_LIST})
+        | (?P<NUMBER> (?:[0-9]++|[-–](?=\ {_LIST})) (?:\s*+{_LIST}){{0,3}}+ | {_LIST})
         | (?P<STARS> \*++ (?:'?s(?![a-z]))?+)
         | (?P<MARK> [^\s,;"])
         """,
