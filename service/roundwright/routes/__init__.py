@@ -19,6 +19,7 @@ _FILES: Final = (
     "needles",
     "yarn",
     "hats",
+    "patterns",
     "counts",
     "drawings",
     "standards",
