@@ -8,19 +8,57 @@ increase worked exactly at a border stays on the needle before it: the right-han
 
 from typing import NamedTuple
 
-from roundwright import reference
-from roundwright.knitting.rounds import Round, Step, Steps, Unworkable, Work
+from roundwright.knitting.rounds import Round, Steps, Unworkable, Work, uses_and_leaves
 
-Passage = tuple[list[int], list[int]] | None
-"""Where a border 0, 1, 2, ... stitches into a round is after it, and how many stitches are slid there; none for a
-round in which no border moves."""
+Landing = tuple[int, int]
+"""Where a border is after some steps, counted in the stitches they leave, and how many stitches are slid there."""
+
+
+class Stretch(NamedTuple):
+    """A stretch of a round that repeats itself: every stitch takes some and leaves at least one."""
+
+    start: int  # stitches into the round
+    left: int  # stitches made before it
+    uses: int  # by one time
+    leaves: int
+    times: int
+    landings: tuple[Landing, ...]  # in one time, of a border 0, 1, 2, ... stitches into it
+
+
+class Passage(NamedTuple):
+    """The way of every possible border through one round."""
+
+    stretches: tuple[Stretch, ...]
+    after: int  # where its end is
+
+    def landing(self, border: int) -> Landing:
+        """The landing of one border."""
+        for start, left, uses, leaves, times, landings in self.stretches:
+            if border < start + uses * times:
+                time, into = divmod(border - start, uses)
+                to, slid = landings[into]
+                return left + time * leaves + to, slid
+        return self.after, 0
+
+    def straddles(self, after: list[int]) -> list[int]:
+        """The straddles of all borders from this round on, from those `after` it."""
+        before: list[int] = []
+        for _, left, uses, leaves, times, landings in self.stretches:
+            stretch = [0] * (uses * times)
+            for into, (to, slid) in enumerate(landings):
+                met = after[left + to : left + to + leaves * times : leaves]
+                stretch[into::uses] = [straddles + 1 for straddles in met] if slid else met
+            before += stretch
+        before.append(after[self.after])
+        return before
 
 
 class Ways(NamedTuple):
     """The way of every possible border through some rounds."""
 
     rounds: tuple[Round, ...]
-    passages: tuple[Passage, ...]
+    passages: tuple[Passage | None, ...]
+    """None for a round in which no border moves."""
     straddles: list[int]
     """Over all the rounds, on a border that starts 0, 1, 2, ... stitches into the first."""
 
@@ -35,56 +73,50 @@ def ways(rounds: tuple[Round, ...], stitches: int) -> Ways:
     straddles = [0] * ((rounds[-1].after if rounds else stitches) + 1)
     for passage in reversed(passages):
         if passage is not None:
-            moved = zip(*passage, strict=True)
-            straddles = [straddles[to] + 1 if slid else straddles[to] for to, slid in moved]
+            straddles = passage.straddles(straddles)
     return Ways(rounds, passages, straddles)
 
 
 def _level(steps: Steps) -> bool:
     """Whether every stitch takes one and leaves one, so that no border moves."""
-    table = reference.stitches()
+    facts = uses_and_leaves()
+    return all(
+        facts[step.stitch] == (1, 1) if isinstance(step, Work) else _level(step.steps) for step in steps
+    )
+
+
+def _passage(steps: Steps) -> Passage:
+    facts = uses_and_leaves()
+    stretches: list[Stretch] = []
+    start = left = 0
     for step in steps:
         if isinstance(step, Work):
-            if not table[step.stitch].uses == table[step.stitch].leaves == 1:
-                return False
-        elif not _level(step.steps):
-            return False
-    return True
+            uses, leaves = facts[step.stitch]
+            landings: tuple[Landing, ...] = tuple((0, place) for place in range(uses))
+            again = 0
+        else:
+            once = _passage(step.steps)
+            landings, leaves, again = _spelled(once), once.after, step.again
+            uses = len(landings)
+        if uses:  # what only increases moves the borders of the next step on
+            stretches.append(Stretch(start, left, uses, leaves, step.times, landings))
+        start += uses * step.times
+        left += leaves * step.times
+        if again:  # the last time is the beginning of a whole one
+            stretches.append(Stretch(start, left, again, landings[again][0], 1, landings[:again]))
+            start += again
+            left += landings[again][0]
+    return Passage(tuple(stretches), left)
 
 
-def _passage(steps: Steps) -> tuple[list[int], list[int]]:
-    """Where a border 0, 1, 2, ... stitches into the round is after it, and how many stitches are slid there.
-
-    Both lists have one entry more than the steps use stitches; time grows with that number.
-    """
-    landing, slides = [0], [0]
-    for step in steps:
-        # The last entry is made anew: what is increased at this very border stays on the needle before it.
-        further, slid = _stretch(step, landing.pop())
-        landing += further
-        slides[-1:] = slid
-    return landing, slides
-
-
-def _stretch(step: Step, left: int) -> tuple[list[int], list[int]]:
-    """The passage of one step after `left` stitches are made."""
-    if isinstance(step, Work):
-        row = reference.stitches()[step.stitch]
-        uses, leaves = row.uses, row.leaves
-        if not uses:
-            return [left + leaves * step.times], [0]
-        places = range(uses * step.times + 1)
-        if uses == 1:
-            return [left + leaves * place for place in places], [0] * len(places)
-        return [left + place // uses * leaves for place in places], [place % uses for place in places]
-    once, slid = _passage(step.steps)
-    leaves, end = once[-1], left + once[-1] * step.times
-    if len(once) == 1:
-        return [end], [0]
-    landing = [made + each for made in range(left, end, leaves) for each in once[:-1]]
-    # Where the repeat stops early, its last time is the beginning of a whole one.
-    landing += [end + each for each in once[: step.again + 1]] if step.again else [end]
-    return landing, slid[:-1] * step.times + slid[: step.again + 1]
+def _spelled(passage: Passage) -> tuple[Landing, ...]:
+    """The landings of all borders but the one at the end."""
+    return tuple(
+        (left + time * leaves + to, slid)
+        for _, left, _, leaves, times, landings in passage.stretches
+        for time in range(times)
+        for to, slid in landings
+    )
 
 
 def _begins_with(rounds: tuple[Round, ...], stitches: int) -> None:

@@ -13,6 +13,7 @@ from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.borders import ways
 from roundwright.knitting.closing import CORD_BASIS, TAIL_BASIS, CrownFinish, Finish, cord_notices, finished
 from roundwright.knitting.crown_plan import (
     FEWEST_STITCHES,
@@ -31,8 +32,8 @@ from roundwright.knitting.holding import (
     NeedleCount,
     Split,
     Tolerance,
-    best_split,
-    on_needles,
+    followed,
+    unbeaten_splits,
 )
 from roundwright.knitting.measures import (
     RELAXED_SHAPE,
@@ -187,8 +188,9 @@ def work_crown(
                 pointer=f"{at}/worked",
                 nearest="in_the_round",
             )
-        split = best_split(rounds, stitches, needles, tolerance)
-        rounds = on_needles(rounds, split.split)
+        borders = ways(rounds, stitches)
+        split = unbeaten_splits(borders, needles, tolerance)[-1]
+        rounds = followed(borders, split.split)
     left = rounds[-1].after if rounds else stitches
     return CrownAnswer(
         style=shape.style,

@@ -128,13 +128,9 @@ def followed(ways: Ways, split: tuple[int, ...]) -> tuple[Round, ...]:
     for each, passage in zip(ways.rounds, ways.passages, strict=True):
         moves: tuple[Move, ...] = ()
         if passage is not None:
-            landing, slides = passage
-            moves = tuple(
-                Move(needle, slides[border])
-                for needle, border in enumerate(borders, start=1)
-                if slides[border]
-            )
-            borders = tuple(landing[border] for border in borders)
+            landings = [passage.landing(border) for border in borders]
+            moves = tuple([Move(needle, slid) for needle, (_, slid) in enumerate(landings, start=1) if slid])
+            borders = tuple([to for to, _ in landings])
         before, held = held, _between(borders, each.after)
         notes = (each.notes + _emptied(before, held))[:MOST_NOTES]
         worked.append(replace(each, needles=held, moves=moves, notes=notes))

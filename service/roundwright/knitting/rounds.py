@@ -122,7 +122,8 @@ class Unworkable(Impossible):
 
 
 @cache
-def _uses_leaves() -> dict[str, tuple[int, int]]:
+def uses_and_leaves() -> dict[str, tuple[int, int]]:
+    """Stitches each stitch of the table takes from the left needle and leaves on the right, by its name."""
     return {name: (row.uses, row.leaves) for name, row in reference.stitches().items()}
 
 
@@ -140,7 +141,7 @@ _Known = dict[tuple[int, int], tuple[int, int]]
 
 
 def _execute(steps: Steps, known: _Known) -> tuple[int, int]:
-    facts = _uses_leaves()
+    facts = uses_and_leaves()
     used = left = 0
     for step in steps:
         if isinstance(step, Work):
@@ -176,7 +177,7 @@ def _first(steps: Steps, stitches: int, known: _Known) -> Steps:
     taken: list[Step] = []
     for step in steps:
         if isinstance(step, Work):
-            uses = _uses_leaves()[step.stitch][0]
+            uses = uses_and_leaves()[step.stitch][0]
             turns = min(step.times, stitches // uses) if uses else step.times
             if turns:
                 taken.append(Work(step.stitch, turns))
@@ -287,7 +288,7 @@ def knit(times: int) -> Steps:
     return (Work("k", times),) if times else ()
 
 
-@cache
+@lru_cache(maxsize=1024)
 def plain(stitches: int) -> Steps:
     """A round of knit stitches."""
     return (Work("k", stitches),)
