@@ -6,8 +6,9 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording import grammar, words
-from roundwright.wording.layout import Piece, cast_on, pieces
-from roundwright.wording.tree import Body, Label, Number, Trouble
+from roundwright.wording.layout import Piece, cast_on, is_told, pieces
+from roundwright.wording.meaning import number_of
+from roundwright.wording.tree import Body, Label, Number, Reading, Span, Stated, Trouble
 from roundwright.wording.words import Token
 
 MOST_WORDS: Final = 8_000
@@ -99,6 +100,9 @@ class _Lines:
 
     def label(self, piece: Piece) -> tuple[Label | None, Piece]:
         """The label of a piece, and the piece without it; sizes may stand before it with a colon of their own."""
+        if piece.head.rstrip(".)").isdigit():
+            number = Number((int(piece.head.rstrip(".)")),))
+            return Label("listed", (Span(number, number),)), piece
         label = grammar.parse_label(self.scan(piece.head)) if piece.head else None
         if label is None or label.kind != "sizes":
             return label, piece
@@ -114,17 +118,17 @@ class _Lines:
         """What a piece says is worked; None where it is prose."""
         self.words += _PIECE
         sure = label is not None and label.kind in _STRICT
-        if not sure and (piece.told or (piece.head and label is None and _is_definition(piece.head))):
+        if not sure and (piece.told or (piece.head and label is None and _explains(piece.head))):
             return None
         body = self.bodies.get(piece.text)
         if body is None:
             tokens = self.scan(piece.text)
-            if not sure and not _begins(tokens):
-                return None
-            body = grammar.parse_body(tokens)
-            if not sure and not _is_round(body, tokens):
-                return None
-            self.bodies[piece.text] = body
+            if sure or _begins(tokens):
+                body = grammar.parse_body(tokens)
+            if body is None or not (sure or _is_round(body, tokens)):
+                body = _left_open(tokens)
+            if body is not None:
+                self.bodies[piece.text] = body
         return body
 
 
@@ -164,10 +168,23 @@ def _is_round(body: Body, tokens: list[Token]) -> bool:
     return _looks_like_a_round(tokens, unknown)
 
 
-def _is_definition(head: str) -> bool:
-    """`k2tog: knit two together` explains a stitch."""
+def _explains(head: str) -> bool:
+    """`k2tog: knit two together` explains a stitch; a note is no round either."""
     tokens = list(words.scan(head))
-    return bool(tokens) and tokens[0].type in _STITCHES
+    return is_told(head) or (bool(tokens) and tokens[0].type in _STITCHES)
+
+
+def _left_open(tokens: list[Token]) -> Body | None:
+    """`Continue decreasing in this manner until 8 sts remain`: rounds left to the knitter, but not the count."""
+    kinds = [token.type for token in tokens]
+    for place in range(len(kinds) - 3):
+        if kinds[place : place + 4] == ["UNTIL", "NUMBER", "ST", "REMAIN"]:
+            number = number_of(tokens[place + 1])
+            message = "How this is worked is not read; reading goes on with the count it ends on."
+            trouble = Trouble("not_understood", message, tokens[0].start_pos)
+            stated = Stated(number, number.start, number.end)
+            return Body((Reading(()),), stated, troubles=(trouble,), words=len(tokens))
+    return None
 
 
 def _looks_like_a_round(tokens: list[Token], unknown: int) -> bool:

@@ -81,7 +81,8 @@ def _begins() -> re.Pattern[str]:
     words_first = "|".join(map(re.escape, starts))
     return re.compile(
         rf"^[^\S\n]*+(?=\S)(?:[-•·–>][^\S\n]+)?(?:(?:\*\*|__|\#+[^\S\n]*)(?=[^\n:]{{0,60}}?\b{_ROUND}))?(?P<round>"
-        rf"(?:[*(\[]|(?:work|next|sizes?)\b|(?:{words_first})(?![a-z])|[^:\n]{{0,60}}?\b{_ROUND}[^:\n]{{0,60}}:"
+        rf"(?:[*(\[]|(?:work|next|sizes?|cont|continue)\b|(?:{words_first})(?![a-z])|[0-9]{{1,3}}[.)]\s"
+        rf"|[^:\n]{{0,60}}?\b{_ROUND}[^:\n]{{0,60}}:|[^:\n]{{1,40}}:[^\S\n]*(?:[*(\[]|(?:{words_first})(?![a-z]))"
         rf"|[^\n]{{0,150}}?[.;][^\S\n]+(?:next|knit|purl|work|{_ROUND})[^\S\n][^\n]{{0,60}}?\b{_ROUND})"
         rf"[^\n]*)$",
         re.IGNORECASE | re.MULTILINE,
@@ -189,14 +190,22 @@ _LABEL_ALONE: Final = re.compile(
 )
 """A label without a colon: `Rnd 3 knit`, `R3 k2, p2`, `Next rnd knit`."""
 
+_LISTED: Final = re.compile(r"[0-9]{1,3}[.)](?=\s)")
+"""A line of a numbered list: `3. k2tog around`."""
+
 _LONGEST_HEAD: Final = 100
+
+
+def is_told(head: str) -> bool:
+    """Whether what stands before a colon is the name of something that is not worked: `Note`, `Abbreviations`."""
+    return _TOLD.match(head) is not None
 
 
 def _piece(text: str, start: int, end: int, *, heading: bool, told: bool) -> Piece:
     colon = text.find(":", start, min(end, start + _LONGEST_HEAD))
     if colon >= 0:
         head, offset = text[start:colon], colon + 1
-    elif alone := _LABEL_ALONE.match(text, start, end):
+    elif alone := (_LABEL_ALONE.match(text, start, end) or _LISTED.match(text, start, end)):
         head, offset = alone.group(), alone.end()
     else:
         head, offset = "", start

@@ -1,7 +1,7 @@
 """The value of each phrase of the grammar, made as soon as the parser has read it."""
 
 import re
-from typing import Any, Final, cast
+from typing import Any, Final
 
 from roundwright.knitting.rounds import StitchName
 from roundwright.wording import words
@@ -309,7 +309,8 @@ class Phrases:
 
     def and_all(self, children: list[Any]) -> str | int:
         """`and all odd rnds`."""
-        return cast("str | int", children[-2])
+        parity: str | int = next(one for one in children if _is_parity(one))
+        return parity
 
     def numbered(self, children: list[Any]) -> Label:
         """`Rnd 3 and all odd rnds (size 1 only)`."""

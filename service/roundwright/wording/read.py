@@ -36,7 +36,7 @@ def read(text: str, cast_on: tuple[int, ...]) -> Reading:
     written = entries(text, len(cast_on))
     report = Report(text, written, cast_on)
     columns = _columns(written, cast_on, report)
-    shared = not any(entry.columns or _label_differs(entry) for entry in written.entries)
+    shared = not any(map(_differs, written.entries))
     desk = Desk(report, Outcomes(), Mender(), {})
     turns = None
     rounds = []
@@ -68,10 +68,13 @@ def rounds_of(
     return reading.rounds[size]
 
 
-def _label_differs(entry: Entry) -> bool:
+def _differs(entry: Entry) -> bool:
+    """Whether a line may stand elsewhere in the order for another size."""
     label = entry.label
-    return label is not None and any(
-        len(span.last.values) > 1 or len(span.first.values) > 1 for span in label.spans
+    numbers = [number for span in (label.spans if label else ()) for number in (span.first, span.last)]
+    counts = (label.count if label else None, entry.body.rounds)
+    return entry.columns is not None or any(
+        number and len(number.values) > 1 for number in (*numbers, *counts)
     )
 
 

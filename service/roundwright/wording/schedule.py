@@ -181,6 +181,11 @@ class _Plan:
                 lines.append(line)
         return lines
 
+    def rounds(self, entry: Entry) -> int:
+        """How many rounds a line without a number is worked."""
+        count = entry.label.count if entry.label and entry.label.count else entry.body.rounds
+        return 1 if count is None else count.of(entry.column(self.column)) or 0
+
     # --- the order
 
     def standing_at(self, number: int) -> Entry | None:
@@ -229,7 +234,9 @@ class _Plan:
         self.turns.append(turn)
         if isinstance(turn, Turn):
             self.history.append(turn.entry)
-            self.unnumbered_since = self.unnumbered_since or turn.number is None
+            if turn.number is None:
+                self.unnumbered_since = True
+                self.done += self.rounds(turn.entry)
         else:
             self.history.extend(turn.entries)
             self.unnumbered_since = True

@@ -256,8 +256,10 @@ class _Line:
     def rep(self, phrase: Rep) -> None:
         level = phrase.level or max(self.opened, default=0)
         if level not in self.opened:
-            if not phrase.level and self.out:
-                start, stop = len(self.out) - 1, len(self.out)
+            if not phrase.level and self.out:  # k2, k2tog, repeat to end
+                last = self.out[-1]
+                alone = isinstance(last, Group) and last.bracketed
+                start, stop = len(self.out) - 1 if alone else min(self.base, len(self.out) - 1), len(self.out)
             else:
                 self.trouble("no_star", "There is no star before this to repeat from.", phrase.start)
                 return

@@ -11,7 +11,7 @@ from msgspec import Struct
 from roundwright.knitting.rounds import StitchName
 
 Severity = Literal["error", "note"]
-LabelKind = Literal["numbered", "next", "sort", "every", "sizes"]
+LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes"]
 
 
 class Number(Struct, frozen=True, gc=False):
@@ -169,7 +169,8 @@ class Span(Struct, frozen=True, gc=False):
 class Label(Struct, frozen=True, gc=False):
     """The start of a line: which rounds it is for.
 
-    - `kind`: `numbered`; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`; `every` for `All odd rnds`; `sizes`
+    - `kind`: `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`; `every` for
+      `All odd rnds`; `sizes` for `Sizes 2 and 3 only`
     - `spans`: `Rnd 3`, `Rnds 2-6`
     - `every`: (first, step) of `and all odd rnds`
     - `count`: `Next 5 rnds`

@@ -101,7 +101,7 @@ _NUMBERS: Final = {
 
 _SIGNS: Final = {
     "(": "LPAR", "[": "LPAR", "{": "LPAR", ")": "RPAR", "]": "RPAR", "}": "RPAR", ":": "COLON",
-    ".": "STOP", "!": "STOP", "-": "DASH", "–": "DASH", "—": "DASH", "→": "DASH", "&": "AND",
+    ".": "STOP", "!": "STOP", "-": "DASH", "–": "DASH", "—": "DASH", "→": "DASH", "=": "DASH", "&": "AND",
 }  # fmt: skip
 
 _FOLD: Final = str.maketrans(
@@ -178,8 +178,8 @@ def _scanner() -> re.Pattern[str]:
 
 _LENGTHS: Final = frozenset(("UNTIL", "FOR", "TO"))
 _LENGTH: Final = re.compile(
-    r"(?:until|till|for|to)\b[^.;:*()\[\]]{0,60}?"
-    r"(?:\bmeasures?\b|[0-9½¼¾] ?(?:cm|mm|ins?|inch|inches)\b|[0-9] ?\")[^.;]{0,120}"
+    r"(?:until|till|for|to)\b(?:[^.;:*\[\]]|\.(?=[0-9])){0,60}?"
+    r"(?:\bmeasures?\b|[0-9½¼¾)] ?(?:cm|mm|ins?|inch|inches)\b|[0-9] ?\")(?:[^.;]|\.(?=[0-9])){0,120}"
 )
 """`until the piece measures 12 cm from the edge`: to a length, not to a count."""
 
