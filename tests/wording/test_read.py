@@ -320,6 +320,49 @@ Finished!
     assert [(1, 64), (2, 64), (3, 64), (4, 64), (5, 64), (1, 56), (2, 56)] == counts(reading)
 
 
+def test_a_pattern_as_knitters_pass_them_on() -> None:
+    """Capitals here and there, counts in every way, stars closed or not, and a rib worked to a length."""
+    text = """MARROW'S BEANIE
+Sizes: Baby (Toddler, Child, Adult)
+Gauge: 5 sts and 7 rows = 1 inch in St st
+
+With smaller needles, CO 72 (80, 88, 96) sts. Place marker and join in the round.
+Rib: *K2, P2; rep from * around. Work in rib as set until piece measures 1.5 (1.5, 2, 2) inches from CO edge.
+Change to larger needles. Knit all rounds until hat measures 5 (5.5, 6, 6.5) inches.
+
+Shape Crown:
+Rnd 1: *K7 (8, 9, 10), k2tog* repeat around. [64 (72, 80, 88) sts]
+Rnd 2 (and all even rnds): K all sts.
+Rnd 3: *K6 (7, 8, 9), K2tog; rep from * to end of rnd. 56 (64, 72, 80) sts rem.
+Rnd 5: * K 5 (6, 7, 8), k2tog * around; 48 (56, 64, 72) sts
+Work 1 round even.
+Rnd 7: (K4 (5, 6, 7), k2tog) 8 times = 40 (48, 56, 64) sts
+Rnd 8: [k3 (4, 5, 6), K2tog] eight times -- 32 (40, 48, 56) stitches.
+Rnd 9: *k2 (3, 4, 5), k2tog, rep from * -- 24 (32, 40, 48) stitches remaining.
+10. *k1 (2, 3, 4), k2tog, repeat from *. 16 (24, 32, 40) sts.
+K2, k2tog, repeat to end.
+Cut yarn and thread through remaining sts.
+"""
+    reading = read(text, (72, 80, 88, 96))
+
+    assert ["to_a_length"] * 2 == [found.code for found in reading.findings]
+    assert [72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 12] == [one.after for one in reading.rounds[0]]
+    assert [96, 96, 88, 88, 80, 80, 72, 72, 64, 56, 48, 40, 30] == [one.after for one in reading.rounds[3]]
+
+
+def test_rounds_left_to_the_knitter_are_pointed_at() -> None:
+    """`Continue in this manner until 8 sts remain` is not dropped: it is an error, and its count is gone on with."""
+    text = """Rnd 1: *k6, k2tog; rep from * around
+Continue decreasing in this manner until 8 sts remain.
+Rnd 2: k2tog around"""
+    reading = read(text, (64,))
+
+    assert [("not_understood", 2, "error")] == [
+        (one.code, one.line, one.severity) for one in reading.findings
+    ]
+    assert [56, 4] == [one.after for one in reading.rounds[0]]
+
+
 def test_work_to_a_length_is_noted() -> None:
     """Rounds worked to a length have no number: one is read, and the count goes on from it."""
     reading = read("*k2, p2; rep from * around until brim measures 5 cm.\nNext rnd: k2tog around", (48,))
