@@ -3,6 +3,8 @@
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
+from msgspec.structs import replace
+
 from roundwright.knitting.rounds import MOST_ROUNDS, MOST_STITCHES
 from roundwright.wording import telling
 from roundwright.wording.entries import Entry, Written
@@ -63,14 +65,11 @@ class Report:
         if key in self.said:
             return
         self.said.add(key)
-        while self.text[place : place + 1] in (" ", "\t"):
-            place += 1
-        line, column = line_and_column(self.text, min(place, len(self.text)))
         if count is not None:
             count = max(-MOST_STITCHES, min(MOST_STITCHES, count))
         finding = Finding(
-            line=line,
-            column=column,
+            line=1,  # found out in the end, for those that are told
+            column=1,
             code=code,  # type: ignore[arg-type]  # every code used is one of them: a test reads them all
             severity=severity,
             size=size,
@@ -203,22 +202,21 @@ class Report:
     def findings(self) -> tuple[Finding, ...]:
         """All that was found, in the order of the lines."""
         for place in sorted(self.faults):
-            if len(self.found) > 2 * MOST_FINDINGS:
-                break
             self.line_faults(self.written.entries[place], self.faults[place])
-        ordered = [finding for _, finding in sorted(self.found, key=lambda one: one[0])]
+        ordered = sorted(self.found, key=lambda one: one[0])
         if len(ordered) > MOST_FINDINGS or self.enough:
-            last = ordered[min(len(ordered), MOST_FINDINGS) - 1]
-            ordered[MOST_FINDINGS - 1 :] = [
-                Finding(
-                    line=last.line,
-                    column=last.column,
-                    code="too_many_findings",
-                    severity="error",
-                    message="There is more that is wrong from here on; mend what stands above and read again.",
-                )
-            ]
-        return tuple(ordered)
+            place, _ = ordered[min(len(ordered), MOST_FINDINGS) - 1]
+            message = "There is more that is wrong from here on; mend what stands above and read again."
+            more = Finding(line=1, column=1, code="too_many_findings", severity="error", message=message)
+            ordered[MOST_FINDINGS - 1 :] = [(place, more)]
+        return tuple(self.placed(place, finding) for place, finding in ordered)
+
+    def placed(self, place: int, finding: Finding) -> Finding:
+        """The finding with its line and column: those of the word that stands at its place in the text."""
+        while self.text[place : place + 1] in (" ", "\t"):
+            place += 1
+        line, column = line_and_column(self.text, min(place, len(self.text)))
+        return replace(finding, line=line, column=column)
 
     def line_faults(self, entry: Entry, faults: Mapping[int, _Fault]) -> None:
         """The findings about one line: the same repair for all sizes if there is one, or one for each."""
