@@ -1,12 +1,15 @@
 """Rounds on needles: how stitches are shared out, and what is slid so that no decrease lies on two needles.
 
 A border's straddles follow from its own start alone (`borders` says how). So they are known for every possible
-border before any split is looked at, and `best_split` searches the combinations.
+border before any split is looked at, and `best_split` searches the combinations: for usual tolerances all of them,
+listed once, else needle by needle.
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
+from itertools import accumulate, product
 from operator import add
-from typing import Annotated, Final
+from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
 from msgspec.structs import replace
@@ -25,6 +28,9 @@ MOST_MULTIPLE: Final = 24
 """Stitches of a rib or pattern repeat kept whole on a needle: a longer one fills a needle by itself."""
 USUAL_TOLERANCE: Final = 4
 """Stitches by which needles may differ where nothing is asked for: a hand does not notice them."""
+
+MOST_LISTED: Final = 4_096
+"""Up to so many ways to make needles unlike, the splits are listed, which takes five needles to a tolerance of 4."""
 
 NeedleCount = Annotated[
     int,
@@ -99,7 +105,7 @@ def unbeaten_splits(
             straddles=straddles,
             difference=multiple * (max(split) - min(split)),
         )
-        for straddles, split in _unbeaten(ways.straddles[::multiple], needles, tolerance // multiple)
+        for straddles, split in _front(ways.straddles[::multiple], needles, tolerance // multiple)
     )
 
 
@@ -168,17 +174,68 @@ def _between(borders: tuple[int, ...], stitches: int) -> tuple[int, ...]:
 # --- the best combination of borders -----------------------------------------------------------------------
 
 
-def _unbeaten(cost: list[int], needles: int, widest: int) -> Iterator[tuple[int, tuple[int, ...]]]:
-    """Straddles and split, for each difference up to `widest` that saves straddles over all smaller ones."""
+_Front = Iterator[tuple[int, tuple[int, ...]]]
+"""Straddles and split, for each difference between needles that saves straddles over all smaller ones."""
+
+
+def _front(cost: list[int], needles: int, widest: int) -> _Front:
+    """The front of the differences up to `widest`, by the shorter way."""
+    share, over = divmod(len(cost) - 1, needles)
+    if (widest + 1) ** needles <= MOST_LISTED and share > widest:
+        return _picked(cost, share, _listed(needles, over, widest))
+    return _searched(cost, needles, widest)
+
+
+class _Listed(NamedTuple):
+    """The splits of a difference, each needle by what it has over its share; the most even first."""
+
+    splits: tuple[tuple[int, ...], ...]
+    borders: tuple[tuple[int, ...], ...]
+    """For each border its place in each split, by what it is over that of equal shares."""
+
+
+@lru_cache(maxsize=64)
+def _listed(needles: int, over: int, widest: int) -> tuple[_Listed, ...]:
+    """All splits within `widest`, by difference, for shares that leave `over` stitches over."""
+    by_difference: dict[int, list[tuple[int, ...]]] = {}
+    for above in product(range(widest + 1), repeat=needles):
+        least, uneven = divmod(over - sum(above), needles)
+        if not uneven and min(above) == 0:
+            by_difference.setdefault(max(above), []).append(tuple(least + each for each in above))
+    return tuple(
+        _Listed(tuple(splits), tuple(zip(*(tuple(accumulate(split[:-1])) for split in splits), strict=True)))
+        for _, found in sorted(by_difference.items())
+        if (splits := sorted(found, key=lambda split: (sum(each * each for each in split), split)))
+    )
+
+
+def _picked(cost: list[int], share: int, listed: tuple[_Listed, ...]) -> _Front:
+    fewest = sum(cost) + 1
+    for splits, borders in listed:
+        straddles = [0] * len(splits)
+        for border, places in enumerate(borders, start=1):
+            equal = border * share
+            straddles = [met + cost[equal + place] for met, place in zip(straddles, places, strict=True)]
+        if (best := min(straddles)) < fewest:
+            fewest = best
+            yield fewest, tuple(share + each for each in splits[straddles.index(best)])
+        if not fewest:
+            return
+
+
+def _searched(cost: list[int], needles: int, widest: int) -> _Front:
     total = len(cost) - 1
     weight = total * total + 1  # above any sum of squares: straddles come first, evenness second
     weighed = [weight * each for each in cost]
     fewest = sum(cost) + 1
     for difference in range(widest + 1):
+        leasts = range(max(1, -(-total // needles) - difference), total // needles + 1)
+        # Where the cheapest places, taken singly, save nothing, they cannot save anything together.
+        if not leasts or _cheapest_singly(cost, needles, leasts[0], leasts[-1] + difference) >= fewest:
+            continue
         found = [
             _evenest(weighed, needles, least, least + difference)
-            for least in range(max(1, -(-total // needles) - difference), total // needles + 1)
-            # Where the cheapest places, taken singly, save nothing, they cannot save anything together.
+            for least in leasts
             if _cheapest_singly(cost, needles, least, least + difference) < fewest
         ]
         if found and (best := min(found))[0] < weight * fewest:
