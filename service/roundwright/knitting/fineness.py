@@ -4,7 +4,7 @@ Direct systems say the mass of a length (tex, denier), inverse ones the length o
 systems: hanks in a pound). Inside the house fineness is tex, grams in a kilometre.
 """
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -49,6 +49,7 @@ def tex(count: YarnCount) -> float:
     return count.value * one if _direct(count.unit) else one / count.value
 
 
+@lru_cache(maxsize=64)  # one yarn for all sizes
 def fineness(in_tex: float) -> Fineness:
     """A fineness in tex, in every system."""
     return Fineness(

@@ -1,5 +1,6 @@
 """A gauge in every way the trade says it, and the yarn and needles that usually give it."""
 
+from functools import lru_cache
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -122,6 +123,7 @@ def _needles(weights: tuple[reference.YarnWeightRow, ...]) -> tuple[NeedleSize, 
     )
 
 
+@lru_cache(maxsize=64)  # one gauge for all sizes and all parts of an answer
 def _weights(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
     counts = (TEN_CM_MM / width_mm, FOUR_IN_MM / width_mm)
     return tuple(row for row in reference.yarn_weights() if any(_in_class(row, count) for count in counts))

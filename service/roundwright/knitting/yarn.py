@@ -1,6 +1,7 @@
 """Yarn for knitting: what the work uses, part by part, kept apart from what to buy."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -133,6 +134,7 @@ def estimate(
     )
 
 
+@lru_cache(maxsize=64)  # one gauge for all sizes
 def _printed(gauge: Gauge, units: UnitSystem) -> tuple[PrintedYarn, ...]:
     classes = {each.number for each in yarn_weights_of(gauge)}
     return tuple(
@@ -165,6 +167,7 @@ def _stitches(work: Iterable[Stretch]) -> int:
     return sum(each.stitches * each.rounds for each in work)
 
 
+@lru_cache(maxsize=64)  # one yarn at one gauge for all sizes
 def _per_stitch(rate: Rate, units: UnitSystem) -> StitchYarn | None:
     in_mm = rate.measure.in_mm
     if in_mm is None:

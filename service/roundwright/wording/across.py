@@ -2,36 +2,44 @@
 
 import re
 from collections.abc import Callable, Iterable, Sequence
-from typing import Final
+from functools import lru_cache
+from typing import Final, NamedTuple
 
 from roundwright.knitting.rounds import Round
 
-_NUMBER: Final = re.compile(r"\d+")
+_NUMBER: Final = re.compile(r"(\d+)")
 
 
 def across(values: Iterable[object]) -> str:
     """The values of all sizes: `52 (56, 60, 68)`, or one where they agree."""
     texts = [str(value) for value in values]
-    if len(set(texts)) == 1:
+    if texts.count(texts[0]) == len(texts):
         return texts[0]
     first, *others = texts
     return f"{first} ({', '.join(others)})"
 
 
-def merged(texts: Sequence[str]) -> str | None:
-    """One line for texts that differ in their numbers alone, or None where they differ in more.
+class _Taken(NamedTuple):
+    """A text taken apart: what stands between its numbers, and its numbers."""
 
-    `k4, k2tog` and `k5, k2tog` make `k4 (5), k2tog`.
-    """
+    between: tuple[str, ...]
+    numbers: tuple[str, ...]
+
+
+@lru_cache(maxsize=1024)  # the same rounds come again and again, in all sizes
+def _taken(text: str) -> _Taken:
+    parts = _NUMBER.split(text)
+    return _Taken(tuple(parts[::2]), tuple(parts[1::2]))
+
+
+def _merged(texts: Sequence[str]) -> str:
+    """One line for texts that differ in their numbers alone: `k4, k2tog` and `k5, k2tog` make `k4 (5), k2tog`."""
     first = texts[0]
-    if all(text == first for text in texts):
+    if texts.count(first) == len(texts):
         return first
-    between = _NUMBER.split(first)
-    if any(_NUMBER.split(text) != between for text in texts):
-        return None
-    numbers = zip(*(_NUMBER.findall(text) for text in texts), strict=True)
-    merged_numbers = [across(values) for values in numbers]
-    return "".join(part for pair in zip(between, [*merged_numbers, ""], strict=True) for part in pair)
+    numbers = zip(*[_taken(text).numbers for text in texts], strict=True)
+    between = _taken(first).between
+    return between[0] + "".join([across(n) + after for n, after in zip(numbers, between[1:], strict=True)])
 
 
 def together(texts: Sequence[str | None]) -> list[tuple[tuple[int, ...], str]]:
@@ -42,13 +50,11 @@ def together(texts: Sequence[str | None]) -> list[tuple[tuple[int, ...], str]]:
     groups: dict[tuple[str, ...], list[int]] = {}
     for index, text in enumerate(texts):
         if text is not None:
-            groups.setdefault(tuple(_NUMBER.split(text)), []).append(index)
-    lines = []
-    for sizes in groups.values():
-        line = merged([text for index in sizes if (text := texts[index]) is not None])
-        assert line is not None  # a group is what differs in numbers alone
-        lines.append((tuple(sizes), line))
-    return lines
+            groups.setdefault(_taken(text).between, []).append(index)
+    return [
+        (tuple(sizes), _merged([text for index in sizes if (text := texts[index]) is not None]))
+        for sizes in groups.values()
+    ]
 
 
 def only(sizes: tuple[int, ...], of: int) -> str:
@@ -71,6 +77,6 @@ def rounds_across(
     for place in range(max(map(len, sizes), default=0)):
         here = [rounds[place] if place < len(rounds) else None for rounds in sizes]
         yield [
-            (group, text, tuple(one for index in group if (one := here[index]) is not None))
+            (group, text, tuple([one for index in group if (one := here[index]) is not None]))
             for group, text in together([None if one is None else say(one) for one in here])
         ]
