@@ -6,6 +6,7 @@
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 from math import floor
 from typing import Annotated, Final, NamedTuple
 
@@ -178,7 +179,14 @@ def work_crown(
     Raises `Impossible` for what cannot be knitted. It points below `at` where the shape is at fault; the gauge, if not
     said otherwise, stands beside the shape.
     """
-    asked = asked_for(stitches, shape, gauge, at, gauge_at)
+    return _work_crown(asked_for(stitches, shape, gauge, at, gauge_at), needles, tolerance, units)
+
+
+@lru_cache(
+    maxsize=64
+)  # one crown stands in many answers: its hat's in other colours, its yarn's, its pictures'
+def _work_crown(asked: CrownAsked, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
+    stitches, shape, gauge, at, _ = asked
     rounds, sections, warnings = _crown_rounds(asked)
     split = None
     if needles is not None:

@@ -26,7 +26,7 @@ from roundwright.knitting.crown import CrownAnswer, CrownShape, repeat_of, work_
 from roundwright.knitting.fabric import Fabric, fabric
 from roundwright.knitting.heads import Head, Wearer, cautions, head
 from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, OnNeedles, Tolerance
-from roundwright.knitting.loop import Stretch, cast_on_stretch, stretches
+from roundwright.knitting.loop import Stretch, cast_on_stretch
 from roundwright.knitting.measures import Gauge, Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.needles import StartStep, start_on
 from roundwright.knitting.order import HatWork, YarnOrder, class_order
@@ -460,7 +460,7 @@ def _stretches(brim: Brim, edge: HatPart, body: HatPart, crown: CrownAnswer) -> 
         cast_on_stretch(crown.stitches),
         Stretch("brim", crown.stitches, edge.rounds, ribbed),
         Stretch("body", crown.stitches, body.rounds),
-        *stretches(crown.rounds, "crown"),
+        Stretch("crown", crown.stitches_worked),
     )
     if crown.finish.cord_rounds is None:
         return work

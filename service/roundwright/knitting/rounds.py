@@ -276,6 +276,7 @@ def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
                 yield from runs(step.steps)
 
 
+@lru_cache(maxsize=1024)
 def names_in(steps: Steps) -> frozenset[StitchName]:
     """The stitches that occur in the steps."""
     return frozenset().union(
