@@ -1,4 +1,4 @@
-"""The command: `serve`, `try` and `openapi`."""
+"""The command: `serve`, `try`, `openapi` and `key`."""
 
 import argparse
 import json
@@ -32,18 +32,21 @@ def main(arguments: Sequence[str] | None = None) -> int:
     trial.add_argument("--once", action="store_true", help="stop after showing it")
     written = commands.add_parser("openapi", help="write the OpenAPI document")
     written.add_argument("file", nargs="?", type=Path, help="where to; left out: to the standard output")
+    key = commands.add_parser("key", help="make an API key, and the line by which the service will know it")
+    key.add_argument("name", help="whose it is; stands in the log")
     given = parser.parse_args(arguments)
     try:
-        settings = read()
+        match given.command:
+            case "serve":
+                return serve(read())
+            case "try":
+                return try_out(read(), given.request, once=given.once)
+            case "key":
+                return make_key(given.name)
+            case _:
+                return openapi(read(), given.file)
     except NoSetting as error:
         parser.error(str(error))
-    match given.command:
-        case "serve":
-            return serve(settings)
-        case "try":
-            return try_out(settings, given.request, once=given.once)
-        case _:
-            return openapi(settings, given.file)
 
 
 def serve(settings: Settings) -> int:
@@ -51,6 +54,16 @@ def serve(settings: Settings) -> int:
     from roundwright.server import run
 
     return 0 if run(settings) else 1
+
+
+def make_key(name: str) -> int:
+    """Print a new key, and what to keep in its place."""
+    from roundwright.callers import new_key
+
+    key, line = new_key(name)
+    print(f"For the caller, shown this once:\n{key}")
+    print(f"For ROUNDWRIGHT_KEYS, or a line of the file that ROUNDWRIGHT_KEYS_FILE names:\n{line}")
+    return 0
 
 
 def openapi(settings: Settings, file: Path | None) -> int:

@@ -25,7 +25,7 @@ def create_app(settings: Settings | None = None) -> Edge:
 
     @cache
     def description() -> bytes:
-        return _indented(document(handlers))
+        return _indented(document(handlers, keyed=bool(edge.gate.keys)))
 
     def probe() -> None:
         if edge.stopping:

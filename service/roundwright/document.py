@@ -13,6 +13,7 @@ from typing import Any, Final
 import msgspec
 
 from roundwright import __version__
+from roundwright.callers import GUARDED, UNCOUNTED
 from roundwright.problems import KINDS, MEDIA_TYPE, Problem
 from roundwright.routes.operations import JSON, Calculation, Lookup, Operation
 
@@ -53,12 +54,17 @@ STATUSES: Final = {
 """What can go wrong with an operation of each kind, beside what `_statuses` adds for its path and forms."""
 
 
-def document(operations: Iterable[Operation]) -> dict[str, Any]:
-    """The document of some operations, as JSON values."""
+def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[str, Any]:
+    """The document of some operations, as JSON values; `keyed` where the service asks for keys."""
     documented = [one for one in operations if one.id]
     schemas = _schemas(documented)
     paths = {one.template: {one.methods[0].lower(): _operation(one, schemas)} for one in documented}
     components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
+    schemes = {"securitySchemes": SCHEMES} if keyed else {}
+    if keyed:
+        for template, item in paths.items():
+            if template.startswith(GUARDED):
+                item |= {method: {**one, "security": _KEY_NEEDED} for method, one in item.items()}
     tags = {one.tag for one in documented}
     return {
         "openapi": "3.1.0",
@@ -74,8 +80,14 @@ def document(operations: Iterable[Operation]) -> dict[str, Any]:
         "security": [],
         "tags": [{"name": name, "description": text} for name, text in TAGS.items() if name in tags],
         "paths": paths,
-        "components": _used(components, paths),
+        "components": _used(components, paths) | schemes,
     }
+
+
+SCHEMES: Final = {
+    "key": {"type": "http", "scheme": "bearer", "description": "One of the keys of this service (RFC 6750)."}
+}
+_KEY_NEEDED: Final[list[dict[str, list[str]]]] = [{name: [] for name in SCHEMES}]
 
 
 def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[str, dict[str, Any]]:
@@ -179,6 +191,10 @@ def _statuses(one: Operation) -> list[int]:
             statuses.add(422)
     if len(one.forms) > 1:
         statuses.add(406)
+    if one.template.startswith(GUARDED):
+        statuses.add(401)
+    if not one.template.startswith(UNCOUNTED):
+        statuses.add(429)
     return sorted(statuses)
 
 
@@ -200,10 +216,17 @@ def _problem_response(status: int) -> dict[str, Any]:
         },
         "content": {MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(name="Problem")}}},
     }
-    for name in {405: ("Allow",), 503: ("Retry-After",)}.get(status, ()):
+    for name in _OF_STATUS.get(status, ()):
         response["headers"][name] = {"$ref": f"#/components/headers/{name}"}
     return response
 
+
+_OF_STATUS: Final = {
+    401: ("WWW-Authenticate",),
+    405: ("Allow",),
+    429: ("Retry-After",),
+    503: ("Retry-After",),
+}
 
 HEADERS: Final[dict[str, Any]] = {
     name: {"description": text, "schema": schema}
@@ -214,6 +237,7 @@ HEADERS: Final[dict[str, Any]] = {
         ("Request-Id", "The id the caller sent, or one made here; it is in the log.", {"type": "string"}),
         ("Retry-After", "Seconds to wait before trying again.", {"type": "integer", "minimum": 1}),
         ("Rules-Version", "Date of the formulas and tables in force.", {"type": "string", "format": "date"}),
+        ("WWW-Authenticate", "How a key is sent (RFC 6750).", {"type": "string"}),
     )
 }
 

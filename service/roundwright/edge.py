@@ -10,7 +10,7 @@ from collections.abc import Callable
 from http import HTTPStatus
 from itertools import count
 from time import perf_counter
-from typing import Any, Final, cast
+from typing import TYPE_CHECKING, Any, Final, cast
 
 import msgspec
 from litestar import Litestar
@@ -18,10 +18,14 @@ from litestar.exceptions import NotFoundException
 from litestar.types import HTTPScope, LifeSpanScope, Message, Receive, Scope, Send
 
 from roundwright import log
+from roundwright.callers import CALLER, Gate
 from roundwright.knitting.answers import RULES
 from roundwright.metrics import Metrics
 from roundwright.problems import MEDIA_TYPE, Refusal, describe
-from roundwright.settings import Settings
+from roundwright.settings import NoSetting, Settings
+
+if TYPE_CHECKING:
+    from roundwright.tracing import Tracing
 
 OVERLOADED: Final = "roundwright.overloaded"
 """Key of the scope's extensions under which the protocol says that no more requests can be taken on."""
@@ -50,9 +54,12 @@ class Edge:
         self.metrics = metrics
         self.access_log = settings.access_log
         self.retry_after = settings.retry_after_s
+        self.gate = Gate(settings)
+        self.is_shut = self.gate.is_shut
         self.origins = frozenset(origin.encode() for origin in settings.cors_origins)
         self.hosts = frozenset(host.lower().encode() for host in settings.hosts)
         self.stopping = False
+        self.tracing = _tracing(metrics) if settings.tracing else None
         self.all_origins = b"*" in self.origins
         self.common = [
             (b"rules-version", RULES.encode()),
@@ -64,10 +71,12 @@ class Edge:
 
     async def __call__(self, scope: Scope | LifeSpanScope, receive: Any, send: Any) -> None:
         """Answer one request, or pass on what is none."""
-        if "method" in scope:
+        if "method" not in scope:
+            await self.app(scope, receive, send)
+        elif self.tracing is None:
             await self.answer(cast("HTTPScope", scope), receive, send)
         else:
-            await self.app(scope, receive, send)
+            await self.tracing.trace(self.answer, cast("HTTPScope", scope), receive, send)
 
     async def answer(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
         """Answer one request."""
@@ -101,7 +110,15 @@ class Edge:
             seconds = perf_counter() - started
             self.metrics.count(scope, status, seconds)
             if self.access_log:
-                log.access(scope, headers, status, seconds, request_id)
+                log.access(
+                    scope,
+                    headers,
+                    status,
+                    seconds,
+                    request_id=request_id,
+                    client=self.gate.address_of(scope),
+                    key=scope["state"].get(CALLER),
+                )
 
     def turn_away(self, scope: HTTPScope, headers: dict[bytes, bytes]) -> None:
         """Raise a refusal for what no operation should see."""
@@ -110,6 +127,8 @@ class Edge:
             raise self.overload()
         if self.hosts and not self.is_ours(scope, headers):
             raise Refusal("wrong-host", "This service does not answer for the host named.")
+        if self.is_shut:
+            self.gate.admit(scope, headers)
         if path != "/" and (path[-1:] == "/" or "//" in path):
             # Litestar would take `/v1/crown/` for `/v1/crown`; an address has one spelling.
             raise NotFoundException
@@ -129,7 +148,10 @@ class Edge:
             return []
         return [
             (b"access-control-allow-origin", b"*" if self.all_origins else origin),
-            (b"access-control-expose-headers", b"ETag, Request-Id, Retry-After, Rules-Version"),
+            (
+                b"access-control-expose-headers",
+                b"ETag, Request-Id, Retry-After, Rules-Version, WWW-Authenticate",
+            ),
         ]
 
     async def preflight(self, headers: dict[bytes, bytes], send: Send) -> None:
@@ -138,7 +160,10 @@ class Edge:
         if self.cors(headers.get(b"origin", b"")):
             lines = [
                 (b"access-control-allow-methods", b"GET, HEAD, POST"),
-                (b"access-control-allow-headers", b"Content-Type, If-None-Match, Request-Id, Traceparent"),
+                (
+                    b"access-control-allow-headers",
+                    b"Authorization, Content-Type, If-None-Match, Request-Id, Traceparent",
+                ),
                 (b"access-control-max-age", _PREFLIGHT_MAX_AGE_S),
             ]
         await send({"type": "http.response.start", "status": 204, "headers": lines})
@@ -156,6 +181,14 @@ class Edge:
         """Whether a request names one of our hosts; probes of health need not."""
         host = headers.get(b"host", b"").lower()
         return _PORT.sub(b"", host) in self.hosts or scope["path"].startswith("/health/")
+
+
+def _tracing(metrics: Metrics) -> "Tracing":
+    try:
+        from roundwright.tracing import Tracing, exporting
+    except ImportError as error:
+        raise NoSetting("tracing needs the extra: install `roundwright[tracing]`.") from error
+    return Tracing(exporting(), metrics.path_of)
 
 
 async def send_problem(error: Exception, scope: HTTPScope, send: Send) -> None:

@@ -28,17 +28,24 @@ def _logger() -> Any:
 
 
 def access(
-    scope: HTTPScope, headers: dict[bytes, bytes], status: int, seconds: float, request_id: bytes
+    scope: HTTPScope,
+    headers: dict[bytes, bytes],
+    status: int,
+    seconds: float,
+    *,
+    request_id: bytes,
+    client: str | None,
+    key: str | None,
 ) -> None:
-    """Log one request: what was asked and how it went."""
-    client = scope.get("client")
+    """Log one request: what was asked, by whom (the address, and the name of a key) and how it went."""
     _logger().info(
         "request",
         method=scope["method"],
         path=scope["path"],
         status=status,
         ms=round(seconds * 1000, 3),
-        client=client[0] if client else None,
+        client=client,
+        key=key,
         request_id=request_id.decode("latin-1"),
         traceparent=headers.get(b"traceparent", b"").decode("latin-1") or None,
     )

@@ -33,7 +33,7 @@ class Metrics:
 
     def count(self, scope: HTTPScope, status: int, seconds: float) -> None:
         """Count one answered request."""
-        path: str = scope.get("path_template") or self.template(scope["path"], status)
+        path = self.path_of(scope, status)
         method: str = scope["method"]
         key = (path, method if method in METHODS else "other", status)
         self.requests[key] = self.requests.get(key, 0) + 1
@@ -43,6 +43,10 @@ class Metrics:
             tally = self.durations[path] = [0] * (len(BUCKETS_S) + 1) + [0.0]
         tally[bisect_left(BUCKETS_S, seconds)] += 1
         tally[-1] += seconds
+
+    def path_of(self, scope: HTTPScope, status: int) -> str:
+        """The template of the path of an answered request."""
+        return scope.get("path_template") or self.template(scope["path"], status)
 
     def template(self, path: str, status: int) -> str:
         """The template of a path that was not routed: known where only the method was wrong."""

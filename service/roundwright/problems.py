@@ -52,6 +52,11 @@ KINDS: Final = {
             "The bytes received are not a request that HTTP/1.1 allows.",
         ),
         Kind(
+            "key-needed", 401, "A key is needed here",
+            "This service answers those who have one of its keys: `Authorization: Bearer` and the key. It has none "
+            "unless whoever runs it says so; ask them for one.",
+        ),
+        Kind(
             "not-found", 404, "There is nothing at this address",
             "The path, or the table named in it, does not exist. The addresses are listed at /docs.",
         ),
@@ -84,6 +89,10 @@ KINDS: Final = {
             "cannot-be-knitted", 422, "This cannot be knitted",
             "The request is well-formed, and what it asks for cannot be worked. `errors` says which field stands in "
             "the way and `nearest`, where there is one, what comes closest to it and works.",
+        ),
+        Kind(
+            "too-many-requests", 429, "Too many requests of one caller",
+            "The caller asks more often than whoever runs this service allows. Wait the seconds in `Retry-After`.",
         ),
         Kind(
             "header-too-large", 431, "The header is too large",

@@ -1,5 +1,6 @@
 """The server: uvicorn with the settings of the service."""
 
+from socket import socket
 from time import monotonic
 from types import FrameType
 from typing import Any
@@ -39,6 +40,12 @@ class Server(uvicorn.Server):
             super().handle_exit(*self.told)
         return await super().on_tick(counter)
 
+    async def shutdown(self, sockets: list[socket] | None = None) -> None:
+        """Stop: requests in hand come to their end, and their spans are sent."""
+        await super().shutdown(sockets)
+        if self.edge.tracing is not None:
+            self.edge.tracing.flush()
+
 
 def run(settings: Settings) -> bool:
     """Serve until told to stop, in this process or in several that share the port; false if that could not begin."""
@@ -47,6 +54,9 @@ def run(settings: Settings) -> bool:
         server = Server(settings)
         server.run()
         return server.started
+    create_app(
+        settings
+    )  # what is wrong with the settings is said here, once, and not by each process in turn
     config = _config(settings)
     Multiprocess(config, sockets=[config.bind_socket()]).run()
     return True

@@ -12,6 +12,12 @@ PREFIX: Final = "ROUNDWRIGHT_"
 
 KIB: Final = 1024
 
+KEY_LINE: Final = "^[A-Za-z0-9_.-]{1,64}:[0-9a-f]{64}$"
+"""A name for the log, which stands in each line of it, and a SHA-256 hash in hexadecimal."""
+
+MOST_KEYS: Final = 1_000
+"""The key shown is compared with each of them: a thousand take a fifth of a millisecond."""
+
 
 class Settings(Struct, frozen=True, kw_only=True):
     """What can be set. The defaults are safe for a service on the open network behind a proxy."""
@@ -61,6 +67,52 @@ class Settings(Struct, frozen=True, kw_only=True):
         tuple[str, ...],
         Meta(description="Origins whose pages may call the service, separated by spaces; `*` for all."),
     ] = ()
+    keys: Annotated[
+        tuple[Annotated[str, Meta(pattern=KEY_LINE)], ...],
+        Meta(
+            max_length=MOST_KEYS,
+            description="Keys that callers of `/v1` must show, each as `name:hash` from `roundwright key`, separated "
+            "by spaces; none given: no key is asked for.",
+        ),
+    ] = ()
+    keys_file: Annotated[
+        str,
+        Meta(description="File with more such keys, one a line; blank lines and `#` lines are passed over."),
+    ] = ""
+    rate_per_minute: Annotated[
+        int,
+        Meta(
+            ge=0,
+            le=1_000_000,
+            description="Requests a minute that each key, or each address where there is none, may go on making; "
+            "beyond it 429. 0: any number.",
+        ),
+    ] = 0
+    rate_burst: Annotated[
+        int, Meta(ge=1, le=1_000_000, description="Requests a caller may make at once after a rest.")
+    ] = 60
+    rate_callers: Annotated[
+        int,
+        Meta(
+            ge=1,
+            le=1_000_000,
+            description="Callers whose rate a process keeps in mind; beyond it the one longest unseen is forgotten.",
+        ),
+    ] = 10_000
+    trusted_proxies: Annotated[
+        tuple[str, ...],
+        Meta(
+            description="Addresses or networks of proxies whose `X-Forwarded-For` says who the caller is, separated "
+            "by spaces; none given: the caller is who connects."
+        ),
+    ] = ()
+    tracing: Annotated[
+        bool,
+        Meta(
+            description="Whether spans go to the collector named by OpenTelemetry's own variables (`OTEL_*`); needs "
+            "the extra `roundwright[tracing]`."
+        ),
+    ] = False
     access_log: Annotated[
         bool, Meta(description="Whether each request is logged as a line of JSON; failures always are.")
     ] = False

@@ -191,7 +191,9 @@ class Lookup(Operation):
 
     def prepare(self, settings: Settings) -> None:
         """Take over how long caches may keep an answer."""
-        keep = f"public, max-age={settings.max_age_s}" if self.cached else "no-store"
+        # What only callers with a key may have must not be given to others by a cache in between.
+        whose = "private" if settings.keys or settings.keys_file else "public"
+        keep = f"{whose}, max-age={settings.max_age_s}" if self.cached else "no-store"
         self.headers = [(b"cache-control", keep.encode()), *self.own_headers]
         self.reader = ParameterReader(self.takes)
 
