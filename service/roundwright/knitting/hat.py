@@ -460,7 +460,7 @@ def _stretches(brim: Brim, edge: HatPart, body: HatPart, crown: CrownAnswer) -> 
         cast_on_stretch(crown.stitches),
         Stretch("brim", crown.stitches, edge.rounds, ribbed),
         Stretch("body", crown.stitches, body.rounds),
-        Stretch("crown", crown.stitches_worked),
+        *(Stretch("crown", each.after) for each in crown.rounds),  # none is rib, and no stitch is slipped
     )
     if crown.finish.cord_rounds is None:
         return work

@@ -5,6 +5,7 @@ and are never blended: one ends where the next begins.
 """
 
 from collections.abc import Sequence
+from functools import lru_cache
 from math import pi
 from statistics import NormalDist, fmean
 from typing import Annotated, Final, Literal, NamedTuple, get_args
@@ -198,6 +199,7 @@ def both(heads: Heads) -> Spread:
     return Spread(*(fmean(values) for values in zip(*heads.spreads, strict=True)))
 
 
+@lru_cache(maxsize=128)  # classes ask for the same few heads
 def head(wearer: Wearer, pointer: str = "#") -> Head:
     """The head of a wearer.
 

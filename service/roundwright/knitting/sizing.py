@@ -4,6 +4,7 @@ Circumference of the hat = head x (1 + ease); stitches = circumference / width o
 multiple.
 """
 
+from functools import lru_cache
 from math import pi
 from typing import Annotated, Final, NamedTuple
 
@@ -160,6 +161,7 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
     )
 
 
+@lru_cache(maxsize=64)  # a hat is asked for again and again while its maker makes up their mind
 def work_cast_on(
     found: Head,
     ease: Ease,
