@@ -99,7 +99,7 @@ def convert(request: ConvertRequest) -> ConvertAnswer:
         stitch_width=length(width, request.units),
         row_height=length(height, request.units),
         yarn_weights=tuple(YarnWeight(row.number, row.name) for row in weights),
-        needles=_needles(weights),
+        needles=_needles(width),
         basis=_basis(gauge),
         warnings=warnings,
     )
@@ -112,10 +112,12 @@ def yarn_weights_of(gauge: Gauge) -> tuple[YarnWeight, ...]:
 
 def needle_sizes_of(gauge: Gauge) -> tuple[NeedleSize, ...]:
     """The needles usual for the classes the gauge falls in, the finest first."""
-    return _needles(_weights(stitch_width_mm(gauge)))
+    return _needles(stitch_width_mm(gauge))
 
 
-def _needles(weights: tuple[reference.YarnWeightRow, ...]) -> tuple[NeedleSize, ...]:
+@lru_cache(maxsize=64)
+def _needles(width_mm: float) -> tuple[NeedleSize, ...]:
+    weights = _weights(width_mm)
     return tuple(
         NeedleSize(size.mm, size.us, size.uk, size.jp)
         for size in reference.needle_sizes()
