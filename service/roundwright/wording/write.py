@@ -298,6 +298,8 @@ def _crown(plans: tuple[HatPlan, ...], words: _Words) -> list[str | Line]:
 
 def _before(theirs: Sequence[Round], group: tuple[int, ...], of: int) -> Iterable[str]:
     """What to slide before a round, said for the sizes that slide alike."""
+    if not any(one.moves for one in theirs):
+        return
     said: list[str | None] = [None] * of
     for index, one in zip(group, theirs, strict=True):
         if one.moves:
@@ -311,9 +313,10 @@ def _before(theirs: Sequence[Round], group: tuple[int, ...], of: int) -> Iterabl
 
 def _ended(plans: tuple[HatPlan, ...], number: int, words: _Words) -> Iterable[str]:
     """Sizes whose crown ends with this round while others go on."""
-    ended = [index for index, plan in enumerate(plans) if len(plan.crown.rounds) == number]
-    if not ended or max(len(plan.crown.rounds) for plan in plans) == number:
+    last = [len(plan.crown.rounds) for plan in plans]
+    if number not in last or max(last) == number:
         return
+    ended = [index for index, rounds in enumerate(last) if rounds == number]
     names = " and ".join(str(index + 1) for index in ended)
     left = across(plans[index].crown.stitches_left for index in ended)
     yield (
