@@ -16,7 +16,7 @@ import pytest
 from roundwright.problems import KINDS
 from tests.deploy.tools import debian_nginx, new_nginx
 from tests.load.callers import Call, good_calls, wire
-from tests.load.fleet import HOST, NGINX_FOLDER, REPOSITORY, Proxy, Replica, free_port
+from tests.load.fleet import HOST, NGINX_FOLDER, REPOSITORY, Proxy, Replica, free_port, until
 
 CONVERT = "/v1/gauge/convert"
 KUBERNETES_SITE = REPOSITORY / "deploy" / "kubernetes" / "base" / "site.conf"
@@ -378,14 +378,12 @@ def test_replicas_are_found_by_name(tmp_path: Path) -> None:
         text = text.replace("127.0.0.11 valid=5s", f"{HOST}:{names} valid=1s").replace(":8181", f":{port}")
         text = text.replace("$binary_remote_addr", '""')
         with Proxy(tmp_path, [], site=text, binary=new_nginx()) as one:
-            assert everyone(one.port) == {b"127.0.0.2"}
+            until(lambda: everyone(one.port) == {b"127.0.0.2"}, "the first is asked")
             with listening("127.0.0.3", port, named(b"127.0.0.3")):
                 addresses.append("127.0.0.3")
-                time.sleep(2.5)
-                assert everyone(one.port) == {b"127.0.0.2", b"127.0.0.3"}
+                until(lambda: everyone(one.port) == {b"127.0.0.2", b"127.0.0.3"}, "both are asked")
                 addresses.remove("127.0.0.2")
-                time.sleep(2.5)
-                assert everyone(one.port) == {b"127.0.0.3"}
+                until(lambda: everyone(one.port) == {b"127.0.0.3"}, "the first is asked no more")
 
 
 def everyone(port: int) -> set[bytes]:

@@ -34,6 +34,7 @@ AFTER_S = 10
 RECOVERY_WINDOW_S = 1
 MEMORY_BYTES = 256 * 2**20
 FILES = 256
+FILES_RUSH = 1000
 SLOW_CALLERS = 500
 RUSH = 2000
 
@@ -170,7 +171,7 @@ async def files(trial: Trial) -> None:
         except OSError:
             trial.notes.append(f"idle connection {number} refused")
             break
-    await _rush(trial, 1000)
+    await _rush(trial, FILES_RUSH)
     trial.notes.append(f"most files open {max(one.open_files() for one in trial.replicas)} of {FILES}")
     for writer in idle:
         writer.transport.abort()
