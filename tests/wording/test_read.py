@@ -1,6 +1,7 @@
 """Patterns in words turned back into rounds: the phrases patterns print, and whatever the service writes itself."""
 
 import json
+import os
 from typing import Any
 
 import msgspec
@@ -83,7 +84,7 @@ def worked(plan: hat.HatPlan) -> list[list[Run]]:
     return [runs_of(one.steps) for one in (*straight, *plan.crown.rounds)]
 
 
-@settings(max_examples=60)
+@settings(max_examples=int(os.environ.get("ROUNDWRIGHT_TEST_EXAMPLES", "60")))
 @given(hats_asked(), st.sampled_from(["us", "uk"]), st.sampled_from(["pattern", "beginner"]))
 def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: str, wording: str) -> None:
     """In every style, in up to twelve sizes, in US and UK terms, in abbreviations and in sentences."""
