@@ -1,8 +1,20 @@
 """The whole hat, in one size or in many."""
 
+from typing import Final
+
+from roundwright.drawing.profile import hat_profile
+from roundwright.drawing.wedge import wedge_chart
 from roundwright.knitting import hat
+from roundwright.knitting.answers import Impossible
 from roundwright.routes.operations import calculation
 from roundwright.wording import write
+from roundwright.wording.handout import Handout, HandoutPicture, HandoutRequest, handout, one_line
+from roundwright.wording.handout_html import html
+from roundwright.wording.handout_pdf import pdf
+from roundwright.wording.handout_text import markdown, plain_text
+
+LONGEST_CHART: Final = 24
+"""Rounds of a crown that are readable as a chart in half the width of a page and a third of its height."""
 
 
 @calculation(
@@ -22,3 +34,43 @@ def plan_hats(request: hat.HatRequest) -> hat.HatsAnswer:
     that does not use exactly the stitches the one before left.
     """
     return hat.hats(request, write.pattern)
+
+
+@calculation(
+    "/v1/hats/handout",
+    id="writeHandout",
+    tag="Hats",
+    summary="The pattern to hand out, as Markdown, plain text, a page to print or a PDF",
+    example="class-handout",
+    forms={
+        "text/markdown; charset=utf-8": markdown,
+        "text/plain; charset=utf-8": plain_text,
+        "text/html; charset=utf-8": html,
+        "application/pdf": pdf,
+    },
+)
+def write_handout(request: HandoutRequest) -> Handout:
+    """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.
+
+    It takes what `/v1/hats` takes, and `paper`. `Accept` chooses the form: `text/markdown` if nothing is said,
+    `text/plain`, `text/html` or `application/pdf`. A sheet has a box for each round, and for each round of the crown
+    the count after it, the stitches on each needle and what to slide before it (common practice: count after every
+    round that changes the count). The HTML is one file without a script that loads nothing; its boxes can be ticked on
+    a screen, and it prints on A4 or Letter as the PDF is set. Both have pictures of the first size.
+    """
+    answer = hat.hats(request, lambda *_: "")  # the pattern is written in its sections
+    return handout(request, answer, lambda: _pictures(request, answer.sizes[0]))
+
+
+def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPicture, ...]:
+    """The hat from the side; for those who read charts, and where one can be read, a section of its crown as well."""
+    label = one_line(plan.label)
+    profile = str(hat_profile(plan, request.brim, theme="light"))
+    side = HandoutPicture("hat", profile, f"{label}, from the side")
+    if request.wording == "beginner" or len(plan.crown.rounds) > LONGEST_CHART:
+        return (side,)
+    try:
+        chart = str(wedge_chart(plan.crown, title=f"Crown, {label}", theme="light"))
+    except Impossible:  # not worked in like sections
+        return (side,)
+    return side, HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}")

@@ -18,11 +18,11 @@ from roundwright.knitting.rounds import Round, names_in
 from roundwright.wording.across import across, only, rounds_across, together
 from roundwright.wording.speech import speak, stitches
 
-LineKind = Literal["text", "round"]
+LineKind = Literal["text", "round", "note"]
 
 
 class Line(NamedTuple):
-    """One line of a pattern; a round is something to tick off."""
+    """One line of a pattern; a round is something to tick off, an indented note belongs to the round beside it."""
 
     text: str
     kind: LineKind = "text"
@@ -64,14 +64,18 @@ def sections(
         ("Brim", _brim(request, plans, words)),
         ("Body", _body(plans, words)),
         ("Crown", _crown(plans, words)),
-        ("Finishing", _finishing(plans)),
+        ("Finishing", _finishing(plans, words)),
         ("Cautions", [caution.message for caution in cautions]),
     )
     return tuple(
-        Section(heading, tuple(line if isinstance(line, Line) else Line(line) for line in lines))
+        Section(heading, tuple(line if isinstance(line, Line) else _plain_line(line) for line in lines))
         for heading, lines in written
         if lines
     )
+
+
+def _plain_line(said: str) -> Line:
+    return Line(said, "note" if said.startswith("  ") else "text")
 
 
 class _Words:
@@ -325,11 +329,11 @@ def _ended(plans: tuple[HatPlan, ...], number: int, words: _Words) -> Iterable[s
     )
 
 
-def _finishing(plans: tuple[HatPlan, ...]) -> list[str]:
-    lines = [
-        f"{said}{only(group, len(plans))}"
-        for group, said in together([plan.crown.finish.text for plan in plans])
-    ]
+def _finishing(plans: tuple[HatPlan, ...], words: _Words) -> list[str]:
+    said = [plan.crown.finish.text for plan in plans]
+    if words.beginner:
+        said = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in said]
+    lines = [f"{text}{only(group, len(plans))}" for group, text in together(said)]
     lines.append("Weave in the ends on the inside. Wash, and dry flat.")
     return lines
 
@@ -339,10 +343,10 @@ def _finishing(plans: tuple[HatPlan, ...]) -> list[str]:
 
 def _across_lengths(lengths: Iterable[Length]) -> str:
     told = list(lengths)
-    return f"{across(_printed(each) for each in told)} {told[0].unit}"
+    return f"{across(printed(each) for each in told)} {told[0].unit}"
 
 
-def _printed(length: Length) -> str:
+def printed(length: Length) -> str:
     """To the nearest half centimetre or quarter inch, as a tape is read."""
     if length.unit == "in":
         quarters = floor(length.value * 4 + 0.5)

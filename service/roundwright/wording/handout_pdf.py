@@ -1,0 +1,65 @@
+"""The handout as a PDF, set by Typst with the fonts its package carries.
+
+What is said goes to the template `handout.typ` as data, never as markup, so that no name can be read as an instruction.
+"""
+
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final
+
+import msgspec
+
+from roundwright.wording.handout import Handout, Sheet
+from roundwright.wording.handout_text import LONGEST_WHOLE, TO_TICK, heading, needle_heads, start, straight
+
+if TYPE_CHECKING:
+    from typst import Compiler
+
+TEMPLATE: Final = Path(__file__).parent / "handout.typ"
+
+
+def pdf(handout: Handout) -> bytes:
+    """The handout as a PDF: tagged, so that it can be read out, and without a date, so that the same is the same."""
+    said = msgspec.json.encode(_said(handout)).decode()
+    made = _compiler().compile(input=_template(), format="pdf", sys_inputs={"handout": said})
+    assert isinstance(made, bytes)
+    return made
+
+
+@cache
+def _compiler() -> "Compiler":
+    """Typst, imported when the first PDF is asked for: few callers do, and its library is large."""
+    from typst import Compiler
+
+    return Compiler(ignore_system_fonts=True)
+
+
+@cache
+def _template() -> bytes:
+    return TEMPLATE.read_bytes()
+
+
+def _said(handout: Handout) -> dict[str, Any]:
+    """What the template takes: the handout, with everything in words that the other forms have in words."""
+    return {
+        "name": handout.name,
+        "paper": handout.paper,
+        "word": handout.word,
+        "sections": handout.sections,
+        "shopping": handout.shopping,
+        "to_tick": TO_TICK,
+        "longest_whole": LONGEST_WHOLE,
+        "pictures": handout.pictures(),
+        "sheets": [_sheet(handout, sheet) for sheet in handout.sheets],
+    }
+
+
+def _sheet(handout: Handout, sheet: Sheet) -> dict[str, Any]:
+    return {
+        "heading": heading(handout, sheet),
+        "start": start(sheet),
+        "straight": [(straight(part), part.boxes) for part in sheet.straight],
+        "heads": needle_heads(sheet),
+        "needles": sheet.needles,
+        "crown": sheet.crown,
+    }
