@@ -1,6 +1,7 @@
 #!/bin/sh
 # Every check there is: lint, types, import contract, tests, the API contract, drift of the OpenAPI document.
-# Needs python3 (3.11 or later) with pip and venv; arguments go to pytest. Instead of all that:
+# Needs python3 (3.11 or later) with pip and venv; arguments go to pytest. Tests that need more (Chromium, Node 20 with npm,
+# curl and jq, nginx) are skipped where it is missing, but not in CI. Instead of all that:
 #   --deploy   build the image and run it (needs root and Debian's buildah and debootstrap; a minute or two)
 set -eu
 cd "$(dirname "$0")/.."
@@ -23,6 +24,18 @@ if [ ! -f "$stamp" ] || [ "$(cat "$stamp")" != "$wanted" ]; then
     [ -x .venv/tools/bin/python ] || python3 -m venv .venv/tools
     .venv/tools/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes -r "$tools"
     echo "$wanted" >"$stamp"
+fi
+
+# Generators of clients, linters of the document, axe-core, and what the TypeScript example stands on.
+if command -v npm >/dev/null; then
+    for folder in tests/clients examples/mobile-backend; do
+        stamp=$folder/node_modules/.requirements
+        wanted=$(cksum <"$folder/package-lock.json")
+        if [ ! -f "$stamp" ] || [ "$(cat "$stamp")" != "$wanted" ]; then
+            npm ci --prefix "$folder" --ignore-scripts --no-audit --no-fund --loglevel=error
+            echo "$wanted" >"$stamp"
+        fi
+    done
 fi
 
 if [ "${1:-}" = --deploy ]; then

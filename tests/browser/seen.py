@@ -1,0 +1,34 @@
+"""What a page asks for, what it complains about, and the barriers it puts up."""
+
+from urllib.parse import urlsplit
+
+from playwright.sync_api import Page
+
+from tests.needed import node_module
+
+RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+"""WCAG 2.2 at level AA, and what axe-core recommends beside it."""
+
+
+class Seen:
+    """Requests and complaints of a page."""
+
+    def __init__(self, page: Page) -> None:
+        self.requests: list[str] = []
+        self.complaints: list[str] = []
+        page.context.on("request", lambda request: self.requests.append(request.url))
+        page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        page.on("console", lambda said: said.type == "error" and self.complaints.append(said.text))
+
+    @property
+    def origins(self) -> set[str]:
+        """Whom the page asked anything."""
+        return {f"{urlsplit(url).scheme}://{urlsplit(url).netloc}" for url in self.requests if "://" in url}
+
+
+def barriers(page: Page) -> list[str]:
+    """What axe-core finds wrong on the page as it is now, shadow trees included."""
+    page.evaluate(node_module("axe-core/axe.min.js").read_text())
+    found = page.evaluate("rules => axe.run(document, { runOnly: rules })", RULES)
+    assert found["passes"]
+    return [f"{one['id']}: {node['html']}" for one in found["violations"] for node in one["nodes"]]
