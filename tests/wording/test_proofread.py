@@ -252,6 +252,13 @@ WORDS = [
     st.lists(st.integers(1, 200) | st.integers(1, 1_000_000), min_size=1, max_size=12),
 )
 @example("Rnd 1: (2 (3)", [5])
+@example("inc 42 sts", [1_000_000])
+@example("Rnd 9500: knit\nKnit 400 rnds", [4])
+@example("Rnd 10000: knit\nKnit 400 rnds", [4])
+@example("Rnd 1: k1 — 9999999 sts\nRnd 2: knit", [2])
+@example("Rnd 1: k1 (8 sts dec)\nRnd 2: knit", [3])
+@example("Rnd 1: *k2, kfb; rep from * around\nRnd 2: knit", [1_000_000])
+@example("Rnd 1: k2tog, k to end\nRep rnd 1 until 9999999 sts rem\nRnd 3: knit", [9])
 def test_any_text_is_answered(text: str, cast_on: list[int]) -> None:
     """No text is refused, and every answer is as described: rounds that can be worked, findings within the text."""
     answer = ask(text, *cast_on)

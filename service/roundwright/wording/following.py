@@ -6,7 +6,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds import MOST_ROUNDS, Round, work_round
+from roundwright.knitting.rounds import MOST_ROUNDS, MOST_STITCHES, Round, work_round
 from roundwright.wording.entries import Entry, differing
 from roundwright.wording.outcome import Outcome, Outcomes
 from roundwright.wording.repair import Mend, Mender
@@ -196,7 +196,8 @@ class Follower:
             counts.append(outcome.before)
         else:
             counts.append(outcome.worked.left + max(0, outcome.over))
-        return list(dict.fromkeys(counts))
+        possible = [count for count in counts if 0 <= count <= MOST_STITCHES]
+        return list(dict.fromkeys(possible or [outcome.before]))
 
     def goes_on(self, place: int, count: int) -> bool:
         """Whether the next line that says anything about the count comes out on this one."""

@@ -3,7 +3,7 @@
 import re
 from typing import Any, Final
 
-from roundwright.knitting.rounds import StitchName
+from roundwright.knitting.rounds import MOST_STITCHES, StitchName
 from roundwright.wording import words
 from roundwright.wording.phrases import (
     Aside,
@@ -38,8 +38,8 @@ from roundwright.wording.words import Token
 
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
-LARGEST: Final = 9_999_999
-"""A number with more digits is none of a knitter's."""
+LARGEST: Final = MOST_STITCHES
+"""A larger number is none of a knitter's, and is read as this."""
 
 _DIGITS: Final = re.compile(r"[0-9]+|[-–—]")
 

@@ -10,8 +10,8 @@ from roundwright.knitting.rounds import MOST_ROUNDS
 from roundwright.wording.entries import Entry
 from roundwright.wording.tree import Number, Trouble
 
-HIGHEST: Final = 10_000
-"""The highest number of a round."""
+HIGHEST: Final = 9_500
+"""The highest number a line may give a round: those that follow it have numbers too, and a round's go to 10,000."""
 
 
 class Turn(NamedTuple):

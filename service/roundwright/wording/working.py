@@ -204,7 +204,7 @@ def work(parts: Plan, count: int) -> Worked:
                 used += part.part.used * many
                 left += part.part.left * many
         elif isinstance(part, Evenly):
-            return _spread(part, count)
+            steps, used, left = _spread(part, count)
     if left > MOST_STITCHES and used <= count:
         raise UnclearError("too_many_stitches", f"More than {MOST_STITCHES:,} stitches.", 0)
     if len(steps) > MOST_STEPS:
