@@ -1,0 +1,225 @@
+"""The service and its rivals as processes, asked by wrk: how many answers a second, and how soon they come.
+
+One server runs on the first core and wrk on the second; the servers take turns within each round, so that what else
+the machine does falls on all of them. Before anything is timed their answers are compared to the byte.
+"""
+
+import http.client
+import json
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Sequence
+from contextlib import ExitStack
+from pathlib import Path
+from statistics import median
+from types import TracebackType
+from typing import Any, NamedTuple, Self
+
+from tests.load.cases import CASES, Case
+from tests.load.fleet import HOST, READY_WITHIN_S, free_port
+
+OURS = "ours"
+NAMES = ("floor", "plain", "peer", OURS)
+CONNECTIONS = 16
+MS = {"us": 0.001, "ms": 1.0, "s": 1000.0, "m": 60_000.0}
+FOR_SIMPLE = {"floor": 0.55, "plain": 1.3, "peer": 2.0}
+"""What the service is to reach of each rival's answers a second where one thing is calculated."""
+FOR_HATS = 0.90
+FOR_304 = 0.6
+
+
+class Served:
+    """A rival, or the service, as a process of its own on a port of its own; ready when it is entered."""
+
+    def __init__(
+        self, name: str, *, cores: str = "0", python: str = sys.executable, **settings: object
+    ) -> None:
+        self.name = name
+        self.port = free_port()
+        own = ["-m", "roundwright", "serve"]
+        words = own if name == OURS else ["-m", "tests.load.rivals", name, str(self.port)]
+        self.command = ["taskset", "-c", cores, python, *words]
+        self.settings = {"port": self.port, "host": HOST, **settings}
+
+    def __enter__(self) -> Self:
+        environment = {name: text for name, text in os.environ.items() if not name.startswith("ROUNDWRIGHT_")}
+        environment |= {f"ROUNDWRIGHT_{name.upper()}": str(value) for name, value in self.settings.items()}
+        started = time.monotonic()
+        self.process = subprocess.Popen(self.command, env=environment, stderr=subprocess.DEVNULL)
+        path = "/health/ready" if self.name == OURS else "/"
+        while not self._answers(path):
+            if self.process.poll() is not None or time.monotonic() - started > READY_WITHIN_S:
+                self.__exit__(None, None, None)
+                raise RuntimeError(f"{self.name} did not start")
+            time.sleep(0.002)
+        self.ready_after_s = time.monotonic() - started
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.process.terminate()
+        try:
+            self.process.wait(20)
+        except subprocess.TimeoutExpired:
+            self.process.kill()
+            self.process.wait()
+
+    def _answers(self, path: str) -> bool:
+        try:
+            status = self.ask("GET", path).status
+        except OSError:
+            return False
+        return self.name != OURS or status == 200  # only the service itself has something there
+
+    def ask(
+        self, method: str, path: str, body: bytes = b"", headers: dict[str, str] | None = None
+    ) -> "Answer":
+        """One answer, over a connection of its own."""
+        connection = http.client.HTTPConnection(HOST, self.port, timeout=30)
+        try:
+            kind = {"content-type": "application/json"} if body else {}
+            connection.request(method, path, body or None, {**kind, **(headers or {})})
+            answer = connection.getresponse()
+            return Answer(answer.status, answer.read(), answer.headers.get("etag", ""))
+        finally:
+            connection.close()
+
+
+class Answer(NamedTuple):
+    """What came back."""
+
+    status: int
+    content: bytes
+    tag: str
+
+
+class Pace(NamedTuple):
+    """What wrk saw: answers a second, and the milliseconds in which half and 99 of 100 of them came."""
+
+    rate: float
+    p50_ms: float
+    p99_ms: float
+
+
+def pace(server: Served, script: Path, path: str, seconds: float, core: str = "1") -> Pace:
+    """Have wrk ask for some seconds. Raises `RuntimeError` where an answer was an error, or did not come."""
+    said = subprocess.run(
+        ["taskset", "-c", core, "wrk", "-t1", f"-c{CONNECTIONS}", f"-d{seconds:g}s", "--latency",
+         "-s", str(script), f"http://{HOST}:{server.port}{path}"],
+        capture_output=True, text=True, check=True,
+    ).stdout  # fmt: skip
+    if "Non-2xx" in said or "Socket errors" in said:
+        raise RuntimeError(f"{server.name} {path}:\n{said}")
+    return Pace(_rate(said), _latency(said, "50%"), _latency(said, "99%"))
+
+
+def _rate(said: str) -> float:
+    found = re.search(r"Requests/sec:\s+([\d.]+)", said)
+    assert found is not None
+    return float(found[1])
+
+
+def _latency(said: str, share: str) -> float:
+    found = re.search(rf"{share}\s+([\d.]+)(us|ms|s|m)\b", said)
+    assert found is not None
+    return float(found[1]) * MS[found[2]]
+
+
+def script_for(case: Case, folder: Path, headers: dict[str, str]) -> Path:
+    """The case as a script of wrk's."""
+    lines = [f'wrk.method = "{case.method}"']
+    if case.content:
+        lines += [
+            f"wrk.body = [==[{case.content.decode()}]==]",
+            'wrk.headers["Content-Type"] = "application/json"',
+        ]
+    lines += [f"wrk.headers[{json.dumps(name)}] = {json.dumps(value)}" for name, value in headers.items()]
+    script = folder / f"{case.name.replace('/', '-').replace(' ', '')}.lua"
+    script.write_text("\n".join(lines) + "\n")
+    return script
+
+
+def same_answers(servers: Sequence[Served], case: Case) -> tuple[dict[str, str], set[str]]:
+    """The header lines to ask with, and the servers that take part: all that give this answer.
+
+    Raises `RuntimeError` where a server gives another one. A number may be spelled in another way (1e-05, 0.00001).
+    """
+    ours = next(server for server in servers if server.name == OURS)
+    tag = ours.ask("GET", case.path).tag if case.headers else ""
+    headers = dict.fromkeys(case.headers, tag)
+    wanted = ours.ask(case.method, case.path, case.content, headers)
+    if wanted.status != (304 if headers else 200):
+        raise RuntimeError(f"{case.name}: {wanted.status} {wanted.content[:300]!r}")
+    taking_part = set()
+    for server in servers:
+        answer = server.ask(case.method, case.path, case.content, headers)
+        if answer.status == http.client.NOT_FOUND:
+            continue
+        alike = answer.content == wanted.content or (
+            case.path.startswith("/v1/drawings") is False
+            and json.loads(answer.content) == json.loads(wanted.content)
+        )
+        if answer.status != wanted.status or not alike:
+            raise RuntimeError(f"{case.name}: {server.name} answers {answer.status} {answer.content[:300]!r}")
+        taking_part.add(server.name)
+    return headers, taking_part
+
+
+def measure(rounds: int, seconds: float, chosen: Sequence[Case] = CASES) -> list[dict[str, str]]:
+    """The table: for each case what each server does, and what the service does for each answer of a rival."""
+    if shutil.which("wrk") is None:
+        raise FileNotFoundError("wrk is not installed (Debian: apt-get install wrk)")
+    with ExitStack() as stack:
+        folder = Path(stack.enter_context(tempfile.TemporaryDirectory()))
+        servers = [stack.enter_context(Served(name)) for name in NAMES]
+        asked = {}
+        for case in chosen:
+            headers, taking_part = same_answers(servers, case)
+            asked[case.name] = script_for(case, folder, headers), taking_part
+        seen: dict[tuple[str, str], list[Pace]] = {}
+        for number in range(-1, rounds):  # the first round warms up
+            for case in chosen:
+                script, taking_part = asked[case.name]
+                turn = number % len(servers)
+                for server in (*servers[turn:], *servers[:turn]):
+                    if server.name in taking_part:
+                        found = pace(server, script, case.path, seconds if number >= 0 else 1)
+                        if number >= 0:
+                            seen.setdefault((case.name, server.name), []).append(found)
+    return [
+        _row(case, {name: seen[case.name, name] for name in NAMES if (case.name, name) in seen})
+        for case in chosen
+    ]
+
+
+def _row(case: Case, seen: dict[str, list[Pace]]) -> dict[str, str]:
+    row = {"Asked for": case.name}
+    for name in NAMES:
+        row[name] = f"{median(one.rate for one in seen[name]):,.0f}/s" if name in seen else ""
+    ours = seen[OURS]
+    row["p50"] = f"{median(one.p50_ms for one in ours):.2f} ms"
+    row["p99"] = f"{median(one.p99_ms for one in ours):.2f} ms"
+    for name in NAMES[:-1]:
+        row[f"ours / {name}"] = ""
+        if name in seen:
+            ratio = median(mine.rate / theirs.rate for mine, theirs in zip(ours, seen[name], strict=True))
+            row[f"ours / {name}"] = f"{ratio:.2f}{_missed(case, name, ratio)}"
+    return row
+
+
+def _missed(case: Case, rival: str, ratio: float) -> str:
+    """What was to be reached, where it was not."""
+    wanted: Any = None
+    if case.simple:
+        wanted = FOR_SIMPLE[rival]
+    elif case.name == "hats, 4 sizes" and rival == "floor":
+        wanted = FOR_HATS
+    elif case.headers and rival == "floor":
+        wanted = FOR_304
+    return f" (wanted {wanted:g})" if wanted and round(ratio, 2) < wanted else ""
