@@ -219,7 +219,7 @@ FAULTS: dict[str, tuple[Callable[[Trial], Awaitable[None]], tuple[int, ...], flo
 }
 """Each fault with the numbers of replicas it is tried on and the seconds it lasts."""
 
-RATE = {"per_second": 1000.0}
+RATE = {"per_second": 700.0}
 
 
 async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) -> dict[str, str]:
