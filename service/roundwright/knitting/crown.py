@@ -31,7 +31,7 @@ from roundwright.knitting.geometry import GEOMETRY_BASIS, CrownGeometry, geometr
 from roundwright.knitting.holding import (
     USUAL_TOLERANCE,
     NeedleCount,
-    Split,
+    NeedleSplit,
     Tolerance,
     followed,
     unbeaten_splits,
@@ -99,7 +99,7 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
     worked: Worked
     stitches: Annotated[int, Meta(description="Stitches before the crown.")]
     split: Annotated[
-        Split | None,
+        NeedleSplit | None,
         Meta(
             description="Stitches on each needle before the first round; null when no needles were asked for."
         ),

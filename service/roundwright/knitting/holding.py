@@ -58,7 +58,7 @@ OnNeedles = Annotated[
 ]
 
 
-class Split(Struct, frozen=True, kw_only=True):
+class NeedleSplit(Struct, frozen=True, kw_only=True):
     """A way to share the stitches out over the needles, and what it costs."""
 
     split: OnNeedles
@@ -81,7 +81,7 @@ def best_split(
     needles: int,
     tolerance: int = USUAL_TOLERANCE,
     multiple: int = 1,
-) -> Split:
+) -> NeedleSplit:
     """The split with the fewest straddles over the rounds, its needles differing by at most `tolerance`.
 
     Ties go to the smallest difference between the fullest and the emptiest needle, then to the smallest
@@ -93,14 +93,14 @@ def best_split(
 
 def unbeaten_splits(
     ways: Ways, needles: int, tolerance: int = USUAL_TOLERANCE, multiple: int = 1
-) -> tuple[Split, ...]:
+) -> tuple[NeedleSplit, ...]:
     """The splits within `tolerance` that no other beats in both straddles and evenness, the most even first.
 
     The last one is the best: `best_split` has the ties and the errors.
     """
     _refuse(len(ways.straddles) - 1, needles, tolerance, multiple)
     return tuple(
-        Split(
+        NeedleSplit(
             split=tuple(multiple * units for units in split),
             straddles=straddles,
             difference=multiple * (max(split) - min(split)),
@@ -109,9 +109,9 @@ def unbeaten_splits(
     )
 
 
-def as_split(ways: Ways, needles: tuple[int, ...]) -> Split:
-    """These stitches on each needle as a `Split`, with the straddles they have over the rounds."""
-    return Split(
+def as_split(ways: Ways, needles: tuple[int, ...]) -> NeedleSplit:
+    """These stitches on each needle as a `NeedleSplit`, with the straddles they have over the rounds."""
+    return NeedleSplit(
         split=needles,
         straddles=sum(ways.straddles[border] for border in _borders(needles)),
         difference=max(needles) - min(needles),

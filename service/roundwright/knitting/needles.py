@@ -11,8 +11,8 @@ from roundwright.knitting.holding import (
     MOST_NEEDLES,
     USUAL_TOLERANCE,
     NeedleCount,
+    NeedleSplit,
     OnNeedles,
-    Split,
     Tolerance,
     WholeRepeat,
     as_split,
@@ -117,7 +117,7 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
         int, Meta(description="Stitches between the fullest and the emptiest needle at the start.")
     ]
     alternatives: Annotated[
-        tuple[Split, ...],
+        tuple[NeedleSplit, ...],
         Meta(
             description="The splits within the tolerance that no other beats in both straddles and evenness, the most "
             "even first. The last is the best."
@@ -297,7 +297,7 @@ def _room(
     )
 
 
-def _straddles_left(request: SplitRequest, borders: Ways, chosen: Split) -> tuple[Notice, ...]:
+def _straddles_left(request: SplitRequest, borders: Ways, chosen: NeedleSplit) -> tuple[Notice, ...]:
     if not chosen.straddles:
         return ()
     many = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
