@@ -5,7 +5,7 @@ operations; the example answers from running each operation on its example reque
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from http import HTTPStatus
 from inspect import cleandoc
 from typing import Any, Final
@@ -258,13 +258,25 @@ def _reference(kind: Any) -> dict[str, str]:
     return {"$ref": REFERENCE.format(name=kind.__name__)}
 
 
-def _schemas(operations: Iterable[Operation]) -> dict[str, Any]:
+def _schemas(operations: Collection[Operation]) -> dict[str, Any]:
     kinds: dict[Any, None] = {}
     for one in operations:
         kinds |= dict.fromkeys(kind for kind in (one.takes, one.gives, *one.parts) if _is_struct(kind))
     kinds[Problem] = None
     _, components = msgspec.json.schema_components(list(kinds), ref_template=REFERENCE)
-    return {name: _tidy(schema) for name, schema in sorted(components.items())}
+    may_leave_out = [one.takes for one in operations if _is_struct(one.takes)]
+    _, sparing = msgspec.json.schema_components([*may_leave_out, Problem], ref_template=REFERENCE)
+    whole = {name: _whole(schema) for name, schema in components.items() if name not in sparing}
+    return {name: _tidy(schema) for name, schema in sorted({**components, **whole}.items())}
+
+
+def _whole(schema: dict[str, Any]) -> dict[str, Any]:
+    """The schema of what is only ever answered: a field with a default is there all the same."""
+    if "properties" not in schema:
+        return schema
+    always = set(schema.get("required", ()))
+    always |= {name for name, field in schema["properties"].items() if "default" in field}
+    return schema | {"required": [name for name in schema["properties"] if name in always]}
 
 
 def _is_struct(kind: Any) -> bool:
