@@ -61,7 +61,7 @@ def test_one_repair_for_all_sizes() -> None:
     text = "Cast on 48 (57, 66) sts\nRnd 1: *k4, k2tog; rep from * around"
     answer = ask(text, 48, 57, 66)
 
-    assert [(1, 3)] == [(finding.size, finding.stitches) for finding in answer.findings]
+    assert [(2, 3)] == [(finding.size, finding.stitches) for finding in answer.findings]
     assert () == ask(mended(text, answer), 48, 57, 66).findings
 
 
@@ -69,7 +69,7 @@ def test_a_repair_keeps_the_numbers_of_the_other_sizes() -> None:
     """Only the number that is wrong changes: `k4 (5, 7)` to `k4 (5, 6)`."""
     one = found("Rnd 1: *k4 (5, 7), k2tog; rep from * around — 40 (48, 56) sts", 48, 56, 64)
 
-    assert ("left_over", 2, 1) == (one.code, one.size, one.stitches)
+    assert ("left_over", 3, 1) == (one.code, one.size, one.stitches)
     assert "Rnd 1: *k4 (5, 6), k2tog; rep from * around — 40 (48, 56) sts" == one.repair
 
 

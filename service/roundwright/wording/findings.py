@@ -48,8 +48,8 @@ class Finding(Struct, frozen=True, kw_only=True):
         Meta(description="`error` where the pattern cannot be knitted as written, `note` where it can."),
     ]
     size: Annotated[
-        Annotated[int, Meta(ge=0, lt=MOST_SIZES)] | None,
-        Meta(description="Which size, as its place in `cast_on` from 0; null where it holds for all."),
+        Annotated[int, Meta(ge=1, le=MOST_SIZES)] | None,
+        Meta(description="Which size, as its place in `cast_on` from 1; null where it holds for all."),
     ] = None
     stitches: Annotated[
         Annotated[int, Meta(ge=-MOST_STITCHES, le=MOST_STITCHES)] | None,

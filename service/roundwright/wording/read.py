@@ -59,7 +59,7 @@ def rounds_of(
     """
     reading = read(text, cast_on)
     for finding in reading.findings:
-        if finding.severity == "error" and finding.size in (None, size):
+        if finding.severity == "error" and finding.size in (None, size + 1):
             raise Impossible(
                 f"Line {finding.line} of the pattern: {finding.message}",
                 pointer=pointer,

@@ -72,7 +72,7 @@ class Report:
             column=1,
             code=code,  # type: ignore[arg-type]  # every code used is one of them: a test reads them all
             severity=severity,
-            size=size,
+            size=None if size is None else size + 1,  # knitters count their sizes from one
             stitches=count,
             message=message,
             repair=repair,
