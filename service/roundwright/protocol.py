@@ -136,4 +136,38 @@ class Protocol(HttpToolsProtocol):
     def _start_asgi_task(self, cycle: RequestResponseCycle, app: Callable[..., Awaitable[None]]) -> None:
         if len(self.tasks) >= self.most_requests:
             cycle.scope["extensions"] = {OVERLOADED: {}}
+        if cycle.scope["method"] != "HEAD":
+            cycle.transport = _Whole(cycle)  # type: ignore[assignment]
         super()._start_asgi_task(cycle, app)
+
+
+class _Whole:
+    """Writes the header of an answer together with its body, so that a process that dies sends all of it or nothing.
+
+    Of a header without its body a proxy can only make a failed request; of nothing, a request to another replica.
+    """
+
+    def __init__(self, cycle: RequestResponseCycle) -> None:
+        self.cycle = cycle
+        self.transport = cycle.transport
+        self.header: bytes | None = None
+
+    def write(self, data: bytes) -> None:
+        """Keep the header back until the body comes; write everything else."""
+        if self.header is None and self.cycle.response_started:
+            self.header = data
+        elif self.header:
+            self.transport.write(self.header + data)
+            self.header = b""
+        else:
+            self.transport.write(data)
+
+    def close(self) -> None:
+        """Write what was kept back, and hang up."""
+        if self.header:
+            self.transport.write(self.header)
+        self.transport.close()
+
+    def is_closing(self) -> bool:
+        """Whether it has hung up."""
+        return self.transport.is_closing()

@@ -2,6 +2,7 @@
 
 import json
 import socket
+import sys
 from contextlib import suppress
 
 import httpx
@@ -146,3 +147,19 @@ def test_requests_may_follow_each_other_without_waiting(address):
             received += part
 
     assert [b"200", b"200", b"404"] == [part[1:4] for part in received.split(b"HTTP/1.1")[1:]]
+
+
+def test_an_answer_comes_whole(address):
+    """Header and body come in one packet: a process that dies sends an answer or none, never one past repeating."""
+    url = httpx.URL(address)
+    body = b'{"gauge":{"stitches":22,"rows":30,"over":{"value":10,"unit":"cm"}}}'
+    request = POST + b"Content-Length: %d\r\n\r\n" % len(body) + body
+    with socket.create_connection((url.host, url.port), timeout=10) as connection:
+        for number in range(1, 20):
+            connection.sendall(request)
+            answer = b""
+            while not answer.endswith(b"}"):
+                answer += connection.recv(65_536)
+            # `tcpi_data_segs_in` of Linux's `struct tcp_info`: packets with data that came in.
+            information = connection.getsockopt(socket.IPPROTO_TCP, socket.TCP_INFO, 160)
+            assert int.from_bytes(information[152:156], sys.byteorder) == number
