@@ -75,7 +75,7 @@ def outline_of(plan: HatPlan, brim: Brim) -> Outline:
     sizes = plan.measurements
     radius = mm(sizes.circumference) / (2 * pi)
     edge = mm(sizes.edge_to_crown)
-    straight = max(0.0, mm(sizes.depth) - mm(sizes.crown_depth)) if plan.crown.rounds else edge
+    straight = max(0.0, mm(sizes.depth) - mm(sizes.crown_depth)) if sizes.crown_depth else edge
     crown: tuple[tuple[float, float], ...] = ((radius, straight), (0.0, straight))
     if plan.crown.geometry:
         profile = plan.crown.geometry.profile

@@ -170,7 +170,10 @@ class HatMeasurements(Struct, frozen=True, kw_only=True):
     edge_to_crown: Annotated[
         Length, Meta(description="Cast-on edge to the first round of the crown, brim uncurled and unfolded.")
     ]
-    crown_depth: Annotated[Length, Meta(description="First round of the crown to the top.")]
+    crown_depth: Annotated[
+        Length | None,
+        Meta(description="First round of the crown to the top; null where it is closed without a round."),
+    ]
 
 
 class HatPart(Struct, frozen=True, kw_only=True):
@@ -336,7 +339,7 @@ def _worked(request: HatRequest, index: int, at: str) -> _Worked:
             circumference=cast_on.circumference,
             depth=length(edge_mm + crown_mm - straight.hidden_mm, units),
             edge_to_crown=length(edge_mm, units),
-            crown_depth=length(crown_mm, units),
+            crown_depth=length(crown_mm, units) if crown_mm else None,
         ),
         work=_stretches(request.brim, brim, body, crown),
     )

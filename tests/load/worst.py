@@ -1,0 +1,129 @@
+"""Looks for the dearest valid request of every operation, and keeps it.
+
+    python -m tests.load.worst                     20 s for each operation; writes worst/*.json and RESULTS.md
+    python -m tests.load.worst --seconds 60 --only planHats
+
+A search by chance that climbs: of many requests made within the bounds the dearest few are kept, and changed further; a
+change that makes one dearer takes its place. The request kept last time takes part, so that a search finds nothing
+cheaper than the one before it. Time is processor time of the whole answer in this process, reading and writing
+included, with what the service keeps between requests forgotten: what a stranger can make it work at most.
+"""
+
+import argparse
+import random
+import sys
+import time
+from pathlib import Path
+from typing import Any
+
+import msgspec
+
+from roundwright.routes.operations import Operation
+from tests.long.asking import Service, operations
+from tests.long.making import Maker
+from tests.long.record import record, table
+
+LIMIT_MS = 50
+KEPT = Path(__file__).with_name("worst")
+CLIMBERS = 12
+FRESH = 0.1
+"""How many of the requests are made anew, and not from one of the dearest."""
+
+
+class Found(msgspec.Struct):
+    """The dearest request of an operation, what it was asked in, how long it took and how many were tried."""
+
+    id: str
+    request: Any
+    accept: str
+    ms: float
+    tried: int
+
+
+def search(service: Service, operation: Operation, seconds: float, seed: int) -> Found:
+    """Climb for so long."""
+    chance = random.Random(f"{operation.id} {seed}")
+    maker = Maker(operation.takes, chance)
+    climbers = [timed for one in starts(operation) if (timed := cost(service, operation, *one)) is not None]
+    tried = len(climbers)
+    until = time.process_time() + seconds
+    while time.process_time() < until:
+        tried += 1
+        if chance.random() < FRESH:
+            made, accept = maker.valid(), chance.choice(list(operation.forms))
+        else:
+            _, made, accept = chance.choice(climbers)
+            made = maker.varied(made)
+        timed = cost(service, operation, made, accept)
+        if timed is not None and timed[0] > climbers[-1][0]:
+            climbers = sorted([*climbers, timed], key=lambda one: -one[0])[:CLIMBERS]
+    # One measurement may have been unlucky: the dearest is the dearest of five.
+    ranked = [
+        (service.time(operation, _said(made), accept, times=5), made, accept) for _, made, accept in climbers
+    ]
+    ms, made, accept = max(ranked, key=lambda one: one[0])
+    return Found(str(operation.id), made, accept, ms, tried)
+
+
+def starts(operation: Operation) -> list[tuple[Any, str]]:
+    """What to start from: the example in each form, and what was found last time."""
+    known = [(operation.example_value(), form) for form in operation.forms]
+    file = KEPT / f"{operation.id}.json"
+    if file.exists():
+        found = msgspec.json.decode(file.read_bytes())
+        known.append((found["request"], found["accept"]))
+    return known
+
+
+def cost(service: Service, operation: Operation, made: Any, accept: str) -> tuple[float, Any, str] | None:
+    """What a request costs; nothing where it is not answered."""
+    said = _said(made)
+    status = service.ask_for(operation, said, accept).status
+    if status >= 500:
+        print(f"{operation.id} fails: {accept} {said[:4_000]!r}", file=sys.stderr)
+    if status != 200:
+        return None
+    return service.time(operation, said, accept, times=1), made, accept
+
+
+def _said(made: Any) -> bytes:
+    return msgspec.json.encode(made)
+
+
+def main() -> int:
+    """Search as the command line says; the exit status is 0 if every operation stays under the limit."""
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
+    parser.add_argument("--seconds", type=float, default=20, help="for each operation")
+    parser.add_argument("--only", nargs="*", help="operations, by id")
+    parser.add_argument("--seed", type=int, default=1)
+    given = parser.parse_args()
+    service = Service()
+    KEPT.mkdir(exist_ok=True)
+    rows = []
+    for operation in operations():
+        if given.only and operation.id not in given.only:
+            continue
+        found = search(service, operation, given.seconds, given.seed)
+        kept = {"accept": found.accept, "request": found.request}
+        (KEPT / f"{found.id}.json").write_bytes(msgspec.json.encode(kept) + b"\n")
+        example = service.time(operation, _said(operation.example_value()))
+        rows.append(
+            {
+                "Operation": found.id,
+                "Tried": f"{found.tried:,}",
+                "Example ms": f"{example:.1f}",
+                "Dearest ms": f"{found.ms:.1f}",
+                "Form": found.accept,
+            }
+        )
+        print(*rows[-1].values(), flush=True)
+    print(table(rows))
+    if not given.only:
+        record("The dearest requests", __doc__.partition("\n\n")[2].partition("\n\n")[2], rows)
+    return int(any(float(row["Dearest ms"]) > LIMIT_MS for row in rows))
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,81 @@
+"""What must hold for any answer to any request, however wrong."""
+
+from functools import lru_cache
+from itertools import pairwise
+from typing import Any
+from xml.parsers import expat
+
+import msgspec
+
+from roundwright.problems import KINDS, MEDIA_TYPE, Problem
+from roundwright.routes.operations import JSON, Operation
+from tests import by_hand
+from tests.long.asking import Answer
+
+REFUSALS = frozenset({400, 404, 413, 422})
+"""What a request can be refused with here: its path, media type and method are right."""
+
+
+def fault(operation: Operation, answer: Answer) -> str | None:
+    """What is wrong with an answer; nothing if nothing is."""
+    try:
+        if answer.status == 200:
+            check_answer(operation, answer)
+        else:
+            check_problem(answer)
+    except Exception as error:  # noqa: BLE001 - whatever it is, it is the answer's fault
+        return f"{type(error).__name__}: {error}"
+    return None
+
+
+def check_problem(answer: Answer) -> None:
+    """Fail unless it is a problem of a kind that a request can have."""
+    assert answer.status in REFUSALS, f"{answer.status} {answer.body[:200]!r}"
+    assert answer.media_type == MEDIA_TYPE
+    problem = msgspec.json.decode(answer.body, type=Problem)
+    kind = KINDS[problem.type.removeprefix("/problems/")]
+    assert (kind.status, kind.title) == (answer.status, problem.title)
+    assert problem.detail
+
+
+def check_answer(operation: Operation, answer: Answer) -> None:
+    """Fail unless it is of the form and the type promised, and its rounds come out when they are worked."""
+    if answer.media_type == JSON:
+        msgspec.json.decode(answer.body, type=operation.gives)
+        check_rounds(msgspec.json.decode(answer.body))
+    elif answer.media_type.startswith("image/svg+xml"):
+        expat.ParserCreate().Parse(answer.body, True)
+    elif answer.media_type == "application/pdf":
+        assert answer.body.startswith(b"%PDF-")
+        assert b"%%EOF" in answer.body[-32:]
+    else:
+        assert answer.body.decode()
+
+
+def check_rounds(value: Any, *, following: bool = True) -> None:
+    """Work every round there is in an answer; those of a list follow on one another.
+
+    What was read from a written pattern that has faults need not follow: the faults say so.
+    """
+    if isinstance(value, list):
+        rounds = [one for one in value if _is_round(one)]
+        if following and rounds and len(rounds) == len(value):
+            for one, after in pairwise(rounds):
+                assert one["after"] == after["before"], f"round {after.get('number')} does not follow"
+        for one in value:
+            check_rounds(one, following=following)
+    elif isinstance(value, dict):
+        if _is_round(value):
+            assert value["after"] == worked(value["before"], msgspec.json.encode(value["steps"]))
+        for one in value.values():
+            check_rounds(one, following=following and not value.get("findings"))
+
+
+def _is_round(value: Any) -> bool:
+    return isinstance(value, dict) and {"steps", "before", "after"} <= value.keys()
+
+
+@lru_cache(maxsize=200_000)
+def worked(loops: int, steps: bytes) -> int:
+    """The stitches there are after working some steps, stitch by stitch."""
+    return by_hand.work(loops, msgspec.json.decode(steps))

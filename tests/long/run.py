@@ -1,0 +1,182 @@
+"""Bad input, counted: so many requests made by chance for every operation, and what must hold for each answer.
+
+    python -m tests.long.run                    100,000 for each operation
+    python -m tests.long.run --requests 500     fewer; --only planHats for one; --record writes tests/load/RESULTS.md
+
+Of each ten requests four are changed from one that could be knitted, one and a half are made up within the bounds, one
+and a half break the description in one place, and three have bytes changed. No answer may be a fault of the service or
+an error of another form than a problem; every answer that is given must be of its type, and every round in it must come
+out when it is worked stitch by stitch. What takes more than 50 ms of a processor, best of three, is counted and shown.
+"""
+
+import argparse
+import os
+import random
+import sys
+import time
+from collections import Counter
+from collections.abc import Iterator
+from multiprocessing import get_context
+from typing import Any
+
+import msgspec
+
+from roundwright.routes.operations import Operation
+from tests.long.asking import Answer, Service, operations
+from tests.long.checking import fault
+from tests.long.making import Bytes, Maker
+from tests.long.record import record, table
+
+LIMIT_MS = 50
+POOL = 64
+"""Requests that could be knitted, kept to be changed further."""
+SHOWN = 3
+"""Faults of an operation that are shown in full."""
+
+
+class Outcome(msgspec.Struct):
+    """What came of the requests of one operation."""
+
+    id: str
+    seed: int
+    requests: int = 0
+    statuses: dict[int, int] = {}
+    faults: int = 0
+    shown: list[str] = []
+    slow: int = 0
+    slowest_ms: float = 0
+    slowest: str = ""
+
+
+def said(operation: Operation, chance: random.Random) -> Iterator[tuple[bytes, Any]]:
+    """Requests without end. To be sent back: whether the last could be answered, so that others are made from it."""
+    maker, spoiler = Maker(operation.takes, chance), Bytes(chance)
+    pool = [operation.example_value()]
+    while True:
+        base = chance.choice(pool)
+        match chance.random():
+            case turn if turn < 0.40:
+                value = maker.varied(base)
+                answered = yield _encoded(value)
+                if answered and len(msgspec.json.encode(value)) < 20_000:
+                    pool.append(value) if len(pool) < POOL else pool.__setitem__(
+                        chance.randrange(1, POOL), value
+                    )
+            case turn if turn < 0.55:
+                yield _encoded(maker.valid())
+            case turn if turn < 0.70:
+                yield _encoded(maker.spoiled(base))
+            case _:
+                yield spoiler.changed(_encoded(base))
+
+
+def _encoded(value: Any) -> bytes:
+    return msgspec.json.encode(value)
+
+
+def hammer(service: Service, operation: Operation, requests: int, seed: int) -> Outcome:
+    """Make so many requests of an operation, and look at each answer."""
+    chance = random.Random(f"{operation.id} {seed}")
+    outcome = Outcome(operation.id or "", seed)
+    statuses: Counter[int] = Counter()
+    making = said(operation, chance)
+    body = next(making)
+    while True:
+        accept = chance.choice(("*/*", *operation.forms))
+        answer = service.ask_for(operation, body, accept)
+        statuses[answer.status] += 1
+        note(outcome, service, operation, (body, accept), answer)
+        if statuses.total() == requests:
+            break
+        body = making.send(answer.status == 200)
+    outcome.requests, outcome.statuses = requests, dict(sorted(statuses.items()))
+    return outcome
+
+
+def note(
+    outcome: Outcome, service: Service, operation: Operation, asked: tuple[bytes, str], answer: Answer
+) -> None:
+    """Take down what is wrong with an answer, and whether it took long."""
+    body, accept = asked
+    if wrong := fault(operation, answer):
+        outcome.faults += 1
+        if len(outcome.shown) < SHOWN:
+            outcome.shown.append(f"{wrong}\n  {accept} {body[:4_000]!r}")
+    if answer.ms > LIMIT_MS / 2:
+        least = service.time(operation, body, accept)
+        outcome.slow += least > LIMIT_MS
+        if least > outcome.slowest_ms:
+            outcome.slowest_ms, outcome.slowest = least, f"{accept} {body[:2_000]!r}"
+
+
+def one(job: tuple[str, int, int]) -> Outcome:
+    """In a process of its own: the requests of one operation."""
+    name, requests, seed = job
+    operation = next(one for one in operations() if one.id == name)
+    return hammer(Service(), operation, requests, seed)
+
+
+def row(outcome: Outcome) -> dict[str, str]:
+    """An outcome as a row of the table."""
+    counts = outcome.statuses
+    other = sum(number for status, number in counts.items() if status not in (200, 400, 422))
+    return {
+        "Operation": outcome.id,
+        "Requests": f"{outcome.requests:,}",
+        "200": f"{counts.get(200, 0):,}",
+        "400": f"{counts.get(400, 0):,}",
+        "422": f"{counts.get(422, 0):,}",
+        "404, 413": f"{other:,}",
+        "Faults": str(outcome.faults),
+        f"Over {LIMIT_MS} ms": str(outcome.slow),
+        "Slowest ms": f"{outcome.slowest_ms:.0f}" if outcome.slowest_ms else f"under {LIMIT_MS // 2}",
+    }
+
+
+def main() -> int:
+    """Run as the command line says; the exit status is 0 if there was no fault."""
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
+    parser.add_argument("--requests", type=int, default=100_000, help="for each operation")
+    parser.add_argument("--only", nargs="*", help="operations, by id")
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1)
+    parser.add_argument("--record", action="store_true", help="write the table to tests/load/RESULTS.md")
+    given = parser.parse_args()
+    jobs = [
+        (str(one.id), given.requests, given.seed)
+        for one in operations()
+        if not given.only or one.id in given.only
+    ]
+    began = time.monotonic()
+    outcomes = []
+    with get_context("spawn").Pool(given.jobs, maxtasksperchild=1) as pool:
+        for outcome in pool.imap_unordered(one, jobs, chunksize=1):
+            outcomes.append(outcome)
+            print(outcome.id, *row(outcome).values(), f"after {time.monotonic() - began:.0f} s", flush=True)
+            print(*outcome.shown, sep="\n")
+            if outcome.slowest_ms > LIMIT_MS:
+                print(f"  {outcome.slowest_ms:.0f} ms: {outcome.slowest}")
+    outcomes.sort(key=lambda one: [name for name, _, _ in jobs].index(one.id))
+    rows = [row(outcome) for outcome in outcomes]
+    total = sum(outcome.requests for outcome in outcomes)
+    faults = sum(outcome.faults for outcome in outcomes)
+    print(table(rows))
+    print(f"{total:,} requests, {faults} faults, in {time.monotonic() - began:.0f} s")
+    if given.record:
+        record("Bad input", introduction(total, faults, given.seed), rows)
+    return 1 if faults else 0
+
+
+def introduction(total: int, faults: int, seed: int) -> str:
+    """What stands above the table."""
+    return (
+        f"Written by `python -m tests.long.run --record` (seed {seed}): {total:,} requests in this process, {faults} "
+        "faults. A fault is an answer of 500 or above, an error that is no problem detail, an answer not of its "
+        "type, or a round that does not come out when worked stitch by stitch. Times are of a processor, best of three."
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())
