@@ -1,0 +1,49 @@
+"""The documents say what there is. `python -m tests.test_docs` writes the table of settings anew."""
+
+import re
+from pathlib import Path
+
+import msgspec
+import pytest
+
+from roundwright.settings import Settings, variable_of
+
+DEVELOPERS = Path(__file__).parents[1] / "DEVELOPERS.md"
+SETTINGS = re.compile(r"(?<=\| setting \| default \| what \|\n\| --- \| --- \| --- \|\n)(?:\|.*\n)*")
+
+
+def rows():
+    """A row for each setting: its variable, its default and range, what it is."""
+    described = msgspec.json.schema(Settings)["$defs"]["Settings"]["properties"]
+    for field, schema in described.items():
+        bounds = f"; {schema['minimum']} to {schema['maximum']}" if "minimum" in schema else ""
+        yield f"| `{variable_of(field)}` | {_default(getattr(Settings(), field))}{bounds} | {schema['description']} |\n"
+
+
+def _default(value):
+    match value:
+        case () | "":
+            return "none"
+        case bool():
+            return "on" if value else "off"
+        case int():
+            return str(value)
+        case _:
+            return f"`{value}`"
+
+
+def test_every_setting_is_documented():
+    """The table in DEVELOPERS.md lists each setting with its default, its range and its description, and no other."""
+    assert list(rows()) == SETTINGS.search(DEVELOPERS.read_text())[0].splitlines(keepends=True)
+
+
+@pytest.mark.parametrize("document", ["README.md", "DEVELOPERS.md"])
+def test_documents_name_no_setting_that_is_not(document):
+    """Each variable a document names is read."""
+    named = set(re.findall(r"ROUNDWRIGHT_(?!TEST_)[A-Z_]*[A-Z]", DEVELOPERS.with_name(document).read_text()))
+
+    assert set() == named - {variable_of(field) for field in Settings.__struct_fields__}
+
+
+if __name__ == "__main__":
+    DEVELOPERS.write_text(SETTINGS.sub("".join(rows()).replace("\\", r"\\"), DEVELOPERS.read_text()))
