@@ -56,7 +56,7 @@ def test_the_class_gets_its_balls_and_the_choice_of_one_basket(service: httpx.Cl
     order = hats(**CLASS)["order"]
     text = given_as(service, "text/plain").text
 
-    assert f"Balls of their own for all 14 knitters: {order['own']['balls']} balls, 119.00 EUR." in text
+    assert f"Balls of their own for 14 knitters: {order['own']['balls']} balls, 119.00 EUR." in text
     assert f"{order['shared']['balls']} balls, 51.00 EUR." in text
     assert order["shared"]["balls"] < order["own"]["balls"]
 
@@ -76,7 +76,7 @@ def test_stitches_to_slide_are_told_before_the_round() -> None:
     assert slid
     assert slid == [one.number for one in sheet.crown if one.slide]
     first = rounds[slid[0] - 1]["moves"][0]
-    told = f"{first['stitches']} from needle {first['needle']} to {first['needle'] + 1}"
+    told = f"{first['stitches']} from N{first['needle']} to N{first['needle'] + 1}"
     assert f"First slide {told}" in sheet.crown[slid[0] - 1].slide
     text = plain_text(handout_of(**asked)).decode()
     assert re.search(rf"{re.escape(sheet.crown[slid[0] - 1].slide)}\n\[ \] +{slid[0]} ", text)

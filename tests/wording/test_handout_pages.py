@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from pypdf import PdfReader
+from pypdf import PageObject, PdfReader
 
 from roundwright.wording.handout_html import html
 from roundwright.wording.handout_pdf import pdf
@@ -22,6 +22,7 @@ from tests.handouts import CLASS, Page, handout_of, rendered
 
 PAPERS_MM = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """ISO 216 A4; Letter, 8.5 by 11 inches (ANSI/ASME Y14.1, ANSI A)."""
+STATM = Path("/proc/self/statm")
 INCH_MM = 25.4
 SIZE_OF_A_POINT_MM = INCH_MM / 72
 
@@ -68,25 +69,63 @@ def test_four_sizes_take_two_pages_of_a_printed_page(paper: str, wording: str, t
                 assert any("".join(line.text.split()) in text for text in texts), line.text
 
 
-def test_no_round_of_a_pdf_is_broken_over_two_pages() -> None:
-    """A crown too long for a page breaks between its rounds: what is worked and its count stay together."""
+@pytest.mark.parametrize("paper", PAPERS_MM)
+@pytest.mark.parametrize(("stitches", "sections", "rounds"), [(40, 6, 50), (26, 6, 30), (20, 6, 20)])
+def test_no_round_of_a_pdf_is_broken_over_two_pages(
+    stitches: int, sections: int, rounds: int, paper: str
+) -> None:
+    """What is worked, its count and what to slide first stay together, and nothing runs off the paper."""
     handout = handout_of(
-        gauge={"stitches": 40, "rows": 56},
-        sizes=[{"head": {"value": 58, "unit": "cm"}}],
-        crown={"style": "wedge", "sections": 5},
+        gauge={"stitches": stitches, "rows": stitches * 1.4},
+        sizes=[{"head": {"value": cm, "unit": "cm"}} for cm in (58, 50)],
+        crown={"style": "wedge", "sections": sections},
         wording="beginner",
-        needles=4,
+        needles=5,
+        paper=paper,
     )
     pages = PdfReader(BytesIO(pdf(handout))).pages
     texts = ["".join(page.extract_text().split()) for page in pages]
-    crown = handout.sheets[0].crown
 
-    assert 60 < len(crown)
-    assert 3 <= len(pages)
-    for one in crown:
-        held = "".join(map(str, one.needles))
-        row = "".join(f"☐{one.number}{one.slide}{one.work}".split())
-        assert any(f"{row}{one.count}{held}" in text for text in texts), one.number
+    for sheet in handout.sheets:
+        assert rounds < len(sheet.crown)
+        for one in sheet.crown:
+            held = "".join(map(str, one.needles))
+            row = "".join(f"☐{one.number}{one.slide}{one.work}{one.count}{held}".split())
+            assert any(row in text for text in texts), row
+    assert any(one.slide for sheet in handout.sheets for one in sheet.crown)
+    for page in pages:
+        assert 5 < min(heights(page)) * SIZE_OF_A_POINT_MM
+
+
+@pytest.mark.skipif(not STATM.exists(), reason="the system does not tell how much memory a process holds")
+def test_memory_stays_flat_over_many_pdfs() -> None:
+    """What one handout took to lay out is not kept: ten more large ones hold no more memory than the first two."""
+    held = []
+    for number in range(12):
+        pdf(
+            handout_of(
+                name=f"Class {number}",
+                gauge={"stitches": 30 + number / 10, "rows": 42},
+                sizes=[{"head": {"value": 36 + 2 * size, "unit": "cm"}} for size in range(12)],
+                wording="beginner",
+                needles=4,
+            )
+        )
+        held.append(int(STATM.read_text().split()[1]) * os.sysconf("SC_PAGE_SIZE") / 1e6)
+
+    assert held[-1] - held[1] < 60
+
+
+def heights(page: PageObject) -> list[float]:
+    """How high over the lower edge each piece of text on a page stands, in points."""
+    found: list[float] = []
+
+    def visit(text: str, page_matrix: list[float], matrix: list[float], *_: object) -> None:
+        if text.strip():
+            found.append(page_matrix[1] * matrix[4] + page_matrix[3] * matrix[5] + page_matrix[5])
+
+    page.extract_text(visitor_text=visit)
+    return found
 
 
 @pytest.mark.parametrize(("asked", "paper"), [("metric", "a4"), ("imperial", "letter")])

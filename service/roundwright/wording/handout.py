@@ -187,7 +187,7 @@ def _straight(part: HatPart, until: str, *, beginner: bool) -> StraightPart:
 
 
 def _crown_round(one: Round, *, beginner: bool) -> CrownRound:
-    slides = [f"{move.stitches} from needle {move.needle} to {move.needle + 1}" for move in one.moves]
+    slides = [f"{move.stitches} from N{move.needle} to N{move.needle + 1}" for move in one.moves]
     return CrownRound(
         number=one.number,
         work=_said(one, beginner=beginner),
@@ -228,9 +228,9 @@ def _notes(order: YarnOrder) -> Iterable[str]:
     if order.makers == 1:
         yield f"To buy: {_bought(order.own)}. {spare}"
     elif order.own.balls is None:
-        yield f"To buy for all {order.makers} knitters: {_bought(order.shared)}. {spare}"
+        yield f"To buy for {order.makers} knitters: {_bought(order.shared)}. {spare}"
     else:
-        yield f"Balls of their own for all {order.makers} knitters: {_bought(order.own)}."
+        yield f"Balls of their own for {order.makers} knitters: {_bought(order.own)}."
         yield f"Or one basket for all, each winding off what a hat takes: {_bought(order.shared)}."
         yield spare
 

@@ -12,7 +12,7 @@ from typing import Final
 from xml.etree.ElementTree import Element, SubElement, tostring
 
 from roundwright.wording.handout import Handout, HandoutPicture, Paper, Sheet, StraightPart
-from roundwright.wording.handout_text import LONGEST_WHOLE, TO_TICK, heading, needle_heads, start, straight
+from roundwright.wording.handout_text import TO_TICK, heading, needle_heads, start, straight
 
 PAGE_SIZES: Final = {"a4": "A4", "letter": "letter"}
 
@@ -83,16 +83,17 @@ def _pattern(parent: Element, handout: Handout) -> None:
         listed = SubElement(parent, "ul")
         for line in section.lines:
             _add(listed, "li", line.text, kind="" if line.kind == "text" else line.kind)
-    _add(parent, "h2", "Yarn to buy")
+    bought = _add(parent, "div", kind="shopping")
+    _add(bought, "h2", "Yarn to buy")
     shopping = handout.shopping
-    table = _table(parent, "Yarn to buy, by size", shopping.head, words=0, kind="shopping")
+    table = _table(bought, "Yarn to buy, by size", shopping.head, words=0, kind="")
     for label, *cells in shopping.rows:
         row = SubElement(table, "tr")
         _add(row, "th", label, kind="words", scope="row")
         for cell in cells:
             _add(row, "td", cell)
     for note in shopping.notes:
-        _add(parent, "p", note)
+        _add(bought, "p", note)
 
 
 def _table(parent: Element, caption: str, heads: Iterable[str], *, words: int, kind: str) -> Element:
@@ -107,9 +108,8 @@ def _table(parent: Element, caption: str, heads: Iterable[str], *, words: int, k
 
 def _sheet(parent: Element, handout: Handout, sheet: Sheet) -> None:
     """One size, in a frame of its own, so that it can be cut out."""
-    whole = " short" if len(sheet.crown) <= LONGEST_WHOLE else ""
     name = f"size-{sheet.number}"
-    frame = _add(parent, "section", kind=f"sheet{whole}", **{"aria-labelledby": name})
+    frame = _add(parent, "section", kind="sheet", **{"aria-labelledby": name})
     top = _add(frame, "header")
     _add(top, "h3", heading(handout, sheet), id=name)
     _add(top, "p", start(sheet))

@@ -11,8 +11,6 @@ TO_TICK: Final = (
     "A box is a round: tick it when it is done. Count is what you have after the round; N1 is the first needle, with "
     "its stitches under it."
 )
-LONGEST_WHOLE: Final = 45
-"""Rounds of a crown that stay together on one page: more may not fit."""
 
 
 def plain_text(handout: Handout) -> bytes:
