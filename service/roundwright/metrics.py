@@ -44,6 +44,11 @@ class Metrics:
         tally[bisect_left(BUCKETS_S, seconds)] += 1
         tally[-1] += seconds
 
+    def count_unread(self, status: int) -> None:
+        """Count what was refused before it could be read as a request."""
+        key = (NOWHERE, "other", status)
+        self.requests[key] = self.requests.get(key, 0) + 1
+
     def path_of(self, scope: HTTPScope, status: int) -> str:
         """The template of the path of an answered request."""
         return scope.get("path_template") or self.template(scope["path"], status)

@@ -11,10 +11,8 @@ from typing import Any
 import msgspec
 from uvicorn.protocols.http.httptools_impl import STATUS_LINE, HttpToolsProtocol, RequestResponseCycle
 
-from roundwright.edge import OVERLOADED
-from roundwright.knitting.answers import RULES
+from roundwright.edge import OVERLOADED, Edge
 from roundwright.problems import MEDIA_TYPE, Refusal, describe
-from roundwright.settings import Settings
 
 
 class Protocol(HttpToolsProtocol):
@@ -22,7 +20,8 @@ class Protocol(HttpToolsProtocol):
 
     def __init__(self, *arguments: Any, **named: Any) -> None:
         super().__init__(*arguments, **named)
-        settings: Settings = self.config.loaded_app.settings
+        self.edge: Edge = self.config.loaded_app
+        settings = self.edge.settings
         self.most_header_bytes = settings.header_bytes
         self.most_requests = settings.concurrency
         self.longest_wait_s = settings.receive_s
@@ -126,12 +125,13 @@ class Protocol(HttpToolsProtocol):
             b"content-type: " + MEDIA_TYPE.encode(),
             b"content-length: %d" % len(body),
             b"cache-control: no-store",
-            b"rules-version: " + RULES.encode(),
-            b"x-content-type-options: nosniff",
             b"connection: close",
+            b"request-id: " + self.edge.request_id({}),
+            *(b"%b: %b" % line for line in self.edge.common),
         )
         self.transport.write(STATUS_LINE[problem.status] + b"\r\n".join((*lines, b"", body)))
         self.transport.close()
+        self.edge.metrics.count_unread(problem.status)
 
     def _start_asgi_task(self, cycle: RequestResponseCycle, app: Callable[..., Awaitable[None]]) -> None:
         if len(self.tasks) >= self.most_requests:

@@ -67,12 +67,30 @@ def _assert_problem(address: str, message: bytes, slug: str) -> None:
     )
     assert len(content) == int(headers["content-length"])
     assert "close" == headers["connection"]
+    assert ("no-store", "nosniff", "origin") == (
+        headers["cache-control"],
+        headers["x-content-type-options"],
+        headers["vary"],
+    )
+    assert headers["request-id"]
+    assert headers["rules-version"]
+    assert "server" not in headers
 
 
 @pytest.mark.parametrize("message", MESSAGES.values(), ids=MESSAGES.keys())
 def test_what_is_no_http_is_refused(message, address):
     """Bytes that are no request get 400 as a problem detail, and the connection is closed."""
     _assert_problem(address, message, "bad-message")
+
+
+def test_what_is_no_http_is_counted():
+    """Refusals below the application are counted too, all under one label."""
+    with serving(Settings()) as address:
+        for message in list(MESSAGES.values())[:3]:
+            _answer(address, message)
+        counts = httpx.get(f"{address}/metrics").text
+
+    assert 'roundwright_requests_total{method="other",path="unmatched",status="400"} 3.0' in counts
 
 
 @pytest.mark.parametrize("message", [one for name, one in TOO_LONG.items() if "MB" not in name])

@@ -24,10 +24,10 @@ class Answer(NamedTuple):
 
 
 class Service:
-    """The application as it ships."""
+    """The application, as it ships unless settings are given."""
 
-    def __init__(self) -> None:
-        self.app = create_app(Settings())
+    def __init__(self, settings: Settings | None = None) -> None:
+        self.app = create_app(settings or Settings())
 
     def ask(
         self, method: str, path: str, query: bytes = b"", body: bytes = b"", accept: str = "*/*"

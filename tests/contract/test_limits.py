@@ -1,0 +1,205 @@
+"""At the edge of each limit: the last that is let through, and the first that is not."""
+
+import json
+import random
+import re
+import socket
+
+import httpx
+import msgspec
+import pytest
+from msgspec import inspect
+
+from roundwright.routes.reading import DEEPEST
+from roundwright.settings import Settings
+from tests.conftest import serving
+from tests.contract.shape import assert_problem
+from tests.long.asking import Service, operations
+from tests.long.making import Maker
+
+HEADER_BYTES = 1_024
+BODY_BYTES = 2_048
+TEXT_BODY_BYTES = 4_096
+
+
+@pytest.fixture(scope="module")
+def narrow():
+    """A service with small limits."""
+    settings = Settings(header_bytes=HEADER_BYTES, body_bytes=BODY_BYTES, text_body_bytes=TEXT_BODY_BYTES)
+    with serving(settings) as address:
+        yield address
+
+
+def _asked(address, path, value):
+    """The status of a GET with a header line of its own, and the bytes that count."""
+    url = httpx.URL(address)
+    message = f"GET {path} HTTP/1.1\r\nHost: a\r\nConnection: close\r\nWool: {value}\r\n\r\n"
+    counted = len(path) + len("HostaConnectioncloseWool") + len(value)
+    with socket.create_connection((url.host, url.port), timeout=10) as connection:
+        connection.sendall(message.encode())
+        return int(connection.recv(65_536).split()[1]), counted
+
+
+@pytest.mark.parametrize("path", ["/health/live", "/health/live?" + "x" * 500])
+def test_a_header_of_the_limit(path, narrow):
+    """Request line and header together may be as long as is set, and not a byte longer."""
+    _, used = _asked(narrow, path, "")
+    last, counted = _asked(narrow, path, "w" * (HEADER_BYTES - used))
+    first, _ = _asked(narrow, path, "w" * (HEADER_BYTES - used + 1))
+
+    assert HEADER_BYTES == counted
+    assert (200 if "?" not in path else 400, 431) == (last, first)
+
+
+@pytest.mark.parametrize(
+    "operation", [one for one in operations() if hasattr(one, "takes_text")], ids=lambda one: one.id
+)
+def test_a_body_of_the_limit(operation, narrow):
+    """A body may be as long as is set, longer where a written pattern is sent, and not a byte longer."""
+    limit = TEXT_BODY_BYTES if operation.takes_text else BODY_BYTES
+    body = msgspec.json.encode(operation.example_value())
+    headers = {"content-type": "application/json"}
+    for size, status in ((limit, 200), (limit + 1, 413)):
+        content = body + b" " * (size - len(body))
+        assert (
+            status
+            == httpx.post(f"{narrow}{operation.template}", content=content, headers=headers).status_code
+        )
+
+
+def _nested(levels):
+    """A body with repeats in repeats: objects and lists so many levels deep."""
+    step = {"type": "work", "stitch": "k", "times": 8}
+    depth = 5  # the body, its rounds, a round, its steps, a step
+    while depth + 2 <= levels:
+        step = {"type": "repeat", "times": 2, "steps": [step]}
+        depth += 2
+    wrapped = {
+        "stitches": 1,
+        "needles": 2,
+        "rounds": [{"number": 1, "before": 1, "after": 1, "steps": [step]}],
+    }
+    assert levels == depth == _depth(wrapped)
+    return wrapped
+
+
+def _depth(value):
+    inner = value.values() if isinstance(value, dict) else value if isinstance(value, list) else None
+    return 0 if inner is None else 1 + max((_depth(one) for one in inner), default=0)
+
+
+def test_nesting_of_the_limit(service):
+    """Objects and lists may nest as deep as is said, and not a level deeper, whether or not each is as described."""
+    last = service.post("/v1/needles/split", json=_nested(DEEPEST - 1))
+    first = service.post("/v1/needles/split", json=_nested(DEEPEST + 1))
+
+    assert "/problems/malformed-json" != last.json().get("type")
+    assert last.status_code in (200, 422)
+    assert_problem(first, 400, "malformed-json")
+    assert "nested too deeply" in first.json()["detail"]
+
+
+def _lists(kind, above=(), path=()):
+    """The lists of a struct with a most, as the way to each; structs within themselves are entered once."""
+    match kind:
+        case inspect.Metadata():
+            yield from _lists(kind.type, above, path)
+        case inspect.UnionType():
+            for one in kind.types:
+                yield from _lists(one, above, path)
+        case inspect.StructType() if kind.cls not in above:
+            for field in kind.fields:
+                yield from _lists(field.type, (*above, kind.cls), (*path, field.encode_name))
+        case inspect.VarTupleType():
+            if kind.max_length is not None:
+                yield path, kind
+            yield from _lists(kind.item_type, above, (*path, 0))
+
+
+LISTS = [
+    pytest.param(operation, path, kind, id=f"{operation.id} {'/'.join(map(str, path))}")
+    for operation in operations()
+    if hasattr(operation, "takes_text")
+    for path, kind in _lists(inspect.type_info(operation.takes))
+]
+
+
+def _with(maker, kind, value, path, filled):
+    """A value with a list put in at the end of a way; what is missing on the way is made up."""
+    if not path:
+        return filled
+    step, *rest = path
+    kind = kind.type if isinstance(kind, inspect.Metadata) else kind
+    if isinstance(kind, inspect.UnionType):
+        kind = next(one for one in kind.types if _leads(one, step))
+        kind = kind.type if isinstance(kind, inspect.Metadata) else kind
+    if isinstance(kind, inspect.StructType):
+        value = dict(value) if isinstance(value, dict) and _tagged(kind, value) else maker.value(kind, 5)
+        inner = next(field.type for field in kind.fields if field.encode_name == step)
+        return value | {step: _with(maker, inner, value.get(step), rest, filled)}
+    value = list(value) if isinstance(value, list) and value else [maker.value(kind.item_type, 5)]
+    return [_with(maker, kind.item_type, value[0], rest, filled), *value[1:]]
+
+
+def _tagged(kind, value):
+    return kind.tag_field is None or value.get(kind.tag_field) == kind.tag
+
+
+def _leads(kind, step):
+    kind = kind.type if isinstance(kind, inspect.Metadata) else kind
+    if isinstance(kind, inspect.StructType):
+        return step in [field.encode_name for field in kind.fields]
+    return isinstance(kind, inspect.VarTupleType) and step == 0
+
+
+@pytest.mark.parametrize(("operation", "path", "kind"), LISTS)
+def test_a_list_of_the_limit(operation, path, kind):
+    """Every list may have as many entries as its schema says, and not one more: its pointer is named."""
+    maker = Maker(operation.takes, random.Random(1))
+    item = maker.value(kind.item_type, 6)
+    service = Service(Settings(body_bytes=1024 * 1024, text_body_bytes=1024 * 1024))
+    said = "#" + "".join(f"/{step}" for step in path)
+
+    def faults(entries):
+        body = _with(maker, maker.kind, operation.example_value(), path, [item] * entries)
+        answer = service.ask_for(operation, msgspec.json.encode(body))
+        problem = json.loads(answer.body) if answer.status >= 400 else {}
+        assert answer.status < 500
+        too_many = f"at most {kind.max_length} entr"
+        return [
+            one for one in problem.get("errors", ()) if one["pointer"] == said and too_many in one["detail"]
+        ]
+
+    assert not faults(kind.max_length)
+    assert faults(kind.max_length + 1)
+
+
+@pytest.mark.parametrize("path", ["/docs", "/problems", "/problems/not-found"])
+def test_pages_are_fenced_in(path, service):
+    """Pages run and load only what is this service's, are in no frame, and tell nobody where a reader came from."""
+    headers = service.get(path).headers
+    policy = dict(part.strip().partition(" ")[::2] for part in headers["content-security-policy"].split(";"))
+
+    assert (
+        "'none'"
+        == policy["default-src"]
+        == policy["base-uri"]
+        == policy["form-action"]
+        == policy["frame-ancestors"]
+    )
+    assert "'self'" == policy["script-src"] == policy["style-src"] == policy["connect-src"]
+    assert "no-referrer" == headers["referrer-policy"]
+    assert "nosniff" == headers["x-content-type-options"]
+
+
+@pytest.mark.parametrize(
+    "path", ["/docs", "/nothing", "/v1/hats", "/metrics", "/docs/start.js", "/health/live"]
+)
+def test_every_answer_is_guarded(path, service):
+    """Whatever is answered: no banner, no guessing of types, and caches are told that the origin matters."""
+    headers = service.get(path).headers
+
+    assert "server" not in headers
+    assert not re.search("uvicorn|litestar|python", str(headers), re.IGNORECASE)
+    assert "nosniff" == headers["x-content-type-options"]
+    assert "Origin" in headers["vary"]
