@@ -75,9 +75,9 @@ def _nested(levels):
         step = {"type": "repeat", "times": 2, "steps": [step]}
         depth += 2
     wrapped = {
-        "stitches": 1,
+        "stitches": 8,
         "needles": 2,
-        "rounds": [{"number": 1, "before": 1, "after": 1, "steps": [step]}],
+        "rounds": [{"number": 1, "before": 8, "after": 8, "steps": [step]}],
     }
     assert levels == depth == _depth(wrapped)
     return wrapped
