@@ -15,6 +15,9 @@ from tests.long.asking import Answer
 REFUSALS = frozenset({400, 404, 413, 422})
 """What a request can be refused with here: its path, media type and method are right."""
 
+MOST_BY_HAND = 400
+"""Stitches of a round that are worked one by one; no hat has more."""
+
 
 def fault(operation: Operation, answer: Answer) -> str | None:
     """What is wrong with an answer; nothing if nothing is."""
@@ -77,5 +80,22 @@ def _is_round(value: Any) -> bool:
 
 @lru_cache(maxsize=200_000)
 def worked(loops: int, steps: bytes) -> int:
-    """The stitches there are after working some steps, stitch by stitch."""
-    return by_hand.work(loops, msgspec.json.decode(steps))
+    """The stitches there are after working some steps, stitch by stitch, or times over where they are very many."""
+    said = msgspec.json.decode(steps)
+    if loops <= MOST_BY_HAND:
+        return by_hand.work(loops, said)
+    used, left = _loops(said)
+    assert used == loops, f"{used} of {loops} stitches are worked"
+    return left
+
+
+def _loops(steps: list[dict[str, Any]]) -> tuple[int, int]:
+    """Loops used and left by steps."""
+    used = left = 0
+    for step in steps:
+        once = by_hand.LOOPS[step["stitch"]] if step["type"] == "work" else _loops(step["steps"])
+        times = step.get("times", 1)
+        part = list(by_hand.part(step["again"], step["steps"])) if step.get("again") else []
+        used += times * once[0] + sum(by_hand.LOOPS[stitch][0] for stitch in part)
+        left += times * once[1] + sum(by_hand.LOOPS[stitch][1] for stitch in part)
+    return used, left
