@@ -1,4 +1,4 @@
-"""The table of faults in RESULTS.md: a row is replaced when its fault is tried again."""
+"""RESULTS.md: a section is replaced when it is measured again, and in the table of faults a row."""
 
 from pathlib import Path
 
@@ -25,6 +25,14 @@ def write_rows(rows: list[dict[str, str]], where: str) -> None:
     lines += [_line([row.get(column, "") for column in columns]) for row in known.values()]
     table = "\n".join(lines)
     RESULTS.write_text(f"{before.rstrip()}\n\n{HEADING}\n{INTRODUCTION}\n{where}\n\n{table}\n{found}{after}")
+
+
+def write_section(heading: str, written: str) -> None:
+    """Put a section in the place of the one with the same heading, or at the end."""
+    text = RESULTS.read_text() if RESULTS.exists() else "# Results\n"
+    before, _, section = text.partition(f"## {heading}\n")
+    _, found, after = section.partition("\n## ")
+    RESULTS.write_text(f"{before.rstrip()}\n\n## {heading}\n\n{written.strip()}\n{found}{after}")
 
 
 def _line(cells: list[str]) -> str:

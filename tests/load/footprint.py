@@ -1,0 +1,130 @@
+"""What the service costs beside its answers: time to start, memory, and processor time with more processes.
+
+It is compared to a Litestar application with a single answer under the same uvicorn, both in an environment that has
+what the image has and nothing else. That is made in `.venv/runtime` from the pinned requirements where it is missing.
+"""
+
+import subprocess
+import tempfile
+import venv
+from itertools import pairwise
+from pathlib import Path
+from statistics import median
+
+import psutil
+
+from tests.load.callers import good_calls
+from tests.load.fleet import REPOSITORY
+from tests.load.inside import reached
+from tests.load.served import OURS, Served, pace
+
+STARTS = 7
+WARM = 3_000
+"""Requests before the memory is first looked at: everything read once has been read, what is kept is full."""
+
+
+def measure(*, requests: int, seconds: float) -> list[dict[str, str]]:
+    """The table."""
+    python = str(runtime())
+    starts: dict[str, list[tuple[float, int]]] = {"bare": [], OURS: []}
+    for _ in range(STARTS):
+        for name, seen in starts.items():
+            with Served(name, python=python) as server:
+                seen.append((server.ready_after_s, held_bytes(server)))
+    (bare_s, bare_bytes), (our_s, our_bytes) = (
+        tuple(median(column) for column in zip(*seen, strict=True)) for seen in starts.values()
+    )
+    with tempfile.TemporaryDirectory() as folder:
+        script = mixed(Path(folder))
+        first, last, asked = growth(script, python, requests, seconds)
+        one, two = (cpu_ms(script, python, workers, seconds) for workers in (1, 2))
+    return [
+        _row("start to ready", our_s / bare_s, 1.5, f"{our_s:.2f} s, bare {bare_s:.2f} s"),
+        _row("idle memory", our_bytes / bare_bytes, 1.5, f"{_mib(our_bytes)}, bare {_mib(bare_bytes)}"),
+        _row(
+            f"memory after {asked:,} mixed requests / after {WARM:,}",
+            last / first, 1.02, f"{_mib(last)}, before {_mib(first)}",
+        ),
+        _row("CPU time a request, 2 workers / 1", two / one, 1.1, f"{two:.3f} ms, with one {one:.3f} ms"),
+    ]  # fmt: skip
+
+
+def runtime() -> Path:
+    """The interpreter of an environment like the image's; made if it is missing or its pins have changed."""
+    folder, pins = REPOSITORY / ".venv" / "runtime", REPOSITORY / "deploy" / "requirements.txt"
+    python, stamp = folder / "bin" / "python", folder / ".requirements"
+    if not stamp.exists() or stamp.read_text() != pins.read_text():
+        venv.create(folder, clear=True, with_pip=True)
+        pip = [python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
+        subprocess.run([*pip, "--require-hashes", "-r", pins], check=True)
+        packages = next((folder / "lib").glob("python*/site-packages"))
+        (packages / "roundwright.pth").write_text(f"{REPOSITORY / 'service'}\n")
+        stamp.write_text(pins.read_text())
+    return python
+
+
+def mixed(folder: Path) -> Path:
+    """A script of wrk's that asks for every operation, among many small requests."""
+    requests = []
+    for call in good_calls():
+        head, _, body = call.wire.partition(b"\r\n\r\n")
+        method, path, _ = head.split(b"\r\n")[0].decode().split(" ")
+        media_type = '{["Content-Type"] = "application/json"}' if body else "{}"
+        requests.append(f'{{"{method}", "{path}", {media_type}, [==[{body.decode()}]==]}}')
+    script = folder / "mixed.lua"
+    script.write_text(
+        f"local asked = {{{', '.join(requests)}}}\nlocal turn = 0\n"
+        "request = function()\n"
+        "  turn = turn % #asked + 1\n"
+        "  local one = asked[turn]\n"
+        "  return wrk.format(one[1], one[2], one[3], one[4])\n"
+        "end\n"
+    )
+    return script
+
+
+def growth(script: Path, python: str, requests: int, seconds: float) -> tuple[int, int, int]:
+    """Memory when warm and after so many requests, and how many there were."""
+    with Served(OURS, python=python) as server:
+        asked = 0
+        while asked < WARM:
+            asked += round(pace(server, script, "/", 1).rate)
+        first, asked = held_bytes(server), 0
+        while asked < requests:
+            asked += round(pace(server, script, "/", seconds).rate * seconds)
+        return first, held_bytes(server), asked
+
+
+def cpu_ms(script: Path, python: str, workers: int, seconds: float) -> float:
+    """Processor time of all processes together for one of the mixed requests, in ms; the median of five stretches."""
+    with Served(OURS, cores="0,1", python=python, workers=workers) as server:
+        pace(server, script, "/", 1)
+        spent = [_cpu_s(server)]
+        asked = []
+        for _ in range(5):
+            asked.append(pace(server, script, "/", seconds).rate * seconds)
+            spent.append(_cpu_s(server))
+        stretches = zip(pairwise(spent), asked, strict=True)
+        return median(1000 * (after - before) / requests for (before, after), requests in stretches)
+
+
+def held_bytes(server: Served) -> int:
+    """Memory of its own and of files that a server holds, in bytes."""
+    return sum(one.memory_info().rss for one in _processes(server))
+
+
+def _cpu_s(server: Served) -> float:
+    return sum(one.cpu_times().user + one.cpu_times().system for one in _processes(server))
+
+
+def _processes(server: Served) -> list[psutil.Process]:
+    first = psutil.Process(server.process.pid)
+    return [first, *first.children(recursive=True)]
+
+
+def _row(what: str, ratio: float, most: float, told: str) -> dict[str, str]:
+    return {**reached(what, ratio, most), "in figures": told}
+
+
+def _mib(size: float) -> str:
+    return f"{size / 2**20:.1f} MiB"
