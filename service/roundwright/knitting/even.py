@@ -10,7 +10,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.change import EvenRequest, Method, Plan, middle, planned
 from roundwright.knitting.pictures import spacing_picture
-from roundwright.knitting.rounds import Repeat, Round, Step, Steps, StitchName, Work, chained, work_round
+from roundwright.knitting.rounds import Repeat, Round, Step, Steps, StitchName, Work, work_round
 from roundwright.knitting.shaping import HALF_GAP, WHOLE_GAP, plain_beside, spread
 from roundwright.knitting.spacing import mirrored, stops_early
 
@@ -111,7 +111,7 @@ def _rounds(request: EvenRequest, plan: Plan) -> tuple[Round, ...]:
         steps = _shaped(request, plan, count, lead, back=back)
         rounds.append(work_round(len(rounds) + 1, count, steps, flat=flat))
         count = rounds[-1].after
-    return chained(tuple(rounds))
+    return tuple(rounds)
 
 
 def _leads(request: EvenRequest, plan: Plan) -> Iterator[int]:
