@@ -182,6 +182,17 @@ def test_a_hat_in_the_round_has_no_flat_crown() -> None:
     assert caught.value.pointer == "#/crown/worked"
 
 
+def test_more_than_is_worked_out_at_once_goes_into_two_requests() -> None:
+    """Five hats of 600 stitches are refused with the number of sizes that will do; four are worked out."""
+    wide = {"head": {"value": 60 / 0.9, "unit": "cm"}}
+    gauge = {"stitches": 100, "rows": 140}
+    assert len(hats(sizes=[wide] * 4, gauge=gauge)["sizes"]) == 4
+    with pytest.raises(Impossible) as caught:
+        hats(sizes=[wide] * 5, gauge=gauge)
+    assert caught.value.pointer == "#/sizes/4"
+    assert "first 4 of the sizes" in str(caught.value.nearest)
+
+
 @st.composite
 def hats_asked(draw: st.DrawFn) -> dict[str, Any]:
     """A hat that a knitter might ask for."""

@@ -4,7 +4,7 @@ Everything here is put together from the modules below; what is decided here is 
 out between brim, body and crown.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from math import lcm
 from typing import Annotated, Final, Literal, NamedTuple
 
@@ -25,7 +25,7 @@ from roundwright.knitting.closing import Finish
 from roundwright.knitting.crown import CrownAnswer, CrownShape, repeat_of, work_crown
 from roundwright.knitting.fabric import Fabric, fabric
 from roundwright.knitting.heads import Head, Wearer, cautions, head
-from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, OnNeedles, Tolerance
+from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, OnNeedles
 from roundwright.knitting.loop import Stretch, cast_on_stretch
 from roundwright.knitting.measures import Gauge, Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.needles import StartStep, start_on
@@ -51,6 +51,10 @@ MOST_MAKERS: Final = 1_000
 """Knitters of one size: more than fit in a hall."""
 MOST_STITCHES_IN_A_HAT: Final = 600
 """Stitches around a hat: a large head in the finest thread a hand works takes fewer."""
+MOST_STITCHES_IN_ALL_SIZES: Final = 2_400
+"""Stitches around all sizes of one request: twelve grown-ups' hats in lace, a few hundredths of a second's work."""
+MOST_HAT_TOLERANCE: Final = 8
+"""Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` looks further, size by size."""
 LONGEST_HAT_MM: Final = 1_000.0
 """A stocking cap that reaches the waist."""
 LONGEST_RIB: Final = 12
@@ -152,7 +156,14 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         NeedleCount | None,
         Meta(description="Needles that hold stitches while one more works; left out: no split is given."),
     ] = None
-    tolerance: Tolerance = USUAL_TOLERANCE
+    tolerance: Annotated[
+        int,
+        Meta(
+            ge=0,
+            le=MOST_HAT_TOLERANCE,
+            description="Most stitches by which the fullest and the emptiest needle may differ. Default 4.",
+        ),
+    ] = USUAL_TOLERANCE
     finish: Annotated[
         Finish | None, Meta(description="What becomes of the last stitches; left out: as `crown` says.")
     ] = None
@@ -243,7 +254,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     Raises `Impossible` for what no hat can be knitted from, pointing at the field, with the nearest that can.
     """
     by = fabric(request.gauge, request.yarn)
-    worked = [_worked(request, index, "#") for index in range(len(request.sizes))]
+    worked = tuple(_all_worked(request, "#"))
     plans = tuple(_plan(request, index, each, by) for index, each in enumerate(worked))
     due = _cautions(each.head for each in worked)
     return HatsAnswer(
@@ -258,7 +269,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
 
 def hat_works(request: HatRequest, at: str = "#") -> tuple[HatWork, ...]:
     """What is worked in each size, for its yarn; errors point below `at`. Raises `Impossible` as `hats` does."""
-    return tuple(_work(_worked(request, index, at)) for index in range(len(request.sizes)))
+    return tuple(_work(each) for each in _all_worked(request, at))
 
 
 def hat_rounds(request: HatRequest, index: int, at: str = "#") -> tuple[HatPart, HatPart, CrownAnswer]:
@@ -296,6 +307,21 @@ class _Worked(NamedTuple):
     crown: CrownAnswer
     measurements: HatMeasurements
     work: tuple[Stretch, ...]
+
+
+def _all_worked(request: HatRequest, at: str) -> Iterator[_Worked]:
+    """Every size worked out. Raises `Impossible` for more stitches in all than one request may ask for."""
+    around = 0
+    for index in range(len(request.sizes)):
+        worked = _worked(request, index, at)
+        around += worked.cast_on.stitches
+        if around > MOST_STITCHES_IN_ALL_SIZES:
+            raise Impossible(
+                f"With size {index + 1} the hats have {around} stitches around in all: too many to work out at once.",
+                pointer=f"{at}/sizes/{index}",
+                nearest=f"the first {index} of the sizes in one request, the others in another",
+            )
+        yield worked
 
 
 def _worked(request: HatRequest, index: int, at: str) -> _Worked:
