@@ -1,6 +1,7 @@
 """The command: `serve`, `try`, `openapi` and `key`."""
 
 import argparse
+import gc
 import json
 import socket
 import sys
@@ -51,6 +52,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def serve(settings: Settings) -> int:
     """Serve until told to stop."""
+    gc.disable()  # until the application stands: what is made on the way stays
     from roundwright.server import run
 
     return 0 if run(settings) else 1

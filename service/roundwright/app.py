@@ -7,7 +7,6 @@ import msgspec
 from litestar import Litestar
 from litestar.datastructures import State
 
-from roundwright.document import document
 from roundwright.edge import Edge, on_error
 from roundwright.metrics import Metrics
 from roundwright.problems import Refusal
@@ -25,6 +24,8 @@ def create_app(settings: Settings | None = None) -> Edge:
 
     @cache
     def description() -> bytes:
+        from roundwright.document import document  # of no use to a process that is never asked for it
+
         return _indented(document(handlers, keyed=bool(edge.gate.keys)))
 
     def probe() -> None:

@@ -7,6 +7,7 @@ path is the template of an operation, a method is one of HTTP's or `other`.
 import re
 from bisect import bisect_left
 from collections.abc import Iterable
+from functools import cache
 from http import HTTPStatus
 from typing import Any, Final
 
@@ -25,11 +26,11 @@ class Metrics:
     def __init__(self) -> None:
         self.requests: dict[tuple[str, str, int], int] = {}
         self.durations: dict[str, list[float]] = {}
-        self.patterns: list[tuple[str, re.Pattern[str]]] = []
+        self.templates: tuple[str, ...] = ()
 
     def know(self, templates: Iterable[str]) -> None:
         """Learn the paths there are, so that a wrong method is counted under its path."""
-        self.patterns = [(template, _pattern(template)) for template in templates]
+        self.templates = tuple(templates)
 
     def count(self, scope: HTTPScope, status: int, seconds: float) -> None:
         """Count one answered request."""
@@ -57,7 +58,7 @@ class Metrics:
         """The template of a path that was not routed: known where only the method was wrong."""
         if status != HTTPStatus.METHOD_NOT_ALLOWED:
             return NOWHERE
-        return next((template for template, pattern in self.patterns if pattern.fullmatch(path)), NOWHERE)
+        return next((template for template in self.templates if _pattern(template).fullmatch(path)), NOWHERE)
 
     def collect(self) -> Iterable[Any]:
         """Prometheus' hook: the counts as metric families."""
@@ -91,5 +92,6 @@ class Metrics:
         return generate_latest(registry)
 
 
+@cache
 def _pattern(template: str) -> re.Pattern[str]:
     return re.compile("[^/]+".join(map(re.escape, re.split(r"\{[^}]*\}", template))))

@@ -2,8 +2,8 @@
 
 import json
 import re
-from collections.abc import Mapping
-from functools import cache
+from collections.abc import Callable, Mapping
+from functools import cache, cached_property
 from typing import Any, Final
 from urllib.parse import parse_qsl
 
@@ -23,7 +23,11 @@ class BodyReader:
 
     def __init__(self, wanted: Any) -> None:
         self.wanted = wanted
-        self.decode = msgspec.json.Decoder(wanted).decode
+
+    @cached_property
+    def decode(self) -> Callable[[bytes], Any]:
+        """The decoder, made for the first body."""
+        return msgspec.json.Decoder(self.wanted).decode
 
     def read(self, body: bytes) -> Any:
         """The struct a body holds. Raises `Refusal` with the place of the first fault."""
@@ -56,8 +60,12 @@ class ParameterReader:
 
     def __init__(self, wanted: Any) -> None:
         self.wanted = wanted
-        fields = msgspec.structs.fields(wanted) if wanted else ()
-        self.scalars = frozenset(field.encode_name for field in fields if _is_number_or_truth(field.type))
+
+    @cached_property
+    def scalars(self) -> frozenset[str]:
+        """The parameters that are numbers or truth values."""
+        fields = msgspec.structs.fields(self.wanted) if self.wanted else ()
+        return frozenset(field.encode_name for field in fields if _is_number_or_truth(field.type))
 
     def read(self, query: bytes, path: Mapping[str, Any]) -> tuple[Any, ...]:
         """The struct the parameters make, as the arguments of a function. Raises `Refusal` naming the parameter."""

@@ -4,14 +4,10 @@ Lark makes the table (LALR(1), so a line takes time in its length, however its b
 table is here, since it need not keep what Lark keeps for other uses, and takes half the time.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from typing import Any, Final, NamedTuple
-
-from lark import Lark
-from lark.lexer import Lexer
-from lark.parsers.lalr_analysis import Shift
 
 from roundwright.wording import words
 from roundwright.wording.meaning import Phrases, number_of
@@ -23,17 +19,6 @@ DEEPEST: Final = 16
 """Brackets inside one another: a pattern has two, seldom three."""
 MOST_IN_LINE: Final = 400
 """Words in one line: a round that takes a page."""
-
-
-class _Given(Lexer):
-    """The words come from `words.scan`; Lark scans nothing."""
-
-    def __init__(self, conf: Any) -> None:
-        pass
-
-    def lex(self, lexer_state: Any, parser_state: Any) -> Iterator[Any]:
-        """Asked for by Lark, and never called."""
-        raise NotImplementedError
 
 
 class _Reduce(NamedTuple):
@@ -54,6 +39,8 @@ class _Table(NamedTuple):
 
 @cache
 def _table(start: str) -> _Table:
+    from lark.parsers.lalr_analysis import Shift
+
     conf = _grammar().parse_interactive(start=start).parser_state.parse_conf
     states: dict[int, dict[str, int | _Reduce]] = {}
     for state, actions in conf.states.items():
@@ -67,9 +54,22 @@ def _table(start: str) -> _Table:
 
 
 @cache
-def _grammar() -> Lark:
+def _grammar() -> Any:
+    from lark import Lark  # only here, and only once
+    from lark.lexer import Lexer
+
+    class Given(Lexer):
+        """The words come from `words.scan`; Lark scans nothing."""
+
+        def __init__(self, conf: Any) -> None:
+            pass
+
+        def lex(self, lexer_state: Any, parser_state: Any) -> Any:
+            """Asked for by Lark, and never called."""
+            raise NotImplementedError
+
     grammar = Path(__file__).with_name("pattern.lark").read_text("utf-8")
-    return Lark(grammar, parser="lalr", lexer=_Given, start=["body", "label"], transformer=Phrases())
+    return Lark(grammar, parser="lalr", lexer=Given, start=["body", "label"], transformer=Phrases())
 
 
 def warm() -> None:
