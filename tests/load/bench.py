@@ -25,7 +25,7 @@ from tests.load.results import write_section
 PARTS = ("served", "inside", "footprint")
 PACKAGES = ("litestar", "uvicorn", "msgspec", "fastapi", "pydantic", "pyperf")
 SERVED = """
-Answers a second over {connections} connections, medians of {rounds} rounds of {seconds:g} s in turn; p50 and p99 are
+Answers a second over {connections} connections, medians of {rounds} rounds of {seconds} s in turn; p50 and p99 are
 the service's own at that rate. A ratio is the median of those of each round. Answers are the same to the byte, but
 for the spelling of some numbers by the peer. The same request comes again and again, so crowns, heads and cast-ons
 are found where they are kept: for all four alike, since all call the same functions. What is asked for without that
@@ -49,7 +49,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(prog="python -m tests.load.bench")
     parser.add_argument("parts", nargs="*", choices=[*PARTS, []], help="all of them if none is named")
     parser.add_argument("--rounds", type=int, help="rounds in which the servers take turns (5)")
-    parser.add_argument("--seconds", type=float, help="seconds of each turn (3)")
+    parser.add_argument("--seconds", type=int, help="seconds of each turn (3)")
     parser.add_argument("--requests", type=int, help="mixed requests, for the memory (100,000)")
     parser.add_argument(
         "--only", default="", help="of what is asked by socket, only what has this in its name"

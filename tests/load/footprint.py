@@ -23,7 +23,7 @@ WARM = 3_000
 """Requests before the memory is first looked at: everything read once has been read, what is kept is full."""
 
 
-def measure(*, requests: int, seconds: float) -> list[dict[str, str]]:
+def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
     """The table."""
     python = str(runtime())
     starts: dict[str, list[tuple[float, int]]] = {"bare": [], OURS: []}
@@ -83,7 +83,7 @@ def mixed(folder: Path) -> Path:
     return script
 
 
-def growth(script: Path, python: str, requests: int, seconds: float) -> tuple[int, int, int]:
+def growth(script: Path, python: str, requests: int, seconds: int) -> tuple[int, int, int]:
     """Memory when warm and after so many requests, and how many there were."""
     with Served(OURS, python=python) as server:
         asked = 0
@@ -95,7 +95,7 @@ def growth(script: Path, python: str, requests: int, seconds: float) -> tuple[in
         return first, held_bytes(server), asked
 
 
-def cpu_ms(script: Path, python: str, workers: int, seconds: float) -> float:
+def cpu_ms(script: Path, python: str, workers: int, seconds: int) -> float:
     """Processor time of all processes together for one of the mixed requests, in ms; the median of five stretches."""
     with Served(OURS, cores="0,1", python=python, workers=workers) as server:
         pace(server, script, "/", 1)

@@ -143,7 +143,9 @@ def peer() -> Any:
             continue  # in which form is asked by the header, which no default of a framework reads
         if isinstance(one, Calculation):
             takes, gives = models.of(one.takes), models.of(one.gives)
-            app.post(one.template, response_model=gives, response_model_exclude_unset=True)(_peer_post(one, takes))
+            app.post(one.template, response_model=gives, response_model_exclude_unset=True)(
+                _peer_post(one, takes)
+            )
         else:
             media_type, form = next(iter(one.forms.items()))
             app.get(one.template)(_peer_get(one, media_type, form, Request, Response))
