@@ -1,5 +1,6 @@
 """The split of a round over needles: from the cast-on to the working needles, and round by round to the close."""
 
+from functools import lru_cache
 from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
@@ -153,8 +154,7 @@ def split(request: SplitRequest) -> SplitAnswer:
     Raises `Impossible` where the stitches, the needles and the rounds do not go together.
     """
     needles = _needles(request)
-    rounds, notices = _rounds(request)
-    borders = ways(rounds, request.stitches)
+    borders, notices = _ways(request)
     unbeaten = unbeaten_splits(borders, needles, request.tolerance, request.multiple)
     chosen = unbeaten[-1] if request.split is None else as_split(borders, request.split)
     worked = followed(borders, chosen.split)
@@ -230,7 +230,7 @@ def _needles(request: SplitRequest) -> int:
     return needles
 
 
-def _rounds(request: SplitRequest) -> tuple[tuple[Round, ...], tuple[Notice, ...]]:
+def _ways(request: SplitRequest) -> tuple[Ways, tuple[Notice, ...]]:
     if request.crown is not None:
         if request.rounds is not None:
             raise Impossible(
@@ -253,12 +253,11 @@ def _rounds(request: SplitRequest) -> tuple[tuple[Round, ...], tuple[Notice, ...
                 pointer=f"#/rounds/{index}/after",
                 nearest=f"{MOST_HELD} stitches",
             )
-    return chained(rounds), ()
+    return ways(chained(rounds), request.stitches), ()
 
 
-def _crown(
-    stitches: int, shape: CrownShape, gauge: Gauge | None
-) -> tuple[tuple[Round, ...], tuple[Notice, ...]]:
+@lru_cache(maxsize=32)  # a knitter tries needles and splits on one crown
+def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Ways, tuple[Notice, ...]]:
     if shape.worked == "flat":
         raise Impossible(
             "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
@@ -272,7 +271,7 @@ def _crown(
             nearest=f"{FEWEST_STITCHES} stitches",
         )
     planned = crown_rounds(stitches, shape, gauge, at="#/crown")
-    return planned.rounds, planned.warnings
+    return ways(planned.rounds, stitches), planned.warnings
 
 
 def _room(

@@ -13,6 +13,7 @@ one struct, cacheable by its `ETag`.
 """
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from hashlib import blake2b
 from pathlib import Path
 from typing import Any, Final, get_type_hints
@@ -38,6 +39,9 @@ from roundwright.settings import Settings
 
 JSON: Final = "application/json"
 EXAMPLES: Final = Path(__file__).parent / "requests"
+
+KEPT: Final = 128
+"""Requests of a look-up whose meaning is kept: those that caches ask after again. A query is at most a header long."""
 
 Form = Callable[[Any], bytes]
 """Writes an answer in one media type."""
@@ -196,15 +200,24 @@ class Lookup(Operation):
         keep = f"{whose}, max-age={settings.max_age_s}" if self.cached else "no-store"
         self.headers = [(b"cache-control", keep.encode()), *self.own_headers]
         self.reader = ParameterReader(self.takes)
+        self.asked = lru_cache(maxsize=KEPT)(self.understood)
+
+    def understood(
+        self, path: str, query: bytes, parameters: tuple[tuple[str, str], ...], media_type: str
+    ) -> tuple[tuple[Any, ...], bytes]:
+        """What a request means, as the arguments of the function, and its tag."""
+        request = self.reader.read(query, dict(parameters))
+        return request, _tag(path, media_type, request)
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
         """Read the parameters; calculate and answer, or say that nothing has changed."""
         given = dict(scope["headers"])
         media_type, form = self.form_for(given)
-        request = self.reader.read(scope["query_string"], scope["path_params"])
+        request, tag = self.asked(
+            scope["path"], scope["query_string"], tuple(scope["path_params"].items()), media_type
+        )
         headers = self.headers
         if self.cached:
-            tag = _tag(scope["path"], media_type, request)
             headers = [(b"etag", tag), *headers]
             if b"if-none-match" in given and _names(given[b"if-none-match"], tag):
                 await _send(304, headers, b"", send)
