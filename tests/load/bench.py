@@ -82,7 +82,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def table(rows: Sequence[dict[str, str]]) -> str:
     """Rows as a table of Markdown."""
-    columns = list(rows[0])
+    columns = list(dict.fromkeys(column for row in rows for column in row))
     lines = [columns, ["---"] * len(columns), *([row.get(column, "") for column in columns] for row in rows)]
     return "\n".join(f"| {' | '.join(line)} |" for line in lines)
 
