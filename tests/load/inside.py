@@ -175,7 +175,7 @@ STANDS_IN_THE_WAY = {
     "two hundred functions. Tried: ways by repeats, splits listed once, tables asked once, lines taken apart once.",
     "awkward": "Lines are longer: numbers that divide in no simple way take Euclid's algorithm more turns, and each is "
     "a repeat in the answer. The time does not grow with the stitches.",
-    "start": "pint takes 75 ms to import, the structs and routes of the operations the rest. Tried: everything else that "
+    "start": "pint takes 75 ms to import, structs and routes of the operations the rest. Tried: everything else that "
     "the first request does not need comes later, and no garbage is looked for before the service is ready.",
 }
 

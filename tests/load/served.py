@@ -32,7 +32,7 @@ FOR_SIMPLE = {"floor": 0.55, "plain": 1.3, "peer": 2.0}
 FOR_HATS = 0.90
 FOR_304 = 0.6
 STANDS_IN_THE_WAY = {
-    "304": "The rival's 304 is a constant without a route or a header line. Ours is routed, names its tag, repeats what "
+    "304": "The rival's 304 is a constant without route or header lines. Ours is routed, names its tag, repeats what "
     "a 304 must and carries what every answer carries; half of the difference is Litestar's router and error net. "
     "Tried: keeping what the latest addresses mean, which took a picture's from 16 to 9 µs in process.",
     "needles": "The calculation is the larger part of it, the same for all. Tried: splits listed once, ways kept.",
