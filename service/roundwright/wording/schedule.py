@@ -177,8 +177,8 @@ class _Plan:
             line = self.given.get(number) or self.standing_at(number) or self.earlier.get(number)
             if line is None or line is entry:
                 self.trouble(entry, "no_such_round", f"There is no round {number} before this to work again.")
-            else:
-                lines.append(line)
+                break  # one is enough to be told
+            lines.append(line)
         return lines
 
     def rounds(self, entry: Entry) -> int:
