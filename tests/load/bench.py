@@ -14,6 +14,7 @@ Needs the environment of `tests/load/requirements.txt`, wrk (Debian) and two cor
 import argparse
 import os
 import platform
+import signal
 import sys
 from collections.abc import Sequence
 from importlib.metadata import version
@@ -56,6 +57,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     )
     parser.add_argument("--quick", action="store_true", help="short, for a look")
     given = parser.parse_args(arguments)
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(1))  # told to stop, it stops its servers too
     shortened = given.quick or given.only or given.rounds or given.seconds or given.requests
     rounds = given.rounds or (1 if given.quick else 5)
     seconds = given.seconds or (1 if given.quick else 3)
