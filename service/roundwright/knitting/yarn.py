@@ -104,6 +104,7 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
 
 
+@lru_cache(maxsize=64)  # as many as crowns are kept
 def estimate(
     work: tuple[Stretch, ...],
     by: Fabric,
