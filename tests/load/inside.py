@@ -173,6 +173,8 @@ def _reached(us: dict[str, float]) -> list[dict[str, str]]:
 STANDS_IN_THE_WAY = {
     "cold": "Python takes as long for one round or amount as msgspec for tens of them, and what is left is spread over "
     "two hundred functions. Tried: ways by repeats, splits listed once, tables asked once, lines taken apart once.",
+    "hot": "The same; heads, cast-ons, crowns and yarn are kept, and what is left is the writing of the pattern.",
+    "CPU": "On two cores the two processes and wrk share what a core and its caches have; the code is the same.",
     "awkward": "Lines are longer: numbers that divide in no simple way take Euclid's algorithm more turns, and each is "
     "a repeat in the answer. The time does not grow with the stitches.",
     "start": "pint takes 75 ms to import, structs and routes of the operations the rest. Tried: everything else that "
