@@ -4,9 +4,12 @@ import json
 import os
 import re
 import signal
+import socket
 import subprocess
 import sys
 import time
+from collections import Counter
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import httpx
@@ -89,6 +92,42 @@ def test_a_stop_finishes_what_is_in_hand(workers):
         process.wait(timeout=15)
         with pytest.raises(httpx.ConnectError):
             httpx.get(f"{address}/health/live")
+    finally:
+        process.kill()
+        process.wait()
+
+
+@pytest.mark.parametrize("workers", ["1", "2"])
+def test_a_stop_loses_nobody(workers):
+    """Callers who come one after another while the service stops are answered, or are not let in: never cut off."""
+    port = free_port()
+    environment = {**os.environ, "ROUNDWRIGHT_PORT": str(port), "ROUNDWRIGHT_WORKERS": workers}
+    process = subprocess.Popen([*ROUNDWRIGHT, "serve"], env=environment, stderr=subprocess.DEVNULL)
+
+    def call_until_refused(_):
+        statuses = []
+        while True:
+            with socket.socket() as caller:
+                caller.settimeout(10)
+                try:
+                    caller.connect(("127.0.0.1", port))
+                except ConnectionRefusedError:
+                    return statuses
+                caller.sendall(b"GET /v1/standards HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n")
+                try:
+                    statuses.append(caller.recv(100)[:12])
+                except ConnectionResetError:
+                    statuses.append(b"reset")
+
+    try:
+        _wait_for(f"http://127.0.0.1:{port}/health/ready")
+        with ThreadPoolExecutor(8) as callers:
+            answered = callers.map(call_until_refused, range(8))
+            time.sleep(0.3)
+            process.send_signal(signal.SIGTERM)
+        counted = Counter(status for statuses in answered for status in statuses)
+        assert {b"HTTP/1.1 200"} == set(counted), counted
+        process.wait(timeout=15)
     finally:
         process.kill()
         process.wait()

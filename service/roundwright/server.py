@@ -1,20 +1,26 @@
 """The server: uvicorn with the settings of the service."""
 
 import gc
-from asyncio import get_running_loop
+import os
+from asyncio import Server as Listening
+from asyncio import get_running_loop, sleep
+from contextlib import suppress
 from socket import socket
 from time import monotonic
 from types import FrameType
-from typing import Any
+from typing import Any, Final
 
 import uvicorn
-from uvicorn.supervisors import Multiprocess
+from uvicorn.supervisors import multiprocess
 
 from roundwright import log
 from roundwright.app import create_app
 from roundwright.edge import Edge
 from roundwright.protocol import Protocol
 from roundwright.settings import Settings, read
+
+HEAR_OUT_S: Final = 0.1
+"""Seconds in which connections taken last are heard: a caller sends its request at once, or is a slow one."""
 
 
 class Server(uvicorn.Server):
@@ -51,10 +57,36 @@ class Server(uvicorn.Server):
         return await super().on_tick(counter)
 
     async def shutdown(self, sockets: list[socket] | None = None) -> None:
-        """Stop: requests in hand come to their end, and their spans are sent."""
+        """Stop: requests in hand come to their end, and their spans are sent.
+
+        Closing a listening socket resets the connections that wait in it, and uvicorn closes those on which it has
+        read nothing yet. So those that wait are taken first, and all are heard before uvicorn closes any.
+        """
+        taken = [one for server in self.servers for one in _close(server)]
+        for connection in taken:
+            await get_running_loop().connect_accepted_socket(self._protocol, connection)
+        await sleep(HEAR_OUT_S)
         await super().shutdown(sockets)
         if self.edge.tracing is not None:
             self.edge.tracing.flush()
+
+    def _protocol(self) -> Protocol:
+        return Protocol(self.config, self.server_state, self.lifespan.state)
+
+
+def _close(server: Listening) -> list[socket]:
+    """Stop listening; the connections that waited."""
+    listening = [socket(fileno=os.dup(one.fileno())) for one in server.sockets]
+    waiting = []
+    for one in listening:
+        one.setblocking(False)
+        with suppress(BlockingIOError):
+            while True:
+                waiting.append(one.accept()[0])
+    server.close()
+    for one in listening:
+        one.close()
+    return waiting
 
 
 def run(settings: Settings) -> bool:
@@ -65,9 +97,32 @@ def run(settings: Settings) -> bool:
         return server.started
     log_start(settings)
     app(settings)  # what is wrong with the settings is said here, once, and not by each process in turn
+    multiprocess.Process = Worker  # type: ignore[misc]  # uvicorn asks nobody else which server a process runs
     config = _config(settings)
-    Multiprocess(config, sockets=[config.bind_socket()]).run()
+    Workers(config, sockets=[config.bind_socket()]).run()
     return True
+
+
+class Worker(multiprocess.Process):
+    """One of several processes."""
+
+    @property
+    def server(self) -> Server:
+        """What it runs, made when the process has begun."""
+        if self._server is None:
+            self._server = Server(read())
+        assert isinstance(self._server, Server)
+        return self._server
+
+
+class Workers(multiprocess.Multiprocess):
+    """Several processes that share a port."""
+
+    def terminate_all(self) -> None:
+        """Stop them all; the last of them to stop listening is the last one of all, so that no connection waits on."""
+        for listening in self.sockets:
+            listening.close()
+        super().terminate_all()
 
 
 def log_start(settings: Settings) -> None:

@@ -54,24 +54,25 @@ class Replica:
         }
         environment |= {"ROUNDWRIGHT_PORT": str(self.port), "ROUNDWRIGHT_HOST": HOST}
         self.process = subprocess.Popen(
-            [*self._limits(), sys.executable, "-m", "roundwright", "serve"],
+            [sys.executable, "-m", "roundwright", "serve"],
             env=environment,
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
         )
+        self._limit(self.process.pid)
 
-    def _limits(self) -> list[str]:
-        """The words before a command that hold it to the limits."""
-        if self.memory_bytes is not None and self.cgroup is None:
-            self.cgroup = _memory_cgroup(self.memory_bytes)
-        words = []
-        if self.cgroup is not None:
-            words += ["sh", "-c", f'echo $$ >{self.cgroup}/cgroup.procs; exec "$@"', "sh"]
-        elif self.memory_bytes is not None:
-            words += ["prlimit", f"--data={self.memory_bytes}", "--"]
+    def _limit(self, pid: int) -> None:
+        """Hold the process to the limits, before its interpreter has begun to read anything."""
         if self.files is not None:
-            words += ["prlimit", f"--nofile={self.files}", "--"]
-        return words
+            resource.prlimit(pid, resource.RLIMIT_NOFILE, (self.files, self.files))
+        if self.memory_bytes is None:
+            return
+        if self.cgroup is None:
+            self.cgroup = _memory_cgroup(self.memory_bytes)
+        if self.cgroup is None:
+            resource.prlimit(pid, resource.RLIMIT_DATA, (self.memory_bytes, self.memory_bytes))
+        else:
+            (self.cgroup / "cgroup.procs").write_text(str(pid))
 
     def signal(self, number: signal.Signals) -> None:
         """Send a signal to it."""
