@@ -1,7 +1,7 @@
 """The service asked in this process, without a socket: as many requests as a processor can make."""
 
 import sys
-from collections.abc import Coroutine
+from asyncio import Runner
 from time import process_time
 from typing import Any, NamedTuple
 from urllib.parse import quote_from_bytes, urlencode
@@ -28,6 +28,7 @@ class Service:
 
     def __init__(self, settings: Settings | None = None) -> None:
         self.app = create_app(settings or Settings())
+        self.runner = Runner()
 
     def ask(
         self, method: str, path: str, query: bytes = b"", body: bytes = b"", accept: str = "*/*"
@@ -51,7 +52,7 @@ class Service:
             ],
         }  # fmt: skip
         began = process_time()
-        _through(self.app(scope, receive, send))
+        self.runner.run(self.app(scope, receive, send))
         ms = (process_time() - began) * 1000
         start, *parts = sent
         headers = dict(start["headers"])
@@ -73,15 +74,6 @@ class Service:
             return self.ask("POST", operation.template, body=said, accept=accept)
         path, query = address(operation, said)
         return self.ask("GET", path, query, accept=accept)
-
-
-def _through(answering: Coroutine[Any, Any, None]) -> None:
-    """Run to the end what waits for nothing, since all it asks for is at hand: no loop is needed."""
-    try:
-        answering.send(None)
-    except StopIteration:
-        return
-    raise RuntimeError("an answer waited for something")
 
 
 def kept() -> list[Any]:

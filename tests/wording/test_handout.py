@@ -1,5 +1,6 @@
 """The handout: the same numbers in each of its forms, and how it is asked for."""
 
+import asyncio
 import re
 from io import BytesIO
 from typing import Any
@@ -11,8 +12,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 
+from roundwright.app import create_app
 from roundwright.knitting import hat
 from roundwright.knitting.answers import Impossible
+from roundwright.settings import Settings
 from roundwright.wording.handout import HandoutRequest
 from roundwright.wording.handout_html import html
 from roundwright.wording.handout_text import plain_text
@@ -190,6 +193,28 @@ def test_the_same_body_gets_the_same_bytes(form: str, service: httpx.Client) -> 
     assert first == again
     assert b"CreationDate" not in first
     assert b"ModDate" not in first
+
+
+def test_nobody_waits_for_somebody_elses_pdf() -> None:
+    """Setting a PDF takes longer than anything else; a caller who comes meanwhile is answered before it is done."""
+    answered = []
+
+    async def both() -> None:
+        transport = httpx.ASGITransport(create_app(Settings()))
+        async with httpx.AsyncClient(transport=transport, base_url="http://a") as service:
+
+            async def ask(path: str, value: Any, accept: str) -> None:
+                response = await service.post(path, json=value, headers={"accept": accept})
+                assert 200 == response.status_code
+                answered.append(response.headers["content-type"])
+
+            await asyncio.gather(
+                ask("/v1/hats/handout", CLASS, "application/pdf"),
+                ask("/v1/gauge/convert", {"gauge": CLASS["gauge"]}, "application/json"),
+            )
+
+    asyncio.run(both())
+    assert ["application/json", "application/pdf"] == answered
 
 
 def test_more_rounds_than_a_handout_holds_are_refused_with_what_fits() -> None:

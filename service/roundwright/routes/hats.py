@@ -48,6 +48,7 @@ def plan_hats(request: hat.HatRequest) -> hat.HatsAnswer:
         "text/html; charset=utf-8": html,
         "application/pdf": pdf,
     },
+    aside="application/pdf",
 )
 def write_handout(request: HandoutRequest) -> Handout:
     """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.

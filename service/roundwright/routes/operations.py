@@ -12,8 +12,10 @@ Litestar's general way, which is lax about types, knows neither HEAD nor 304, an
 one struct, cacheable by its `ETag`.
 """
 
+from asyncio import get_running_loop
 from collections.abc import Callable, Mapping
-from functools import lru_cache
+from concurrent.futures import ThreadPoolExecutor
+from functools import cache, lru_cache
 from hashlib import blake2b
 from pathlib import Path
 from typing import Any, Final, get_type_hints
@@ -151,13 +153,21 @@ class Operation(HTTPRouteHandler):
 
 
 class Calculation(Operation):
-    """A POST: one JSON body in, one answer out, nothing kept. `takes_text` allows for a written pattern."""
+    """A POST: one JSON body in, one answer out, nothing kept.
+
+    - `takes_text`: its body may hold a written pattern
+    - `aside`: the media type that takes longer to write than others may be made to wait. It is written in a thread, one
+      answer at a time, by a library that lets go of the interpreter meanwhile
+    """
 
     methods = ("POST", "OPTIONS")
 
-    def __init__(self, path: str, *, takes_text: bool = False, **declared: Any) -> None:
+    def __init__(
+        self, path: str, *, takes_text: bool = False, aside: str | None = None, **declared: Any
+    ) -> None:
         super().__init__(path, **declared)
         self.takes_text = takes_text
+        self.aside = aside
 
     def prepare(self, settings: Settings) -> None:
         """Take over the limit on the body."""
@@ -172,7 +182,11 @@ class Calculation(Operation):
         require_no_query(scope["query_string"])
         require_json(headers)
         request = self.reader.read(await receive_body(headers, receive, self.body_bytes))
-        content = form(self.calculate(request))
+        answer = self.calculate(request)
+        if media_type == self.aside:
+            content = await get_running_loop().run_in_executor(_one_aside(), form, answer)
+        else:
+            content = form(answer)
         await _send(200, [*_content(media_type, content), *self.headers], content, send)
 
 
@@ -232,6 +246,11 @@ class Lookup(Operation):
 
 calculation = Calculation
 lookup = Lookup
+
+
+@cache
+def _one_aside() -> ThreadPoolExecutor:
+    return ThreadPoolExecutor(1, "aside")
 
 
 def _content(media_type: str, content: bytes) -> tuple[tuple[bytes, bytes], tuple[bytes, bytes]]:
