@@ -84,8 +84,10 @@ def texts(chance: random.Random) -> Iterator[str]:
             yield "".join(
                 chr(chance.choice((chance.randint(32, 126), chance.randint(0, 0xD7FF)))) for _ in range(40)
             )
-        elif kind < 0.995:
+        elif kind < 0.99:
             yield repeated(chance, chance.randint(100, 4_000))
+        elif kind < 0.995:
+            yield in_one_line(chance)
         else:
             yield repeated(chance, proofread.LONGEST_TEXT)
 
@@ -106,6 +108,13 @@ def changed(chance: random.Random, text: str) -> str:
             other = chance.randrange(len(signs) + 1)
             signs[place:place] = signs[other : other + 40]
     return "".join(signs)[: proofread.LONGEST_TEXT]
+
+
+def in_one_line(chance: random.Random) -> str:
+    """A few words over and over, up to the length of a line: what builds on what is before it in the line."""
+    words = chance.choices([word for word in WORDS if word != "\n"], k=chance.randint(1, 8))
+    times = chance.randint(2, grammar.MOST_IN_LINE // sum(len(word.split()) for word in words) + 2)
+    return f"Rnd 1: {' '.join(words * times)}"
 
 
 def repeated(chance: random.Random, length: int) -> str:

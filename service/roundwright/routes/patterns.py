@@ -22,6 +22,6 @@ def proofread_pattern(request: proofread.ProofreadRequest) -> proofread.Proofrea
     A finding says where, what, by how many stitches, for which size, and offers the line with the smallest change
     that comes out in all sizes: it is worked before it is offered. After a fault reading goes on with the count that
     the pattern goes on with. Where the words allow two readings, the one that comes out is taken and both counts are
-    told. At most 400 rounds are read for a size, 8,000 different words in all, and 100 findings given.
+    told. At most 400 rounds are read for a size, 6,000 different words in all, and 100 findings given.
     """
     return proofread.proofread(request)

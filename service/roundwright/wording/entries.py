@@ -11,7 +11,7 @@ from roundwright.wording.meaning import number_of
 from roundwright.wording.tree import Body, Label, Number, Reading, Span, Stated, Trouble
 from roundwright.wording.words import Token
 
-MOST_WORDS: Final = 8_000
+MOST_WORDS: Final = 6_000
 """Different words of rounds in one text: a dome in twelve sizes, spelled out for beginners, has two thirds of them."""
 MOST_LINES: Final = 1_000
 """Lines of rounds in one text: 80 rounds in twelve sizes that share none."""

@@ -16,7 +16,18 @@ from roundwright.wording import grammar, words
 from roundwright.wording.across import across
 from roundwright.wording.meaning import LARGEST
 from roundwright.wording.outcome import Outcome, Outcomes
-from roundwright.wording.tree import ONE, Body, Fill, Group, Node, Nodes, Number, Stated, Stitch, Unknown
+from roundwright.wording.tree import (
+    ONE,
+    Body,
+    Fill,
+    Group,
+    Nodes,
+    Number,
+    Stated,
+    Stitch,
+    Unknown,
+    walk,
+)
 from roundwright.wording.working import NO_CHANGES, Changes, UnclearError, Worked, plan, work
 
 MOST_TRIED: Final = 800
@@ -71,7 +82,7 @@ class Mender:
         """Repairs of a line for one size, the smallest first."""
         if self.left <= 0:
             return []
-        self.weight = 1 + sum(1 for _ in _walk(outcome.nodes)) // _USUAL
+        self.weight = 1 + sum(1 for _ in walk(outcome.nodes)) // _USUAL
         found: list[Mend] = []
         for mend in self._all(outcome, stated):
             if all(mend.edits != one.edits for one in found):
@@ -195,7 +206,7 @@ class Mender:
     def _words(self, outcome: Outcome) -> Iterator[Mend]:
         """The nearest known word for the first unknown one."""
         self.left -= 50  # looking for a word takes as long as so many trials
-        for node in _walk(outcome.nodes):
+        for node in walk(outcome.nodes):
             if isinstance(node, Unknown):
                 near = words.nearest(node.word)
                 if near:
@@ -256,17 +267,10 @@ def _end(nodes: Nodes) -> int:
     return max(last.end, last.said[1]) if isinstance(last, Fill) else last.end
 
 
-def _walk(nodes: Nodes) -> Iterator[Node]:
-    for node in nodes:
-        yield node
-        if isinstance(node, Group | Fill):
-            yield from _walk(node.nodes)
-
-
 def _numbers(nodes: Nodes) -> list[Number]:
     """The numbers of a line that stand in its text."""
     numbers: dict[int, Number] = {}
-    for node in _walk(nodes):
+    for node in walk(nodes):
         match node:
             case Stitch(times=number) | Group(times=number) | Fill(leave=Number() as number):
                 if number.start >= 0:
@@ -275,7 +279,7 @@ def _numbers(nodes: Nodes) -> list[Number]:
 
 
 def _stitches(nodes: Nodes) -> list[Stitch]:
-    return [node for node in _walk(nodes) if isinstance(node, Stitch) and node.times.start < 0]
+    return [node for node in walk(nodes) if isinstance(node, Stitch) and node.times.start < 0]
 
 
 # --- written into the text --------------------------------------------------------------------------------------------

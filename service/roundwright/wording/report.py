@@ -12,7 +12,7 @@ from roundwright.wording.findings import MOST_FINDINGS, Finding
 from roundwright.wording.layout import line_and_column
 from roundwright.wording.outcome import Outcome, Outcomes
 from roundwright.wording.repair import Mend, proved, written
-from roundwright.wording.tree import Fill, Group, Nodes, Number, Severity, Trouble, Unknown
+from roundwright.wording.tree import Number, Severity, Trouble, Unknown, walk
 from roundwright.wording.words import nearest
 
 MOST_REPAIRS = 20
@@ -244,7 +244,7 @@ class Report:
         """A line that cannot be worked, whatever the count."""
         if entry.body.broken:
             return  # said already
-        unknown = [node for node in _nodes(outcome.nodes) if isinstance(node, Unknown)]
+        unknown = [node for node in walk(outcome.nodes) if isinstance(node, Unknown)]
         if not unknown:
             assert outcome.trouble is not None
             trouble = outcome.trouble
@@ -303,12 +303,3 @@ class Report:
 
 def _values_differ(alike: Mapping[int, Mend]) -> bool:
     return len({tuple(edit.value for edit in mend.edits) for mend in alike.values()}) > 1
-
-
-def _nodes(nodes: Nodes) -> list[object]:
-    found: list[object] = []
-    for node in nodes:
-        found.append(node)
-        if isinstance(node, Group | Fill):
-            found.extend(_nodes(node.nodes))
-    return found

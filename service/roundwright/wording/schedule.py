@@ -64,6 +64,7 @@ class _Plan:
     def begin(self) -> None:
         """A new section: its numbers begin again."""
         self.given: dict[int, Entry] = {}
+        self.lowest, self.highest = HIGHEST, 0  # of those given
         self.standing: list[tuple[int, int, Entry]] = []
         self.pending: dict[int, list[Turn | Loop]] = {}
         self.done = 0  # the highest number worked
@@ -80,7 +81,7 @@ class _Plan:
             self.unnumbered(entry)
             return
         numbers = self.numbers(entry)
-        if entry.heading and numbers and numbers[0] <= max([self.done, *self.given], default=0):
+        if entry.heading and numbers and numbers[0] <= max(self.done, self.highest):
             self.restart()
         if numbers:
             self.numbered(entry, numbers)
@@ -107,7 +108,7 @@ class _Plan:
     def numbered(self, entry: Entry, numbers: list[int]) -> None:
         twice = [number for number in numbers if number in self.given]
         if twice and len(twice) == len(numbers):
-            if numbers[0] == min(self.given):
+            if numbers[0] == self.lowest:
                 self.restart()
             else:
                 self.trouble(entry, "round_twice", f"Round {numbers[0]} is given twice.", note=True)
@@ -123,7 +124,7 @@ class _Plan:
         """Give each number its line: the entry, or the rounds it says to work again."""
         if entry.body.again is None:
             for number in numbers:
-                self.given[number] = entry
+                self.give(number, entry)
                 self.pending.setdefault(number, []).append(Turn(entry, number))
             return
         again = self.named(entry)
@@ -131,16 +132,21 @@ class _Plan:
             return
         if len(numbers) == 1 and (len(again) > 1 or entry.body.again.times):
             number = numbers[0]
-            self.given[number] = again[0]
+            self.give(number, again[0])
             self.pending.setdefault(number, []).append(
                 Loop(tuple(again), entry, number, entry.body.again.times, entry.body.until)
             )
             return
         for place, number in enumerate(numbers):
             line = again[place % len(again)]
-            self.given[number] = line
+            self.give(number, line)
             last = place == len(numbers) - 1
             self.pending.setdefault(number, []).append(Turn(line, number, entry, last=last))
+
+    def give(self, number: int, entry: Entry) -> None:
+        """This is the line of the number."""
+        self.given[number] = entry
+        self.lowest, self.highest = min(self.lowest, number), max(self.highest, number)
 
     def unnumbered(self, entry: Entry) -> None:
         self.flush()

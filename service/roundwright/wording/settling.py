@@ -41,7 +41,11 @@ from roundwright.wording.tree import (
     Stitch,
     Trouble,
     Unknown,
+    walk,
 )
+
+MOST_AGAIN: Final = 1_000
+"""Stitches and brackets that a line may work again from further up: far more than anybody writes."""
 
 
 def settle(
@@ -95,6 +99,8 @@ class _Line:
         self.base = 0  # where the last star stands in `out`
         self.opened: dict[int, int] = {}
         self.closed: dict[int, tuple[int, int]] = {}
+        self.repeated: set[int] = set()  # stars whose repeat has been said to the end
+        self.again_count = 0
         self.pending: _Pending | None = None
         self.closers = {one.to for one in phrases if isinstance(one, Rep) and one.to}
         self.openers = {one.level for one in phrases if isinstance(one, Rep) and one.level}
@@ -239,10 +245,14 @@ class _Line:
 
     def star(self, phrase: Star) -> None:
         level = phrase.level
+        if level in self.closed or level in self.repeated:  # that pair is done with, and the next one begins
+            del self.opened[level]
+            self.closed.pop(level, None)
+            self.repeated.discard(level)
         closes = level in self.opened or (level in self.closers and level not in self.openers)
         if closes:
             opener = level if level in self.opened else max(self.opened, default=0)
-            if not opener:
+            if not opener or opener in self.closed:
                 self.trouble("no_star", "This star closes what no star opened.", phrase.start)
                 return
             start, stop = self.opened[opener], len(self.out)
@@ -272,6 +282,13 @@ class _Line:
             self.trouble("no_star", "There is nothing between the star and this.", phrase.start)
             return
         copy = stop < len(self.out)
+        if copy:
+            self.again_count += sum(1 for _ in walk(nodes))
+            if self.again_count > MOST_AGAIN:
+                self.trouble("too_long", "More is worked again here than can be followed.", phrase.start)
+                return
+        elif level in self.opened and level not in self.closed:
+            self.repeated.add(level)
         self.pending = _Pending(nodes, start, nodes[0].start, phrase.end, copy)
         if isinstance(phrase.extent, Times):
             self.many(phrase.extent)

@@ -4,6 +4,7 @@ Numbers keep all sizes (`4 (5, 6)`), and everything keeps its place in the line 
 point at it and a repair can replace it.
 """
 
+from collections.abc import Iterator
 from typing import Final, Literal
 
 from msgspec import Struct
@@ -87,6 +88,14 @@ class Evenly(Struct, frozen=True, gc=False):
 
 Node = Stitch | Unknown | Group | Fill | Evenly
 Nodes = tuple[Node, ...]
+
+
+def walk(nodes: Nodes) -> Iterator[Node]:
+    """Each node, and before the next one what is inside it."""
+    for node in nodes:
+        yield node
+        if isinstance(node, Group | Fill):
+            yield from walk(node.nodes)
 
 
 class Stated(Struct, frozen=True, gc=False):
