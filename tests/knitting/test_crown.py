@@ -159,7 +159,7 @@ def test_needles_are_filled_in(stitches: int, style: str, needles: int) -> None:
 
 # --- notes and warnings -------------------------------------------------------------------------------------
 
-MARKER = "The first decrease takes the first two stitches: a marker set one stitch in must come off before it"
+MARKER = "The first decrease takes the first two stitches. If your marker hangs after the first of them, take it off"
 
 
 @given(requests())

@@ -140,8 +140,8 @@ ADJUST_BASIS: Final = Basis(
 ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
 FIRST_DECREASE: Final = {
     uses: (
-        f"The first decrease takes the first {number} stitches: a marker set one stitch in must come off before it, "
-        "and goes back one stitch in after it."
+        f"The first decrease takes the first {number} stitches. If your marker hangs after the first of them, take it "
+        "off before the decrease, and hang it after the first stitch again when it is done."
     )
     for uses, number in ((2, "two"), (3, "three"))
 }

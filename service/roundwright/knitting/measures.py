@@ -125,12 +125,6 @@ def yarn_length(millimetres: float, units: UnitSystem) -> Length:
     return Length(tidy(millimetres / MM_IN[unit]), unit)
 
 
-def mass(grams: float, units: UnitSystem) -> Mass:
-    """Grams as a mass of yarn: grams or ounces."""
-    unit: MassUnit = "oz" if units == "imperial" else "g"
-    return Mass(tidy(grams / G_IN[unit]), unit)
-
-
 def stitch_width_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
     """Width of one stitch in millimetres.
 
