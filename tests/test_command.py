@@ -133,16 +133,22 @@ def test_a_stop_loses_nobody(workers):
         process.wait()
 
 
-def test_a_process_about_to_stop_says_so():
-    """With a drain set, SIGTERM first makes the process not ready while it still answers everything else."""
+@pytest.mark.parametrize("workers", ["1", "2"])
+def test_a_process_about_to_stop_says_so(workers):
+    """With a drain set, SIGTERM first makes the service not ready while it still answers everything else."""
     port = free_port()
-    environment = {**os.environ, "ROUNDWRIGHT_PORT": str(port), "ROUNDWRIGHT_DRAIN_S": "2"}
+    environment = {
+        **os.environ,
+        "ROUNDWRIGHT_PORT": str(port),
+        "ROUNDWRIGHT_WORKERS": workers,
+        "ROUNDWRIGHT_DRAIN_S": "3",
+    }
     process = subprocess.Popen([*ROUNDWRIGHT, "serve"], env=environment, stderr=subprocess.DEVNULL)
     try:
         address = f"http://127.0.0.1:{port}"
         _wait_for(f"{address}/health/ready")
         process.send_signal(signal.SIGTERM)
-        time.sleep(0.3)
+        time.sleep(1)
 
         not_ready = httpx.get(f"{address}/health/ready")
         assert (503, "/problems/stopping") == (not_ready.status_code, not_ready.json()["type"])

@@ -101,8 +101,9 @@ def test_a_crash_is_marked(broken, traced, spans, capfd):
     assert "12.345678" not in span.to_json()
 
 
-def test_spans_reach_a_collector(monkeypatch):
-    """Set up by OpenTelemetry's own variable, spans are posted to a collector, the last at the stop."""
+@pytest.fixture
+def collector(monkeypatch):
+    """What a collector is sent, set up by OpenTelemetry's own variables."""
     received = []
 
     class Collector(BaseHTTPRequestHandler):
@@ -114,19 +115,43 @@ def test_spans_reach_a_collector(monkeypatch):
         def log_message(self, *_):
             pass
 
-    collector = HTTPServer(("127.0.0.1", free_port()), Collector)
-    Thread(target=collector.serve_forever, daemon=True).start()
-    monkeypatch.setenv("OTEL_EXPORTER_OTLP_ENDPOINT", f"http://127.0.0.1:{collector.server_port}")
+    server = HTTPServer(("127.0.0.1", free_port()), Collector)
+    Thread(target=server.serve_forever, daemon=True).start()
+    monkeypatch.setenv("OTEL_EXPORTER_OTLP_ENDPOINT", f"http://127.0.0.1:{server.server_port}")
     monkeypatch.setenv("OTEL_EXPORTER_OTLP_COMPRESSION", "none")
+    yield received
+    server.shutdown()
+    server.server_close()
+
+
+def test_spans_reach_a_collector(collector):
+    """Spans are posted to a collector, the last at the stop."""
     with serving(Settings(tracing=True)) as address:
         httpx.get(f"{address}/v1/standards/growth")
-    collector.shutdown()
-    collector.server_close()
 
-    ((path, sent),) = received
+    ((path, sent),) = collector
     assert "/v1/traces" == path
     assert b"GET /v1/standards/{table}" in sent
     assert b"roundwright" in sent
+
+
+def test_spans_of_several_processes_reach_a_collector(collector, monkeypatch):
+    """Each of several workers posts its last spans at the stop as well."""
+    port = free_port()
+    for name, value in {"PORT": str(port), "WORKERS": "2", "TRACING": "true"}.items():
+        monkeypatch.setenv(f"ROUNDWRIGHT_{name}", value)
+    process = subprocess.Popen([sys.executable, "-m", "roundwright", "serve"], stderr=subprocess.DEVNULL)
+    try:
+        transport = httpx.HTTPTransport(retries=8)  # each waits twice as long, up to a minute in all
+        with httpx.Client(base_url=f"http://127.0.0.1:{port}", transport=transport, timeout=30) as service:
+            assert 200 == service.get("/v1/standards/growth").status_code
+        process.terminate()
+        process.wait(30)
+    finally:
+        process.kill()
+        process.wait()
+
+    assert b"GET /v1/standards/{table}" in b"".join(sent for _, sent in collector)
 
 
 def test_it_is_off_as_it_ships():

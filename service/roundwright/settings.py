@@ -52,7 +52,7 @@ class Settings(Struct, frozen=True, kw_only=True):
     ] = 10
     drain_s: Annotated[
         int,
-        Meta(ge=0, le=600, description="Seconds one process goes on serving, but not ready, before a stop."),
+        Meta(ge=0, le=600, description="Seconds it goes on serving, but not ready, before a stop."),
     ] = 0
     hosts: Annotated[
         tuple[str, ...],
