@@ -4,9 +4,12 @@ import gc
 import os
 from asyncio import Server as Listening
 from asyncio import get_running_loop, sleep
+from collections.abc import Iterable
 from contextlib import suppress
-from socket import socket
+from socket import SOL_SOCKET, socket
+from struct import pack
 from time import monotonic
+from time import sleep as sleep_here
 from types import FrameType
 from typing import Any, Final
 
@@ -19,6 +22,8 @@ from roundwright.edge import Edge
 from roundwright.protocol import Protocol
 from roundwright.settings import Settings, read
 
+SO_ATTACH_FILTER: Final = 26
+"""Linux's number (`asm-generic/socket.h`); `socket` has no name for it."""
 HEAR_OUT_S: Final = 0.1
 """Seconds in which connections taken last are heard: a caller sends its request at once, or is a slow one."""
 
@@ -60,10 +65,12 @@ class Server(uvicorn.Server):
         """Stop: requests in hand come to their end, and their spans are sent.
 
         Closing a listening socket resets the connections that wait in it, and uvicorn closes those on which it has
-        read nothing yet. So those that wait are taken first, and all are heard before uvicorn closes any.
+        read nothing yet. So those that wait are taken first, and all are heard before uvicorn closes any. Several
+        processes share their sockets: what comes to those is turned away by the first process.
         """
-        taken = [one for server in self.servers for one in _close(server)]
-        for connection in taken:
+        if sockets is None:
+            _turn_away(one for server in self.servers for one in server.sockets)
+        for connection in [one for server in self.servers for one in _close(server)]:
             await get_running_loop().connect_accepted_socket(self._protocol, connection)
         await sleep(HEAR_OUT_S)
         await super().shutdown(sockets)
@@ -72,6 +79,22 @@ class Server(uvicorn.Server):
 
     def _protocol(self) -> Protocol:
         return Protocol(self.config, self.server_state, self.lifespan.state)
+
+
+def _turn_away(listening: Iterable[socket]) -> None:
+    """Have the kernel ignore who comes now, so that nobody comes between the last who is let in and the close.
+
+    A filter of the socket drops their first packet (SYN); they send it again in a second, and are refused. Where there
+    are no such filters, those of some microseconds are reset.
+    """
+    from ctypes import addressof, create_string_buffer
+
+    flags, syn, pass_on = 13, 2, 0xFFFFFFFF  # of the header of TCP (RFC 9293, 3.1)
+    steps = ((0x30, 0, 0, flags), (0x45, 0, 1, syn), (0x06, 0, 0, 0), (0x06, 0, 0, pass_on))
+    code = create_string_buffer(b"".join(pack("HBBI", *step) for step in steps))
+    for one in listening:
+        with suppress(OSError):
+            one.setsockopt(SOL_SOCKET, SO_ATTACH_FILTER, pack("HP", len(steps), addressof(code)))
 
 
 def _close(server: Listening) -> list[socket]:
@@ -98,31 +121,34 @@ def run(settings: Settings) -> bool:
     log_start(settings)
     app(settings)  # what is wrong with the settings is said here, once, and not by each process in turn
     multiprocess.Process = Worker  # type: ignore[misc]  # uvicorn asks nobody else which server a process runs
-    config = _config(settings)
-    Workers(config, sockets=[config.bind_socket()]).run()
+    Workers(settings).run()
     return True
 
 
 class Worker(multiprocess.Process):
     """One of several processes."""
 
-    @property
-    def server(self) -> Server:
-        """What it runs, made when the process has begun."""
-        if self._server is None:
-            self._server = Server(read())
-        assert isinstance(self._server, Server)
-        return self._server
+    def target(self, sockets: list[socket] | None = None) -> None:
+        """What it runs. The server is made first: uvicorn would make one in each of two threads."""
+        self._server = Server(read())
+        super().target(sockets)
 
 
 class Workers(multiprocess.Multiprocess):
     """Several processes that share a port."""
 
+    def __init__(self, settings: Settings) -> None:
+        config = _config(settings)
+        super().__init__(config, sockets=[config.bind_socket()])
+        self.drain_s = settings.drain_s
+
     def terminate_all(self) -> None:
-        """Stop them all; the last of them to stop listening is the last one of all, so that no connection waits on."""
+        """Stop them all, and let nobody in any more from when they stop to listen."""
+        super().terminate_all()
+        sleep_here(self.drain_s)
+        _turn_away(self.sockets)
         for listening in self.sockets:
             listening.close()
-        super().terminate_all()
 
 
 def log_start(settings: Settings) -> None:

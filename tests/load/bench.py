@@ -63,20 +63,20 @@ def main(arguments: Sequence[str] | None = None) -> int:
     seconds = given.seconds or (1 if given.quick else 3)
     requests = given.requests or (10_000 if given.quick else 100_000)
     cases = [case for case in served.CASES if given.only in case.name]
-    sections = []
     for part in given.parts or PARTS:
         if part == "served":
-            rows = served.measure(rounds, seconds, cases)
+            heading = "Speed: by socket"
             told = SERVED.format(connections=served.CONNECTIONS, rounds=rounds, seconds=seconds)
-            sections.append(("Speed: by socket", told, [rows]))
+            tables = [served.measure(rounds, seconds, cases)]
         elif part == "inside":
-            sections.append(("Speed: in process", INSIDE, inside.tables(inside.measure(quick=given.quick))))
+            heading, told = "Speed: in process", INSIDE
+            tables = inside.tables(inside.measure(quick=given.quick))
         else:
-            rows = footprint.measure(requests=requests, seconds=seconds)
-            sections.append(("Speed: footprint", FOOTPRINT, [rows]))
-    for heading, introduction, tables in sections:
-        written = "\n\n".join([f"{introduction.strip()}\n\n{machine()}", *map(table, tables)])
-        print(f"## {heading}\n\n{written}\n")
+            heading, told = "Speed: footprint", FOOTPRINT
+            tables = [footprint.measure(requests=requests, seconds=seconds)]
+        # Each part is written as soon as it is there: what fails later does not lose it.
+        written = "\n\n".join([f"{told.strip()}\n\n{machine()}", *map(table, tables)])
+        print(f"## {heading}\n\n{written}\n", flush=True)
         if not shortened:
             write_section(heading, written)
     return 0

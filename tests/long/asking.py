@@ -5,6 +5,7 @@ from asyncio import Runner
 from time import process_time
 from typing import Any, NamedTuple
 from urllib.parse import quote_from_bytes, urlencode
+from weakref import finalize
 
 import msgspec
 
@@ -29,6 +30,7 @@ class Service:
     def __init__(self, settings: Settings | None = None) -> None:
         self.app = create_app(settings or Settings())
         self.runner = Runner()
+        finalize(self, self.runner.close)
 
     def ask(
         self, method: str, path: str, query: bytes = b"", body: bytes = b"", accept: str = "*/*"
