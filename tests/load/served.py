@@ -37,8 +37,8 @@ STANDS_IN_THE_WAY = {
     "Tried: keeping what the latest addresses mean, which took a picture's from 16 to 9 µs in process.",
     "needles": "The calculation is the larger part of it, the same for all. Tried: splits listed once, ways kept.",
     "plain": "The calculation and the encoding are the larger part of it, and are the same for all.",
-    "floor": "Litestar's router, strict reading and the header lines of every answer, beside a calculation that is kept for "
-    "both. Tried: decoders made once, handlers of errors found once, two messages an answer.",
+    "floor": "Litestar's router, strict reading and the header lines of every answer, beside a calculation kept "
+    "for both. Tried: decoders made once, handlers of errors found once, two messages an answer.",
 }
 
 
