@@ -9,7 +9,6 @@ from contextlib import suppress
 from socket import SOL_SOCKET, socket
 from struct import pack
 from time import monotonic
-from time import sleep as sleep_here
 from types import FrameType
 from typing import Any, Final
 
@@ -145,7 +144,9 @@ class Workers(multiprocess.Multiprocess):
     def terminate_all(self) -> None:
         """Stop them all, and let nobody in any more from when they stop to listen."""
         super().terminate_all()
-        sleep_here(self.drain_s)
+        stop_at = monotonic() + self.drain_s
+        for one in self.processes:
+            one.process.join(max(0, stop_at - monotonic()))  # told twice, they do not wait for the drain
         _turn_away(self.sockets)
         for listening in self.sockets:
             listening.close()
