@@ -1,5 +1,8 @@
 """Settings come from the environment, all of them, once, and a wrong one is said at the start."""
 
+import subprocess
+import sys
+
 import msgspec
 import pytest
 
@@ -54,3 +57,27 @@ def test_each_setting_says_what_it_is():
     for field, described in schema.items():
         assert described["description"].endswith("."), variable_of(field)
         assert described["type"] != "integer" or {"minimum", "maximum"} <= set(described), variable_of(field)
+
+
+AT_FIRST = """
+import sys
+from roundwright.app import create_app
+from roundwright.routes import all_operations
+from roundwright.settings import Settings
+
+create_app(Settings(warm={warm}))
+there = set(sys.modules)
+for one in all_operations():
+    for write in one.forms.values():
+        write(one.example_answer())
+print(len(set(sys.modules) - there))
+"""
+"""How many modules the first answers have to wait for."""
+
+
+@pytest.mark.parametrize(("warm", "leaves"), [(True, False), (False, True)])
+def test_a_warm_process_has_nothing_left_to_fetch_when_the_first_knitter_asks(warm, leaves):
+    """What is imported for a first pattern or a first handout is there beforehand where that was asked for."""
+    asked = [sys.executable, "-c", AT_FIRST.format(warm=warm)]
+    left = int(subprocess.run(asked, capture_output=True, check=True, text=True).stdout)
+    assert leaves == (left > 0)

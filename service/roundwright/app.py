@@ -49,6 +49,9 @@ def create_app(settings: Settings | None = None) -> Edge:
         state=State({"settings": settings}),
     )
     metrics.know(one.template for one in handlers)
+    if settings.warm:
+        for one in trade:
+            one.warm()
     edge = Edge(litestar, settings, metrics, description)
     return edge
 

@@ -54,6 +54,13 @@ class Settings(Struct, frozen=True, kw_only=True):
         int,
         Meta(ge=0, le=600, description="Seconds it goes on serving, but not ready, before a stop."),
     ] = 0
+    warm: Annotated[
+        bool,
+        Meta(
+            description="Whether a process calculates and writes every kind of answer once before it listens, so that "
+            "no caller waits for a first time; the start takes about half as long again."
+        ),
+    ] = False
     hosts: Annotated[
         tuple[str, ...],
         Meta(

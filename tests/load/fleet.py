@@ -52,7 +52,12 @@ class Replica:
         environment = {
             name: value for name, value in os.environ.items() if not name.startswith("ROUNDWRIGHT_")
         }
-        environment |= {"ROUNDWRIGHT_PORT": str(self.port), "ROUNDWRIGHT_HOST": HOST}
+        # Warm, as the image is.
+        environment |= {
+            "ROUNDWRIGHT_PORT": str(self.port),
+            "ROUNDWRIGHT_HOST": HOST,
+            "ROUNDWRIGHT_WARM": "true",
+        }
         self.process = subprocess.Popen(
             [sys.executable, "-m", "roundwright", "serve"],
             env=environment,

@@ -151,6 +151,12 @@ class Operation(HTTPRouteHandler):
         given = () if self.takes is None else (msgspec.convert(self.example_value(), self.takes),)
         return self.calculate(*given)
 
+    def warm(self) -> None:
+        """Give the answer to the example in each of its forms: what is imported and made for a first time is there."""
+        answer = self.example_answer()
+        for form in self.forms.values():
+            form(answer)
+
 
 class Calculation(Operation):
     """A POST: one JSON body in, one answer out, nothing kept.
