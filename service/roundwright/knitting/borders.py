@@ -22,35 +22,53 @@ class Stretch(NamedTuple):
     uses: int  # by one time
     leaves: int
     times: int
-    landings: tuple[Landing, ...]  # in one time, of a border 0, 1, 2, ... stitches into it
+    inner: "Passage | None"  # of one time, where that is more than a stitch
+
+    def within(self, into: int) -> Landing:
+        """The landing of a border so many stitches into one time, from the start of that time."""
+        return (0, into) if self.inner is None else self.inner.landing(into)
 
 
 class Passage(NamedTuple):
-    """The way of every possible border through one round."""
+    """The way of every possible border through one round, or through one time of a repeat."""
 
     stretches: tuple[Stretch, ...]
+    uses: int
     after: int  # where its end is
 
     def landing(self, border: int) -> Landing:
         """The landing of one border."""
-        for start, left, uses, leaves, times, landings in self.stretches:
+        for stretch in self.stretches:
+            start, left, uses, leaves, times, _ = stretch
             if border < start + uses * times:
                 time, into = divmod(border - start, uses)
-                to, slid = landings[into]
+                to, slid = stretch.within(into)
                 return left + time * leaves + to, slid
         return self.after, 0
 
     def straddles(self, after: list[int]) -> list[int]:
         """The straddles of all borders from this round on, from those `after` it."""
         before: list[int] = []
-        for _, left, uses, leaves, times, landings in self.stretches:
-            stretch = [0] * (uses * times)
-            for into, (to, slid) in enumerate(landings):
-                met = after[left + to : left + to + leaves * times : leaves]
-                stretch[into::uses] = [straddles + 1 for straddles in met] if slid else met
-            before += stretch
+        self.meet(after, 0, before)
         before.append(after[self.after])
         return before
+
+    def meet(self, after: list[int], at: int, before: list[int]) -> None:
+        """Add the straddles of all borders but the one at the end, with what it leaves standing `at` in `after`."""
+        for stretch in self.stretches:
+            _, left, uses, leaves, times, inner = stretch
+            here = at + left
+            # Sections are few and wide, the repeats of a swatch many and narrow: the shorter way round.
+            if inner is not None and uses == inner.uses > times * len(inner.stretches):
+                for time in range(times):
+                    inner.meet(after, here + time * leaves, before)
+                continue
+            side_by_side = [0] * (uses * times)
+            for into in range(uses):
+                to, slid = stretch.within(into)
+                met = after[here + to : here + to + leaves * times : leaves]
+                side_by_side[into::uses] = [straddles + 1 for straddles in met] if slid else met
+            before += side_by_side
 
 
 class Ways(NamedTuple):
@@ -90,33 +108,23 @@ def _passage(steps: Steps) -> Passage:
     stretches: list[Stretch] = []
     start = left = 0
     for step in steps:
+        inner = None
         if isinstance(step, Work):
             uses, leaves = facts[step.stitch]
-            landings: tuple[Landing, ...] = tuple((0, place) for place in range(uses))
             again = 0
         else:
-            once = _passage(step.steps)
-            landings, leaves, again = _spelled(once), once.after, step.again
-            uses = len(landings)
+            inner = _passage(step.steps)
+            uses, leaves, again = inner.uses, inner.after, step.again
         if uses:  # what only increases moves the borders of the next step on
-            stretches.append(Stretch(start, left, uses, leaves, step.times, landings))
+            stretches.append(Stretch(start, left, uses, leaves, step.times, inner))
         start += uses * step.times
         left += leaves * step.times
-        if again:  # the last time is the beginning of a whole one
-            stretches.append(Stretch(start, left, again, landings[again][0], 1, landings[:again]))
+        if again and inner is not None:  # the last time is the beginning of a whole one
+            made = inner.landing(again)[0]
+            stretches.append(Stretch(start, left, again, made, 1, inner))
             start += again
-            left += landings[again][0]
-    return Passage(tuple(stretches), left)
-
-
-def _spelled(passage: Passage) -> tuple[Landing, ...]:
-    """The landings of all borders but the one at the end."""
-    return tuple(
-        (left + time * leaves + to, slid)
-        for _, left, _, leaves, times, landings in passage.stretches
-        for time in range(times)
-        for to, slid in landings
-    )
+            left += made
+    return Passage(tuple(stretches), start, left)
 
 
 def _begins_with(rounds: tuple[Round, ...], stitches: int) -> None:
