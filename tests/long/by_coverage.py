@@ -8,9 +8,11 @@ runs, is shown, and makes the exit status 1.
 """
 
 import argparse
+import os
 import random
 import subprocess
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from importlib.util import find_spec
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -56,6 +58,7 @@ def main() -> int:
     parser.add_argument("--runs", type=int, default=20_000, help="for each operation")
     parser.add_argument("--only", nargs="*", help="operations, by id")
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1)
     parser.add_argument("--child", help=argparse.SUPPRESS)
     given = parser.parse_args()
     if find_spec("atheris") is None:
@@ -65,16 +68,18 @@ def main() -> int:
         child(given.child, given.runs, given.seed)
     from tests.long.asking import operations
 
-    failed = total = 0
-    for name in [str(one.id) for one in operations() if not given.only or one.id in given.only]:
-        command = [sys.executable, "-m", "tests.long.by_coverage", "--child", name, "--runs", str(given.runs)]
-        run = subprocess.run(
-            [*command, "--seed", str(given.seed)], capture_output=True, text=True, check=False
-        )
-        failed += run.returncode != 0
-        total += given.runs
-        print(name, "ok" if run.returncode == 0 else f"failed\n{run.stdout}{run.stderr}", flush=True)
-    print(f"{total:,} runs by coverage, {failed} operations with a fault")
+    def in_a_process(name: str) -> subprocess.CompletedProcess[str]:
+        command = [sys.executable, "-m", "tests.long.by_coverage", "--child", name]
+        numbers = ["--runs", str(given.runs), "--seed", str(given.seed)]
+        return subprocess.run([*command, *numbers], capture_output=True, text=True, check=False)
+
+    names = [str(one.id) for one in operations() if not given.only or one.id in given.only]
+    failed = 0
+    with ThreadPoolExecutor(given.jobs) as jobs:
+        for name, run in zip(names, jobs.map(in_a_process, names), strict=True):
+            failed += run.returncode != 0
+            print(name, "ok" if run.returncode == 0 else f"failed\n{run.stdout}{run.stderr}", flush=True)
+    print(f"{given.runs * len(names):,} runs by coverage, {failed} operations with a fault")
     return 1 if failed else 0
 
 
