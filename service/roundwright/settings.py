@@ -37,7 +37,7 @@ class Settings(Struct, frozen=True, kw_only=True):
     ] = 16 * KIB
     concurrency: Annotated[
         int, Meta(ge=1, le=100_000, description="Requests in hand at once in a process; beyond it 503.")
-    ] = 512
+    ] = 1_024
     retry_after_s: Annotated[
         int, Meta(ge=1, le=3_600, description="Seconds a caller is asked to wait after 503.")
     ] = 1

@@ -22,13 +22,12 @@ CONVERT = "/v1/gauge/convert"
 KUBERNETES_SITE = REPOSITORY / "deploy" / "kubernetes" / "base" / "site.conf"
 PHRASES = {
     414: "URI Too Long",
-    429: "Too Many Requests",
     501: "Not Implemented",
     502: "Bad Gateway",
     504: "Gateway Timeout",
     505: "HTTP Version Not Supported",
 }
-"""The phrases of the statuses, by RFC 9110, 15, and RFC 6585."""
+"""The phrases of the statuses, by RFC 9110, 15, where the service has no kind of problem for them."""
 Headers = dict[str, str]
 
 
@@ -128,6 +127,7 @@ def assert_problem(answer: tuple[int, Headers, bytes], status: int, instance: st
         assert problem["instance"] == instance
     if problem["type"] == "about:blank":  # RFC 9457, 4.2.1: the title is then the phrase of the status
         assert problem["title"] == PHRASES[status]
+        assert all(kind.status != status for kind in KINDS.values())
     else:
         kind = KINDS[problem["type"].removeprefix("/problems/")]
         assert (kind.title, kind.status) == (problem["title"], status)
