@@ -4,7 +4,7 @@ uvicorn answers these in plain text, or not at all; here they are problem detail
 """
 
 import sys
-from asyncio import TimerHandle
+from asyncio import TimerHandle, Transport
 from collections.abc import Awaitable, Callable
 from typing import Any
 
@@ -31,6 +31,13 @@ class Protocol(HttpToolsProtocol):
         self.in_message = False
         self.patience: TimerHandle | None = None
 
+    def connection_made(self, transport: Transport) -> None:  # type: ignore[override]
+        """A connection on which nothing was ever said is kept as long as one on which nothing more is said."""
+        super().connection_made(transport)
+        self.timeout_keep_alive_task = self.loop.call_later(
+            self.timeout_keep_alive, self.timeout_keep_alive_handler
+        )
+
     def data_received(self, data: bytes) -> None:
         """Read on; keep watch over a message that has not come to its end."""
         began_before = self.in_header
@@ -46,6 +53,7 @@ class Protocol(HttpToolsProtocol):
     def connection_lost(self, exc: Exception | None) -> None:
         """Stop keeping watch."""
         self.message_ended()
+        self._unset_keepalive_if_required()
         super().connection_lost(exc)
 
     def on_message_begin(self) -> None:

@@ -1,13 +1,8 @@
 """The server: uvicorn with the settings of the service."""
 
 import gc
-import os
-from asyncio import Server as Listening
 from asyncio import get_running_loop, sleep
-from collections.abc import Iterable
-from contextlib import suppress
-from socket import SOL_SOCKET, socket
-from struct import pack
+from socket import socket
 from time import monotonic
 from types import FrameType
 from typing import Any, Final
@@ -17,12 +12,11 @@ from uvicorn.supervisors import multiprocess
 
 from roundwright import log
 from roundwright.app import create_app
+from roundwright.door import Door, turn_away
 from roundwright.edge import Edge
 from roundwright.protocol import Protocol
 from roundwright.settings import Settings, read
 
-SO_ATTACH_FILTER: Final = 26
-"""Linux's number (`asm-generic/socket.h`); `socket` has no name for it."""
 HEAR_OUT_S: Final = 0.1
 """Seconds in which connections taken last are heard: a caller sends its request at once, or is a slow one."""
 
@@ -36,12 +30,20 @@ class Server(uvicorn.Server):
         self.settings = settings
         self.says_so = says_so
         self.drain_s = settings.drain_s
+        self.doors: list[Door] = []
         self.told: tuple[int, FrameType | None] | None = None
         self.stops_at = 0.0
 
     async def startup(self, sockets: list[socket] | None = None) -> None:
         """Listen, and say so in the log: from a thread, since what writes it takes a tenth of the start to import."""
         await super().startup(sockets)
+        self.doors = [
+            Door(one, self._protocol, self.server_state.connections, self.settings.keep_alive_s)  # type: ignore[arg-type]
+            for one in [one.dup() for server in self.servers for one in server.sockets]
+        ]
+        for server in self.servers:
+            server.close()
+        self.servers = self.doors  # type: ignore[assignment]
         if self.started and self.says_so:
             get_running_loop().run_in_executor(None, log_start, self.settings)
 
@@ -68,8 +70,8 @@ class Server(uvicorn.Server):
         processes share their sockets: what comes to those is turned away by the first process.
         """
         if sockets is None:
-            _turn_away(one for server in self.servers for one in server.sockets)
-        for connection in [one for server in self.servers for one in _close(server)]:
+            turn_away(door.listening for door in self.doors)
+        for connection in [one for door in self.doors for one in door.close()]:
             await get_running_loop().connect_accepted_socket(self._protocol, connection)
         await sleep(HEAR_OUT_S)
         await super().shutdown(sockets)
@@ -78,37 +80,6 @@ class Server(uvicorn.Server):
 
     def _protocol(self) -> Protocol:
         return Protocol(self.config, self.server_state, self.lifespan.state)
-
-
-def _turn_away(listening: Iterable[socket]) -> None:
-    """Have the kernel ignore who comes now, so that nobody comes between the last who is let in and the close.
-
-    A filter of the socket drops their first packet (SYN); they send it again in a second, and are refused. Where there
-    are no such filters, those of some microseconds are reset.
-    """
-    from ctypes import addressof, create_string_buffer
-
-    flags, syn, pass_on = 13, 2, 0xFFFFFFFF  # of the header of TCP (RFC 9293, 3.1)
-    steps = ((0x30, 0, 0, flags), (0x45, 0, 1, syn), (0x06, 0, 0, 0), (0x06, 0, 0, pass_on))
-    code = create_string_buffer(b"".join(pack("HBBI", *step) for step in steps))
-    for one in listening:
-        with suppress(OSError):
-            one.setsockopt(SOL_SOCKET, SO_ATTACH_FILTER, pack("HP", len(steps), addressof(code)))
-
-
-def _close(server: Listening) -> list[socket]:
-    """Stop listening; the connections that waited."""
-    listening = [socket(fileno=os.dup(one.fileno())) for one in server.sockets]
-    waiting = []
-    for one in listening:
-        one.setblocking(False)
-        with suppress(BlockingIOError):
-            while True:
-                waiting.append(one.accept()[0])
-    server.close()
-    for one in listening:
-        one.close()
-    return waiting
 
 
 def run(settings: Settings) -> bool:
@@ -147,7 +118,7 @@ class Workers(multiprocess.Multiprocess):
         stop_at = monotonic() + self.drain_s
         for one in self.processes:
             one.process.join(max(0, stop_at - monotonic()))  # told twice, they do not wait for the drain
-        _turn_away(self.sockets)
+        turn_away(self.sockets)
         for listening in self.sockets:
             listening.close()
 
