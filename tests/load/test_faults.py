@@ -15,13 +15,14 @@ def test_no_answer_is_lost_or_wrong(name: str, monkeypatch: pytest.MonkeyPatch) 
     """Replicas die, restart or run out of files: every caller gets the right answer, to the byte."""
     debian_nginx()
     monkeypatch.setitem(faults.RATE, "per_second", 150.0)
-    monkeypatch.setattr(faults, "FILES_RUSH", 150)  # as many as one replica can hold on a busy machine
+    monkeypatch.setattr(faults, "FILES_RUSH", 600)  # more than two replicas can hold
     faults.good_calls_once()
     with asyncio.Runner(loop_factory=uvloop.new_event_loop) as runner:
         row = runner.run(faults.try_fault(name, 2, 4, 1))
     assert (row["Failed"], row["Wrong"], "**" in row["Notes"]) == ("0", "0", False), row
     assert int(row["Requests"].replace(",", "")) > 500
-    assert int(row["Saved by a retry"]) > 0
+    if name != "files":  # who finds no place waits for one: there is nothing to be saved
+        assert int(row["Saved by a retry"]) > 0
 
 
 def test_a_row_takes_the_place_of_the_one_before(tmp_path, monkeypatch: pytest.MonkeyPatch) -> None:
