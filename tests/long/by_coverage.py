@@ -1,6 +1,6 @@
 """Bodies changed byte by byte so as to reach more of the code, by atheris: what chance alone would seldom find.
 
-    python -m tests.long.by_coverage                  20,000 runs for each operation, each in a process of its own
+    python -m tests.long.by_coverage                  5,000 runs for each operation, each in a process of its own
     python -m tests.long.by_coverage --runs 500 --only planHats
 
 Starts from the example, a few hundred bodies made from it, and the dearest one. The first fault ends an operation's
@@ -55,7 +55,7 @@ def main() -> int:
     parser = argparse.ArgumentParser(
         description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
     )
-    parser.add_argument("--runs", type=int, default=20_000, help="for each operation")
+    parser.add_argument("--runs", type=int, default=5_000, help="for each operation")
     parser.add_argument("--only", nargs="*", help="operations, by id")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1)
