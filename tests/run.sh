@@ -3,8 +3,8 @@
 # Needs python3 (3.11 or later) with pip and venv; arguments go to pytest. Tests that need more (Chromium, Node 20 with npm,
 # curl and jq, nginx) are skipped where it is missing, but not in CI. Instead of all that:
 #   --deploy   build the image and run it (needs root and Debian's buildah and debootstrap; a minute or two)
-#   --long     bad input: 100,000 requests made by chance for each operation, and more by other ways; an hour on two cores. What follows
-#              goes to tests/long/run.py: `--long --requests 1000`
+#   --long     bad input: 100,000 requests made by chance for each operation, and more by other ways; an hour on two cores.
+#              What follows goes to tests/long/run.py: `--long --requests 1000`
 set -eu
 cd "$(dirname "$0")/.."
 
