@@ -8,7 +8,8 @@ INTRODUCTION = """
 Written by `python -m tests.load.faults`. A request has failed when its answer did not come or had another status than
 the one due, and is wrong when the body is not what the same calculation gives without a socket, to the byte. p99 is
 counted from the moment a request was due. Recovered is the end of the last second after the fault in which a
-request failed or p99 was above five times the quiet one.
+request failed or p99 was above five times the quiet one. Replicas are warm, as in the image. One that hangs is
+noticed by the proxy after 2 s (`proxy_read_timeout`); those asked of it until then wait as long.
 """
 
 
