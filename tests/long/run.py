@@ -154,10 +154,12 @@ def main() -> int:
     with get_context("spawn").Pool(given.jobs, maxtasksperchild=1) as pool:
         for outcome in pool.imap_unordered(one, jobs, chunksize=1):
             outcomes.append(outcome)
-            print(outcome.id, *row(outcome).values(), f"after {time.monotonic() - began:.0f} s", flush=True)
-            print(*outcome.shown, sep="\n")
+            print(*row(outcome).values(), f"after {time.monotonic() - began:.0f} s")
+            for shown in outcome.shown:
+                print(f"  {shown}")
             if outcome.slowest_ms > LIMIT_MS:
                 print(f"  {outcome.slowest_ms:.0f} ms: {outcome.slowest}")
+            sys.stdout.flush()
     outcomes.sort(key=lambda one: names.index(one.id))
     rows = [row(outcome) for outcome in outcomes]
     total = sum(outcome.requests for outcome in outcomes)
