@@ -8,6 +8,7 @@ from types import FrameType
 from typing import Any, Final
 
 import uvicorn
+from msgspec.structs import replace
 from uvicorn.supervisors import multiprocess
 
 from roundwright import log
@@ -71,8 +72,9 @@ class Server(uvicorn.Server):
         """
         if sockets is None:
             turn_away(door.listening for door in self.doors)
-        for connection in [one for door in self.doors for one in door.close()]:
-            await get_running_loop().connect_accepted_socket(self._protocol, connection)
+        for door in self.doors:
+            for waiting in door.close():
+                await door.enter(waiting)
         await sleep(HEAR_OUT_S)
         await super().shutdown(sockets)
         if self.edge.tracing is not None:
@@ -89,7 +91,8 @@ def run(settings: Settings) -> bool:
         server.run()
         return server.started
     log_start(settings)
-    app(settings)  # what is wrong with the settings is said here, once, and not by each process in turn
+    # What is wrong with the settings is said here, once, and not by each process in turn.
+    app(replace(settings, warm=False))
     multiprocess.Process = Worker  # type: ignore[misc]  # uvicorn asks nobody else which server a process runs
     Workers(settings).run()
     return True

@@ -116,6 +116,14 @@ def test_a_slow_caller_is_not_waited_for(begun):
         assert 200 == httpx.get(f"{address}/health/live").status_code
 
 
+def test_a_caller_who_never_speaks_is_not_kept():
+    """A connection on which no request ever began is closed like one that idles after a request."""
+    with serving(Settings(keep_alive_s=1)) as address:
+        url = httpx.URL(address)
+        with socket.create_connection((url.host, url.port), timeout=10) as silent:
+            assert b"" == silent.recv(1)
+
+
 def test_http_1_0_needs_no_host(address):
     """A caller of the old protocol is answered (RFC 9112, 3.2 asks for the host from 1.1 on)."""
     status, _, content = _answer(address, b"GET /health/live HTTP/1.0\r\n\r\n")

@@ -34,13 +34,8 @@ Headers = dict[str, str]
 @pytest.fixture(scope="module")
 def replica() -> Iterator[Replica]:
     """One replica of the service."""
-    one = Replica()
-    one.start()
-    try:
-        one.wait_ready()
+    with Replica() as one:
         yield one
-    finally:
-        one.end()
 
 
 @pytest.fixture(scope="module", params=[debian_nginx, new_nginx], ids=["debian", "new"])

@@ -123,6 +123,20 @@ class Replica:
             return None
         return int((self.cgroup / "memory.max_usage_in_bytes").read_text())
 
+    def __enter__(self) -> Self:
+        try:
+            self.start()
+            self.wait_ready()
+        except BaseException:
+            self.end()
+            raise
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.end()
+
     def end(self) -> None:
         """End it whatever state it is in."""
         if self.runs():
