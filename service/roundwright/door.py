@@ -56,7 +56,7 @@ class Door:
     def let_in(self) -> None:
         """Let in a few of those who wait, if there is room."""
         for _ in range(AT_ONCE):
-            if len(self.seated) >= self.places:
+            if len(self.seated) + len(self.entering) >= self.places:
                 self.make_room()
                 return
             try:
