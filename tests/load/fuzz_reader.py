@@ -17,7 +17,7 @@ from contextlib import suppress
 
 import msgspec
 
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds import execute
 
@@ -62,7 +62,7 @@ def hats(chance: random.Random) -> str:
     }
     while True:
         with suppress(Impossible):
-            return hat.hats(msgspec.convert(asked, hat.HatRequest), write.pattern).pattern
+            return hat.hats(msgspec.convert(asked, hat_request.HatRequest), write.pattern).pattern
         asked["crown"] = {"style": "quick"}
         asked["brim"] = {"kind": "rolled"}
 

@@ -8,7 +8,8 @@ from msgspec.structs import replace
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.balls import DEFAULT_MARGIN, MarginPercent, Yarn
 from roundwright.knitting.fabric import Fabric, fabric
-from roundwright.knitting.hat import HatRequest, hat_works
+from roundwright.knitting.hat import hat_works
+from roundwright.knitting.hat_request import HatRequest
 from roundwright.knitting.loop import PartName, Stretch, Swatch, ribbed, stretches
 from roundwright.knitting.measures import Gauge, UnitSystem
 from roundwright.knitting.order import HatWork, class_order

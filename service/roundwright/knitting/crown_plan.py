@@ -7,7 +7,16 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.closing import Finish, close_for
 from roundwright.knitting.flat import SEAM_STITCHES
-from roundwright.knitting.measures import RELAXED_SHAPE, Gauge, Length, mm, row_height_mm, stitch_width_mm
+from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, Tolerance
+from roundwright.knitting.measures import (
+    RELAXED_SHAPE,
+    Gauge,
+    Length,
+    UnitSystem,
+    mm,
+    row_height_mm,
+    stitch_width_mm,
+)
 from roundwright.knitting.styles import STYLES, CrownPlan, Style, StyleOption
 
 FEWEST_STITCHES: Final = 8
@@ -85,6 +94,26 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     finish: Annotated[Finish, Meta(description="What becomes of the last stitches. Default: drawn up.")] = (
         Finish()
     )
+
+
+class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A crown to be worked on some stitches."""
+
+    stitches: Annotated[
+        int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
+    ]
+    gauge: Annotated[
+        Gauge | None,
+        Meta(
+            description="Gauge of the washed swatch. The geometry needs it, and so does the height of a cone."
+        ),
+    ] = None
+    needles: Annotated[
+        NeedleCount | None,
+        Meta(description="Needles that hold stitches; left out: the rounds come without needles."),
+    ] = None
+    tolerance: Tolerance = USUAL_TOLERANCE
+    units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
 
 
 class CrownAsked(NamedTuple):

@@ -9,10 +9,10 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.change import EvenRequest, Method, Plan, middle, planned
-from roundwright.knitting.pictures import spacing_picture
 from roundwright.knitting.rounds import Repeat, Round, Step, Steps, StitchName, Work, work_round
 from roundwright.knitting.shaping import HALF_GAP, WHOLE_GAP, plain_beside, spread
 from roundwright.knitting.spacing import mirrored, stops_early
+from roundwright.knitting.spacing_picture import spacing_picture
 
 
 class EvenSection(Struct, frozen=True):

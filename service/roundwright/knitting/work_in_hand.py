@@ -8,7 +8,8 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown import MOST_CROWN_STITCHES, CrownRequest, crown_rounds
-from roundwright.knitting.hat import MOST_SIZES, HatRequest, hat_rounds
+from roundwright.knitting.hat import hat_rounds
+from roundwright.knitting.hat_request import MOST_SIZES, HatRequest
 from roundwright.knitting.holding import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
 from roundwright.knitting.place import Course, PartName, stages, straight
 from roundwright.knitting.rounds import MOST_STITCHES, Round

@@ -4,7 +4,7 @@ from typing import Final
 
 from roundwright.drawing.profile import hat_profile
 from roundwright.drawing.wedge import wedge_chart
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
 from roundwright.routes.operations import calculation
 from roundwright.wording import write
@@ -24,7 +24,7 @@ LONGEST_CHART: Final = 24
     summary="The whole hat in 1 to 12 sizes: cast-on, needles, brim, body, crown, yarn and the written pattern",
     example="class-hats",
 )
-def plan_hats(request: hat.HatRequest) -> hat.HatsAnswer:
+def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
     """Cast-on = head x (1 + ease) x gauge, to the nearest multiple of the crown's repeat and the rib's.
 
     Depth, edge to top along the fabric, is a third of the head and 1.5 cm (rules in print disagree; `body.length`
