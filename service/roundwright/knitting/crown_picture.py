@@ -7,7 +7,6 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.closing import Finish, FinishKind
 from roundwright.knitting.crown_plan import (
-    FEWEST_STITCHES,
     MOST_CLOSE,
     MOST_CROWN_STITCHES,
     MOST_PLAIN_ROUNDS,
@@ -32,6 +31,7 @@ from roundwright.knitting.pictures import (
     length_text,
     picture_address,
 )
+from roundwright.knitting.sizing import FEWEST_STITCHES
 
 
 class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

@@ -20,7 +20,7 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.crown import CrownAnswer, repeat_of, work_crown
+from roundwright.knitting.crown import MOST_CROWN_STITCHES, CrownAnswer, repeat_of, work_crown
 from roundwright.knitting.fabric import Fabric, fabric
 from roundwright.knitting.hat_picture import hat_picture
 from roundwright.knitting.hat_request import Brim, HatRequest, HatSize
@@ -44,8 +44,6 @@ from roundwright.knitting.sizing import CastOnAnswer, depth, work_cast_on
 from roundwright.knitting.start import StartStep, start_on
 from roundwright.knitting.yarn import YarnEstimate, estimate
 
-MOST_STITCHES_IN_A_HAT: Final = 600
-"""Stitches around a hat: a large head in the finest thread a hand works takes fewer."""
 MOST_STITCHES_IN_ALL_SIZES: Final = 2_400
 """Stitches around all sizes of one request: twelve grown-ups' hats in lace, a few hundredths of a second's work."""
 LONGEST_HAT_MM: Final = 1_000.0
@@ -281,11 +279,11 @@ def _cast_on(request: HatRequest, found: Head, at: str) -> CastOnAnswer:
     ribbed = request.brim.kind in ("ribbed", "folded")
     multiple = Multiple(lcm(repeat_of(request.crown), rib.knit + rib.purl if ribbed else 1))
     cast_on = work_cast_on(found, request.ease, request.gauge, multiple, request.units, pointer=at)
-    if cast_on.stitches > MOST_STITCHES_IN_A_HAT:
+    if cast_on.stitches > MOST_CROWN_STITCHES:
         raise Impossible(
             f"{cast_on.stitches} stitches for this head are more than any hat in the round takes.",
             pointer=f"{at}/gauge/stitches",
-            nearest=f"a gauge that makes {MOST_STITCHES_IN_A_HAT} stitches or fewer",
+            nearest=f"a gauge that makes {MOST_CROWN_STITCHES} stitches or fewer",
         )
     return cast_on
 

@@ -10,13 +10,13 @@ from roundwright.knitting.crown_plan import CrownShape
 from roundwright.knitting.heads import Wearer
 from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.measures import Gauge, Length, UnitSystem
-from roundwright.knitting.sizing import USUAL_EASE, Ease
+from roundwright.knitting.sizing import USUAL_EASE, AskedEase
 
 MOST_SIZES: Final = 12
 """Sizes in one pattern: more than any pattern prints."""
 MOST_MAKERS: Final = 1_000
 """Knitters of one size: more than fit in a hall."""
-MOST_HAT_TOLERANCE: Final = 8
+MOST_HAT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
 """Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` looks further, size by size."""
 LONGEST_RIB: Final = 12
 """Stitches knitted or purled side by side in a rib: more reads as stripes."""
@@ -99,7 +99,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         tuple[HatSize, ...],
         Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
     ]
-    ease: Annotated[Ease, Meta(description="Ease of the hat. Default -10 %, common practice.")] = USUAL_EASE
+    ease: AskedEase = USUAL_EASE
     yarn: Annotated[Yarn | None, Meta(description="The yarn; without it lengths are told, but no balls.")] = (
         None
     )

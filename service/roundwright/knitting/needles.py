@@ -9,6 +9,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossib
 from roundwright.knitting.borders import Ways, ways
 from roundwright.knitting.crown import FEWEST_STITCHES, CrownShape, crown_rounds
 from roundwright.knitting.holding import (
+    USUAL_TOLERANCE,
     NeedleSplit,
     OnNeedles,
     as_split,
@@ -31,7 +32,7 @@ from roundwright.knitting.start import StartStep, start_on
 
 USUAL_NEEDLES: Final = 3
 """A set of four: three hold about a third of the round each and the fourth works."""
-WORTH_A_HINT: Final = 8
+WORTH_A_HINT: Final = 2 * USUAL_TOLERANCE
 """Stitches of tolerance up to which a better split is pointed out: twice the usual."""
 
 

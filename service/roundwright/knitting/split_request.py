@@ -5,12 +5,19 @@ from typing import Annotated, Final, Literal
 from msgspec import Meta, Struct
 
 from roundwright.knitting.crown_plan import MOST_CROWN_STITCHES, CrownShape
-from roundwright.knitting.holding import MOST_NEEDLES, USUAL_TOLERANCE, NeedleCount, Tolerance, WholeRepeat
+from roundwright.knitting.holding import (
+    FEWEST_NEEDLES,
+    MOST_NEEDLES,
+    USUAL_TOLERANCE,
+    NeedleCount,
+    Tolerance,
+    WholeRepeat,
+)
 from roundwright.knitting.measures import Gauge, Length, UnitSystem
 from roundwright.knitting.room import USUAL_SQUEEZE_PERCENT, Squeeze, Stretch
 from roundwright.knitting.rounds import MOST_ROUNDS, Round
 
-FEWEST_HELD: Final = 2
+FEWEST_HELD: Final = FEWEST_NEEDLES
 """One stitch on each of two needles."""
 MOST_HELD: Final = MOST_CROWN_STITCHES
 """What the widest crown begins with."""
