@@ -28,6 +28,7 @@ from litestar.types import HTTPScope, Receive, Send
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, Impossible
 from roundwright.problems import Fault, Refusal
+from roundwright.routes.deadline import within
 from roundwright.routes.negotiating import best
 from roundwright.routes.reading import (
     BodyReader,
@@ -187,12 +188,12 @@ class Calculation(Operation):
         media_type, form = self.form_for(headers)
         require_no_query(scope["query_string"])
         require_json(headers)
-        request = self.reader.read(await receive_body(headers, receive, self.body_bytes))
-        answer = self.calculate(request)
+        body = await receive_body(headers, receive, self.body_bytes)
+        with within:
+            answer = self.calculate(self.reader.read(body))
+            content = b"" if media_type == self.aside else form(answer)
         if media_type == self.aside:
             content = await get_running_loop().run_in_executor(_one_aside(), form, answer)
-        else:
-            content = form(answer)
         await _send(200, [*_content(media_type, content), *self.headers], content, send)
 
 
@@ -226,7 +227,8 @@ class Lookup(Operation):
         self, path: str, query: bytes, parameters: tuple[tuple[str, str], ...], media_type: str
     ) -> tuple[tuple[Any, ...], bytes]:
         """What a request means, as the arguments of the function, and its tag."""
-        request = self.reader.read(query, dict(parameters))
+        with within:
+            request = self.reader.read(query, dict(parameters))
         return request, _tag(path, media_type, request)
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
@@ -243,7 +245,8 @@ class Lookup(Operation):
                 await _send(304, headers, b"", send)
                 return
         try:
-            content = form(self.calculate(*request))
+            with within:
+                content = form(self.calculate(*request))
         except Impossible as error:
             raise _impossible(error) from error
         headers = [*_content(media_type, content), *headers]
