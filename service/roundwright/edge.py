@@ -46,9 +46,15 @@ class Edge:
     """The application as served: wraps Litestar's."""
 
     def __init__(
-        self, app: Litestar, settings: Settings, metrics: Metrics, document: Callable[[], bytes]
+        self,
+        app: Litestar,
+        settings: Settings,
+        metrics: Metrics,
+        document: Callable[[], bytes],
+        stop: Callable[[], None],
     ) -> None:
         self.app = app
+        self.stop = stop
         self.settings = settings
         self.document = document
         self.metrics = metrics

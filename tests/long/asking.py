@@ -31,15 +31,17 @@ class Service:
         self.app = create_app(settings or Settings())
         self.runner = Runner()
         finalize(self, self.runner.close)
+        finalize(self, self.app.stop)
 
     def ask(
         self, method: str, path: str, query: bytes = b"", body: bytes = b"", accept: str = "*/*"
     ) -> Answer:
         """Ask once."""
         sent: list[Any] = []
+        messages = iter([{"type": "http.request", "body": body, "more_body": False}])
 
         async def receive() -> Any:
-            return {"type": "http.request", "body": body, "more_body": False}
+            return next(messages, {"type": "http.disconnect"})
 
         async def send(message: Any) -> None:
             sent.append(message)

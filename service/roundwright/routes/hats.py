@@ -10,7 +10,7 @@ from roundwright.routes.operations import calculation
 from roundwright.wording import write
 from roundwright.wording.handout import Handout, HandoutPicture, HandoutRequest, handout, one_line
 from roundwright.wording.handout_html import html
-from roundwright.wording.handout_pdf import pdf
+from roundwright.wording.handout_pdf import source
 from roundwright.wording.handout_text import markdown, plain_text
 
 LONGEST_CHART: Final = 24
@@ -46,9 +46,9 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
         "text/markdown; charset=utf-8": markdown,
         "text/plain; charset=utf-8": plain_text,
         "text/html; charset=utf-8": html,
-        "application/pdf": pdf,
+        "application/pdf": source,
     },
-    aside="application/pdf",
+    typeset="application/pdf",
 )
 def write_handout(request: HandoutRequest) -> Handout:
     """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.
