@@ -8,11 +8,21 @@
 set -eu
 cd "$(dirname "$0")/.."
 
+# The Python that the image has, so that the tests run what is deployed; where it is not to be had, the one there is.
+minor=$(sed -n 's/^ARG BASE=python:\(3\.[0-9]*\)-.*/\1/p' deploy/Containerfile)
+python() {
+    if command -v pyenv >/dev/null && found=$(PYENV_VERSION=$minor pyenv prefix 2>/dev/null); then
+        echo "$found/bin/python3"
+    else
+        command -v "python$minor" || command -v python3
+    fi
+}
+
 requirements=tests/requirements.txt
 stamp=.venv/.requirements-tests
 wanted=$(cat "$requirements" pyproject.toml | cksum)
 if [ ! -f "$stamp" ] || [ "$(cat "$stamp")" != "$wanted" ]; then
-    [ -x .venv/bin/python ] || python3 -m venv .venv
+    [ -x .venv/bin/python ] || "$(python)" -m venv .venv
     .venv/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes -r "$requirements"
     .venv/bin/python -m pip install --quiet --disable-pip-version-check --no-deps --editable .
     echo "$wanted" >"$stamp"

@@ -180,7 +180,7 @@ async def files(trial: Trial) -> None:
 async def memory(trial: Trial) -> None:
     """Each replica may hold 256 MiB, while a flood of large and bad bodies comes as well."""
     await bad(trial)
-    kind = "control group" if trial.replicas[0].cgroup else "RLIMIT_DATA"
+    kind = "control group" if trial.replicas[0].most_memory_bytes() else "RLIMIT_DATA"
     most = [f"{(one.most_memory_bytes() or one.memory_bytes_now()) / 2**20:.0f}" for one in trial.replicas]
     alive = all(one.runs() for one in trial.replicas)
     trial.notes.append(
