@@ -7,9 +7,9 @@ import pytest
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
-from roundwright.knitting.rounds import MOST_ROUNDS, chained, execute, line
+from roundwright.knitting.rounds import LONGEST_TEXT, MOST_ROUNDS, chained, execute, line
 from roundwright.wording.findings import MOST_FINDINGS, Finding
-from roundwright.wording.proofread import LONGEST_TEXT, ProofreadAnswer, ProofreadRequest, proofread
+from roundwright.wording.proofread import ProofreadAnswer, ProofreadRequest, proofread
 from tests.knitting.test_rounds import steps
 
 

@@ -13,9 +13,9 @@ from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, 
 from roundwright.knitting.miscount import line_named, stitches
 from roundwright.knitting.place import Course, Line, PartName
 from roundwright.knitting.rescue import CountCause, told
-from roundwright.knitting.rounds import Round
+from roundwright.knitting.rounds import LAST_ROUND, Round
 from roundwright.knitting.slips import Counted, is_right, slips
-from roundwright.knitting.work_in_hand import LAST_ROUND, CountRequest, Reader, counted_by, course_of, said_by
+from roundwright.knitting.work_in_hand import CountRequest, Reader, counted_by, course_of, said_by
 
 
 class CountMatch(Struct, frozen=True, kw_only=True):

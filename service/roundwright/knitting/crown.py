@@ -17,7 +17,6 @@ from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossib
 from roundwright.knitting.borders import ways
 from roundwright.knitting.closing import CORD_BASIS, TAIL_BASIS, CrownFinish, Finish, cord_notices, finished
 from roundwright.knitting.crown_plan import (
-    FEWEST_STITCHES,
     MOST_CROWN_STITCHES,
     Cadence,
     CrownAsked,
@@ -47,6 +46,7 @@ from roundwright.knitting.measures import (
 )
 from roundwright.knitting.pictures import MOST_DRAWN_ROUNDS, crown_picture
 from roundwright.knitting.rounds import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain, work_round
+from roundwright.knitting.sizing import FEWEST_STITCHES
 from roundwright.knitting.styles import STYLES, CrownPlan, highest_cone, narrowed
 
 __all__ = [

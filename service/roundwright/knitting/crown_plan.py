@@ -8,10 +8,9 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.closing import Finish, close_for
 from roundwright.knitting.flat import SEAM_STITCHES
 from roundwright.knitting.measures import RELAXED_SHAPE, Gauge, Length, mm, row_height_mm, stitch_width_mm
+from roundwright.knitting.sizing import FEWEST_STITCHES
 from roundwright.knitting.styles import STYLES, CrownPlan, Style, StyleOption
 
-FEWEST_STITCHES: Final = 8
-"""Stitches before the crown: fewer are a cord already."""
 MOST_CROWN_STITCHES: Final = 600
 """Stitches before the crown: a large head in the finest thread a hand works takes fewer."""
 MOST_SECTIONS: Final = MOST_CROWN_STITCHES // 2
@@ -122,7 +121,7 @@ def asked_for(
 ) -> CrownAsked:
     """The crown asked for, with the places in the request that errors about it point to.
 
-    Raises `Impossible` for stitches outside 8 to 600.
+    Raises `Impossible` for fewer stitches than a crown is closed from, or more than a hat has.
     """
     gauge_at = gauge_at or f"{at.removesuffix('/crown')}/gauge"
     if not FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:

@@ -22,7 +22,7 @@ from roundwright.knitting.answers import (
 )
 from roundwright.knitting.balls import DEFAULT_MARGIN, MarginPercent, Yarn
 from roundwright.knitting.closing import Finish
-from roundwright.knitting.crown import CrownAnswer, CrownShape, repeat_of, work_crown
+from roundwright.knitting.crown import MOST_CROWN_STITCHES, CrownAnswer, CrownShape, repeat_of, work_crown
 from roundwright.knitting.fabric import Fabric, fabric
 from roundwright.knitting.heads import Head, Wearer, cautions, head
 from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, OnNeedles
@@ -49,11 +49,9 @@ MOST_SIZES: Final = 12
 """Sizes in one pattern: more than any pattern prints."""
 MOST_MAKERS: Final = 1_000
 """Knitters of one size: more than fit in a hall."""
-MOST_STITCHES_IN_A_HAT: Final = 600
-"""Stitches around a hat: a large head in the finest thread a hand works takes fewer."""
 MOST_STITCHES_IN_ALL_SIZES: Final = 2_400
 """Stitches around all sizes of one request: twelve grown-ups' hats in lace, a few hundredths of a second's work."""
-MOST_HAT_TOLERANCE: Final = 8
+MOST_HAT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
 """Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` looks further, size by size."""
 LONGEST_HAT_MM: Final = 1_000.0
 """A stocking cap that reaches the waist."""
@@ -396,11 +394,11 @@ def _cast_on(request: HatRequest, found: Head, at: str) -> CastOnAnswer:
     ribbed = request.brim.kind in ("ribbed", "folded")
     multiple = Multiple(lcm(repeat_of(request.crown), rib.knit + rib.purl if ribbed else 1))
     cast_on = work_cast_on(found, request.ease, request.gauge, multiple, request.units, pointer=at)
-    if cast_on.stitches > MOST_STITCHES_IN_A_HAT:
+    if cast_on.stitches > MOST_CROWN_STITCHES:
         raise Impossible(
             f"{cast_on.stitches} stitches for this head are more than any hat in the round takes.",
             pointer=f"{at}/gauge/stitches",
-            nearest=f"a gauge that makes {MOST_STITCHES_IN_A_HAT} stitches or fewer",
+            nearest=f"a gauge that makes {MOST_CROWN_STITCHES} stitches or fewer",
         )
     return cast_on
 

@@ -16,7 +16,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.borders import Ways, ways
-from roundwright.knitting.rounds import MOST_NOTES, MOST_STITCHES, Move, Round
+from roundwright.knitting.rounds import MOST_NOTES, MOST_ON_NEEDLES, MOST_STITCHES, Move, Round
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
@@ -54,7 +54,10 @@ WholeRepeat = Annotated[
 ]
 OnNeedles = Annotated[
     tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...],
-    Meta(max_length=12, description="Stitches on each needle, the first needle of the round first."),
+    Meta(
+        max_length=MOST_ON_NEEDLES,
+        description="Stitches on each needle, the first needle of the round first.",
+    ),
 ]
 
 

@@ -69,7 +69,6 @@ class YarnCount(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 TEN_CM: Final = Length(10.0, "cm")
-FOUR_IN: Final = Length(4.0, "in")
 
 
 class Gauge(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

@@ -9,6 +9,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossib
 from roundwright.knitting.borders import Ways, ways
 from roundwright.knitting.crown import FEWEST_STITCHES, MOST_CROWN_STITCHES, CrownShape, crown_rounds
 from roundwright.knitting.holding import (
+    FEWEST_NEEDLES,
     MOST_NEEDLES,
     USUAL_TOLERANCE,
     NeedleCount,
@@ -35,13 +36,13 @@ from roundwright.knitting.room import (
 )
 from roundwright.knitting.rounds import MOST_ROUNDS, Round, chained
 
-FEWEST_HELD: Final = 2
+FEWEST_HELD: Final = FEWEST_NEEDLES
 """One stitch on each of two needles."""
 MOST_HELD: Final = MOST_CROWN_STITCHES
 """What the widest crown begins with."""
 USUAL_NEEDLES: Final = 3
 """A set of four: three hold about a third of the round each and the fourth works."""
-WORTH_A_HINT: Final = 8
+WORTH_A_HINT: Final = 2 * USUAL_TOLERANCE
 """Stitches of tolerance up to which a better split is pointed out: twice the usual."""
 
 Hold = Literal["double_pointed", "two_circulars"]

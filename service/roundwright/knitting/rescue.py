@@ -7,7 +7,7 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.miscount import LAST_RESORT, Told, go_on, miscount, put_right, stitches, work_again
 from roundwright.knitting.place import Course, PartName
-from roundwright.knitting.rounds import MOST_STITCHES, Round
+from roundwright.knitting.rounds import LAST_ROUND, MOST_STITCHES, Round
 from roundwright.knitting.slips import CauseCode, Counted, Kind, Slip
 
 MOST_WRONG_LINE: Final = 2
@@ -30,7 +30,7 @@ class CountCause(Struct, frozen=True, kw_only=True):
     message: Annotated[str, Meta(description="What may have happened, in a sentence or two.")]
     part: Annotated[PartName | None, Meta(description="Part of the hat; null for a pattern in words.")]
     round: Annotated[
-        Annotated[int, Meta(ge=0, le=10_000)],
+        Annotated[int, Meta(ge=0, le=LAST_ROUND)],
         Meta(description="Number of the round in which it happened; 0 is the cast-on."),
     ]
     stitches: Annotated[

@@ -37,7 +37,7 @@ from roundwright.knitting.rounds import Multiple, nearest_count
 MOST_EASE_PERCENT: Final = 50.0
 """Half the head, or half as much again: beyond it knitting neither goes on nor stays on."""
 FEWEST_STITCHES: Final = 8
-"""What a crown can be closed from; fewer make a cord, not a hat."""
+"""Stitches that a hat begins with and a crown is closed from; fewer make a cord."""
 COARSE_PERCENT: Final = 5.0
 """An ease that lies this far from the one asked for is worth a word: about an inch on a grown-up's head."""
 THINNEST_NEEDLE_MM: Final = 0.5

@@ -1,7 +1,7 @@
 """The work that a count belongs to: a crown, a hat or a pattern in words, and how far the knitter says to have come."""
 
 from collections.abc import Callable
-from typing import Annotated, Final
+from typing import Annotated
 
 from msgspec import Meta, Struct
 from msgspec.structs import replace
@@ -11,14 +11,9 @@ from roundwright.knitting.crown import MOST_CROWN_STITCHES, CrownRequest, crown_
 from roundwright.knitting.hat import MOST_SIZES, HatRequest, hat_rounds
 from roundwright.knitting.holding import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
 from roundwright.knitting.place import Course, PartName, stages, straight
-from roundwright.knitting.rounds import MOST_STITCHES, Round
+from roundwright.knitting.rounds import LAST_ROUND, LONGEST_TEXT, MOST_STITCHES, Round
 from roundwright.knitting.sharing import Wanted, share
 from roundwright.knitting.slips import Counted
-
-LONGEST_TEXT: Final = 65_536
-"""Signs of a pattern: a book is sent pattern by pattern."""
-LAST_ROUND: Final = 10_000
-"""The highest number of a round."""
 
 SizeNumber = Annotated[int, Meta(ge=1, le=MOST_SIZES)]
 StitchCount = Annotated[int, Meta(ge=1, le=MOST_STITCHES)]
