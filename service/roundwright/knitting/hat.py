@@ -42,7 +42,7 @@ from roundwright.knitting.rounds import (
     plain,
     work_round,
 )
-from roundwright.knitting.sizing import USUAL_EASE, CastOnAnswer, Ease, depth, work_cast_on
+from roundwright.knitting.sizing import USUAL_EASE, AskedEase, CastOnAnswer, depth, work_cast_on
 from roundwright.knitting.yarn import YarnEstimate, estimate
 
 MOST_SIZES: Final = 12
@@ -140,7 +140,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         tuple[HatSize, ...],
         Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
     ]
-    ease: Annotated[Ease, Meta(description="Ease of the hat. Default -10 %, common practice.")] = USUAL_EASE
+    ease: AskedEase = USUAL_EASE
     yarn: Annotated[Yarn | None, Meta(description="The yarn; without it lengths are told, but no balls.")] = (
         None
     )

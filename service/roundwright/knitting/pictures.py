@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from roundwright.knitting.crown_plan import CrownShape
 from roundwright.knitting.holding import USUAL_TOLERANCE
 from roundwright.knitting.measures import TEN_CM, Difference, Gauge, Length, UnitSystem
+from roundwright.knitting.sizing import USUAL_EASE
 
 if TYPE_CHECKING:
     from roundwright.knitting.change import EvenRequest, Plan
@@ -50,7 +51,7 @@ def hat_picture(request: "HatRequest", index: int) -> str:
     """The side view of one size of a hat."""
     size, brim = request.sizes[index], request.brim
     body = size.body if size.body is not None and size.body.length is not None else request.body
-    usual = request.ease.length is None and request.ease.percent == -10.0
+    usual = request.ease == USUAL_EASE
     return _address(
         "profile",
         ("head", size.head),

@@ -159,7 +159,7 @@ class ProfilePicture(CrownParameters, frozen=True, kw_only=True, forbid_unknown_
     gauge_over: GaugeOver = "10cm"
     ease_percent: Annotated[
         Annotated[float, Meta(ge=-MOST_EASE_PERCENT, le=MOST_EASE_PERCENT)] | None,
-        Meta(description="Ease in percent of the head; negative is snug. Default -10."),
+        Meta(description=f"Ease in percent of the head; negative is snug. Default {USUAL_EASE.percent:g}."),
     ] = None
     ease_length: Annotated[
         DifferenceText | None, Meta(description="Ease as a length, such as `-5cm`, in place of a percentage.")
