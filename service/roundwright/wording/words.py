@@ -7,7 +7,7 @@ Case does not matter. A word that is not known comes out as WORD, a sign that is
 import re
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final, cast
 
 from msgspec import Struct
@@ -226,6 +226,7 @@ def _word(found: re.Match[str], folded: str) -> tuple[str, str, int]:
     return kind, word, found.end()
 
 
+@lru_cache(maxsize=1024)  # a word that nobody knows stands in many lines of a pattern
 def nearest(word: str) -> str | None:
     """The known word that looks most like this one, or None where none does."""
     if len(word) > LONGEST_WORD:
