@@ -7,7 +7,7 @@ trusted: its counts come from running its steps, by arithmetic and without expan
 from collections.abc import Iterator
 from functools import cache, lru_cache
 from math import floor
-from typing import Annotated, Final, Literal
+from typing import TYPE_CHECKING, Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
@@ -33,11 +33,10 @@ MOST_ON_NEEDLES: Final = 12
 MOST_NOTES: Final = 8
 """Notes to one round: more are not read."""
 
-StitchName = Literal[
-    "k", "p", "sl", "k2tog", "ssk", "skp", "p2tog", "ssp", "k3tog", "sssk", "sk2p", "cdd", "p3tog",
-    "kfb", "pfb", "m1", "m1l", "m1r", "m1p", "yo",
-]  # fmt: skip
-"""The names of the stitch table; `reference` holds every fact about them."""
+if TYPE_CHECKING:
+    StitchName = str
+else:  # the names in the table of stitches, so that a stitch is added in one place
+    StitchName = Literal[tuple(reference.stitches())]
 
 RoundKind = Literal["plain", "rib", "garter", "decrease", "increase", "shaping", "adjust"]
 
