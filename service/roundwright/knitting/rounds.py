@@ -4,10 +4,10 @@ A *step* is either work (`k2tog`, once) or a repeat (nine times: k4, k2tog); ste
 trusted: its counts come from running its steps, by arithmetic and without expanding repeats.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache, lru_cache
 from math import floor
-from typing import TYPE_CHECKING, Annotated, Final, Literal
+from typing import TYPE_CHECKING, Annotated, Final, Literal, TypeVar
 
 from msgspec import Meta, Struct
 
@@ -70,6 +70,7 @@ class Repeat(
 
 
 Step = Work | Repeat
+T = TypeVar("T")
 Steps = tuple[Step, ...]
 
 
@@ -281,6 +282,21 @@ def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round
             )
         count = left
     return rounds
+
+
+def fold(
+    steps: Steps,
+    worked: Callable[[Work], T],
+    repeated: Callable[[T, int], T],
+    together: Callable[[Iterable[T]], T],
+) -> T:
+    """One value for the steps: of each work, of what a repeat comes to in all its times, and of both together."""
+    return together(
+        worked(step)
+        if isinstance(step, Work)
+        else repeated(fold(step.steps, worked, repeated, together), step.times)
+        for step in spelled(steps)
+    )
 
 
 def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
