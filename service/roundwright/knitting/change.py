@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
 from msgspec import Meta, Struct
 
 from roundwright import reference
-from roundwright.knitting.answers import Impossible, Notice
+from roundwright.knitting.answers import Impossible, Notice, at_most_one
 from roundwright.knitting.rounds import MOST_ROUNDS, MOST_STITCHES, Multiple, nearest_count
 from roundwright.knitting.shaping import Arrangement, most_changes
 
@@ -149,13 +149,8 @@ def middle(request: EvenRequest) -> int:
 
 def _refuse(request: EvenRequest) -> None:
     """Raise `Impossible` for fields that contradict each other."""
-    if request.change is not None and request.target is not None:
-        raise Impossible(
-            "Say by how many stitches the count changes, or how many there are to be in the end, not both.",
-            pointer="#/target",
-            nearest="`change` alone, or `target` alone",
-        )
-    if request.change is None and request.target is None and request.multiple is None:
+    given = at_most_one(request, "change", "target", what="The stitches wanted")
+    if given is None and request.multiple is None:
         raise Impossible(
             "Nothing says how many stitches there are to be.",
             pointer="#/change",
