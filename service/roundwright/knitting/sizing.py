@@ -23,6 +23,8 @@ from roundwright.knitting.answers import (
 )
 from roundwright.knitting.heads import CM, INCH, Head, HeadSize, Wearer, cautions, head, head_size, mm_within
 from roundwright.knitting.measures import (
+    THICKEST_NEEDLE_MM,
+    THINNEST_NEEDLE_MM,
     Difference,
     Gauge,
     Length,
@@ -41,10 +43,6 @@ FEWEST_STITCHES: Final = 8
 """Stitches that a hat begins with and a crown is closed from; fewer make a cord."""
 COARSE_PERCENT: Final = 5.0
 """An ease that lies this far from the one asked for is worth a word: about an inch on a grown-up's head."""
-THINNEST_NEEDLE_MM: Final = 0.5
-"""Steel wire for lace and dolls."""
-THICKEST_NEEDLE_MM: Final = 100.0
-"""Arm knitting."""
 
 
 class Ease(Struct, frozen=True, forbid_unknown_fields=True):
