@@ -120,7 +120,7 @@ def test_a_theme_is_another_picture(operation, service):
         ("profile.svg?gauge_stitches=22&head=2cm", "head"),
         ("profile.svg?gauge_stitches=22&head=56cm&adult=man", "adult"),
         ("profile.svg?gauge_stitches=22&head=56cm&body_length=2mm", "body_length"),
-        ("profile.svg?gauge_stitches=22&head=56cm&ease_percent=-5&ease_length=1cm", "ease_percent"),
+        ("profile.svg?gauge_stitches=22&head=56cm&ease_percent=-5&ease_length=1cm", "ease_length"),
         ("needles.svg?stitches=66&round=1", "round"),
         ("needles.svg?stitches=66&split=22-22", "split"),
         ("needles.svg?stitches=7&style=wedge", "stitches"),

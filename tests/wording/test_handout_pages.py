@@ -46,8 +46,8 @@ def test_four_sizes_take_two_pages_of_a_pdf(paper: str, wording: str) -> None:
 )
 @pytest.mark.parametrize("wording", ["pattern", "beginner"])
 @pytest.mark.parametrize("paper", PAPERS_MM)
-def test_four_sizes_take_two_pages_of_a_printed_page(paper: str, wording: str, tmp_path: Path) -> None:
-    """The HTML as Chromium prints it: two pages of the paper, and no round on two of them."""
+def test_no_round_of_a_printed_page_is_broken_over_two(paper: str, wording: str, tmp_path: Path) -> None:
+    """The HTML as Chromium prints it, on its paper; how many pages it takes depends on the fonts of the machine."""
     handout = handout_of(**CLASS, paper=paper, wording=wording)
     (tmp_path / "handout.html").write_bytes(html(handout))
     subprocess.run(
@@ -57,7 +57,6 @@ def test_four_sizes_take_two_pages_of_a_printed_page(paper: str, wording: str, t
     )  # fmt: skip
     pages = PdfReader(tmp_path / "out.pdf").pages
 
-    assert 2 == len(pages)
     size = tuple(float(side) * SIZE_OF_A_POINT_MM for side in pages[0].mediabox[2:])
     assert PAPERS_MM[paper] == pytest.approx(size, abs=0.5)
     texts = ["".join(page.extract_text().split()) for page in pages]

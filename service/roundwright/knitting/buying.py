@@ -5,7 +5,7 @@ from typing import Annotated, Final
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.answers import Impossible
+from roundwright.knitting.answers import Impossible, at_most_one
 from roundwright.knitting.balls import DEFAULT_MARGIN, MarginPercent, Yarn
 from roundwright.knitting.fabric import Fabric, fabric
 from roundwright.knitting.hat import hat_works
@@ -112,13 +112,7 @@ def works(request: WorkAsked) -> tuple[HatWork, ...]:
 
     Raises `Impossible` for two at once, and for rounds or hats that cannot be knitted.
     """
-    asked = [name for name in ("stitches", "rounds", "hat") if getattr(request, name) is not None]
-    if len(asked) > 1:
-        raise Impossible(
-            f"The work is described {len(asked)} times: by {' and by '.join(asked)}.",
-            pointer=f"#/{asked[-1]}",
-            nearest=f"`{asked[0]}` alone",
-        )
+    at_most_one(request, "stitches", "rounds", "hat", what="The work")
     if request.stitches is not None:
         return (HatWork("", 1, (Stretch("all", request.stitches),)),)
     if request.rounds is not None:

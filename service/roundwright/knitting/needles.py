@@ -5,7 +5,15 @@ from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.answers import (
+    COMMON_PRACTICE,
+    RULES,
+    Basis,
+    Impossible,
+    Notice,
+    RulesVersion,
+    at_most_one,
+)
 from roundwright.knitting.borders import Ways, ways
 from roundwright.knitting.crown import FEWEST_STITCHES, CrownShape, crown_rounds
 from roundwright.knitting.holding import (
@@ -140,13 +148,8 @@ def _needles(request: SplitRequest) -> int:
 
 
 def _ways(request: SplitRequest) -> tuple[Ways, tuple[Notice, ...]]:
+    at_most_one(request, "crown", "rounds", what="What is worked next")
     if request.crown is not None:
-        if request.rounds is not None:
-            raise Impossible(
-                "The rounds to come are given twice, by `crown` and by `rounds`.",
-                pointer="#/rounds",
-                nearest="one of the two",
-            )
         return _crown(request.stitches, request.crown, request.gauge)
     rounds = request.rounds or ()
     if rounds and rounds[0].before != request.stitches:

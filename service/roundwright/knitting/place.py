@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.hat import HatPart
-from roundwright.knitting.rounds import Round, Steps, Work, execute, spelled
+from roundwright.knitting.rounds import Round, Steps, Work, fold, uses_and_leaves
 
 PartName = Literal["brim", "body", "crown"]
 Needles = tuple[int, ...]
@@ -136,13 +136,14 @@ def _goes_on(stage: Stage, one: Round) -> bool:
 
 def decreases(steps: Steps) -> Decrease:
     """The decreases of some steps, by arithmetic."""
-    many = most = 0
-    for step in spelled(steps):
-        if isinstance(step, Work):
-            uses, leaves = execute((Work(step.stitch),))
-            inside = (1, uses - leaves) if uses > leaves else NO_DECREASE
-        else:
-            inside = decreases(step.steps)
-        many += inside[0] * step.times
-        most = max(most, inside[1])
-    return many, most
+    return fold(steps, _decreases_of, lambda inside, times: (inside[0] * times, inside[1]), _together)
+
+
+def _decreases_of(work: Work) -> Decrease:
+    uses, leaves = uses_and_leaves()[work.stitch]
+    return (work.times, uses - leaves) if uses > leaves else NO_DECREASE
+
+
+def _together(parts: Iterable[Decrease]) -> Decrease:
+    found = tuple(parts)
+    return sum(count for count, _ in found), max((most for _, most in found), default=0)

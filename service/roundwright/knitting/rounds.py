@@ -4,10 +4,10 @@ A *step* is either work (`k2tog`, once) or a repeat (nine times: k4, k2tog); ste
 trusted: its counts come from running its steps, by arithmetic and without expanding repeats.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache, lru_cache
 from math import floor
-from typing import Annotated, Final, Literal
+from typing import TYPE_CHECKING, Annotated, Final, Literal, TypeVar
 
 from msgspec import Meta, Struct
 
@@ -33,11 +33,10 @@ MOST_ON_NEEDLES: Final = 12
 MOST_NOTES: Final = 8
 """Notes to one round: more are not read."""
 
-StitchName = Literal[
-    "k", "p", "sl", "k2tog", "ssk", "skp", "p2tog", "ssp", "k3tog", "sssk", "sk2p", "cdd", "p3tog",
-    "kfb", "pfb", "m1", "m1l", "m1r", "m1p", "yo",
-]  # fmt: skip
-"""The names of the stitch table; `reference` holds every fact about them."""
+if TYPE_CHECKING:
+    StitchName = str
+else:  # the names in the table of stitches, so that a stitch is added in one place
+    StitchName = Literal[tuple(reference.stitches())]
 
 RoundKind = Literal["plain", "rib", "garter", "decrease", "increase", "shaping", "adjust"]
 
@@ -71,6 +70,7 @@ class Repeat(
 
 
 Step = Work | Repeat
+T = TypeVar("T")
 Steps = tuple[Step, ...]
 
 
@@ -282,6 +282,21 @@ def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round
             )
         count = left
     return rounds
+
+
+def fold(
+    steps: Steps,
+    worked: Callable[[Work], T],
+    repeated: Callable[[T, int], T],
+    together: Callable[[Iterable[T]], T],
+) -> T:
+    """One value for the steps: of each work, of what a repeat comes to in all its times, and of both together."""
+    return together(
+        worked(step)
+        if isinstance(step, Work)
+        else repeated(fold(step.steps, worked, repeated, together), step.times)
+        for step in spelled(steps)
+    )
 
 
 def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:

@@ -19,9 +19,12 @@ from roundwright.knitting.answers import (
     Impossible,
     Notice,
     RulesVersion,
+    only_one,
 )
 from roundwright.knitting.heads import CM, INCH, Head, HeadSize, Wearer, cautions, head, head_size, mm_within
 from roundwright.knitting.measures import (
+    THICKEST_NEEDLE_MM,
+    THINNEST_NEEDLE_MM,
     Difference,
     Gauge,
     Length,
@@ -40,10 +43,6 @@ FEWEST_STITCHES: Final = 8
 """Stitches that a hat begins with and a crown is closed from; fewer make a cord."""
 COARSE_PERCENT: Final = 5.0
 """An ease that lies this far from the one asked for is worth a word: about an inch on a grown-up's head."""
-THINNEST_NEEDLE_MM: Final = 0.5
-"""Steel wire for lace and dolls."""
-THICKEST_NEEDLE_MM: Final = 100.0
-"""Arm knitting."""
 
 
 class Ease(Struct, frozen=True, forbid_unknown_fields=True):
@@ -157,12 +156,7 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
 
     Raises `Impossible` where the head is not given in one way, and as `work_cast_on` does.
     """
-    if (request.head is None) == (request.size is None):
-        raise Impossible(
-            "The head is given as `head` or as `size`: exactly one of them is needed.",
-            pointer="#/size" if request.size else "#",
-            nearest="only head" if request.size else "head, as measured",
-        )
+    only_one(request, "head", "size", what="The head", nearest="`head`, as measured")
     found = head(Wearer(head=request.head) if request.size is None else request.size, _where(request))
     needle_mm = None
     if request.needle is not None:
@@ -218,12 +212,8 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
 
     Raises `Impossible` for an ease given in no way or in two, and for one beyond half the head.
     """
-    if (ease.percent is None) == (ease.length is None):
-        raise Impossible(
-            "Ease is a percent or a length: exactly one of them is needed.",
-            pointer=pointer,
-            nearest=f'{{"percent": {USUAL_EASE.percent:g}}}',
-        )
+    usual = f'{{"percent": {USUAL_EASE.percent:g}}}'
+    only_one(ease, "percent", "length", what="The ease", at=pointer, nearest=usual)
     if ease.percent is not None:
         return head_mm * (1 + ease.percent / 100)
     assert ease.length is not None

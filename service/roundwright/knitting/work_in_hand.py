@@ -6,7 +6,7 @@ from typing import Annotated
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.answers import Impossible
+from roundwright.knitting.answers import Impossible, only_one
 from roundwright.knitting.crown import MOST_CROWN_STITCHES, CrownRequest, crown_rounds
 from roundwright.knitting.hat import hat_rounds
 from roundwright.knitting.hat_request import MOST_SIZES, HatRequest
@@ -96,13 +96,7 @@ the text does not come out."""
 
 def counted_by(request: CountRequest) -> Counted:
     """The count. Raises `Impossible` where there is none, or two."""
-    if (request.count is None) == (request.needles is None):
-        twice = request.count is not None
-        raise Impossible(
-            f"The count is {'given twice' if twice else 'missing'}: it is one number, or one for each needle.",
-            pointer="#/needles" if twice else "#/count",
-            nearest="either `count` or `needles`",
-        )
+    only_one(request, "count", "needles", what="The count", missing_at="#/count")
     if request.needles is None:
         return Counted(request.count or 0, None)
     if not any(request.needles):
@@ -149,20 +143,16 @@ def course_of(request: CountRequest, read: Reader) -> Course:
 
     Raises `Impossible` for a request that names no work or more than one, and for work that cannot be knitted.
     """
-    given = [name for name in ("crown", "hat", "pattern") if getattr(request, name) is not None]
-    if len(given) != 1:
-        raise Impossible(
-            "The work is given more than once." if given else "There is nothing to hold the count against.",
-            pointer=f"#/{given[1]}" if given else "#/crown",
-            nearest="exactly one of `crown`, `hat` and `pattern`",
-        )
+    only_one(
+        request, "crown", "hat", "pattern", what="The work that the count belongs to", missing_at="#/crown"
+    )
     if request.part is not None and request.hat is None:
         raise Impossible("Only a hat has parts.", pointer="#/part", nearest="`round` alone, or a `hat`")
     if request.crown is not None:
         return _of_crown(request, request.crown)
     if request.hat is not None:
         return _of_hat(request, request.hat)
-    assert request.pattern is not None  # exactly one is given
+    assert request.pattern is not None
     return _of_pattern(request, request.pattern, read)
 
 

@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
 from functools import cache, lru_cache
-from typing import Final, cast
+from typing import Final
 
 from msgspec import Struct
 
@@ -146,7 +146,7 @@ def stitch_names() -> Mapping[str, StitchName]:
     names = {_hyphened(text): name for text, name in reference.spellings().items()}
     names.update({_hyphened(row.words): name for name, row in reference.stitches().items()})
     names.update({word: name for name, words in _STITCHES.items() for word in words.split()})
-    return cast("dict[str, StitchName]", names)
+    return names
 
 
 def _hyphened(text: str) -> str:
