@@ -17,8 +17,8 @@ from litestar.types import Receive
 from roundwright.problems import Refusal
 from roundwright.wording import typeset
 
-MOST_IN_HAND: Final = 5
-"""PDFs being set or waited for: five of the largest take some 2 s, after which a proxy gives up."""
+MOST_IN_HAND: Final = 4
+"""PDFs being set or waited for: four of the largest take some 1.6 s, and a proxy gives up after 2 s."""
 RETRY_AFTER_S: Final = 2
 """By then the queue has been worked off."""
 HANGS_AFTER_S: Final = 10
