@@ -9,10 +9,11 @@ import threading
 import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from datetime import datetime
 from itertools import cycle, islice
 from pathlib import Path
+from select import select
 
 import pytest
 
@@ -548,6 +549,28 @@ def test_ipv4_addresses_are_callers(tmp_path: Path) -> None:
             for number in range(1, 250):
                 more = f"x-forwarded-for: {form.format(number)}\r\n"
                 assert say(one.port, wire("GET", "/health/live", more=more))[0] == 200
+
+
+@pytest.mark.parametrize(
+    "path", ["/v1/patterns/proofread", "/v1/hats", "/v1/yarn/estimate", "/docs/page.css"]
+)
+def test_what_is_dear_waits_its_turn(path: str, tmp_path: Path) -> None:
+    """Of sixty dear requests at once some are answered, some refused, and most wait; others go on meanwhile."""
+    ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
+    with (
+        answering(lambda _: ok) as port,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        ExitStack() as held,
+    ):
+        callers = [held.enter_context(socket.create_connection((HOST, one.port))) for _ in range(60)]
+        for caller in callers:
+            caller.sendall(wire("POST", path, b"{}"))
+        until(lambda: len(select(callers, (), (), 0)[0]) >= 24, "those that need not wait are answered")
+        answered = [caller.recv(65_536).split()[1] for caller in select(callers, (), (), 0)[0]]
+        assert answered.count(b"429") >= 12
+        assert 5 <= answered.count(b"200") <= 30
+        assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200
+        until(lambda: len(select(callers, (), (), 0)[0]) > len(answered), "the next has its turn")
 
 
 PDF_RANGES = [
