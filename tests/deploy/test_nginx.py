@@ -565,10 +565,10 @@ def test_what_is_dear_waits_its_turn(path: str, tmp_path: Path) -> None:
         callers = [held.enter_context(socket.create_connection((HOST, one.port))) for _ in range(60)]
         for caller in callers:
             caller.sendall(wire("POST", path, b"{}"))
-        until(lambda: len(select(callers, (), (), 0)[0]) >= 24, "those that need not wait are answered")
+        until(lambda: len(select(callers, (), (), 0)[0]) >= 22, "those that need not wait are answered")
         answered = [caller.recv(65_536).split()[1] for caller in select(callers, (), (), 0)[0]]
         assert answered.count(b"429") >= 12
-        assert 5 <= answered.count(b"200") <= 30
+        assert 3 <= answered.count(b"200") <= 30
         assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200
         until(lambda: len(select(callers, (), (), 0)[0]) > len(answered), "the next has its turn")
 
