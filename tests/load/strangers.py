@@ -31,6 +31,7 @@ V4 = ("127.0.5.1", "127.0.5.2", "127.0.5.3")
 V6 = ("2001:db8:0:1", "2001:db8:0:2", "2001:db8:7:0")
 PROBES_IN_A_ROW = 3
 """Probes of liveness that fail one after another before a replica is restarted: the manifest's."""
+LINE_LETTERS = 1_900
 TEXT_LETTERS = 44_000
 """Two thirds of the longest text, at which the whole body is under its limit in any spelling."""
 SAME_AT_ONCE = 50
@@ -249,19 +250,15 @@ def _picture(number: int) -> Call:
 
 
 def _texts() -> list[Call]:
-    """Texts at the limit that made a reader slow which began its search anew at every step."""
-    made = [
-        "k. " + "K. " * (TEXT_LETTERS // 3) + " rnd",
-        "r1" + " " * TEXT_LETTERS + "!",
-        "1 " * (TEXT_LETTERS // 2),
-    ]
+    """Texts at the limit that made a reader slow which began its search anew at every step: of one line, and of many."""
+    made = []
+    for letters, times in ((TEXT_LETTERS, 1), (LINE_LETTERS, TEXT_LETTERS // LINE_LETTERS)):
+        lines = "k. " + "K. " * (letters // 3 - 3) + " rnd", "r1" + " " * letters + "!", "1 " * (letters // 2)
+        made += ["\n".join([line] * times) for line in lines]
     return [
         _worst("proofreadPattern", PROOFREAD),
         *(_post(PROOFREAD, {"cast_on": 64, "text": text}) for text in made),
-        *(
-            _post(CHECK, {"pattern": {"cast_on": 64, "text": text}, "size": 1, "needles": [16, 16, 16, 16]})
-            for text in made
-        ),
+        *(_post(CHECK, {"pattern": {"cast_on": 64, "text": text}, "count": 64}) for text in made),
     ]
 
 
