@@ -250,15 +250,15 @@ def _picture(number: int) -> Call:
 
 
 def _texts() -> list[Call]:
-    """Texts at the limit that made a reader slow which began its search anew at every step: of one line, and of many."""
+    """Texts at the limit that made a reader slow which began to search anew at every step: of one line, and of many."""
     made = []
     for letters, times in ((TEXT_LETTERS, 1), (LINE_LETTERS, TEXT_LETTERS // LINE_LETTERS)):
         lines = "k. " + "K. " * (letters // 3 - 3) + " rnd", "r1" + " " * letters + "!", "1 " * (letters // 2)
         made += ["\n".join([line] * times) for line in lines]
     return [
         _worst("proofreadPattern", PROOFREAD),
-        *(_post(PROOFREAD, {"cast_on": 64, "text": text}) for text in made),
-        *(_post(CHECK, {"pattern": {"cast_on": 64, "text": text}, "count": 64}) for text in made),
+        *(_post(PROOFREAD, {"cast_on": [64], "text": text}) for text in made),
+        *(_post(CHECK, {"pattern": {"cast_on": [64], "text": text}, "count": 64}) for text in made),
     ]
 
 
