@@ -9,10 +9,11 @@ import threading
 import time
 from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from datetime import datetime
 from itertools import cycle, islice
 from pathlib import Path
+from select import select
 
 import pytest
 
@@ -550,6 +551,28 @@ def test_ipv4_addresses_are_callers(tmp_path: Path) -> None:
                 assert say(one.port, wire("GET", "/health/live", more=more))[0] == 200
 
 
+@pytest.mark.parametrize(
+    "path", ["/v1/patterns/proofread", "/v1/hats", "/v1/yarn/estimate", "/docs/page.css"]
+)
+def test_what_is_dear_waits_its_turn(path: str, tmp_path: Path) -> None:
+    """Of sixty dear requests at once some are answered, some refused, and most wait; others go on meanwhile."""
+    ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
+    with (
+        answering(lambda _: ok) as port,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        ExitStack() as held,
+    ):
+        callers = [held.enter_context(socket.create_connection((HOST, one.port))) for _ in range(60)]
+        for caller in callers:
+            caller.sendall(wire("POST", path, b"{}"))
+        until(lambda: len(select(callers, (), (), 0)[0]) >= 22, "those that need not wait are answered")
+        answered = [caller.recv(65_536).split()[1] for caller in select(callers, (), (), 0)[0]]
+        assert answered.count(b"429") >= 12
+        assert 3 <= answered.count(b"200") <= 30
+        assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200
+        until(lambda: len(select(callers, (), (), 0)[0]) > len(answered), "the next has its turn")
+
+
 PDF_RANGES = [
     "application/pdf",
     "Application/PDF;q=0.5",
@@ -578,7 +601,7 @@ def test_pdfs_have_a_rate_of_their_own(accept: str, tmp_path: Path) -> None:
 
 
 def test_pdfs_have_a_number_of_their_own(tmp_path: Path) -> None:
-    """Two PDFs at once of a caller and eight of all are made; the next gets 503, and other requests are answered."""
+    """Two PDFs at once of a caller are made; the next gets 503, and other requests of that caller are answered."""
     done = threading.Event()
 
     def slowly(request: bytes) -> bytes:
@@ -590,21 +613,34 @@ def test_pdfs_have_a_number_of_their_own(tmp_path: Path) -> None:
     pdf = {"accept": "application/pdf"}
     with (
         answering(slowly) as port,
-        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as one,
-        ThreadPoolExecutor(20) as callers,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        ThreadPoolExecutor(3) as callers,
     ):
-        begun = [
-            callers.submit(
-                ask, one.port, "POST", path, b"{}", pdf | {"x-forwarded-for": f"198.51.100.{number}"}
-            )
-            for number in (1, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5)
-        ]
-        until(lambda: sum(answer.done() for answer in begun) == 3, "three are refused")
-        assert ask(one.port, "POST", path, b"{}", {"x-forwarded-for": "198.51.100.1"})[0] == 200
+        begun = [callers.submit(ask, one.port, "POST", path, b"{}", pdf) for _ in range(3)]
+        until(lambda: any(answer.done() for answer in begun), "one is refused")
+        assert ask(one.port, "POST", path, b"{}")[0] == 200
         done.set()
-        statuses = sorted(answer.result()[0] for answer in begun)
-        assert statuses == [200] * 8 + [503] * 3
-        assert_problem(next(answer.result() for answer in begun if answer.result()[0] == 503), 503, path)
+        answers = sorted((answer.result() for answer in begun), key=lambda answer: answer[0])
+        assert [status for status, _, _ in answers] == [200, 200, 503]
+        assert_problem(answers[-1], 503, path)
+
+
+def test_pdfs_of_all_callers_wait_their_turn(tmp_path: Path) -> None:
+    """Of twelve callers at once, as many get a PDF as are made in three seconds; the others may come again."""
+    ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
+
+    def status(port: int, number: int) -> int:
+        headers = {"accept": "application/pdf", "x-forwarded-for": f"198.51.100.{number}"}
+        return ask(port, "POST", "/v1/hats/handout", b"{}", headers)[0]
+
+    with (
+        answering(lambda _: ok) as port,
+        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as one,
+        ThreadPoolExecutor(12) as callers,
+    ):
+        statuses = list(callers.map(lambda number: status(one.port, number), range(12)))
+        assert set(statuses) == {200, 429}
+        assert 7 <= statuses.count(200) <= 9
 
 
 def test_a_pdf_that_killed_a_replica_is_not_asked_of_another(tmp_path: Path) -> None:

@@ -286,6 +286,13 @@ class Proxy:
                 '"status":200' in line and ", " in line.partition('"replica_status":"')[2] for line in log
             )
 
+    def repeated(self) -> int:
+        """How many POSTs were asked of another replica after one had not answered in time."""
+        time.sleep(1.2)
+        timed_out = re.compile(r'"method":"POST".*"replica_status":"[^"]*504, ')
+        with (self.folder / "access.log").open() as log:
+            return sum(timed_out.search(line) is not None for line in log)
+
 
 class Fleet:
     """Some replicas and the proxy before them, all ready; ended on leaving."""
