@@ -10,7 +10,8 @@ import subprocess
 import sys
 from asyncio import FIRST_COMPLETED, Lock, create_task, get_running_loop, wait
 from concurrent.futures import ThreadPoolExecutor
-from typing import Final
+from typing import Any, Final
+from weakref import finalize
 
 from litestar.types import Receive
 
@@ -33,6 +34,8 @@ class Typesetter:
     def __init__(self, program: str = typeset.__file__) -> None:
         self.program = program
         self.process: subprocess.Popen[bytes] | None = None
+        self.end: finalize[Any, Typesetter] | None = None
+        """Ends the process, at the latest when this object goes."""
         self.is_stopped = False
         self.in_hand = 0
         self.lock = Lock()
@@ -103,7 +106,7 @@ class Typesetter:
         if len(content) < length:
             raise self._refusal(process)
         if kind == typeset.LAST:
-            self._discard(process)
+            self._discard()
             if not self.is_stopped:
                 self.start()
         elif kind == typeset.FAILED:
@@ -113,10 +116,11 @@ class Typesetter:
     def start(self) -> "subprocess.Popen[bytes]":
         """The process; started now if there is none, or if it has ended while it had nothing to do."""
         if self.process is not None and self.process.poll() is not None:
-            self._discard(self.process)
+            self._discard()
         if self.process is None:
             command = [sys.executable, "-P", self.program]
             self.process = subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE)  # noqa: S603 - ours
+            self.end = finalize(self, _end, self.process)
         return self.process
 
     def kill(self) -> None:
@@ -128,23 +132,27 @@ class Typesetter:
         """End the process for good."""
         self.is_stopped = True
         self.thread.shutdown()
-        if self.process is not None:
-            self._discard(self.process)
+        self._discard()
 
-    def _discard(self, process: "subprocess.Popen[bytes]") -> None:
+    def _discard(self) -> None:
         self.process = None
-        process.kill()
-        process.communicate()
+        if self.end is not None:
+            self.end()
 
     def _refusal(self, process: "subprocess.Popen[bytes]") -> Refusal:
         """What the caller is answered whose PDF the process has not survived."""
-        self._discard(process)
+        self._discard()
         if process.returncode in _TOO_DEAR:
             return Refusal(
                 "too-long",
                 "This PDF takes more time or memory than one may. Ask for fewer sizes at once, or for another form.",
             )
         return _try_again("The process that sets PDFs has ended and is started anew.")
+
+
+def _end(process: "subprocess.Popen[bytes]") -> None:
+    process.kill()
+    process.communicate()
 
 
 def _try_again(reason: str) -> Refusal:
