@@ -38,11 +38,12 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     buying      yarn for any work asked about
     remaining   what is left, and whether it will do
     place       the rounds in order, with what the needles hold after each
-    sharing     the knitter's stitches on needles: their own way, as asked for, or as the count suggests
+    sharing     the knitter's stitches on needles: their own way, as the work asks for, or as the count suggests
     slips       what may have gone wrong when a count is not right, the likeliest first
     mending     a count put right in the next round
-    miscount    a count that is off, told with its repair
-    rescue      every slip told, with its repair
+    miscount    every sentence of the answer
+    putting_right  what to do about a cause
+    rescue      a cause explained, with its repair
     work_in_hand  the work that a count belongs to
     counting    the knitter whose count came out wrong, or who has lost the place
 """

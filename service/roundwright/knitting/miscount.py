@@ -1,208 +1,270 @@
-"""A count that is off: a decrease missed or one too many, a stitch dropped or added, and how that is put right."""
+"""Every sentence of the answer to a count, by its key, in the words a teacher uses beside a beginner.
 
-from typing import Final, NamedTuple
+Only refusals of a request stand elsewhere. A key ends in `one` for a single thing, and in `other` for several.
+"""
 
-from roundwright.knitting.mending import MAKE, choices, decrease_places, mended
-from roundwright.knitting.place import Course, Line, Stage, decreases
-from roundwright.knitting.rounds import execute, names_in, star_of
-from roundwright.knitting.slips import MOST_OFF, CauseCode, Counted, Slip, off_on_needles
+from typing import Final
 
 
-class Told(NamedTuple):
-    """A slip in words."""
+def text(key: str, **fields: object) -> str:
+    """The sentence of a key, with its fields filled in."""
+    return TEXTS[key].format_map(fields)
 
-    message: str
-    where: str
-    fix: str
-    next: Line | None
-    at: int  # index of the stage in which it happened
-    round: int
-    needle: int | None = None
-    stitch: int | None = None
+
+def counted_text(key: str, count: int, **fields: object) -> str:
+    """The sentence of a key for one thing, or for several; `count` is one of its fields."""
+    return text(f"{key}.{'one' if count == 1 else 'other'}", count=count, **fields)
 
 
 def stitches(count: int) -> str:
     """So many stitches: `1 stitch`, `2 stitches`."""
-    return "1 stitch" if count == 1 else f"{count} stitches"
+    return counted_text("stitches", count)
 
 
-def go_on(course: Course, line: Line | None) -> str:
-    """What comes next as the pattern has it."""
-    if line is None:
-        return "The last round is done: go on to the finish."
-    return f"Then work {line_named(course, line)}: {line.round.text}."
+def listed(words: list[str]) -> str:
+    """Words as a list in a sentence: `1`, `1 and 3`, `1, 2 and 4`."""
+    return " and ".join(", ".join(words).rsplit(", ", 1))
 
 
-def line_named(course: Course, line: Line) -> str:
-    """A line to work in words: `round 6`, or of a hat `round 6 of the crown`."""
-    part = f" of the {line.part}" if line.part and course.stages[0].part == "brim" else ""
-    return f"{course.word} {line.round.number}{part}"
+_COUNT_DECREASES: Final = (
+    "To tell the two apart, lay the work flat and count the decreases above one another: they say how many decrease "
+    "rounds you have done."
+)
+_COUNT_ON_NEEDLE: Final = (
+    "To tell the two apart, count the decreases on that needle: none at all, and it was worked plain."
+)
 
-
-def miscount(course: Course, counted: Counted, slip: Slip) -> Told:
-    """A count that is off, told with its repair."""
-    shaped = course.shaped(slip.stage) if slip.code in ("missed_decrease", "extra_decrease") else None
-    at = slip.stage if shaped is None else shaped
-    number = slip.number if at == slip.stage else course.stages[at].first
-    few = abs(slip.stitches)
-    on = "" if slip.needle is None else f" on needle {slip.needle + 1}"
-    what = _HAPPENED[slip.code][few > 1].format(few=few, on=on, round=course.named(at, number))
-    stage = course.stages[at]
-    if not number and stage.part != "crown" and slip.code in _CAST_ON:
-        what = _CAST_ON[slip.code]
-    fix, line = put_right(course, counted, slip)
-    look = (_at_a_decrease(slip, stage) if shaped is not None else None) or _LOOK[slip.code]
-    return Told(
-        message=f"{what}: {stitches(few)} too {'many' if slip.stitches > 0 else 'few'}.",
-        where=f"{_needles_off(course, counted, slip)}{look}",
-        fix=fix,
-        next=line,
-        at=at,
-        round=number,
-        needle=slip.needle,
-        stitch=None if shaped is None or slip.code != "missed_decrease" else _only_decrease(slip, stage),
-    )
-
-
-_HAPPENED: Final[dict[CauseCode, tuple[str, str]]] = {
-    "missed_decrease": (
-        "A decrease of {round} was not worked{on}",
-        "{few} stitches that {round} takes away were not decreased{on}",
+TEXTS: Final[dict[str, str]] = {
+    "stitches.one": "1 stitch",
+    "stitches.other": "{count} stitches",
+    # a count that is right
+    "right.one": "1 stitch is right {rounds}.",
+    "right.other": "{count} stitches are right {rounds}.",
+    "right.which": (
+        "To see which of these rounds you have finished, look just below the needles: if the decreases are right "
+        "there, the decrease round was the last; otherwise count the rounds from the decreases up."
     ),
-    "extra_decrease": (
-        "A decrease too many was worked in {round}{on}",
-        "{few} stitches too many were decreased in {round}{on}",
+    "right.next": "Next is {line}: {text}.",
+    # what to work next
+    "go_on.next": "Then work {line}: {text}.",
+    "go_on.done": "That was the last {word}: go on to the finish.",
+    "go_on.unread": "The line after that is not followed here: the warning says why.",
+    # counting again
+    "count_again.message": (
+        "You counted {counted}, and {place} there should be {due}. A stitch more or less is counted wrong more often "
+        "than it is knitted wrong. So before you change anything, count again."
     ),
-    "dropped_stitch": ("A stitch has dropped{on}", "{few} stitches have dropped{on}"),
-    "extra_stitch": (
-        "A stitch was added by accident{on} (the yarn went over the needle, or one stitch was split into two)",
-        "{few} stitches were added by accident{on} (the yarn went over the needle, or stitches were split)",
+    "count_again.message.needle": (
+        "You counted {counted} on needle {needle}, and there should be {due}. A stitch more or less is counted wrong "
+        "more often than it is knitted wrong. So before you change anything, count that needle again."
+    ),
+    "count_again.message.pair": (
+        "You counted {counted}, and {place} there should be {due}. When you count in twos, it is easy to skip a pair "
+        "or to count it twice. So before you change anything, count again."
+    ),
+    "count_again.where": (
+        "Start at the {start} and hang a scrap of yarn on the needle after every ten stitches."
+    ),
+    "count_again.where.needle": "Count needle {needle} by itself, pushing each stitch along with a finger.",
+    "count_again.fix": "If it comes to {due} this time, nothing is wrong. {go_on}",
+    "count_again.otherwise": "If the count stays the same, most likely this happened. {cause}",
+    "far.message": (
+        "No {word} leaves {stitches}, and no small mistake does. The nearest count is {due}, {place}."
+    ),
+    "far.where": (
+        "Count again, from the {start} and needle by needle. Then see that this is the pattern and the size you knit."
+    ),
+    "far.fix": (
+        "Take nothing back yet. If the count stays the same, find the last {word} you are sure of and count the "
+        "{word}s from there up. If there are {due} after all, you are {place}. {go_on}"
+    ),
+    # a stitch too many or too few
+    "off.many.one": "{what}. You have 1 stitch too many.",
+    "off.many.other": "{what}. You have {count} stitches too many.",
+    "off.few.one": "{what}. You have 1 stitch too few.",
+    "off.few.other": "{what}. You have {count} stitches too few.",
+    "off.on_needle": " on needle {needle}",
+    "off.or_since": "{round} or since",
+    "off.needle.many": "needle {needle} has {count} too many",
+    "off.needle.few": "needle {needle} has {count} too few",
+    "missed_decrease.happened.one": "A decrease of {round} was forgotten{on}",
+    "missed_decrease.happened.other": "Decreases of {round} were forgotten{on}",
+    "missed_decrease.where": (
+        "Follow the line of that round along the needles: where it decreases and no stitch leans over its neighbour, "
+        "you have found it."
+    ),
+    "extra_decrease.happened.one": "Two stitches were worked together by mistake{on}, in {round}",
+    "extra_decrease.happened.other": "Stitches were worked together by mistake{on}, in {round}",
+    "extra_decrease.where": "Look for a stitch that leans over its neighbour where the line has no decrease.",
+    "missed_increase.happened.one": "An increase of {round} was forgotten{on}",
+    "missed_increase.happened.other": "Increases of {round} were forgotten{on}",
+    "missed_increase.where": (
+        "Follow the line of that round along the needles: where it increases and there is no new stitch, you have "
+        "found it."
+    ),
+    "dropped_stitch.happened.one": "A stitch has slipped off{on}",
+    "dropped_stitch.happened.other": "{count} stitches have slipped off{on}",
+    "dropped_stitch.where": (
+        "Pull the fabric gently sideways just below the needles, a little at a time: where a stitch has dropped, a "
+        "ladder opens, with a loose loop at its foot."
+    ),
+    "extra_stitch.happened.one": (
+        "A stitch was added by accident{on}: the yarn went over the needle, or one stitch was split into two"
+    ),
+    "extra_stitch.happened.other": (
+        "{count} stitches were added by accident{on}: the yarn went over the needle, or stitches were split"
+    ),
+    "extra_stitch.where": (
+        "Look for a loop that lies slantwise over the needle with a hole below it, or for two thin loops that come "
+        "out of one stitch."
+    ),
+    "cast_on.extra_stitch": "More stitches were cast on than planned",
+    "cast_on.dropped_stitch": "Fewer stitches were cast on than planned, or one has slipped off",
+    "where.only_decrease.needle": "The only decrease there comes about {stitches} after the start of the needle.",
+    "where.only_decrease.round": "The only decrease there comes about {stitches} after the start of the round.",
+    "where.between_decreases": (
+        "Count from one decrease to the next. There should be {wide} each time; where you find {wrong}, you have "
+        "found it."
+    ),
+    "where.rib.one_by_one": "In the rib you can see it: two knits, or two purls, stand side by side.",
+    "where.rib.many": "In the rib you can see it: one column is wider than {knit} or {purl}.",
+    "where.rib.few": "In the rib you can see it: one column is narrower than {knit} or {purl}.",
+    # putting it right
+    "dropped_stitch.fix": (
+        "Catch the loop with a crochet hook. Draw the strands of the ladder through it one after the other, the "
+        "lowest first, and put it back on the needle. Then the count is right again. {go_on}"
+    ),
+    "dropped_stitch.fix.rib": (
+        "Catch the loop with a crochet hook, a knit from the front and a purl from the back. Draw the strands of the "
+        "ladder through it one after the other, the lowest first, and put it back on the needle. Then the count is "
+        "right again. {go_on}"
+    ),
+    "fix.dropped_first": "First make sure that no stitch has dropped: a dropped one is caught, not made anew.",
+    "fix.let_drop": (
+        "If it is only a strand over the needle, let it drop off when you come to it, and work on as written: the "
+        "yarn goes into the stitches beside it. If it has been knitted already, do this."
+    ),
+    "fix.mend": "Knit on to {line} and mend it there. {how}: {text}. That leaves {after}, as it should.",
+    "fix.together.one": "Work the stitch that is too many together with its neighbour",
+    "fix.together.other": "Work each stitch that is too many together with its neighbour",
+    "fix.take_in.one": "Let a decrease take in the stitch that is too many",
+    "fix.take_in.other": "Let a decrease take in each stitch that is too many",
+    "fix.make.one": "Make a stitch out of the strand between two stitches",
+    "fix.make.other": "Make each missing stitch out of the strand between two stitches",
+    "fix.leave_out.one": "Leave out a decrease",
+    "fix.leave_out.other": "Leave out a decrease for each missing stitch",
+    "fix.there": "If you have found the place, do it there.",
+    "fix.there.rib.many": (
+        "In rib do it just where the columns go wrong: work two knits together (k2tog) or two purls (p2tog). Before "
+        "and after it knit the knits and purl the purls, and the columns go on."
+    ),
+    "fix.there.rib.few": (
+        "In rib do it just where the columns go wrong: make a knit (m1) or a purl (m1p), whichever is missing. Before "
+        "and after it knit the knits and purl the purls, and the columns go on."
+    ),
+    "fix.last_resort": "Taking the work back to the place is the last resort.",
+    "fix.harmless": (
+        "There is no round left to mend it in, and it does no harm: draw the yarn through all the stitches."
+    ),
+    "fix.unread": (
+        "Mend it in the next line of the pattern, which is not followed here: the warning says why."
+    ),
+    "fix.cast_on_anew": "Count again. If it is so, cast on anew: nothing is lost yet.",
+    "fix.take_back": (
+        "So many cannot be put right in one {word}. Count again. If it is so, take the work back until {before} are "
+        "on the needles, and work {line} again: {text}."
+    ),
+    # telling two causes apart: their codes in the order of the alphabet
+    "apart.extra_stitch+missed_decrease": (
+        "To tell a forgotten decrease from an added stitch, look at the decreases one by one. If none is missing, a "
+        "stitch was added somewhere between them, mostly with a small hole below it."
+    ),
+    "apart.dropped_stitch+extra_decrease": (
+        "To tell a dropped stitch from two worked together, pull the fabric gently sideways below the needles. A "
+        "dropped stitch opens into a ladder; two worked together hold fast, and one leans over the other."
+    ),
+    "apart.dropped_stitch+missed_increase": (
+        "To tell a dropped stitch from a forgotten increase, pull the fabric gently sideways below the needles. A "
+        "dropped stitch opens into a ladder. If nothing opens, look at the increases one by one."
+    ),
+    "apart.missed_decrease+worked_plain": _COUNT_ON_NEEDLE,
+    "apart.extra_stitch+worked_plain": _COUNT_ON_NEEDLE,
+    "apart.other_round+worked_plain": (
+        "To tell the two apart, see where the working yarn hangs. If it hangs in the middle of the round, the round is "
+        "half done; if it hangs at the marker, the needle was worked plain."
+    ),
+    "apart.missed_decrease+other_round": _COUNT_DECREASES,
+    "apart.extra_decrease+other_round": _COUNT_DECREASES,
+    "apart.dropped_stitch+other_round": _COUNT_DECREASES,
+    "apart.extra_stitch+other_round": _COUNT_DECREASES,
+    # needles
+    "worked_plain.message.one": (
+        "Needle {needles} was worked plain in {round}: its decreases were forgotten. You have {stitches} too many."
+    ),
+    "worked_plain.message.other": (
+        "Needles {needles} were worked plain in {round}: their decreases were forgotten. You have {stitches} too many."
+    ),
+    "worked_plain.where": (
+        "Look just below needle {needles}: no stitch leans over its neighbour there, as they do on the others."
+    ),
+    "worked_plain.fix": (
+        "Make up for it in {line}: decrease on needle {needles} as {round} says, and work the others as they come: "
+        "{text}. That leaves {after}, as it should, and nobody will see it. {last_resort}"
+    ),
+    "worked_plain.fix.first": (
+        "Before you go on, work around once more: decrease on needle {needles} as {round} says, and knit the others: "
+        "{text}. That leaves {after}, as it should, and a round more on the others does no harm. {go_on} {last_resort}"
+    ),
+    "merged.message": "All stitches of needles {full} and {empty} are on one needle. The count itself is right.",
+    "merged.where": "The stitches of needle {empty} begin after the first {share} on it.",
+    "merged.fix": (
+        "Slide the other {moved} stitches to an empty needle. Nothing has to be taken back. {go_on}"
+    ),
+    "strayed.message": (
+        "Needle {more} has {stitches} that belong on needle {less}. The count itself is right."
+    ),
+    "strayed.where.last.one": "It is the last on needle {more}.",
+    "strayed.where.last.other": "They are the last {count} on needle {more}.",
+    "strayed.where.first.one": "It is the first on needle {more}.",
+    "strayed.where.first.other": "They are the first {count} on needle {more}.",
+    "strayed.fix.one": "Slide it over before you go on. Nothing has to be taken back. {go_on}",
+    "strayed.fix.other": "Slide them over before you go on. Nothing has to be taken back. {go_on}",
+    "spread.message": "The count is right, but the stitches do not lie on the needles as planned.",
+    "spread.where": "The needles should hold {shares} {place}.",
+    "spread.fix": (
+        "Slide stitches from needle to needle until they do. If you share them out in a way of your own, send it as "
+        "`split`. {go_on}"
+    ),
+    # another round
+    "elsewhere.message": (
+        "Your stitches are just right {rounds}: you may be in another {word} than you think."
+    ),
+    "elsewhere.rounds": "{rounds}, and up to {last}",
+    "elsewhere.where": (
+        "Look at the work: count the decreases above one another, and the plain {word}s above the last of them."
+    ),
+    "elsewhere.fix": "If it is so, nothing has to be taken back. {go_on}",
+    "elsewhere.fix.needles": (
+        "If it is so, nothing has to be taken back. Slide stitches until the needles hold {shares}. {go_on}"
+    ),
+    "wrong_line.message": (
+        "In {place} the line of another {word} was worked: by the line of {other}, {before} make {counted}."
+    ),
+    "wrong_line.where": "Look all the way around, and compare with the line that was due: {text}.",
+    "wrong_line.fix": (
+        "The count comes out all the same; only the decreases do not lie above one another. Slide stitches until the "
+        "needles hold what they should. {go_on} {last_resort}"
+    ),
+    "midway.message.one": "{place} is only half done: needle 1 is worked, the rest not yet.",
+    "midway.message.other": "{place} is only half done: needles {needles} are worked, the rest not yet.",
+    "midway.where": "The {word} goes on at the start of needle {needle}.",
+    "midway.fix": "Nothing has to be taken back: work on from there to the end of the {word}.",
+    # a pattern in words
+    "pattern.followed_until": (
+        "The pattern is followed up to round {round}. After that, line {line} does not come out: {why} Up to there it "
+        "makes no difference."
+    ),
+    "pattern.beyond": (
+        "The pattern is followed up to round {round} only, because line {line} does not come out. {why}"
     ),
 }
-_CAST_ON: Final[dict[CauseCode, str]] = {
-    "extra_stitch": "More stitches were cast on than planned, or some were added by accident",
-    "dropped_stitch": "Fewer stitches were cast on than planned, or some have dropped",
-}
-_LOOK: Final[dict[CauseCode, str]] = {
-    "missed_decrease": "Follow the line along the needles: where it decreases and no stitch lies over its neighbour, "
-    "there it is.",
-    "extra_decrease": "Look for a place where two stitches run into one and the line has no decrease.",
-    "dropped_stitch": "Look below the needles for a loop that hangs free, with loose strands above it like the "
-    "rungs of a ladder.",
-    "extra_stitch": "Look for a loop that lies over the needle with a hole below it, or for two loops that come out "
-    "of one stitch.",
-}
-
-
-def _needles_off(course: Course, counted: Counted, slip: Slip) -> str:
-    """Which needles are off, where it is more than one."""
-    off = off_on_needles(course.stages[slip.stage], counted) if course.needles_known else None
-    if off is None or slip.needle is not None:
-        return ""
-    told = [
-        f"needle {number} has {abs(more)} too {'many' if more > 0 else 'few'}"
-        for number, more in enumerate(off, start=1)
-        if more
-    ]
-    return f"{', '.join(told).capitalize()}. " if told else ""
-
-
-def _at_a_decrease(slip: Slip, stage: Stage) -> str | None:
-    """How to find the decrease; None where the line does not help."""
-    star = star_of(stage.lines[0].steps)
-    if slip.code == "missed_decrease" and (stitch := _only_decrease(slip, stage)) is not None:
-        place = "the needle" if slip.needle is not None else "the round"
-        return f"The only decrease there stands about {stitches(stitch)} from the start of {place}."
-    if star is None:
-        return None
-    wide = execute(star[1].steps)[1]
-    wrong = wide + (1 if slip.stitches > 0 else -1)
-    return (
-        f"Each repeat of the line leaves {stitches(wide)}. Count from decrease to decrease: "
-        f"where you find {wrong}, there it is."
-    )
-
-
-def _only_decrease(slip: Slip, stage: Stage) -> int | None:
-    """How far into the needle, or the round, its decrease stands where it has only one."""
-    places = decrease_places(stage.lines[0].steps)
-    start = 0
-    if slip.needle is not None and stage.needles is not None:
-        start = sum(stage.needles[: slip.needle])
-        places = tuple(at for at in places if start <= at < start + stage.needles[slip.needle])
-    return places[0] - start if len(places) == 1 else None
-
-
-def put_right(course: Course, counted: Counted, slip: Slip) -> tuple[str, Line | None]:
-    """How to put a count right, and the line to work next."""
-    after = course.next_line(slip.stage, slip.number)
-    if slip.code == "dropped_stitch":
-        return f"{_PICK_UP} {go_on(course, after)} {LAST_RESORT}", after
-    if after is None:
-        return (
-            "No round is left to mend it in, and it does no harm: close the top over all the stitches.",
-            None,
-        )
-    line = _mended(course, counted, slip, after)
-    if line is None:
-        return work_again(course, slip)
-    decreasing = decreases(after.round.steps)[0] and names_in(line.round.steps).isdisjoint(MAKE.values())
-    how = (_IN_DECREASE if decreasing else _IN_PLAIN)[slip.stitches > 0]
-    if slip.code == "extra_stitch":
-        how = f"{_LET_SLIP} {how}"
-    return (
-        f"Leave it until {line_named(course, line)}. {how}: {line.round.text}. That leaves "
-        f"{stitches(line.round.after)}, as it should. If you have found the place, do it there. {LAST_RESORT}"
-    ), line
-
-
-_PICK_UP: Final = (
-    "Catch the loop with a crochet hook, draw one strand of the ladder after the other through it up to the needle, "
-    "and put it back: the count is right again."
-)
-_LET_SLIP: Final = (
-    "If it is only a loop over the needle, let it slip off when you come to it, work the line as it is written, and "
-    "its yarn eases into the stitches beside it. If it has been worked already, do this."
-)
-LAST_RESORT: Final = "Taking back the work to the place is the last resort."
-_IN_PLAIN: Final = (
-    "Make each stitch that is missing out of the strand between two stitches",
-    "Work each stitch that is too many together with its neighbour",
-)
-_IN_DECREASE: Final = (
-    "It decreases anyway: leave out a decrease for each stitch that is missing",
-    "It decreases anyway: take in one stitch more for each that is too many",
-)
-
-
-def _mended(course: Course, counted: Counted, slip: Slip, after: Line) -> Line | None:
-    """The next line with the repair in it, or None where it cannot be made there."""
-    stage = course.stages[slip.stage]
-    if not 0 < abs(slip.stitches) <= min(MOST_OFF, stage.after // 2):
-        return None
-    off = off_on_needles(stage, counted) if course.needles_known else None
-    if off is not None and min(off) < 0 < max(off):
-        off = None
-    shaped = course.shaped(slip.stage)
-    places = () if shaped is None else decrease_places(course.stages[shaped].lines[0].steps)
-    line = mended(
-        after.round,
-        slip.stitches,
-        choices(stage.after, off or (slip.stitches,), stage.needles if off else None, places),
-        counted.needles if off else None,
-        flat=course.word == "row",
-    )
-    return Line(after.part, line) if line else None
-
-
-def work_again(course: Course, slip: Slip) -> tuple[str, Line | None]:
-    """Back to before it happened."""
-    shaped = course.shaped(slip.stage)
-    line = course.first_line(slip.stage if shaped is None else shaped)
-    if line is None:
-        return "Count again. If it is so, cast on anew.", None
-    return (
-        f"So many cannot be put right in one round. Count again; if it is so, take the work back until "
-        f"{stitches(line.round.before)} are on the needles, and work {line_named(course, line)} again: "
-        f"{line.round.text}."
-    ), line

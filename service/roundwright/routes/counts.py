@@ -3,7 +3,7 @@
 from roundwright.knitting import counting
 from roundwright.knitting.work_in_hand import CountRequest
 from roundwright.routes.operations import calculation
-from roundwright.wording.read import rounds_of
+from roundwright.wording.read import read
 
 
 @calculation(
@@ -27,4 +27,4 @@ def check_count(request: CountRequest) -> counting.CountAnswer:
     Without `round` the answer finds a place that was lost: the rounds after which the needles hold what was counted,
     and the line that comes next. A pattern in words must come out; `/v1/patterns/proofread` says what does not.
     """
-    return counting.check(request, rounds_of)
+    return counting.check(request, read)
