@@ -168,8 +168,12 @@ def _without_taking_back_first(explained: list[Explained]) -> list[Explained]:
 
 def _tell_apart(causes: list[Cause]) -> str | None:
     """How to tell the first two causes apart, counting again left aside."""
-    pair = [cause.code for cause in causes if cause.kind != "recount"][:2]
-    return TEXTS.get(f"apart.{'+'.join(sorted(pair))}")
+    pair = [cause for cause in causes if cause.kind != "recount"][:2]
+    if len(pair) < 2:
+        return None
+    kinds = [cause.kind for cause in pair if cause.code == "other_round"]
+    codes = "+".join(sorted(cause.code for cause in pair))
+    return TEXTS.get(f"apart.{kinds[0] if kinds else codes}")
 
 
 def _advice(explained: list[Explained], tell_apart: str | None) -> str:

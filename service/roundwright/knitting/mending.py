@@ -37,6 +37,8 @@ TAKE_IN: Final[Swap] = {
     "k": "k2tog", "p": "p2tog", "k2tog": "k3tog", "ssk": "sssk", "skp": "sk2p", "p2tog": "p3tog",
 }  # fmt: skip
 """What is worked in place of a stitch to use one more and leave as many (common practice)."""
+TRIPLE: Final[frozenset[StitchName]] = frozenset({"k3tog", "sssk", "sk2p", "p3tog"})
+"""Those of them in which a decrease takes in one stitch more."""
 LEAVE_OUT: Final[Swap] = {
     "k2tog": "k", "ssk": "k", "skp": "k", "p2tog": "p", "ssp": "p", "k3tog": "k2tog", "sssk": "ssk", "sk2p": "skp",
     "cdd": "k2tog", "p3tog": "p2tog",

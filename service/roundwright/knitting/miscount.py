@@ -26,12 +26,8 @@ def listed(words: list[str]) -> str:
     return " and ".join(", ".join(words).rsplit(", ", 1))
 
 
-_COUNT_DECREASES: Final = (
-    "To tell the two apart, lay the work flat and count the decreases above one another: they say how many decrease "
-    "rounds you have done."
-)
 _COUNT_ON_NEEDLE: Final = (
-    "To tell the two apart, count the decreases on that needle: none at all, and it was worked plain."
+    "To tell the two apart, count the decreases on that needle: with none at all, it was worked plain."
 )
 
 TEXTS: Final[dict[str, str]] = {
@@ -51,23 +47,23 @@ TEXTS: Final[dict[str, str]] = {
     "go_on.unread": "The line after that is not followed here: the warning says why.",
     # counting again
     "count_again.message": (
-        "You counted {counted}, and {place} there should be {due}. A stitch more or less is counted wrong more often "
-        "than it is knitted wrong. So before you change anything, count again."
+        "You counted {counted}, and {place} there should be {due}. It is easier to miscount a stitch than to knit one "
+        "wrong, so count again before you change anything."
     ),
     "count_again.message.needle": (
-        "You counted {counted} on needle {needle}, and there should be {due}. A stitch more or less is counted wrong "
-        "more often than it is knitted wrong. So before you change anything, count that needle again."
+        "You counted {counted} on needle {needle}, and there should be {due}. It is easier to miscount a stitch than "
+        "to knit one wrong, so count that needle again before you change anything."
     ),
     "count_again.message.pair": (
         "You counted {counted}, and {place} there should be {due}. When you count in twos, it is easy to skip a pair "
-        "or to count it twice. So before you change anything, count again."
+        "or to count it twice, so count again before you change anything."
     ),
     "count_again.where": (
         "Start at the {start} and hang a scrap of yarn on the needle after every ten stitches."
     ),
     "count_again.where.needle": "Count needle {needle} by itself, pushing each stitch along with a finger.",
     "count_again.fix": "If it comes to {due} this time, nothing is wrong. {go_on}",
-    "count_again.otherwise": "If the count stays the same, most likely this happened. {cause}",
+    "count_again.otherwise": "If the count stays the same, the likeliest cause is this. {cause}",
     "far.message": (
         "No {word} leaves {stitches}, and no small mistake does. The nearest count is {due}, {place}."
     ),
@@ -76,7 +72,7 @@ TEXTS: Final[dict[str, str]] = {
     ),
     "far.fix": (
         "Take nothing back yet. If the count stays the same, find the last {word} you are sure of and count the "
-        "{word}s from there up. If there are {due} after all, you are {place}. {go_on}"
+        "{word}s from there up. If it is {due} after all, that is right {place}. {go_on}"
     ),
     # a stitch too many or too few
     "off.many.one": "{what}. You have 1 stitch too many.",
@@ -123,22 +119,24 @@ TEXTS: Final[dict[str, str]] = {
     "where.only_decrease.needle": "The only decrease there comes about {stitches} after the start of the needle.",
     "where.only_decrease.round": "The only decrease there comes about {stitches} after the start of the round.",
     "where.between_decreases": (
-        "Count from one decrease to the next. There should be {wide} each time; where you find {wrong}, you have "
-        "found it."
+        "Count from one decrease to the next. There should be {wide} each time; where there are {wrong}, "
+        "there it is."
     ),
     "where.rib.one_by_one": "In the rib you can see it: two knits, or two purls, stand side by side.",
     "where.rib.many": "In the rib you can see it: one column is wider than {knit} or {purl}.",
     "where.rib.few": "In the rib you can see it: one column is narrower than {knit} or {purl}.",
     # putting it right
-    "dropped_stitch.fix": (
-        "Catch the loop with a crochet hook. Draw the strands of the ladder through it one after the other, the "
-        "lowest first, and put it back on the needle. Then the count is right again. {go_on}"
+    "dropped_stitch.fix.one": (
+        "Catch the loop with a crochet hook. Draw the strands of the ladder through it one after the other, the lowest "
+        "first, and put it back on the needle: the count is right again. {go_on}"
     ),
-    "dropped_stitch.fix.rib": (
-        "Catch the loop with a crochet hook, a knit from the front and a purl from the back. Draw the strands of the "
-        "ladder through it one after the other, the lowest first, and put it back on the needle. Then the count is "
-        "right again. {go_on}"
+    "dropped_stitch.fix.other": (
+        "Catch each loop with a crochet hook. Draw the strands of the ladder through it one after the other, the "
+        "lowest first, and put it back on the needle: the count is right again. {go_on}"
     ),
+    "dropped_stitch.fix.rib": "Catch a knit from the front of the fabric, and a purl from the back.",
+    "cast_on.fix.few": "If no round is knitted yet, just cast on what is missing.",
+    "cast_on.fix.many": "If no round is knitted yet, just undo what is too many.",
     "fix.dropped_first": "First make sure that no stitch has dropped: a dropped one is caught, not made anew.",
     "fix.let_drop": (
         "If it is only a strand over the needle, let it drop off when you come to it, and work on as written: the "
@@ -174,7 +172,19 @@ TEXTS: Final[dict[str, str]] = {
         "So many cannot be put right in one {word}. Count again. If it is so, take the work back until {before} are "
         "on the needles, and work {line} again: {text}."
     ),
-    # telling two causes apart: their codes in the order of the alphabet
+    # telling two causes apart: by one of their kinds, or by their codes in the order of the alphabet
+    "apart.elsewhere": (
+        "To tell the two apart, lay the work flat and count the decreases above one another: they say how many "
+        "decrease rounds you have done."
+    ),
+    "apart.line": (
+        "To tell the two apart, compare the stitches from one decrease to the next with the line that was due: if they "
+        "differ all around, the wrong line was worked."
+    ),
+    "apart.midway": (
+        "To tell the two apart, see where the working yarn hangs. If it hangs in the middle of the round, the round is "
+        "half done; if it hangs at the marker, the round is finished and something is amiss in it."
+    ),
     "apart.extra_stitch+missed_decrease": (
         "To tell a forgotten decrease from an added stitch, look at the decreases one by one. If none is missing, a "
         "stitch was added somewhere between them, mostly with a small hole below it."
@@ -189,39 +199,34 @@ TEXTS: Final[dict[str, str]] = {
     ),
     "apart.missed_decrease+worked_plain": _COUNT_ON_NEEDLE,
     "apart.extra_stitch+worked_plain": _COUNT_ON_NEEDLE,
-    "apart.other_round+worked_plain": (
-        "To tell the two apart, see where the working yarn hangs. If it hangs in the middle of the round, the round is "
-        "half done; if it hangs at the marker, the needle was worked plain."
-    ),
-    "apart.missed_decrease+other_round": _COUNT_DECREASES,
-    "apart.extra_decrease+other_round": _COUNT_DECREASES,
-    "apart.dropped_stitch+other_round": _COUNT_DECREASES,
-    "apart.extra_stitch+other_round": _COUNT_DECREASES,
     # needles
+    "worked_plain.needles.one": "needle {needles}",
+    "worked_plain.needles.other": "needles {needles}",
     "worked_plain.message.one": (
-        "Needle {needles} was worked plain in {round}: its decreases were forgotten. You have {stitches} too many."
+        "In {round} {needles} was worked plain: its decreases were forgotten. You have {stitches} too many."
     ),
     "worked_plain.message.other": (
-        "Needles {needles} were worked plain in {round}: their decreases were forgotten. You have {stitches} too many."
+        "In {round} {needles} were worked plain: their decreases were forgotten. You have {stitches} too many."
     ),
     "worked_plain.where": (
-        "Look just below needle {needles}: no stitch leans over its neighbour there, as they do on the others."
+        "Look just below {needles}: no stitch leans over its neighbour there, as they do on the others."
     ),
     "worked_plain.fix": (
-        "Make up for it in {line}: decrease on needle {needles} as {round} says, and work the others as they come: "
-        "{text}. That leaves {after}, as it should, and nobody will see it. {last_resort}"
+        "Make up for it in {line}: decrease on {needles} as {round} says, and work the others as they come: {text}. "
+        "That leaves {after}, as it should, and nobody will see it. {last_resort}"
     ),
     "worked_plain.fix.first": (
-        "Before you go on, work around once more: decrease on needle {needles} as {round} says, and knit the others: "
-        "{text}. That leaves {after}, as it should, and a round more on the others does no harm. {go_on} {last_resort}"
+        "Before you go on, work around once more: decrease on {needles} as {round} says, and knit the others: {text}. "
+        "That leaves {after}, as it should, and a round more on the others does no harm. {go_on} {last_resort}"
     ),
     "merged.message": "All stitches of needles {full} and {empty} are on one needle. The count itself is right.",
     "merged.where": "The stitches of needle {empty} begin after the first {share} on it.",
     "merged.fix": (
         "Slide the other {moved} stitches to an empty needle. Nothing has to be taken back. {go_on}"
     ),
-    "strayed.message": (
-        "Needle {more} has {stitches} that belong on needle {less}. The count itself is right."
+    "strayed.message.one": "Needle {more} has a stitch that belongs on needle {less}. The count itself is right.",
+    "strayed.message.other": (
+        "Needle {more} has {count} stitches that belong on needle {less}. The count itself is right."
     ),
     "strayed.where.last.one": "It is the last on needle {more}.",
     "strayed.where.last.other": "They are the last {count} on needle {more}.",
@@ -239,7 +244,8 @@ TEXTS: Final[dict[str, str]] = {
     "elsewhere.message": (
         "Your stitches are just right {rounds}: you may be in another {word} than you think."
     ),
-    "elsewhere.rounds": "{rounds}, and up to {last}",
+    "elsewhere.since": "{rounds}, as ever since {first}",
+    "elsewhere.up_to": "{rounds}, and up to {last}",
     "elsewhere.where": (
         "Look at the work: count the decreases above one another, and the plain {word}s above the last of them."
     ),

@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from roundwright.knitting.mending import MAKE, Miscounted, caught_up, repaired_round
+from roundwright.knitting.mending import MAKE, TRIPLE, Miscounted, caught_up, repaired_round
 from roundwright.knitting.miscount import counted_text, listed, stitches, text
 from roundwright.knitting.place import (
     Needles,
@@ -46,8 +46,10 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     after, then = following(progress, cause)
     rib = progress.stages[cause.stage].rib
     if cause.code == "dropped_stitch":
-        catch = text("dropped_stitch.fix.rib" if rib else "dropped_stitch.fix", go_on=then)
-        return Fix(f"{catch} {text('fix.last_resort')}", after)
+        sentences = [counted_text("dropped_stitch.fix", abs(cause.stitches), go_on=then)]
+        if rib:
+            sentences.insert(0, text("dropped_stitch.fix.rib"))
+        return Fix(_sentences(progress, cause, sentences), after)
     if after is None:
         return Fix(text("fix.harmless" if progress.unread is None else "fix.unread"), None)
     line = _repaired(progress, counted, cause, after)
@@ -72,16 +74,22 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
         sentences.append(text("fix.there.rib.many" if cause.stitches > 0 else "fix.there.rib.few"))
     else:
         sentences.append(text("fix.there"))
-    return Fix(" ".join((*sentences, text("fix.last_resort"))), line, on_needle=on_needle)
+    return Fix(_sentences(progress, cause, sentences), line, on_needle=on_needle)
+
+
+def _sentences(progress: Progress, cause: Cause, sentences: list[str]) -> str:
+    """The advice, with what is easier while nothing is knitted before it, and the last resort after it."""
+    if not cause.number and progress.stages[cause.stage].part != "crown":
+        sentences.insert(0, text("cast_on.fix.many" if cause.stitches > 0 else "cast_on.fix.few"))
+    return " ".join((*sentences, text("fix.last_resort")))
 
 
 def _how(cause: Cause, planned: Round, repaired: Round) -> str:
-    decreases = planned.after < planned.before
+    new = names_in(repaired.steps) - names_in(planned.steps)
     if cause.stitches > 0:
-        how = "take_in" if decreases else "together"
+        how = "together" if new.isdisjoint(TRIPLE) else "take_in"
     else:
-        made = not names_in(repaired.steps).isdisjoint(MAKE.values())
-        how = "make" if made or not decreases else "leave_out"
+        how = "leave_out" if new.isdisjoint(MAKE.values()) else "make"
     return counted_text(f"fix.{how}", abs(cause.stitches))
 
 
@@ -127,6 +135,12 @@ def take_back(progress: Progress, cause: Cause) -> Fix:
     return Fix(words, line, takes_back=True)
 
 
+def needles_named(needles: Needles) -> str:
+    """Needles by their indexes, in words: `needle 2`, `needles 1 and 3`."""
+    numbers = listed([str(needle + 1) for needle in needles])
+    return counted_text("worked_plain.needles", len(needles), needles=numbers)
+
+
 def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> Fix:
     """Work the forgotten decreases in the next round where that is plain, else in a round of their own."""
     stage = progress.stages[shaped]
@@ -144,7 +158,7 @@ def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> F
         after=stitches(line.after),
         go_on=then,
         last_resort=text("fix.last_resort"),
-        needles=listed([str(needle + 1) for needle in plain]),
+        needles=needles_named(plain),
         round=progress.named(shaped, stage.first),
     )
     return Fix(words, caught)

@@ -10,7 +10,7 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.miscount import counted_text, listed, stitches, text
 from roundwright.knitting.place import PartName, Progress, Stage, decrease_places
-from roundwright.knitting.putting_right import Fix, catch_up, following, put_right, take_back
+from roundwright.knitting.putting_right import Fix, catch_up, following, needles_named, put_right, take_back
 from roundwright.knitting.rounds import MOST_STITCHES, Round, execute, star_of
 from roundwright.knitting.slips import (
     Cause,
@@ -209,10 +209,13 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     if on_cast_on and cause.code in ("extra_stitch", "dropped_stitch"):
         return text(f"cast_on.{cause.code}")
     place = progress.named(at, number)
-    if cause.code == "extra_decrease" and (at, number) != (cause.stage, cause.number):
+    if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
         place = text("off.or_since", round=place)
     on = "" if cause.needle is None else text("off.on_needle", needle=cause.needle + 1)
-    return counted_text(f"{cause.code}.happened", abs(cause.stitches), on=on, round=place)
+    slips = abs(cause.stitches)
+    if cause.code == "missed_decrease":
+        slips = -(-slips // progress.stages[at].shaping.takes)  # a double decrease takes two stitches away
+    return counted_text(f"{cause.code}.happened", slips, on=on, round=place)
 
 
 def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> str:
@@ -253,6 +256,8 @@ def _between_decreases(cause: Cause, stage: Stage) -> str | None:
     if star is None:
         return None
     wide = execute(star[1].steps)[1]
+    if wide < 2:  # nothing but decreases
+        return None
     wrong = wide + (1 if cause.stitches > 0 else -1)
     return text("where.between_decreases", wide=stitches(wide), wrong=wrong)
 
@@ -274,7 +279,7 @@ def _plain_needle(progress: Progress, counted: Counted, cause: Cause) -> Explana
     shaped = progress.last_shaped(cause.stage)
     assert shaped is not None  # a needle is plain where the others are not
     number = progress.stages[shaped].first
-    needles, place = listed([str(needle + 1) for needle in plain]), progress.named(shaped, number)
+    needles, place = needles_named(plain), progress.named(shaped, number)
     return Explanation(
         message=counted_text(
             "worked_plain.message",
@@ -314,7 +319,7 @@ def _strayed(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     line, then = following(progress, cause)
     last = less == more + 1 or (less == 0 and more > 1)
     return Explanation(
-        message=text("strayed.message", more=more + 1, less=less + 1, stitches=stitches(few)),
+        message=counted_text("strayed.message", few, more=more + 1, less=less + 1),
         where=counted_text(f"strayed.where.{'last' if last else 'first'}", few, more=more + 1),
         fix=Fix(counted_text("strayed.fix", few, go_on=then), line),
         at=cause.stage,
@@ -348,8 +353,10 @@ def _elsewhere(progress: Progress, counted: Counted, cause: Cause) -> Explanatio
     stage = progress.stages[cause.stage]
     line, then = following(progress, cause)
     rounds = progress.reached(cause.stage, cause.number)
-    if stage.last > stage.first:
-        rounds = text("elsewhere.rounds", rounds=rounds, last=stage.last)
+    if cause.number > stage.first:
+        rounds = text("elsewhere.since", rounds=rounds, first=progress.named(cause.stage, stage.first))
+    elif stage.last > stage.first:
+        rounds = text("elsewhere.up_to", rounds=rounds, last=stage.last)
     off = off_on_needles(stage, counted) if progress.needles_known else None
     fix = "elsewhere.fix.needles" if any(off or ()) else "elsewhere.fix"
     return Explanation(

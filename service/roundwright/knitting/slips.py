@@ -125,6 +125,7 @@ def possible_causes(
     places = stated or _all_places(progress.stages)
     causes = [cause for place in places for cause in _at(progress, counted, *place)]
     if stated:
+        causes = [cause for cause in causes if not _before_knitting(progress, cause)]
         causes += _elsewhere(progress, counted, stated)
     causes.sort(key=lambda cause: cause.weight)
     likeliest: dict[tuple[object, ...], Cause] = {}
@@ -135,6 +136,13 @@ def possible_causes(
     most = min(slips, default=0) + FAR_LESS_LIKELY
     named = tuple(cause for cause in likeliest.values() if cause.weight <= most)
     return named[:MOST_CAUSES] or (_nearest(progress, counted, places),)
+
+
+def _before_knitting(progress: Progress, cause: Cause) -> bool:
+    """Whether it takes a round of knitting, and none is knitted yet."""
+    return (
+        cause.code == "extra_decrease" and not cause.number and progress.stages[cause.stage].part != "crown"
+    )
 
 
 def _all_places(stages: Sequence[Stage]) -> list[tuple[int, int]]:
@@ -314,11 +322,13 @@ def _elsewhere(progress: Progress, counted: Counted, stated: Sequence[tuple[int,
         return  # only the needles are not as they should be
     for index, stage in enumerate(progress.stages):
         if index not in here and stage.after == counted.total:
-            away = min(abs(index - place) for place in here)
+            nearest = min(here, key=lambda place: abs(index - place))
+            away = abs(index - nearest)
+            number = stage.last if index < nearest else stage.first
             weight = ELSEWHERE + min(away, FARTHEST) - 1
             if not is_right(stage, counted, needles_known=progress.needles_known):
                 weight += NEEDLES_DIFFER
-            yield Cause(weight, "other_round", "elsewhere", index, stage.first)
+            yield Cause(weight, "other_round", "elsewhere", index, number)
 
 
 def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) -> Iterator[Cause]:
