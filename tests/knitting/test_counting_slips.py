@@ -28,7 +28,7 @@ def test_the_true_cause_is_named_first_and_among_the_first_two() -> None:
 
 
 def test_stories_of_knitters_begin_with_what_a_teacher_says_first() -> None:
-    """Every story has the right cause first, and the right needle; nearly all have what had happened in the next two."""
+    """Every story has the right cause and needle first; nearly all have what had happened among the next two."""
     explained = 0
     for story in STORIES:
         causes = answer(story["request"])["causes"]
