@@ -162,7 +162,7 @@ Explained = tuple[Cause, Explanation]
 def _without_taking_back_first(explained: list[Explained]) -> list[Explained]:
     """The causes in order, but none that takes back work before a round that matches as it is."""
     if any(cause.kind == "elsewhere" for cause, _ in explained):
-        return sorted(explained, key=lambda each: each[1].fix.takes_back)
+        return sorted(explained, key=lambda pair: pair[1].fix.takes_back)
     return explained
 
 

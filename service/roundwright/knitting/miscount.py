@@ -221,8 +221,9 @@ TEXTS: Final[dict[str, str]] = {
     ),
     "merged.message": "All stitches of needles {full} and {empty} are on one needle. The count itself is right.",
     "merged.where": "The stitches of needle {empty} begin after the first {share} on it.",
-    "merged.fix": (
-        "Slide the other {moved} stitches to an empty needle. Nothing has to be taken back. {go_on}"
+    "merged.fix.one": "Slide the other stitch to an empty needle. Nothing has to be taken back. {go_on}",
+    "merged.fix.other": (
+        "Slide the other {count} stitches to an empty needle. Nothing has to be taken back. {go_on}"
     ),
     "strayed.message.one": "Needle {more} has a stitch that belongs on needle {less}. The count itself is right.",
     "strayed.message.other": (

@@ -305,7 +305,7 @@ def _merged(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     return Explanation(
         message=text("merged.message", full=full + 1, empty=empty + 1),
         where=text("merged.where", empty=empty + 1, share=share),
-        fix=Fix(text("merged.fix", moved=cause.stitches, go_on=then), line),
+        fix=Fix(counted_text("merged.fix", cause.stitches, go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
