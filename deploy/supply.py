@@ -1,10 +1,12 @@
 """What the image is made of: the licences of all requirements, and the software bill of materials.
 
     python deploy/supply.py licences          writes deploy/LICENCES.md; exit status 1 for a licence not on the list
-    python deploy/supply.py materials FILE    writes a CycloneDX bill of materials of deploy/requirements.txt
+    python deploy/supply.py materials FILE    writes a CycloneDX bill of materials of the image and the proxy
 
-Both read what is pinned. Licences come from the metadata of the installed packages, so run it with the Python of the
-environment they are installed in; the bill needs `cyclonedx-py`, which tests/run.sh puts into `.venv/tools`.
+Both read what is pinned. Licences come from the metadata of the installed packages, and what is inside the packages
+from their files, so run it with the Python of the environment they are installed in; the bill needs `cyclonedx-py`,
+which tests/run.sh puts into `.venv/tools`. The images of base and proxy stand in it by name and tag: what packages they
+hold is for a scanner of images to say.
 """
 
 import json
@@ -12,9 +14,9 @@ import re
 import shutil
 import subprocess
 import sys
-from importlib.metadata import PackageMetadata, PackageNotFoundError, metadata
+from importlib.metadata import PackageMetadata, PackageNotFoundError, files, metadata
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
 
 from packaging.requirements import Requirement
 
@@ -24,7 +26,8 @@ DEPLOY: Final = Path(__file__).resolve().parent
 REQUIREMENTS: Final = DEPLOY / "requirements.txt"
 
 COMPATIBLE: Final = {
-    "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause", "ISC", "MIT", "MPL-2.0", "PSF-2.0", "0BSD", "Unlicense", "Zlib",
+    "Apache-2.0", "Apache-2.0 WITH LLVM-exception", "BSD-2-Clause", "BSD-3-Clause", "BSL-1.0", "CC0-1.0", "ISC", "MIT",
+    "MPL-2.0", "PSF-2.0", "0BSD", "Unicode-3.0", "Unlicense", "Zlib",
 }  # fmt: skip
 """Licences (SPDX) of packages that may stand in an image beside a service under MIT. MPL binds changes to the package's
 own files only, and none is changed here."""
@@ -93,8 +96,12 @@ def table() -> str:
     return "\n".join(lines) + "\n"
 
 
+Component = dict[str, Any]
+"""A component of a bill of materials (CycloneDX 1.6)."""
+
+
 def materials(file: Path) -> int:
-    """Have cyclonedx-py write the bill of materials, and put into it whose bill it is and the licences."""
+    """Have cyclonedx-py write the bill of the requirements; add whose it is, and what they and the images carry."""
     program = shutil.which("cyclonedx-py") or shutil.which(
         "cyclonedx-py", path=Path(sys.prefix, "tools", "bin")
     )
@@ -108,15 +115,89 @@ def materials(file: Path) -> int:
     bill = json.loads(file.read_text())
     own = {"type": "application", "bom-ref": "roundwright", "name": "roundwright", "version": __version__}
     bill["metadata"]["component"] = own | {"licenses": [{"expression": "MIT"}]}
+    references: dict[str, list[str]] = {}  # two for a name where Pythons differ
     for component in bill["components"]:
         component["licenses"] = [{"expression": licence(component["name"])}]
-    references = sorted(component["bom-ref"] for component in bill["components"])
+        references.setdefault(component["name"], []).append(component["bom-ref"])
+    depends = {"roundwright": [reference for same in references.values() for reference in same]}
+    for carrier, components in carried().items():
+        bill["components"] += components
+        for reference in references.get(carrier, [carrier]):
+            depends.setdefault(reference, []).extend(component["bom-ref"] for component in components)
+    every = ["roundwright", *(component["bom-ref"] for component in bill["components"])]
     bill["dependencies"] = [
-        {"ref": "roundwright", "dependsOn": references},
-        *({"ref": one} for one in references),
+        {"ref": reference, "dependsOn": sorted(depends.get(reference, []))} for reference in every
     ]
     file.write_text(json.dumps(bill, indent=2) + "\n")
     return 0
+
+
+def carried() -> dict[str, list[Component]]:
+    """What comes in without being required: by requirement, or under `roundwright` where an image brings it."""
+    declared = json.loads((DEPLOY / "carried.json").read_text())
+    found: dict[str, list[Component]] = {
+        "typst": [*crates(), *fonts(declared["fonts"])],
+        "swagger-ui-bundle-v2": scripts(),
+    }
+    for library in declared["libraries"]:
+        component = {"type": "library", "bom-ref": f"carried:{library['name']}", "name": library["name"]}
+        inside = f"the version inside {library['carrier']}"
+        found[library["carrier"]] = [
+            component | {"licenses": [{"license": library["license"]}], "description": inside}
+        ]
+    found["roundwright"] = images()
+    return found
+
+
+def crates() -> list[Component]:
+    """The crates in typst's wheel, from the bill that its builder put into it."""
+    [bill] = [path for path in files("typst") or () if path.match("*.dist-info/sboms/*.cyclonedx.json")]
+    components: list[Component] = json.loads(bill.read_text())["components"]
+    return components
+
+
+def fonts(declared: list[Component]) -> list[Component]:
+    """The fonts in typst's wheel."""
+    return [
+        {
+            "type": "data",
+            "bom-ref": f"font:{font['name']}",
+            "name": font["name"],
+            "licenses": [{"license": font["license"]}],
+        }
+        for font in declared
+    ]
+
+
+def scripts() -> list[Component]:
+    """Swagger UI, and the npm packages that its source map says are in the script; their versions it does not say."""
+    [source_map] = [
+        path for path in files("swagger-ui-bundle-v2") or () if path.name == "swagger-ui-bundle.js.map"
+    ]
+    sources = json.loads(source_map.read_text())["sources"]
+    names = {
+        found[1] for source in sources for found in re.finditer(r"node_modules/((?:@[^/]+/)?[^/]+)", source)
+    }
+    version = source_map.parent.name.removeprefix("swagger-ui-")
+    swagger = {"name": "swagger-ui-dist", "version": version, "purl": f"pkg:npm/swagger-ui-dist@{version}"}
+    packages = [{"name": name, "purl": f"pkg:npm/{name.replace('@', '%40')}"} for name in sorted(names)]
+    return [{"type": "library", "bom-ref": one["purl"], **one} for one in (swagger, *packages)]
+
+
+def images() -> list[Component]:
+    """The base of the image, with its Python, and the image of the proxy."""
+    base = re.search(r"^ARG BASE=(\S+)$", (DEPLOY / "Containerfile").read_text(), re.MULTILINE)
+    proxy = re.search(r"image: (\S+nginx\S+)", (DEPLOY / "compose.yaml").read_text())
+    assert base is not None
+    assert proxy is not None
+    named = [image.partition("@")[0].partition(":") for image in (base[1], proxy[1])]
+    found = [
+        {"type": "container", "name": name, "version": tag, "purl": f"pkg:docker/{name}@{tag}"}
+        for name, _, tag in named
+    ]
+    for kind, name, (_, _, tag) in zip(("platform", "application"), ("CPython", "nginx"), named, strict=True):
+        found.append({"type": kind, "name": name, "version": tag.partition("-")[0]})
+    return [{"bom-ref": f"image:{component['name']}", **component} for component in found]
 
 
 def main() -> int:

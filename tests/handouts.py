@@ -15,12 +15,20 @@ from pypdf import PdfReader
 from roundwright.routes.hats import write_handout
 from roundwright.wording.handout import Handout, HandoutRequest
 from roundwright.wording.handout_html import html
-from roundwright.wording.handout_pdf import pdf
+from roundwright.wording.handout_pdf import source
 from roundwright.wording.handout_text import markdown, plain_text
+from roundwright.wording.typeset import typeset
 from tests.knitting.test_hat import hats
 
 REQUESTS = Path(__file__).parents[1] / "examples" / "requests"
 CLASS: dict[str, Any] = json.loads((REQUESTS / "class-hats.json").read_text())
+
+
+def pdf(handout: Handout) -> bytes:
+    """The handout as a PDF, set in this process."""
+    return typeset(source(handout).decode())
+
+
 FORMS = {
     "text/markdown": markdown,
     "text/plain": plain_text,

@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 import msgspec
 
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown import CrownRequest, crown
 from roundwright.knitting.styles import STYLES
@@ -69,7 +69,7 @@ def lines_of(work: str, asked: dict[str, Any]) -> tuple[list[int], list[tuple[st
     if work == "crown":
         answer = _over_the_wire(crown(msgspec.convert(asked, CrownRequest)))
         return answer["split"]["split"], [(None, one) for one in answer["rounds"]]
-    plan = hat.hats(msgspec.convert(asked, hat.HatRequest), lambda *_: "").sizes[0]
+    plan = hat.hats(msgspec.convert(asked, hat_request.HatRequest), lambda *_: "").sizes[0]
     size = _over_the_wire(plan)
     straights = [
         (part, {**size[part]["lines"][number % len(size[part]["lines"])], "number": number + 1})

@@ -2,17 +2,45 @@
 # Every check there is: lint, types, import contract, tests, the API contract, drift of the OpenAPI document.
 # Needs python3 (3.11 or later) with pip and venv; arguments go to pytest. Tests that need more (Chromium, Node 20 with npm,
 # curl and jq, nginx) are skipped where it is missing, but not in CI. Instead of all that:
+#   --lowest   the contract, routes, words and commands at the lower bounds of the dependencies (tests/lowest.txt); some
+#              minutes. What follows goes to pytest
 #   --deploy   build the image and run it (needs root and Debian's buildah and debootstrap; a minute or two)
 #   --long     bad input: 100,000 requests made by chance for each operation, and more by other ways; an hour on two cores.
 #              What follows goes to tests/long/run.py: `--long --requests 1000`
 set -eu
 cd "$(dirname "$0")/.."
 
+# The Python that the image has, so that the tests run what is deployed; where it is not to be had, the one there is.
+minor=$(sed -n 's/^ARG BASE=python:\(3\.[0-9]*\)-.*/\1/p' deploy/Containerfile)
+python() {
+    if command -v pyenv >/dev/null && found=$(PYENV_VERSION=$minor pyenv prefix 2>/dev/null); then
+        echo "$found/bin/python3"
+    else
+        command -v "python$minor" || command -v python3
+    fi
+}
+
 requirements=tests/requirements.txt
+if [ "${1:-}" = --lowest ]; then
+    shift
+    lowest=tests/lowest.txt
+    stamp=.venv/lowest/.requirements
+    wanted=$(cat "$requirements" "$lowest" pyproject.toml | cksum)
+    if [ ! -f "$stamp" ] || [ "$(cat "$stamp")" != "$wanted" ]; then
+        [ -x .venv/lowest/bin/python ] || python3 -m venv .venv/lowest
+        .venv/lowest/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes -r "$requirements"
+        .venv/lowest/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes --no-deps -r "$lowest"
+        .venv/lowest/bin/python -m pip install --quiet --disable-pip-version-check --no-deps --editable .
+        .venv/lowest/bin/python -m pip check
+        echo "$wanted" >"$stamp"
+    fi
+    exec .venv/lowest/bin/python -m pytest -n 2 tests/contract tests/routes tests/wording tests/test_*.py "$@"
+fi
+
 stamp=.venv/.requirements-tests
 wanted=$(cat "$requirements" pyproject.toml | cksum)
 if [ ! -f "$stamp" ] || [ "$(cat "$stamp")" != "$wanted" ]; then
-    [ -x .venv/bin/python ] || python3 -m venv .venv
+    [ -x .venv/bin/python ] || "$(python)" -m venv .venv
     .venv/bin/python -m pip install --quiet --disable-pip-version-check --require-hashes -r "$requirements"
     .venv/bin/python -m pip install --quiet --disable-pip-version-check --no-deps --editable .
     echo "$wanted" >"$stamp"

@@ -3,11 +3,14 @@
 import re
 import subprocess
 import sys
+import tomllib
 import zipfile
 from pathlib import Path
 
 import pytest
 from hatchling.builders.wheel import WheelBuilder
+from packaging.requirements import Requirement
+from packaging.version import Version
 
 ROOT = Path(__file__).parents[1]
 PIN = re.compile(r"^[a-z0-9._-]+==[^ ;]+", re.MULTILINE)
@@ -23,7 +26,7 @@ def test_tests_run_with_what_is_served():
     assert _pins("deploy/requirements.txt") <= _pins("tests/requirements.txt")
 
 
-@pytest.mark.parametrize("file", ["deploy/requirements.txt", "tests/requirements.txt"])
+@pytest.mark.parametrize("file", ["deploy/requirements.txt", "tests/requirements.txt", "tests/lowest.txt"])
 def test_requirements_are_pinned_by_hash_alone(file):
     """Each requirement has hashes, and no file names a registry or a place on a machine."""
     text = (ROOT / file).read_text()
@@ -31,6 +34,42 @@ def test_requirements_are_pinned_by_hash_alone(file):
 
     assert [] == [entry for entry in entries if "--hash=sha256:" not in entry]
     assert not re.search(r"://|--index|--find-links|^-", text, re.MULTILINE)
+
+
+def _versions(file):
+    """The versions that a file pins for any Python, by package."""
+    found = {}
+    for pin in _pins(file):
+        name, _, version = pin.partition("==")
+        found.setdefault(name, []).append(Version(version))
+    return found
+
+
+PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
+RUNTIME = [Requirement(text) for text in PROJECT["dependencies"]]
+EXTRAS = [Requirement(text) for extra in PROJECT["optional-dependencies"].values() for text in extra]
+
+
+@pytest.mark.parametrize("requirement", RUNTIME, ids=lambda each: each.name)
+def test_both_bounds_of_what_is_served_were_run(requirement):
+    """`sh tests/run.sh --lowest` runs the lower bound; what is deployed lies just below the upper."""
+    bounds = {bound.operator: Version(bound.version) for bound in requirement.specifier}
+
+    assert [bounds[">="]] == _versions("tests/lowest.txt")[requirement.name]
+    for version in _versions("deploy/requirements.txt")[requirement.name]:
+        assert version in requirement.specifier
+        following = (version.major, version.minor + 1), (version.major + 1,)
+        assert bounds["<"].release in following
+
+
+@pytest.mark.parametrize("requirement", EXTRAS, ids=lambda each: each.name)
+def test_the_lower_bounds_of_the_tools_are_what_is_run(requirement):
+    """The release of every tool that the tests or the benchmark run with is its lower bound."""
+    pinned = _versions("tests/load/requirements.txt") | _versions("tests/requirements.txt")
+    lower = next(Version(bound.version) for bound in requirement.specifier if bound.operator == ">=")
+    oldest = min(pinned[requirement.name])
+
+    assert (lower.major, lower.minor) == (oldest.major, oldest.minor)
 
 
 def test_the_package_holds_its_data(tmp_path):

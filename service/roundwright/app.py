@@ -13,6 +13,7 @@ from roundwright.problems import Refusal
 from roundwright.routes import Operation, all_operations
 from roundwright.routes.gauge import convert_gauge
 from roundwright.routes.house import house
+from roundwright.routes.typesetter import Typesetter
 from roundwright.settings import Settings, read
 
 
@@ -20,6 +21,7 @@ def create_app(settings: Settings | None = None) -> Edge:
     """The service as an ASGI application, with the settings of the environment unless others are given."""
     settings = settings or read()
     metrics = Metrics()
+    typesetter = Typesetter()
     trade = all_operations()
 
     @cache
@@ -46,13 +48,14 @@ def create_app(settings: Settings | None = None) -> Edge:
         exception_handlers={Exception: on_error},
         logging_config=None,
         openapi_config=None,
-        state=State({"settings": settings}),
+        state=State({"settings": settings, "typesetter": typesetter}),
     )
     metrics.know(one.template for one in handlers)
     if settings.warm:
+        typesetter.start()
         for one in trade:
             one.warm()
-    edge = Edge(litestar, settings, metrics, description)
+    edge = Edge(litestar, settings, metrics, description, typesetter.stop)
     return edge
 
 

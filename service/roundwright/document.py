@@ -198,8 +198,13 @@ def _statuses(one: Operation) -> list[int]:
     return sorted(statuses)
 
 
+_PHRASES: Final = {413: "Request Entity Too Large", 422: "Unprocessable Entity"}
+"""Python 3.13 changed these two phrases; clients were made with the names from before."""
+
+
 def _name(status: int) -> str:
-    return "".join(word.capitalize() for word in HTTPStatus(status).phrase.replace("-", " ").split())
+    phrase = _PHRASES.get(status) or HTTPStatus(status).phrase
+    return "".join(word.capitalize() for word in phrase.replace("-", " ").split())
 
 
 def _problem_responses() -> dict[str, Any]:

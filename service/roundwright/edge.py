@@ -30,6 +30,9 @@ if TYPE_CHECKING:
 OVERLOADED: Final = "roundwright.overloaded"
 """Key of the scope's extensions under which the protocol says that no more requests can be taken on."""
 
+LIVENESS: Final = "/health/live"
+"""Answered under overload as well: a busy process that is restarted only makes the others busier."""
+
 REQUEST_ID: Final = "roundwright.request_id"
 """Key of the scope's state under which the id is kept for the log."""
 
@@ -46,9 +49,15 @@ class Edge:
     """The application as served: wraps Litestar's."""
 
     def __init__(
-        self, app: Litestar, settings: Settings, metrics: Metrics, document: Callable[[], bytes]
+        self,
+        app: Litestar,
+        settings: Settings,
+        metrics: Metrics,
+        document: Callable[[], bytes],
+        stop: Callable[[], None],
     ) -> None:
         self.app = app
+        self.stop = stop
         self.settings = settings
         self.document = document
         self.metrics = metrics
@@ -56,15 +65,17 @@ class Edge:
         self.retry_after = settings.retry_after_s
         self.gate = Gate(settings)
         self.is_shut = self.gate.is_shut
-        self.origins = frozenset(origin.encode() for origin in settings.cors_origins)
+        self.all_origins = "*" in settings.cors_origins
+        self.origins = frozenset(origin.encode() for origin in settings.cors_origins if not self.all_origins)
         self.hosts = frozenset(host.lower().encode() for host in settings.hosts)
         self.stopping = False
         self.tracing = _tracing(metrics) if settings.tracing else None
-        self.all_origins = b"*" in self.origins
         self.common = [
             (b"rules-version", RULES.encode()),
             (b"x-content-type-options", b"nosniff"),
-            (b"vary", b"Origin"),
+            # Where all origins get the same answer, `Vary` would only make a cache keep a copy for each.
+            *([(b"vary", b"Origin")] if self.origins else []),
+            *(self.allowed(b"*") if self.all_origins else []),
         ]
         self.ids = count(1)
         self.id_prefix = secrets.token_hex(6).encode()
@@ -85,8 +96,8 @@ class Edge:
         request_id = self.request_id(headers)
         scope.setdefault("state", {})[REQUEST_ID] = request_id
         common = [(b"request-id", request_id), *self.common]
-        if b"origin" in headers:
-            common += self.cors(headers[b"origin"])
+        if b"origin" in headers and headers[b"origin"] in self.origins:
+            common += self.allowed(headers[b"origin"])
         status = 0
 
         async def send_more(message: Message) -> None:
@@ -123,7 +134,7 @@ class Edge:
     def turn_away(self, scope: HTTPScope, headers: dict[bytes, bytes]) -> None:
         """Raise a refusal for what no operation should see."""
         path = scope["path"]
-        if OVERLOADED in (scope.get("extensions") or ()):
+        if OVERLOADED in (scope.get("extensions") or ()) and path != LIVENESS:
             raise self.overload()
         if self.hosts and not self.is_ours(scope, headers):
             raise Refusal("wrong-host", "This service does not answer for the host named.")
@@ -142,12 +153,10 @@ class Edge:
             return parts[1]
         return b"%s-%x" % (self.id_prefix, next(self.ids))
 
-    def cors(self, origin: bytes) -> list[tuple[bytes, bytes]]:
-        """The header lines that let a page of an allowed origin read the answer."""
-        if not (self.all_origins or origin in self.origins):
-            return []
+    def allowed(self, origin: bytes) -> list[tuple[bytes, bytes]]:
+        """The header lines that let pages of an origin, or of all (`*`), read the answer."""
         return [
-            (b"access-control-allow-origin", b"*" if self.all_origins else origin),
+            (b"access-control-allow-origin", origin),
             (
                 b"access-control-expose-headers",
                 b"ETag, Request-Id, Retry-After, Rules-Version, WWW-Authenticate",
@@ -157,7 +166,7 @@ class Edge:
     async def preflight(self, headers: dict[bytes, bytes], send: Send) -> None:
         """Answer a browser that asks whether a page may call."""
         lines: list[tuple[bytes, bytes]] = []
-        if self.cors(headers.get(b"origin", b"")):
+        if self.all_origins or headers.get(b"origin") in self.origins:
             lines = [
                 (b"access-control-allow-methods", b"GET, HEAD, POST"),
                 (

@@ -6,10 +6,13 @@ Nothing of a body or a query is ever logged, nor the message of an exception, wh
 import os
 from functools import cache
 from traceback import extract_tb
-from typing import Any
+from typing import Any, Final
 
 import msgspec
 from litestar.types import HTTPScope
+
+MOST_PLACES: Final = 40
+"""Places of a fault that are logged, the innermost: endless recursion passes a thousand."""
 
 
 @cache
@@ -56,7 +59,10 @@ def crash(error: Exception, request_id: bytes) -> None:
     _logger().error(
         "crash",
         error=f"{type(error).__module__}.{type(error).__qualname__}",
-        at=[f"{frame.filename}:{frame.lineno} {frame.name}" for frame in extract_tb(error.__traceback__)],
+        at=[
+            f"{frame.filename}:{frame.lineno} {frame.name}"
+            for frame in extract_tb(error.__traceback__)[-MOST_PLACES:]
+        ],
         request_id=request_id.decode("latin-1"),
     )
 

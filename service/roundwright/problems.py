@@ -91,6 +91,11 @@ KINDS: Final = {
             "the way and `nearest`, where there is one, what comes closest to it and works.",
         ),
         Kind(
+            "too-long", 422, "This takes too long to calculate",
+            "The calculation was stopped, so that other callers need not wait. Sent again unchanged it would be "
+            "stopped again; `detail` says how long a calculation may take.",
+        ),
+        Kind(
             "too-many-requests", 429, "Too many requests of one caller",
             "The caller asks more often than whoever runs this service allows. Wait the seconds in `Retry-After`.",
         ),

@@ -77,6 +77,7 @@ class Server(uvicorn.Server):
                 await door.enter(waiting)
         await sleep(HEAR_OUT_S)
         await super().shutdown(sockets)
+        self.edge.stop()
         if self.edge.tracing is not None:
             self.edge.tracing.flush()
 

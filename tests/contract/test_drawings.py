@@ -8,15 +8,18 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roundwright.knitting import pictures
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.change import EvenRequest, planned
 from roundwright.knitting.closing import Finish
 from roundwright.knitting.crown import Cadence, CrownRequest, CrownShape
-from roundwright.knitting.hat import Body, Brim, HatRequest, HatSize, Rib
+from roundwright.knitting.crown_picture import crown_picture
+from roundwright.knitting.hat_picture import hat_picture
+from roundwright.knitting.hat_request import Body, Brim, HatRequest, HatSize, Rib
 from roundwright.knitting.measures import Difference, Gauge, Length
-from roundwright.knitting.needles import SplitRequest
+from roundwright.knitting.needles_picture import needles_picture
 from roundwright.knitting.sizing import Ease
+from roundwright.knitting.spacing_picture import spacing_picture
+from roundwright.knitting.split_request import SplitRequest
 from roundwright.knitting.styles import STYLES
 from roundwright.problems import Problem
 from roundwright.routes.drawings import draw_crown, draw_needles, draw_profile, draw_spacing
@@ -117,7 +120,7 @@ def test_a_theme_is_another_picture(operation, service):
         ("profile.svg?gauge_stitches=22&head=2cm", "head"),
         ("profile.svg?gauge_stitches=22&head=56cm&adult=man", "adult"),
         ("profile.svg?gauge_stitches=22&head=56cm&body_length=2mm", "body_length"),
-        ("profile.svg?gauge_stitches=22&head=56cm&ease_percent=-5&ease_length=1cm", "ease_percent"),
+        ("profile.svg?gauge_stitches=22&head=56cm&ease_percent=-5&ease_length=1cm", "ease_length"),
         ("needles.svg?stitches=66&round=1", "round"),
         ("needles.svg?stitches=66&split=22-22", "split"),
         ("needles.svg?stitches=7&style=wedge", "stitches"),
@@ -166,7 +169,7 @@ def test_a_wrong_parameter_is_refused(query, service):
 def test_the_address_of_a_crown_means_that_crown(request):
     """Read back, the address of a crown's picture is the request it was made of."""
     shape = CrownShape(**{name: getattr(request, name) for name in CrownShape.__struct_fields__})
-    address = pictures.crown_picture(
+    address = crown_picture(
         request.stitches,
         shape,
         request.gauge,
@@ -220,7 +223,7 @@ EASES = st.one_of(
 )
 def test_the_address_of_a_hat_means_that_hat(request):
     """Read back, the address of the side view of a hat is the request it was made of."""
-    assert request == reread(draw_profile, pictures.hat_picture(request, 0))
+    assert request == reread(draw_profile, hat_picture(request, 0))
 
 
 def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():
@@ -233,7 +236,7 @@ def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():
         ),
         finish=Finish(kind="cord"),
     )
-    meant = reread(draw_profile, pictures.hat_picture(request, 1))
+    meant = reread(draw_profile, hat_picture(request, 1))
 
     assert Length(56, "cm") == meant.sizes[0].head
     assert Length(18, "cm") == meant.body.length
@@ -256,7 +259,7 @@ def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():
 )
 def test_the_address_of_needles_means_those_needles(request, round_number):
     """Read back, the address of a picture of needles is the request it was made of, and the round."""
-    address = pictures.needles_picture(request, round_number)
+    address = needles_picture(request, round_number)
 
     assert request == reread(draw_needles, address)
     assert (f"round={round_number}" in address) == bool(round_number)
@@ -276,7 +279,7 @@ def test_the_address_of_a_change_means_that_change(stitches, change, method, wor
         plan, _ = planned(request)
     except Impossible:
         return
-    address = pictures.spacing_picture(request, plan)
+    address = spacing_picture(request, plan)
 
     assert (address is None) == (stitches > 2000 or plan.times > 200)
     if address is not None:

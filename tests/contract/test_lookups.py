@@ -36,8 +36,8 @@ def test_an_unchanged_answer_is_not_sent_again(url, service):
         for method in ("GET", "HEAD"):
             unchanged = service.request(method, url, headers={"if-none-match": condition})
             assert (304, b"") == (unchanged.status_code, unchanged.content)
-            for name in ("etag", "cache-control", "vary", "rules-version"):
-                assert fresh.headers[name] == unchanged.headers[name]
+            for name in ("etag", "cache-control", "rules-version", "vary"):
+                assert fresh.headers.get(name) == unchanged.headers.get(name)
     assert 200 == service.get(url, headers={"if-none-match": '"other"'}).status_code
     assert fresh.content == service.get(url).content
 
@@ -67,7 +67,7 @@ def test_every_answer_says_what_it_is(operation, service):
 
     assert RULES == headers["rules-version"]
     assert "nosniff" == headers["x-content-type-options"]
-    assert "Origin" in headers["vary"]
+    assert "Origin" not in headers.get("vary", "")
     assert headers["request-id"]
     keeps = "public, max-age=3600" if operation in CACHED else "no-store"
     assert keeps == headers["cache-control"]
@@ -170,8 +170,9 @@ def test_nobody_is_allowed_unless_said(service):
 
 
 def test_everybody_may_be_allowed():
-    """`*` lets every page in; there are no credentials to steal."""
+    """`*` lets every page in; there are no credentials to steal. Caches keep one answer for all of them."""
     with serving(Settings(cors_origins=("*",))) as address:
-        response = httpx.get(f"{address}/v1/standards", headers={"origin": "https://wool.example"})
-
-    assert "*" == response.headers["access-control-allow-origin"]
+        for sent in ({"origin": "https://wool.example"}, {}):
+            response = httpx.get(f"{address}/v1/standards", headers=sent)
+            assert "*" == response.headers["access-control-allow-origin"]
+            assert "Origin" not in response.headers.get("vary", "")

@@ -2,6 +2,7 @@
 
 import re
 import subprocess
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -11,8 +12,9 @@ import yaml
 from roundwright.app import create_app
 from roundwright.settings import Settings, read
 from tests.deploy.kustomize import Manifest, build, identity, manifests
-from tests.deploy.tools import tool
+from tests.deploy.tools import debian_nginx, new_nginx, tool
 from tests.load.faults import MEMORY_BYTES
+from tests.load.fleet import WRITTEN_BYTES
 
 DEPLOY = Path(__file__).parents[2] / "deploy"
 KUBERNETES = DEPLOY / "kubernetes"
@@ -45,12 +47,81 @@ def test_the_recipe_is_clean() -> None:
     said_by(tool("hadolint"), DEPLOY / "Containerfile")
 
 
-def test_the_base_is_pinned_and_the_user_a_number() -> None:
-    """The base is named with its digest, and Kubernetes can see that the user is not root."""
+def test_the_base_is_named_and_the_user_a_number() -> None:
+    """The base names Python's minor version and Debian's release, and Kubernetes can see that the user is not root."""
     recipe = (DEPLOY / "Containerfile").read_text()
-    assert re.search(r"^ARG BASE=\S+@sha256:[0-9a-f]{64}$", recipe, re.MULTILINE)
+    assert re.search(r"^ARG BASE=python:3\.\d+-slim-[a-z]+(@sha256:[0-9a-f]{64})?$", recipe, re.MULTILINE)
     assert re.findall(r"^FROM \S+", recipe, re.MULTILINE) == ["FROM ${BASE}"] * 2
     assert re.search(r"^USER [1-9][0-9]+:[1-9][0-9]+$", recipe, re.MULTILINE)
+
+
+def test_the_tests_run_on_the_python_of_the_image() -> None:
+    """What passes here has passed on the minor version that is deployed (tests/run.sh looks for it)."""
+    base = re.search(r"^ARG BASE=python:(3\.\d+)-", (DEPLOY / "Containerfile").read_text(), re.MULTILINE)
+    assert base is not None
+    if base[1] != ".".join(map(str, sys.version_info[:2])):
+        pytest.skip(f"the image has Python {base[1]}, which is not installed")
+
+
+def test_the_proxy_is_of_the_stable_branch_and_the_same_everywhere(fleet: list[Manifest]) -> None:
+    """The even minor versions are the ones that only get fixes; the tests run one below and one above."""
+    composed = yaml.safe_load((DEPLOY / "compose.yaml").read_text())["services"]["proxy"]["image"]
+    [container] = of(fleet, "Deployment", "proxy")["spec"]["template"]["spec"]["containers"]
+    assert container["image"].partition("@")[0] == composed.partition("@")[0]
+    minor = int(re.search(r":1\.(\d+)-", composed)[1])
+    assert minor % 2 == 0
+    lower, upper = (
+        int(re.search(r"nginx/1\.(\d+)\.", said_by(nginx, "-v"))[1])
+        for nginx in (debian_nginx(), new_nginx())
+    )
+    assert lower <= minor <= upper
+
+
+def test_what_the_proxy_can_hold_fits_its_limit(fleet: list[Manifest]) -> None:
+    """Full folder in memory, full buffers of every request let in, and the workers are less than the limit."""
+    config = (DEPLOY / "nginx" / "nginx.conf").read_text()
+
+    def size(pattern: str) -> int:
+        """The largest size, in KiB, that stands in a place."""
+        factor = {"k": 1, "m": 1024}
+        return max(
+            int(number) * factor[unit] for number, unit in re.findall(pattern + r"(\d+)([km])[; ]", config)
+        )
+
+    requests = int(re.search(r"limit_conn connections_of_all (\d+);", config)[1])
+    workers = int(re.search(r"worker_processes (\d+);", config)[1])
+    a_request = size("client_body_buffer_size ") + size("proxy_buffer_size ") + 8 * 16
+    assert "proxy_buffers 8 16k;" in config
+    held = requests * a_request + workers * 10 * 1024
+    assert size("client_body_buffer_size ") >= size("client_max_body_size ")  # no body becomes a file
+
+    composed = yaml.safe_load((DEPLOY / "compose.yaml").read_text())["services"]["proxy"]
+    [room] = [re.match(r"/tmp:size=(\d+)m", one) for one in composed["tmpfs"]]
+    pod = of(fleet, "Deployment", "proxy")["spec"]["template"]["spec"]
+    volume = next(one["emptyDir"] for one in pod["volumes"] if one["name"] == "tmp")
+    assert volume == {"medium": "Memory", "sizeLimit": f"{room[1]}Mi"}
+    assert composed["deploy"]["resources"]["limits"]["memory"] == "256M"
+    assert pod["containers"][0]["resources"]["limits"]["memory"] == "256Mi"
+    assert held + int(room[1]) * 1024 < 256 * 1024
+    assert WRITTEN_BYTES == int(room[1]) * 2**20
+
+    kept, spare = size("max_size="), size("min_free=")
+    assert kept < 256 * 1024 / 3
+    assert kept + spare < int(room[1]) * 1024
+
+
+def test_no_probe_of_the_proxy_asks_a_replica(fleet: list[Manifest]) -> None:
+    """The proxy answers its probes by itself; an overload of the replicas takes no proxy away."""
+    [container] = of(fleet, "Deployment", "proxy")["spec"]["template"]["spec"]["containers"]
+    paths = {container[f"{name}Probe"]["httpGet"]["path"] for name in ("startup", "liveness", "readiness")}
+    composed = yaml.safe_load((DEPLOY / "compose.yaml").read_text())["services"]["proxy"]["healthcheck"][
+        "test"
+    ]
+    assert paths == {"/health/proxy"}
+    assert composed[-1].endswith("/health/proxy")
+    [path] = paths
+    config = (DEPLOY / "nginx" / "nginx.conf").read_text()
+    assert "proxy_pass" not in config.partition(f"location = {path} {{")[2].partition("}")[0]
 
 
 def test_kubernetes_knows_every_field(fleet: list[Manifest], tmp_path: Path) -> None:
@@ -211,4 +282,4 @@ def test_the_proxy_keeps_within_the_service(fleet: list[Manifest]) -> None:
         assert idle is not None
         assert int(idle[1]) < Settings().keep_alive_s
     names = {name for one in fleet if one["kind"] == "ConfigMap" for name in one["data"]}
-    assert names == {"nginx.conf", "problems.conf", "site.conf"}
+    assert names == {"nginx.conf", "forward.conf", "problems.conf", "site.conf"}

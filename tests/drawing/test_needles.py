@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from roundwright.drawing.needles import needles_picture
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown import CrownShape
-from roundwright.knitting.needles import SplitRequest, split
+from roundwright.knitting.needles import split
+from roundwright.knitting.split_request import SplitRequest
 from tests.drawing.reading import assert_stands_alone, elements, key, parsed, said, symbols, texts
 
 HAT = SplitRequest(stitches=72, needles=3, crown=CrownShape(style="wedge", sections=8))

@@ -11,7 +11,8 @@ from roundwright.drawing.outline import outline_of
 from roundwright.drawing.profile import hat_profile
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown import CrownShape
-from roundwright.knitting.hat import Brim, HatRequest, HatSize, hats
+from roundwright.knitting.hat import hats
+from roundwright.knitting.hat_request import Brim, HatRequest, HatSize
 from roundwright.knitting.measures import Gauge, Length
 from roundwright.knitting.styles import STYLES
 from tests.drawing.reading import assert_stands_alone, elements, key, parsed, said, texts

@@ -9,7 +9,8 @@ import pytest
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.balls import Price, Yarn
 from roundwright.knitting.buying import MOST_WORKED, EstimateRequest, yarn_estimate
-from roundwright.knitting.hat import Brim, HatRequest, HatSize, hats
+from roundwright.knitting.hat import hats
+from roundwright.knitting.hat_request import Brim, HatRequest, HatSize
 from roundwright.knitting.loop import Swatch
 from roundwright.knitting.measures import Gauge, Length, Mass
 from roundwright.knitting.rounds import Repeat, Work, work_round

@@ -10,11 +10,11 @@ from hypothesis import strategies as st
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.closing import Finish
 from roundwright.knitting.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, work_crown
-from roundwright.knitting.holding import best_split
 from roundwright.knitting.measures import Gauge, Length
 from roundwright.knitting.rounds import Round, chained, runs
 from roundwright.knitting.styles import STYLES
 from tests.by_hand import LOOPS, stitches, work
+from tests.knitting.test_holding import best_split
 
 DECREASES = {name for name, (uses, leaves) in LOOPS.items() if uses > leaves}
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.styles import STYLES
 from roundwright.wording import write
@@ -23,7 +23,7 @@ BEFORE_THE_CROWN_IN = (4.0, 4.5, 5.0, 5.5)
 def hats(**asked: Any) -> dict[str, Any]:
     """The answer as it goes over the wire."""
     asked.setdefault("gauge", {"stitches": 18, "rows": 24})
-    request = msgspec.json.decode(json.dumps(asked), type=hat.HatRequest)
+    request = msgspec.json.decode(json.dumps(asked), type=hat_request.HatRequest)
     return msgspec.json.decode(msgspec.json.encode(hat.hats(request, write.pattern)))
 
 

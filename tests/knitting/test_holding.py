@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.borders import ways
-from roundwright.knitting.holding import as_split, best_split, on_needles, unbeaten_splits
+from roundwright.knitting.holding import NeedleSplit, as_split, on_needles, unbeaten_splits
 from roundwright.knitting.rounds import Move, Repeat, Round, Step, Work, chained, plain, work_round
 
 # Stitches used and left: Craft Yarn Council, Knit Abbreviations, and common book lists.
@@ -20,6 +20,13 @@ USES_LEAVES = {
 }  # fmt: skip
 
 Hands = list[list[tuple[int, int]]]
+
+
+def best_split(
+    rounds: tuple[Round, ...], stitches: int, needles: int, tolerance: int = 4, multiple: int = 1
+) -> NeedleSplit:
+    """The split with the fewest straddles, which is the last of those that no other beats."""
+    return unbeaten_splits(ways(rounds, stitches), needles, tolerance, multiple)[-1]
 
 
 def by_hand(rounds: tuple[Round, ...]) -> Hands:

@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown import CrownShape
 from roundwright.knitting.measures import Gauge, Length
-from roundwright.knitting.needles import SplitRequest, split
+from roundwright.knitting.needles import split
 from roundwright.knitting.rounds import Repeat, Round, Work, execute, plain, work_round
+from roundwright.knitting.split_request import SplitRequest
 
 # Common practice: a small baby hat at 18 stitches in 10 cm.
 BABY_GAUGE = Gauge(stitches=18)

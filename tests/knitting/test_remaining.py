@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.balls import Yarn
-from roundwright.knitting.hat import Brim, HatRequest, HatSize
+from roundwright.knitting.hat_request import Brim, HatRequest, HatSize
 from roundwright.knitting.loop import Swatch
 from roundwright.knitting.measures import Gauge, Length, Mass, YarnCount
 from roundwright.knitting.remaining import Hank, LeftYarn, RemainingRequest, remaining

@@ -5,8 +5,14 @@
     python -m tests.load.faults --seconds 5 kill   shorter, for a look; printed only
     python -m tests.load.faults --soak-seconds 600 soak
 
+    python -m tests.load.faults --limits           only those that strangers make, with the proxy's limits on
+
 Everything stays on the loopback address and ends by itself. Each fault has a quiet stretch before it, to which it is
-compared, and a stretch after it, in which the service must recover. Exit status 1 if an answer was wrong or lost.
+compared, and a stretch after it, in which the service must recover. Exit status 1 if an answer was wrong or lost, or if
+anything else was over its bound; what was stands between ** in the notes.
+
+Without limits the faults are those of machines, and no caller is held back. With the limits as delivered (`STRANGERS`)
+the stream comes from as many addresses as it needs, and replicas and proxy are held to the memory of their containers.
 """
 
 import argparse
@@ -20,38 +26,33 @@ import tempfile
 import time
 from collections import Counter
 from collections.abc import Awaitable, Callable
-from dataclasses import dataclass, field
+from math import ceil
 from pathlib import Path
+from typing import Any
 
 import uvloop
 
-from tests.load.callers import Call, Callers, bad_calls, drip, good_calls
+from tests.load.callers import HOST, Call, Callers, Tally, bad_calls, drip, good_calls
 from tests.load.fleet import Fleet, Replica
 from tests.load.results import write_rows
+from tests.load.strangers import STRANGERS, watch
+from tests.load.trial import Trial
 
 QUIET_S = 10
 AFTER_S = 10
 RECOVERY_WINDOW_S = 1
+RECOVERY_S = 10
+SLOWER = 5
+"""With the limits on, the p99 of the stream stays under so many times the quiet one."""
+FROZEN_SHARE = 0.01
+"""Of the stream, at the most so much is lost on a replica that hangs: what it was asked before the proxy noticed."""
+STREAM_ADDRESS_PER_SECOND = 15
+"""Of which a seventh is dear, and the proxy lets four of those through."""
 MEMORY_BYTES = 256 * 2**20
 FILES = 256
 FILES_RUSH = 1000
 SLOW_CALLERS = 500
 RUSH = 2000
-
-
-@dataclass
-class Trial:
-    """A fault being tried: what is going on, and for how long."""
-
-    fleet: Fleet
-    seconds: float
-    calls: list[Call]
-    notes: list[str] = field(default_factory=list)
-
-    @property
-    def replicas(self) -> list[Replica]:
-        """The replicas of the fleet."""
-        return self.fleet.replicas
 
 
 async def kill(trial: Trial) -> None:
@@ -90,10 +91,15 @@ async def roll(trial: Trial) -> None:
 
 
 async def freeze(trial: Trial) -> None:
-    """One replica is stopped (SIGSTOP): it takes connections and answers nothing. Then it goes on."""
+    """One replica is stopped (SIGSTOP): it takes connections and answers nothing. Then it goes on.
+
+    What it was asked before the proxy noticed is lost as 504: it is asked of no other, since what hangs may be dear.
+    """
     trial.replicas[0].signal(signal.SIGSTOP)
     await asyncio.sleep(trial.seconds)
     trial.replicas[0].signal(signal.SIGCONT)
+    if repeated := trial.fleet.proxy.repeated():
+        trial.over(f"{repeated} POSTs repeated after a timeout")
 
 
 async def slow(trial: Trial) -> None:
@@ -180,7 +186,7 @@ async def files(trial: Trial) -> None:
 async def memory(trial: Trial) -> None:
     """Each replica may hold 256 MiB, while a flood of large and bad bodies comes as well."""
     await bad(trial)
-    kind = "control group" if trial.replicas[0].cgroup else "RLIMIT_DATA"
+    kind = "control group" if trial.replicas[0].most_memory_bytes() else "RLIMIT_DATA"
     most = [f"{(one.most_memory_bytes() or one.memory_bytes_now()) / 2**20:.0f}" for one in trial.replicas]
     alive = all(one.runs() for one in trial.replicas)
     trial.notes.append(
@@ -216,6 +222,7 @@ FAULTS: dict[str, tuple[Callable[[Trial], Awaitable[None]], tuple[int, ...], flo
     "files": (files, (2, 3), 30),
     "memory": (memory, (2, 3), 60),
     "soak": (soak, (2,), 600),
+    **{name: (fault, (2,), 30) for name, fault in STRANGERS.items()},
 }
 """Each fault with the numbers of replicas it is tried on and the seconds it lasts."""
 
@@ -226,15 +233,29 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
     """Try one fault on so many replicas; the row of the table it becomes."""
     fault, _, _ = FAULTS[name]
     calls = good_calls_once()
+    limited = name in STRANGERS
     limits = {"files": {"files": FILES}, "memory": {"memory_bytes": MEMORY_BYTES}}.get(name, {})
+    proxy: dict[str, Any] = {}
+    if limited:
+        limits = {"memory_bytes": MEMORY_BYTES}
+        proxy = {"limited": True, "trusting": True, "memory_bytes": MEMORY_BYTES}
     with (
         tempfile.TemporaryDirectory(prefix="roundwright-") as folder,
-        Fleet(Path(folder), [Replica(**limits) for _ in range(replicas)]) as fleet,
+        Fleet(Path(folder), [Replica(**limits) for _ in range(replicas)], **proxy) as fleet,
     ):
         trial = Trial(fleet, seconds, calls)
-        callers = Callers(fleet.proxy.port)
+        stream = _stream(fleet.proxy.port, limited=limited)
         stop = asyncio.Event()
-        load = asyncio.create_task(callers.steadily(calls, RATE["per_second"], stop))
+        load = [
+            asyncio.create_task(
+                callers.steadily(
+                    calls[number * 7 :] + calls[: number * 7], RATE["per_second"] / len(stream), stop
+                )
+            )
+            for number, callers in enumerate(stream)
+        ]
+        if limited:
+            load.append(asyncio.create_task(watch(trial, stop)))
         await asyncio.sleep(min(3, quiet_s))
         quiet = time.monotonic()
         await asyncio.sleep(quiet_s)
@@ -243,15 +264,21 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
         end = time.monotonic()
         await asyncio.sleep(min(AFTER_S, 2 * quiet_s))
         stop.set()
-        await load
-        callers.close()
+        await asyncio.gather(*load)
+        for callers in stream:
+            callers.close()
         saved = fleet.proxy.saved()
-    tally = callers.tally
+        if limited:
+            _weigh(trial)
+    tally = stream[0].tally
     before, during = tally.p99_ms(quiet, start), tally.p99_ms(start, end)
+    recovered = _recovered(tally, end, SLOWER * before)
     if tally.failures:
         trial.notes.append(f"failures {dict(tally.failures)}")
+    if limited and during >= SLOWER * before:
+        trial.notes.append("p99 over its bound")
     return {
-        "Fault": f"{name}: {(fault.__doc__ or '').strip()}",
+        "Fault": f"{name}: {(fault.__doc__ or '').partition(chr(10))[0].strip()}",
         "Replicas": str(replicas),
         "Seconds": f"{end - start:.0f}",
         "Requests": f"{len(tally.spans):,}",
@@ -261,20 +288,46 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
         "p99 quiet, ms": f"{before:.1f}",
         "p99 in it, ms": f"{during:.1f}",
         "Ratio": f"{during / before:.1f}",
-        "Recovered within, s": f"{_recovered(callers, end, 5 * before):.1f}",
+        "Recovered within, s": f"{recovered:.1f}",
         "Notes": "; ".join(trial.notes),
     }
 
 
-def _recovered(callers: Callers, end: float, bound_ms: float) -> float:
+def over_its_bound(name: str, row: dict[str, str]) -> bool:
+    """Whether a row says of anything that it is over its bound."""
+    requests = int(row["Requests"].replace(",", ""))
+    may_fail = FROZEN_SHARE * requests if name == "freeze" else 0
+    over = int(row["Failed"]) > may_fail or row["Wrong"] != "0" or "**" in row["Notes"]
+    if name in STRANGERS:
+        over |= float(row["Ratio"]) >= SLOWER or float(row["Recovered within, s"]) >= RECOVERY_S
+    return over
+
+
+def _stream(port: int, *, limited: bool) -> list[Callers]:
+    """The callers of the steady stream: as many addresses as the limits ask for, counted together."""
+    addresses = ceil(RATE["per_second"] / STREAM_ADDRESS_PER_SECOND) if limited else 1
+    tally = Tally()
+    return [Callers(port, f"127.0.6.{number + 1}" if limited else HOST, tally) for number in range(addresses)]
+
+
+def _weigh(trial: Trial) -> None:
+    """Note the most that every container held, and whether one was killed for it."""
+    held = [one.memory for one in (*trial.replicas, trial.fleet.proxy) if one.memory is not None]
+    most = [f"{(one.most_bytes() or 0) / 2**20:.0f}" for one in held]
+    trial.notes.append(f"most held {', '.join(most)} MiB of {MEMORY_BYTES // 2**20} (the last is the proxy)")
+    if killed := sum(one.killed() for one in held):
+        trial.over(f"{killed} killed for memory")
+
+
+def _recovered(tally: Tally, end: float, bound_ms: float) -> float:
     """Seconds from the end of the fault to the end of the last second that was not as it should be."""
     late = 0.0
     window = end
-    last = max(due for due, _, _ in callers.tally.spans)
+    last = max(due for due, _, _ in tally.spans)
     while window < last:
         upto = window + RECOVERY_WINDOW_S
-        lost = any(not right for due, _, right in callers.tally.spans if window <= due < upto)
-        if lost or callers.tally.p99_ms(window, upto) > bound_ms:
+        lost = any(not right for due, _, right in tally.spans if window <= due < upto)
+        if lost or tally.p99_ms(window, upto) > bound_ms:
             late = upto - end
         window = upto
     return late
@@ -299,6 +352,7 @@ def main() -> int:
         "faults", nargs="*", choices=[[], *FAULTS], help="which; all of them if none is named"
     )
     parser.add_argument("--seconds", type=float, help="how long each fault lasts; then nothing is written")
+    parser.add_argument("--limits", action="store_true", help="only those tried with the proxy's limits on")
     parser.add_argument("--soak-seconds", type=float, default=FAULTS["soak"][2])
     parser.add_argument(
         "--per-second", type=float, default=RATE["per_second"], help="requests of the steady stream"
@@ -311,7 +365,7 @@ def main() -> int:
     gc.freeze()
     gc.disable()
     lost = 0
-    for name in given.faults or FAULTS:
+    for name in given.faults or (STRANGERS if given.limits else FAULTS):
         _, replicas, seconds = FAULTS[name]
         if name == "soak":
             seconds = given.soak_seconds
@@ -323,7 +377,7 @@ def main() -> int:
             gc.collect()
             sys.stdout.write(" | ".join(f"{key}: {value}" for key, value in row.items()) + "\n")
             sys.stdout.flush()
-            lost += row["Failed"] != "0" or row["Wrong"] != "0" or "**" in row["Notes"]
+            lost += over_its_bound(name, row)
             if given.seconds is None:
                 write_rows([row], _where(given.per_second))
     return 1 if lost else 0

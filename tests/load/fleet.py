@@ -1,6 +1,7 @@
 """Replicas of the service and the proxy before them, as processes of this machine, on the loopback address only."""
 
 import os
+import re
 import resource
 import shutil
 import signal
@@ -13,7 +14,7 @@ import urllib.request
 from collections.abc import Callable
 from pathlib import Path
 from types import TracebackType
-from typing import Self
+from typing import Any, Self
 
 REPOSITORY = Path(__file__).parents[2]
 NGINX_FOLDER = REPOSITORY / "deploy" / "nginx"
@@ -21,20 +22,71 @@ HOST = "127.0.0.1"
 READY_WITHIN_S = 30
 CGROUPS = Path("/sys/fs/cgroup/memory")
 
-SITE = """
-upstream roundwright {{
+WRITTEN_BYTES = 96 * 2**20
+"""Room for what the proxy writes, in memory: compose.yaml's."""
+
+UPSTREAM = """upstream roundwright {{
     zone roundwright 256k;
+    least_conn;
     {replicas}
     keepalive 64;
     keepalive_timeout 60s;
 }}
-limit_req_zone {key} zone=rate:10m rate=50r/s;
-limit_conn_zone {key} zone=connections:10m;
-map $http_origin $cors_origin {{
-    "https://shop.example" $http_origin;
-    default "";
-}}
 """
+
+
+class Memory:
+    """A control group held to so much memory, as a container is: processes, what they read, and files in memory."""
+
+    def __init__(self, limit_bytes: int) -> None:
+        self.limit_bytes = limit_bytes
+        self.group = CGROUPS / f"roundwright-{os.getpid()}-{time.monotonic_ns()}"
+        self.there = True
+        try:
+            self.group.mkdir()
+            (self.group / "memory.limit_in_bytes").write_text(str(limit_bytes))
+        except OSError:
+            self.there = False
+
+    def hold(self, pid: int) -> None:
+        """Put a process into the group, and with it those it starts; without groups, limit its data alone."""
+        if self.there:
+            (self.group / "cgroup.procs").write_text(str(pid))
+        else:
+            resource.prlimit(pid, resource.RLIMIT_DATA, (self.limit_bytes, self.limit_bytes))
+
+    def holding(self, command: list[str], folder: Path, folder_bytes: int) -> list[str]:
+        """A command that is held from the start, with a folder in memory that counts as well."""
+        if not self.there:
+            return command
+        script = 'echo $$ >"$0/cgroup.procs"; mount -t tmpfs -o size=$1 tmpfs "$2"; shift 2; exec "$@"'
+        start = ["unshare", "--mount", "--propagation", "private", "sh", "-ec", script]
+        return [*start, str(self.group), str(folder_bytes), str(folder), *command]
+
+    def most_bytes(self) -> int | None:
+        """The most the group ever held, files included; nothing where there is no group."""
+        return int((self.group / "memory.max_usage_in_bytes").read_text()) if self.there else None
+
+    def killed(self) -> int:
+        """How often one of its processes was killed for want of memory."""
+        if not self.there:
+            return 0
+        lines = (self.group / "memory.oom_control").read_text().splitlines()
+        return next(int(line.split()[1]) for line in lines if line.startswith("oom_kill "))
+
+    def end(self) -> None:
+        """Take the group away once its processes are gone."""
+        if self.there:
+            until(self._is_gone, "the control group is empty")
+
+    def _is_gone(self) -> bool:
+        try:
+            self.group.rmdir()
+        except FileNotFoundError:
+            return True
+        except OSError:
+            return False
+        return True
 
 
 class Replica:
@@ -43,8 +95,7 @@ class Replica:
     def __init__(self, *, files: int | None = None, memory_bytes: int | None = None) -> None:
         self.port = free_port()
         self.files = files
-        self.memory_bytes = memory_bytes
-        self.cgroup: Path | None = None
+        self.memory = Memory(memory_bytes) if memory_bytes else None
         self.process: subprocess.Popen[bytes] | None = None
 
     def start(self) -> None:
@@ -70,14 +121,8 @@ class Replica:
         """Hold the process to the limits, before its interpreter has begun to read anything."""
         if self.files is not None:
             resource.prlimit(pid, resource.RLIMIT_NOFILE, (self.files, self.files))
-        if self.memory_bytes is None:
-            return
-        if self.cgroup is None:
-            self.cgroup = _memory_cgroup(self.memory_bytes)
-        if self.cgroup is None:
-            resource.prlimit(pid, resource.RLIMIT_DATA, (self.memory_bytes, self.memory_bytes))
-        else:
-            (self.cgroup / "cgroup.procs").write_text(str(pid))
+        if self.memory is not None:
+            self.memory.hold(pid)
 
     def signal(self, number: signal.Signals) -> None:
         """Send a signal to it."""
@@ -119,9 +164,7 @@ class Replica:
 
     def most_memory_bytes(self) -> int | None:
         """The most its control group ever held, files included; nothing where there is no group."""
-        if self.cgroup is None:
-            return None
-        return int((self.cgroup / "memory.max_usage_in_bytes").read_text())
+        return self.memory.most_bytes() if self.memory is not None else None
 
     def __enter__(self) -> Self:
         try:
@@ -142,18 +185,8 @@ class Replica:
         if self.runs():
             self.signal(signal.SIGKILL)
             self.wait()
-        if self.cgroup is not None:
-            until(self._group_is_gone, "the control group is empty")
-
-    def _group_is_gone(self) -> bool:
-        assert self.cgroup is not None
-        try:
-            self.cgroup.rmdir()
-        except FileNotFoundError:
-            return True
-        except OSError:
-            return False
-        return True
+        if self.memory is not None:
+            self.memory.end()
 
 
 class Proxy:
@@ -167,40 +200,53 @@ class Proxy:
         limited: bool = False,
         binary: str | None = None,
         site: str | None = None,
+        trusting: bool = False,
+        memory_bytes: int | None = None,
     ) -> None:
-        """Written into `folder`; without `limited`, no caller is held to a rate or a number of connections."""
+        """Written into `folder`; without `limited`, no caller is held to a rate or a number of connections.
+
+        `site` stands in the place of `site.conf` as it is delivered. Where the proxy is `trusting`, the last address in
+        `X-Forwarded-For` is the caller, as behind an ingress. With `memory_bytes` it is held to so much memory, what it
+        keeps included, as a container is: nothing where this machine has no control groups.
+        """
         self.folder = folder
         self.port = free_port()
+        self.memory = Memory(memory_bytes) if memory_bytes else None
         self.binary = binary or shutil.which("nginx", path=f"{os.environ['PATH']}:/usr/sbin:/sbin")
         if self.binary is None:
             raise FileNotFoundError("nginx is not installed")
         self.process: subprocess.Popen[bytes] | None = None
         folder.mkdir(parents=True, exist_ok=True)
+        self.written = folder / "tmp"
+        self.written.mkdir(exist_ok=True)
         for file in NGINX_FOLDER.glob("*.conf"):
             shutil.copy(file, folder)
-        main = (folder / "nginx.conf").read_text()
         # Tests run as root, where nginx would change to a user who may not write into the folder.
-        for old, new in (
-            ("listen 8080 ", f"listen {HOST}:{self.port} "),
-            (
-                "worker_processes auto;",
-                "worker_processes 1; user root;" if os.getuid() == 0 else "worker_processes 1;",
-            ),
-            ("/dev/stdout", "access.log"),
-            ("worker_rlimit_nofile 32768;", f"worker_rlimit_nofile {_most_files()};"),
-        ):
-            assert main.count(old) == 1, old
-            main = main.replace(old, new)
-        (folder / "nginx.conf").write_text(main)
-        servers = [f"server {HOST}:{port} max_fails=2 fail_timeout=5s;" for port in ports]
-        servers += [f"server {HOST}:{port} max_fails=0 backup;" for port in ports]
-        key = "$binary_remote_addr" if limited else '""'
-        (folder / "site.conf").write_text(site or SITE.format(replicas="\n    ".join(servers), key=key))
+        workers = "worker_processes 2;"
+        _change(
+            folder / "nginx.conf",
+            ("listen 8080 ", f"listen [::1]:{self.port} backlog=4096; listen {HOST}:{self.port} "),
+            (workers, f"{workers} user root;" if os.getuid() == 0 else workers),
+            ("/dev/stdout", str(folder / "access.log")),
+            ("worker_rlimit_nofile 16384;", f"worker_rlimit_nofile {min(16384, _most_files())};"),
+        )
+        if site is None:
+            delivered = (folder / "site.conf").read_text()
+            servers = [f"server {HOST}:{port} max_fails=2 fail_timeout=5s;" for port in ports]
+            servers += [f"server {HOST}:{port} max_fails=0 backup;" for port in ports]
+            site = UPSTREAM.format(replicas="\n    ".join(servers))
+            site += delivered[delivered.index("\n}\n") + 3 :]  # what stands behind the upstream
+            site = site.replace('# "https://shop.example"', '"https://shop.example"')
+            if not limited:
+                site = re.sub(r"(_zone) \$\w+", r'\1 ""', site)
+            if trusting:
+                site += f"set_real_ip_from {HOST};\nreal_ip_header X-Forwarded-For;\n"
+        (folder / "site.conf").write_text(site)
 
     def command(self, *more: str) -> list[str]:
         """The command line of nginx for this configuration."""
         assert self.binary is not None
-        start = [self.binary, "-e", "stderr", "-p", f"{self.folder}/", "-c", str(self.folder / "nginx.conf")]
+        start = [self.binary, "-e", "stderr", "-p", f"{self.written}/", "-c", str(self.folder / "nginx.conf")]
         return [*start, *more]
 
     def check(self) -> subprocess.CompletedProcess[str]:
@@ -208,8 +254,11 @@ class Proxy:
         return subprocess.run(self.command("-t"), capture_output=True, text=True, check=False)
 
     def __enter__(self) -> Self:
+        command = self.command("-g", "daemon off;")
+        if self.memory is not None:
+            command = self.memory.holding(command, self.written, WRITTEN_BYTES)
         with (self.folder / "error.log").open("wb") as errors:
-            self.process = subprocess.Popen(self.command("-g", "daemon off;"), stdout=errors, stderr=errors)
+            self.process = subprocess.Popen(command, stdout=errors, stderr=errors)
         until(self._listens, f"nginx listens on port {self.port}")
         return self
 
@@ -226,6 +275,8 @@ class Proxy:
         assert self.process is not None
         self.process.send_signal(signal.SIGTERM)
         self.process.wait(30)
+        if self.memory is not None:
+            self.memory.end()
 
     def saved(self) -> int:
         """How many requests so far were answered in full by another replica than the first one asked."""
@@ -235,13 +286,20 @@ class Proxy:
                 '"status":200' in line and ", " in line.partition('"replica_status":"')[2] for line in log
             )
 
+    def repeated(self) -> int:
+        """How many POSTs were asked of another replica after one had not answered in time."""
+        time.sleep(1.2)
+        timed_out = re.compile(r'"method":"POST".*"replica_status":"[^"]*504, ')
+        with (self.folder / "access.log").open() as log:
+            return sum(timed_out.search(line) is not None for line in log)
+
 
 class Fleet:
     """Some replicas and the proxy before them, all ready; ended on leaving."""
 
-    def __init__(self, folder: Path, replicas: list[Replica]) -> None:
+    def __init__(self, folder: Path, replicas: list[Replica], **proxy: Any) -> None:
         self.replicas = replicas
-        self.proxy = Proxy(folder, [one.port for one in replicas])
+        self.proxy = Proxy(folder, [one.port for one in replicas], **proxy)
 
     def __enter__(self) -> Self:
         try:
@@ -282,16 +340,14 @@ def until(true: Callable[[], bool], what: str) -> None:
         time.sleep(0.02)
 
 
+def _change(file: Path, *changes: tuple[str, str]) -> None:
+    """Change a file where each text to be changed stands once."""
+    text = file.read_text()
+    for old, new in changes:
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    file.write_text(text)
+
+
 def _most_files() -> int:
     return resource.getrlimit(resource.RLIMIT_NOFILE)[1]
-
-
-def _memory_cgroup(limit_bytes: int) -> Path | None:
-    """A control group held to so much memory; nothing where the machine has none to give."""
-    group = CGROUPS / f"roundwright-{os.getpid()}-{time.monotonic_ns()}"
-    try:
-        group.mkdir()
-        (group / "memory.limit_in_bytes").write_text(str(limit_bytes))
-    except OSError:
-        return None
-    return group

@@ -17,9 +17,9 @@ from contextlib import suppress
 
 import msgspec
 
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds import execute
+from roundwright.knitting.rounds import LONGEST_TEXT, execute
 
 if "--coverage" in sys.argv:
     import atheris
@@ -62,7 +62,7 @@ def hats(chance: random.Random) -> str:
     }
     while True:
         with suppress(Impossible):
-            return hat.hats(msgspec.convert(asked, hat.HatRequest), write.pattern).pattern
+            return hat.hats(msgspec.convert(asked, hat_request.HatRequest), write.pattern).pattern
         asked["crown"] = {"style": "quick"}
         asked["brim"] = {"kind": "rolled"}
 
@@ -89,7 +89,7 @@ def texts(chance: random.Random) -> Iterator[str]:
         elif kind < 0.995:
             yield in_one_line(chance)
         else:
-            yield repeated(chance, proofread.LONGEST_TEXT)
+            yield repeated(chance, LONGEST_TEXT)
 
 
 def changed(chance: random.Random, text: str) -> str:
@@ -107,7 +107,7 @@ def changed(chance: random.Random, text: str) -> str:
         else:
             other = chance.randrange(len(signs) + 1)
             signs[place:place] = signs[other : other + 40]
-    return "".join(signs)[: proofread.LONGEST_TEXT]
+    return "".join(signs)[:LONGEST_TEXT]
 
 
 def in_one_line(chance: random.Random) -> str:

@@ -6,7 +6,7 @@ import pytest
 import uvloop
 
 from tests.deploy.tools import debian_nginx
-from tests.load import faults
+from tests.load import faults, strangers
 from tests.load.results import write_rows
 
 
@@ -23,6 +23,46 @@ def test_no_answer_is_lost_or_wrong(name: str, monkeypatch: pytest.MonkeyPatch) 
     assert int(row["Requests"].replace(",", "")) > 500
     if name != "files":  # who finds no place waits for one: there is nothing to be saved
         assert int(row["Saved by a retry"]) > 0
+
+
+@pytest.mark.parametrize("name", ["mix", "upgrade"])
+def test_strangers_cost_nobody_an_answer(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """With the limits on as delivered, dear requests of many addresses beside the stream cost it no answer.
+
+    None gets another answer than is due or a refusal, and no container passes its limit of memory.
+    """
+    debian_nginx()
+    monkeypatch.setitem(faults.RATE, "per_second", 60.0)
+    monkeypatch.setattr(strangers, "PER_SECOND", 4)
+    faults.good_calls_once()
+    with asyncio.Runner(loop_factory=uvloop.new_event_loop) as runner:
+        row = runner.run(faults.try_fault(name, 2, 4, 1))
+    assert (row["Failed"], row["Wrong"], "**" in row["Notes"]) == ("0", "0", False), row
+
+
+def test_a_row_over_its_bound_is_an_error() -> None:
+    """Anything lost or wrong, and with the limits on a stream made slow for long, ends a run with an error."""
+    row = {
+        "Requests": "2,000",
+        "Failed": "0",
+        "Wrong": "0",
+        "Notes": "",
+        "Ratio": "4.9",
+        "Recovered within, s": "9.0",
+    }
+    assert not faults.over_its_bound("mix", row)
+    for column, text in (
+        ("Failed", "1"),
+        ("Wrong", "1"),
+        ("Notes", "**x**"),
+        ("Ratio", "5.0"),
+        ("Recovered within, s", "10.0"),
+    ):
+        assert faults.over_its_bound("mix", row | {column: text})
+    assert not faults.over_its_bound("kill", row | {"Ratio": "50.0"})
+    assert faults.over_its_bound("kill", row | {"Failed": "1"})
+    assert not faults.over_its_bound("freeze", row | {"Failed": "20"})
+    assert faults.over_its_bound("freeze", row | {"Failed": "21"})
 
 
 def test_a_row_takes_the_place_of_the_one_before(tmp_path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -3,7 +3,8 @@
 import pytest
 
 from roundwright.knitting.crown import CrownShape
-from roundwright.knitting.needles import SplitRequest, split
+from roundwright.knitting.needles import split
+from roundwright.knitting.split_request import SplitRequest
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 import pytest
 
-from roundwright.routes.negotiating import best
+from roundwright.routes.negotiating import LONGEST, best
 
 FORMS = (
     "text/markdown; charset=utf-8",
@@ -44,3 +44,11 @@ def test_the_best_form_is_chosen(accept, expected):
 def test_no_form_may_suit(accept):
     """Where no range covers a form, or every one that does refuses it, there is none."""
     assert best(accept, FORMS) is None
+
+
+def test_an_endless_accept_counts_as_none():
+    """A caller who lists more than anybody reads gets the form that is given unasked (RFC 9110, 12.5.1)."""
+    heeded = "application/pdf," + "a" * (LONGEST - len("application/pdf,"))
+
+    assert "application/pdf" == best(heeded, FORMS)
+    assert FORMS[0] == best(f"{heeded}a", FORMS)

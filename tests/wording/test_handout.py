@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from roundwright.app import create_app
-from roundwright.knitting import hat
+from roundwright.knitting import hat_request
 from roundwright.knitting.answers import Impossible
 from roundwright.settings import Settings
 from roundwright.wording.handout import HandoutRequest
@@ -177,7 +177,7 @@ def test_a_form_there_is_not_is_refused(service: httpx.Client) -> None:
 def test_the_request_for_the_hats_is_taken_as_it_is(service: httpx.Client) -> None:
     """What `/v1/hats` takes, the handout takes; `paper` is the one thing it takes beside it."""
     ours = {field.name for field in msgspec.structs.fields(HandoutRequest)}
-    theirs = {field.name for field in msgspec.structs.fields(hat.HatRequest)}
+    theirs = {field.name for field in msgspec.structs.fields(hat_request.HatRequest)}
 
     assert {"paper"} == ours - theirs
     assert set() == theirs - ours

@@ -10,7 +10,7 @@ from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
 from roundwright import reference
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds import Repeat, Round, Step, Work, execute, line, runs
 from roundwright.wording import write
@@ -89,7 +89,7 @@ def worked(plan: hat.HatPlan) -> list[list[Run]]:
 def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: str, wording: str) -> None:
     """In every style, in up to twelve sizes, in US and UK terms, in abbreviations and in sentences."""
     request = msgspec.json.decode(
-        json.dumps({**asked, "terms": terms, "wording": wording}), type=hat.HatRequest
+        json.dumps({**asked, "terms": terms, "wording": wording}), type=hat_request.HatRequest
     )
     try:
         answer = hat.hats(request, write.pattern)

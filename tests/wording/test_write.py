@@ -4,7 +4,8 @@ import re
 
 import pytest
 
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
+from roundwright.knitting.measures import Gauge
 from roundwright.knitting.rounds import Repeat, Work, work_round
 from roundwright.wording import across, speech, write
 from tests.knitting.test_hat import BABIES, hats
@@ -99,7 +100,9 @@ def test_a_round_with_a_tail_is_spoken_to_the_last_stitches() -> None:
 
 def test_the_sections_stand_in_the_order_of_a_pattern() -> None:
     """Sizes first, cautions last (common practice)."""
-    request = hat.HatRequest(gauge=hat.Gauge(stitches=18, rows=24), sizes=(hat.HatSize(age_months=0),))
+    request = hat_request.HatRequest(
+        gauge=Gauge(stitches=18, rows=24), sizes=(hat_request.HatSize(age_months=0),)
+    )
     answer = hat.hats(request, write.pattern)
     written = [section.heading for section in write.sections(request, answer.sizes, answer.cautions)]
     assert written == [

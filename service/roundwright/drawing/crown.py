@@ -146,7 +146,7 @@ def _needles(crown: CrownAnswer, frame: Frame) -> Iterator[Markup]:
 
 
 def _way(angles: Sequence[float], frame: Frame) -> str:
-    """A line inwards that has one angle before the first rings_of, and one in each ring."""
+    """A line inwards that has one angle before the first ring, and one in each ring."""
     way = [f"M{spot(angles[0], frame.outer + 8)}L{spot(angles[0], frame.outer)}"]
     for place, (before, angle) in enumerate(pairwise(angles)):
         edge = frame.outer - place * frame.thickness

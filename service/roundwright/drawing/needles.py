@@ -25,8 +25,9 @@ from roundwright.drawing.chart import (
 from roundwright.drawing.elements import Markup, Picture, around, element, joined, number
 from roundwright.drawing.look import MARGIN, WIDTH, Block, KeyEntry, Theme, larger, sheet, words
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.needles import Hold, SplitAnswer
+from roundwright.knitting.needles import SplitAnswer
 from roundwright.knitting.rounds import Round
+from roundwright.knitting.split_request import Hold
 
 HALF_LENGTH: Final = {2: 165.0, 3: 150.0, 4: 122.0, 5: 98.0}
 """Half of what carries stitches, of each of so many needles."""

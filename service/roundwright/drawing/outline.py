@@ -9,7 +9,8 @@ from typing import Final, NamedTuple
 
 from roundwright.drawing.elements import number
 from roundwright.drawing.look import MARGIN, WIDTH
-from roundwright.knitting.hat import Brim, HatPlan
+from roundwright.knitting.hat import HatPlan
+from roundwright.knitting.hat_request import Brim
 from roundwright.knitting.measures import MM_IN, mm
 
 RULE: Final = 46.0

@@ -12,7 +12,8 @@ from roundwright.drawing.elements import Markup, Picture, element, joined, numbe
 from roundwright.drawing.look import WIDTH, Block, KeyEntry, Theme, sheet, words
 from roundwright.drawing.outline import TURNED_OUT_MM, Outline, Place, outline_of, place_for
 from roundwright.knitting.crown import CrownAnswer
-from roundwright.knitting.hat import Brim, HatPlan
+from roundwright.knitting.hat import HatPlan
+from roundwright.knitting.hat_request import Brim
 from roundwright.knitting.measures import MM_IN, LengthUnit, mm
 
 COLUMNS: Final = 14

@@ -4,6 +4,7 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
 
     answers     what every answer carries, and the one error: a thing that cannot be knitted
     measures    quantities with their units; gauge
+    pictures    addresses of pictures: parameters written and read
     rounds      step, round, the table of stitches in use; executing and chaining
     gauge       gauge converted
     next_needle which needle to swatch on next
@@ -15,6 +16,7 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     spacing     the most even order of two kinds of sections, as nested repeats
     shaping     changes spread evenly around a round or across a row
     change      a change of the stitch count as asked for: what it comes to, whether it can be made
+    spacing_picture  the query of its picture, and the address
     even        that change over one round or row, or over several
     along       changes spread over the rows of a length
     borders     the way of a border between two needles through the rounds
@@ -24,9 +26,13 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     geometry    the crown as a surface: how it lies, how deep and how round it is
     styles      the styles of crown: one function and one row of a table each
     crown_plan  a crown as asked for, and what its style works from
+    crown_picture  the query of a crown's chart, and the address
     crown       closing the top of the hat, round by round
     suggestion  which crown gives the shape asked for
     room        whether stitches fit on a needle, and reach around a circular
+    start       from the cast-on to the working needles
+    split_request  stitches to be split over needles, as a request
+    needles_picture  the query of a picture of needles, and the address
     needles     the split of a round over needles
     fineness    how thick a yarn is, in every system
     balls       the yarn on the shelf, and whole balls of it
@@ -34,6 +40,8 @@ No HTTP, no files, no clock, no global state. Modules, each importing only those
     fabric      the yarn in this fabric, by gauge or by a weighed swatch
     order       what to buy, for one or for a class
     yarn        what is used
+    hat_request  a hat as a request
+    hat_picture  the query of a hat's picture from the side, and the address
     hat         the whole job for one or more sizes
     buying      yarn for any work asked about
     remaining   what is left, and whether it will do

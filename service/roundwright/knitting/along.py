@@ -5,7 +5,15 @@ from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.answers import (
+    COMMON_PRACTICE,
+    RULES,
+    Basis,
+    Impossible,
+    Notice,
+    RulesVersion,
+    only_one,
+)
 from roundwright.knitting.measures import (
     SHAPE_BASIS,
     Gauge,
@@ -160,20 +168,17 @@ class _Rows(NamedTuple):
 def _rows(request: AlongRequest) -> _Rows:
     """Rows there are, and the height of one (0 without a gauge)."""
     height = row_height_mm(request.gauge) if request.gauge else 0.0
+    only_one(
+        request,
+        "rows",
+        "length",
+        what="The length of the piece",
+        missing_at="#/rows",
+        nearest="`rows`, or `length` with `gauge`",
+    )
     if request.rows is not None:
-        if request.length is not None:
-            raise Impossible(
-                "Say how many rows there are or how long the piece is, not both.",
-                pointer="#/length",
-                nearest="`rows` alone, or `length` with `gauge`",
-            )
         return _Rows(request.rows, height)
-    if request.length is None:
-        raise Impossible(
-            "Nothing says how long the piece is.",
-            pointer="#/rows",
-            nearest="`rows`, or `length` with `gauge`",
-        )
+    assert request.length is not None
     if not height:
         raise Impossible(
             "A length becomes rows only with a gauge.", pointer="#/gauge", nearest="`gauge`, or `rows`"

@@ -1,5 +1,6 @@
 """What every answer carries, and the one error of the trade: a thing that cannot be knitted."""
 
+from collections.abc import Sequence
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -52,3 +53,41 @@ class Impossible(Exception):
         self.detail = detail
         self.pointer = pointer
         self.nearest = nearest
+
+
+def only_one(
+    request: Struct,
+    *names: str,
+    what: str,
+    at: str = "#",
+    missing_at: str | None = None,
+    nearest: str | None = None,
+) -> str:
+    """The only one of the fields `names` that is given. `what` they say is for the error, `at` is their place.
+
+    Raises `Impossible` for more than one, and for none: that error points at `missing_at`, with `nearest`.
+    """
+    given = at_most_one(request, *names, what=what, at=at)
+    if given is None:
+        raise Impossible(
+            f"{what} is not given: exactly one of {_listed(names)} is needed.",
+            pointer=missing_at or at,
+            nearest=nearest or f"`{names[0]}`",
+        )
+    return given
+
+
+def at_most_one(request: Struct, *names: str, what: str, at: str = "#") -> str | None:
+    """The only one of the fields `names` that is given, None where none is. Raises `Impossible` for more than one."""
+    given = [name for name in names if getattr(request, name) is not None]
+    if len(given) > 1:
+        raise Impossible(
+            f"{what} is given {len(given)} times, by {_listed(given)}: only one of them is needed.",
+            pointer=f"{at}/{given[1]}",
+            nearest=f"`{given[0]}` alone",
+        )
+    return given[0] if given else None
+
+
+def _listed(names: Sequence[str]) -> str:
+    return " and ".join((", ".join(f"`{name}`" for name in names[:-1]), f"`{names[-1]}`"))

@@ -5,10 +5,11 @@ from typing import Annotated, Final
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.answers import Impossible
+from roundwright.knitting.answers import Impossible, at_most_one
 from roundwright.knitting.balls import DEFAULT_MARGIN, MarginPercent, Yarn
 from roundwright.knitting.fabric import Fabric, fabric
-from roundwright.knitting.hat import HatRequest, hat_works
+from roundwright.knitting.hat import hat_works
+from roundwright.knitting.hat_request import HatRequest
 from roundwright.knitting.loop import PartName, Stretch, Swatch, ribbed, stretches
 from roundwright.knitting.measures import Gauge, UnitSystem
 from roundwright.knitting.order import HatWork, class_order
@@ -111,13 +112,7 @@ def works(request: WorkAsked) -> tuple[HatWork, ...]:
 
     Raises `Impossible` for two at once, and for rounds or hats that cannot be knitted.
     """
-    asked = [name for name in ("stitches", "rounds", "hat") if getattr(request, name) is not None]
-    if len(asked) > 1:
-        raise Impossible(
-            f"The work is described {len(asked)} times: by {' and by '.join(asked)}.",
-            pointer=f"#/{asked[-1]}",
-            nearest=f"`{asked[0]}` alone",
-        )
+    at_most_one(request, "stitches", "rounds", "hat", what="The work")
     if request.stitches is not None:
         return (HatWork("", 1, (Stretch("all", request.stitches),)),)
     if request.rounds is not None:

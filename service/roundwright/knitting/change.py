@@ -1,11 +1,11 @@
 """A change of the stitch count as it is asked for: what it comes to, and whether it can be made."""
 
-from typing import Annotated, Final, Literal, NamedTuple
+from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
 
 from roundwright import reference
-from roundwright.knitting.answers import Impossible, Notice
+from roundwright.knitting.answers import Impossible, Notice, at_most_one
 from roundwright.knitting.rounds import MOST_ROUNDS, MOST_STITCHES, Multiple, nearest_count
 from roundwright.knitting.shaping import Arrangement, most_changes
 
@@ -18,11 +18,10 @@ MOST_PLAIN_BETWEEN: Final = 20
 FITS_TRIED: Final = 2 * MOST_SHAPED_ROUNDS + 1
 """Counts tried to either side: shares of so many rounds, by one stitch or two, come round again after that."""
 
-Method = Literal[
-    "m1", "m1l", "m1r", "m1p", "yo", "kfb", "pfb",
-    "k2tog", "ssk", "skp", "p2tog", "ssp", "cdd", "k3tog", "sssk", "sk2p", "p3tog",
-]  # fmt: skip
-"""The increases and decreases of the stitch table."""
+if TYPE_CHECKING:
+    Method = str
+else:  # the increases and decreases of the table of stitches
+    Method = Literal[tuple(name for name, row in reference.stitches().items() if row.uses != row.leaves)]
 
 USUAL_INCREASE: Final[Method] = "m1"
 USUAL_DECREASE: Final[Method] = "k2tog"
@@ -150,13 +149,8 @@ def middle(request: EvenRequest) -> int:
 
 def _refuse(request: EvenRequest) -> None:
     """Raise `Impossible` for fields that contradict each other."""
-    if request.change is not None and request.target is not None:
-        raise Impossible(
-            "Say by how many stitches the count changes, or how many there are to be in the end, not both.",
-            pointer="#/target",
-            nearest="`change` alone, or `target` alone",
-        )
-    if request.change is None and request.target is None and request.multiple is None:
+    given = at_most_one(request, "change", "target", what="The stitches wanted")
+    if given is None and request.multiple is None:
         raise Impossible(
             "Nothing says how many stitches there are to be.",
             pointer="#/change",

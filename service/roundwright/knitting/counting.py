@@ -15,10 +15,9 @@ from roundwright.knitting.miscount import TEXTS, counted_text, text
 from roundwright.knitting.place import NextLine, PartName, Progress
 from roundwright.knitting.putting_right import go_on
 from roundwright.knitting.rescue import CountCause, Explanation, explain
-from roundwright.knitting.rounds import Round
+from roundwright.knitting.rounds import LAST_ROUND, Round
 from roundwright.knitting.slips import Cause, Counted, is_right, possible_causes
 from roundwright.knitting.work_in_hand import (
-    LAST_ROUND,
     CountRequest,
     Reader,
     count_of,

@@ -16,11 +16,12 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.borders import ways
 from roundwright.knitting.closing import CORD_BASIS, TAIL_BASIS, CrownFinish, Finish, cord_notices, finished
+from roundwright.knitting.crown_picture import crown_picture
 from roundwright.knitting.crown_plan import (
-    FEWEST_STITCHES,
     MOST_CROWN_STITCHES,
     Cadence,
     CrownAsked,
+    CrownRequest,
     CrownShape,
     Worked,
     asked_for,
@@ -30,9 +31,7 @@ from roundwright.knitting.flat import SEAM_BASIS, row
 from roundwright.knitting.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
 from roundwright.knitting.holding import (
     USUAL_TOLERANCE,
-    NeedleCount,
     NeedleSplit,
-    Tolerance,
     followed,
     unbeaten_splits,
 )
@@ -45,8 +44,9 @@ from roundwright.knitting.measures import (
     rows_assumed,
     stitch_width_mm,
 )
-from roundwright.knitting.pictures import MOST_DRAWN_ROUNDS, crown_picture
+from roundwright.knitting.pictures import MOST_DRAWN_ROUNDS
 from roundwright.knitting.rounds import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain, work_round
+from roundwright.knitting.sizing import FEWEST_STITCHES
 from roundwright.knitting.styles import STYLES, CrownPlan, highest_cone, narrowed
 
 __all__ = [
@@ -66,26 +66,6 @@ __all__ = [
 
 MARKED_SECTIONS: Final = 12
 """Sections that knitters mark; more are read off the knitting."""
-
-
-class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A crown to be worked on some stitches."""
-
-    stitches: Annotated[
-        int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
-    ]
-    gauge: Annotated[
-        Gauge | None,
-        Meta(
-            description="Gauge of the washed swatch. The geometry needs it, and so does the height of a cone."
-        ),
-    ] = None
-    needles: Annotated[
-        NeedleCount | None,
-        Meta(description="Needles that hold stitches; left out: the rounds come without needles."),
-    ] = None
-    tolerance: Tolerance = USUAL_TOLERANCE
-    units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
 
 
 class CrownAnswer(Struct, frozen=True, kw_only=True):

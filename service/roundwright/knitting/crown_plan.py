@@ -7,11 +7,19 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.closing import Finish, close_for
 from roundwright.knitting.flat import SEAM_STITCHES
-from roundwright.knitting.measures import RELAXED_SHAPE, Gauge, Length, mm, row_height_mm, stitch_width_mm
+from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, Tolerance
+from roundwright.knitting.measures import (
+    RELAXED_SHAPE,
+    Gauge,
+    Length,
+    UnitSystem,
+    mm,
+    row_height_mm,
+    stitch_width_mm,
+)
+from roundwright.knitting.sizing import FEWEST_STITCHES
 from roundwright.knitting.styles import STYLES, CrownPlan, Style, StyleOption
 
-FEWEST_STITCHES: Final = 8
-"""Stitches before the crown: fewer are a cord already."""
 MOST_CROWN_STITCHES: Final = 600
 """Stitches before the crown: a large head in the finest thread a hand works takes fewer."""
 MOST_SECTIONS: Final = MOST_CROWN_STITCHES // 2
@@ -87,6 +95,26 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     )
 
 
+class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A crown to be worked on some stitches."""
+
+    stitches: Annotated[
+        int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
+    ]
+    gauge: Annotated[
+        Gauge | None,
+        Meta(
+            description="Gauge of the washed swatch. The geometry needs it, and so does the height of a cone."
+        ),
+    ] = None
+    needles: Annotated[
+        NeedleCount | None,
+        Meta(description="Needles that hold stitches; left out: the rounds come without needles."),
+    ] = None
+    tolerance: Tolerance = USUAL_TOLERANCE
+    units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+
+
 class CrownAsked(NamedTuple):
     """What is asked for, and where in the request it stands."""
 
@@ -122,7 +150,7 @@ def asked_for(
 ) -> CrownAsked:
     """The crown asked for, with the places in the request that errors about it point to.
 
-    Raises `Impossible` for stitches outside 8 to 600.
+    Raises `Impossible` for fewer stitches than a crown is closed from, or more than a hat has.
     """
     gauge_at = gauge_at or f"{at.removesuffix('/crown')}/gauge"
     if not FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:

@@ -2,17 +2,17 @@
 
 from collections.abc import Iterator
 from itertools import cycle, islice
-from typing import Annotated, cast
+from typing import Annotated
 
 from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.change import EvenRequest, Method, Plan, middle, planned
-from roundwright.knitting.pictures import spacing_picture
-from roundwright.knitting.rounds import Repeat, Round, Step, Steps, StitchName, Work, work_round
+from roundwright.knitting.rounds import Repeat, Round, Step, Steps, Work, work_round
 from roundwright.knitting.shaping import HALF_GAP, WHOLE_GAP, plain_beside, spread
 from roundwright.knitting.spacing import mirrored, stops_early
+from roundwright.knitting.spacing_picture import spacing_picture
 
 
 class EvenSection(Struct, frozen=True):
@@ -164,7 +164,7 @@ def _other_side(steps: Steps) -> Steps:
                 pointer="#/plain_between",
                 nearest="an odd number of plain rows between, or another method",
             )
-        turned.append(Work(cast("StitchName", other), step.times))
+        turned.append(Work(other, step.times))
     return tuple(turned)
 
 

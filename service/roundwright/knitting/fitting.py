@@ -17,6 +17,7 @@ from roundwright.knitting.answers import (
     Impossible,
     Notice,
     RulesVersion,
+    at_most_one,
 )
 from roundwright.knitting.growth import (
     CENTILE_BASIS,
@@ -373,20 +374,13 @@ def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: f
 
 def _check_wearer(request: RecommendRequest) -> None:
     """Refuse a wearer said in no way or in several, and what does not go with the way it is said."""
-    ways = ("age_months", "gestation_weeks", "adult")
-    given = [way for way in ways if getattr(request, way) is not None]
-    if len(given) > 1:
-        raise Impossible(
-            f"The wearer is said {len(given)} times ({', '.join(given)}): one is enough.",
-            pointer=f"#/{given[1]}",
-            nearest=f"only {given[0]}",
-        )
-    if not given and request.head is None:
+    way = at_most_one(request, "age_months", "gestation_weeks", "adult", what="The wearer")
+    if way is None and request.head is None:
         raise Impossible(
             "Whose head it is is not said: age_months, gestation_weeks, adult or a measured head is needed.",
             nearest="age_months",
         )
-    if request.sex is not None and (not given or given[0] == "adult"):
+    if request.sex is not None and way in (None, "adult"):
         raise Impossible(
             "A sex goes with age_months or gestation_weeks.", pointer="#/sex", nearest="the same without sex"
         )

@@ -42,5 +42,5 @@ def from_behind(steps: Steps) -> Steps:
         counterpart = reference.stitches()[step.stitch].wrong_side
         if counterpart is None:
             raise Unworkable(f"{step.stitch} cannot be worked from the wrong side.")
-        turned.append(Work(counterpart, step.times))  # type: ignore[arg-type]  # the table names its own rows
+        turned.append(Work(counterpart, step.times))  # the table names its own rows
     return tuple(turned)

@@ -20,17 +20,15 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.balls import DEFAULT_MARGIN, MarginPercent, Yarn
-from roundwright.knitting.closing import Finish
-from roundwright.knitting.crown import CrownAnswer, CrownShape, repeat_of, work_crown
+from roundwright.knitting.crown import MOST_CROWN_STITCHES, CrownAnswer, repeat_of, work_crown
 from roundwright.knitting.fabric import Fabric, fabric
-from roundwright.knitting.heads import Head, Wearer, cautions, head
-from roundwright.knitting.holding import USUAL_TOLERANCE, NeedleCount, OnNeedles
+from roundwright.knitting.hat_picture import hat_picture
+from roundwright.knitting.hat_request import Brim, HatRequest, HatSize
+from roundwright.knitting.heads import Head, cautions, head
+from roundwright.knitting.holding import OnNeedles
 from roundwright.knitting.loop import Stretch, cast_on_stretch
-from roundwright.knitting.measures import Gauge, Length, UnitSystem, length, mm, row_height_mm
-from roundwright.knitting.needles import StartStep, start_on
+from roundwright.knitting.measures import Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.order import HatWork, YarnOrder, class_order
-from roundwright.knitting.pictures import hat_picture
 from roundwright.knitting.rounds import (
     Multiple,
     Repeat,
@@ -42,134 +40,19 @@ from roundwright.knitting.rounds import (
     plain,
     work_round,
 )
-from roundwright.knitting.sizing import USUAL_EASE, CastOnAnswer, Ease, depth, work_cast_on
+from roundwright.knitting.sizing import CastOnAnswer, depth, work_cast_on
+from roundwright.knitting.start import StartStep, start_on
 from roundwright.knitting.yarn import YarnEstimate, estimate
 
-MOST_SIZES: Final = 12
-"""Sizes in one pattern: more than any pattern prints."""
-MOST_MAKERS: Final = 1_000
-"""Knitters of one size: more than fit in a hall."""
-MOST_STITCHES_IN_A_HAT: Final = 600
-"""Stitches around a hat: a large head in the finest thread a hand works takes fewer."""
 MOST_STITCHES_IN_ALL_SIZES: Final = 2_400
 """Stitches around all sizes of one request: twelve grown-ups' hats in lace, a few hundredths of a second's work."""
-MOST_HAT_TOLERANCE: Final = 8
-"""Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` looks further, size by size."""
 LONGEST_HAT_MM: Final = 1_000.0
 """A stocking cap that reaches the waist."""
-LONGEST_RIB: Final = 12
-"""Stitches knitted or purled side by side in a rib: more reads as stripes."""
 
 BRIM_SHARE: Final = {"rolled": 0.1, "ribbed": 0.2, "garter": 0.15, "folded": 0.25}
 """Brim as a share of the depth where no length is given (common practice)."""
 
-BrimKind = Literal["rolled", "ribbed", "garter", "folded"]
 PartKind = Literal["brim", "body"]
-Terms = Annotated[
-    Literal["us", "uk"],
-    Meta(description="Words of the pattern: US (bind off, gauge) or UK (cast off, tension)."),
-]
-Wording = Annotated[
-    Literal["pattern", "beginner"],
-    Meta(description="`pattern`: standard abbreviations; `beginner`: plain sentences, one action each."),
-]
-
-
-class Rib(Struct, frozen=True, forbid_unknown_fields=True):
-    """A rib: so many knitted, so many purled, around."""
-
-    knit: Annotated[int, Meta(ge=1, le=LONGEST_RIB, description="Stitches knitted side by side.")] = 1
-    purl: Annotated[int, Meta(ge=1, le=LONGEST_RIB, description="Stitches purled side by side.")] = 1
-
-
-class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """The edge of the hat."""
-
-    kind: Annotated[
-        BrimKind,
-        Meta(
-            description="`rolled`: plain knitting that curls by itself; `ribbed`; `garter`: one round knitted, one "
-            "purled; `folded`: rib worked twice as long and turned up."
-        ),
-    ] = "rolled"
-    length: Annotated[
-        Length | None,
-        Meta(
-            description="Finished length: of the roll as it lies uncurled, of the rib or garter, of the turn-up. "
-            "Left out: a share of the depth (rolled 10 %, ribbed 20 %, garter 15 %, folded 25 %; common practice)."
-        ),
-    ] = None
-    rib: Annotated[
-        Rib, Meta(description="The rib of a ribbed or folded brim. The cast-on is a multiple of it.")
-    ] = Rib()
-
-
-class Body(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """The straight part of the hat."""
-
-    length: Annotated[
-        Length | None,
-        Meta(
-            description="From the cast-on edge to the first round of the crown, the brim uncurled and unfolded, the "
-            "needle not counted. Left out: so that edge to top makes the usual depth for the head."
-        ),
-    ] = None
-
-
-class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """One size: whose head, what to call it, how many are knitted."""
-
-    label: Annotated[
-        Annotated[str, Meta(min_length=1, max_length=40)] | None,
-        Meta(description="Name of the size. Left out: the head in words."),
-    ] = None
-    makers: Annotated[
-        int, Meta(ge=1, le=MOST_MAKERS, description="How many knitters make it, one hat each.")
-    ] = 1
-    body: Annotated[
-        Body | None, Meta(description="The straight part of this size, where it differs from the others'.")
-    ] = None
-
-
-class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A hat to be knitted in one or more sizes."""
-
-    name: Annotated[str, Meta(min_length=1, max_length=80, description="Name of the pattern.")] = (
-        "A hat in the round"
-    )
-    gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
-    sizes: Annotated[
-        tuple[HatSize, ...],
-        Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
-    ]
-    ease: Annotated[Ease, Meta(description="Ease of the hat. Default -10 %, common practice.")] = USUAL_EASE
-    yarn: Annotated[Yarn | None, Meta(description="The yarn; without it lengths are told, but no balls.")] = (
-        None
-    )
-    margin_percent: MarginPercent = DEFAULT_MARGIN
-    brim: Annotated[Brim, Meta(description="The edge of the hat. Default: rolled.")] = Brim()
-    body: Annotated[
-        Body, Meta(description="The straight part. Default: to the usual depth for the head.")
-    ] = Body()
-    crown: Annotated[CrownShape, Meta(description="How the top is closed.")] = CrownShape()
-    needles: Annotated[
-        NeedleCount | None,
-        Meta(description="Needles that hold stitches while one more works; left out: no split is given."),
-    ] = None
-    tolerance: Annotated[
-        int,
-        Meta(
-            ge=0,
-            le=MOST_HAT_TOLERANCE,
-            description="Most stitches by which the fullest and the emptiest needle may differ. Default 4.",
-        ),
-    ] = USUAL_TOLERANCE
-    finish: Annotated[
-        Finish | None, Meta(description="What becomes of the last stitches; left out: as `crown` says.")
-    ] = None
-    terms: Terms = "us"
-    wording: Wording = "pattern"
-    units: Annotated[UnitSystem, Meta(description="Units of the answer and of the pattern.")] = "metric"
 
 
 class HatMeasurements(Struct, frozen=True, kw_only=True):
@@ -396,11 +279,11 @@ def _cast_on(request: HatRequest, found: Head, at: str) -> CastOnAnswer:
     ribbed = request.brim.kind in ("ribbed", "folded")
     multiple = Multiple(lcm(repeat_of(request.crown), rib.knit + rib.purl if ribbed else 1))
     cast_on = work_cast_on(found, request.ease, request.gauge, multiple, request.units, pointer=at)
-    if cast_on.stitches > MOST_STITCHES_IN_A_HAT:
+    if cast_on.stitches > MOST_CROWN_STITCHES:
         raise Impossible(
             f"{cast_on.stitches} stitches for this head are more than any hat in the round takes.",
             pointer=f"{at}/gauge/stitches",
-            nearest=f"a gauge that makes {MOST_STITCHES_IN_A_HAT} stitches or fewer",
+            nearest=f"a gauge that makes {MOST_CROWN_STITCHES} stitches or fewer",
         )
     return cast_on
 

@@ -13,7 +13,7 @@ from typing import Annotated, Final, Literal, NamedTuple, get_args
 from msgspec import Meta, Struct
 
 from roundwright import reference
-from roundwright.knitting.answers import Basis, Caution, Impossible, Notice
+from roundwright.knitting.answers import Basis, Caution, Impossible, Notice, only_one
 from roundwright.knitting.measures import Length, UnitSystem, length, mm
 
 Sex = Literal["girl", "boy"]
@@ -293,19 +293,13 @@ def _charted(size: ChartSize, pointer: str) -> Head:
 
 def _one_way(wearer: Wearer, pointer: str) -> None:
     ways = ("head", "age_months", "gestation_weeks", "adult", "chart")
-    given = [way for way in ways if getattr(wearer, way) is not None]
-    if len(given) != 1:
-        said = f"said {len(given)} times ({', '.join(given)})" if given else "not said"
+    nearest = "`age_months`, or a measured `head`"
+    way = only_one(wearer, *ways, what="The size of the head", at=pointer, nearest=nearest)
+    if wearer.sex is not None and way not in ("age_months", "gestation_weeks"):
         raise Impossible(
-            f"The size of the head is {said}; exactly one of {', '.join(ways)} is needed.",
-            pointer=f"{pointer}/{given[1]}" if given else pointer,
-            nearest=f"only {given[0]}" if given else "age_months, or a measured head",
-        )
-    if wearer.sex is not None and given[0] not in ("age_months", "gestation_weeks"):
-        raise Impossible(
-            f"A sex makes no difference to a size by {given[0]}: it goes with age_months or gestation_weeks.",
+            f"A sex makes no difference to a size by {way}: it goes with age_months or gestation_weeks.",
             pointer=f"{pointer}/sex",
-            nearest=f"{given[0]} without sex",
+            nearest=f"{way} without sex",
         )
 
 

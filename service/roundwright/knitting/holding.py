@@ -1,7 +1,7 @@
 """Rounds on needles: how stitches are shared out, and what is slid so that no decrease lies on two needles.
 
 A border's straddles follow from its own start alone (`borders` says how). So they are known for every possible
-border before any split is looked at, and `best_split` searches the combinations: for usual tolerances all of them,
+border before any split is looked at, and `unbeaten_splits` searches the combinations: for usual tolerances all of them,
 listed once, else needle by needle.
 """
 
@@ -16,7 +16,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.borders import Ways, ways
-from roundwright.knitting.rounds import MOST_NOTES, MOST_STITCHES, Move, Round
+from roundwright.knitting.rounds import MOST_NOTES, MOST_ON_NEEDLES, MOST_STITCHES, Move, Round
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
@@ -54,7 +54,10 @@ WholeRepeat = Annotated[
 ]
 OnNeedles = Annotated[
     tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...],
-    Meta(max_length=12, description="Stitches on each needle, the first needle of the round first."),
+    Meta(
+        max_length=MOST_ON_NEEDLES,
+        description="Stitches on each needle, the first needle of the round first.",
+    ),
 ]
 
 
@@ -75,28 +78,14 @@ class NeedleSplit(Struct, frozen=True, kw_only=True):
     ]
 
 
-def best_split(
-    rounds: tuple[Round, ...],
-    stitches: int,
-    needles: int,
-    tolerance: int = USUAL_TOLERANCE,
-    multiple: int = 1,
-) -> NeedleSplit:
-    """The split with the fewest straddles over the rounds, its needles differing by at most `tolerance`.
-
-    Ties go to the smallest difference between the fullest and the emptiest needle, then to the smallest
-    variance, then to the one with the fewest stitches on the first needle (then the second, and so on). Each
-    needle holds at least one `multiple`. There may be no rounds. Raises `Impossible` where no split will do.
-    """
-    return unbeaten_splits(ways(rounds, stitches), needles, tolerance, multiple)[-1]
-
-
 def unbeaten_splits(
     ways: Ways, needles: int, tolerance: int = USUAL_TOLERANCE, multiple: int = 1
 ) -> tuple[NeedleSplit, ...]:
     """The splits within `tolerance` that no other beats in both straddles and evenness, the most even first.
 
-    The last one is the best: `best_split` has the ties and the errors.
+    The last one is the best: it has the fewest straddles. Ties go to the smallest difference between the fullest and
+    the emptiest needle, then to the smallest variance, then to the one with the fewest stitches on the first needle
+    (then the second, and so on). Each needle holds at least one `multiple`. Raises `Impossible` where no split will do.
     """
     _refuse(len(ways.straddles) - 1, needles, tolerance, multiple)
     return tuple(

@@ -16,7 +16,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
 from roundwright.knitting.balls import Strand, YarnAmount, yarn_length, yarn_mass
 from roundwright.knitting.measures import Gauge, Mass, UnitSystem, g, row_height_mm, stitch_width_mm
-from roundwright.knitting.rounds import Round, Steps, Work, spelled
+from roundwright.knitting.rounds import Round, Steps, Work, fold, names_in
 
 RIB_EXTRA: Final = 1.10
 """Rib takes more than plain knit, nobody printed how much: a tenth, at the high end only. Common practice."""
@@ -203,13 +203,12 @@ def cast_on_stretch(stitches: int) -> Stretch:
 
 def loops(steps: Steps) -> int:
     """Stitches made by the steps: what they leave, less those slipped, which take no yarn."""
-    total = 0
-    for step in spelled(steps):
-        if not isinstance(step, Work):
-            total += loops(step.steps) * step.times
-        elif step.stitch != "sl":
-            total += reference.stitches()[step.stitch].leaves * step.times
-    return total
+    # `sum` by itself is of too many types for mypy.
+    return fold(steps, _loops_of, lambda made, times: made * times, lambda parts: sum(parts))  # noqa: PLW0108
+
+
+def _loops_of(work: Work) -> int:
+    return 0 if work.stitch == "sl" else reference.stitches()[work.stitch].leaves * work.times
 
 
 def stretches(rounds: Iterable[Round], part: PartName) -> tuple[Stretch, ...]:
@@ -219,11 +218,4 @@ def stretches(rounds: Iterable[Round], part: PartName) -> tuple[Stretch, ...]:
 
 def ribbed(each: Round) -> bool:
     """Whether the round is rib: it says so, or has knit and purl side by side."""
-    return each.kind == "rib" or {"k", "p"} <= _names(each.steps)
-
-
-def _names(steps: Steps) -> set[str]:
-    names: set[str] = set()
-    for step in steps:
-        names |= {step.stitch} if isinstance(step, Work) else _names(step.steps)
-    return names
+    return each.kind == "rib" or {"k", "p"} <= names_in(each.steps)

@@ -29,6 +29,10 @@ NARROWEST_STITCH_MM: Final = 0.4
 """25 stitches in a centimetre: finer than the finest machine-knit hosiery."""
 WIDEST_STITCH_MM: Final = 100.0
 """One stitch in 10 cm: wider than arm knitting."""
+THINNEST_NEEDLE_MM: Final = 0.5
+"""Steel wire for lace and dolls."""
+THICKEST_NEEDLE_MM: Final = 100.0
+"""Arm knitting; needles are sold to 25 mm."""
 
 RELAXED_SHAPE: Final = 5.5 / 4.2
 """Rows for each stitch in fully relaxed plain knit: kc / kw = 5.5 / 4.2 (GATE Textile 2015, question 54)."""
@@ -69,7 +73,6 @@ class YarnCount(Struct, frozen=True, forbid_unknown_fields=True):
 
 
 TEN_CM: Final = Length(10.0, "cm")
-FOUR_IN: Final = Length(4.0, "in")
 
 
 class Gauge(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

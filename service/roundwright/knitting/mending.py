@@ -13,6 +13,7 @@ from roundwright.knitting.crown import MOST_CROWN_STITCHES
 from roundwright.knitting.holding import on_needles
 from roundwright.knitting.place import NO_SHAPING, Needles, shaping_of
 from roundwright.knitting.rounds import (
+    LONGEST_LINE,
     MOST_STEPS,
     Repeat,
     Round,
@@ -28,9 +29,6 @@ from roundwright.knitting.rounds import (
     work_round,
 )
 from roundwright.knitting.spacing import joined
-
-LONGEST_LINE: Final = 2_000
-"""Signs of a written line, as `Round.text` allows."""
 
 Swap = Mapping[StitchName, StitchName]
 TAKE_IN: Final[Swap] = {

@@ -1,103 +1,47 @@
 """The split of a round over needles: from the cast-on to the working needles, and round by round to the close."""
 
 from functools import lru_cache
-from typing import Annotated, Final, Literal
+from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.answers import (
+    COMMON_PRACTICE,
+    RULES,
+    Basis,
+    Impossible,
+    Notice,
+    RulesVersion,
+    at_most_one,
+)
 from roundwright.knitting.borders import Ways, ways
-from roundwright.knitting.crown import FEWEST_STITCHES, MOST_CROWN_STITCHES, CrownShape, crown_rounds
+from roundwright.knitting.crown import FEWEST_STITCHES, CrownShape, crown_rounds
 from roundwright.knitting.holding import (
-    MOST_NEEDLES,
     USUAL_TOLERANCE,
-    NeedleCount,
     NeedleSplit,
     OnNeedles,
-    Tolerance,
-    WholeRepeat,
     as_split,
     followed,
     unbeaten_splits,
 )
-from roundwright.knitting.measures import Gauge, Length, UnitSystem
-from roundwright.knitting.pictures import needles_picture
+from roundwright.knitting.measures import Gauge
+from roundwright.knitting.needles_picture import needles_picture
 from roundwright.knitting.room import (
     ROOM_BASIS,
-    USUAL_SQUEEZE_PERCENT,
     CircularUse,
     NeedleRoom,
-    Squeeze,
-    Stretch,
     circular_use,
     needle_room,
     room_notices,
 )
-from roundwright.knitting.rounds import MOST_ROUNDS, Round, chained
+from roundwright.knitting.rounds import Round, chained
+from roundwright.knitting.split_request import MOST_HELD, SplitRequest
+from roundwright.knitting.start import StartStep, start_on
 
-FEWEST_HELD: Final = 2
-"""One stitch on each of two needles."""
-MOST_HELD: Final = MOST_CROWN_STITCHES
-"""What the widest crown begins with."""
 USUAL_NEEDLES: Final = 3
 """A set of four: three hold about a third of the round each and the fourth works."""
-WORTH_A_HINT: Final = 8
+WORTH_A_HINT: Final = 2 * USUAL_TOLERANCE
 """Stitches of tolerance up to which a better split is pointed out: twice the usual."""
-
-Hold = Literal["double_pointed", "two_circulars"]
-
-
-class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Stitches to share out over needles, and what will be worked on them."""
-
-    stitches: Annotated[
-        int, Meta(ge=FEWEST_HELD, le=MOST_HELD, description="Stitches on the needles before the first round.")
-    ]
-    needles: Annotated[
-        NeedleCount | None,
-        Meta(description="Needles that hold stitches; one more works. Left out: 3, or 2 for two circulars."),
-    ] = None
-    hold: Annotated[
-        Hold, Meta(description="What holds the stitches. Two circulars hold half the round each.")
-    ] = "double_pointed"
-    crown: Annotated[
-        CrownShape | None, Meta(description="The crown to come, as `/v1/crown` takes it without `stitches`.")
-    ] = None
-    rounds: Annotated[
-        Annotated[tuple[Round, ...], Meta(max_length=MOST_ROUNDS)] | None,
-        Meta(description="The rounds to come, in place of `crown`. Each uses what the one before left."),
-    ] = None
-    tolerance: Tolerance = USUAL_TOLERANCE
-    multiple: WholeRepeat = 1
-    split: Annotated[
-        Annotated[
-            tuple[Annotated[int, Meta(ge=1, le=MOST_HELD)], ...], Meta(min_length=2, max_length=MOST_NEEDLES)
-        ]
-        | None,
-        Meta(
-            description="Your own stitches on each needle, to be followed through the rounds. Left out: the best."
-        ),
-    ] = None
-    gauge: Annotated[
-        Gauge | None, Meta(description="Gauge, to tell whether the stitches fit; rows are not needed.")
-    ] = None
-    needle_length: Annotated[
-        Length | None, Meta(description="Length of each needle that holds stitches. Needs `gauge`.")
-    ] = None
-    circular: Annotated[
-        Length | None,
-        Meta(description="Length, tip to tip, of a circular to begin on. Needs `gauge`."),
-    ] = None
-    squeeze: Squeeze = USUAL_SQUEEZE_PERCENT
-    stretch: Stretch = 0.0
-    units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
-
-
-class StartStep(Struct, frozen=True, kw_only=True):
-    """A step on the way from the cast-on to the working needles."""
-
-    needles: Annotated[OnNeedles, Meta(description="Stitches on each needle after the step.")]
-    text: Annotated[str, Meta(description="What to do.")]
 
 
 class SplitAnswer(Struct, frozen=True, kw_only=True):
@@ -178,33 +122,6 @@ def split(request: SplitRequest) -> SplitAnswer:
     )
 
 
-def start_on(split: tuple[int, ...]) -> tuple[StartStep, ...]:
-    """From one needle to two halves to the working needles; common practice.
-
-    With two needles the halves are the split itself.
-    """
-    stitches = sum(split)
-    half = split[0] if len(split) == 2 else stitches // 2
-    halves = (half, stitches - half)
-    steps = [
-        StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to one needle."),
-        StartStep(
-            needles=halves,
-            text=f"Slide {halves[1]} of them to a second needle: {halves[0]} and {halves[1]}."
-            + (_JOIN if len(split) == 2 else " A stitch more or less on either does no harm."),
-        ),
-    ]
-    if len(split) > 2:
-        shares = [f"{count} on to the {_ORDINALS[place]}" for place, count in enumerate(split)]
-        text = f"Join, the cast-on edge untwisted, and work the first round: {', '.join(shares)} needle."
-        steps.append(StartStep(needles=split, text=text))
-    return tuple(steps)
-
-
-_JOIN: Final = " Join, the cast-on edge untwisted."
-_ORDINALS: Final = ("first", "second", "third", "fourth", "fifth")
-
-
 def _needles(request: SplitRequest) -> int:
     own = request.split
     usual = 2 if request.hold == "two_circulars" else USUAL_NEEDLES if own is None else len(own)
@@ -231,13 +148,8 @@ def _needles(request: SplitRequest) -> int:
 
 
 def _ways(request: SplitRequest) -> tuple[Ways, tuple[Notice, ...]]:
+    at_most_one(request, "crown", "rounds", what="What is worked next")
     if request.crown is not None:
-        if request.rounds is not None:
-            raise Impossible(
-                "The rounds to come are given twice, by `crown` and by `rounds`.",
-                pointer="#/rounds",
-                nearest="one of the two",
-            )
         return _crown(request.stitches, request.crown, request.gauge)
     rounds = request.rounds or ()
     if rounds and rounds[0].before != request.stitches:

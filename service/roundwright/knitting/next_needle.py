@@ -8,11 +8,8 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.gauge import NeedleSize
-from roundwright.knitting.measures import tidy
+from roundwright.knitting.measures import THICKEST_NEEDLE_MM, THINNEST_NEEDLE_MM, tidy
 
-FINEST_NEEDLE_MM: Final = 0.5
-THICKEST_NEEDLE_MM: Final = 50.0
-"""Needles that are sold, with room on both sides: 1 mm for lace, 25 mm for rugs."""
 SAME_STITCHES: Final = 0.5
 """Stitches in 10 cm that two swatches of one knitter differ by (common practice): no reason to change the needle."""
 OTHER_YARN_STITCHES: Final = 4.0
@@ -24,7 +21,7 @@ NEEDLE_BASIS: Final = Basis(
     COMMON_PRACTICE,
 )
 
-NeedleMm = Annotated[float, Meta(ge=FINEST_NEEDLE_MM, le=THICKEST_NEEDLE_MM)]
+NeedleMm = Annotated[float, Meta(ge=THINNEST_NEEDLE_MM, le=THICKEST_NEEDLE_MM)]
 
 
 class NeedleAdvice(Struct, frozen=True, kw_only=True):

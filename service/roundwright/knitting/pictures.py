@@ -1,19 +1,26 @@
-"""Where the picture of an answer is: an address that says everything the picture shows.
+"""Addresses of pictures: a picture's query, everything it shows, written as parameters and read from them.
 
-The pictures are of a higher storey; an address is only text. What is as usual is left out of it.
+The pictures are drawn in a higher storey; an address is only text. A parameter at its default is left out of it.
 """
 
-from collections.abc import Iterator
-from typing import TYPE_CHECKING, Final
+import re
+from collections.abc import Mapping
+from functools import cache
+from typing import Annotated, Final
+from urllib.parse import urlencode
 
-from roundwright.knitting.crown_plan import CrownShape
-from roundwright.knitting.holding import USUAL_TOLERANCE
-from roundwright.knitting.measures import TEN_CM, Difference, Gauge, Length, UnitSystem
+from msgspec import Meta, Struct
+from msgspec.structs import fields
 
-if TYPE_CHECKING:
-    from roundwright.knitting.change import EvenRequest, Plan
-    from roundwright.knitting.hat import HatRequest
-    from roundwright.knitting.needles import SplitRequest
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.measures import (
+    LARGEST_GAUGE_COUNT,
+    Difference,
+    Gauge,
+    Length,
+    LengthUnit,
+    UnitSystem,
+)
 
 MOST_DRAWN_ROUNDS: Final = 150
 """Rounds in the chart of a crown: with more, no line of it can be read on a page."""
@@ -21,139 +28,95 @@ MOST_DRAWN_CHANGES: Final = 200
 """Changes in a picture of a round: with more, nobody counts them one by one."""
 MOST_DRAWN_STITCHES: Final = 2_000
 """Stitches in a picture of a round: with more, gaps are broader than a page."""
+LONGEST_LENGTH: Final = 31
+"""Characters of a length: a float written out, and its unit."""
 
-Said = tuple[str, str | float | Length | Difference | None]
-"""A parameter and its value; None is left out."""
-
-
-def crown_picture(
-    stitches: int,
-    shape: CrownShape,
-    gauge: Gauge | None,
-    *,
-    needles: int | None = None,
-    tolerance: int = USUAL_TOLERANCE,
-    units: UnitSystem = "metric",
-) -> str:
-    """The chart of a crown."""
-    return _address(
-        "crown",
-        ("stitches", stitches),
-        *_shape(shape),
-        *_gauge(gauge),
-        *_needles(needles, tolerance),
-        _units(units),
-    )
+_UNIT: Final = "(mm|cm|m|in|yd)$"
+_NUMBER: Final = r"(?=[0-9.]*[1-9])[0-9]{1,7}(\.[0-9]{1,20})?"
+LengthText = Annotated[str, Meta(pattern=f"^{_NUMBER}{_UNIT}", max_length=LONGEST_LENGTH)]
+DifferenceText = Annotated[
+    str, Meta(pattern=rf"^-?[0-9]{{1,7}}(\.[0-9]{{1,20}})?{_UNIT}", max_length=LONGEST_LENGTH)
+]
+SplitText = Annotated[str, Meta(pattern="^[1-9][0-9]{0,2}(-[1-9][0-9]{0,2}){1,4}$", max_length=19)]
+Units = Annotated[UnitSystem, Meta(description="Centimetres or inches. Default `metric`.")]
+GaugeCount = Annotated[float, Meta(ge=0.1, le=LARGEST_GAUGE_COUNT)]
+GaugeRows = Annotated[
+    GaugeCount | None,
+    Meta(description="Rows (rounds) counted along `gauge_over`. Left out: as in relaxed plain knit."),
+]
+GaugeOver = Annotated[
+    LengthText,
+    Meta(description="Length the gauge was counted over, such as `10cm` or `4in`. Default `10cm`."),
+]
 
 
-def hat_picture(request: "HatRequest", index: int) -> str:
-    """The side view of one size of a hat."""
-    size, brim = request.sizes[index], request.brim
-    body = size.body if size.body is not None and size.body.length is not None else request.body
-    usual = request.ease.length is None and request.ease.percent == -10.0
-    return _address(
-        "profile",
-        ("head", size.head),
-        ("age_months", size.age_months),
-        ("gestation_weeks", size.gestation_weeks),
-        ("sex", size.sex),
-        ("adult", size.adult),
-        ("chart", size.chart),
-        *_gauge(request.gauge),
-        *(() if usual else (("ease_percent", request.ease.percent), ("ease_length", request.ease.length))),
-        ("brim", None if brim.kind == "rolled" else brim.kind),
-        ("brim_length", brim.length),
-        ("rib_knit", None if brim.rib.knit == 1 else brim.rib.knit),
-        ("rib_purl", None if brim.rib.purl == 1 else brim.rib.purl),
-        ("body_length", body.length),
-        *_shape(request.crown, finish=None if request.finish is None else request.finish.kind),
-        _units(request.units),
-    )
+def length_of(text: str | None) -> Length | None:
+    """The length a text such as `55.5cm` says; the pattern of its parameter has been checked."""
+    return None if text is None else Length(*_measure(text))
 
 
-def needles_picture(request: "SplitRequest", round_number: int = 0) -> str | None:
-    """The needles before a round; none where the rounds to come are written out, which no address holds."""
-    if request.rounds:
+def difference_of(text: str | None) -> Difference | None:
+    """The difference a text such as `-5cm` says, likewise."""
+    return None if text is None else Difference(*_measure(text))
+
+
+def gauge_of(stitches: float | None, rows: float | None, over: str) -> Gauge | None:
+    """The gauge of three parameters; none without stitches. Raises `Impossible` for rows alone."""
+    if stitches is None and rows is not None:
+        raise Impossible(
+            "A gauge of rows alone tells no width.",
+            pointer="#/gauge_stitches",
+            nearest="gauge_stitches beside gauge_rows",
+        )
+    if stitches is None:
         return None
-    return _address(
-        "needles",
-        ("stitches", request.stitches),
-        *(() if request.crown is None else _shape(request.crown, say_style=True)),
-        *_gauge(request.gauge),
-        *_needles(request.needles, request.tolerance),
-        ("multiple", None if request.multiple == 1 else request.multiple),
-        ("hold", None if request.hold == "double_pointed" else request.hold),
-        ("split", None if request.split is None else "-".join(str(count) for count in request.split)),
-        ("round", round_number or None),
+    return Gauge(stitches=stitches, rows=rows, over=Length(*_measure(over)))
+
+
+def _measure(text: str) -> tuple[float, LengthUnit]:
+    found = re.match(r"(-?[0-9.]+)(mm|cm|m|in|yd)", text)
+    assert found is not None
+    unit: LengthUnit = found[2]  # type: ignore[assignment]  # the pattern names the units
+    return float(found[1]), unit
+
+
+Parameters = dict[str, str | float | None]
+"""Parameters and their values, in the order of the address; None is left out."""
+
+
+def picture_address(name: str, query: type[Struct], parameters: Parameters) -> str:
+    """The address of a picture, without the parameters that have the default of the `query`."""
+    defaults = _defaults(query)
+    return f"/v1/drawings/{name}.svg?" + urlencode(
+        {
+            parameter: value if isinstance(value, str) else repr(value).removesuffix(".0")
+            for parameter, value in parameters.items()
+            if value is not None and value != defaults[parameter]
+        }
     )
 
 
-def spacing_picture(request: "EvenRequest", plan: "Plan") -> str | None:
-    """The first round of shaping; none for one that no picture shows."""
-    if request.stitches > MOST_DRAWN_STITCHES or plan.times > MOST_DRAWN_CHANGES:
+def length_text(length: Length | Difference | None) -> str | None:
+    """The text that `length_of` and `difference_of` read, such as `55.5cm`."""
+    if length is None:
         return None
-    return _address(
-        "spacing",
-        ("stitches", request.stitches),
-        ("change", plan.change),
-        ("method", plan.method),
-        ("worked", None if request.worked == "in_the_round" else request.worked),
-        ("edge_stitches", request.edge_stitches or None),
-        ("arrangement", None if request.arrangement == "balanced" else request.arrangement),
-    )
+    text = repr(length.value)
+    # A length is written without an exponent.
+    decimal = f"{length.value:.20f}".rstrip("0").rstrip(".") if "e" in text else text.removesuffix(".0")
+    return f"{decimal}{length.unit}"
 
 
-# --- parameters -----------------------------------------------------------------------------------------------
-
-
-def _address(name: str, *said: Said) -> str:
-    # No value holds a character that an address would have to escape.
-    query = "&".join([f"{parameter}={_written(value)}" for parameter, value in said if value is not None])
-    return f"/v1/drawings/{name}.svg?{query}"
-
-
-def _written(value: str | float | Length | Difference) -> str:
-    if isinstance(value, Length | Difference):
-        return f"{_decimal(value.value)}{value.unit}"
-    return value if isinstance(value, str) else repr(value).removesuffix(".0")
-
-
-def _decimal(value: float) -> str:
-    """The number without an exponent, which a length is written without."""
-    text = repr(value)
-    return f"{value:.20f}".rstrip("0").rstrip(".") if "e" in text else text.removesuffix(".0")
-
-
-def _shape(shape: CrownShape, finish: str | None = None, *, say_style: bool = False) -> Iterator[Said]:
-    usual = CrownShape()
-    if say_style or shape.style != usual.style:
-        yield "style", shape.style
-    for name in ("sections", "close_at", "decrease_at", "height", "worked"):
-        value = getattr(shape, name)
-        if value != getattr(usual, name):
-            yield name, value
-    if shape.cadence is not None:
-        yield "plain_rounds", shape.cadence.plain_rounds
-        yield "every_round_from", shape.cadence.every_round_from
-    finish = finish or shape.finish.kind
-    if finish != usual.finish.kind:
-        yield "finish", finish
-
-
-def _gauge(gauge: Gauge | None) -> Iterator[Said]:
+def gauge_parameters(gauge: Gauge | None) -> Parameters:
+    """The parameters that `gauge_of` reads."""
     if gauge is None:
-        return
-    yield "gauge_stitches", gauge.stitches
-    yield "gauge_rows", gauge.rows
-    if gauge.over != TEN_CM:
-        yield "gauge_over", gauge.over
+        return {}
+    return {
+        "gauge_stitches": gauge.stitches,
+        "gauge_rows": gauge.rows,
+        "gauge_over": length_text(gauge.over),
+    }
 
 
-def _needles(needles: int | None, tolerance: int) -> Iterator[Said]:
-    yield "needles", needles
-    if tolerance != USUAL_TOLERANCE:
-        yield "tolerance", tolerance
-
-
-def _units(units: UnitSystem) -> Said:
-    return "units", None if units == "metric" else units
+@cache
+def _defaults(query: type[Struct]) -> Mapping[str, object]:
+    return {field.name: field.default for field in fields(query)}

@@ -12,7 +12,17 @@ from msgspec.structs import replace
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.crown import MOST_CROWN_STITCHES
 from roundwright.knitting.hat import HatPart
-from roundwright.knitting.rounds import Repeat, Round, Steps, Work, execute, runs, spelled, star_of
+from roundwright.knitting.rounds import (
+    Repeat,
+    Round,
+    Steps,
+    Work,
+    execute,
+    fold,
+    runs,
+    star_of,
+    uses_and_leaves,
+)
 
 PartName = Literal["brim", "body", "crown"]
 Needles = tuple[int, ...]
@@ -169,18 +179,26 @@ def _continues(stage: Stage, line: Round, shaping: Shaping) -> bool:
 
 def shaping_of(steps: Steps) -> Shaping:
     """The decreases and increases of some steps, without expanding repeats."""
-    decreases = takes = increases = 0
-    for step in spelled(steps):
-        inside = _shaping_of_stitch(step) if isinstance(step, Work) else shaping_of(step.steps)
-        decreases += inside.decreases * step.times
-        takes = max(takes, inside.takes)
-        increases += inside.increases * step.times
-    return Shaping(decreases, takes, increases)
+    return fold(steps, _shaping_of_stitch, _shaping_repeated, _shaping_together)
 
 
 def _shaping_of_stitch(work: Work) -> Shaping:
-    uses, leaves = execute((Work(work.stitch),))
-    return Shaping(int(uses > leaves), max(uses - leaves, 0), int(leaves > uses))
+    uses, leaves = uses_and_leaves()[work.stitch]
+    decreases, increases = work.times * (uses > leaves), work.times * (leaves > uses)
+    return Shaping(decreases, max(uses - leaves, 0), increases)
+
+
+def _shaping_repeated(shaping: Shaping, times: int) -> Shaping:
+    return Shaping(shaping.decreases * times, shaping.takes, shaping.increases * times)
+
+
+def _shaping_together(parts: Iterable[Shaping]) -> Shaping:
+    shapings = tuple(parts)
+    return Shaping(
+        sum(shaping.decreases for shaping in shapings),
+        max((shaping.takes for shaping in shapings), default=0),
+        sum(shaping.increases for shaping in shapings),
+    )
 
 
 def rib_of(steps: Steps) -> tuple[int, int] | None:

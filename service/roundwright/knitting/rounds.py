@@ -4,10 +4,10 @@ A *step* is either work (`k2tog`, once) or a repeat (nine times: k4, k2tog); ste
 trusted: its counts come from running its steps, by arithmetic and without expanding repeats.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache, lru_cache
 from math import floor
-from typing import Annotated, Final, Literal
+from typing import TYPE_CHECKING, Annotated, Final, Literal, TypeVar
 
 from msgspec import Meta, Struct
 
@@ -22,14 +22,21 @@ MOST_STEPS: Final = 256
 """Steps side by side in a round: more would not fit on a page."""
 MOST_ROUNDS: Final = 400
 """Rounds in one schedule: a hat has about a hundred."""
+LAST_ROUND: Final = 10_000
+"""Highest number of a round: a scarf in lace has fewer."""
+LONGEST_LINE: Final = 2_000
+"""Characters of a written line: half a page."""
+LONGEST_TEXT: Final = 65_536
+"""Characters of a pattern in words: a book is sent pattern by pattern."""
+MOST_ON_NEEDLES: Final = 12
+"""Needles that hold a round: twice the largest set."""
 MOST_NOTES: Final = 8
 """Notes to one round: more are not read."""
 
-StitchName = Literal[
-    "k", "p", "sl", "k2tog", "ssk", "skp", "p2tog", "ssp", "k3tog", "sssk", "sk2p", "cdd", "p3tog",
-    "kfb", "pfb", "m1", "m1l", "m1r", "m1p", "yo",
-]  # fmt: skip
-"""The names of the stitch table; `reference` holds every fact about them."""
+if TYPE_CHECKING:
+    StitchName = str
+else:  # the names in the table of stitches, so that a stitch is added in one place
+    StitchName = Literal[tuple(reference.stitches())]
 
 RoundKind = Literal["plain", "rib", "garter", "decrease", "increase", "shaping", "adjust"]
 
@@ -63,13 +70,16 @@ class Repeat(
 
 
 Step = Work | Repeat
+T = TypeVar("T")
 Steps = tuple[Step, ...]
 
 
 class Move(Struct, frozen=True, forbid_unknown_fields=True):
     """Stitches slid to the next needle before a round, so that no decrease lies on two needles."""
 
-    needle: Annotated[int, Meta(ge=1, le=12, description="Number of the needle they are slid from.")]
+    needle: Annotated[
+        int, Meta(ge=1, le=MOST_ON_NEEDLES, description="Number of the needle they are slid from.")
+    ]
     stitches: Annotated[
         int, Meta(ge=1, le=MOST_STITCHES, description="How many, from the end of that needle.")
     ]
@@ -78,21 +88,29 @@ class Move(Struct, frozen=True, forbid_unknown_fields=True):
 class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """What is worked, once around."""
 
-    number: Annotated[int, Meta(ge=1, le=10_000, description="Number of the round in its part of the work.")]
+    number: Annotated[
+        int, Meta(ge=1, le=LAST_ROUND, description="Number of the round in its part of the work.")
+    ]
     before: Annotated[int, Meta(ge=0, le=MOST_STITCHES, description="Stitches before the round.")]
     after: Annotated[int, Meta(ge=0, le=MOST_STITCHES, description="Stitches after the round.")]
     steps: Annotated[
         tuple[Step, ...], Meta(min_length=1, max_length=MOST_STEPS, description="What is worked, in order.")
     ]
-    text: Annotated[str, Meta(max_length=2_000, description="The written line, without the count.")] = ""
+    text: Annotated[
+        str, Meta(max_length=LONGEST_LINE, description="The written line, without the count.")
+    ] = ""
     kind: Annotated[RoundKind, Meta(description="What the round does.")] = "plain"
     needles: Annotated[
-        Annotated[tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...], Meta(max_length=12)] | None,
+        Annotated[tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...], Meta(max_length=MOST_ON_NEEDLES)]
+        | None,
         Meta(description="Stitches on each needle after the round; null when no needles were asked for."),
     ] = None
     moves: Annotated[
         tuple[Move, ...],
-        Meta(max_length=12, description="Stitches to slide to the next needle before working the round."),
+        Meta(
+            max_length=MOST_ON_NEEDLES,
+            description="Stitches to slide to the next needle before working the round.",
+        ),
     ] = ()
     notes: Annotated[
         tuple[Annotated[str, Meta(max_length=500)], ...],
@@ -264,6 +282,21 @@ def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round
             )
         count = left
     return rounds
+
+
+def fold(
+    steps: Steps,
+    worked: Callable[[Work], T],
+    repeated: Callable[[T, int], T],
+    together: Callable[[Iterable[T]], T],
+) -> T:
+    """One value for the steps: of each work, of what a repeat comes to in all its times, and of both together."""
+    return together(
+        worked(step)
+        if isinstance(step, Work)
+        else repeated(fold(step.steps, worked, repeated, together), step.times)
+        for step in spelled(steps)
+    )
 
 
 def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:

@@ -4,8 +4,8 @@ Circumference of the hat = head x (1 + ease); stitches = circumference / width o
 multiple.
 """
 
-from functools import lru_cache
-from math import pi
+from functools import cache, lru_cache
+from math import isclose, pi
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
@@ -19,9 +19,12 @@ from roundwright.knitting.answers import (
     Impossible,
     Notice,
     RulesVersion,
+    only_one,
 )
 from roundwright.knitting.heads import CM, INCH, Head, HeadSize, Wearer, cautions, head, head_size, mm_within
 from roundwright.knitting.measures import (
+    THICKEST_NEEDLE_MM,
+    THINNEST_NEEDLE_MM,
     Difference,
     Gauge,
     Length,
@@ -37,13 +40,9 @@ from roundwright.knitting.rounds import Multiple, nearest_count
 MOST_EASE_PERCENT: Final = 50.0
 """Half the head, or half as much again: beyond it knitting neither goes on nor stays on."""
 FEWEST_STITCHES: Final = 8
-"""What a crown can be closed from; fewer make a cord, not a hat."""
+"""Stitches that a hat begins with and a crown is closed from; fewer make a cord."""
 COARSE_PERCENT: Final = 5.0
 """An ease that lies this far from the one asked for is worth a word: about an inch on a grown-up's head."""
-THINNEST_NEEDLE_MM: Final = 0.5
-"""Steel wire for lace and dolls."""
-THICKEST_NEEDLE_MM: Final = 100.0
-"""Arm knitting."""
 
 
 class Ease(Struct, frozen=True, forbid_unknown_fields=True):
@@ -58,8 +57,19 @@ class Ease(Struct, frozen=True, forbid_unknown_fields=True):
     ] = None
 
 
-USUAL_EASE: Final = Ease(percent=-10.0)
-"""The default; `reference.ease_rules()["usual"]` says whose it is."""
+def _usual_ease() -> Ease:
+    share = reference.ease_rules()["usual"].share_of_head
+    assert share is not None
+    return Ease(percent=tidy(100 * share - 100))
+
+
+USUAL_EASE: Final = _usual_ease()
+"""The default: the row `usual` of the table of eases."""
+USUAL_DEPTH: Final = "head-third"
+"""The rule of the table of depths that lies between the others from a preterm baby's head to a grown-up's."""
+AskedEase = Annotated[
+    Ease, Meta(description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.")
+]
 ANY_COUNT: Final = Multiple(1)
 
 
@@ -99,7 +109,7 @@ class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
     head: Annotated[Length | None, Meta(description="Head circumference as measured.")] = None
     size: Annotated[Wearer | None, Meta(description="Whose head, where it was not measured.")] = None
-    ease: Annotated[Ease, Meta(description="Ease of the hat. Default -10 %, common practice.")] = USUAL_EASE
+    ease: AskedEase = USUAL_EASE
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
     multiple: Annotated[
         Multiple, Meta(description="What the stitches must be a multiple of, for the rib or the crown.")
@@ -146,12 +156,7 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
 
     Raises `Impossible` where the head is not given in one way, and as `work_cast_on` does.
     """
-    if (request.head is None) == (request.size is None):
-        raise Impossible(
-            "The head is given as `head` or as `size`: exactly one of them is needed.",
-            pointer="#/size" if request.size else "#",
-            nearest="only head" if request.size else "head, as measured",
-        )
+    only_one(request, "head", "size", what="The head", nearest="`head`, as measured")
     found = head(Wearer(head=request.head) if request.size is None else request.size, _where(request))
     needle_mm = None
     if request.needle is not None:
@@ -207,12 +212,8 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
 
     Raises `Impossible` for an ease given in no way or in two, and for one beyond half the head.
     """
-    if (ease.percent is None) == (ease.length is None):
-        raise Impossible(
-            "Ease is a percent or a length: exactly one of them is needed.",
-            pointer=pointer,
-            nearest='{"percent": -10}',
-        )
+    usual = f'{{"percent": {USUAL_EASE.percent:g}}}'
+    only_one(ease, "percent", "length", what="The ease", at=pointer, nearest=usual)
     if ease.percent is not None:
         return head_mm * (1 + ease.percent / 100)
     assert ease.length is not None
@@ -231,26 +232,36 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
 
 
 def depth(head_mm: float, hat_circumference_mm: float) -> Depth:
-    """Depth of a hat, edge to top along the fabric: a third of the head and 1.5 cm, within what rules span.
-
-    Of three rules in print that one lies between the others from a preterm baby's head to a grown-up's.
-    """
+    """Depth of a hat, edge to top along the fabric: by the rule `USUAL_DEPTH`, within what all rules in print span."""
     spans = {}
     for name, row in reference.depth_rules().items():
         unit_mm = INCH if row.plus_unit == "in" else CM
         of_mm = hat_circumference_mm if row.of == "hat" else head_mm
         spans[name] = (of_mm * row.share + row.plus_min * unit_mm, of_mm * row.share + row.plus_max * unit_mm)
-    usual = spans["head-third"]
-    rules = "; ".join(row.rule for row in reference.depth_rules().values())
-    cited = reference.cite("depth", reference.depth_rules()["head-third"])
     return Depth(
-        sum(usual) / 2,
+        sum(spans[USUAL_DEPTH]) / 2,
         min(low for low, _ in spans.values()),
         max(high for _, high in spans.values()),
-        Basis(
-            f"Depth, edge to top: a third of the head and 1.5 cm. Rules in print disagree: {rules}.", cited
-        ),
+        _depth_basis(),
     )
+
+
+@cache
+def _depth_basis() -> Basis:
+    row = reference.depth_rules()[USUAL_DEPTH]
+    plus = (row.plus_min + row.plus_max) / 2
+    rule = f"{_share_in_words(row.share)} of the {row.of}" + (
+        f" and {plus:g} {row.plus_unit}" if plus else ""
+    )
+    rules = "; ".join(each.rule for each in reference.depth_rules().values())
+    return Basis(
+        f"Depth, edge to top: {rule}. Rules in print disagree: {rules}.", reference.cite("depth", row)
+    )
+
+
+def _share_in_words(share: float) -> str:
+    words = {2: "half", 3: "a third", 4: "a quarter", 5: "a fifth"}
+    return next((word for parts, word in words.items() if isclose(share, 1 / parts)), f"{share:.3g}")
 
 
 STITCHES_BASIS: Final = Basis(

@@ -28,7 +28,7 @@ CORNERS: Final = 4
 USUAL_CONE: Final = 0.75
 """Height of a cone for its width, where none is asked for: pointed, and not yet a stocking cap."""
 SQUARE_TURN: Final = 8.0
-"""The same for a square, from its centre to the middle of a side."""
+"""Circumference of a square for each unit from its centre to the middle of a side: `TURN` of a disc."""
 
 Place = Literal["start", "end", "centre"]
 LEADS: Final[dict[Place, int]] = {"end": WHOLE_GAP, "centre": HALF_GAP, "start": 0}

@@ -6,20 +6,16 @@ from typing import Annotated, Final, NamedTuple, Protocol
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.answers import Impossible, Notice
+from roundwright.knitting.answers import Impossible, Notice, only_one
 from roundwright.knitting.crown import MOST_CROWN_STITCHES, CrownRequest, crown_rounds
-from roundwright.knitting.hat import MOST_SIZES, HatRequest, hat_rounds
+from roundwright.knitting.hat import hat_rounds
+from roundwright.knitting.hat_request import MOST_SIZES, HatRequest
 from roundwright.knitting.holding import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
 from roundwright.knitting.miscount import text as sentence
 from roundwright.knitting.place import PartName, Progress, stages_of, straight_stage
-from roundwright.knitting.rounds import MOST_STITCHES, Round
+from roundwright.knitting.rounds import LAST_ROUND, LONGEST_TEXT, MOST_STITCHES, Round
 from roundwright.knitting.sharing import NeedleRequest, share
 from roundwright.knitting.slips import Counted
-
-LONGEST_TEXT: Final = 65_536
-"""Signs of a pattern: a book is sent pattern by pattern."""
-LAST_ROUND: Final = 10_000
-"""The highest number of a round."""
 
 SizeNumber = Annotated[int, Meta(ge=1, le=MOST_SIZES)]
 StitchCount = Annotated[int, Meta(ge=1, le=MOST_STITCHES)]
@@ -135,13 +131,7 @@ Reader = Callable[[str, tuple[int, ...]], Reading]
 
 def count_of(request: CountRequest) -> Counted:
     """The count. Raises `Impossible` where there is none, or two."""
-    if (request.count is None) == (request.needles is None):
-        twice = request.count is not None
-        raise Impossible(
-            f"The count is {'given twice' if twice else 'missing'}: it is one number, or one for each needle.",
-            pointer="#/needles" if twice else "#/count",
-            nearest="either `count` or `needles`",
-        )
+    only_one(request, "count", "needles", what="The count", missing_at="#/count")
     if request.needles is None:
         return Counted(request.count or 0, None)
     if not any(request.needles):
@@ -190,20 +180,16 @@ def progress_of(request: CountRequest, read: Reader) -> Progress:
 
     Raises `Impossible` for a request that names no work or more than one, and for work that cannot be knitted.
     """
-    given = [name for name in ("crown", "hat", "pattern") if getattr(request, name) is not None]
-    if len(given) != 1:
-        raise Impossible(
-            "The work is given more than once." if given else "There is nothing to compare the count with.",
-            pointer=f"#/{given[1]}" if given else "#/crown",
-            nearest="exactly one of `crown`, `hat` and `pattern`",
-        )
+    only_one(
+        request, "crown", "hat", "pattern", what="The work that the count belongs to", missing_at="#/crown"
+    )
     if request.part is not None and request.hat is None:
         raise Impossible("Only a hat has parts.", pointer="#/part", nearest="`round` alone, or a `hat`")
     if request.crown is not None:
         return _of_crown(request, request.crown)
     if request.hat is not None:
         return _of_hat(request, request.hat)
-    assert request.pattern is not None  # exactly one is given
+    assert request.pattern is not None
     return _of_pattern(request, request.pattern, read)
 
 

@@ -94,18 +94,15 @@ __all__ = [
     "head_chart",
     "load",
     "loop_constants",
-    "needle_lengths_in",
     "needle_sizes",
     "parse",
     "practices",
-    "preemie_heads",
     "spellings",
     "stitches",
     "summaries",
     "tail_rules",
     "terms",
     "yarn_counts",
-    "yarn_lengths",
     "yarn_weights",
 ]
 
@@ -255,12 +252,6 @@ def yarn_weights() -> tuple[YarnWeightRow, ...]:
 
 
 @cache
-def yarn_lengths() -> tuple[YarnLengthRow, ...]:
-    """Usual metres in 100 g, by class."""
-    return _rows("yarn-lengths", YarnLengthRow)
-
-
-@cache
 def yarn_counts() -> Mapping[str, YarnCountRow]:
     """The systems of yarn counts, by name."""
     return MappingProxyType({row.system: row for row in _rows("yarn-counts", YarnCountRow)})
@@ -273,21 +264,9 @@ def needle_sizes() -> tuple[NeedleSizeRow, ...]:
 
 
 @cache
-def needle_lengths_in() -> tuple[int, ...]:
-    """Lengths of double-pointed needles in inches, shortest first."""
-    return tuple(row.length_in for row in _rows("needle-lengths", NeedleLengthRow))
-
-
-@cache
 def head_chart() -> Mapping[str, HeadChartRow]:
     """The garment chart of heads, by the name of the size."""
     return MappingProxyType({row.name: row for row in _rows("head-sizes", HeadChartRow)})
-
-
-@cache
-def preemie_heads() -> tuple[PreemieHeadRow, ...]:
-    """A charity's heads by week of gestation."""
-    return _rows("head-sizes", PreemieHeadRow)
 
 
 @cache

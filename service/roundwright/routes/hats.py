@@ -4,13 +4,13 @@ from typing import Final
 
 from roundwright.drawing.profile import hat_profile
 from roundwright.drawing.wedge import wedge_chart
-from roundwright.knitting import hat
+from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
 from roundwright.routes.operations import calculation
 from roundwright.wording import write
 from roundwright.wording.handout import Handout, HandoutPicture, HandoutRequest, handout, one_line
 from roundwright.wording.handout_html import html
-from roundwright.wording.handout_pdf import pdf
+from roundwright.wording.handout_pdf import source
 from roundwright.wording.handout_text import markdown, plain_text
 
 LONGEST_CHART: Final = 24
@@ -24,7 +24,7 @@ LONGEST_CHART: Final = 24
     summary="The whole hat in 1 to 12 sizes: cast-on, needles, brim, body, crown, yarn and the written pattern",
     example="class-hats",
 )
-def plan_hats(request: hat.HatRequest) -> hat.HatsAnswer:
+def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
     """Cast-on = head x (1 + ease) x gauge, to the nearest multiple of the crown's repeat and the rib's.
 
     Depth, edge to top along the fabric, is a third of the head and 1.5 cm (rules in print disagree; `body.length`
@@ -46,9 +46,9 @@ def plan_hats(request: hat.HatRequest) -> hat.HatsAnswer:
         "text/markdown; charset=utf-8": markdown,
         "text/plain; charset=utf-8": plain_text,
         "text/html; charset=utf-8": html,
-        "application/pdf": pdf,
+        "application/pdf": source,
     },
-    aside="application/pdf",
+    typeset="application/pdf",
 )
 def write_handout(request: HandoutRequest) -> Handout:
     """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.

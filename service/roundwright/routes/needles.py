@@ -1,6 +1,6 @@
 """Stitches on needles."""
 
-from roundwright.knitting import needles
+from roundwright.knitting import needles, split_request
 from roundwright.routes.operations import calculation
 
 
@@ -11,7 +11,7 @@ from roundwright.routes.operations import calculation
     summary="Share stitches out over needles so that the fewest decreases lie on two of them",
     example="needles-split",
 )
-def split_over_needles(request: needles.SplitRequest) -> needles.SplitAnswer:
+def split_over_needles(request: split_request.SplitRequest) -> needles.SplitAnswer:
     """A decrease on the stitches s + 1 to s + u of a round straddles a border after b stitches when s < b < s + u.
 
     Common practice slides the b - s stitches left at the end of the needle on to the next one and works the decrease

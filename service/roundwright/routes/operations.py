@@ -12,10 +12,8 @@ Litestar's general way, which is lax about types, knows neither HEAD nor 304, an
 one struct, cacheable by its `ETag`.
 """
 
-from asyncio import get_running_loop
 from collections.abc import Callable, Mapping
-from concurrent.futures import ThreadPoolExecutor
-from functools import cache, lru_cache
+from functools import lru_cache
 from hashlib import blake2b
 from pathlib import Path
 from typing import Any, Final, get_type_hints
@@ -28,6 +26,7 @@ from litestar.types import HTTPScope, Receive, Send
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, Impossible
 from roundwright.problems import Fault, Refusal
+from roundwright.routes.deadline import within
 from roundwright.routes.negotiating import best
 from roundwright.routes.reading import (
     BodyReader,
@@ -37,6 +36,7 @@ from roundwright.routes.reading import (
     require_json,
     require_no_query,
 )
+from roundwright.routes.typesetter import Typesetter
 from roundwright.settings import Settings
 
 JSON: Final = "application/json"
@@ -101,6 +101,7 @@ class Operation(HTTPRouteHandler):
         """Litestar's hook: the application, and with it the settings, are known."""
         super().on_registration(app)
         self.error_handlers = super().resolve_exception_handlers()
+        self.typesetter: Typesetter = app.state.typesetter
         self.prepare(app.state.settings)
 
     def resolve_exception_handlers(self) -> Any:
@@ -162,18 +163,17 @@ class Calculation(Operation):
     """A POST: one JSON body in, one answer out, nothing kept.
 
     - `takes_text`: its body may hold a written pattern
-    - `aside`: the media type that takes longer to write than others may be made to wait. It is written in a thread, one
-      answer at a time, by a library that lets go of the interpreter meanwhile
+    - `typeset`: the media type that is set as a PDF, in a process of its own, from what its form writes
     """
 
     methods = ("POST", "OPTIONS")
 
     def __init__(
-        self, path: str, *, takes_text: bool = False, aside: str | None = None, **declared: Any
+        self, path: str, *, takes_text: bool = False, typeset: str | None = None, **declared: Any
     ) -> None:
         super().__init__(path, **declared)
         self.takes_text = takes_text
-        self.aside = aside
+        self.typeset = typeset
 
     def prepare(self, settings: Settings) -> None:
         """Take over the limit on the body."""
@@ -187,12 +187,13 @@ class Calculation(Operation):
         media_type, form = self.form_for(headers)
         require_no_query(scope["query_string"])
         require_json(headers)
-        request = self.reader.read(await receive_body(headers, receive, self.body_bytes))
-        answer = self.calculate(request)
-        if media_type == self.aside:
-            content = await get_running_loop().run_in_executor(_one_aside(), form, answer)
-        else:
-            content = form(answer)
+        body = await receive_body(headers, receive, self.body_bytes)
+        if media_type == self.typeset:
+            self.typesetter.require_place()  # before anything is calculated for it
+        with within:
+            content = form(self.calculate(self.reader.read(body)))
+        if media_type == self.typeset:
+            content = await self.typesetter.typeset(content, receive)
         await _send(200, [*_content(media_type, content), *self.headers], content, send)
 
 
@@ -226,7 +227,8 @@ class Lookup(Operation):
         self, path: str, query: bytes, parameters: tuple[tuple[str, str], ...], media_type: str
     ) -> tuple[tuple[Any, ...], bytes]:
         """What a request means, as the arguments of the function, and its tag."""
-        request = self.reader.read(query, dict(parameters))
+        with within:
+            request = self.reader.read(query, dict(parameters))
         return request, _tag(path, media_type, request)
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
@@ -243,7 +245,8 @@ class Lookup(Operation):
                 await _send(304, headers, b"", send)
                 return
         try:
-            content = form(self.calculate(*request))
+            with within:
+                content = form(self.calculate(*request))
         except Impossible as error:
             raise _impossible(error) from error
         headers = [*_content(media_type, content), *headers]
@@ -252,11 +255,6 @@ class Lookup(Operation):
 
 calculation = Calculation
 lookup = Lookup
-
-
-@cache
-def _one_aside() -> ThreadPoolExecutor:
-    return ThreadPoolExecutor(1, "aside")
 
 
 def _content(media_type: str, content: bytes) -> tuple[tuple[bytes, bytes], tuple[bytes, bytes]]:

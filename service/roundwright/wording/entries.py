@@ -15,6 +15,8 @@ MOST_WORDS: Final = 6_000
 """Different words of rounds in one text: a dome in twelve sizes, spelled out for beginners, has two thirds of them."""
 MOST_LINES: Final = 1_000
 """Lines of rounds in one text: 80 rounds in twelve sizes that share none."""
+LONGEST_PIECE: Final = 8_192
+"""Signs of one line: four times the longest that is written for a size, since it has the numbers of all sizes."""
 _PIECE: Final = 6
 """What a line costs beside its words, in words."""
 
@@ -94,7 +96,7 @@ class _Lines:
         self.bodies: dict[str, Body] = {}
 
     def scan(self, text: str) -> list[Token]:
-        tokens = list(islice(words.scan(text), grammar.MOST_IN_LINE + 1))
+        tokens = list(islice(words.scan(text[:LONGEST_PIECE]), grammar.MOST_IN_LINE + 1))
         self.words += len(tokens)
         return tokens
 
@@ -124,7 +126,7 @@ class _Lines:
         if body is None:
             tokens = self.scan(piece.text)
             if sure or _begins(tokens):
-                body = grammar.parse_body(tokens)
+                body = grammar.parse_body(tokens) if len(piece.text) <= LONGEST_PIECE else _TOO_LONG
             if body is None or not (sure or _is_round(body, tokens)):
                 body = _left_open(tokens)
             if body is not None:
@@ -140,6 +142,11 @@ def _columns(sizes: tuple[int, ...], width: int, counts: tuple[int, ...]) -> tup
         return tuple(counts.index(size) for size in sizes)
     return None
 
+
+_TOO_LONG: Final = Body(
+    (Reading(()),),
+    troubles=(Trouble("too_long", f"The line has more than {LONGEST_PIECE:,} signs.", LONGEST_PIECE),),
+)
 
 _STRICT: Final = ("numbered", "next", "every")
 _BEGINNINGS: Final = frozenset(

@@ -4,12 +4,11 @@ from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
+from roundwright.knitting.hat_request import MOST_SIZES
 from roundwright.knitting.rounds import MOST_STITCHES
 
 MOST_FINDINGS: Final = 100
 """Findings in one answer: whoever has more mends these first."""
-MOST_SIZES: Final = 12
-"""Sizes of one pattern: more do not fit on a line."""
 
 FindingCode = Literal[
     "left_over",

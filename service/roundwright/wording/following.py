@@ -6,7 +6,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds import MOST_ROUNDS, MOST_STITCHES, Round, work_round
+from roundwright.knitting.rounds import LONGEST_LINE, MOST_ROUNDS, MOST_STITCHES, Round, work_round
 from roundwright.wording.entries import Entry, differing
 from roundwright.wording.outcome import Outcome, Outcomes
 from roundwright.wording.repair import Mend, Mender
@@ -16,8 +16,6 @@ from roundwright.wording.tree import Trouble
 
 _AHEAD: Final = 8
 """Rounds looked ahead at, to see which of two counts a pattern goes on with."""
-_LONGEST_LINE: Final = 2_000
-"""Signs of a written line, as `Round.text` allows."""
 
 _Place = tuple[int, tuple[int, ...], int]
 """A line, the columns of its lists it may be read with, and the stitches there are."""
@@ -153,9 +151,9 @@ class Follower:
         made = None
         if outcome.whole and outcome.worked and outcome.worked.steps:
             made = work_round(1, self.count, outcome.worked.steps)
-            if len(made.text) > _LONGEST_LINE:
+            if len(made.text) > LONGEST_LINE:
                 trouble = Trouble(
-                    "too_long", f"Written out, the line has more than {_LONGEST_LINE:,} signs.", 0
+                    "too_long", f"Written out, the line has more than {LONGEST_LINE:,} signs.", 0
                 )
                 outcome, made = outcome._replace(worked=None, trouble=trouble), None
         self.known[key] = outcome, made

@@ -11,7 +11,8 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.balls import Money, Purchase, YarnAmount
-from roundwright.knitting.hat import HatPart, HatPlan, HatRequest, HatsAnswer
+from roundwright.knitting.hat import HatPart, HatPlan, HatsAnswer
+from roundwright.knitting.hat_request import HatRequest
 from roundwright.knitting.order import YarnOrder
 from roundwright.knitting.rounds import Round
 from roundwright.wording.speech import speak

@@ -41,7 +41,7 @@ def line_and_column(text: str, place: int) -> tuple[int, int]:
 _ROUND: Final = r"(?:rnds?|rounds?|rows?|rds?)\b"
 
 _TOLD: Final = re.compile(
-    r"^\W*(?:abbreviations?|materials?|yarn|gauge|tension|sizes?|finished|measurements?|needles?|notions|notes?|"
+    r"^\W*+(?:abbreviations?|materials?|yarn|gauge|tension|sizes?|finished|measurements?|needles?|notions|notes?|"
     r"cautions?|stitch guide|special stitches|supplies|finishing|making up)\b[^\n]{0,40}$",
     re.IGNORECASE,
 )
@@ -167,25 +167,28 @@ def _split(text: str, start: int, end: int, *, heading: bool, told: bool) -> Ite
 
 def _sentences(text: str, start: int, end: int) -> Iterator[int]:
     """Where the sentences end that are rounds of their own; the last is the end."""
-    begin = start
     colon = text.find(":", start, end)
     if not _OF_ROUNDS.search(text, max(start, colon), end):
         yield end
         return
-    for found in _SENTENCE.finditer(text, start, end):
+    ends = [*_SENTENCE.finditer(text, start, end), None]
+    of_rounds = colons = False  # in the sentences since the last cut
+    begin = start
+    for found, following in pairwise(ends):
+        assert found is not None  # only the last is
         stop = found.end()
-        following = _SENTENCE.search(text, stop, end)
-        sentence = text[stop : following.start() if following else end]
-        if _OF_ROUNDS.search(sentence) or (
-            _OF_ROUNDS.search(text, begin, stop) and ":" not in text[begin:stop]
-        ):
+        of_rounds = of_rounds or _OF_ROUNDS.search(text, begin, stop) is not None
+        colons = colons or text.find(":", begin, stop) >= 0
+        begin = stop
+        next_ends = following.start() if following else end
+        if (of_rounds and not colons) or _OF_ROUNDS.search(text[stop:next_ends]):
             yield stop
-            begin = stop
+            of_rounds = colons = False
     yield end
 
 
 _LABEL_ALONE: Final = re.compile(
-    rf"(?:{_ROUND}|r)\.?\s*[0-9][0-9\s,–-]*(?:\([^)\n]{{0,40}}\)\s*)?(?=[.)]?\s*[a-z*\[(–—-])|next\s+(?:[0-9]+\s+)?{_ROUND}",
+    rf"(?:{_ROUND}|r)\.?\s*+[0-9][0-9\s,–-]{{0,60}}+(?:\([^)\n]{{0,40}}\)\s*+)?(?=[.)]?\s*+[a-z*\[(–—-])|next\s+(?:[0-9]+\s+)?{_ROUND}",
     re.IGNORECASE,
 )
 """A label without a colon: `Rnd 3 knit`, `R3 k2, p2`, `Next rnd knit`."""

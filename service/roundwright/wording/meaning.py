@@ -3,7 +3,7 @@
 import re
 from typing import Any, Final
 
-from roundwright.knitting.rounds import MOST_STITCHES, StitchName
+from roundwright.knitting.rounds import MOST_ROUNDS, MOST_STITCHES, StitchName
 from roundwright.wording import words
 from roundwright.wording.phrases import (
     Aside,
@@ -38,6 +38,10 @@ from roundwright.wording.words import Token
 
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
+_LONGEST_LIST: Final = 400
+"""Signs of a list that are read: 13 numbers of seven digits, wherever its blanks are."""
+MOST_NAMED: Final = MOST_ROUNDS
+"""Rounds or sizes that one line names: `rep rnds 1-400` names all there may be."""
 LARGEST: Final = MOST_STITCHES
 """A larger number is none of a knitter's, and is read as this."""
 
@@ -49,7 +53,8 @@ def number_of(token: Token) -> Number:
     text = token.text
     if text.isdigit():
         return Number((min(int(text[:8]), LARGEST),), token.start_pos, token.end_pos)
-    values = tuple(min(int(one[:8]), LARGEST) if one.isdigit() else None for one in _DIGITS.findall(text))
+    listed = _DIGITS.findall(text[:_LONGEST_LIST])
+    values = tuple(min(int(one[:8]), LARGEST) if one.isdigit() else None for one in listed[:MOST_LISTED])
     return Number(values, token.start_pos, token.end_pos)
 
 
@@ -206,6 +211,8 @@ class Phrases:
             times = number_of(kept.pop())
         named: list[int] = []
         for place, token in enumerate(kept):
+            if len(named) > MOST_NAMED:
+                break
             if token.type == "RANGE":
                 first, last = _range(token)
                 named.extend(_up_to(first.of(0), last.of(0)))
@@ -214,7 +221,7 @@ class Phrases:
             elif token.type == "NUMBER":
                 named.append(number_of(token).of(0) or 0)
         first_token = next(one if isinstance(one, Token) else one[0] for one in children)
-        return Again(tuple(named[:LARGEST]), 0, times, first_token.start_pos, refs[-1].end_pos)
+        return Again(tuple(named[:MOST_NAMED]), 0, times, first_token.start_pos, refs[-1].end_pos)
 
     def again_last(self, children: list[Token]) -> Phrase:
         """`rep last 2 rnds`."""
@@ -292,6 +299,8 @@ class Phrases:
         """`2, 3 and 4` of `sizes 2, 3 and 4 only`."""
         found: list[int] = []
         for token in children:
+            if len(found) > MOST_NAMED:
+                break
             if token.type == "RANGE":
                 first, last = _range(token)
                 found.extend(_up_to(first.of(0), last.of(0)))
@@ -352,7 +361,7 @@ def _every(parity: str | int, first: int) -> tuple[int, int]:
 
 def _up_to(first: int | None, last: int | None) -> range:
     first = first or 0
-    return range(first, min(last or 0, first + 1_000) + 1)
+    return range(first, min(last or 0, first + MOST_NAMED) + 1)
 
 
 def _step(parity: str | int) -> int:

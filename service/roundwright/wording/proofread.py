@@ -5,12 +5,10 @@ from typing import Annotated, Final
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
-from roundwright.knitting.rounds import MOST_ROUNDS, MOST_STITCHES, Round
-from roundwright.wording.findings import MOST_FINDINGS, MOST_SIZES, Finding
+from roundwright.knitting.hat_request import MOST_SIZES
+from roundwright.knitting.rounds import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.wording.findings import MOST_FINDINGS, Finding
 from roundwright.wording.read import read
-
-LONGEST_TEXT: Final = 65_536
-"""Signs of a text: a book of patterns is sent pattern by pattern."""
 
 
 class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

@@ -1,7 +1,8 @@
 """What was found in a text, gathered while it is worked and put in the order of its lines."""
 
+import re
 from collections.abc import Iterable, Mapping
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from msgspec.structs import replace
 
@@ -19,6 +20,9 @@ MOST_REPAIRS = 20
 """Lines repaired in one answer: each is read again."""
 _MOST_NEAREST = 8
 """Unknown words the nearest known one is looked for."""
+
+
+_BLANKS: Final = re.compile(r"[ \t]+")
 
 
 class _Fault(NamedTuple):
@@ -213,8 +217,8 @@ class Report:
 
     def placed(self, place: int, finding: Finding) -> Finding:
         """The finding with its line and column: those of the word that stands at its place in the text."""
-        while self.text[place : place + 1] in (" ", "\t"):
-            place += 1
+        if blanks := _BLANKS.match(self.text, place):
+            place = blanks.end()
         line, column = line_and_column(self.text, min(place, len(self.text)))
         return replace(finding, line=line, column=column)
 

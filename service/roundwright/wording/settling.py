@@ -47,14 +47,21 @@ from roundwright.wording.tree import (
 MOST_AGAIN: Final = 1_000
 """Stitches and brackets that a line may work again from further up: far more than anybody writes."""
 
+DEEPEST_REPEATS: Final = 16
+"""Repeats inside one another, as `twice, 3 times` makes them: a pattern has two, seldom three."""
+
 
 def settle(
     phrases: tuple[Phrase, ...], troubles: list[Trouble], lists: tuple[Number, ...], words: int
 ) -> Body:
     """The tree of a line. `troubles` found before are added to; `lists` are the numbers given for several sizes."""
     line = _Line(phrases, troubles)
+    readings = line.readings()
+    if any(_is_too_deep(one.nodes) for one in readings):
+        line.trouble("too_deep", f"More than {DEEPEST_REPEATS} repeats inside one another.", 0)
+        readings = (Reading(()),)
     return Body(
-        readings=line.readings(),
+        readings=readings,
         stated=line.stated,
         rounds=line.rounds,
         again=line.again,
@@ -64,6 +71,13 @@ def settle(
         lists=lists,
         words=words,
     )
+
+
+def _is_too_deep(nodes: Nodes) -> bool:
+    """Whether repeats are nested beyond reason; found without recursion, which is what must not go so deep."""
+    for _ in range(DEEPEST_REPEATS + 1):
+        nodes = tuple(inner for node in nodes if isinstance(node, Group | Fill) for inner in node.nodes)
+    return bool(nodes)
 
 
 class _Pending(Struct):

@@ -7,8 +7,8 @@ Case does not matter. A word that is not known comes out as WORD, a sign that is
 import re
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
-from functools import cache
-from typing import Final, cast
+from functools import cache, lru_cache
+from typing import Final
 
 from msgspec import Struct
 
@@ -146,7 +146,7 @@ def stitch_names() -> Mapping[str, StitchName]:
     names = {_hyphened(text): name for text, name in reference.spellings().items()}
     names.update({_hyphened(row.words): name for name, row in reference.stitches().items()})
     names.update({word: name for name, words in _STITCHES.items() for word in words.split()})
-    return cast("dict[str, StitchName]", names)
+    return names
 
 
 def _hyphened(text: str) -> str:
@@ -226,6 +226,7 @@ def _word(found: re.Match[str], folded: str) -> tuple[str, str, int]:
     return kind, word, found.end()
 
 
+@lru_cache(maxsize=1024)  # a word that nobody knows stands in many lines of a pattern
 def nearest(word: str) -> str | None:
     """The known word that looks most like this one, or None where none does."""
     if len(word) > LONGEST_WORD:

@@ -12,7 +12,8 @@ from typing import Final, Literal, NamedTuple
 from roundwright import reference
 from roundwright.knitting.answers import Caution
 from roundwright.knitting.gauge import needle_sizes_of, yarn_weights_of
-from roundwright.knitting.hat import HatPart, HatPlan, HatRequest
+from roundwright.knitting.hat import HatPart, HatPlan
+from roundwright.knitting.hat_request import HatRequest
 from roundwright.knitting.measures import Length, Mass
 from roundwright.knitting.rounds import Round, names_in
 from roundwright.wording.across import across, only, rounds_across, together

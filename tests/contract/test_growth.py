@@ -1,0 +1,213 @@
+"""Nothing a stranger sends costs more than its length: twice as much of it takes about twice the time.
+
+Measured as a ratio within one run, in processor time: at n, 2n and 4n, the cheapest first, so that what is dear ends
+the search. What grows faster than `MOST` over both doublings is measured again, often, before it counts; what takes
+less than `FAINTEST_MS` is too faint to be measured and too cheap to matter.
+"""
+
+import random
+from collections.abc import Callable
+from itertools import product
+from statistics import median
+
+import msgspec
+import pytest
+from msgspec import inspect
+
+from roundwright.routes.operations import Calculation
+from tests.contract.places import places, put
+from tests.long.asking import Service, kept, operations
+from tests.long.making import Maker
+
+MOST = 2.6
+"""Twice the work is 2; what lies above is the noise of a busy machine, and what sorting adds."""
+FAINTEST_MS = 1.0
+TIMES = 5
+"""Measurements of one size where it counts; of these the middle one is taken."""
+HEADER = 4_000
+"""Characters of a header field: four times as many are as long as a header may be."""
+
+SIGNS = (" ", "\t", "\n", ".", ",", ";", ":", "!", "(", ")", "[", "]", "*", "-", "–", "—", "#", "_", "&", "'", '"', "½",
+         "/", "=", "%", "\\", "0", "9", "a", "A", "é", "\u202e")  # fmt: skip
+WORDS = ("r1", "k", "K. ", "k. ", "1 ", "1, ", "1-2", "(1,", "1(", "1.", "1)", "Rnd ", "Rnd 1", "Rnd 1: ", "rnds ",
+         "next ", "Next rnd: ", "dec", "rep ", "rep from * ", "rep rnds 1-99 ", "to ", "to last ", "last ", "until ",
+         "measures ", "cm", "cast on ", "co ", "a total of ", "size ", "sizes 1 ", "work ", "knit ", "k2tog ", "k1p1",
+         "of the ", "x: ", "X\n", "Notes\n", "all odd rnds", "and ", "sts ", "once ", "blobble ", "** ",
+         "rep from * to ** ", "(k1, m1) ", "[sl1, ", "to end ", "3 times ", "and its first 2 sts again ", "4 (5, 6) ",
+         "* sl rep to last 2 sts ")  # fmt: skip
+FRAGMENTS = (*SIGNS, *WORDS)
+STARTS = ("", "Rnd 1", "Rnd 1: k", "r1", "k. ", "co ", "(")
+ENDS = ("", "!", " rnd")
+BY_CHANCE = 120
+"""Texts of two to four fragments repeated, beside every fragment by itself."""
+
+
+def shapes(chance):
+    """What a text is made of: how it starts, what is repeated, how it ends."""
+    yield from product(STARTS, FRAGMENTS, ENDS)
+    for _ in range(BY_CHANCE):
+        unit = "".join(chance.choices(FRAGMENTS, k=chance.randint(2, 4)))
+        yield chance.choice(STARTS), unit, chance.choice(ENDS)
+
+
+def text_of(shape, length):
+    """A text of a length."""
+    start, unit, end = shape
+    return start + (unit * (length // len(unit) + 1))[:length] + end
+
+
+def growth(cost: Callable[[int], float], least: int) -> float:
+    """How much dearer twice as much is, where it is over two doublings; 0 where it is not seen to be dearer."""
+    costs = [cost(least), cost(2 * least)]
+    if costs[1] < FAINTEST_MS / 2 or costs[1] < MOST * costs[0]:
+        return 0
+    costs.append(cost(4 * least))
+    if costs[2] < FAINTEST_MS or costs[2] < MOST * costs[1]:
+        return 0
+    often = [median(cost(size) for _ in range(TIMES)) for size in (least, 2 * least, 4 * least)]
+    return min(often[1] / often[0], often[2] / often[1])
+
+
+def too_fast(cost: Callable[[int], float], least: int) -> float:
+    """The growth above the most there may be, seen again and again; 0 where there is none."""
+    return min((growth(cost, least) for _ in range(2)), default=0) if growth(cost, least) > MOST else 0
+
+
+@pytest.fixture(scope="module")
+def service():
+    """The application, asked without a socket."""
+    return Service()
+
+
+def ms(service, operation, body, **named):
+    """What an answer costs, as if nothing like it had been asked before; it is never a fault of the service."""
+    for cache in kept():
+        cache.cache_clear()
+    answer = service.ask_for(operation, body, **named)
+    assert answer.status < 500
+    assert b"/problems/too-long" not in answer.body
+    return answer.ms
+
+
+def filled(operation, path, value):
+    """The example of an operation with a value at a place."""
+    maker = Maker(operation.takes, random.Random(1))
+    return put(maker, maker.kind, operation.example_value(), path, value)
+
+
+def at(operation, kind):
+    """The places of a kind in what an operation takes."""
+    return list(places(inspect.type_info(operation.takes), kind))
+
+
+CALCULATIONS = [one for one in operations() if isinstance(one, Calculation)]
+AROUND_PATTERNS = {
+    "proofreadPattern": lambda text: {"cast_on": [24], "text": text},
+    "checkCount": lambda text: {"pattern": {"cast_on": [24], "text": text}, "count": 24},
+}
+"""A request around a written pattern that has nothing else to be refused for, by operation."""
+PLACES = [
+    pytest.param(operation, path, kind, id=f"{operation.id} {'/'.join(map(str, path))}")
+    for operation in operations()
+    for path, kind in at(operation, (inspect.StrType, inspect.VarTupleType))
+]
+
+
+@pytest.mark.parametrize("operation", [one for one in CALCULATIONS if one.takes_text], ids=lambda one: one.id)
+def test_a_pattern_costs_its_length(operation, service):
+    """Of all texts made of fragments repeated and left open, none grows faster than it gets longer."""
+    dear = {}
+    for shape in shapes(random.Random(operation.id)):
+
+        def cost(length, shape=shape):
+            text = text_of(shape, length)
+            return ms(service, operation, msgspec.json.encode(AROUND_PATTERNS[operation.id](text)))
+
+        if ratio := too_fast(cost, 1_000):
+            dear[shape] = ratio
+            break
+    assert {} == dear
+
+
+@pytest.mark.parametrize(("operation", "path", "kind"), PLACES)
+def test_a_text_or_list_costs_its_length(operation, path, kind, service):
+    """Every text and list of every operation, up to its bound and far beyond it, where it is refused."""
+    dear = {}
+    if isinstance(kind, inspect.VarTupleType):
+        item = Maker(operation.takes, random.Random(1)).value(kind.item_type, 6)
+        contents = {"as many": lambda length: [item] * length}
+        most = (kind.max_length, 4_000)
+    else:
+        contents = {
+            unit: lambda length, unit=unit: text_of(("", unit, "!"), length) for unit in (*SIGNS, "a b", "1e")
+        }
+        most = (kind.max_length, 4_000 if hasattr(operation, "takes_text") else 2_000)
+    for (name, content), length in product(contents.items(), most):
+
+        def cost(size, content=content):
+            return ms(service, operation, msgspec.json.encode(filled(operation, path, content(size))))
+
+        if length >= 8 and (ratio := too_fast(cost, length // 4)):
+            dear[name, length] = ratio
+            break
+    assert {} == dear
+
+
+@pytest.mark.parametrize("operation", operations(), ids=lambda one: one.id)
+def test_a_body_that_is_none_costs_its_length(operation, service):
+    """Names nobody knows, brackets never closed, and bytes that say nothing: refused in the time it takes to read."""
+    dear = {}
+    for unit in (
+        *SIGNS,
+        '{"a":',
+        "[",
+        "[]",
+        "{}",
+        '"a",',
+        '"a":1,',
+        "1,",
+        "&",
+        "a=",
+        "a=1&",
+        "%2",
+        "+",
+        "\\u00e9",
+    ):
+        for start in ("", "[", '{"', '{"a":[', "?"):
+
+            def cost(length, start=start, unit=unit):
+                return ms(service, operation, text_of((start, unit, ""), length).encode())
+
+            if ratio := too_fast(cost, 2_000):
+                dear[start, unit] = ratio
+                break
+    assert {} == dear
+
+
+FIELDS = ("accept", "authorization", "content-type", "content-encoding", "content-length", "host", "if-none-match",
+          "origin", "request-id", "traceparent", "x-forwarded-for", "accept-encoding", "wool")  # fmt: skip
+
+
+@pytest.mark.parametrize("field", FIELDS)
+def test_a_header_field_costs_its_length(field, service):
+    """Whatever stands in a field of the header, whichever operation is asked."""
+    dear = {}
+    handout = next(one for one in CALCULATIONS if len(one.forms) > 1)
+    picture = next(one for one in operations() if not isinstance(one, Calculation))
+    for operation, start, unit in product(
+        (handout, picture),
+        ("", "text/", "application/json;", "W/", "Bearer ", "1"),
+        (*SIGNS, "a/b,", "a/", "/a", ";q=", "; q=0.1", "W/", '"a",', "a;", "1.", "::", "[:"),
+    ):
+        method, path = operation.methods[0], operation.template.replace("{", "").replace("}", "")
+
+        def cost(length, start=start, unit=unit, method=method, path=path):
+            text = text_of((start, unit, ""), length).encode("latin-1", "replace")
+            answer = service.ask(method, path, body=b"{}", headers={field.encode(): text})
+            assert answer.status < 500
+            return answer.ms
+
+        if ratio := too_fast(cost, HEADER // 4):
+            dear[operation.id, start, unit] = ratio
+            break
+    assert {} == dear
