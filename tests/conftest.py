@@ -11,8 +11,8 @@ import hypothesis
 import msgspec
 import pytest
 
-from roundwright.server import Server
-from roundwright.settings import Settings
+from roundwright.web.server import Server
+from roundwright.web.settings import Settings
 
 
 def free_port() -> int:

@@ -6,7 +6,7 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from roundwright.settings import Settings, variable_of
+from roundwright.web.settings import Settings, variable_of
 
 DEVELOPERS = Path(__file__).parents[1] / "DEVELOPERS.md"
 SETTINGS = re.compile(r"(?<=\| setting \| default \| what \|\n\| --- \| --- \| --- \|\n)(?:\|.*\n)*")

@@ -15,7 +15,7 @@ from urllib.request import Request, urlopen
 
 import msgspec
 
-from roundwright.settings import NoSetting, Settings, read
+from roundwright.web.settings import NoSetting, Settings, read
 
 READY_WITHIN_S: Final = 30
 """Half a minute for the first start on a slow machine; it usually takes less than one second."""
@@ -53,14 +53,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def serve(settings: Settings) -> int:
     """Serve until told to stop."""
     gc.disable()  # until the application stands: what is made on the way stays
-    from roundwright.server import run
+    from roundwright.web.server import run
 
     return 0 if run(settings) else 1
 
 
 def make_key(name: str) -> int:
     """Print a new key, and what to keep in its place."""
-    from roundwright.callers import new_key
+    from roundwright.web.auth import new_key
 
     key, line = new_key(name)
     print(f"For the caller, shown this once:\n{key}")
@@ -70,7 +70,7 @@ def make_key(name: str) -> int:
 
 def openapi(settings: Settings, file: Path | None) -> int:
     """Write the OpenAPI document."""
-    from roundwright.app import create_app
+    from roundwright.web.app import create_app
 
     document = create_app(settings).document()
     if file is None:
@@ -82,7 +82,7 @@ def openapi(settings: Settings, file: Path | None) -> int:
 
 def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     """Serve on a free port, ask for the hats of a request and print their pattern and the yarn to buy."""
-    from roundwright.server import Server
+    from roundwright.web.server import Server
 
     settings = msgspec.structs.replace(settings, host="127.0.0.1", port=_free_port(settings.port), workers=1)
     server = Server(settings)

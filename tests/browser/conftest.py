@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from tests.browser.seen import Seen
-from tests.needed import command
+from tests.support.needed import command
 
 FLAGS = [
     "--no-sandbox",  # the tests may run as root, in a container

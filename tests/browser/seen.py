@@ -4,7 +4,7 @@ from urllib.parse import urlsplit
 
 from playwright.sync_api import Page
 
-from tests.needed import node_module
+from tests.support.needed import node_module
 
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 """WCAG 2.2 at level AA, and what axe-core recommends beside it."""

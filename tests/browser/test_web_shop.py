@@ -7,7 +7,7 @@ from threading import Event
 import pytest
 from playwright.sync_api import expect
 
-from roundwright.settings import Settings
+from roundwright.web.settings import Settings
 from tests.browser.seen import barriers
 from tests.browser.shop import FOLDER, shop
 from tests.conftest import free_port, serving

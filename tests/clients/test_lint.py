@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.contract.shape import document
-from tests.needed import command, node_module
+from tests.support.needed import command, node_module
 
 RULES = Path(__file__).parents[2] / "openapi"
 QUIET = {"REDOCLY_TELEMETRY": "off", "REDOCLY_SUPPRESS_UPDATE_NOTICE": "true"}

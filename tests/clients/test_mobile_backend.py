@@ -12,7 +12,7 @@ import pytest
 
 from tests.conftest import free_port
 from tests.contract.shape import document
-from tests.needed import BACKEND, command, node_module
+from tests.support.needed import BACKEND, command, node_module
 
 
 @pytest.fixture(scope="module")

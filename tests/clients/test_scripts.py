@@ -13,7 +13,7 @@ import pytest
 from pypdf import PdfReader
 
 from tests.conftest import free_port
-from tests.needed import command
+from tests.support.needed import command
 
 SCRIPTS = Path(__file__).parents[2] / "examples/scripts"
 KNITTERS = list(csv.DictReader(io.StringIO((SCRIPTS / "knitters.csv").read_text())))

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.contract.shape import Listed, document, listed
-from tests.needed import command, node_module
+from tests.support.needed import command, node_module
 
 OPTIONS = {
     "target": "es2022",

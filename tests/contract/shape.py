@@ -8,9 +8,9 @@ from typing import Any, NamedTuple
 import httpx
 import msgspec
 
-from roundwright.app import create_app
-from roundwright.problems import KINDS, Problem
-from roundwright.settings import Settings
+from roundwright.web.app import create_app
+from roundwright.web.problems import KINDS, Problem
+from roundwright.web.settings import Settings
 
 
 class Listed(NamedTuple):

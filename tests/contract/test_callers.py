@@ -6,11 +6,11 @@ import httpx
 import msgspec
 import pytest
 
-from roundwright import callers
 from roundwright.__main__ import main
-from roundwright.app import create_app
-from roundwright.callers import Gate
-from roundwright.settings import MOST_KEYS, NoSetting, Settings
+from roundwright.web import auth as callers
+from roundwright.web.app import create_app
+from roundwright.web.auth import Gate
+from roundwright.web.settings import MOST_KEYS, NoSetting, Settings
 from tests.conftest import serving
 from tests.contract.shape import assert_problem, listed, named
 

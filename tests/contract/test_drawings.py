@@ -9,21 +9,21 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.change import EvenRequest, planned
-from roundwright.knitting.closing import Finish
-from roundwright.knitting.crown import Cadence, CrownRequest, CrownShape
-from roundwright.knitting.crown_picture import crown_picture
-from roundwright.knitting.hat_picture import hat_picture
-from roundwright.knitting.hat_request import Body, Brim, HatRequest, HatSize, Rib
-from roundwright.knitting.measures import Difference, Gauge, Length
-from roundwright.knitting.needles_picture import needles_picture
-from roundwright.knitting.sizing import Ease
-from roundwright.knitting.spacing_picture import spacing_picture
-from roundwright.knitting.split_request import SplitRequest
-from roundwright.knitting.styles import STYLES
-from roundwright.problems import Problem
-from roundwright.routes.drawings import draw_crown, draw_needles, draw_profile, draw_spacing
-from roundwright.routes.reading import ParameterReader
+from roundwright.knitting.crown.crown import Cadence, CrownRequest, CrownShape
+from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.crown.picture import crown_picture
+from roundwright.knitting.crown.styles import STYLES
+from roundwright.knitting.hat.picture import hat_picture
+from roundwright.knitting.hat.request import Body, Brim, HatRequest, HatSize, Rib
+from roundwright.knitting.quantities import Difference, Gauge, Length
+from roundwright.knitting.shaping.picture import spacing_picture
+from roundwright.knitting.shaping.request import EvenRequest, planned
+from roundwright.knitting.sizing.cast_on import Ease
+from roundwright.knitting.work.split_picture import needles_picture
+from roundwright.knitting.work.split_request import SplitRequest
+from roundwright.web.problems import Problem
+from roundwright.web.routes.drawings import draw_crown, draw_needles, draw_profile, draw_spacing
+from roundwright.web.routes.request_reader import ParameterReader
 from tests.contract.shape import assert_problem, listed, named
 
 DRAWINGS = [one for one in listed("GET") if one.path.startswith("/v1/drawings/")]

@@ -11,7 +11,7 @@ import httpx
 import msgspec
 import pytest
 
-from roundwright.settings import Settings
+from roundwright.web.settings import Settings
 from tests.conftest import serving
 from tests.contract.shape import assert_problem, listed, named
 
@@ -372,7 +372,7 @@ def test_a_problem_type_answers_with_a_page(slug, service):
 
 def test_every_kind_of_problem_has_its_page(service):
     """Each kind is listed at `/problems` and has a page there."""
-    from roundwright.problems import KINDS
+    from roundwright.web.problems import KINDS
 
     page = service.get("/problems").text
     for kind in KINDS.values():
@@ -382,7 +382,7 @@ def test_every_kind_of_problem_has_its_page(service):
 
 def test_a_fault_of_our_own_is_a_problem_too(monkeypatch, capfd):
     """A crash gets 500 with nothing of its inside, and is logged with its id but without what was sent."""
-    from roundwright.routes.gauge import convert_gauge
+    from roundwright.web.routes.gauge import convert_gauge
 
     monkeypatch.setattr(convert_gauge, "calculate", lambda request: request.nothing)
     with serving(Settings()) as address:

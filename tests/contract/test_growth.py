@@ -14,7 +14,7 @@ import msgspec
 import pytest
 from msgspec import inspect
 
-from roundwright.routes.operations import Calculation
+from roundwright.web.routes.operation import Calculation
 from tests.contract.places import places, put
 from tests.long.asking import Service, kept, operations
 from tests.long.making import Maker

@@ -8,7 +8,7 @@ import pytest
 
 from roundwright import __version__
 from roundwright.knitting.answers import RULES
-from roundwright.settings import Settings
+from roundwright.web.settings import Settings
 from tests.conftest import serving
 from tests.contract.shape import assert_problem
 
@@ -24,7 +24,7 @@ def test_the_service_says_what_it_is(service):
 
 def test_readiness_is_tried_for_real(monkeypatch):
     """Ready means that a calculation came out; live only that the process answers."""
-    from roundwright.routes.gauge import convert_gauge
+    from roundwright.web.routes.gauge import convert_gauge
 
     with serving(Settings()) as address:
         assert {"status": "ok"} == httpx.get(f"{address}/health/ready").json()

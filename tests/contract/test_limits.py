@@ -10,8 +10,8 @@ import msgspec
 import pytest
 from msgspec import inspect
 
-from roundwright.routes.reading import DEEPEST
-from roundwright.settings import Settings
+from roundwright.web.routes.request_reader import DEEPEST
+from roundwright.web.settings import Settings
 from tests.conftest import serving
 from tests.contract.places import places, put
 from tests.contract.shape import assert_problem

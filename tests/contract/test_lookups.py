@@ -4,7 +4,7 @@ import httpx
 import pytest
 
 from roundwright.knitting.answers import RULES
-from roundwright.settings import Settings
+from roundwright.web.settings import Settings
 from tests.conftest import serving
 from tests.contract.shape import listed, named
 
@@ -44,7 +44,7 @@ def test_an_unchanged_answer_is_not_sent_again(url, service):
 
 def test_an_unchanged_answer_is_not_calculated(monkeypatch):
     """304 is said without calling the function behind the operation."""
-    from roundwright.routes.standards import list_standards
+    from roundwright.web.routes.standards import list_standards
 
     with serving(Settings()) as address:
         tag = httpx.get(f"{address}/v1/standards").headers["etag"]

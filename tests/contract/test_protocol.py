@@ -8,8 +8,8 @@ from contextlib import suppress
 import httpx
 import pytest
 
-from roundwright.problems import KINDS
-from roundwright.settings import Settings
+from roundwright.web.problems import KINDS
+from roundwright.web.settings import Settings
 from tests.conftest import serving
 
 POST = b"POST /v1/gauge/convert HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\n"

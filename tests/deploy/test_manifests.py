@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 import yaml
 
-from roundwright.app import create_app
-from roundwright.settings import Settings, read
+from roundwright.web.app import create_app
+from roundwright.web.settings import Settings, read
 from tests.deploy.kustomize import Manifest, build, identity, manifests
 from tests.deploy.tools import debian_nginx, new_nginx, tool
 from tests.load.faults import MEMORY_BYTES

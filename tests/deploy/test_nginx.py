@@ -17,7 +17,7 @@ from select import select
 
 import pytest
 
-from roundwright.problems import KINDS
+from roundwright.web.problems import KINDS
 from tests.deploy.tools import debian_nginx, new_nginx
 from tests.load.callers import Call, good_calls, wire
 from tests.load.fleet import HOST, NGINX_FOLDER, REPOSITORY, Proxy, Replica, free_port, until

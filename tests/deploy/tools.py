@@ -5,7 +5,7 @@ import shutil
 import sys
 from pathlib import Path
 
-from tests.needed import missing
+from tests.support.needed import missing
 
 TOOLS = Path(sys.prefix) / "tools"
 

@@ -12,9 +12,9 @@ from typing import Any
 
 import httpx
 
-from roundwright.app import create_app
-from roundwright.edge import Edge
-from roundwright.settings import Settings
+from roundwright.web.app import create_app
+from roundwright.web.middleware import Edge
+from roundwright.web.settings import Settings
 
 HOST = "127.0.0.1"
 GIVE_UP_S = 30

@@ -17,17 +17,22 @@ from contextlib import suppress
 
 import msgspec
 
-from roundwright.knitting import hat, hat_request
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds import LONGEST_TEXT, execute
+from roundwright.knitting.hat import plan as hat
+from roundwright.knitting.hat import request as hat_request
+from roundwright.knitting.rounds.round import LONGEST_TEXT, execute
 
 if "--coverage" in sys.argv:
     import atheris
 
     with atheris.instrument_imports(include=["roundwright.wording"]):
-        from roundwright.wording import grammar, proofread, write
+        from roundwright.wording.proofreading import proofread
+        from roundwright.wording.reading import parser as grammar
+        from roundwright.wording.writing import pattern as write
 else:
-    from roundwright.wording import grammar, proofread, write
+    from roundwright.wording.proofreading import proofread
+    from roundwright.wording.reading import parser as grammar
+    from roundwright.wording.writing import pattern as write
 
 LIMIT_MS = 50.0
 _AGAIN = 4

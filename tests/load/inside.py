@@ -56,7 +56,7 @@ class Timed:
 
     @cached_property
     def _prepared(self) -> tuple[Callable[[Any], Any], Iterator[Any]]:
-        from roundwright.routes import all_operations
+        from roundwright.web.routes import all_operations
 
         operation = next(one for one in all_operations() if one.template == self.path)
         requests = [msgspec.convert(body, operation.takes) for body in self.bodies]

@@ -28,7 +28,7 @@ import msgspec
 import uvicorn
 
 if TYPE_CHECKING:
-    from roundwright.routes import Operation
+    from roundwright.web.routes import Operation
 
 
 def _given(operation: "Operation", query: str, path: dict[str, str]) -> tuple[Any, ...]:
@@ -41,8 +41,8 @@ def _given(operation: "Operation", query: str, path: dict[str, str]) -> tuple[An
 
 def floor() -> Any:
     """A bare ASGI application."""
-    from roundwright.routes import all_operations
-    from roundwright.routes.operations import Calculation
+    from roundwright.web.routes import all_operations
+    from roundwright.web.routes.operation import Calculation
 
     posts: dict[str, tuple[Any, Callable[..., Any], Any]] = {}
     gets: list[tuple[str, str, Operation, str, Any]] = []
@@ -87,8 +87,8 @@ def plain() -> Any:
     from litestar import Litestar, get, post
     from litestar.params import JSONBody
 
-    from roundwright.routes import all_operations
-    from roundwright.routes.operations import Calculation
+    from roundwright.web.routes import all_operations
+    from roundwright.web.routes.operation import Calculation
 
     handlers: list[Any] = []
     for one in all_operations():
@@ -133,8 +133,8 @@ def peer() -> Any:
     """FastAPI with pydantic models of the same shapes; between model and function lies one conversion each way."""
     from fastapi import FastAPI, Request, Response
 
-    from roundwright.routes import all_operations
-    from roundwright.routes.operations import Calculation
+    from roundwright.web.routes import all_operations
+    from roundwright.web.routes.operation import Calculation
 
     models = _Models()
     app = FastAPI()

@@ -18,7 +18,7 @@ from typing import Any
 
 import msgspec
 
-from roundwright.routes.operations import Operation
+from roundwright.web.routes.operation import Operation
 from tests.long.asking import Service, operations
 from tests.long.making import Maker
 from tests.long.record import record, table

@@ -9,10 +9,10 @@ from weakref import finalize
 
 import msgspec
 
-from roundwright.app import create_app
-from roundwright.routes import all_operations
-from roundwright.routes.operations import Calculation, Operation
-from roundwright.settings import Settings
+from roundwright.web.app import create_app
+from roundwright.web.routes import all_operations
+from roundwright.web.routes.operation import Calculation, Operation
+from roundwright.web.settings import Settings
 
 
 class Answer(NamedTuple):

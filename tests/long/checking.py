@@ -7,10 +7,10 @@ from xml.parsers import expat
 
 import msgspec
 
-from roundwright.problems import KINDS, MEDIA_TYPE, Problem
-from roundwright.routes.operations import JSON, Operation
-from tests import by_hand
+from roundwright.web.problems import KINDS, MEDIA_TYPE, Problem
+from roundwright.web.routes.operation import JSON, Operation
 from tests.long.asking import Answer
+from tests.support import by_hand
 
 REFUSALS = frozenset({400, 404, 413, 422})
 """What a request can be refused with here: its path, media type and method are right."""

@@ -21,7 +21,7 @@ from typing import Any
 
 import msgspec
 
-from roundwright.routes.operations import Operation
+from roundwright.web.routes.operation import Operation
 from tests.long.asking import Answer, Service, operations
 from tests.long.checking import fault
 from tests.long.making import Bytes, Maker

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from tests import by_hand
 from tests.long.asking import Service, operations
 from tests.long.checking import check_problem, check_rounds, fault
 from tests.long.run import hammer
+from tests.support import by_hand
 
 REQUESTS = 150
 HATS = int(os.environ.get("ROUNDWRIGHT_TEST_HATS", "150"))

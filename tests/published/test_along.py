@@ -2,7 +2,7 @@
 
 import pytest
 
-from roundwright.knitting.along import AlongRequest, along
+from roundwright.knitting.shaping.along import AlongRequest, along
 
 
 def segments(answer):

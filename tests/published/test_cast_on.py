@@ -3,11 +3,11 @@
 import pytest
 
 from roundwright import reference
-from roundwright.knitting import sizing
-from roundwright.knitting.heads import Wearer
-from roundwright.knitting.measures import Gauge, Length
-from roundwright.knitting.rounds import Multiple
-from roundwright.knitting.sizing import USUAL_EASE, CastOnRequest, Ease, cast_on
+from roundwright.knitting.quantities import Gauge, Length
+from roundwright.knitting.rounds.round import Multiple
+from roundwright.knitting.sizing import cast_on as sizing
+from roundwright.knitting.sizing.cast_on import USUAL_EASE, CastOnRequest, Ease, cast_on
+from roundwright.knitting.sizing.heads import Wearer
 
 TEACHER = Gauge(stitches=18)  # about 18 stitches to 10 cm: common practice
 

@@ -5,9 +5,9 @@ from math import cos, hypot, pi, sin, sqrt
 import pytest
 from scipy.integrate import quad, trapezoid
 
-from roundwright.knitting.crown import CrownRequest, crown
-from roundwright.knitting.geometry import geometry, hemisphere, lie, rms_from, surface
-from roundwright.knitting.measures import Gauge, Length
+from roundwright.knitting.crown.crown import CrownRequest, crown
+from roundwright.knitting.crown.geometry import geometry, hemisphere, lie, rms_from, surface
+from roundwright.knitting.quantities import Gauge, Length
 
 TURN = 2 * pi
 ROUNDS = 400
@@ -136,7 +136,7 @@ def test_knitted_flat_crowns_lie_flat(style: str, stitches: int, rows: int) -> N
 
 def test_published_rule_of_thumb() -> None:
     """Published rule of thumb for stockinette: 8 decreases every second round lie flat (22 × 28 to 10 cm)."""
-    from roundwright.knitting.crown import Cadence
+    from roundwright.knitting.crown.crown import Cadence
 
     answer = crown(
         CrownRequest(

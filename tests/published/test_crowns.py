@@ -2,10 +2,10 @@
 
 import pytest
 
-from roundwright.knitting.closing import Finish
-from roundwright.knitting.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, repeat_of
-from roundwright.knitting.measures import Gauge, Length
-from roundwright.knitting.rounds import runs
+from roundwright.knitting.crown.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, repeat_of
+from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.quantities import Gauge, Length
+from roundwright.knitting.rounds.round import runs
 
 
 def counts(answer: CrownAnswer) -> list[int]:

@@ -8,9 +8,9 @@ import math
 
 import pytest
 
-from roundwright.knitting import slips
-from roundwright.knitting.geometry import Surface, lie
-from roundwright.knitting.sizing import depth
+from roundwright.knitting.counting import causes as slips
+from roundwright.knitting.crown.geometry import Surface, lie
+from roundwright.knitting.sizing.cast_on import depth
 
 GAUGE = {"stitches": 20, "rows": 28}
 """A stitch is 5 mm wide and a row 10 / 2.8 mm high."""

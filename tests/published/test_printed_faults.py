@@ -2,8 +2,8 @@
 
 import pytest
 
-from roundwright.wording.findings import Finding
-from roundwright.wording.read import Reading, read
+from roundwright.wording.proofreading.findings import Finding
+from roundwright.wording.proofreading.read import Reading, read
 
 
 def errors(reading: Reading) -> list[Finding]:

@@ -8,8 +8,8 @@ import pygrowthstandards
 import pytest
 from pygrowup.tables.by_day import hcfa
 
-from roundwright.knitting.fitting import OfferedSize, RecommendRequest, recommend
-from roundwright.knitting.measures import Length
+from roundwright.knitting.quantities import Length
+from roundwright.knitting.sizing.recommend import OfferedSize, RecommendRequest, recommend
 
 Z97 = 1.880794  # standard normal quantile of 0.97: any table of the normal distribution
 

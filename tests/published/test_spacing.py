@@ -3,13 +3,13 @@
 import msgspec
 import pytest
 
-from roundwright.knitting.change import EvenRequest
-from roundwright.knitting.even import even
-from roundwright.knitting.rounds import Repeat, Work
-from roundwright.knitting.shaping import spread
-from roundwright.knitting.spacing import balanced
-from tests.by_hand import stitches
-from tests.spaced import gaps, widths
+from roundwright.knitting.rounds.balanced_words import balanced
+from roundwright.knitting.rounds.round import Repeat, Work
+from roundwright.knitting.rounds.spread import spread
+from roundwright.knitting.shaping.evenly import even
+from roundwright.knitting.shaping.request import EvenRequest
+from tests.support.by_hand import stitches
+from tests.support.spaced import gaps, widths
 
 
 def works(stitch, times=1):

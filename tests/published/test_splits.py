@@ -2,9 +2,9 @@
 
 import pytest
 
-from roundwright.knitting.crown import CrownShape
-from roundwright.knitting.needles import split
-from roundwright.knitting.split_request import SplitRequest
+from roundwright.knitting.crown.crown import CrownShape
+from roundwright.knitting.work.split_over_needles import split
+from roundwright.knitting.work.split_request import SplitRequest
 
 
 @pytest.mark.parametrize(

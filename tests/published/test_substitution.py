@@ -3,9 +3,9 @@
 import pytest
 
 from roundwright import reference
-from roundwright.knitting.measures import Gauge, Length
-from roundwright.knitting.rounds import Multiple
-from roundwright.knitting.substitute import PatternMeasure, SubstituteRequest, substitute
+from roundwright.knitting.gauge.substitute import PatternMeasure, SubstituteRequest, substitute
+from roundwright.knitting.quantities import Gauge, Length
+from roundwright.knitting.rounds.round import Multiple
 
 
 def test_the_two_swatch_lengths_of_the_trade_are_not_the_same():

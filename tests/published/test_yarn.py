@@ -2,12 +2,12 @@
 
 import pytest
 
-from roundwright.knitting.balls import Yarn
-from roundwright.knitting.fabric import fabric
-from roundwright.knitting.fineness import fineness, tex, tex_of_one
-from roundwright.knitting.loop import Stretch, Swatch, loop_length_mm
-from roundwright.knitting.measures import Gauge, Length, Mass, YarnCount
-from roundwright.knitting.yarn import estimate
+from roundwright.knitting.quantities import Gauge, Length, Mass, YarnCount
+from roundwright.knitting.yarn.estimate import estimate
+from roundwright.knitting.yarn.fabric import fabric
+from roundwright.knitting.yarn.label import Yarn
+from roundwright.knitting.yarn.per_stitch import Stretch, Swatch, loop_length_mm
+from roundwright.knitting.yarn.yarn_count import fineness, tex, tex_of_one
 
 
 @pytest.mark.parametrize(

@@ -7,11 +7,11 @@ its width, holds it.
 from math import pi, sqrt
 from typing import Final, NamedTuple
 
-from roundwright.drawing.elements import number
-from roundwright.drawing.look import MARGIN, WIDTH
-from roundwright.knitting.hat import HatPlan
-from roundwright.knitting.hat_request import Brim
-from roundwright.knitting.measures import MM_IN, mm
+from roundwright.drawing.svg import number
+from roundwright.drawing.theme import MARGIN, WIDTH
+from roundwright.knitting.hat.plan import HatPlan
+from roundwright.knitting.hat.request import Brim
+from roundwright.knitting.quantities import MM_IN, mm
 
 RULE: Final = 46.0
 """Room for the rule on the left."""

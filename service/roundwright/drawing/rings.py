@@ -8,9 +8,9 @@ from collections.abc import Iterator, Sequence
 from math import radians, sin, sqrt
 from typing import Final, NamedTuple
 
-from roundwright.drawing.chart import Ring, symbol, symbol_size
-from roundwright.drawing.elements import Markup, arc, around, element, number
-from roundwright.drawing.look import MARGIN, larger
+from roundwright.drawing.chart_symbols import Ring, symbol, symbol_size
+from roundwright.drawing.svg import Markup, arc, around, element, number
+from roundwright.drawing.theme import MARGIN, larger
 
 GAP: Final = 36.0
 """Degrees left open at the bottom for the numbers."""

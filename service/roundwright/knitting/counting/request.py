@@ -1,0 +1,320 @@
+"""The work that a count belongs to: a crown, a hat or a pattern in words, and the round the knitter has finished."""
+
+from collections.abc import Callable, Sequence
+from typing import Annotated, Final, NamedTuple, Protocol
+
+from msgspec import Meta, Struct
+from msgspec.structs import replace
+
+from roundwright.knitting.answers import Impossible, Notice, only_one
+from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
+from roundwright.knitting.counting.causes import Counted
+from roundwright.knitting.counting.messages import text as sentence
+from roundwright.knitting.counting.progress import PartName, Progress, stages_of, straight_stage
+from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownRequest, crown_rounds
+from roundwright.knitting.hat.plan import hat_rounds
+from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
+from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
+from roundwright.knitting.rounds.round import LAST_ROUND, LONGEST_TEXT, MOST_STITCHES, Round
+
+SizeNumber = Annotated[int, Meta(ge=1, le=MOST_SIZES)]
+StitchCount = Annotated[int, Meta(ge=1, le=MOST_STITCHES)]
+
+
+class WrittenPattern(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A pattern in words, as `/v1/patterns/proofread` takes it."""
+
+    cast_on: Annotated[
+        tuple[StitchCount, ...],
+        Meta(min_length=1, max_length=MOST_SIZES, description="Stitches cast on, a count for each size."),
+    ]
+    text: Annotated[
+        str, Meta(max_length=LONGEST_TEXT, description="The pattern as printed, or the part with the rounds.")
+    ]
+
+
+class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A count just made, and the work it belongs to: exactly one of `crown`, `hat` and `pattern`."""
+
+    crown: Annotated[
+        CrownRequest | None, Meta(description="The crown being worked, as `/v1/crown` takes it.")
+    ] = None
+    hat: Annotated[HatRequest | None, Meta(description="The hat being worked, as `/v1/hats` takes it.")] = (
+        None
+    )
+    pattern: Annotated[WrittenPattern | None, Meta(description="The pattern being followed, in words.")] = (
+        None
+    )
+    size: Annotated[
+        SizeNumber, Meta(description="Which size of the hat or the pattern is worked, from 1. Default 1.")
+    ] = 1
+    count: Annotated[
+        StitchCount | None,
+        Meta(description="Stitches counted on all needles together. Either this or `needles`."),
+    ] = None
+    needles: Annotated[
+        Annotated[
+            tuple[Annotated[int, Meta(ge=0, le=MOST_CROWN_STITCHES)], ...],
+            Meta(min_length=1, max_length=MOST_NEEDLES),
+        ]
+        | None,
+        Meta(
+            description="Stitches counted on each needle, the first of the round first; 0 for an empty one. It tells "
+            "more than `count`: on which needle a slip was made."
+        ),
+    ] = None
+    round: Annotated[
+        Annotated[int, Meta(ge=0, le=LAST_ROUND)] | None,
+        Meta(
+            description="Number of the round just finished, as the pattern numbers it; 0 where none is worked yet. Of "
+            "a hat: of the crown, where `part` says nothing else. Left out where the place is lost."
+        ),
+    ] = None
+    part: Annotated[
+        PartName | None,
+        Meta(
+            description="Part of the hat being worked, where it is known. `round` counts from 1 in each part."
+        ),
+    ] = None
+    split: Annotated[
+        Annotated[
+            tuple[Annotated[int, Meta(ge=1, le=MOST_CROWN_STITCHES)], ...],
+            Meta(min_length=FEWEST_NEEDLES, max_length=MOST_NEEDLES),
+        ]
+        | None,
+        Meta(
+            description="Stitches on each needle before the first round, where the knitter shares them out in a way of "
+            "their own. Left out: as the crown or hat asks for, else as the service would share them out."
+        ),
+    ] = None
+
+
+class Finding(Protocol):
+    """What is wrong with a line of a pattern: as `wording` finds it."""
+
+    @property
+    def line(self) -> int:
+        """Line of the text, from 1."""
+
+    @property
+    def severity(self) -> str:
+        """`error` where the line does not come out."""
+
+    @property
+    def size(self) -> int | None:
+        """The size, from 1; None where it holds for all."""
+
+    @property
+    def message(self) -> str:
+        """What is wrong, in a sentence."""
+
+    @property
+    def repair(self) -> str | None:
+        """The line as it would come out."""
+
+
+class Reading(Protocol):
+    """A pattern as read: the rounds of each size and what was found."""
+
+    @property
+    def rounds(self) -> tuple[tuple[Round, ...], ...]:
+        """The rounds of each size."""
+
+    @property
+    def findings(self) -> Sequence[Finding]:
+        """What was found."""
+
+
+Reader = Callable[[str, tuple[int, ...]], Reading]
+"""Reads a text, given the stitches cast on for each size. Words are of a storey above, so the reader is handed in."""
+
+
+def count_of(request: CountRequest) -> Counted:
+    """The count. Raises `Impossible` where there is none, or two."""
+    only_one(request, "count", "needles", what="The count", missing_at="#/count")
+    if request.needles is None:
+        return Counted(request.count or 0, None)
+    if not any(request.needles):
+        raise Impossible("There are no stitches on the needles.", pointer="#/needles", nearest="1 stitch")
+    return Counted(sum(request.needles), request.needles)
+
+
+def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int, int], ...]:
+    """The places (index of a stage, round) that the request gives; none where it gives neither round nor part."""
+    number, part = request.round, request.part
+    if number is None and part is None:
+        return ()
+    if part is None and request.hat is not None:
+        part = "crown"
+    of_part = [(index, stage) for index, stage in enumerate(progress.stages) if part in (None, stage.part)]
+    if part is not None and not of_part:
+        raise Impossible(
+            f"The {part} has no rounds.",
+            pointer="#/part" if request.part else "#/round",
+            nearest=f"the {progress.stages[-1].part}",
+        )
+    if number is None:
+        return tuple((index, stage.first) for index, stage in of_part)
+    if not number and of_part[0][0]:  # the part before is done
+        before = of_part[0][0] - 1
+        return ((before, progress.stages[before].last),)
+    places = tuple((index, number) for index, stage in of_part if stage.first <= number <= stage.last)
+    if not places and progress.unread is not None:
+        raise progress.unread
+    if not places:
+        last = max(stage.last for _, stage in of_part)
+        whose = f" of the {part}" if part else ""
+        raise Impossible(
+            f"There is no {progress.word} {number}{whose}: the last is {last}.",
+            pointer="#/round",
+            nearest=f"round {last}",
+        )
+    return places
+
+
+# --- the rounds ---------------------------------------------------------------------------------------------
+
+
+def progress_of(request: CountRequest, read: Reader) -> Progress:
+    """The rounds of the work in stages.
+
+    Raises `Impossible` for a request that names no work or more than one, and for work that cannot be knitted.
+    """
+    only_one(
+        request, "crown", "hat", "pattern", what="The work that the count belongs to", missing_at="#/crown"
+    )
+    if request.part is not None and request.hat is None:
+        raise Impossible("Only a hat has parts.", pointer="#/part", nearest="`round` alone, or a `hat`")
+    if request.crown is not None:
+        return _of_crown(request, request.crown)
+    if request.hat is not None:
+        return _of_hat(request, request.hat)
+    assert request.pattern is not None
+    return _of_pattern(request, request.pattern, read)
+
+
+def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
+    planned = crown_rounds(crown.stitches, crown, crown.gauge, at="#/crown", gauge_at="#/crown/gauge")
+    flat = crown.worked == "flat"
+    needles = NeedleRequest(
+        request.split, crown.needles, crown.tolerance, request.needles, flat=flat, pointer="#/crown"
+    )
+    shared = share(planned.rounds, crown.stitches, needles)
+    return Progress(
+        tuple(stages_of(shared.rounds, crown.stitches, "crown", shared.needles)),
+        shared.known,
+        "row" if flat else "round",
+        (*planned.warnings, *shared.notices),
+    )
+
+
+def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
+    _check_size(request.size, len(hat.sizes))
+    brim, body, crown = hat_rounds(replace(hat, needles=None), request.size - 1, "#/hat")
+    flat = crown.worked == "flat"
+    needles = NeedleRequest(
+        request.split, hat.needles, hat.tolerance, request.needles, flat=flat, pointer="#/hat"
+    )
+    shared = share(crown.rounds, crown.stitches, needles)
+    above = stages_of(shared.rounds, crown.stitches, "crown", shared.needles)
+    start = above.pop(0)  # what is there before the crown is there after the body
+    if start.last:
+        above.insert(0, start._replace(first=1))
+    straight = [straight_stage(brim, shared.needles, 0)]
+    if body.rounds:
+        straight.append(straight_stage(body, shared.needles, 1))
+    return Progress(
+        (*straight, *above), shared.known, "row" if flat else "round", (*crown.warnings, *shared.notices)
+    )
+
+
+def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) -> Progress:
+    _check_size(request.size, len(pattern.cast_on))
+    followed = follow(pattern, request.size, read)
+    stitches = pattern.cast_on[request.size - 1]
+    shared = share(
+        followed.rounds, stitches, NeedleRequest(request.split, None, USUAL_TOLERANCE, request.needles)
+    )
+    return Progress(
+        tuple(stages_of(shared.rounds, stitches, None, shared.needles)),
+        shared.known,
+        "round",
+        (*followed.notices, *shared.notices),
+        followed.unread,
+    )
+
+
+def _check_size(size: int, sizes: int) -> None:
+    if size > sizes:
+        raise Impossible(
+            f"There are {sizes} sizes, but the request is for size {size}."
+            if sizes > 1
+            else f"There is one size, but the request is for size {size}.",
+            pointer="#/size",
+            nearest=f"size {sizes}",
+        )
+
+
+# --- a pattern in words -------------------------------------------------------------------------------------
+
+MOST_READINGS: Final = 3
+"""Times a text is read: what stands before a line that does not come out may be wrong without that line, too."""
+
+
+class Followed(NamedTuple):
+    """The rounds of a pattern as far as they are sure, and why not farther."""
+
+    rounds: tuple[Round, ...]
+    unread: Impossible | None = None
+    notices: tuple[Notice, ...] = ()
+
+
+def follow(pattern: WrittenPattern, size: int, read: Reader) -> Followed:
+    """The rounds of a size (from 1) up to the first line that does not come out.
+
+    Raises `Impossible` where no round comes before that line.
+    """
+    text = pattern.text.replace("\r\n", "\n").replace("\r", "\n")
+    wrong: Finding | None = None
+    for _ in range(MOST_READINGS):
+        reading = read(text, pattern.cast_on)
+        errors = [
+            finding
+            for finding in reading.findings
+            if finding.severity == "error" and finding.size in (None, size)
+        ]
+        rounds = reading.rounds[size - 1]
+        if not errors:
+            return Followed(rounds) if wrong is None else _followed_until(rounds, wrong)
+        first = min(errors, key=lambda finding: finding.line)
+        wrong = wrong if wrong is not None and wrong.line <= first.line else first
+        text = "\n".join(text.split("\n")[: first.line - 1])
+        if not text.strip():
+            break
+    assert wrong is not None  # every reading but the last found something
+    raise _does_not_come_out(wrong)
+
+
+def _does_not_come_out(finding: Finding) -> Impossible:
+    return Impossible(
+        f"Line {finding.line} of the pattern: {finding.message}",
+        pointer="#/pattern/text",
+        nearest=finding.repair,
+    )
+
+
+def _followed_until(rounds: tuple[Round, ...], finding: Finding) -> Followed:
+    if not rounds:
+        raise _does_not_come_out(finding)
+    last = rounds[-1].number
+    beyond = Impossible(
+        sentence("pattern.beyond", round=last, line=finding.line, why=finding.message),
+        pointer="#/pattern/text",
+        nearest=finding.repair or f"a count after round {last} or before",
+    )
+    notice = Notice(
+        code="followed_in_part",
+        message=sentence("pattern.followed_until", round=last, line=finding.line, why=finding.message),
+        pointer="#/pattern/text",
+    )
+    return Followed(rounds, beyond, (notice,))

@@ -1,0 +1,360 @@
+"""The crown: closing the top of a hat.
+
+    request -> plan -> steps of its style -> executed rounds (or rows) -> finish, geometry, needles
+
+`styles` says what each style works; here it is numbered, noted, measured and put on needles.
+"""
+
+from collections.abc import Iterator
+from functools import lru_cache
+from math import floor
+from typing import Annotated, Final, NamedTuple
+
+from msgspec import Meta, Struct
+
+from roundwright import reference
+from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.crown.finish import (
+    CORD_BASIS,
+    TAIL_BASIS,
+    CrownFinish,
+    Finish,
+    cord_notices,
+    finished,
+)
+from roundwright.knitting.crown.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
+from roundwright.knitting.crown.picture import crown_picture
+from roundwright.knitting.crown.request import (
+    MOST_CROWN_STITCHES,
+    Cadence,
+    CrownAsked,
+    CrownRequest,
+    CrownShape,
+    Worked,
+    asked_for,
+    plan_of,
+)
+from roundwright.knitting.crown.styles import STYLES, CrownPlan, highest_cone, narrowed
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, followed, unbeaten_splits
+from roundwright.knitting.needles.boundaries import ways
+from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS
+from roundwright.knitting.quantities import (
+    RELAXED_SHAPE,
+    SHAPE_BASIS,
+    Gauge,
+    UnitSystem,
+    row_height_mm,
+    rows_assumed,
+    stitch_width_mm,
+)
+from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain, work_round
+from roundwright.knitting.rounds.rows import SEAM_BASIS, row
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+
+__all__ = [
+    "FEWEST_STITCHES",
+    "MOST_CROWN_STITCHES",
+    "Cadence",
+    "CrownAnswer",
+    "CrownRequest",
+    "CrownRounds",
+    "CrownShape",
+    "Finish",
+    "crown",
+    "crown_rounds",
+    "repeat_of",
+    "work_crown",
+]
+
+MARKED_SECTIONS: Final = 12
+"""Sections that knitters mark; more are read off the knitting."""
+
+
+class CrownAnswer(Struct, frozen=True, kw_only=True):
+    """A crown, round by round."""
+
+    style: Annotated[str, Meta(description="Style of the crown.")]
+    sections: Annotated[
+        int | None,
+        Meta(description="Sections, or decreases worked together in a round; null where there are none."),
+    ]
+    worked: Worked
+    stitches: Annotated[int, Meta(description="Stitches before the crown.")]
+    split: Annotated[
+        NeedleSplit | None,
+        Meta(
+            description="Stitches on each needle before the first round; null when no needles were asked for."
+        ),
+    ]
+    rounds: Annotated[tuple[Round, ...], Meta(description="The rounds (flat: rows), first to last.")]
+    stitches_left: Annotated[int, Meta(description="Stitches left to finish.")]
+    stitches_worked: Annotated[
+        int, Meta(description="Stitches made in all the rounds together, for the yarn.")
+    ]
+    finish: Annotated[CrownFinish, Meta(description="What becomes of the stitches left.")]
+    geometry: Annotated[
+        CrownGeometry | None,
+        Meta(
+            description="The crown as a surface of revolution; null without a gauge, and where no round is worked."
+        ),
+    ]
+    drawing: Annotated[
+        str | None,
+        Meta(description="Path of its chart, as SVG; null where there are more rounds than a chart shows."),
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")]
+    rules: RulesVersion = RULES
+
+
+class CrownRounds(NamedTuple):
+    """The rounds of a crown, and what there is to say about them."""
+
+    rounds: tuple[Round, ...]
+    sections: int | None
+    warnings: tuple[Notice, ...]
+
+
+ADJUST_BASIS: Final = Basis(
+    "Stitches that no section holds are decreased in one round first, spread as a balanced word.",
+    "Morse and Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454",
+)
+ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
+FIRST_DECREASE: Final = {
+    uses: (
+        f"The first decrease takes the first {number} stitches. If your marker hangs after the first of them, take it "
+        "off before the decrease, and hang it after the first stitch again when it is done."
+    )
+    for uses, number in ((2, "two"), (3, "three"))
+}
+MARKERS_OFF: Final = "From here on a decrease takes stitches of two sections: take the section markers off."
+RIGHT_SIDE_FIRST: Final = "The first row is a right-side row."
+
+
+def crown(request: CrownRequest, *, at: str = "#") -> CrownAnswer:
+    """The crown on the stitches of the request. Raises `Impossible`, pointing below `at`."""
+    return work_crown(
+        request.stitches,
+        request,
+        request.gauge,
+        needles=request.needles,
+        tolerance=request.tolerance,
+        units=request.units,
+        at=at,
+        gauge_at=f"{at}/gauge",
+    )
+
+
+def work_crown(
+    stitches: int,
+    shape: CrownShape,
+    gauge: Gauge | None,
+    *,
+    needles: int | None = None,
+    tolerance: int = USUAL_TOLERANCE,
+    units: UnitSystem = "metric",
+    at: str = "#/crown",
+    gauge_at: str | None = None,
+) -> CrownAnswer:
+    """The crown of this shape on `stitches`.
+
+    Raises `Impossible` for what cannot be knitted. It points below `at` where the shape is at fault; the gauge, if not
+    said otherwise, stands beside the shape.
+    """
+    return _work_crown(asked_for(stitches, shape, gauge, at, gauge_at), needles, tolerance, units)
+
+
+@lru_cache(
+    maxsize=64
+)  # one crown stands in many answers: its hat's in other colours, its yarn's, its pictures'
+def _work_crown(asked: CrownAsked, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
+    stitches, shape, gauge, at, _ = asked
+    rounds, sections, warnings = _crown_rounds(asked)
+    split = None
+    if needles is not None:
+        if shape.worked == "flat":
+            raise Impossible(
+                "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
+                pointer=f"{at}/worked",
+                nearest="in_the_round",
+            )
+        borders = ways(rounds, stitches)
+        split = unbeaten_splits(borders, needles, tolerance)[-1]
+        rounds = followed(borders, split.split)
+    left = rounds[-1].after if rounds else stitches
+    return CrownAnswer(
+        style=shape.style,
+        sections=sections,
+        worked=shape.worked,
+        stitches=stitches,
+        split=split,
+        rounds=rounds,
+        stitches_left=left,
+        stitches_worked=sum([each.after for each in rounds]),
+        finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
+        geometry=_geometry(asked, rounds, units),
+        drawing=crown_picture(stitches, shape, gauge, needles=needles, tolerance=tolerance, units=units)
+        if len(rounds) <= MOST_DRAWN_ROUNDS
+        else None,
+        basis=_basis(asked, rounds),
+        warnings=warnings,
+    )
+
+
+def crown_rounds(
+    stitches: int, shape: CrownShape, gauge: Gauge | None, *, at: str = "#/crown", gauge_at: str | None = None
+) -> CrownRounds:
+    """The rounds of a crown of this shape, and their warnings; errors as of `work_crown`."""
+    return _crown_rounds(asked_for(stitches, shape, gauge, at, gauge_at))
+
+
+def repeat_of(shape: CrownShape) -> int:
+    """What the stitches should be a multiple of, so that the crown needs no adjusting round."""
+    style = STYLES[shape.style]
+    return (
+        shape.sections
+        if shape.sections and "sections" in style.heeds and style.whole_sections
+        else style.repeat
+    )
+
+
+# --- the rounds ---------------------------------------------------------------------------------------------
+
+
+def _crown_rounds(asked: CrownAsked) -> CrownRounds:
+    if asked.gauge is None and asked.is_given("height") and "height" in asked.style.heeds:
+        raise Impossible(
+            "A height can only be turned into rounds with a gauge.",
+            pointer=asked.gauge_at,
+            nearest="a gauge, or no `height`",
+        )
+    plan = plan_of(asked)
+    return CrownRounds(
+        rounds=_worked(asked, plan), sections=plan.sections or None, warnings=tuple(_warnings(asked, plan))
+    )
+
+
+def _worked(asked: CrownAsked, plan: CrownPlan) -> tuple[Round, ...]:
+    """The steps of the style as executed rounds, or rows, with their notes."""
+    rounds: list[Round] = []
+    count, flat = asked.stitches, plan.flat
+    marked = asked.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
+    for steps in _steps(asked, plan):
+        number = len(rounds) + 1
+        if number > MOST_ROUNDS:
+            raise _too_many(asked, plan)
+        notes = _notes(steps) if not flat else (RIGHT_SIDE_FIRST,) if number == 1 else ()
+        if marked and count <= plan.sections:
+            notes, marked = (*notes, MARKERS_OFF), False
+        kind: RoundKind | None = "adjust" if number == 1 and asked.inside - plan.stitches else None
+        worked = row(steps, wrong_side=number % 2 == 0) if flat else steps
+        rounds.append(work_round(number, count, worked, kind, notes, flat=flat))
+        count = rounds[-1].after
+    return tuple(rounds)
+
+
+def _steps(asked: CrownAsked, plan: CrownPlan) -> Iterator[Steps]:
+    inside = asked.inside
+    if inside <= plan.close_at:
+        return
+    over = inside - plan.stitches
+    if over:
+        yield narrowed(inside, over, plan.place)
+    if plan.stitches <= plan.close_at:
+        return
+    if over and plan.flat:
+        yield plain(plan.stitches)  # styles begin on the right side
+    yield from asked.style.rounds(plan)
+
+
+def _notes(steps: Steps) -> tuple[str, ...]:
+    """What to mind about a marker near the start of the round: a decrease may take the stitches on both sides of it."""
+    first = steps[0]
+    while isinstance(first, Repeat):
+        first = first.steps[0]
+    if first.stitch == "k":
+        return ()
+    return (FIRST_DECREASE[reference.stitches()[first.stitch].uses],)
+
+
+def _too_many(asked: CrownAsked, plan: CrownPlan) -> Impossible:
+    detail = f"This crown would take more than {MOST_ROUNDS} rounds."
+    if plan.plain_rounds is not None:
+        decreasing = sum(1 for _ in _steps(asked, plan._replace(plain_rounds=0)))
+        nearest = f"{(MOST_ROUNDS - 1) // decreasing - 1} plain rounds between decrease rounds"
+        return Impossible(detail, pointer=f"{asked.at}/cadence", nearest=nearest)
+    if plan.height_stitches is not None and asked.gauge:
+        highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(asked.gauge))
+        if highest_mm:
+            return Impossible(
+                detail, pointer=f"{asked.at}/height", nearest=f"a height of {highest_mm / 10:g} cm"
+            )
+    return Impossible(
+        f"{detail} The gauge has {plan.rows_a_stitch:.3g} rows to the stitch.",
+        pointer=f"{asked.gauge_at}/rows",
+        nearest="the style `wedge`, which does not depend on the rows, or fewer rows in the gauge",
+    )
+
+
+# --- what is said about it ----------------------------------------------------------------------------------
+
+
+def _warnings(asked: CrownAsked, plan: CrownPlan) -> Iterator[Notice]:
+    shape, at = asked.shape, asked.at
+    for option in ("sections", "cadence", "decrease_at", "height"):
+        if option not in asked.style.heeds and asked.is_given(option):
+            yield Notice(
+                code="option_unused",
+                message=f"The style {shape.style} does not depend on `{option}`.",
+                pointer=f"{at}/{option}",
+            )
+    over = asked.inside - plan.stitches
+    if asked.inside <= plan.close_at:
+        yield Notice(
+            code="closed_already",
+            message=f"The {asked.stitches} stitches are no more than are left to close: no round is worked.",
+            pointer=f"{at}/close_at",
+        )
+    elif over:
+        yield Notice(
+            code="adjusted",
+            message=f"{plan.stitches + over} stitches do not divide into {plan.sections} sections: the first round "
+            f"takes {over} away, evenly spread, and leaves {plan.stitches}.",
+            pointer=f"{at}/sections",
+        )
+    if asked.gauge:
+        yield from rows_assumed(asked.gauge, asked.gauge_at)
+    elif plan.plain_rounds is None:
+        yield Notice(
+            code="gauge_assumed",
+            message=f"The style {shape.style} follows the gauge, and there is none: {RELAXED_SHAPE:.3g} rows were "
+            "taken for each stitch, as in relaxed plain knit.",
+            pointer=asked.gauge_at,
+        )
+    yield from cord_notices(shape.finish, f"{at}/finish")
+
+
+def _basis(asked: CrownAsked, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
+    parts = (
+        (True, asked.style.basis),
+        (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
+        (any(each.before % 2 and each.after == each.before // 2 + 1 for each in rounds), ODD_BASIS),
+        (asked.seam, SEAM_BASIS),
+        (True, CORD_BASIS if asked.shape.finish.kind == "cord" else TAIL_BASIS),
+        (asked.gauge, GEOMETRY_BASIS),
+        (not (asked.gauge and asked.gauge.rows), SHAPE_BASIS),
+    )
+    return tuple(basis for applies, basis in parts if applies)
+
+
+def _geometry(asked: CrownAsked, rounds: tuple[Round, ...], units: UnitSystem) -> CrownGeometry | None:
+    if not (asked.gauge and rounds):
+        return None
+    measured = surface(
+        asked.inside,
+        [each.after - asked.seam for each in rounds],
+        stitch_width_mm(asked.gauge, asked.gauge_at),
+        row_height_mm(asked.gauge, asked.gauge_at),
+        asked.style.turn,
+    )
+    return geometry(measured, asked.style.turn, units)

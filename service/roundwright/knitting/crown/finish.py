@@ -1,0 +1,120 @@
+"""What becomes of the last stitches of a crown: drawn up on the tail, or worked on as a cord."""
+
+from typing import Annotated, Final, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
+from roundwright.knitting.quantities import MM_IN, Gauge, Length, UnitSystem, length, row_height_mm
+
+FEWEST_CORD_STITCHES: Final = 3
+MOST_CORD_STITCHES: Final = 5
+"""Cords are worked over three to five stitches (published tutorials); more leave a ladder at the back."""
+USUAL_CORD_ROUNDS: Final = 5
+"""A knob, not a string: enough to hold a hat by (common practice)."""
+MOST_CORD_ROUNDS: Final = 20
+"""This service's own limit: a longer cord on a hat is a string that can catch or be tied."""
+TAIL_MM: Final = (6 * MM_IN["in"], 8 * MM_IN["in"])
+"""Tail left to draw the stitches up and weave in: 6 to 8 in (common practice)."""
+
+FinishKind = Literal["draw_up", "cord"]
+
+
+class Finish(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """What becomes of the last stitches, as asked for."""
+
+    kind: Annotated[
+        FinishKind,
+        Meta(
+            description="`draw_up`: the tail is threaded through them; `cord`: they are worked on as a cord."
+        ),
+    ] = "draw_up"
+    cord_rounds: Annotated[
+        int,
+        Meta(ge=1, le=MOST_CORD_ROUNDS, description="Rounds of the cord, where there is one. Default 5."),
+    ] = USUAL_CORD_ROUNDS
+
+
+class CrownFinish(Struct, frozen=True, kw_only=True):
+    """What becomes of the last stitches of a crown."""
+
+    kind: Annotated[FinishKind, Meta(description="Drawn up, or worked on as a cord.")]
+    stitches: Annotated[int, Meta(description="Stitches left to finish.")]
+    cord_rounds: Annotated[int | None, Meta(description="Rounds of the cord; null without a cord.")]
+    cord_length: Annotated[
+        Length | None, Meta(description="Length of the cord; null without a cord or without a gauge.")
+    ]
+    tail_shortest: Annotated[Length, Meta(description="Shortest tail to leave for fastening off.")]
+    tail_longest: Annotated[Length, Meta(description="Longest tail that is of use.")]
+    text: Annotated[str, Meta(description="What to do, in words.")]
+
+
+CORD_BASIS: Final = Basis(
+    "A cord is worked over 3 to 5 stitches; its length is this service's own policy, no standard's.",
+    "published cord tutorials; length: this service's own policy",
+)
+TAIL_BASIS: Final = Basis("A tail of 6 to 8 in to draw up and fasten off.", COMMON_PRACTICE)
+
+
+def close_for(kind: FinishKind, close_at: int | None, usual: int, pointer: str) -> int:
+    """Stitches at which to close: as asked, or `usual`, or few enough for a cord.
+
+    Raises `Impossible` where a cord is asked for over more stitches than a cord is worked.
+    """
+    if kind == "draw_up":
+        return usual if close_at is None else close_at
+    if close_at is None:
+        return min(usual, MOST_CORD_STITCHES)
+    if not FEWEST_CORD_STITCHES < close_at <= MOST_CORD_STITCHES:  # from 4 stitches, close_at 3 would leave 2
+        raise Impossible(
+            f"A cord is worked over {FEWEST_CORD_STITCHES} to {MOST_CORD_STITCHES} stitches; closing at {close_at} "
+            "does not lead to it.",
+            pointer=pointer,
+            nearest=f"close_at {MOST_CORD_STITCHES}",
+        )
+    return close_at
+
+
+def finished(
+    finish: Finish, stitches: int, gauge: Gauge | None, units: UnitSystem, *, seam: bool = False
+) -> CrownFinish:
+    """The finish over the stitches left; `seam` where there is one to sew."""
+    cord = finish.kind == "cord"
+    shortest, longest = (length(tail, units) for tail in TAIL_MM)
+    return CrownFinish(
+        kind=finish.kind,
+        stitches=stitches,
+        cord_rounds=finish.cord_rounds if cord else None,
+        cord_length=length(finish.cord_rounds * row_height_mm(gauge), units) if cord and gauge else None,
+        tail_shortest=shortest,
+        tail_longest=longest,
+        text=_words(finish, stitches, units) + (" Sew the seam." if seam else ""),
+    )
+
+
+def cord_notices(finish: Finish, pointer: str) -> tuple[Notice, ...]:
+    """What has to be said of a cord."""
+    if finish.kind == "draw_up":
+        return ()
+    return (
+        Notice(
+            code="cord_policy",
+            message=f"A cord of {finish.cord_rounds} rounds is a knob. Its length is this service's own policy; no "
+            "standard sets one for hats. On a hat for a baby or a small child leave off every cord that could catch "
+            "or be tied, and see /v1/standards/cautions: local rules come first.",
+            pointer=pointer,
+        ),
+    )
+
+
+def _words(finish: Finish, stitches: int, units: UnitSystem) -> str:
+    tail = "6 to 8 in" if units == "imperial" else "15 to 20 cm"
+    them = "the last stitch" if stitches == 1 else f"the {stitches} sts left"
+    cut = f"Cut the yarn, leaving a tail of {tail}"
+    if finish.kind == "draw_up":
+        return f"{cut}. Thread it through {them}, draw up, and fasten off inside."
+    rounds = "1 round" if finish.cord_rounds == 1 else f"{finish.cord_rounds} rounds"
+    return (
+        f"Work a cord of {rounds} over {them}: *knit them, do not turn, slide them to the other end of the needle and "
+        f"bring the yarn round behind; rep from *. {cut}. Draw it through all stitches, and down inside the cord."
+    )

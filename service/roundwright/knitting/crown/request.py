@@ -1,0 +1,218 @@
+"""A crown as asked for, and the plan its style works from."""
+
+from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.crown.finish import Finish, close_for
+from roundwright.knitting.crown.styles import STYLES, CrownPlan, Style, StyleOption
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount, Tolerance
+from roundwright.knitting.quantities import (
+    RELAXED_SHAPE,
+    Gauge,
+    Length,
+    UnitSystem,
+    mm,
+    row_height_mm,
+    stitch_width_mm,
+)
+from roundwright.knitting.rounds.rows import SEAM_STITCHES
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+
+MOST_CROWN_STITCHES: Final = 600
+"""Stitches before the crown: a large head in the finest thread a hand works takes fewer."""
+MOST_SECTIONS: Final = MOST_CROWN_STITCHES // 2
+"""Sections of a crown: each needs two stitches to lose one."""
+MOST_PLAIN_ROUNDS: Final = 20
+"""Plain rounds between two decrease rounds: more make a tube, not a crown."""
+MOST_CLOSE: Final = 60
+"""Stitches to close at: more leave a hole that no tail draws shut."""
+
+if TYPE_CHECKING:
+    StyleName = str
+else:  # the names in the table, so that a style is added in one place
+    StyleName = Literal[tuple(STYLES)]
+
+Worked = Annotated[
+    Literal["in_the_round", "flat"],
+    Meta(
+        description="`in_the_round`, or `flat`: in rows, the first on the right side, with a seam stitch at each edge "
+        "that counts among the stitches, and the decreases centred between them."
+    ),
+]
+
+
+class Cadence(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """How decrease rounds and plain rounds take turns."""
+
+    plain_rounds: Annotated[
+        int, Meta(ge=0, le=MOST_PLAIN_ROUNDS, description="Plain rounds after a decrease round.")
+    ] = 1
+    every_round_from: Annotated[
+        Annotated[int, Meta(ge=1, le=MOST_CROWN_STITCHES)] | None,
+        Meta(
+            description="Number of the decrease round from which every round decreases: no plain round follows it or "
+            "any after it. Null for never."
+        ),
+    ] = None
+
+
+class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A crown as asked for, without its stitches."""
+
+    style: Annotated[
+        StyleName,
+        Meta(description="; ".join(f"`{name}`: {style.about}" for name, style in STYLES.items()) + "."),
+    ] = "quick"
+    sections: Annotated[
+        Annotated[int, Meta(ge=2, le=MOST_SECTIONS)] | None,
+        Meta(
+            description="Sections, each with one decrease in a decrease round. Left out: as the style does; `wedge` "
+            "takes of 6 to 9 the number that divides the stitches, 8 preferred, and `quick` one for every 4 stitches."
+        ),
+    ] = None
+    cadence: Annotated[
+        Cadence | None,
+        Meta(description="How decrease and plain rounds take turns. Left out: as the style does."),
+    ] = None
+    close_at: Annotated[
+        Annotated[int, Meta(ge=1, le=MOST_CLOSE)] | None,
+        Meta(description="The crown ends with so many stitches or fewer. Left out: as the style does."),
+    ] = None
+    decrease_at: Annotated[
+        Literal["end", "start"],
+        Meta(
+            description="Where in its section a decrease is worked: `end` (k2, k2tog) or `start` (k2tog, k2)."
+        ),
+    ] = "end"
+    height: Annotated[
+        Length | None, Meta(description="Height of a cone. Left out: three quarters of its width.")
+    ] = None
+    worked: Worked = "in_the_round"
+    finish: Annotated[Finish, Meta(description="What becomes of the last stitches. Default: drawn up.")] = (
+        Finish()
+    )
+
+
+class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A crown to be worked on some stitches."""
+
+    stitches: Annotated[
+        int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
+    ]
+    gauge: Annotated[
+        Gauge | None,
+        Meta(
+            description="Gauge of the washed swatch. The geometry needs it, and so does the height of a cone."
+        ),
+    ] = None
+    needles: Annotated[
+        NeedleCount | None,
+        Meta(description="Needles that hold stitches; left out: the rounds come without needles."),
+    ] = None
+    tolerance: Tolerance = USUAL_TOLERANCE
+    units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+
+
+class CrownAsked(NamedTuple):
+    """What is asked for, and where in the request it stands."""
+
+    stitches: int
+    shape: CrownShape
+    gauge: Gauge | None
+    at: str
+    gauge_at: str
+
+    @property
+    def style(self) -> Style:
+        """The row of the table of styles."""
+        return STYLES[self.shape.style]
+
+    @property
+    def seam(self) -> int:
+        """Seam stitches among the stitches."""
+        return SEAM_STITCHES if self.shape.worked == "flat" else 0
+
+    @property
+    def inside(self) -> int:
+        """Stitches without the seam's."""
+        return self.stitches - self.seam
+
+    def is_given(self, option: StyleOption) -> bool:
+        """Whether the request says something of its own about it."""
+        given = getattr(self.shape, option)
+        return given == "start" if option == "decrease_at" else given is not None
+
+
+def asked_for(
+    stitches: int, shape: CrownShape, gauge: Gauge | None, at: str, gauge_at: str | None
+) -> CrownAsked:
+    """The crown asked for, with the places in the request that errors about it point to.
+
+    Raises `Impossible` for fewer stitches than a crown is closed from, or more than a hat has.
+    """
+    gauge_at = gauge_at or f"{at.removesuffix('/crown')}/gauge"
+    if not FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:
+        few = stitches < FEWEST_STITCHES
+        raise Impossible(
+            f"A crown on {stitches} stitches cannot be worked: "
+            + ("too few to decrease." if few else "more than a hat has."),
+            pointer=f"{gauge_at}/stitches",
+            nearest=f"{FEWEST_STITCHES if few else MOST_CROWN_STITCHES} stitches",
+        )
+    return CrownAsked(stitches, shape, gauge, at, gauge_at)
+
+
+def plan_of(asked: CrownAsked) -> CrownPlan:
+    """What the style works from, with everything that was not said filled in."""
+    shape, style = asked.shape, asked.style
+    inside = asked.inside
+    sections = _sections(asked, inside)
+    width = stitch_width_mm(asked.gauge, asked.gauge_at) if asked.gauge else None
+    plan = CrownPlan(
+        stitches=inside - inside % sections if sections and style.whole_sections else inside,
+        close_at=_close_at(asked),
+        sections=sections,
+        plain_rounds=None,
+        every_round_from=None,
+        place="centre" if asked.seam else shape.decrease_at,
+        rows_a_stitch=width / row_height_mm(asked.gauge, asked.gauge_at)
+        if width and asked.gauge
+        else RELAXED_SHAPE,
+        height_stitches=_height_mm(asked) / width if width and asked.is_given("height") else None,
+        flat=bool(asked.seam),
+    )
+    if shape.cadence and "cadence" in style.heeds:
+        turns = shape.cadence
+        return plan._replace(plain_rounds=turns.plain_rounds, every_round_from=turns.every_round_from)
+    if style.last_plain:
+        return plan._replace(plain_rounds=1, every_round_from=max(0, style.last_plain(plan)) + 1)
+    return plan
+
+
+def _sections(asked: CrownAsked, inside: int) -> int:
+    given = asked.shape.sections if "sections" in asked.style.heeds else None
+    if given and 2 * given > inside:
+        raise Impossible(
+            f"{inside} stitches cannot be parted into {given} sections: each needs two stitches to lose one.",
+            pointer=f"{asked.at}/sections",
+            nearest=f"{inside // 2} sections",
+        )
+    return given or asked.style.sections(inside)
+
+
+def _close_at(asked: CrownAsked) -> int:
+    usual = min(asked.style.close_at + asked.seam, asked.stitches // 2)
+    close_at = close_for(asked.shape.finish.kind, asked.shape.close_at, usual, f"{asked.at}/close_at")
+    if close_at <= asked.seam:
+        raise Impossible(
+            "Flat work keeps a seam stitch at each edge to the end, so it closes with three stitches at least.",
+            pointer=f"{asked.at}/close_at",
+            nearest=f"close_at {SEAM_STITCHES + 1}",
+        )
+    return close_at - asked.seam
+
+
+def _height_mm(asked: CrownAsked) -> float:
+    return mm(asked.shape.height) if asked.shape.height else 0.0

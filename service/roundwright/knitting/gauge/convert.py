@@ -1,0 +1,167 @@
+"""A gauge in every way the trade says it, and the yarn and needles that usually give it."""
+
+from functools import lru_cache
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+
+from roundwright import reference
+from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
+from roundwright.knitting.quantities import (
+    SHAPE_BASIS,
+    Gauge,
+    Length,
+    UnitSystem,
+    length,
+    row_height_mm,
+    rows_assumed,
+    stitch_width_mm,
+    tidy,
+)
+
+TEN_CM_MM: Final = 100.0
+FOUR_IN_MM: Final = 101.6
+INCH_MM: Final = 25.4
+
+
+class ConvertRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A gauge to be said in other ways."""
+
+    gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch.")]
+    units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+
+
+class GaugeCount(Struct, frozen=True):
+    """Stitches and rows in one length."""
+
+    stitches: Annotated[float, Meta(description="Stitches in that length.")]
+    rows: Annotated[float, Meta(description="Rows in that length.")]
+
+
+class YarnWeight(Struct, frozen=True):
+    """A class of the Standard Yarn Weight System."""
+
+    number: Annotated[int, Meta(description="Number of the class, 0 to 7.")]
+    name: Annotated[str, Meta(description="Name of the class.")]
+
+
+class NeedleSize(Struct, frozen=True):
+    """A needle size with every label it is sold under."""
+
+    mm: Annotated[float, Meta(description="Diameter in millimetres.")]
+    us: Annotated[
+        tuple[str, ...], Meta(description="US numbers; makers differ, so there may be several or none.")
+    ]
+    uk: Annotated[tuple[str, ...], Meta(description="Old UK numbers.")]
+    jp: Annotated[tuple[str, ...], Meta(description="Japanese numbers.")]
+
+
+class ConvertAnswer(Struct, frozen=True, kw_only=True):
+    """A gauge in every way the trade says it."""
+
+    per_10_cm: Annotated[GaugeCount, Meta(description="Stitches and rows in 10 cm.")]
+    per_4_in: Annotated[GaugeCount, Meta(description="Stitches and rows in 4 in (10.16 cm).")]
+    per_inch: Annotated[GaugeCount, Meta(description="Stitches and rows in 1 in.")]
+    stitch_width: Annotated[Length, Meta(description="Width of one stitch.")]
+    row_height: Annotated[Length, Meta(description="Height of one row.")]
+    yarn_weights: Annotated[
+        tuple[YarnWeight, ...],
+        Meta(description="Every class whose published range the gauge falls in: possibly none, or two."),
+    ]
+    needles: Annotated[
+        tuple[NeedleSize, ...],
+        Meta(description="Needles usual for those classes. A size to start a swatch with, not a rule."),
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+def convert(request: ConvertRequest) -> ConvertAnswer:
+    """Say a gauge in 10 cm, 4 in and 1 in, and name the yarn classes and needles it belongs to.
+
+    Lengths are millimetres inside. The published classes are read with both of the trade's lengths, 4 in and 10 cm,
+    since the table prints them as one.
+
+    Raises `Impossible` for stitches or rows that no hand knits.
+    """
+    gauge = request.gauge
+    width = stitch_width_mm(gauge)
+    height = row_height_mm(gauge)
+    weights = _weights(width)
+    warnings = rows_assumed(gauge)
+    if not weights:
+        warnings += (_between_classes(width),)
+    return ConvertAnswer(
+        per_10_cm=GaugeCount(tidy(TEN_CM_MM / width), tidy(TEN_CM_MM / height)),
+        per_4_in=GaugeCount(tidy(FOUR_IN_MM / width), tidy(FOUR_IN_MM / height)),
+        per_inch=GaugeCount(tidy(INCH_MM / width), tidy(INCH_MM / height)),
+        stitch_width=length(width, request.units),
+        row_height=length(height, request.units),
+        yarn_weights=tuple(YarnWeight(row.number, row.name) for row in weights),
+        needles=_needles(width),
+        basis=_basis(gauge),
+        warnings=warnings,
+    )
+
+
+def yarn_weights_of(gauge: Gauge) -> tuple[YarnWeight, ...]:
+    """The classes of the published table that the gauge falls in: possibly none, or two."""
+    return tuple(YarnWeight(row.number, row.name) for row in _weights(stitch_width_mm(gauge)))
+
+
+def needle_sizes_of(gauge: Gauge) -> tuple[NeedleSize, ...]:
+    """The needles usual for the classes the gauge falls in, the finest first."""
+    return _needles(stitch_width_mm(gauge))
+
+
+@lru_cache(maxsize=64)
+def _needles(width_mm: float) -> tuple[NeedleSize, ...]:
+    weights = _weights(width_mm)
+    return tuple(
+        NeedleSize(size.mm, size.us, size.uk, size.jp)
+        for size in reference.needle_sizes()
+        if any(_usual(row, size.mm) for row in weights)
+    )
+
+
+@lru_cache(maxsize=64)  # one gauge for all sizes and all parts of an answer
+def _weights(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
+    counts = (TEN_CM_MM / width_mm, FOUR_IN_MM / width_mm)
+    return tuple(row for row in reference.yarn_weights() if any(_in_class(row, count) for count in counts))
+
+
+def _in_class(row: reference.YarnWeightRow, count: float) -> bool:
+    # A count read off a swatch in inches comes back a hair beside the whole number it was.
+    count = tidy(count)
+    return (row.stitches_min is None or count >= row.stitches_min) and count <= row.stitches_max
+
+
+def _usual(row: reference.YarnWeightRow, needle_mm: float) -> bool:
+    return row.needle_mm_min <= needle_mm and (row.needle_mm_max is None or needle_mm <= row.needle_mm_max)
+
+
+def _between_classes(width_mm: float) -> Notice:
+    count = TEN_CM_MM / width_mm
+    rows = reference.yarn_weights()
+    nearest = min(
+        rows, key=lambda row: min(abs(count - row.stitches_max), abs(count - (row.stitches_min or 0)))
+    )
+    return Notice(
+        code="between_yarn_weights",
+        message=f"{count:.3g} stitches in 10 cm fall in no published yarn class; the nearest is {nearest.number}, "
+        f"{nearest.name}.",
+        pointer="#/gauge/stitches",
+    )
+
+
+def _basis(gauge: Gauge) -> tuple[Basis, ...]:
+    basis = (
+        Basis("1 in = 25.4 mm exactly, so 4 in = 10.16 cm: 1.6 % more than the 10 cm the trade sets beside it.",
+              "International yard and pound agreement, 1959"),
+        Basis("Yarn classes by stitches in 4 in (10 cm) of stockinette; a gauge belongs to a class if it does over "
+              "either length.", "Craft Yarn Council, Standard Yarn Weight System"),
+        Basis("Needle numbers as sets, since charts disagree.", "at least five general charts, by millimetres"),
+        Basis("A needle to start with: those usual for the class.", COMMON_PRACTICE),
+    )  # fmt: skip
+    return basis if gauge.rows is not None else (*basis, SHAPE_BASIS)

@@ -1,0 +1,83 @@
+"""Which needle to swatch on next: a rule of thumb, and marked as one."""
+
+from math import ceil, floor
+from typing import Annotated, Final, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright import reference
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis
+from roundwright.knitting.gauge.convert import NeedleSize
+from roundwright.knitting.quantities import THICKEST_NEEDLE_MM, THINNEST_NEEDLE_MM, tidy
+
+SAME_STITCHES: Final = 0.5
+"""Stitches in 10 cm that two swatches of one knitter differ by (common practice): no reason to change the needle."""
+OTHER_YARN_STITCHES: Final = 4.0
+"""Stitches in 10 cm beyond which another needle makes another fabric (common practice): a yarn class is as wide."""
+
+NEEDLE_BASIS: Final = Basis(
+    "More stitches in 10 cm than the pattern: a larger needle; fewer: a smaller one; one size is about 1 to 2 "
+    "stitches. A rule of thumb.",
+    COMMON_PRACTICE,
+)
+
+NeedleMm = Annotated[float, Meta(ge=THINNEST_NEEDLE_MM, le=THICKEST_NEEDLE_MM)]
+
+
+class NeedleAdvice(Struct, frozen=True, kw_only=True):
+    """Which way to change the needle, and about how far: a rule of thumb. A new swatch decides."""
+
+    change: Annotated[Literal["larger", "smaller", "same"], Meta(description="Which needle to try next.")]
+    sizes_low: Annotated[int, Meta(description="About so many sizes at the least.")]
+    sizes_high: Annotated[int, Meta(description="And so many at the most.")]
+    next: Annotated[
+        NeedleSize | None,
+        Meta(description="The needle to swatch on next; null without `needle_mm` or where none is sold."),
+    ]
+    message: Annotated[str, Meta(description="The same in a sentence.")]
+
+
+def more_stitches(width_mm: float, wanted_mm: float) -> float:
+    """How many stitches more there are in 10 cm, at this width of a stitch, than at the one wanted."""
+    return tidy(100.0 / width_mm - 100.0 / wanted_mm, 9)
+
+
+def advise(width_mm: float, wanted_mm: float, needle_mm: float | None) -> NeedleAdvice:
+    """Which way to change the needle for stitches of the width wanted, and about how far."""
+    more = more_stitches(width_mm, wanted_mm)
+    if abs(more) < SAME_STITCHES:
+        message = "Your gauge is the pattern's: keep the needle."
+        return NeedleAdvice(change="same", sizes_low=0, sizes_high=0, next=None, message=message)
+    rule = reference.practices()["needle-size"]
+    least, most = max(1, floor(abs(more) / (rule.high or rule.low))), ceil(abs(more) / rule.low)
+    change: Literal["larger", "smaller"] = "larger" if more > 0 else "smaller"
+    stitches = (
+        f"You have {abs(more):.2g} stitches {'more' if more > 0 else 'fewer'} in 10 cm than the pattern"
+    )
+    if abs(more) > OTHER_YARN_STITCHES:
+        advice = "no needle makes up for that in the same fabric. Another yarn would."
+    else:
+        span = f"{least}" if least == most else f"{least} to {most}"
+        advice = (
+            f"try a needle about {span} size{'' if most == 1 else 's'} {change}, and knit another swatch."
+        )
+    return NeedleAdvice(
+        change=change,
+        sizes_low=least,
+        sizes_high=most,
+        next=None if needle_mm is None else _next(needle_mm, least if more > 0 else -least),
+        message=f"{stitches}: {advice}",
+    )
+
+
+def _next(needle_mm: float, sizes: int) -> NeedleSize | None:
+    """The needle so many sizes on, among those with a US number; None where none is sold."""
+    sold = [size for size in reference.needle_sizes() if size.us]
+    if sizes > 0:
+        further = [size for size in sold if size.mm > needle_mm]
+    else:
+        further = [size for size in reversed(sold) if size.mm < needle_mm]
+    if len(further) < abs(sizes):
+        return None
+    size = further[abs(sizes) - 1]
+    return NeedleSize(size.mm, size.us, size.uk, size.jp)

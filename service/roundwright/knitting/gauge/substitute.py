@@ -1,0 +1,372 @@
+"""A pattern's gauge against the knitter's own: what size comes out, and the counts that keep the size."""
+
+from math import ceil, floor
+from typing import Annotated, Final, Literal, NamedTuple
+
+from msgspec import Meta, Struct
+from msgspec.structs import replace
+
+from roundwright import reference
+from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.gauge.convert import GaugeCount
+from roundwright.knitting.gauge.needle_size import (
+    NEEDLE_BASIS,
+    OTHER_YARN_STITCHES,
+    NeedleAdvice,
+    NeedleMm,
+    advise,
+    more_stitches,
+)
+from roundwright.knitting.quantities import (
+    SHAPE_BASIS,
+    Difference,
+    Gauge,
+    Length,
+    UnitSystem,
+    difference,
+    length,
+    mm,
+    row_height_mm,
+    rows_assumed,
+    stitch_width_mm,
+    tidy,
+)
+from roundwright.knitting.rounds.round import Multiple, nearest_count
+
+MOST_COUNTS: Final = 48
+"""Counts re-scaled at once: four for each of twelve sizes."""
+LARGEST_COUNT: Final = 10_000
+"""Stitches or rows in a pattern: five blankets."""
+SHORTEST_MEASURE_MM: Final = 10.0
+"""A measurement in a pattern: the width of a buttonhole band."""
+LONGEST_MEASURE_MM: Final = 10_000.0
+"""A measurement in a pattern: a scarf for a class photograph."""
+PatternCount = Annotated[int, Meta(ge=1, le=LARGEST_COUNT)]
+
+
+class PatternMeasure(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A finished measurement that a pattern states."""
+
+    label: Annotated[str, Meta(max_length=80, description="What is measured, for the answer.")] = ""
+    size: Annotated[Length, Meta(description="The measurement as the pattern states it, from 1 cm to 10 m.")]
+    along: Annotated[
+        Literal["stitches", "rows"],
+        Meta(description="Whether it runs along the `stitches` (a circumference) or the `rows` (a depth)."),
+    ] = "stitches"
+
+
+class SubstituteRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A pattern to be knitted at another gauge than its own."""
+
+    pattern: Annotated[Gauge, Meta(description="Gauge the pattern asks for.")]
+    yours: Annotated[Gauge, Meta(description="Gauge of your own washed swatch.")]
+    held_double: Annotated[
+        bool,
+        Meta(description="`yours` was knitted with one strand, and two will be held together. Default: no."),
+    ] = False
+    stitch_counts: Annotated[
+        tuple[PatternCount, ...], Meta(max_length=MOST_COUNTS, description="Stitch counts of the pattern.")
+    ] = ()
+    row_counts: Annotated[
+        tuple[PatternCount, ...],
+        Meta(max_length=MOST_COUNTS, description="Row or round counts of the pattern."),
+    ] = ()
+    multiple: Annotated[Multiple, Meta(description="Repeat the stitch counts must fit. Default: none.")] = (
+        Multiple(1)
+    )
+    row_multiple: Annotated[Multiple, Meta(description="Repeat the row counts must fit. Default: none.")] = (
+        Multiple(1)
+    )
+    measurements: Annotated[
+        tuple[PatternMeasure, ...],
+        Meta(max_length=MOST_COUNTS, description="Finished measurements of the pattern."),
+    ] = ()
+    needle_mm: Annotated[
+        NeedleMm | None,
+        Meta(
+            description="Needle your swatch was knitted on, in millimetres; with it the answer names the next to try."
+        ),
+    ] = None
+    units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+
+
+class FittedStitches(Struct, frozen=True):
+    """A stitch count at your gauge, and the width it gives."""
+
+    count: Annotated[int, Meta(description="Stitches.")]
+    width: Annotated[Length, Meta(description="Width they give at your gauge.")]
+    change_percent: Annotated[
+        float, Meta(description="How much wider (negative: narrower) than the pattern's.")
+    ]
+
+
+class StitchesInstead(Struct, frozen=True, kw_only=True):
+    """A stitch count of the pattern and those to take instead."""
+
+    pattern: Annotated[int, Meta(description="Stitches in the pattern.")]
+    pattern_width: Annotated[Length, Meta(description="Width they give at the pattern's gauge.")]
+    as_written: Annotated[Length, Meta(description="Width the same stitches give at yours.")]
+    exact: Annotated[
+        float, Meta(description="Stitches at your gauge for the pattern's width, before rounding.")
+    ]
+    nearest: Annotated[FittedStitches, Meta(description="The nearest count that fits the multiple.")]
+    below: Annotated[
+        FittedStitches | None,
+        Meta(
+            description="The largest that fits and is not above `exact`; null where there is no whole repeat."
+        ),
+    ]
+    above: Annotated[FittedStitches, Meta(description="The smallest that fits and is not below `exact`.")]
+
+
+class FittedRows(Struct, frozen=True):
+    """A row count at your gauge, and the length it gives."""
+
+    count: Annotated[int, Meta(description="Rows.")]
+    length: Annotated[Length, Meta(description="Length they give at your gauge.")]
+    change_percent: Annotated[
+        float, Meta(description="How much longer (negative: shorter) than the pattern's.")
+    ]
+
+
+class RowsInstead(Struct, frozen=True, kw_only=True):
+    """A row count of the pattern and those to work instead."""
+
+    pattern: Annotated[int, Meta(description="Rows in the pattern.")]
+    pattern_length: Annotated[Length, Meta(description="Length they give at the pattern's gauge.")]
+    as_written: Annotated[Length, Meta(description="Length the same rows give at yours.")]
+    exact: Annotated[float, Meta(description="Rows at your gauge for the pattern's length, before rounding.")]
+    nearest: Annotated[FittedRows, Meta(description="The nearest count that fits the multiple.")]
+    below: Annotated[
+        FittedRows | None,
+        Meta(
+            description="The largest that fits and is not above `exact`; null where there is no whole repeat."
+        ),
+    ]
+    above: Annotated[FittedRows, Meta(description="The smallest that fits and is not below `exact`.")]
+    add: Annotated[
+        int, Meta(description="Rows to add to the pattern's for `nearest` (negative: to leave out).")
+    ]
+
+
+class MeasureInstead(Struct, frozen=True, kw_only=True):
+    """A measurement as it comes out when the pattern is followed as written."""
+
+    label: Annotated[str, Meta(description="What is measured.")]
+    pattern: Annotated[Length, Meta(description="As the pattern states it.")]
+    as_written: Annotated[Length, Meta(description="As it comes out at your gauge.")]
+    difference: Annotated[Difference, Meta(description="How much larger (negative: smaller) that is.")]
+
+
+class SubstituteAnswer(Struct, frozen=True, kw_only=True):
+    """A pattern at your gauge: as written, and with its counts re-scaled."""
+
+    size_change_percent: Annotated[
+        float,
+        Meta(
+            description="How much wider (negative: narrower) the piece comes out if the pattern is followed as written."
+        ),
+    ]
+    length_change_percent: Annotated[
+        float | None,
+        Meta(
+            description="How much longer (negative: shorter); null where a gauge has no rows and none were asked for."
+        ),
+    ]
+    yours_per_10_cm: Annotated[
+        GaugeCount, Meta(description="Your gauge in 10 cm, as reckoned with (held double if so).")
+    ]
+    stitch_counts: Annotated[
+        tuple[StitchesInstead, ...],
+        Meta(description="For each stitch count of the pattern, those to take instead."),
+    ]
+    row_counts: Annotated[
+        tuple[RowsInstead, ...], Meta(description="For each row count of the pattern, those to work instead.")
+    ]
+    measurements: Annotated[
+        tuple[MeasureInstead, ...], Meta(description="For each measurement, what comes out as written.")
+    ]
+    needle: Annotated[
+        NeedleAdvice, Meta(description="Which way to change the needle to meet the pattern's gauge.")
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+class _Fabric(NamedTuple):
+    """Stitches and rows of the two gauges, in millimetres."""
+
+    pattern_width: float
+    pattern_height: float
+    width: float
+    height: float
+
+
+def substitute(request: SubstituteRequest) -> SubstituteAnswer:
+    """Compare a pattern's gauge with the knitter's own, and re-scale its counts.
+
+    N stitches of the pattern are N w as wide (w: the width of a stitch), so at the width v they become N w / v. Raises
+    `Impossible` for a gauge that no hand knits, and for a measurement that no pattern states.
+    """
+    yours = _held(request)
+    fabric = _Fabric(
+        stitch_width_mm(request.pattern, "#/pattern"),
+        row_height_mm(request.pattern, "#/pattern"),
+        stitch_width_mm(yours, "#/yours"),
+        row_height_mm(yours, "#/yours"),
+    )
+    along_rows = bool(request.row_counts) or any(each.along == "rows" for each in request.measurements)
+    rows_known = request.pattern.rows is not None and yours.rows is not None
+    return SubstituteAnswer(
+        size_change_percent=_percent(fabric.width / fabric.pattern_width),
+        length_change_percent=_percent(fabric.height / fabric.pattern_height)
+        if rows_known or along_rows
+        else None,
+        yours_per_10_cm=GaugeCount(tidy(100.0 / fabric.width), tidy(100.0 / fabric.height)),
+        stitch_counts=tuple(_stitches(request, fabric, count) for count in request.stitch_counts),
+        row_counts=tuple(_rows(request, fabric, count) for count in request.row_counts),
+        measurements=tuple(
+            _measure(request, fabric, each, index) for index, each in enumerate(request.measurements)
+        ),
+        needle=advise(fabric.width, fabric.pattern_width, request.needle_mm),
+        basis=_basis(request, rows_known),
+        warnings=_warnings(request, fabric, along_rows),
+    )
+
+
+def _held(request: SubstituteRequest) -> Gauge:
+    """The knitter's gauge, with two strands if they are held together."""
+    if not request.held_double:
+        return request.yours
+    factor = reference.practices()["held-double"].low
+    rows = request.yours.rows
+    return replace(
+        request.yours,
+        stitches=request.yours.stitches * factor,
+        rows=None if rows is None else rows * factor,
+    )
+
+
+def _percent(ratio: float) -> float:
+    return tidy(100.0 * (ratio - 1.0)) if abs(ratio - 1.0) > 1e-9 else 0.0
+
+
+class _Fit(NamedTuple):
+    nearest: int
+    below: int | None
+    above: int
+
+
+def _fit(exact: float, multiple: Multiple) -> _Fit:
+    repeats = (
+        tidy(exact, 9) - multiple.plus
+    ) / multiple.of  # 66.0000000001 is 66 and not 66 and one repeat more
+    below = floor(repeats)
+    return _Fit(
+        nearest_count(tidy(exact, 9), multiple),
+        below * multiple.of + multiple.plus if below >= 1 else None,
+        max(ceil(repeats), 1) * multiple.of + multiple.plus,
+    )
+
+
+def _stitches(request: SubstituteRequest, fabric: _Fabric, count: int) -> StitchesInstead:
+    wanted = count * fabric.pattern_width
+    exact = wanted / fabric.width
+    fit = _fit(exact, request.multiple)
+
+    def fitted(stitches: int) -> FittedStitches:
+        width = stitches * fabric.width
+        return FittedStitches(stitches, length(width, request.units), _percent(width / wanted))
+
+    return StitchesInstead(
+        pattern=count,
+        pattern_width=length(wanted, request.units),
+        as_written=length(count * fabric.width, request.units),
+        exact=tidy(exact),
+        nearest=fitted(fit.nearest),
+        below=None if fit.below is None else fitted(fit.below),
+        above=fitted(fit.above),
+    )
+
+
+def _rows(request: SubstituteRequest, fabric: _Fabric, count: int) -> RowsInstead:
+    wanted = count * fabric.pattern_height
+    exact = wanted / fabric.height
+    fit = _fit(exact, request.row_multiple)
+
+    def fitted(rows: int) -> FittedRows:
+        height = rows * fabric.height
+        return FittedRows(rows, length(height, request.units), _percent(height / wanted))
+
+    return RowsInstead(
+        pattern=count,
+        pattern_length=length(wanted, request.units),
+        as_written=length(count * fabric.height, request.units),
+        exact=tidy(exact),
+        nearest=fitted(fit.nearest),
+        below=None if fit.below is None else fitted(fit.below),
+        above=fitted(fit.above),
+        add=fit.nearest - count,
+    )
+
+
+def _measure(
+    request: SubstituteRequest, fabric: _Fabric, measure: PatternMeasure, index: int
+) -> MeasureInstead:
+    stated = mm(measure.size)
+    if not SHORTEST_MEASURE_MM <= stated <= LONGEST_MEASURE_MM:
+        bound = SHORTEST_MEASURE_MM if stated < SHORTEST_MEASURE_MM else LONGEST_MEASURE_MM
+        raise Impossible(
+            f"A pattern states no measurement of {measure.size.value:g} {measure.size.unit}.",
+            pointer=f"#/measurements/{index}/size",
+            nearest=f"{bound / 10:g} cm",
+        )
+    along_rows = measure.along == "rows"
+    ratio = fabric.height / fabric.pattern_height if along_rows else fabric.width / fabric.pattern_width
+    return MeasureInstead(
+        label=measure.label,
+        pattern=length(stated, request.units),
+        as_written=length(stated * ratio, request.units),
+        difference=difference(stated * (ratio - 1.0), request.units),
+    )
+
+
+# --- what to say beside it ------------------------------------------------------------------------------------------
+
+
+def _warnings(request: SubstituteRequest, fabric: _Fabric, along_rows: bool) -> tuple[Notice, ...]:
+    warnings: tuple[Notice, ...] = ()
+    if along_rows:
+        warnings += rows_assumed(request.pattern, "#/pattern") + rows_assumed(request.yours, "#/yours")
+    if request.held_double:
+        warnings += (
+            Notice(
+                code="held_double_estimated",
+                message="The gauge of two strands is an estimate, and its rows are taken to shrink as its stitches do. "
+                "Knit a swatch with both before you trust it.",
+                pointer="#/held_double",
+            ),
+        )
+    if abs(more_stitches(fabric.width, fabric.pattern_width)) > OTHER_YARN_STITCHES:
+        warnings += (
+            Notice(
+                code="other_yarn",
+                message="The gauges lie more than a yarn class apart: another needle would make another fabric. Take "
+                "another yarn, or knit at your gauge with the counts given here.",
+                pointer="#/yours/stitches",
+            ),
+        )
+    return warnings
+
+
+def _basis(request: SubstituteRequest, rows_known: bool) -> tuple[Basis, ...]:
+    scaled = Basis(
+        "Size as written = the pattern's x (pattern gauge / your gauge); counts for the same size the inverse.",
+        "arithmetic from the two gauges",
+    )
+    basis = [scaled, NEEDLE_BASIS]
+    if request.held_double:
+        row = reference.practices()["held-double"]
+        basis.append(Basis(f"{row.rule[0].upper()}{row.rule[1:]}.", reference.cite("practice", row)))
+    return tuple(basis) if rows_known else (*basis, SHAPE_BASIS)

@@ -1,0 +1,128 @@
+"""The query of a hat's picture from the side, and its address."""
+
+from typing import Annotated
+
+from msgspec import Meta
+
+from roundwright.knitting.crown.picture import CrownParameters, crown_parameters
+from roundwright.knitting.hat.request import LONGEST_RIB, Body, Brim, BrimKind, HatRequest, HatSize, Rib
+from roundwright.knitting.picture_address import (
+    DifferenceText,
+    GaugeCount,
+    GaugeOver,
+    GaugeRows,
+    LengthText,
+    Units,
+    difference_of,
+    gauge_of,
+    gauge_parameters,
+    length_of,
+    length_text,
+    picture_address,
+)
+from roundwright.knitting.sizing.cast_on import MOST_EASE_PERCENT, USUAL_EASE, Ease
+from roundwright.knitting.sizing.heads import Adult, AgeMonths, ChartSize, GestationWeeks, Sex
+
+
+class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A hat from the side. Whose it is: exactly one of `head`, `age_months`, `gestation_weeks`, `adult`, `chart`."""
+
+    head: Annotated[
+        LengthText | None, Meta(description="Head circumference as measured, such as `55.5cm`.")
+    ] = None
+    age_months: Annotated[AgeMonths | None, Meta(description="Age in months, 0 to 60.")] = None
+    gestation_weeks: Annotated[
+        GestationWeeks | None, Meta(description="Weeks of gestation at birth, 24 to 42.")
+    ] = None
+    sex: Annotated[
+        Sex | None,
+        Meta(description="Sex of the child, with an age or a gestation; left out: the mean of both."),
+    ] = None
+    adult: Annotated[Adult | None, Meta(description="A grown-up, by measured means.")] = None
+    chart: Annotated[ChartSize | None, Meta(description="A size of the published head chart.")] = None
+    gauge_stitches: Annotated[GaugeCount, Meta(description="Stitches counted across `gauge_over`.")]
+    gauge_rows: GaugeRows = None
+    gauge_over: GaugeOver = "10cm"
+    ease_percent: Annotated[
+        Annotated[float, Meta(ge=-MOST_EASE_PERCENT, le=MOST_EASE_PERCENT)] | None,
+        Meta(description=f"Ease in percent of the head; negative is snug. Default {USUAL_EASE.percent:g}."),
+    ] = None
+    ease_length: Annotated[
+        DifferenceText | None, Meta(description="Ease as a length, such as `-5cm`, in place of a percentage.")
+    ] = None
+    brim: Annotated[BrimKind, Meta(description="The edge of the hat. Default `rolled`.")] = "rolled"
+    brim_length: Annotated[
+        LengthText | None, Meta(description="Finished length of the brim. Left out: a share of the depth.")
+    ] = None
+    rib_knit: Annotated[
+        int, Meta(ge=1, le=LONGEST_RIB, description="Stitches knitted in the rib. Default 1.")
+    ] = 1
+    rib_purl: Annotated[
+        int, Meta(ge=1, le=LONGEST_RIB, description="Stitches purled in the rib. Default 1.")
+    ] = 1
+    body_length: Annotated[
+        LengthText | None,
+        Meta(description="Cast-on edge to the first round of the crown. Left out: to the usual depth."),
+    ] = None
+    units: Units = "metric"
+
+    def request(self) -> HatRequest:
+        """The hat asked for, in one size."""
+        gauge = gauge_of(self.gauge_stitches, self.gauge_rows, self.gauge_over)
+        assert gauge is not None
+        return HatRequest(
+            gauge=gauge,
+            sizes=(
+                HatSize(
+                    head=length_of(self.head),
+                    age_months=self.age_months,
+                    gestation_weeks=self.gestation_weeks,
+                    sex=self.sex,
+                    adult=self.adult,
+                    chart=self.chart,
+                ),
+            ),
+            ease=self._ease(),
+            brim=Brim(
+                kind=self.brim,
+                length=length_of(self.brim_length),
+                rib=Rib(knit=self.rib_knit, purl=self.rib_purl),
+            ),
+            body=Body(length=length_of(self.body_length)),
+            crown=self.shape(),
+            units=self.units,
+        )
+
+    def _ease(self) -> Ease:
+        if self.ease_percent is None and self.ease_length is None:
+            return USUAL_EASE
+        return Ease(percent=self.ease_percent, length=difference_of(self.ease_length))
+
+
+def hat_picture(request: HatRequest, index: int) -> str:
+    """The address of the side view of one size of a hat."""
+    size, brim, ease = request.sizes[index], request.brim, request.ease
+    body = size.body if size.body is not None and size.body.length is not None else request.body
+    usual = ease == USUAL_EASE
+    return picture_address(
+        "profile",
+        ProfileQuery,
+        {
+            "head": length_text(size.head),
+            "age_months": size.age_months,
+            "gestation_weeks": size.gestation_weeks,
+            "sex": size.sex,
+            "adult": size.adult,
+            "chart": size.chart,
+            **gauge_parameters(request.gauge),
+            "ease_percent": None if usual else ease.percent,
+            "ease_length": None if usual else length_text(ease.length),
+            "brim": brim.kind,
+            "brim_length": length_text(brim.length),
+            "rib_knit": brim.rib.knit,
+            "rib_purl": brim.rib.purl,
+            "body_length": length_text(body.length),
+            **crown_parameters(request.crown, request.finish),
+            "units": request.units,
+        },
+    )

@@ -1,0 +1,129 @@
+"""A hat as a request: gauge, sizes, brim, body, crown, needles and yarn."""
+
+from typing import Annotated, Final, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.crown.request import CrownShape
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
+from roundwright.knitting.quantities import Gauge, Length, UnitSystem
+from roundwright.knitting.sizing.cast_on import USUAL_EASE, AskedEase
+from roundwright.knitting.sizing.heads import Wearer
+from roundwright.knitting.yarn.label import DEFAULT_MARGIN, MarginPercent, Yarn
+
+MOST_SIZES: Final = 12
+"""Sizes in one pattern: more than any pattern prints."""
+MOST_MAKERS: Final = 1_000
+"""Knitters of one size: more than fit in a hall."""
+MOST_HAT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
+"""Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` looks further, size by size."""
+LONGEST_RIB: Final = 12
+"""Stitches knitted or purled side by side in a rib: more reads as stripes."""
+
+BrimKind = Literal["rolled", "ribbed", "garter", "folded"]
+Terms = Annotated[
+    Literal["us", "uk"],
+    Meta(description="Words of the pattern: US (bind off, gauge) or UK (cast off, tension)."),
+]
+Wording = Annotated[
+    Literal["pattern", "beginner"],
+    Meta(description="`pattern`: standard abbreviations; `beginner`: plain sentences, one action each."),
+]
+
+
+class Rib(Struct, frozen=True, forbid_unknown_fields=True):
+    """A rib: so many knitted, so many purled, around."""
+
+    knit: Annotated[int, Meta(ge=1, le=LONGEST_RIB, description="Stitches knitted side by side.")] = 1
+    purl: Annotated[int, Meta(ge=1, le=LONGEST_RIB, description="Stitches purled side by side.")] = 1
+
+
+class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """The edge of the hat."""
+
+    kind: Annotated[
+        BrimKind,
+        Meta(
+            description="`rolled`: plain knitting that curls by itself; `ribbed`; `garter`: one round knitted, one "
+            "purled; `folded`: rib worked twice as long and turned up."
+        ),
+    ] = "rolled"
+    length: Annotated[
+        Length | None,
+        Meta(
+            description="Finished length: of the roll as it lies uncurled, of the rib or garter, of the turn-up. "
+            "Left out: a share of the depth (rolled 10 %, ribbed 20 %, garter 15 %, folded 25 %; common practice)."
+        ),
+    ] = None
+    rib: Annotated[
+        Rib, Meta(description="The rib of a ribbed or folded brim. The cast-on is a multiple of it.")
+    ] = Rib()
+
+
+class Body(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """The straight part of the hat."""
+
+    length: Annotated[
+        Length | None,
+        Meta(
+            description="From the cast-on edge to the first round of the crown, the brim uncurled and unfolded, the "
+            "needle not counted. Left out: so that edge to top makes the usual depth for the head."
+        ),
+    ] = None
+
+
+class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """One size: whose head, what to call it, how many are knitted."""
+
+    label: Annotated[
+        Annotated[str, Meta(min_length=1, max_length=40)] | None,
+        Meta(description="Name of the size. Left out: the head in words."),
+    ] = None
+    makers: Annotated[
+        int, Meta(ge=1, le=MOST_MAKERS, description="How many knitters make it, one hat each.")
+    ] = 1
+    body: Annotated[
+        Body | None, Meta(description="The straight part of this size, where it differs from the others'.")
+    ] = None
+
+
+class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A hat to be knitted in one or more sizes."""
+
+    name: Annotated[str, Meta(min_length=1, max_length=80, description="Name of the pattern.")] = (
+        "A hat in the round"
+    )
+    gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
+    sizes: Annotated[
+        tuple[HatSize, ...],
+        Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
+    ]
+    ease: AskedEase = USUAL_EASE
+    yarn: Annotated[Yarn | None, Meta(description="The yarn; without it lengths are told, but no balls.")] = (
+        None
+    )
+    margin_percent: MarginPercent = DEFAULT_MARGIN
+    brim: Annotated[Brim, Meta(description="The edge of the hat. Default: rolled.")] = Brim()
+    body: Annotated[
+        Body, Meta(description="The straight part. Default: to the usual depth for the head.")
+    ] = Body()
+    crown: Annotated[CrownShape, Meta(description="How the top is closed.")] = CrownShape()
+    needles: Annotated[
+        NeedleCount | None,
+        Meta(description="Needles that hold stitches while one more works; left out: no split is given."),
+    ] = None
+    tolerance: Annotated[
+        int,
+        Meta(
+            ge=0,
+            le=MOST_HAT_TOLERANCE,
+            description="Most stitches by which the fullest and the emptiest needle may differ. Default 4.",
+        ),
+    ] = USUAL_TOLERANCE
+    finish: Annotated[
+        Finish | None, Meta(description="What becomes of the last stitches; left out: as `crown` says.")
+    ] = None
+    terms: Terms = "us"
+    wording: Wording = "pattern"
+    units: Annotated[UnitSystem, Meta(description="Units of the answer and of the pattern.")] = "metric"

@@ -1,0 +1,151 @@
+"""Room on the needles: whether the stitches fit on each, and how long a round still reaches around a circular.
+
+Lying side by side, n stitches of width w take n w of a needle. They can be pushed together by a share of that, the
+squeeze. Around a circular they must reach the other way: n w, with what the fabric stretches, is at least its length.
+"""
+
+from collections.abc import Iterable
+from math import ceil, floor
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Notice
+from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, stitch_width_mm, tidy
+from roundwright.knitting.rounds.round import Round
+
+MOST_SQUEEZE_PERCENT: Final = 80.0
+"""Five stitches in the room of one: more than any yarn gives way."""
+USUAL_SQUEEZE_PERCENT: Final = 25.0
+"""Stitches pushed to three quarters of their width still slide well. A choice of this service, as any figure is."""
+MOST_STRETCH_PERCENT: Final = 100.0
+"""Twice the width: as far as ribbing goes."""
+
+Squeeze = Annotated[
+    float,
+    Meta(
+        ge=0.0,
+        le=MOST_SQUEEZE_PERCENT,
+        description="Percent of their width by which stitches may be pushed together on a needle. Default 25.",
+    ),
+]
+Stretch = Annotated[
+    float,
+    Meta(
+        ge=0.0,
+        le=MOST_STRETCH_PERCENT,
+        description="Percent by which the fabric may be stretched to reach around the circular. Default 0.",
+    ),
+]
+
+
+class NeedleRoom(Struct, frozen=True, kw_only=True):
+    """Whether the stitches fit on needles of a length."""
+
+    fits: Annotated[
+        bool, Meta(description="Whether the fullest needle holds its stitches within the squeeze.")
+    ]
+    stitches: Annotated[int, Meta(description="Most stitches on one needle, over all the rounds.")]
+    width: Annotated[Length, Meta(description="Their width side by side: stitches x width of a stitch.")]
+    squeeze_needed: Annotated[
+        float,
+        Meta(description="Percent by which they must be pushed together; 0 where they lie side by side."),
+    ]
+    most_stitches: Annotated[int, Meta(description="Stitches that one needle holds within the squeeze.")]
+    message: Annotated[str, Meta(description="The same in a sentence.")]
+
+
+class CircularUse(Struct, frozen=True, kw_only=True):
+    """How long a circular of a length can be used, before double-pointed needles must take over."""
+
+    reaches: Annotated[bool, Meta(description="Whether the stitches reach around it at the start.")]
+    fewest_stitches: Annotated[int, Meta(description="Stitches that still reach around it.")]
+    most_stitches: Annotated[int, Meta(description="Stitches that it holds within the squeeze.")]
+    change_before_round: Annotated[
+        int | None,
+        Meta(
+            description="Number of the first round to work on double-pointed needles; null when the circular does "
+            "to the end, or when there are no rounds."
+        ),
+    ]
+    message: Annotated[str, Meta(description="The same in a sentence.")]
+
+
+def needle_room(
+    held: Iterable[tuple[int, ...]], gauge: Gauge, needle: Length, squeeze: float, units: UnitSystem
+) -> NeedleRoom:
+    """Whether the fullest of all needles `held`, at the start and after each round, has room on a needle that long."""
+    width_mm, needle_mm = stitch_width_mm(gauge), mm(needle)
+    fullest = max(max(needles) for needles in held)
+    taken_mm = fullest * width_mm
+    needed = max(0.0, 100.0 * (1.0 - needle_mm / taken_mm))
+    fits = needed <= squeeze
+    most = _held_by(needle_mm, width_mm, squeeze)
+    if not fits:
+        message = (
+            f"{fullest} stitches are too many for one needle: it holds {most}. Take longer needles, or more."
+        )
+    elif needed:
+        message = f"{fullest} stitches fit on one needle, pushed together by {needed:.0f} %."
+    else:
+        message = f"{fullest} stitches fit on one needle side by side."
+    return NeedleRoom(
+        fits=fits,
+        stitches=fullest,
+        width=length(taken_mm, units),
+        squeeze_needed=tidy(needed, 3),
+        most_stitches=most,
+        message=message,
+    )
+
+
+def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of the fabric
+    stitches: int, rounds: tuple[Round, ...], gauge: Gauge, circular: Length, squeeze: float, stretch: float
+) -> CircularUse:
+    """From which round on the stitches no longer reach around a circular that long, measured from tip to tip."""
+    width_mm, circular_mm = stitch_width_mm(gauge), mm(circular)
+    fewest = ceil(circular_mm / (width_mm * (1.0 + stretch / 100.0)) - 1e-9)
+    most = _held_by(circular_mm, width_mm, squeeze)
+    reaches = stitches >= fewest
+    change = next((each.number for each in rounds if min(each.before, each.after) < fewest), None)
+    if not reaches:
+        message = (
+            f"{stitches} stitches do not reach around: it takes {fewest}. Begin on double-pointed needles."
+        )
+    elif change is not None:
+        message = (
+            f"From round {change} fewer than {fewest} stitches are left: change to double-pointed needles."
+        )
+    else:
+        message = f"{stitches} stitches reach around, and go on doing so."
+    return CircularUse(
+        reaches=reaches,
+        fewest_stitches=fewest,
+        most_stitches=most,
+        change_before_round=change,
+        message=message,
+    )
+
+
+def _held_by(needle_mm: float, width_mm: float, squeeze: float) -> int:
+    return floor(needle_mm / (width_mm * (1.0 - squeeze / 100.0)) + 1e-9)
+
+
+def room_notices(room: NeedleRoom | None, circular: CircularUse | None, stitches: int) -> tuple[Notice, ...]:
+    """The warnings that go with needles that are too short, and with a circular too long or too short to begin on."""
+    notices = []
+    if room is not None and not room.fits:
+        notices.append(Notice(code="needles_too_short", message=room.message, pointer="#/needle_length"))
+    if circular is not None and not circular.reaches:
+        notices.append(Notice(code="circular_too_long", message=circular.message, pointer="#/circular"))
+    elif circular is not None and stitches > circular.most_stitches:
+        message = f"The circular holds {circular.most_stitches} stitches of {stitches}. Take a longer one."
+        notices.append(Notice(code="circular_too_short", message=message, pointer="#/circular"))
+    return tuple(notices)
+
+
+ROOM_BASIS: Final = Basis(
+    "Room: stitches x width of a stitch x (1 - squeeze) is at most the length of the needle. A round reaches around a "
+    "circular while stitches x width of a stitch x (1 + stretch) is at least its length.",
+    COMMON_PRACTICE,
+)

@@ -1,0 +1,122 @@
+"""Addresses of pictures: a picture's query, everything it shows, written as parameters and read from them.
+
+The pictures are drawn in a higher storey; an address is only text. A parameter at its default is left out of it.
+"""
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from typing import Annotated, Final
+from urllib.parse import urlencode
+
+from msgspec import Meta, Struct
+from msgspec.structs import fields
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.quantities import (
+    LARGEST_GAUGE_COUNT,
+    Difference,
+    Gauge,
+    Length,
+    LengthUnit,
+    UnitSystem,
+)
+
+MOST_DRAWN_ROUNDS: Final = 150
+"""Rounds in the chart of a crown: with more, no line of it can be read on a page."""
+MOST_DRAWN_CHANGES: Final = 200
+"""Changes in a picture of a round: with more, nobody counts them one by one."""
+MOST_DRAWN_STITCHES: Final = 2_000
+"""Stitches in a picture of a round: with more, gaps are broader than a page."""
+LONGEST_LENGTH: Final = 31
+"""Characters of a length: a float written out, and its unit."""
+
+_UNIT: Final = "(mm|cm|m|in|yd)$"
+_NUMBER: Final = r"(?=[0-9.]*[1-9])[0-9]{1,7}(\.[0-9]{1,20})?"
+LengthText = Annotated[str, Meta(pattern=f"^{_NUMBER}{_UNIT}", max_length=LONGEST_LENGTH)]
+DifferenceText = Annotated[
+    str, Meta(pattern=rf"^-?[0-9]{{1,7}}(\.[0-9]{{1,20}})?{_UNIT}", max_length=LONGEST_LENGTH)
+]
+SplitText = Annotated[str, Meta(pattern="^[1-9][0-9]{0,2}(-[1-9][0-9]{0,2}){1,4}$", max_length=19)]
+Units = Annotated[UnitSystem, Meta(description="Centimetres or inches. Default `metric`.")]
+GaugeCount = Annotated[float, Meta(ge=0.1, le=LARGEST_GAUGE_COUNT)]
+GaugeRows = Annotated[
+    GaugeCount | None,
+    Meta(description="Rows (rounds) counted along `gauge_over`. Left out: as in relaxed plain knit."),
+]
+GaugeOver = Annotated[
+    LengthText,
+    Meta(description="Length the gauge was counted over, such as `10cm` or `4in`. Default `10cm`."),
+]
+
+
+def length_of(text: str | None) -> Length | None:
+    """The length a text such as `55.5cm` says; the pattern of its parameter has been checked."""
+    return None if text is None else Length(*_measure(text))
+
+
+def difference_of(text: str | None) -> Difference | None:
+    """The difference a text such as `-5cm` says, likewise."""
+    return None if text is None else Difference(*_measure(text))
+
+
+def gauge_of(stitches: float | None, rows: float | None, over: str) -> Gauge | None:
+    """The gauge of three parameters; none without stitches. Raises `Impossible` for rows alone."""
+    if stitches is None and rows is not None:
+        raise Impossible(
+            "A gauge of rows alone tells no width.",
+            pointer="#/gauge_stitches",
+            nearest="gauge_stitches beside gauge_rows",
+        )
+    if stitches is None:
+        return None
+    return Gauge(stitches=stitches, rows=rows, over=Length(*_measure(over)))
+
+
+def _measure(text: str) -> tuple[float, LengthUnit]:
+    found = re.match(r"(-?[0-9.]+)(mm|cm|m|in|yd)", text)
+    assert found is not None
+    unit: LengthUnit = found[2]  # type: ignore[assignment]  # the pattern names the units
+    return float(found[1]), unit
+
+
+Parameters = dict[str, str | float | None]
+"""Parameters and their values, in the order of the address; None is left out."""
+
+
+def picture_address(name: str, query: type[Struct], parameters: Parameters) -> str:
+    """The address of a picture, without the parameters that have the default of the `query`."""
+    defaults = _defaults(query)
+    return f"/v1/drawings/{name}.svg?" + urlencode(
+        {
+            parameter: value if isinstance(value, str) else repr(value).removesuffix(".0")
+            for parameter, value in parameters.items()
+            if value is not None and value != defaults[parameter]
+        }
+    )
+
+
+def length_text(length: Length | Difference | None) -> str | None:
+    """The text that `length_of` and `difference_of` read, such as `55.5cm`."""
+    if length is None:
+        return None
+    text = repr(length.value)
+    # A length is written without an exponent.
+    decimal = f"{length.value:.20f}".rstrip("0").rstrip(".") if "e" in text else text.removesuffix(".0")
+    return f"{decimal}{length.unit}"
+
+
+def gauge_parameters(gauge: Gauge | None) -> Parameters:
+    """The parameters that `gauge_of` reads."""
+    if gauge is None:
+        return {}
+    return {
+        "gauge_stitches": gauge.stitches,
+        "gauge_rows": gauge.rows,
+        "gauge_over": length_text(gauge.over),
+    }
+
+
+@cache
+def _defaults(query: type[Struct]) -> Mapping[str, object]:
+    return {field.name: field.default for field in fields(query)}

@@ -1,0 +1,46 @@
+"""Rounds turned into rows: a seam stitch at each edge, and every other row read from the wrong side."""
+
+from functools import lru_cache
+from typing import Final
+
+from roundwright import reference
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis
+from roundwright.knitting.rounds.round import Repeat, Steps, Unworkable, Work, spelled
+
+SEAM_STITCHES: Final = 2
+"""One at each edge; the seam takes them up, so they add nothing to the circumference."""
+SEAM_BASIS: Final = Basis(
+    "Flat work has a seam stitch at each edge, kept in stockinette; on wrong-side rows p2tog looks like k2tog.",
+    COMMON_PRACTICE,
+)
+
+
+@lru_cache(maxsize=1024)  # plain rows above all
+def row(steps: Steps, *, wrong_side: bool) -> Steps:
+    """A round as a row between two seam stitches; `steps` are as seen from the right side.
+
+    Raises `Unworkable` for a stitch that has no counterpart on the wrong side.
+    """
+    first, last = steps[0], steps[-1]
+    if len(steps) == 1 and isinstance(first, Work) and first.stitch == "k":
+        edged: Steps = (Work("k", first.times + SEAM_STITCHES),)
+    else:
+        head = Work("k", 1 + first.times) if isinstance(first, Work) and first.stitch == "k" else None
+        tail = Work("k", 1 + last.times) if isinstance(last, Work) and last.stitch == "k" else None
+        inside = steps[1 if head else 0 : len(steps) - (1 if tail else 0)]
+        edged = (head or Work("k"), *inside, tail or Work("k"))
+    return from_behind(edged) if wrong_side else edged
+
+
+def from_behind(steps: Steps) -> Steps:
+    """The steps worked from the other side: in reverse, each stitch as its counterpart in the stitch table."""
+    turned: list[Work | Repeat] = []
+    for step in reversed(tuple(spelled(steps))):  # read backwards, a repeat cannot stop early
+        if isinstance(step, Repeat):
+            turned.append(Repeat(step.times, from_behind(step.steps)))
+            continue
+        counterpart = reference.stitches()[step.stitch].wrong_side
+        if counterpart is None:
+            raise Unworkable(f"{step.stitch} cannot be worked from the wrong side.")
+        turned.append(Work(counterpart, step.times))  # the table names its own rows
+    return tuple(turned)

@@ -1,0 +1,127 @@
+"""Changes spread evenly around a round or across a row.
+
+S stitches and k changes make k *sections*, each some plain stitches (its *gap*) and one change: with q = S div k and
+r = S mod k, r sections are q + 1 stitches of the round below and k - r are q. *Balanced* order is the most even there
+is (`spacing`), *grouped* order the wide sections first and then the narrow ones.
+"""
+
+from typing import Final, Literal, NamedTuple
+
+from roundwright import reference
+from roundwright.knitting.rounds.balanced_words import balanced, cut, joined, stopping_early, times
+from roundwright.knitting.rounds.round import Steps, StitchName, Work
+
+Arrangement = Literal["balanced", "grouped"]
+
+MOST_STEPS_IN_SPREAD: Final = 64
+"""Steps in one evenly shaped round, nested ones counted: what fits on a page."""
+_MOST_WITHIN: Final = MOST_STEPS_IN_SPREAD - 4
+"""The same before the ends are added: a part of a gap and the edge stitches, on both sides."""
+
+WHOLE_GAP: Final = 4
+"""Quarters of a gap before the first change in the round: `[k4, m1]` ends with its change."""
+HALF_GAP: Final = 2
+"""Quarters of a gap before the first change of a row: half a gap at each end."""
+
+
+def spread(
+    stitches: int,
+    changes: int,
+    method: StitchName,
+    *,
+    arrangement: Arrangement = "balanced",
+    lead: int = WHOLE_GAP,
+    edge: int = 0,
+) -> Steps:
+    """A round of `stitches` with `changes` times `method`, evenly: `[k11, k2tog, k10, k2tog] 4 times`.
+
+    `changes` is a number of times, not of stitches. `lead` says how many quarters of a gap stand before the first
+    change; the rest of that gap is at the end. `edge` stitches are left plain at both ends. At most 64 steps in all,
+    nested ones counted. The caller sees to it that 0 <= changes <= `most_changes(...)`.
+    """
+    plain = plain_beside(method)
+    if not changes:
+        return (Work(plain, stitches),)
+    sections = _Sections(stitches - 2 * edge, changes, method, plain)
+    if lead == WHOLE_GAP:
+        middle = _after_whole_gap(sections, arrangement)
+    else:
+        # Without an edge, an increase between stitches needs one on each side.
+        least = 1 if not edge and not reference.stitches()[method].uses else 0
+        start = max(sections.last_gap * lead // WHOLE_GAP, least)
+        middle = _after_part_of_gap(sections, arrangement, min(start, sections.last_gap - least))
+    side = (Work(plain, edge),) if edge else ()
+    return joined(side, middle, side)
+
+
+def most_changes(stitches: int, method: StitchName, *, flat: bool = False, edge: int = 0) -> int:
+    """How often the method can be worked in one round: each needs its own stitches, or one to stand beside."""
+    middle = stitches - 2 * edge
+    uses = reference.stitches()[method].uses
+    if uses:
+        return max(0, middle // uses)
+    return max(0, middle - 1 if flat and not edge else middle)
+
+
+def plain_beside(method: StitchName) -> StitchName:
+    """The plain stitch a method is worked among: purl for one that is purled."""
+    return "p" if "purl" in reference.stitches()[method].words else "k"
+
+
+class _Sections(NamedTuple):
+    """The stitches that are shared out between the changes, and what is worked in them."""
+
+    stitches: int
+    changes: int
+    method: StitchName
+    plain: StitchName
+
+    @property
+    def narrows(self) -> int:
+        return self.changes - self.wides
+
+    @property
+    def wides(self) -> int:
+        return self.stitches % self.changes
+
+    @property
+    def narrow_gap(self) -> int:
+        return self.stitches // self.changes - reference.stitches()[self.method].uses
+
+    @property
+    def last_gap(self) -> int:
+        """The gap that is shared between the two ends: of the wide kind, if there is one."""
+        return self.narrow_gap + (1 if self.wides else 0)
+
+    def gap(self, stitches: int) -> Steps:
+        return (Work(self.plain, stitches),) if stitches else ()
+
+    @property
+    def change(self) -> Steps:
+        return (Work(self.method),)
+
+
+def _after_whole_gap(of: _Sections, arrangement: Arrangement) -> Steps:
+    wide = joined(of.gap(of.narrow_gap + 1), of.change)
+    narrow = joined(of.gap(of.narrow_gap), of.change)
+    if arrangement == "grouped":
+        return joined(times(of.wides, wide), times(of.narrows, narrow))
+    whole = balanced(wide, of.wides, narrow, of.narrows, _MOST_WITHIN)
+    return stopping_early(wide, of.wides, narrow, of.narrows) if whole is None else whole
+
+
+def _after_part_of_gap(of: _Sections, arrangement: Arrangement, start: int) -> Steps:
+    """`start` stitches, then sections that begin with their change; the last gap is `start` shorter."""
+    wide = joined(of.change, of.gap(of.narrow_gap + 1))
+    narrow = joined(of.change, of.gap(of.narrow_gap))
+    head, tail = of.gap(start), of.gap(of.last_gap - start)
+    if arrangement == "grouped":
+        wides, narrows = (of.wides - 1, of.narrows) if of.wides else (0, of.narrows - 1)
+        return joined(head, times(wides, wide), times(narrows, narrow), of.change, tail)
+    whole = balanced(narrow, of.narrows, wide, of.wides, _MOST_WITHIN)
+    if whole is not None:
+        return joined(head, cut(whole, start, _MOST_WITHIN))
+    wide = joined(of.gap(of.narrow_gap + 1), of.change)
+    narrow = joined(of.gap(of.narrow_gap), of.change)
+    width = of.narrow_gap + 1 + reference.stitches()[of.method].uses
+    return joined(head, of.change, stopping_early(wide, of.wides, narrow, of.narrows, width), tail)

@@ -1,0 +1,4 @@
+"""Changes of the stitch count: over one round or several, or along a length.
+
+May import `sizing` and what is below it.
+"""

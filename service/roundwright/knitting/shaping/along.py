@@ -1,0 +1,290 @@
+"""Increases or decreases spread evenly along a length: a sleeve, a gusset, the edge of a shawl."""
+
+from math import floor
+from typing import Annotated, Final, Literal, NamedTuple
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import (
+    COMMON_PRACTICE,
+    RULES,
+    Basis,
+    Impossible,
+    Notice,
+    RulesVersion,
+    only_one,
+)
+from roundwright.knitting.quantities import (
+    SHAPE_BASIS,
+    Gauge,
+    Length,
+    UnitSystem,
+    length,
+    mm,
+    row_height_mm,
+    rows_assumed,
+)
+from roundwright.knitting.rounds.round import MOST_STITCHES
+
+MOST_ROWS: Final = 10_000
+"""Rows in one piece: 15 m of the finest hand knitting."""
+MOST_CHANGES: Final = 2_000
+"""Shaping rows in one piece; each of them is listed."""
+MOST_AT_ONCE: Final = 100
+"""Stitches changed at one edge in one row: more are cast on or bound off."""
+
+
+class AlongRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Changes to be spread over the rows of a piece."""
+
+    rows: Annotated[
+        Annotated[int, Meta(ge=1, le=MOST_ROWS)] | None,
+        Meta(description="Rows (rounds) to spread the changes over. Give this, or `length` and `gauge`."),
+    ] = None
+    length: Annotated[
+        Length | None, Meta(description="Length to spread the changes over, in place of `rows`.")
+    ] = None
+    gauge: Annotated[
+        Gauge | None,
+        Meta(
+            description="Gauge of the washed swatch: needed with `length`; with `rows`, the answer has lengths."
+        ),
+    ] = None
+    times: Annotated[int, Meta(ge=1, le=MOST_CHANGES, description="Rows in which stitches are changed.")]
+    stitches_each: Annotated[
+        int,
+        Meta(
+            ge=1,
+            le=MOST_AT_ONCE,
+            description="Stitches changed at each shaped edge of such a row. Default 1.",
+        ),
+    ] = 1
+    sides: Annotated[
+        Literal["both", "one"],
+        Meta(
+            description="Whether `both` edges of the piece are shaped in such a row, or `one`. Default both."
+        ),
+    ] = "both"
+    every: Annotated[
+        Literal["row", "right_side_row"],
+        Meta(
+            description="`row`: any row or round may be shaped; `right_side_row`: right-side rows of flat work only, "
+            "so intervals are even."
+        ),
+    ] = "row"
+    plain_after_last: Annotated[
+        bool,
+        Meta(description="Whether an interval is kept plain after the last change. Default: no."),
+    ] = False
+    stitches: Annotated[
+        Annotated[int, Meta(ge=1, le=MOST_STITCHES)] | None,
+        Meta(
+            description="Stitches before the first change; with them the answer says how many there are after."
+        ),
+    ] = None
+    direction: Annotated[
+        Literal["increase", "decrease"], Meta(description="Whether stitches are added or taken away.")
+    ] = "increase"
+    units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+
+
+class RowInterval(Struct, frozen=True):
+    """Changes at one distance in rows: `every` 6 and `times` 20 reads: every 6th row, 20 times."""
+
+    every: Annotated[
+        int, Meta(description="Rows from one change to the next, the row of the change counted.")
+    ]
+    times: Annotated[int, Meta(description="Number of changes at this distance.")]
+
+
+class AlongAnswer(Struct, frozen=True, kw_only=True):
+    """Changes spread over the rows of a piece."""
+
+    segments: Annotated[
+        tuple[RowInterval, ...],
+        Meta(description="Distances of the changes in working order, the shorter first: two at most."),
+    ]
+    text: Annotated[str, Meta(description="The same as a line of a pattern.")]
+    rows: Annotated[int, Meta(description="Rows there are.")]
+    rows_used: Annotated[int, Meta(description="Rows the segments take: the sum of `every` times `times`.")]
+    rows_left: Annotated[int, Meta(description="Rows after the segments, which are worked plain.")]
+    shaping_rows: Annotated[
+        tuple[int, ...],
+        Meta(
+            description="Numbers of the rows in which stitches are changed, from 1: the last row of each interval, or "
+            "(right-side rows only; row 1 is one) the right-side row before it."
+        ),
+    ]
+    change: Annotated[int, Meta(description="Stitches added (negative: taken away) in all.")]
+    stitches_after: Annotated[
+        int | None, Meta(description="Stitches after the last change; null where `stitches` was left out.")
+    ]
+    length_used: Annotated[Length | None, Meta(description="Length of the rows used; null without a gauge.")]
+    length_left: Annotated[
+        Length | None,
+        Meta(description="Length of the rows left; null without a gauge or where there are none."),
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+def along(request: AlongRequest) -> AlongAnswer:
+    """Spread changes evenly over the rows of a piece.
+
+    n rows and k changes make n mod k intervals of (n div k) + 1 rows, the others of n div k; with right-side rows only,
+    the same over pairs of rows. Raises `Impossible` where there are more changes than rows,
+    or fewer stitches than are taken away.
+    """
+    rows, row_mm = _rows(request)
+    spread = _intervals(request, rows)
+    change = request.times * request.stitches_each * (2 if request.sides == "both" else 1)
+    change = change if request.direction == "increase" else -change
+    after = _after(request, change)
+    used = sum(each.every * each.times for each in spread)
+    numbers = _shaping_rows(request, spread)
+    gauge = request.gauge
+    return AlongAnswer(
+        segments=spread,
+        text=_text(request, spread, numbers, rows),
+        rows=rows,
+        rows_used=used,
+        rows_left=rows - used,
+        shaping_rows=numbers,
+        change=change,
+        stitches_after=after,
+        length_used=length(used * row_mm, request.units) if gauge else None,
+        length_left=length((rows - used) * row_mm, request.units) if gauge and rows > used else None,
+        basis=_basis(request),
+        warnings=rows_assumed(gauge) if gauge else (),
+    )
+
+
+class _Rows(NamedTuple):
+    number: int
+    height_mm: float
+
+
+def _rows(request: AlongRequest) -> _Rows:
+    """Rows there are, and the height of one (0 without a gauge)."""
+    height = row_height_mm(request.gauge) if request.gauge else 0.0
+    only_one(
+        request,
+        "rows",
+        "length",
+        what="The length of the piece",
+        missing_at="#/rows",
+        nearest="`rows`, or `length` with `gauge`",
+    )
+    if request.rows is not None:
+        return _Rows(request.rows, height)
+    assert request.length is not None
+    if not height:
+        raise Impossible(
+            "A length becomes rows only with a gauge.", pointer="#/gauge", nearest="`gauge`, or `rows`"
+        )
+    exact = mm(request.length) / height
+    count = floor(exact + 0.5)
+    if not 1 <= count <= MOST_ROWS:
+        bound = MOST_ROWS if count else 1
+        raise Impossible(
+            f"That length is {exact:.4g} rows at this gauge, {'more than a piece has' if count else 'less than one'}.",
+            pointer="#/length",
+            nearest=f"{length(bound * height, request.units).value:.4g} {length(bound * height, request.units).unit}",
+        )
+    return _Rows(count, height)
+
+
+def _intervals(request: AlongRequest, rows: int) -> tuple[RowInterval, ...]:
+    """The intervals that end with a change, the shorter first."""
+    pace = 2 if request.every == "right_side_row" else 1
+    intervals = request.times + request.plain_after_last
+    if intervals > rows // pace:
+        raise _too_close(request, rows)
+    short, longs = divmod(rows // pace, intervals)
+    shorts = intervals - longs
+    if request.plain_after_last:  # the last interval, one of the longer if there are two kinds, has no change
+        longs, shorts = (longs - 1, shorts) if longs else (0, shorts - 1)
+    counted = ((short * pace, shorts), ((short + 1) * pace, longs))
+    return tuple(RowInterval(every, times) for every, times in counted if times)
+
+
+def _too_close(request: AlongRequest, rows: int) -> Impossible:
+    most = rows // (2 if request.every == "right_side_row" else 1) - request.plain_after_last
+    kind = "right-side rows" if request.every == "right_side_row" else "rows"
+    plain = ", with an interval kept plain at the end" if request.plain_after_last else ""
+    if most < 1:
+        return Impossible(
+            f"{rows} {'row has' if rows == 1 else 'rows have'} no room for a change on {kind}{plain}.",
+            pointer="#/rows" if request.rows is not None else "#/length",
+            nearest=f"{(1 + request.plain_after_last) * (2 if kind != 'rows' else 1)} rows",
+        )
+    at_once = -(-request.times * request.stitches_each // most)
+    more = f", or {at_once} stitches at once in fewer rows" if at_once <= MOST_AT_ONCE else ""
+    return Impossible(
+        f"{request.times} changes need as many {kind}; {rows} rows have {most}{plain}.",
+        pointer="#/times",
+        nearest=f"{most} changes{more}",
+    )
+
+
+def _after(request: AlongRequest, change: int) -> int | None:
+    if request.stitches is None:
+        return None
+    after = request.stitches + change
+    if after < 1:
+        most = (request.stitches - 1) * request.times // -change
+        raise Impossible(
+            f"{-change} stitches are to be taken away, and there are {request.stitches}.",
+            pointer="#/stitches",
+            nearest=f"{1 - change} stitches" + (f", or {most} changes" if most else ""),
+        )
+    return after
+
+
+def _shaping_rows(request: AlongRequest, segments: tuple[RowInterval, ...]) -> tuple[int, ...]:
+    """Numbers of the shaping rows. Row 1 is a right-side row, so the right-side row of an even interval is its last but
+    one.
+    """
+    row = -1 if request.every == "right_side_row" else 0
+    numbers: list[int] = []
+    for segment in segments:
+        numbers += range(row + segment.every, row + segment.every * segment.times + 1, segment.every)
+        row += segment.every * segment.times
+    return tuple(numbers)
+
+
+def _text(
+    request: AlongRequest, segments: tuple[RowInterval, ...], numbers: tuple[int, ...], rows: int
+) -> str:
+    stitches = f"{request.stitches_each} st{'' if request.stitches_each == 1 else 's'}"
+    verb = "Inc" if request.direction == "increase" else "Dec"
+    where = "at each edge " if request.sides == "both" else ""
+    turns = " and ".join(
+        f"{_every(each.every)} {each.times} time{'' if each.times == 1 else 's'}" for each in segments
+    )
+    begin = f", beginning on row {numbers[0]} (RS)" if request.every == "right_side_row" else ""
+    left = rows - numbers[-1]
+    plain = f", then work {left} row{'' if left == 1 else 's'} even" if left else ""
+    return f"{verb} {stitches} {where}{turns}{begin}{plain}."
+
+
+def _every(rows: int) -> str:
+    if rows == 1:
+        return "every row"
+    ending = "th" if rows % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(rows % 10, "th")
+    return f"every {rows}{ending} row"
+
+
+def _basis(request: AlongRequest) -> tuple[Basis, ...]:
+    basis = [
+        Basis(
+            "n rows, k changes: n mod k intervals of (n div k) + 1 rows, the others of n div k, the shorter first.",
+            COMMON_PRACTICE,
+        )
+    ]
+    if request.every == "right_side_row":
+        basis.append(Basis("Right-side rows only: the same over pairs of rows.", COMMON_PRACTICE))
+    if request.gauge is not None and request.gauge.rows is None:
+        basis.append(SHAPE_BASIS)
+    return tuple(basis)

@@ -1,0 +1,71 @@
+"""The query of a picture of a round in which the stitch count changes, and its address."""
+
+from typing import Annotated, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.picture_address import MOST_DRAWN_CHANGES, MOST_DRAWN_STITCHES, picture_address
+from roundwright.knitting.rounds.spread import Arrangement
+from roundwright.knitting.shaping.request import MOST_EDGE_STITCHES, EvenRequest, Method, Plan
+
+
+class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A round or row in which the stitch count changes."""
+
+    stitches: Annotated[
+        int, Meta(ge=1, le=MOST_DRAWN_STITCHES, description="Stitches on the needles before.")
+    ]
+    change: Annotated[
+        int,
+        Meta(
+            ge=-MOST_DRAWN_STITCHES,
+            le=MOST_DRAWN_STITCHES,
+            description="Stitches added or, negative, taken away. A picture shows 200 changes at most.",
+        ),
+    ]
+    method: Annotated[
+        Method | None,
+        Meta(description="How each change is worked. Left out: `m1` to increase, `k2tog` to decrease."),
+    ] = None
+    worked: Annotated[
+        Literal["in_the_round", "flat"],
+        Meta(description="In the round, or flat in a row. Default in the round."),
+    ] = "in_the_round"
+    edge_stitches: Annotated[
+        int,
+        Meta(
+            ge=0, le=MOST_EDGE_STITCHES, description="Stitches kept plain at each edge of a row. Default 0."
+        ),
+    ] = 0
+    arrangement: Annotated[
+        Arrangement, Meta(description="As even as can be, or easiest to knit. Default `balanced`.")
+    ] = "balanced"
+
+    def request(self) -> EvenRequest:
+        """The change asked for."""
+        return EvenRequest(
+            stitches=self.stitches,
+            change=self.change,
+            method=self.method,
+            worked=self.worked,
+            edge_stitches=self.edge_stitches,
+            arrangement=self.arrangement,
+        )
+
+
+def spacing_picture(request: EvenRequest, plan: Plan) -> str | None:
+    """The address of the first round of shaping; none for one that no picture shows."""
+    if request.stitches > MOST_DRAWN_STITCHES or plan.times > MOST_DRAWN_CHANGES:
+        return None
+    return picture_address(
+        "spacing",
+        SpacingQuery,
+        {
+            "stitches": request.stitches,
+            "change": plan.change,
+            "method": plan.method,
+            "worked": request.worked,
+            "edge_stitches": request.edge_stitches,
+            "arrangement": request.arrangement,
+        },
+    )

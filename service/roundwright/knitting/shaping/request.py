@@ -1,0 +1,317 @@
+"""A change of the stitch count as it is asked for: what it comes to, and whether it can be made."""
+
+from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
+
+from msgspec import Meta, Struct
+
+from roundwright import reference
+from roundwright.knitting.answers import Impossible, Notice, at_most_one
+from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Multiple, nearest_count
+from roundwright.knitting.rounds.spread import Arrangement, most_changes
+
+MOST_EDGE_STITCHES: Final = 100
+"""Stitches kept plain at one edge: a shawl's border is narrower."""
+MOST_SHAPED_ROUNDS: Final = 60
+"""Rounds of shaping in one answer: a yoke has a third of them."""
+MOST_PLAIN_BETWEEN: Final = 20
+"""Plain rounds between two rounds of shaping: with more, each is better asked for by itself."""
+FITS_TRIED: Final = 2 * MOST_SHAPED_ROUNDS + 1
+"""Counts tried to either side: shares of so many rounds, by one stitch or two, come round again after that."""
+
+if TYPE_CHECKING:
+    Method = str
+else:  # the increases and decreases of the table of stitches
+    Method = Literal[tuple(name for name, row in reference.stitches().items() if row.uses != row.leaves)]
+
+USUAL_INCREASE: Final[Method] = "m1"
+USUAL_DECREASE: Final[Method] = "k2tog"
+
+Change = Annotated[int, Meta(ge=-MOST_STITCHES, le=MOST_STITCHES)]
+Count = Annotated[int, Meta(ge=1, le=MOST_STITCHES)]
+
+
+class EvenRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A change of the stitch count, to be spread evenly."""
+
+    stitches: Annotated[Count, Meta(description="Stitches on the needles before.")]
+    change: Annotated[
+        Change | None,
+        Meta(
+            description="Stitches added (or, negative, taken away) in each round of shaping. Give this or `target`; "
+            "neither where `multiple` alone decides."
+        ),
+    ] = None
+    target: Annotated[Count | None, Meta(description="Stitches wanted in the end, in place of `change`.")] = (
+        None
+    )
+    multiple: Annotated[
+        Multiple | None,
+        Meta(
+            description="A repeat that the stitches must fit in the end: the count nearest to the one asked for that "
+            "fits it, and that the method can reach, is taken instead, with a warning that says so."
+        ),
+    ] = None
+    method: Annotated[
+        Method | None,
+        Meta(
+            description="How each change is worked, on the side of the first row. Left out: `m1` to increase, "
+            "`k2tog` to decrease. Double decreases (`cdd`, `k3tog`, ...) take away two stitches each. Among methods "
+            "that are purled the plain stitches are purled too."
+        ),
+    ] = None
+    worked: Annotated[
+        Literal["in_the_round", "flat"],
+        Meta(
+            description="`in_the_round`, or `flat`: in rows, which start and end with half a gap, so that the seam "
+            "gets a whole one."
+        ),
+    ] = "in_the_round"
+    edge_stitches: Annotated[
+        int,
+        Meta(
+            ge=0,
+            le=MOST_EDGE_STITCHES,
+            description="Stitches kept plain at each edge of flat work. Default 0.",
+        ),
+    ] = 0
+    arrangement: Annotated[
+        Arrangement,
+        Meta(
+            description="`balanced`: as even as can be; `grouped`: easiest to knit, the wider sections first, then the "
+            "narrower ones."
+        ),
+    ] = "balanced"
+    rounds_of_shaping: Annotated[
+        int, Meta(ge=1, le=MOST_SHAPED_ROUNDS, description="Rounds (rows) that are shaped. Default 1.")
+    ] = 1
+    placement: Annotated[
+        Literal["stacked", "staggered"],
+        Meta(
+            description="With several rounds of shaping: `stacked`, each change above the one before, in lines; or "
+            "`staggered`, each between two of the round before, which hides them."
+        ),
+    ] = "stacked"
+    plain_between: Annotated[
+        int,
+        Meta(
+            ge=0, le=MOST_PLAIN_BETWEEN, description="Plain rounds between two rounds of shaping. Default 1."
+        ),
+    ] = 1
+
+
+class Plan(NamedTuple):
+    """What is worked in each round of shaping: a method, so many times."""
+
+    method: Method
+    times: int
+
+    @property
+    def adds(self) -> int:
+        """Stitches that one of them adds; negative, takes away."""
+        row = reference.stitches()[self.method]
+        return row.leaves - row.uses
+
+    @property
+    def change(self) -> int:
+        """Stitches that all of them add."""
+        return self.times * self.adds
+
+
+def planned(request: EvenRequest) -> tuple[Plan, tuple[Notice, ...]]:
+    """What is worked in each round of shaping, and what to say beside it.
+
+    Raises `Impossible` where fields contradict each other or the change cannot be made, with the largest that can, and
+    two rounds that make it together where one cannot.
+    """
+    _refuse(request)
+    rounds = request.rounds_of_shaping
+    wanted = request.target
+    if wanted is None:
+        wanted = request.stitches + (request.change or 0) * rounds
+    if request.multiple is not None:
+        plan = _fitting(request, request.multiple, wanted)
+        return plan, _fitted(request.multiple, wanted, request.stitches + plan.change * rounds)
+    share, over = divmod(wanted - request.stitches, rounds)
+    if over:
+        counts = (request.stitches + share * rounds, request.stitches + (share + 1) * rounds)
+        raise Impossible(
+            f"From {request.stitches} to {wanted} stitches in {rounds} rounds that change alike does not come out.",
+            pointer="#/target",
+            nearest=" or ".join(str(count) for count in counts if 1 <= count <= MOST_STITCHES),
+        )
+    return _made(request, share), ()
+
+
+def middle(request: EvenRequest) -> int:
+    """Stitches between the edges."""
+    return request.stitches - 2 * request.edge_stitches
+
+
+def _refuse(request: EvenRequest) -> None:
+    """Raise `Impossible` for fields that contradict each other."""
+    given = at_most_one(request, "change", "target", what="The stitches wanted")
+    if given is None and request.multiple is None:
+        raise Impossible(
+            "Nothing says how many stitches there are to be.",
+            pointer="#/change",
+            nearest="`change`, `target` or `multiple`",
+        )
+    if request.edge_stitches and request.worked == "in_the_round":
+        raise Impossible(
+            "A round has no edges to keep plain.", pointer="#/edge_stitches", nearest="0, or work flat"
+        )
+    if middle(request) < 1:
+        raise Impossible(
+            f"{request.stitches} stitches with {request.edge_stitches} at each edge leave none between.",
+            pointer="#/edge_stitches",
+            nearest=f"{(request.stitches - 1) // 2} edge stitches",
+        )
+    rounds = request.rounds_of_shaping + (request.rounds_of_shaping - 1) * request.plain_between
+    if rounds > MOST_ROUNDS:
+        most = (MOST_ROUNDS + request.plain_between) // (1 + request.plain_between)
+        raise Impossible(
+            f"That makes {rounds} rounds; an answer holds {MOST_ROUNDS}.",
+            pointer="#/rounds_of_shaping",
+            nearest=f"{most} rounds of shaping",
+        )
+
+
+# --- a count that fits ----------------------------------------------------------------------------------------------
+
+
+def _fitting(request: EvenRequest, multiple: Multiple, wanted: int) -> Plan:
+    """The plan for the count nearest to the one wanted that fits the multiple and can be reached."""
+    nearest = nearest_count(wanted, multiple)
+    tried = (nearest + multiple.of * turn for turn in range(-FITS_TRIED, FITS_TRIED + 1))
+    for count in sorted(tried, key=lambda count: (abs(count - wanted), -count)):
+        change, over = divmod(count - request.stitches, request.rounds_of_shaping)
+        if over or not multiple.of + multiple.plus <= count <= MOST_STITCHES:
+            continue
+        plan = _plan(request, change)
+        if plan is not None and _has_room(request, plan):
+            return plan
+    raise Impossible(
+        f"No count near {wanted} that fits a multiple of {_said(multiple)} can be reached so from "
+        f"{request.stitches} stitches.",
+        pointer="#/multiple",
+        nearest="another method, or fewer rounds of shaping",
+    )
+
+
+def _said(multiple: Multiple) -> str:
+    return f"{multiple.of} plus {multiple.plus}" if multiple.plus else f"{multiple.of}"
+
+
+def _fitted(multiple: Multiple, wanted: int, count: int) -> tuple[Notice, ...]:
+    if count == wanted:
+        return ()
+    return (
+        Notice(
+            code="fitted_to_multiple",
+            message=f"{wanted} stitches do not fit a multiple of {_said(multiple)}; {count} do, the nearest count that "
+            "can be reached.",
+            pointer="#/multiple",
+        ),
+    )
+
+
+# --- whether it can be made -----------------------------------------------------------------------------------------
+
+
+def _plan(request: EvenRequest, change: int) -> Plan | None:
+    """The method and how often it is worked; None where the method does not come to that change."""
+    plan = Plan(request.method or (USUAL_DECREASE if change < 0 else USUAL_INCREASE), 1)
+    if change * plan.adds < 0 or change % plan.adds:
+        return None
+    return plan._replace(times=change // plan.adds)
+
+
+def _has_room(request: EvenRequest, plan: Plan) -> bool:
+    """Whether every round has room: the first is the narrowest of increases, the last of decreases."""
+    last = request.stitches + (request.rounds_of_shaping - 1) * plan.change
+    return plan.times <= _most(request, plan.method, min(request.stitches, last))
+
+
+def _most(request: EvenRequest, method: Method, count: int) -> int:
+    return most_changes(count, method, flat=request.worked == "flat", edge=request.edge_stitches)
+
+
+def _made(request: EvenRequest, change: int) -> Plan:
+    plan = _plan(request, change)
+    if plan is None:
+        raise _wrong_method(request, change)
+    if not _has_room(request, plan):
+        raise _too_many(request, plan)
+    after = request.stitches + change * request.rounds_of_shaping
+    if after > MOST_STITCHES:
+        raise Impossible(
+            f"That makes {after} stitches; an answer holds {MOST_STITCHES}.",
+            pointer=_pointer(request),
+            nearest=f"{MOST_STITCHES} stitches in the end",
+        )
+    return plan
+
+
+def _pointer(request: EvenRequest) -> str:
+    return "#/change" if request.target is None else "#/target"
+
+
+def _wrong_method(request: EvenRequest, change: int) -> Impossible:
+    plan = Plan(request.method or USUAL_DECREASE, 1)
+    if change * plan.adds < 0:
+        return Impossible(
+            f"{plan.method} {'adds' if plan.adds > 0 else 'takes away'} stitches, and {abs(change)} are to be "
+            f"{'added' if change > 0 else 'taken away'}.",
+            pointer="#/method",
+            nearest=USUAL_INCREASE if change > 0 else USUAL_DECREASE,
+        )
+    near = [
+        each
+        for each in (change + 1, change - 1)
+        if each and _has_room(request, plan._replace(times=each // plan.adds))
+    ]
+    return Impossible(
+        f"Each {plan.method} takes away {-plan.adds} stitches: {-change} cannot be taken away so.",
+        pointer=_pointer(request),
+        nearest=f"a change of {' or '.join(map(str, near))}"
+        if near
+        else f"{USUAL_DECREASE}, which takes away one",
+    )
+
+
+def _too_many(request: EvenRequest, plan: Plan) -> Impossible:
+    count, number = request.stitches, 1
+    while plan.times <= _most(request, plan.method, count):
+        count, number = count + plan.change, number + 1
+    most = _most(request, plan.method, count)
+    uses = reference.stitches()[plan.method].uses
+    needs = f"takes {uses} stitches" if uses > 1 else "needs a stitch of its own"
+    room = f"Each {plan.method} {needs}: there is room for {most}, not for {plan.times}"
+    if number > 1:
+        return Impossible(
+            f"{room}, in round {number} of shaping, among {count} stitches.",
+            pointer="#/rounds_of_shaping",
+            nearest=f"{number - 1} {'round' if number == 2 else 'rounds'} of shaping",
+        )
+    largest = (
+        f"a change of {most * plan.adds} at most in one round" if most else "no change on these stitches"
+    )
+    several = _over_several(request, plan)
+    return Impossible(
+        f"{room}, among {count - 2 * request.edge_stitches} stitches.",
+        pointer=_pointer(request),
+        nearest=f"{largest}; or {several}" if several else largest,
+    )
+
+
+def _over_several(request: EvenRequest, plan: Plan) -> str | None:
+    """Rounds that make the change together, in words: two, halved if that will do; more only where two will not."""
+    count, most = request.stitches, _most(request, plan.method, request.stitches)
+    for first in (plan.times - plan.times // 2, most):
+        between = count + first * plan.adds
+        if first <= most and plan.times - first <= _most(request, plan.method, between):
+            return f"two rounds: {count}, {between}, {count + plan.change} stitches"
+    left, rounds = plan.times, 0
+    while left and (turn := min(left, _most(request, plan.method, count))):
+        count, left, rounds = count + turn * plan.adds, left - turn, rounds + 1
+    return None if left else f"{rounds} rounds, each with the largest change it has room for"

@@ -1,0 +1,362 @@
+"""How large is the hat for a head: its ease, the stitches to cast on, the tail to leave, the depth.
+
+Circumference of the hat = head x (1 + ease); stitches = circumference / width of a stitch, to the nearest
+multiple.
+"""
+
+from functools import cache, lru_cache
+from math import isclose, pi
+from typing import Annotated, Final, NamedTuple
+
+from msgspec import Meta, Struct
+
+from roundwright import reference
+from roundwright.knitting.answers import (
+    COMMON_PRACTICE,
+    RULES,
+    Basis,
+    Caution,
+    Impossible,
+    Notice,
+    RulesVersion,
+    only_one,
+)
+from roundwright.knitting.quantities import (
+    THICKEST_NEEDLE_MM,
+    THINNEST_NEEDLE_MM,
+    Difference,
+    Gauge,
+    Length,
+    UnitSystem,
+    difference,
+    length,
+    mm,
+    stitch_width_mm,
+    tidy,
+)
+from roundwright.knitting.rounds.round import Multiple, nearest_count
+from roundwright.knitting.sizing.heads import (
+    CM,
+    INCH,
+    Head,
+    HeadSize,
+    Wearer,
+    cautions,
+    head,
+    head_size,
+    mm_within,
+)
+
+MOST_EASE_PERCENT: Final = 50.0
+"""Half the head, or half as much again: beyond it knitting neither goes on nor stays on."""
+FEWEST_STITCHES: Final = 8
+"""Stitches that a hat begins with and a crown is closed from; fewer make a cord."""
+COARSE_PERCENT: Final = 5.0
+"""An ease that lies this far from the one asked for is worth a word: about an inch on a grown-up's head."""
+
+
+class Ease(Struct, frozen=True, forbid_unknown_fields=True):
+    """How much larger than the head the hat is: exactly one of `percent` and `length`. Negative is snug."""
+
+    percent: Annotated[
+        Annotated[float, Meta(ge=-MOST_EASE_PERCENT, le=MOST_EASE_PERCENT)] | None,
+        Meta(description="Percent of the head, -50 to 50; -10 makes the hat a tenth smaller."),
+    ] = None
+    length: Annotated[
+        Difference | None, Meta(description="Difference of the circumferences, hat less head.")
+    ] = None
+
+
+def _usual_ease() -> Ease:
+    share = reference.ease_rules()["usual"].share_of_head
+    assert share is not None
+    return Ease(percent=tidy(100 * share - 100))
+
+
+USUAL_EASE: Final = _usual_ease()
+"""The default: the row `usual` of the table of eases."""
+USUAL_DEPTH: Final = "head-third"
+"""The rule of the table of depths that lies between the others from a preterm baby's head to a grown-up's."""
+AskedEase = Annotated[
+    Ease, Meta(description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.")
+]
+ANY_COUNT: Final = Multiple(1)
+
+
+class EaseMade(Struct, frozen=True, kw_only=True):
+    """The ease of a hat, both ways. Negative is snug."""
+
+    percent: Annotated[float, Meta(description="Percent of the head.")]
+    length: Annotated[Difference, Meta(description="Circumference of the hat less that of the head.")]
+
+
+class CastOnChoice(Struct, frozen=True, kw_only=True):
+    """Another number of stitches and what it makes of the hat."""
+
+    stitches: Annotated[int, Meta(description="Stitches to cast on.")]
+    circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
+    ease: Annotated[EaseMade, Meta(description="The ease that gives.")]
+
+
+class TailAllowance(Struct, frozen=True, kw_only=True):
+    """The length of a long-tail cast-on's tail by one rule."""
+
+    rule: Annotated[str, Meta(description="The rule in words.")]
+    length: Annotated[Length, Meta(description="Tail by this rule.")]
+
+
+class CastOnTail(Struct, frozen=True, kw_only=True):
+    """The tail to leave for a long-tail cast-on. Rules in print disagree."""
+
+    length: Annotated[Length, Meta(description="Tail by the first rule: three times the width and 10 %.")]
+    low: Annotated[Length, Meta(description="Shortest tail by any of the rules.")]
+    high: Annotated[Length, Meta(description="Longest tail by any of the rules: the safe one.")]
+    by_rule: Annotated[tuple[TailAllowance, ...], Meta(description="The tail by each rule.")]
+
+
+class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A head, or whose head it is, and the gauge: exactly one of `head` and `size`."""
+
+    head: Annotated[Length | None, Meta(description="Head circumference as measured.")] = None
+    size: Annotated[Wearer | None, Meta(description="Whose head, where it was not measured.")] = None
+    ease: AskedEase = USUAL_EASE
+    gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
+    multiple: Annotated[
+        Multiple, Meta(description="What the stitches must be a multiple of, for the rib or the crown.")
+    ] = ANY_COUNT
+    needle: Annotated[
+        Length | None,
+        Meta(description="Diameter of the needle, 0.5 to 100 mm; adds the tail by wraps of the needle."),
+    ] = None
+    units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+
+
+class CastOnAnswer(Struct, frozen=True, kw_only=True):
+    """The stitches to cast on for a head."""
+
+    stitches: Annotated[int, Meta(description="Stitches to cast on.")]
+    exact: Annotated[float, Meta(description="Stitches before rounding to the multiple.")]
+    circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
+    ease: Annotated[EaseMade, Meta(description="The ease these stitches give.")]
+    head: Annotated[HeadSize, Meta(description="The head it is for.")]
+    alternatives: Annotated[
+        tuple[CastOnChoice, ...], Meta(description="One repeat fewer, where that is possible, and one more.")
+    ]
+    tail: Annotated[CastOnTail, Meta(description="Tail for a long-tail cast-on.")]
+    cautions: Annotated[
+        tuple[Caution, ...],
+        Meta(description="Usual cautions where it may be a child's; local rules come first."),
+    ] = ()
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+class Depth(NamedTuple):
+    """The depth of a hat from its edge to the top of the crown, along the fabric."""
+
+    mm: float
+    low_mm: float
+    high_mm: float
+    basis: Basis
+
+
+def cast_on(request: CastOnRequest) -> CastOnAnswer:
+    """Stitches for a head: head x (1 + ease) / width of a stitch, to the nearest multiple.
+
+    Raises `Impossible` where the head is not given in one way, and as `work_cast_on` does.
+    """
+    only_one(request, "head", "size", what="The head", nearest="`head`, as measured")
+    found = head(Wearer(head=request.head) if request.size is None else request.size, _where(request))
+    needle_mm = None
+    if request.needle is not None:
+        needle_mm = mm_within(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "A needle", "#/needle")
+    return work_cast_on(
+        found, request.ease, request.gauge, request.multiple, request.units, needle_mm=needle_mm
+    )
+
+
+@lru_cache(maxsize=64)  # a hat is asked for again and again while its maker makes up their mind
+def work_cast_on(
+    found: Head,
+    ease: Ease,
+    gauge: Gauge,
+    multiple: Multiple,
+    units: UnitSystem,
+    *,
+    needle_mm: float | None = None,
+    pointer: str = "#",
+) -> CastOnAnswer:
+    """Stitches to cast on for a head already found.
+
+    `pointer` is where `ease`, `gauge` and `multiple` lie. Raises `Impossible` for an ease given in no way or
+    in two, for a hat that would not go on or not stay on, and for a gauge that cannot be knitted.
+    """
+    width_mm = stitch_width_mm(gauge, f"{pointer}/gauge")
+    exact = hat_mm(found.mm, ease, f"{pointer}/ease") / width_mm
+    stitches = nearest_count(exact, multiple, FEWEST_STITCHES)
+    _goes_on(stitches, exact, found.mm / width_mm, multiple, pointer)
+    chosen, *others = (
+        _choice(count, width_mm, found.mm, units)
+        for count in (stitches, stitches - multiple.of, stitches + multiple.of)
+        if count >= max(FEWEST_STITCHES, multiple.of + multiple.plus)
+    )
+    asked_percent = (exact * width_mm / found.mm - 1) * 100
+    tail_rules, tail = _tail(stitches, width_mm, needle_mm, units)
+    return CastOnAnswer(
+        stitches=stitches,
+        exact=tidy(exact),
+        circumference=chosen.circumference,
+        ease=chosen.ease,
+        head=head_size(found, units),
+        alternatives=tuple(others),
+        tail=tail,
+        cautions=cautions(found.youngest_months),
+        basis=(*found.basis, STITCHES_BASIS, *_ease_basis(ease), tail_rules),
+        warnings=(*found.warnings, *_coarse(chosen, asked_percent, f"{pointer}/multiple")),
+    )
+
+
+def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
+    """Circumference of a hat for a head, in millimetres.
+
+    Raises `Impossible` for an ease given in no way or in two, and for one beyond half the head.
+    """
+    usual = f'{{"percent": {USUAL_EASE.percent:g}}}'
+    only_one(ease, "percent", "length", what="The ease", at=pointer, nearest=usual)
+    if ease.percent is not None:
+        return head_mm * (1 + ease.percent / 100)
+    assert ease.length is not None
+    percent = mm(ease.length) / head_mm * 100
+    if abs(percent) > MOST_EASE_PERCENT:
+        most = difference(
+            head_mm * MOST_EASE_PERCENT / 100 * (1 if percent > 0 else -1), _system(ease.length)
+        )
+        raise Impossible(
+            f"An ease of {ease.length.value:g} {ease.length.unit} is {percent:.3g} % of this head: the hat "
+            f"{'would not stay on' if percent > 0 else 'would not go on'}.",
+            pointer=f"{pointer}/length/value",
+            nearest=f"{most.value:.4g} {most.unit}",
+        )
+    return head_mm + mm(ease.length)
+
+
+def depth(head_mm: float, hat_circumference_mm: float) -> Depth:
+    """Depth of a hat, edge to top along the fabric: by the rule `USUAL_DEPTH`, within what all rules in print span."""
+    spans = {}
+    for name, row in reference.depth_rules().items():
+        unit_mm = INCH if row.plus_unit == "in" else CM
+        of_mm = hat_circumference_mm if row.of == "hat" else head_mm
+        spans[name] = (of_mm * row.share + row.plus_min * unit_mm, of_mm * row.share + row.plus_max * unit_mm)
+    return Depth(
+        sum(spans[USUAL_DEPTH]) / 2,
+        min(low for low, _ in spans.values()),
+        max(high for _, high in spans.values()),
+        _depth_basis(),
+    )
+
+
+@cache
+def _depth_basis() -> Basis:
+    row = reference.depth_rules()[USUAL_DEPTH]
+    plus = (row.plus_min + row.plus_max) / 2
+    rule = f"{_share_in_words(row.share)} of the {row.of}" + (
+        f" and {plus:g} {row.plus_unit}" if plus else ""
+    )
+    rules = "; ".join(each.rule for each in reference.depth_rules().values())
+    return Basis(
+        f"Depth, edge to top: {rule}. Rules in print disagree: {rules}.", reference.cite("depth", row)
+    )
+
+
+def _share_in_words(share: float) -> str:
+    words = {2: "half", 3: "a third", 4: "a quarter", 5: "a fifth"}
+    return next((word for parts, word in words.items() if isclose(share, 1 / parts)), f"{share:.3g}")
+
+
+STITCHES_BASIS: Final = Basis(
+    "Stitches = head x (1 + ease) x gauge, to the nearest multiple; half-way, the larger.", COMMON_PRACTICE
+)
+
+
+def _system(length: Difference) -> UnitSystem:
+    return "imperial" if length.unit in ("in", "yd") else "metric"
+
+
+def _where(request: CastOnRequest) -> str:
+    return "#" if request.size is None else "#/size"
+
+
+def _choice(stitches: int, width_mm: float, head_mm: float, units: UnitSystem) -> CastOnChoice:
+    hat = stitches * width_mm
+    # Rounded, so that the noise of the last bit does not show as an ease; `+ 0.0` makes -0.0 a plain 0.
+    percent, over_mm = round((hat / head_mm - 1) * 100, 2) + 0.0, round(hat - head_mm, 3) + 0.0
+    ease = EaseMade(percent=percent, length=difference(over_mm, units))
+    return CastOnChoice(stitches=stitches, circumference=length(hat, units), ease=ease)
+
+
+def _goes_on(stitches: int, exact: float, head_stitches: float, multiple: Multiple, pointer: str) -> None:
+    """Refuse a count that makes no hat for this head: too few stitches round it, or a multiple too coarse."""
+    loosest = 1 + (MOST_EASE_PERCENT + COARSE_PERCENT) / 100
+    if 2 - loosest <= stitches / head_stitches <= loosest:
+        return
+    if FEWEST_STITCHES / head_stitches > loosest:
+        raise Impossible(
+            f"This head takes about {exact:.3g} stitches at this gauge; a hat needs {FEWEST_STITCHES}.",
+            pointer=f"{pointer}/gauge/stitches",
+            nearest=f"a gauge {FEWEST_STITCHES / exact:.3g} times as fine",
+        )
+    raise Impossible(
+        f"This head takes about {exact:.3g} stitches; the nearest that is a multiple of {multiple.of} plus "
+        f"{multiple.plus} is {stitches}, which would not fit.",
+        pointer=f"{pointer}/multiple",
+        nearest=f"a multiple of {max(1, int(exact / 10))} plus 0",
+    )
+
+
+def _coarse(chosen: CastOnChoice, asked_percent: float, pointer: str) -> tuple[Notice, ...]:
+    off = chosen.ease.percent - asked_percent
+    if abs(off) <= COARSE_PERCENT:
+        return ()
+    return (
+        Notice(
+            code="multiple_coarse",
+            message=f"The nearest count that fits makes the ease {chosen.ease.percent:.3g} % where "
+            f"{asked_percent:.3g} % was asked for. A smaller repeat comes closer.",
+            pointer=pointer,
+        ),
+    )
+
+
+def _ease_basis(ease: Ease) -> tuple[Basis, ...]:
+    if ease != USUAL_EASE:
+        return ()
+    row = reference.ease_rules()["usual"]
+    rule = f"Ease: {row.rule}. Rules in print disagree; babies' hats take less."
+    return (Basis(rule, reference.cite("ease", row)),)
+
+
+def _tail(
+    stitches: int, width_mm: float, needle_mm: float | None, units: UnitSystem
+) -> tuple[Basis, CastOnTail]:
+    """The tail by every rule in print that holds for any yarn, the first being the default."""
+    lengths = {}
+    rows = reference.tail_rules()
+    for row in rows.values():
+        if row.widths is not None:
+            edge = row.widths * stitches * width_mm
+            lengths[row.rule] = edge * (1 + (row.plus_percent or 0) / 100) + (row.plus_in or 0) * INCH
+        elif row.wraps_per_stitch is not None and needle_mm is not None:
+            lengths[row.rule] = row.wraps_per_stitch * stitches * pi * needle_mm
+        # A length for each stitch was measured on one yarn: no rule for another.
+    by_rule = tuple(
+        TailAllowance(rule=rule, length=length(tail_mm, units)) for rule, tail_mm in lengths.items()
+    )
+    tail = CastOnTail(
+        length=by_rule[0].length,
+        low=length(min(lengths.values()), units),
+        high=length(max(lengths.values()), units),
+        by_rule=by_rule,
+    )
+    cited = reference.cite("tails", rows["widths-and-tenth"])
+    return Basis(f"Long-tail allowance: {by_rule[0].rule}. Rules in print disagree.", cited), tail

@@ -1,0 +1,415 @@
+"""Which of the sizes offered fits: the head now and when the hat is worn, and how many heads each size fits.
+
+A fit aid for a hat, not a growth assessment. A hat of circumference H fits heads from H x (1 + snug) to H x (1 +
+stretch): below it does not stay on, above it does not go on in comfort.
+"""
+
+from math import floor
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import (
+    COMMON_PRACTICE,
+    RULES,
+    Basis,
+    Caution,
+    Impossible,
+    Notice,
+    RulesVersion,
+    at_most_one,
+)
+from roundwright.knitting.quantities import Length, UnitSystem, length
+from roundwright.knitting.sizing.growth import (
+    CENTILE_BASIS,
+    FINEST_MONTH,
+    TERM_BASIS,
+    Course,
+    age_now,
+    head_in,
+    heads_in,
+    months_left,
+    outgrown_in,
+    placed,
+)
+from roundwright.knitting.sizing.heads import (
+    FIRST_WEEK,
+    LAST_MONTH,
+    NORMAL,
+    Adult,
+    AgeMonths,
+    GestationWeeks,
+    Heads,
+    Sex,
+    cautions,
+    centile_mm,
+    measured,
+    median_mm,
+    mm_within,
+    share_below,
+    us_hat_number,
+)
+
+LATEST_POSTMENSTRUAL_WEEK: Final = 144
+"""Two years after term, up to which the age of a baby born early is usually corrected."""
+MOST_OFFERED: Final = 24
+"""Sizes in one question: a shop's rack has a dozen."""
+MOST_STRETCH_PERCENT: Final = 100.0
+"""Twice its own size: looser than any rib."""
+USUAL_STRETCH_PERCENT: Final = 20.0
+"""Stockinette worn in comfort, common practice; an input."""
+LONGEST_LABEL: Final = 60
+"""A size's name, not a description."""
+UNUSUAL_Z: Final = 3.0
+"""Three standard deviations: one head in 740, so more likely a slip of the tape or the unit."""
+MOST_HEADS: Final = 0.5
+"""A best size that fits fewer than half the heads is worth a word."""
+SMALLEST_HAT_MM: Final = 20.0
+"""Half round the smallest head: a knitted acorn cup."""
+LARGEST_HAT_MM: Final = 1_500.0
+"""Half as much again as the largest head."""
+ANYBODY: Final = 0.005
+"""A size that fits fewer than one head in two hundred is not worth choosing."""
+
+
+class OfferedSize(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A size of hat on offer."""
+
+    label: Annotated[str, Meta(min_length=1, max_length=LONGEST_LABEL, description="Name of the size.")]
+    circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
+
+
+class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Whose head it is, when the hat will be worn, and the sizes on offer.
+
+    One of `age_months`, `gestation_weeks` and `adult`; `head` as well, or alone.
+    """
+
+    age_months: Annotated[
+        AgeMonths | None, Meta(description="Age today in months of 30.4375 days, 0 to 60.")
+    ] = None
+    gestation_weeks: Annotated[
+        GestationWeeks | None, Meta(description="Weeks of gestation at birth, 24 to 42.")
+    ] = None
+    postmenstrual_weeks: Annotated[
+        Annotated[float, Meta(ge=FIRST_WEEK, le=LATEST_POSTMENSTRUAL_WEEK)] | None,
+        Meta(
+            description="Postmenstrual age today, in weeks, 24 to 144: gestation at birth and the weeks since. "
+            "Goes with `gestation_weeks`; left out: born today."
+        ),
+    ] = None
+    sex: Annotated[
+        Sex | None, Meta(description="Sex of the child; left out: girls and boys in equal numbers.")
+    ] = None
+    adult: Annotated[Adult | None, Meta(description="A grown-up.")] = None
+    head: Annotated[
+        Length | None,
+        Meta(
+            description="Head circumference as measured today. With an age, the child's own centile is kept."
+        ),
+    ] = None
+    wear_in_months: Annotated[
+        float, Meta(ge=0, le=LAST_MONTH, description="Months from today until the hat is worn, 0 to 60.")
+    ] = 0.0
+    offered: Annotated[
+        tuple[OfferedSize, ...],
+        Meta(min_length=1, max_length=MOST_OFFERED, description="The sizes on offer, 1 to 24."),
+    ]
+    stretch_percent: Annotated[
+        float,
+        Meta(
+            ge=0,
+            le=MOST_STRETCH_PERCENT,
+            description="How far the hat stretches in comfort, in percent of its circumference, 0 to 100.",
+        ),
+    ] = USUAL_STRETCH_PERCENT
+    snug_percent: Annotated[
+        float,
+        Meta(
+            ge=0,
+            le=MOST_STRETCH_PERCENT,
+            description="How far it has to be stretched to stay on, in percent, 0 to 100 and less than the stretch.",
+        ),
+    ] = 0.0
+    units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+
+
+class HeadEstimate(Struct, frozen=True, kw_only=True):
+    """The heads of the wearer's like at one time, and the wearer's own where it was measured."""
+
+    median: Annotated[Length, Meta(description="Median; without a sex, the mean of girls' and boys'.")]
+    p3: Annotated[Length, Meta(description="3rd centile: 3 heads in 100 are smaller.")]
+    p97: Annotated[Length, Meta(description="97th centile: 3 heads in 100 are larger.")]
+    own: Annotated[
+        Length | None,
+        Meta(description="The measured head, carried forward at its own centile; null without one."),
+    ]
+    us_hat_number: Annotated[str, Meta(description="US hat number of the own head, else of the median.")]
+    standard: Annotated[str, Meta(description="The standard these heads come from.")]
+
+
+class SizeFit(Struct, frozen=True, kw_only=True):
+    """How one offered size fits when it is worn."""
+
+    label: Annotated[str, Meta(description="Name of the size.")]
+    circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
+    fits_from: Annotated[Length, Meta(description="Smallest head it stays on.")]
+    fits_to: Annotated[Length, Meta(description="Largest head it stretches to in comfort.")]
+    share: Annotated[float, Meta(description="Share of heads it fits, 0 to 1; of a measured head 1 or 0.")]
+    too_large_share: Annotated[float, Meta(description="Share of heads it is too large for, 0 to 1.")]
+    too_small_share: Annotated[float, Meta(description="Share of heads it is too small for, 0 to 1.")]
+    stretched_percent: Annotated[
+        float, Meta(description="Stretch on the own head, else on the median, in percent; negative is loose.")
+    ]
+    outgrown_at_months: Annotated[
+        float | None,
+        Meta(
+            description="Age in months since birth when the own head, else the median, outgrows it; null for "
+            "grown-ups, for a head without an age, and where it still fits at 60 months."
+        ),
+    ]
+    outgrown_in_months: Annotated[float | None, Meta(description="The same, in months from today.")]
+
+
+class RecommendAnswer(Struct, frozen=True, kw_only=True):
+    """The head now and when the hat is worn, and which size to choose."""
+
+    now: Annotated[HeadEstimate, Meta(description="Heads today.")]
+    head: Annotated[HeadEstimate, Meta(description="Heads when the hat is worn.")]
+    centile: Annotated[
+        float | None,
+        Meta(description="Centile of the measured head today, 0 to 100; null where there is none."),
+    ]
+    sizes: Annotated[tuple[SizeFit, ...], Meta(description="The sizes, in the order they were offered.")]
+    choose: Annotated[
+        str | None,
+        Meta(
+            description="The size that fits most heads; of equals the one stretched midway. Null: none fits."
+        ),
+    ]
+    outgrown_at_months: Annotated[
+        float | None, Meta(description="Age in months when the chosen size is outgrown; null as for a size.")
+    ]
+    cautions: Annotated[
+        tuple[Caution, ...],
+        Meta(description="Usual cautions where it may be a child's; local rules come first."),
+    ] = ()
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+FIT_AID: Final = Notice(
+    code="fit_aid",
+    message="This is an aid to fitting a hat, not an assessment of growth. Questions about a child's head or growth "
+    "are for its doctor or midwife.",
+)
+FIT_BASIS: Final = Basis(
+    "A hat of circumference H fits heads from H (1 + snug) to H (1 + stretch), unstretched to stretched in comfort.",
+    COMMON_PRACTICE,
+)
+
+
+def recommend(request: RecommendRequest) -> RecommendAnswer:
+    """Find the size that fits most heads of the wearer's like when the hat is worn.
+
+    Raises `Impossible` where the wearer is not said in one way, where growth is asked for beyond the standard or
+    without an age, and where the sizes offered cannot be told apart or fit nothing at all.
+    """
+    _check_wearer(request)
+    _check_offered(request)
+    course = _course(request)
+    now, then = heads_in(course, 0.0), heads_in(course, request.wear_in_months)
+    expected_mm = head_in(course, request.wear_in_months)
+    fits = tuple(_fit(request, course, offered, then, expected_mm) for offered in request.offered)
+    best = _best(request, fits)
+    return RecommendAnswer(
+        now=_estimate(course, now, head_in(course, 0.0), request.units),
+        head=_estimate(course, then, expected_mm, request.units),
+        centile=None if course.own_z is None else round(NORMAL.cdf(course.own_z) * 100, 1),
+        sizes=fits,
+        choose=best.label if best else None,
+        outgrown_at_months=best.outgrown_at_months if best else None,
+        cautions=cautions(_youngest_months(request, course)),
+        basis=_basis(course, now, then),
+        warnings=(
+            FIT_AID,
+            *_growth_notices(now, then, course.own_z),
+            *_fit_notices(request, best, expected_mm),
+        ),
+    )
+
+
+def _course(request: RecommendRequest) -> Course:
+    """What is followed from today. Raises `Impossible` where it cannot be followed until the hat is worn."""
+    course = placed(
+        Course(
+            age_months=request.age_months,
+            gestation_weeks=request.gestation_weeks,
+            postmenstrual_weeks=request.postmenstrual_weeks,
+            sex=request.sex,
+            adult=request.adult,
+            own_mm=None if request.head is None else measured(request.head, "#/head").mm,
+        )
+    )
+    if request.wear_in_months == 0 or request.adult is not None:
+        return course
+    left = months_left(course)
+    if left is None:
+        raise Impossible(
+            "How a head grows cannot be said from the head alone.",
+            pointer="#/wear_in_months",
+            nearest="age_months as well, or wear_in_months 0",
+        )
+    if request.wear_in_months > left + FINEST_MONTH:
+        raise Impossible(
+            f"The growth standard ends at {LAST_MONTH} months of age.",
+            pointer="#/wear_in_months",
+            nearest=f"{floor(max(left, 0) * 100) / 100:g} months or fewer",
+        )
+    return course
+
+
+def _fit(
+    request: RecommendRequest, course: Course, offered: OfferedSize, then: Heads | None, expected_mm: float
+) -> SizeFit:
+    at = f"#/offered/{request.offered.index(offered)}/circumference"
+    hat_mm = mm_within(offered.circumference, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", at)
+    from_mm = hat_mm * (1 + request.snug_percent / 100)
+    to_mm = hat_mm * (1 + request.stretch_percent / 100)
+    if then is None or course.own_mm is not None:
+        loose, tight = float(expected_mm < from_mm), float(expected_mm > to_mm)
+    else:
+        loose, tight = share_below(then, from_mm), 1 - share_below(then, to_mm)
+    outgrown = outgrown_in(course, to_mm)
+    age = age_now(course) or 0.0
+    return SizeFit(
+        label=offered.label,
+        circumference=length(hat_mm, request.units),
+        fits_from=length(from_mm, request.units),
+        fits_to=length(to_mm, request.units),
+        share=round(max(1 - loose - tight, 0.0), 3),
+        too_large_share=round(loose, 3),
+        too_small_share=round(tight, 3),
+        stretched_percent=round((expected_mm / hat_mm - 1) * 100, 1) + 0.0,  # + 0.0: no -0.0
+        outgrown_at_months=None if outgrown is None else round(age + outgrown, 1),
+        outgrown_in_months=None if outgrown is None else round(outgrown, 1),
+    )
+
+
+def _best(request: RecommendRequest, fits: tuple[SizeFit, ...]) -> SizeFit | None:
+    """The size that fits most heads; of equals, the one whose stretch on the expected head is nearest midway."""
+    midway = (request.snug_percent + request.stretch_percent) / 2
+    best = max(fits, key=lambda fit: (fit.share, -abs(fit.stretched_percent - midway)))
+    return best if best.share >= ANYBODY else None
+
+
+def _estimate(course: Course, heads: Heads | None, expected_mm: float, units: UnitSystem) -> HeadEstimate:
+    if heads is None:
+        median = low = high = expected_mm
+    else:
+        median, low, high = median_mm(heads), centile_mm(heads, 0.03), centile_mm(heads, 0.97)
+    return HeadEstimate(
+        median=length(median, units),
+        p3=length(low, units),
+        p97=length(high, units),
+        own=None if course.own_mm is None else length(expected_mm, units),
+        us_hat_number=us_hat_number(expected_mm),
+        standard=heads.standard if heads else "as measured",
+    )
+
+
+def _youngest_months(request: RecommendRequest, course: Course) -> float | None:
+    if request.head is not None and request.adult is None and age_now(course) is None:
+        return measured(request.head, "#/head").youngest_months
+    return age_now(course)
+
+
+def _basis(course: Course, now: Heads | None, then: Heads | None) -> tuple[Basis, ...]:
+    standards = dict.fromkeys(heads.basis for heads in (now, then) if heads)
+    term = (TERM_BASIS,) if course.gestation_weeks is not None else ()
+    return (*standards, *term, *((CENTILE_BASIS,) if course.own_z is not None else ()), FIT_BASIS)
+
+
+def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> tuple[Notice, ...]:
+    notices = []
+    if now and then and now.basis != then.basis:
+        notices.append(
+            Notice(
+                code="standards_meet",
+                message=f"The head today is from {now.standard}; when the hat is worn it is from {then.standard}. "
+                "The two are different models and are not blended, so part of the difference is no growth.",
+                pointer="#/wear_in_months",
+            )
+        )
+    if z is not None and abs(z) > UNUSUAL_Z:
+        notices.append(
+            Notice(
+                code="unusual_head",
+                message=f"This head lies {abs(z):.1f} standard deviations {'above' if z > 0 else 'below'} the "
+                "median. Check the tape, the unit and the age.",
+                pointer="#/head/value",
+            )
+        )
+    return tuple(notices)
+
+
+def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: float) -> tuple[Notice, ...]:
+    if best is not None and best.share >= MOST_HEADS:
+        return ()
+    midway = (request.snug_percent + request.stretch_percent) / 200
+    wanted = length(expected_mm / (1 + midway), request.units)
+    how_many = (
+        "None of the sizes fits" if best is None else f"The best size fits {best.share:.0%} of the heads"
+    )
+    return (
+        Notice(
+            code="none_fits" if best is None else "few_fit",
+            message=f"{how_many}. A hat of about {wanted.value:.3g} {wanted.unit} unstretched would sit midway "
+            "between snug and stretched.",
+            pointer="#/offered",
+        ),
+    )
+
+
+def _check_wearer(request: RecommendRequest) -> None:
+    """Refuse a wearer said in no way or in several, and what does not go with the way it is said."""
+    way = at_most_one(request, "age_months", "gestation_weeks", "adult", what="The wearer")
+    if way is None and request.head is None:
+        raise Impossible(
+            "Whose head it is is not said: age_months, gestation_weeks, adult or a measured head is needed.",
+            nearest="age_months",
+        )
+    if request.sex is not None and way in (None, "adult"):
+        raise Impossible(
+            "A sex goes with age_months or gestation_weeks.", pointer="#/sex", nearest="the same without sex"
+        )
+    if request.postmenstrual_weeks is None:
+        return
+    if request.gestation_weeks is None:
+        raise Impossible(
+            "Postmenstrual weeks go with the weeks of gestation at birth.",
+            pointer="#/postmenstrual_weeks",
+            nearest="gestation_weeks as well",
+        )
+    if request.postmenstrual_weeks < request.gestation_weeks:
+        raise Impossible(
+            "The postmenstrual age today is below the gestation at birth.",
+            pointer="#/postmenstrual_weeks",
+            nearest=f"{request.gestation_weeks:g} or more",
+        )
+
+
+def _check_offered(request: RecommendRequest) -> None:
+    if request.snug_percent > request.stretch_percent:
+        raise Impossible(
+            f"A hat that stretches {request.stretch_percent:g} % cannot need {request.snug_percent:g} % to stay on.",
+            pointer="#/snug_percent",
+            nearest=f"{request.stretch_percent:g} or less",
+        )
+    labels = [offered.label for offered in request.offered]
+    for index, label in enumerate(labels):
+        if label in labels[:index]:
+            raise Impossible(
+                f"Two sizes are called {label}.", pointer=f"#/offered/{index}/label", nearest="another name"
+            )

@@ -1,0 +1,238 @@
+"""The split of a round over needles: from the cast-on to the working needles, and round by round to the close."""
+
+from functools import lru_cache
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import (
+    COMMON_PRACTICE,
+    RULES,
+    Basis,
+    Impossible,
+    Notice,
+    RulesVersion,
+    at_most_one,
+)
+from roundwright.knitting.crown.crown import FEWEST_STITCHES, CrownShape, crown_rounds
+from roundwright.knitting.needles.best_split import (
+    USUAL_TOLERANCE,
+    NeedleSplit,
+    OnNeedles,
+    as_split,
+    followed,
+    unbeaten_splits,
+)
+from roundwright.knitting.needles.boundaries import Ways, ways
+from roundwright.knitting.needles.capacity import (
+    ROOM_BASIS,
+    CircularUse,
+    NeedleRoom,
+    circular_use,
+    needle_room,
+    room_notices,
+)
+from roundwright.knitting.needles.start import StartStep, start_on
+from roundwright.knitting.quantities import Gauge
+from roundwright.knitting.rounds.round import Round, chained
+from roundwright.knitting.work.split_picture import needles_picture
+from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
+
+USUAL_NEEDLES: Final = 3
+"""A set of four: three hold about a third of the round each and the fourth works."""
+WORTH_A_HINT: Final = 2 * USUAL_TOLERANCE
+"""Stitches of tolerance up to which a better split is pointed out: twice the usual."""
+
+
+class SplitAnswer(Struct, frozen=True, kw_only=True):
+    """The split, how to get to it, and what each needle holds from round to round."""
+
+    start: Annotated[
+        tuple[StartStep, ...], Meta(description="From one needle to two halves to the working needles.")
+    ]
+    split: OnNeedles
+    straddles: Annotated[
+        int,
+        Meta(
+            description="Decreases that come to lie on two needles over all the rounds, counted at each border: so "
+            "many times stitches are slid to the next needle."
+        ),
+    ]
+    difference: Annotated[
+        int, Meta(description="Stitches between the fullest and the emptiest needle at the start.")
+    ]
+    alternatives: Annotated[
+        tuple[NeedleSplit, ...],
+        Meta(
+            description="The splits within the tolerance that no other beats in both straddles and evenness, the most "
+            "even first. The last is the best."
+        ),
+    ]
+    rounds: Annotated[
+        tuple[Round, ...],
+        Meta(
+            description="The rounds with the stitches on each needle after them, and the moves before them."
+        ),
+    ]
+    room: Annotated[
+        NeedleRoom | None,
+        Meta(description="Whether the stitches fit on the needles; null without `needle_length`."),
+    ]
+    circular: Annotated[
+        CircularUse | None, Meta(description="How long the circular can be used; null without `circular`.")
+    ]
+    drawing: Annotated[
+        str | None,
+        Meta(
+            description="Path of the picture of the needles before the first round; null for `rounds` of your own."
+        ),
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+def split(request: SplitRequest) -> SplitAnswer:
+    """The stitches shared out over the needles and followed through the rounds.
+
+    Raises `Impossible` where the stitches, the needles and the rounds do not go together.
+    """
+    needles = _needles(request)
+    borders, notices = _ways(request)
+    unbeaten = unbeaten_splits(borders, needles, request.tolerance, request.multiple)
+    chosen = unbeaten[-1] if request.split is None else as_split(borders, request.split)
+    worked = followed(borders, chosen.split)
+    room, circular = _room(request, chosen.split, worked)
+    return SplitAnswer(
+        start=start_on(chosen.split),
+        split=chosen.split,
+        straddles=chosen.straddles,
+        difference=chosen.difference,
+        alternatives=unbeaten,
+        rounds=worked,
+        room=room,
+        circular=circular,
+        drawing=needles_picture(request),
+        basis=BASIS if room is None and circular is None else (*BASIS, ROOM_BASIS),
+        warnings=(
+            *notices,
+            *_straddles_left(request, borders, chosen),
+            *room_notices(room, circular, request.stitches),
+        ),
+    )
+
+
+def _needles(request: SplitRequest) -> int:
+    own = request.split
+    usual = 2 if request.hold == "two_circulars" else USUAL_NEEDLES if own is None else len(own)
+    needles = request.needles or usual
+    if request.hold == "two_circulars" and needles != 2:
+        raise Impossible(
+            f"Two circulars are two needles that hold stitches, not {needles}.",
+            pointer="#/needles",
+            nearest="2 needles, or `hold` as double_pointed",
+        )
+    if own is not None and len(own) != needles:
+        raise Impossible(
+            f"The split names {len(own)} needles, but {needles} hold stitches.",
+            pointer="#/split",
+            nearest=f"a split over {needles} needles",
+        )
+    if own is not None and sum(own) != request.stitches:
+        raise Impossible(
+            f"The split has {sum(own)} stitches, but {request.stitches} are on the needles.",
+            pointer="#/split",
+            nearest=f"a split of {request.stitches} stitches",
+        )
+    return needles
+
+
+def _ways(request: SplitRequest) -> tuple[Ways, tuple[Notice, ...]]:
+    at_most_one(request, "crown", "rounds", what="What is worked next")
+    if request.crown is not None:
+        return _crown(request.stitches, request.crown, request.gauge)
+    rounds = request.rounds or ()
+    if rounds and rounds[0].before != request.stitches:
+        raise Impossible(
+            f"The first round starts with {rounds[0].before} stitches, but {request.stitches} are on the needles.",
+            pointer="#/rounds/0/before",
+            nearest=f"a first round that starts with {request.stitches}",
+        )
+    for index, each in enumerate(rounds):
+        if each.after > MOST_HELD:
+            raise Impossible(
+                f"Round {each.number} leaves {each.after} stitches, more than needles are shared out for here.",
+                pointer=f"#/rounds/{index}/after",
+                nearest=f"{MOST_HELD} stitches",
+            )
+    return ways(chained(rounds), request.stitches), ()
+
+
+@lru_cache(maxsize=32)  # a knitter tries needles and splits on one crown
+def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Ways, tuple[Notice, ...]]:
+    if shape.worked == "flat":
+        raise Impossible(
+            "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
+            pointer="#/crown/worked",
+            nearest="in_the_round",
+        )
+    if stitches < FEWEST_STITCHES:
+        raise Impossible(
+            f"A crown on {stitches} stitches cannot be worked: too few to decrease.",
+            pointer="#/stitches",
+            nearest=f"{FEWEST_STITCHES} stitches",
+        )
+    planned = crown_rounds(stitches, shape, gauge, at="#/crown")
+    return ways(planned.rounds, stitches), planned.warnings
+
+
+def _room(
+    request: SplitRequest, chosen: tuple[int, ...], worked: tuple[Round, ...]
+) -> tuple[NeedleRoom | None, CircularUse | None]:
+    gauge, needle, circular = request.gauge, request.needle_length, request.circular
+    if needle is None and circular is None:
+        return None, None
+    if gauge is None:
+        field = "needle_length" if needle is not None else "circular"
+        raise Impossible(
+            "Whether stitches fit a needle can only be told with a gauge.",
+            pointer="#/gauge",
+            nearest=f"a gauge, or no `{field}`",
+        )
+    held = [chosen, *(each.needles for each in worked if each.needles)]
+    return (
+        None if needle is None else needle_room(held, gauge, needle, request.squeeze, request.units),
+        None
+        if circular is None
+        else circular_use(request.stitches, worked, gauge, circular, request.squeeze, request.stretch),
+    )
+
+
+def _straddles_left(request: SplitRequest, borders: Ways, chosen: NeedleSplit) -> tuple[Notice, ...]:
+    if not chosen.straddles:
+        return ()
+    many = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
+    message = f"{many} to lie on two needles: slide the stitches that the rounds name before working them."
+    if request.tolerance < WORTH_A_HINT and request.multiple <= WORTH_A_HINT:
+        wider = unbeaten_splits(borders, len(chosen.split), WORTH_A_HINT, request.multiple)[-1]
+        if wider.straddles < chosen.straddles:
+            counts = ", ".join(str(count) for count in wider.split)
+            message += (
+                f" {counts} stitches would leave {wider.straddles}, at a tolerance of {wider.difference}."
+            )
+    return (Notice(code="straddles_left", message=message, pointer="#/tolerance"),)
+
+
+BASIS: Final = (
+    Basis(
+        "A decrease straddles when its stitches sit on two needles: those at the end of the needle are slid on to the "
+        "next and it is worked there. The split has the fewest straddles of all within the tolerance; ties go to the "
+        "most even.",
+        COMMON_PRACTICE,
+    ),
+    Basis(
+        "Cast on to one needle, slide half to a second, then work about an equal share on to each working needle; an "
+        "even split is not essential.",
+        COMMON_PRACTICE,
+    ),
+)

@@ -1,0 +1,64 @@
+"""How thick a yarn is, in every system a label or a mill may use.
+
+Direct systems say the mass of a length (tex, denier), inverse ones the length of a mass (Nm, and the English
+systems: hanks in a pound). Inside the house fineness is tex, grams in a kilometre.
+"""
+
+from functools import cache, lru_cache
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+
+from roundwright import reference
+from roundwright.knitting.answers import Basis
+from roundwright.knitting.quantities import G_IN, MM_IN, YarnCount, tidy
+
+COUNT_BASIS: Final = Basis(
+    "tex × Nm = 1000, denier = 9 tex, tex × Ne = 590.54, tex × worsted = 885.81, exact from 1 lb = "
+    "453.59237 g and 1 yd = 0.9144 m.",
+    "ISO 1144, ISO 2947, ASTM D2260",
+)
+
+
+class Fineness(Struct, frozen=True, kw_only=True):
+    """The fineness of one strand of a yarn in every usual system."""
+
+    tex: Annotated[float, Meta(description="Grams in 1000 m.")]
+    dtex: Annotated[float, Meta(description="Grams in 10 000 m.")]
+    denier: Annotated[float, Meta(description="Grams in 9000 m.")]
+    nm: Annotated[float, Meta(description="Metric count: metres in a gram.")]
+    ne: Annotated[float, Meta(description="English cotton count: hanks of 840 yd in a pound.")]
+    worsted: Annotated[float, Meta(description="Worsted count: hanks of 560 yd in a pound.")]
+    woollen: Annotated[float, Meta(description="Woollen count: Yorkshire skeins of 256 yd in a pound.")]
+    linen: Annotated[float, Meta(description="Linen count (lea): hanks of 300 yd in a pound.")]
+
+
+@cache
+def tex_of_one(system: str) -> float:
+    """Grams in a kilometre of a yarn of count 1, exact from the system's definition: 590.54 for Ne.
+
+    For an inverse system this is also the product of tex and count. Source: the table `yarn-counts`.
+    """
+    row = reference.yarn_counts()[system]
+    return row.mass * G_IN[row.mass_unit] / (row.length * MM_IN[row.length_unit]) * 1e6
+
+
+def tex(count: YarnCount) -> float:
+    """The count in tex, grams in a kilometre."""
+    one = tex_of_one(count.unit)
+    return count.value * one if _direct(count.unit) else one / count.value
+
+
+@lru_cache(maxsize=64)  # one yarn for all sizes
+def fineness(in_tex: float) -> Fineness:
+    """A fineness in tex, in every system."""
+    return Fineness(
+        **{
+            system: tidy(in_tex / tex_of_one(system) if _direct(system) else tex_of_one(system) / in_tex)
+            for system in reference.yarn_counts()
+        }
+    )
+
+
+def _direct(system: str) -> bool:
+    return reference.yarn_counts()[system].relation == "direct"

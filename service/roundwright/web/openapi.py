@@ -1,0 +1,305 @@
+"""The OpenAPI document, made from the operations themselves.
+
+Schemas come from msgspec, which knows the structs as they are decoded; paths, parameters and answers from the
+operations; the example answers from running each operation on its example request, so that they are always real.
+"""
+
+import re
+from collections.abc import Collection, Iterable, Mapping
+from http import HTTPStatus
+from inspect import cleandoc
+from typing import Any, Final
+
+import msgspec
+
+from roundwright import __version__
+from roundwright.web.auth import GUARDED, UNCOUNTED
+from roundwright.web.problems import KINDS, MEDIA_TYPE, Problem
+from roundwright.web.routes.operation import JSON, Calculation, Lookup, Operation
+
+REFERENCE: Final = "#/components/schemas/{name}"
+
+DESCRIPTION: Final = """\
+The arithmetic of small hats knitted in the round: gauge, sizes, cast-on, needles, shaping, crowns, yarn, the written
+pattern and the check of it.
+
+* Every calculation is a `POST` of one JSON object and keeps nothing: the same body gives the same answer.
+* A measured quantity carries its unit: `{"value": 14.5, "unit": "in"}`. Requests choose the units of the answer with
+  `units`.
+* Requests are closed: an unknown field or parameter is refused. Answers are open: ignore fields you do not know.
+* Every answer says what it rests on (`basis`) and the date of the rules it was calculated with (`rules`).
+* Every error is a problem detail (RFC 9457). 400: not as described here. 422: well-formed, and cannot be knitted;
+  it says why, and the nearest thing that can be.
+"""
+
+TAGS: Final = {
+    "Gauge": "Stitches and rows over a length: said in every way the trade says it, and one gauge against another.",
+    "Sizes": "Heads, ease, and the cast-on that follows.",
+    "Shaping": "Increases and decreases spread around a round or along a length.",
+    "Crowns": "The top of the hat: its rounds, its close and its form.",
+    "Needles": "The stitches of a round on several needles.",
+    "Yarn": "How much is used, how much to buy, how much is left.",
+    "Hats": "The whole job, from a gauge to the written pattern.",
+    "Patterns": "Written patterns read, executed and checked.",
+    "Counts": "A count that came out wrong, or a place in the work that was lost.",
+    "Drawings": "Pictures by address, for use in an `<img>`.",
+    "Standards": "The tables the service rests on, with their sources.",
+    "Service": "The service itself.",
+}
+
+STATUSES: Final = {
+    Calculation: (400, 405, 408, 413, 415, 421, 422, 431, 500, 503),
+    Lookup: (400, 405, 408, 421, 431, 500, 503),
+}
+"""What can go wrong with an operation of each kind, beside what `_statuses` adds for its path and forms."""
+
+
+def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[str, Any]:
+    """The document of some operations, as JSON values; `keyed` where the service asks for keys."""
+    documented = [one for one in operations if one.id]
+    schemas = _schemas(documented)
+    paths = {one.template: {one.methods[0].lower(): _operation(one, schemas)} for one in documented}
+    components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
+    schemes = {"securitySchemes": SCHEMES} if keyed else {}
+    if keyed:
+        for template, item in paths.items():
+            if template.startswith(GUARDED):
+                item |= {method: {**one, "security": _KEY_NEEDED} for method, one in item.items()}
+    tags = {one.tag for one in documented}
+    return {
+        "openapi": "3.1.0",
+        "info": {
+            "title": "Roundwright",
+            "version": __version__,
+            "summary": "Small hats knitted in the round, calculated.",
+            "description": DESCRIPTION,
+            "contact": {"name": "Roundwright contributors"},
+            "license": {"name": "MIT", "identifier": "MIT"},
+        },
+        "servers": [{"url": "/", "description": "The service this document came from."}],
+        "security": [],
+        "tags": [{"name": name, "description": text} for name, text in TAGS.items() if name in tags],
+        "paths": paths,
+        "components": _used(components, paths) | schemes,
+    }
+
+
+SCHEMES: Final = {
+    "key": {"type": "http", "scheme": "bearer", "description": "One of the keys of this service (RFC 6750)."}
+}
+_KEY_NEEDED: Final[list[dict[str, list[str]]]] = [{name: [] for name in SCHEMES}]
+
+
+def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[str, dict[str, Any]]:
+    """The components that paths refer to, directly or through one another."""
+    used: set[str] = set()
+    waiting = [paths]
+    while waiting:
+        text = msgspec.json.encode(waiting.pop()).decode()
+        for group, name in re.findall(r'"#/components/(\w+)/([\w.-]+)"', text):
+            if f"{group}/{name}" not in used:
+                used.add(f"{group}/{name}")
+                waiting.append(components[group][name])
+    return {
+        group: {name: one for name, one in members.items() if f"{group}/{name}" in used}
+        for group, members in components.items()
+    }
+
+
+def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
+    written: dict[str, Any] = {
+        "operationId": one.id,
+        "tags": [one.tag],
+        "summary": one.summary,
+        "description": cleandoc(one.fn.__doc__ or ""),
+    }
+    if isinstance(one, Lookup):
+        if one.takes:
+            written["parameters"] = _parameters(one, schemas)
+    else:
+        written["requestBody"] = {
+            "required": True,
+            "content": {JSON: {"schema": _reference(one.takes), **_examples(one, one.example_value())}},
+        }
+    responses: dict[str, Any] = {"200": _answer(one)}
+    if _is_cached(one):
+        responses["304"] = {"description": "Unchanged since the answer with this `ETag`."}
+    for status in _statuses(one):
+        responses[str(status)] = {"$ref": f"#/components/responses/{_name(status)}"}
+    return written | {"responses": responses}
+
+
+def _answer(one: Operation) -> dict[str, Any]:
+    content: dict[str, Any] = {}
+    for media_type in one.forms:
+        if media_type == JSON:
+            content[JSON] = {"schema": _reference(one.gives), **_examples(one, one.example_answer())}
+        else:
+            bare = media_type.partition(";")[0]
+            text = bare.startswith("text/") or bare.endswith("+xml")
+            content[bare] = {"schema": {"type": "string"} if text else {"type": "string", "format": "binary"}}
+    answer: dict[str, Any] = {
+        "description": (one.gives.__doc__ or "").partition("\n")[0],
+        "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _headers(one)},
+        "content": content,
+    }
+    if one.links:
+        answer["links"] = dict(one.links)
+    return answer
+
+
+def _examples(one: Operation, value: Any) -> dict[str, Any]:
+    return {"examples": {one.example or "answer": {"value": value}}}
+
+
+def _parameters(one: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]:
+    schema = schemas[one.takes.__name__]
+    example_values = one.example_value()
+    parameters = []
+    for name, field in schema["properties"].items():
+        described = _without_null(field)
+        in_path = f"{{{name}}}" in one.template
+        parameter: dict[str, Any] = {
+            "name": name,
+            "in": "path" if in_path else "query",
+            "description": described.pop("description", ""),
+            "required": in_path or name in schema.get("required", ()),
+            "schema": described,
+        }
+        if name in example_values:
+            parameter["example"] = example_values[name]
+        parameters.append(parameter)
+    return parameters
+
+
+def _without_null(field: Mapping[str, Any]) -> dict[str, Any]:
+    """The schema of a parameter: one that is left out says null."""
+    parts = [part for part in field.get("anyOf", ()) if part != {"type": "null"}]
+    rest = {key: value for key, value in field.items() if key != "anyOf"}
+    return {**rest, **parts[0]} if len(parts) == 1 else dict(field)
+
+
+# Errors and headers.
+
+
+def _statuses(one: Operation) -> list[int]:
+    statuses = set(STATUSES[Calculation if isinstance(one, Calculation) else Lookup])
+    if isinstance(one, Lookup):
+        if "{" in one.template:
+            statuses.add(404)
+        if one.can_be_impossible:
+            statuses.add(422)
+    if len(one.forms) > 1:
+        statuses.add(406)
+    if one.template.startswith(GUARDED):
+        statuses.add(401)
+    if not one.template.startswith(UNCOUNTED):
+        statuses.add(429)
+    return sorted(statuses)
+
+
+_PHRASES: Final = {413: "Request Entity Too Large", 422: "Unprocessable Entity"}
+"""Python 3.13 changed these two phrases; clients were made with the names from before."""
+
+
+def _name(status: int) -> str:
+    phrase = _PHRASES.get(status) or HTTPStatus(status).phrase
+    return "".join(word.capitalize() for word in phrase.replace("-", " ").split())
+
+
+def _problem_responses() -> dict[str, Any]:
+    statuses = sorted({kind.status for kind in KINDS.values()})
+    return {_name(status): _problem_response(status) for status in statuses}
+
+
+def _problem_response(status: int) -> dict[str, Any]:
+    kinds = [kind for kind in KINDS.values() if kind.status == status]
+    response: dict[str, Any] = {
+        "description": " ".join(f"{kind.title} (`/problems/{kind.slug}`). {kind.meaning}" for kind in kinds),
+        "headers": {
+            name: {"$ref": f"#/components/headers/{name}"} for name in ("Request-Id", "Rules-Version")
+        },
+        "content": {MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(name="Problem")}}},
+    }
+    for name in _OF_STATUS.get(status, ()):
+        response["headers"][name] = {"$ref": f"#/components/headers/{name}"}
+    return response
+
+
+_OF_STATUS: Final = {
+    401: ("WWW-Authenticate",),
+    405: ("Allow",),
+    429: ("Retry-After",),
+    503: ("Retry-After",),
+}
+
+HEADERS: Final[dict[str, Any]] = {
+    name: {"description": text, "schema": schema}
+    for name, text, schema in (
+        ("Allow", "Methods this address answers.", {"type": "string"}),
+        ("Cache-Control", "How long the answer may be kept.", {"type": "string"}),
+        ("ETag", "Changes when the answer does; send it back as `If-None-Match`.", {"type": "string"}),
+        ("Request-Id", "The id the caller sent, or one made here; it is in the log.", {"type": "string"}),
+        ("Retry-After", "Seconds to wait before trying again.", {"type": "integer", "minimum": 1}),
+        ("Rules-Version", "Date of the formulas and tables in force.", {"type": "string", "format": "date"}),
+        ("WWW-Authenticate", "How a key is sent (RFC 6750).", {"type": "string"}),
+    )
+}
+
+
+def _headers(one: Operation) -> list[str]:
+    names = ["Cache-Control", "Request-Id", "Rules-Version"]
+    return ["ETag", *names] if _is_cached(one) else names
+
+
+def _is_cached(one: Operation) -> bool:
+    return isinstance(one, Lookup) and one.cached
+
+
+# Schemas.
+
+
+def _reference(kind: Any) -> dict[str, str]:
+    return {"$ref": REFERENCE.format(name=kind.__name__)}
+
+
+def _schemas(operations: Collection[Operation]) -> dict[str, Any]:
+    kinds: dict[Any, None] = {}
+    for one in operations:
+        kinds |= dict.fromkeys(kind for kind in (one.takes, one.gives, *one.parts) if _is_struct(kind))
+    kinds[Problem] = None
+    _, components = msgspec.json.schema_components(list(kinds), ref_template=REFERENCE)
+    may_leave_out = [one.takes for one in operations if _is_struct(one.takes)]
+    _, sparing = msgspec.json.schema_components([*may_leave_out, Problem], ref_template=REFERENCE)
+    whole = {name: _whole(schema) for name, schema in components.items() if name not in sparing}
+    return {name: _tidy(schema) for name, schema in sorted({**components, **whole}.items())}
+
+
+def _whole(schema: dict[str, Any]) -> dict[str, Any]:
+    """The schema of what is only ever answered: a field with a default is there all the same."""
+    if "properties" not in schema:
+        return schema
+    always = set(schema.get("required", ()))
+    always |= {name for name, field in schema["properties"].items() if "default" in field}
+    return schema | {"required": [name for name in schema["properties"] if name in always]}
+
+
+def _is_struct(kind: Any) -> bool:
+    return isinstance(kind, type) and issubclass(kind, msgspec.Struct)
+
+
+def _tidy(schema: Any) -> Any:
+    """The same schema as client generators like it: closed sets typed, tags constant, unions of structs exclusive."""
+    if isinstance(schema, list):
+        return [_tidy(part) for part in schema]
+    if not isinstance(schema, dict):
+        return schema
+    tidied = {key: _tidy(value) for key, value in schema.items() if not (key == "default" and value is None)}
+    choices = tidied.get("enum")
+    if isinstance(choices, list) and all(isinstance(choice, str) for choice in choices):
+        tidied = {"type": "string", **tidied}
+        if len(choices) == 1:
+            tidied["const"] = tidied.pop("enum")[0]
+    if "discriminator" in tidied:
+        tidied["oneOf"] = tidied.pop("anyOf")
+    return tidied

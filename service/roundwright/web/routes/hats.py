@@ -1,0 +1,78 @@
+"""The whole hat, in one size or in many."""
+
+from typing import Final
+
+from roundwright.drawing.hat_profile import hat_profile
+from roundwright.drawing.section_chart import wedge_chart
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.hat import plan as hat
+from roundwright.knitting.hat import request as hat_request
+from roundwright.web.routes.operation import calculation
+from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout, one_line
+from roundwright.wording.handout.html import html
+from roundwright.wording.handout.pdf import source
+from roundwright.wording.handout.text import markdown, plain_text
+from roundwright.wording.writing import pattern as write
+
+LONGEST_CHART: Final = 24
+"""Rounds of a crown that are readable as a chart in half the width of a page and a third of its height."""
+
+
+@calculation(
+    "/v1/hats",
+    id="planHats",
+    tag="Hats",
+    summary="The whole hat in 1 to 12 sizes: cast-on, needles, brim, body, crown, yarn and the written pattern",
+    example="class-hats",
+)
+def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
+    """Cast-on = head x (1 + ease) x gauge, to the nearest multiple of the crown's repeat and the rib's.
+
+    Depth, edge to top along the fabric, is a third of the head and 1.5 cm (rules in print disagree; `body.length`
+    overrides it); what the crown does not take is brim and body. The crown is worked as `/v1/crown` says, the needles
+    are split as `/v1/needles/split` says, the yarn is estimated as `/v1/yarn/estimate` says. Heads by age: WHO Child
+    Growth Standards; by gestation: INTERGROWTH-21st; adults: ANSUR II. Every round is executed, and none is given
+    that does not use exactly the stitches the one before left.
+    """
+    return hat.hats(request, write.pattern)
+
+
+@calculation(
+    "/v1/hats/handout",
+    id="writeHandout",
+    tag="Hats",
+    summary="The pattern to hand out, as Markdown, plain text, a page to print or a PDF",
+    example="class-handout",
+    forms={
+        "text/markdown; charset=utf-8": markdown,
+        "text/plain; charset=utf-8": plain_text,
+        "text/html; charset=utf-8": html,
+        "application/pdf": source,
+    },
+    typeset="application/pdf",
+)
+def write_handout(request: HandoutRequest) -> Handout:
+    """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.
+
+    It takes what `/v1/hats` takes, and `paper`. `Accept` chooses the form: `text/markdown` if nothing is said,
+    `text/plain`, `text/html` or `application/pdf`. A sheet has a box for each round, and for each round of the crown
+    the count after it, the stitches on each needle and what to slide before it (common practice: count after every
+    round that changes the count). The HTML is one file without a script that loads nothing; its boxes can be ticked on
+    a screen, and it prints on A4 or Letter as the PDF is set. Both have pictures of the first size.
+    """
+    answer = hat.hats(request, lambda *_: "")  # the pattern is written in its sections
+    return handout(request, answer, lambda: _pictures(request, answer.sizes[0]))
+
+
+def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPicture, ...]:
+    """The hat from the side; for those who read charts, and where one can be read, a section of its crown as well."""
+    label = one_line(plan.label)
+    profile = str(hat_profile(plan, request.brim, theme="light"))
+    side = HandoutPicture("hat", profile, f"{label}, from the side")
+    if request.wording == "beginner" or len(plan.crown.rounds) > LONGEST_CHART:
+        return (side,)
+    try:
+        chart = str(wedge_chart(plan.crown, title=f"Crown, {label}", theme="light"))
+    except Impossible:  # not worked in like sections
+        return (side,)
+    return side, HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}")

@@ -1,0 +1,304 @@
+"""What a request says, read strictly: a body or parameters as one struct, or a refusal that says where it is wrong."""
+
+import json
+import re
+from collections.abc import Callable, Mapping
+from functools import cache, cached_property
+from typing import Any, Final
+from urllib.parse import parse_qsl
+
+import msgspec
+from litestar.types import Receive
+
+from roundwright.web.problems import Fault, Refusal
+
+DEEPEST: Final = 32
+"""Objects and lists inside one another: a request for hats has six, a round written out seldom ten."""
+
+encode: Final = msgspec.json.Encoder().encode
+
+
+class BodyReader:
+    """Reads bodies that are one struct."""
+
+    def __init__(self, wanted: Any) -> None:
+        self.wanted = wanted
+
+    @cached_property
+    def decode(self) -> Callable[[bytes], Any]:
+        """The decoder, made for the first body."""
+        return msgspec.json.Decoder(self.wanted).decode
+
+    def read(self, body: bytes) -> Any:
+        """The struct a body holds. Raises `Refusal` with the place of the first fault."""
+        try:
+            data = self._decode(body)
+            _require_plain(body)
+        except msgspec.ValidationError as error:
+            fault = fault_of(error, self.wanted)
+            raise Refusal("invalid-request", fault.detail, fault) from error
+        except msgspec.DecodeError as error:
+            raise malformed(f"{error}." if body else "it is empty. Send one JSON object.") from error
+        except UnicodeDecodeError as error:
+            raise malformed("it is not UTF-8.") from error
+        except RecursionError as error:
+            raise malformed("it is nested too deeply.") from error
+        return data
+
+    def _decode(self, body: bytes) -> Any:
+        try:
+            return self.decode(body)
+        except msgspec.ValidationError as error:
+            # To JSON Schema, and so to the published description, 2.0 is an integer.
+            if "got `float`" not in str(error):
+                raise
+        return msgspec.convert(_integral(msgspec.json.decode(body)), self.wanted)
+
+
+class ParameterReader:
+    """Reads the parameters of a path and a query as one struct, or as none where none are taken."""
+
+    def __init__(self, wanted: Any) -> None:
+        self.wanted = wanted
+
+    @cached_property
+    def scalars(self) -> frozenset[str]:
+        """The parameters that are numbers or truth values."""
+        fields = msgspec.structs.fields(self.wanted) if self.wanted else ()
+        return frozenset(field.encode_name for field in fields if _is_number_or_truth(field.type))
+
+    def read(self, query: bytes, path: Mapping[str, Any]) -> tuple[Any, ...]:
+        """The struct the parameters make, as the arguments of a function. Raises `Refusal` naming the parameter."""
+        values = dict(path)
+        if query:
+            for name, text in parse_qsl(query.decode("latin-1"), keep_blank_values=True):
+                if name in values:
+                    raise bad_parameter(name, "This parameter was given twice.")
+                values[name] = _scalar(text) if name in self.scalars else text
+        if self.wanted is None:
+            for name in values:
+                raise bad_parameter(name, f"There is no parameter {name!r} here.")
+            return ()
+        try:
+            return (self._convert(values),)
+        except msgspec.ValidationError as error:
+            fault = fault_of(error, self.wanted)
+        name = str(fault.pointer).removeprefix("#/").partition("/")[0]
+        detail = fault.detail.replace("field", "parameter")
+        if name in path:
+            raise Refusal("not-found", detail, Fault(detail=detail, parameter=name))
+        raise bad_parameter(name, detail)
+
+    def _convert(self, values: dict[str, Any]) -> Any:
+        try:
+            return msgspec.convert(values, self.wanted)
+        except msgspec.ValidationError as error:
+            if "got `float`" not in str(error):
+                raise
+        return msgspec.convert(_integral(values), self.wanted)
+
+
+async def receive_body(headers: Mapping[bytes, bytes], receive: Receive, limit: int) -> bytes:
+    """The whole body; refused as soon as it is announced, or seen, to be over the limit."""
+    announced = headers.get(b"content-length", b"")
+    if announced.isdigit() and int(announced) > limit:
+        raise _too_large(limit)
+    message: Any = await receive()
+    body: bytes = message.get("body", b"")
+    if len(body) <= limit and message["type"] == "http.request" and not message.get("more_body"):
+        return body
+    parts = [body]
+    size = len(body)
+    while size <= limit and message.get("more_body"):
+        message = await receive()
+        parts.append(message.get("body", b""))
+        size += len(parts[-1])
+    if size > limit:
+        raise _too_large(limit)
+    if message["type"] != "http.request":
+        raise Refusal("bad-message", "The connection was closed before the whole body had come.")
+    return b"".join(parts)
+
+
+def require_json(headers: Mapping[bytes, bytes]) -> None:
+    """Refuse a body that is not said to be JSON, or is said to be coded."""
+    media_type = headers.get(b"content-type", b"")
+    if media_type != b"application/json" and not _JSON_TYPE.fullmatch(media_type):
+        raise Refusal(
+            "unsupported-media-type",
+            "Send the body as application/json.",
+            headers=((b"accept", b"application/json"),),
+        )
+    if headers.get(b"content-encoding", b"identity") != b"identity":
+        raise Refusal(
+            "unsupported-media-type",
+            "Send the body without a content coding.",
+            headers=((b"accept-encoding", b"identity"),),
+        )
+
+
+_JSON_TYPE: Final = re.compile(rb'application/json\s*(?:;\s*charset\s*=\s*"?utf-8"?\s*)?', re.IGNORECASE)
+
+
+def require_no_query(query: bytes) -> None:
+    """Refuse parameters where everything comes in the body."""
+    if query:
+        name = re.split("[=&]", query.decode("latin-1"))[0]
+        raise bad_parameter(name, "A calculation takes all it needs from the body; it has no parameters.")
+
+
+def malformed(reason: str) -> Refusal:
+    """A body that is not JSON, and why."""
+    return Refusal("malformed-json", f"The body cannot be read: {reason}", Fault(detail=reason, pointer="#"))
+
+
+def bad_parameter(name: str, detail: str) -> Refusal:
+    """A parameter that contradicts the description."""
+    return Refusal("invalid-request", detail, Fault(detail=detail, parameter=name))
+
+
+def _too_large(limit: int) -> Refusal:
+    return Refusal("content-too-large", f"This operation reads bodies of up to {limit} bytes.")
+
+
+# Values.
+
+
+def _require_plain(body: bytes) -> None:
+    """Refuse a name given twice in one object, and nesting beyond reason.
+
+    msgspec keeps the last of two members of one name. Reading the body into plain objects and writing it again loses
+    the others, and with each its colon. Escapes could hide a colon, so a body with any is read name by name.
+    """
+    value = msgspec.json.decode(body)
+    if b"\\" in body or encode(value).count(b":") != body.count(b":"):
+        json.loads(body, object_pairs_hook=_once)
+    if body.count(b"[") + body.count(b"{") > DEEPEST and _deeper_than(DEEPEST, value):
+        raise RecursionError
+
+
+def _once(members: list[tuple[str, Any]]) -> None:
+    seen = set()
+    for name, _ in members:
+        if name in seen:
+            raise malformed(f"the name {name!r} is given twice in one object.")
+        seen.add(name)
+
+
+def _deeper_than(levels: int, value: Any) -> bool:
+    if not isinstance(value, (dict, list)):
+        return False
+    inner = value.values() if isinstance(value, dict) else value
+    return levels == 0 or any(_deeper_than(levels - 1, one) for one in inner)
+
+
+def _integral(value: Any) -> Any:
+    """The value with every float that is a whole number as an int."""
+    if isinstance(value, float) and value.is_integer():
+        return int(value)
+    if isinstance(value, list):
+        return [_integral(one) for one in value]
+    if isinstance(value, dict):
+        return {name: _integral(one) for name, one in value.items()}
+    return value
+
+
+def _is_number_or_truth(hint: Any) -> bool:
+    kinds = [msgspec.inspect.type_info(hint)]
+    for kind in kinds:
+        if isinstance(kind, msgspec.inspect.Metadata):
+            kinds.append(kind.type)
+        elif isinstance(kind, msgspec.inspect.UnionType):
+            kinds.extend(kind.types)
+    return any(isinstance(kind, _SCALARS) for kind in kinds)
+
+
+_SCALARS: Final = (msgspec.inspect.IntType, msgspec.inspect.FloatType, msgspec.inspect.BoolType)
+_SCALAR: Final = re.compile(r"-?(?:0|[1-9][0-9]{0,30})(?:\.[0-9]{1,30})?(?:[eE][+-]?[0-9]{1,3})?|true|false")
+
+
+def _scalar(text: str) -> Any:
+    """The number or truth value a parameter spells as JSON would; the text itself where it spells neither."""
+    if not _SCALAR.fullmatch(text):
+        return text
+    try:
+        return msgspec.json.decode(text)
+    except msgspec.DecodeError:  # beyond what a float holds
+        return text
+
+
+# What msgspec says, and how a knitter is told. The place is at the end of a message: "... - at `$.gauge.stitches`".
+
+_PLACE: Final = re.compile(r" - at (?:`key` in )?`\$(?P<path>.*)`\Z", re.DOTALL)
+_STEP: Final = re.compile(r"\.([^.\[]+)|\[(\d+)\]|\[\.\.\.\]")
+_MISSING: Final = re.compile(r"Object missing required field `(.*)`", re.DOTALL)
+_UNKNOWN: Final = re.compile(r"Object contains unknown field `(.*)`", re.DOTALL)
+_BOUND: Final = re.compile(
+    r"Expected `(?P<type>\w+)`(?P<length> of length)? (?P<relation>>=|<=|>|<) (?P<bound>\S+)"
+)
+_TYPE: Final = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?")
+_WORDS: Final = {
+    "int": "a whole number", "float": "a number", "str": "text", "bool": "true or false", "null": "null",
+    "object": "an object", "array": "a list",
+}  # fmt: skip
+_COUNTED: Final = {"str": (" character", " characters"), "array": (" entry", " entries")}
+_RELATIONS: Final = {">=": "at least", "<=": "at most", ">": "more than", "<": "less than"}
+
+
+def fault_of(error: msgspec.ValidationError, wanted: Any) -> Fault:
+    """What a validation error of the type `wanted` says, in a knitter's words, with its place as a JSON pointer."""
+    text = str(error)
+    place = _PLACE.search(text)
+    message = text[: place.start()] if place else text
+    steps = [name or index or "*" for name, index in _STEP.findall(place["path"])] if place else []
+    if missing := _MISSING.fullmatch(message):
+        steps.append(missing[1])
+        detail = f"The field {missing[1]} is needed here and was left out."
+    elif unknown := _UNKNOWN.fullmatch(message):
+        steps.append(unknown[1])
+        detail = f"There is no field {unknown[1]!r} here."
+    elif bound := _BOUND.fullmatch(message):
+        one, many = _COUNTED.get(bound["type"], ("", "")) if bound["length"] else ("", "")
+        what = one if bound["bound"] == "1" else many
+        detail = f"This must be {_RELATIONS[bound['relation']]} {bound['bound']}{what}."
+    elif message.startswith("Invalid "):
+        choices = _choices(wanted, tuple(steps))
+        detail = "This value is not known here." + (f" It is one of {', '.join(choices)}." if choices else "")
+    elif kinds := _TYPE.fullmatch(message):
+        given = "a fraction" if kinds["got"] == "float" else _in_words(kinds["got"] or "")
+        got = f", not {given}" if given else ""
+        detail = f"This must be {_in_words(kinds['wanted'])}{got}."
+    else:
+        detail = f"{message}."
+    return Fault(detail=detail, pointer="#" + "".join(f"/{_escape(step)}" for step in steps))
+
+
+def _in_words(types: str) -> str:
+    return " or ".join(_WORDS.get(name, name) for name in types.split(" | "))
+
+
+def _escape(step: str) -> str:
+    return step.replace("~", "~0").replace("/", "~1")
+
+
+def _choices(wanted: Any, steps: tuple[str, ...]) -> tuple[str, ...]:
+    """The closed set of values at a place, from the schema of the whole; empty where there is none."""
+    root = _schema(wanted)
+    here = _alternatives(root, root)
+    for step in steps:
+        inner = [part.get("properties", {}).get(step) or part.get("items") for part in here]
+        here = [part for schema in inner if schema for part in _alternatives(root, schema)]
+    return tuple(dict.fromkeys(str(value) for part in here for value in part.get("enum", ())))
+
+
+@cache
+def _schema(wanted: Any) -> dict[str, Any]:
+    return msgspec.json.schema(wanted)
+
+
+def _alternatives(root: dict[str, Any], schema: dict[str, Any]) -> list[dict[str, Any]]:
+    if name := schema.get("$ref", "").removeprefix("#/$defs/"):
+        schema = root["$defs"][name]
+    if "anyOf" in schema:
+        return [part for inner in schema["anyOf"] for part in _alternatives(root, inner)]
+    return [schema]

@@ -1,0 +1,160 @@
+"""The service's own addresses: what it is, whether it is well, its description, and the pages about it."""
+
+import re
+from collections.abc import Callable
+from html import escape
+from pathlib import Path
+from typing import Annotated, Any, Final, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright import __version__
+from roundwright.knitting.answers import RULES, RulesVersion
+from roundwright.web.problems import KINDS, Kind, Refusal
+from roundwright.web.routes.operation import JSON, Operation, lookup
+
+PAGES: Final = Path(__file__).parent / "pages"
+HTML: Final = "text/html; charset=utf-8"
+PAGE_HEADERS: Final = {
+    "content-security-policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+    "connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+    "referrer-policy": "no-referrer",
+}
+
+
+class Service(Struct, frozen=True, kw_only=True):
+    """What this service is, and where to read on."""
+
+    name: Annotated[str, Meta(description="Name of the service.")] = "Roundwright"
+    version: Annotated[str, Meta(description="Release of the service.")] = __version__
+    rules: RulesVersion = RULES
+    openapi: Annotated[str, Meta(description="Where its description is, for programs.")] = "/openapi.json"
+    docs: Annotated[str, Meta(description="Where its description is, to read and to try.")] = "/docs"
+    standards: Annotated[str, Meta(description="Where the tables it rests on are.")] = "/v1/standards"
+
+
+class Health(Struct, frozen=True, kw_only=True):
+    """Whether the service is well."""
+
+    status: Annotated[Literal["ok"], Meta(description="It is; otherwise the answer is an error.")] = "ok"
+
+
+class ProblemPageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Which kind of problem."""
+
+    slug: str
+
+
+def house(
+    *, document: Callable[[], bytes], metrics: Callable[[], bytes] | None, probe: Callable[[], Any]
+) -> list[Operation]:
+    """The service's own operations.
+
+    `document` gives the OpenAPI document, `metrics` the counts (nothing where they are switched off), `probe` makes a
+    small real calculation.
+    """
+
+    @lookup("/", id="getService", tag="Service", summary="Say what this service is")
+    def get_service() -> Service:
+        """Name, release and rules, and where to read on."""
+        return Service()
+
+    @lookup(
+        "/health/live", id="getLiveness", tag="Service", summary="Say that the process runs", cached=False
+    )
+    def get_liveness() -> Health:
+        """Answers as long as the process can answer at all; a failure means it should be started anew."""
+        return Health()
+
+    @lookup(
+        "/health/ready", id="getReadiness", tag="Service", summary="Say that it can calculate", cached=False
+    )
+    def get_readiness() -> Health:
+        """Makes a small real calculation with the tables it needs; a failure means no requests should be sent here."""
+        probe()
+        return Health()
+
+    @lookup("/openapi.json", forms={JSON: _as_is})
+    def get_document() -> bytes:
+        return document()
+
+    @lookup("/docs", forms={HTML: _as_is}, headers=PAGE_HEADERS)
+    def get_docs() -> bytes:
+        return (PAGES / "docs.html").read_bytes()
+
+    operations = [get_service, get_liveness, get_readiness, get_document, get_docs, *_assets(), *_problems()]
+    if metrics is not None:
+
+        @lookup("/metrics", forms={"text/plain; version=0.0.4; charset=utf-8": _as_is}, cached=False)
+        def get_metrics() -> bytes:
+            return metrics()
+
+        operations.append(get_metrics)
+    return operations
+
+
+def _as_is(content: bytes) -> bytes:
+    return content
+
+
+def _assets() -> list[Operation]:
+    return [
+        _asset(name, media_type)
+        for name, media_type in (
+            ("swagger-ui-bundle.js", "text/javascript; charset=utf-8"),
+            ("swagger-ui.css", "text/css; charset=utf-8"),
+            ("start.js", "text/javascript; charset=utf-8"),
+            ("page.css", "text/css; charset=utf-8"),
+            ("favicon-32x32.png", "image/png"),
+        )
+    ]
+
+
+def _asset(name: str, media_type: str) -> Operation:
+    @lookup(f"/docs/{name}", forms={media_type: _as_is})
+    def get_asset() -> bytes:
+        ours = PAGES / name
+        if ours.exists():
+            return ours.read_bytes()
+        from swagger_ui_bundle import swagger_ui_path
+
+        return Path(swagger_ui_path, name).read_bytes()
+
+    return get_asset
+
+
+def _problems() -> list[Operation]:
+    @lookup("/problems", forms={HTML: _as_is}, headers=PAGE_HEADERS)
+    def get_problems() -> bytes:
+        items = "".join(
+            f'<li><a href="problems/{kind.slug}">{escape(kind.title)}</a> ({kind.status})</li>'
+            for kind in KINDS.values()
+        )
+        return _page("Problems", f"<ul>{items}</ul>", root="")
+
+    @lookup("/problems/{slug:str}", forms={HTML: _as_is}, headers=PAGE_HEADERS)
+    def get_problem(request: ProblemPageRequest) -> bytes:
+        kind = KINDS.get(request.slug)
+        if kind is None:
+            raise Refusal("not-found", "There is no such kind of problem. They are listed at /problems.")
+        return _page(kind.title, _about(kind), root="../")
+
+    return [get_problems, get_problem]
+
+
+def _about(kind: Kind) -> str:
+    meaning = re.sub("`([^`]+)`", r"<code>\1</code>", escape(kind.meaning))
+    return (
+        f"<p>Status {kind.status}. <code>/problems/{kind.slug}</code></p><p>{meaning}</p>"
+        '<p><a href="../problems">All problems</a> · <a href="../docs">The reference</a></p>'
+    )
+
+
+def _page(title: str, content: str, *, root: str) -> bytes:
+    return (
+        '<!doctype html><html lang="en"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f'<title>{escape(title)} - Roundwright</title><link rel="stylesheet" href="{root}docs/page.css">'
+        f'<link rel="icon" type="image/png" href="{root}docs/favicon-32x32.png"></head>'
+        f"<body><main><h1>{escape(title)}</h1>{content}</main></body></html>"
+    ).encode()

@@ -1,0 +1,46 @@
+"""The hat for a head: what to cast on, and which of the sizes offered fits."""
+
+from roundwright.knitting.sizing import cast_on as sizing
+from roundwright.knitting.sizing import recommend as fitting
+from roundwright.web.routes.operation import calculation
+
+
+@calculation(
+    "/v1/cast-on",
+    id="castOn",
+    tag="Sizes",
+    summary="Find the stitches to cast on for a head",
+    example="cast-on",
+)
+def cast_on(request: sizing.CastOnRequest) -> sizing.CastOnAnswer:
+    """Stitches = head × (1 + ease) / width of a stitch, to the nearest count that fits the multiple; half-way between
+    two, the larger (common practice). One repeat down and one up come with the ease they give.
+
+    A head that was not measured is a median: WHO Child Growth Standards from birth to 60 months, INTERGROWTH-21st
+    from 24 to 42 weeks of gestation, ANSUR II for grown-ups, or a size of the Craft Yarn Council's chart; the answer
+    names the one it used. The default ease is -10 % (common practice). Rules in print for the tail of a long-tail
+    cast-on disagree: three times the width and 10 %, or and 6 in; with `needle`, one wrap of it for each stitch.
+    """
+    return sizing.cast_on(request)
+
+
+@calculation(
+    "/v1/sizing/recommend",
+    id="recommendSize",
+    tag="Sizes",
+    summary="Choose among the sizes offered, for now or for later",
+    example="sizing-recommend",
+)
+def recommend_size(request: fitting.RecommendRequest) -> fitting.RecommendAnswer:
+    """The head today and when the hat is worn, with its 3rd and 97th centile, and the share of heads each size fits.
+
+    A hat of circumference H fits heads from H × (1 + snug) to H × (1 + stretch); heads are distributed as their
+    standard says: centile z at M (1 + z S) in the WHO Child Growth Standards (0 to 60 months), the printed 3rd, 50th
+    and 97th centiles of INTERGROWTH-21st (size at birth by gestation, its two models never blended at 33 weeks), mean
+    and standard deviation of ANSUR II for grown-ups. A baby born early is followed by postmenstrual age to 40 weeks,
+    then by WHO at its age from term. A measured head keeps its own centile. Without a sex, girls and boys count in
+    equal numbers.
+
+    This is an aid to fitting a hat, not an assessment of growth.
+    """
+    return fitting.recommend(request)

@@ -1,0 +1,43 @@
+"""Yarn: how much work takes, what to buy, and whether what is left will do."""
+
+from roundwright.knitting.work import yarn_estimate as buying
+from roundwright.knitting.work import yarn_remaining as remaining
+from roundwright.knitting.yarn import estimate as yarn
+from roundwright.web.routes.operation import calculation
+
+
+@calculation(
+    "/v1/yarn/estimate",
+    id="estimateYarn",
+    tag="Yarn",
+    summary="Yarn that stitches, rounds or hats take, and apart from it what to buy for one or for a class",
+    example="yarn-estimate",
+)
+def estimate_yarn(request: buying.EstimateRequest) -> yarn.YarnEstimate:
+    """A stitch holds l = sqrt(ks / S) of yarn, S being stitches x rows in an area of the gauge.
+
+    The area constant ks is 19.0 in dry-relaxed plain knit (`low`), 21.6 wet-relaxed (`expected`) and 23.1 fully
+    relaxed (`high`): Doyle 1953; Munden, J. Text. Inst. 50 (1959) T448. Rib widens `high` by a tenth, common
+    practice, since print says that it takes more but not how much. With a weighed swatch a stitch holds mass /
+    (stitches x rows) instead, half a step of the scale either way. To buy is `high` with a margin, in whole balls:
+    for each hat, for every knitter balls of their own, or one basket for all.
+    """
+    return buying.yarn_estimate(request)
+
+
+@calculation(
+    "/v1/yarn/remaining",
+    id="checkRemainingYarn",
+    tag="Yarn",
+    summary="How long the yarn that is left is, whether it will do, and after how many rounds it runs out",
+    example="yarn-remaining",
+)
+def check_remaining_yarn(request: remaining.RemainingRequest) -> remaining.RemainingAnswer:
+    """What is left is mass / fineness, or circumference x strands of a hank, and full balls beside it.
+
+    It is compared with what the work still takes, estimated as `/v1/yarn/estimate` does: `enough` when the least that
+    may be left covers the highest estimate and a tail of 8 in to fasten off; `not_enough` when the most that may be
+    left does not cover the lowest; else `too_close`. Common practice; a reading of the scale is half a step off at
+    most.
+    """
+    return remaining.remaining(request)

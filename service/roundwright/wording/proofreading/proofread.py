@@ -1,0 +1,78 @@
+"""A pattern proofread: executed for all its sizes, with everything that is wrong and how to put it right."""
+
+from typing import Annotated, Final
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
+from roundwright.knitting.hat.request import MOST_SIZES
+from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
+from roundwright.wording.proofreading.read import read
+
+
+class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A pattern in words, to be worked and checked."""
+
+    cast_on: Annotated[
+        tuple[Annotated[int, Meta(ge=1, le=MOST_STITCHES)], ...],
+        Meta(
+            min_length=1,
+            max_length=MOST_SIZES,
+            description="Stitches on the needles before the first round, one count for each size, in the order of the "
+            "pattern. Some of the sizes of a pattern will do if its text says what to cast on.",
+        ),
+    ]
+    text: Annotated[
+        str,
+        Meta(
+            max_length=LONGEST_TEXT,
+            description="The pattern as printed, or a part of it that has rounds. Headings and prose are passed over.",
+        ),
+    ]
+
+
+class ProofreadAnswer(Struct, frozen=True, kw_only=True):
+    """The rounds of a pattern as executed, and what was found."""
+
+    rules: RulesVersion = RULES
+    rounds: Annotated[
+        tuple[Annotated[tuple[Round, ...], Meta(max_length=MOST_ROUNDS)], ...],
+        Meta(
+            max_length=MOST_SIZES,
+            description="For each size the rounds as executed, in order. A line that does not use exactly the stitches "
+            "there are is left out: it stands in `findings`, and the next round goes on with the count the pattern "
+            "goes on with.",
+        ),
+    ]
+    findings: Annotated[
+        tuple[Finding, ...],
+        Meta(
+            max_length=MOST_FINDINGS, description="What is wrong or worth knowing, in the order of the lines."
+        ),
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+
+
+_BASIS: Final = (
+    Basis("a round comes out when it uses exactly the stitches the one before left", "arithmetic"),
+    Basis(
+        "what each stitch uses and leaves, and its spellings",
+        "Craft Yarn Council standards, list of knitting abbreviations; common book lists",
+    ),
+    Basis(
+        "`*...; rep from *`, `[...]` so many times, `(...)` together or for sizes",
+        "Craft Yarn Council standards, list of knitting abbreviations",
+    ),
+    Basis(
+        "`rep from * 3 times` is printed for 3 and for 4 times in all: whichever comes out is taken",
+        COMMON_PRACTICE,
+    ),
+)
+
+
+def proofread(request: ProofreadRequest) -> ProofreadAnswer:
+    """The pattern worked for every size, and its findings. Every text is answered; none raises."""
+    reading = read(request.text, request.cast_on)
+    return ProofreadAnswer(rounds=reading.rounds, findings=reading.findings, basis=_BASIS)

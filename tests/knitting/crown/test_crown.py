@@ -1,0 +1,323 @@
+"""Crowns of every style, worked stitch by stitch."""
+
+from itertools import pairwise
+
+import msgspec
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.crown.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, work_crown
+from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.crown.styles import STYLES
+from roundwright.knitting.quantities import Gauge, Length
+from roundwright.knitting.rounds.round import Round, chained, runs
+from tests.knitting.needles.test_best_split import best_split
+from tests.support.by_hand import LOOPS, stitches, work
+
+DECREASES = {name for name, (uses, leaves) in LOOPS.items() if uses > leaves}
+
+styles = st.sampled_from(sorted(STYLES))
+counts = st.integers(8, 600)
+gauges = st.floats(1.0, 2.2).map(lambda ratio: Gauge(stitches=22, rows=22 * ratio))
+
+
+@st.composite
+def requests(draw) -> CrownRequest:
+    """Any crown at a usual gauge, with everything a request may say that can be knitted."""
+    sections = draw(st.none() | st.integers(2, 4))
+    rounds = st.builds(
+        Cadence, plain_rounds=st.integers(0, 2), every_round_from=st.none() | st.integers(1, 9)
+    )
+    return CrownRequest(
+        stitches=draw(st.integers(10, 600) if sections is None else st.integers(10, 200)),
+        style=draw(styles),
+        sections=sections,
+        cadence=draw(st.none() | rounds),
+        close_at=draw(st.none() | st.integers(3, 20)),
+        decrease_at=draw(st.sampled_from(["end", "start"])),
+        worked=draw(st.sampled_from(["in_the_round", "flat"])),
+        gauge=draw(gauges),
+    )
+
+
+def gaps(one: Round) -> list[int]:
+    """Plain stitches between the decreases of a round, the last and the first gap together."""
+    gap, found = 0, []
+    for name, times in runs(one.steps):
+        if name in DECREASES:
+            found += [gap, *[0] * (times - 1)]
+            gap = 0
+        else:
+            gap += times
+    return [found[0] + gap, *found[1:]]
+
+
+def decreasing(answer: CrownAnswer) -> list[Round]:
+    return [each for each in answer.rounds if each.after < each.before]
+
+
+@given(requests())
+def test_every_schedule_is_worked_to_its_close(request: CrownRequest) -> None:
+    """Worked by hand, each round uses what the one before left, and no more than `close_at` are left at the end."""
+    answer = crown(request)
+    loops = request.stitches
+    for number, each in enumerate(chained(answer.rounds), start=1):
+        assert (each.number, each.before) == (number, loops)
+        loops = work(loops, msgspec.to_builtins(each.steps))
+        assert each.after == loops
+
+    assert answer.stitches_left == loops
+    usual = STYLES[request.style].close_at + (2 if request.worked == "flat" else 0)
+    assert loops <= (usual if request.close_at is None else request.close_at)
+
+
+@given(requests())
+def test_decreases_are_evenly_spaced(request: CrownRequest) -> None:
+    """In every round the gaps between decreases differ by a stitch at most."""
+    for each in decreasing(crown(request)):
+        here = gaps(each)[1 if request.worked == "flat" else 0 :]
+        assert not here or max(here) - min(here) <= 1
+
+
+@given(requests())
+def test_the_last_round_closes(request: CrownRequest) -> None:
+    """The crown stops with the first round that leaves few enough: no round is worked after that."""
+    answer = crown(request)
+    usual = min(
+        STYLES[request.style].close_at + (2 if request.worked == "flat" else 0), request.stitches // 2
+    )
+    close_at = usual if request.close_at is None else request.close_at
+
+    assert all(each.before > close_at for each in answer.rounds)
+
+
+@given(stitches=st.integers(56, 600), gauge=gauges, worked=st.sampled_from(["in_the_round", "flat"]))
+def test_a_dome_is_round(stitches: int, gauge: Gauge, worked: str) -> None:
+    """From 56 stitches on, whatever they divide by, the radii stay within 5 % of R of the hemisphere's (RMS)."""
+    answer = crown(CrownRequest(stitches=stitches, style="dome", gauge=gauge, worked=worked))
+
+    assert answer.geometry is not None
+    assert answer.geometry.hemisphere_rms_percent <= 5
+
+
+@given(requests())
+def test_a_profile_is_one_that_fabric_can_take(request: CrownRequest) -> None:
+    """The outline runs from the start to the tip, and no two points are further apart than the fabric between them."""
+    shape = crown(request).geometry
+    if shape is None:
+        return
+    points = shape.profile.points
+
+    assert points[-1].radius == points[-1].along == points[0].height == 0
+    for lower, upper in pairwise(points):
+        apart = ((lower.radius - upper.radius) ** 2 + (lower.height - upper.height) ** 2) ** 0.5
+        assert apart == pytest.approx(lower.along - upper.along, abs=3e-4)
+        assert lower.along > upper.along
+        assert lower.height <= upper.height + 1e-9
+
+
+@given(requests())
+def test_flat_work_has_a_right_and_a_wrong_side(request: CrownRequest) -> None:
+    """Right-side rows are knitted, wrong-side rows purled, with a seam stitch at each edge and no word of a round."""
+    for each in crown(msgspec.structs.replace(request, worked="flat")).rounds:
+        names = list(stitches(msgspec.to_builtins(each.steps)))
+        plain, allowed = ("k", {"k", "k2tog", "cdd"}) if each.number % 2 else ("p", {"p", "p2tog"})
+
+        assert names[0] == names[-1] == plain
+        assert set(names) <= allowed
+        assert "around" not in each.text
+
+
+def test_flat_decreases_are_centred() -> None:
+    """Between the seam stitches half a gap comes before the first decrease and half a gap after the last."""
+    answer = crown(CrownRequest(stitches=58, style="quick", worked="flat"))
+
+    assert [each.text for each in answer.rounds] == [
+        "k2, *k2tog, k2; rep from * to last 4 sts, k2tog, k2",
+        "purl",
+        "k1, *k2tog, k1; rep from * to last st, k1",
+        "purl",
+        "k1, *k2tog; rep from * to last st, k1",
+        "purl",
+        "k1, *k2tog; rep from * to last st, k1",
+        "p2, *p2tog; rep from * to last st, p1",
+    ]
+    assert answer.finish.text.endswith("Sew the seam.")
+
+
+@given(stitches=st.integers(20, 300), style=styles, needles=st.integers(3, 5))
+def test_needles_are_filled_in(stitches: int, style: str, needles: int) -> None:
+    """With needles the answer has the best split, and every round what is on each needle after it."""
+    bare = crown(CrownRequest(stitches=stitches, style=style))
+    answer = crown(CrownRequest(stitches=stitches, style=style, needles=needles))
+
+    assert answer.split == best_split(bare.rounds, stitches, needles, 4)
+    assert all(sum(each.needles or ()) == each.after for each in answer.rounds)
+
+
+# --- notes and warnings -------------------------------------------------------------------------------------
+
+MARKER = "The first decrease takes the first two stitches. If your marker hangs after the first of them, take it off"
+
+
+@given(requests())
+def test_the_marker_comes_off_before_the_first_decrease(request: CrownRequest) -> None:
+    """The note stands where the first decrease of a round takes the first stitches, and nowhere else."""
+    for each in crown(msgspec.structs.replace(request, worked="in_the_round")).rounds:
+        first = next(stitches(msgspec.to_builtins(each.steps)))
+        told = [note for note in each.notes if note.startswith("The first decrease takes the first")]
+
+        assert len(told) == (1 if first in DECREASES else 0)
+        if first == "k2tog":
+            assert told[0].startswith(MARKER)
+
+
+def test_section_markers_come_off_once_two_sections_are_knitted_together() -> None:
+    """They stay while each decrease is within its section."""
+    rounds = crown(CrownRequest(stitches=48, style="wedge", sections=6, close_at=5)).rounds
+    off = [each for each in rounds if any("section markers" in note for note in each.notes)]
+
+    assert [(each.before, each.after) for each in off] == [(6, 3)]
+
+
+def codes(answer: CrownAnswer) -> list[str]:
+    return [notice.code for notice in answer.warnings]
+
+
+@pytest.mark.parametrize(("stitches", "over"), [(57, 1), (58, 2), (59, 3)])
+def test_stitches_that_do_not_divide_are_adjusted(stitches: int, over: int) -> None:
+    """One balanced round comes first, and a warning says so."""
+    answer = crown(CrownRequest(stitches=stitches, style="quick"))
+    first = answer.rounds[0]
+
+    assert (first.kind, first.before, first.after) == ("adjust", stitches, 56)
+    assert max(gaps(first)) - min(gaps(first)) <= 1
+    assert codes(answer) == ["adjusted"]
+    assert f"takes {over} away" in answer.warnings[0].message
+
+
+def test_stitches_that_divide_are_not_adjusted() -> None:
+    """There is nothing to warn of."""
+    answer = crown(CrownRequest(stitches=56, style="quick"))
+
+    assert all(each.kind != "adjust" for each in answer.rounds)
+    assert codes(answer) == []
+
+
+def test_what_a_style_does_not_depend_on_is_pointed_out() -> None:
+    """A height means nothing to wedges, sections nothing to a square."""
+    gauge = Gauge(stitches=20, rows=28)
+    wedge = crown(CrownRequest(stitches=80, style="wedge", height=Length(10, "cm"), gauge=gauge))
+    square = crown(CrownRequest(stitches=80, style="square", sections=6, decrease_at="start", gauge=gauge))
+
+    assert [(each.code, each.pointer) for each in wedge.warnings] == [("option_unused", "#/height")]
+    assert [(each.code, each.pointer) for each in square.warnings] == [
+        ("option_unused", "#/sections"),
+        ("option_unused", "#/decrease_at"),
+    ]
+
+
+def test_a_style_that_follows_the_gauge_says_which_it_took() -> None:
+    """Without a gauge relaxed plain knit is assumed, for the style or for the rows."""
+    assert codes(crown(CrownRequest(stitches=80, style="dome"))) == ["gauge_assumed"]
+    assert codes(crown(CrownRequest(stitches=80, style="dome", gauge=Gauge(stitches=20)))) == ["rows_assumed"]
+    assert codes(crown(CrownRequest(stitches=80, style="wedge"))) == []
+
+
+def test_few_enough_stitches_are_closed_at_once() -> None:
+    """There is no round to work, and no surface to measure."""
+    answer = crown(CrownRequest(stitches=10, close_at=12, gauge=Gauge(stitches=20, rows=28)))
+
+    assert (answer.rounds, answer.stitches_left, answer.geometry) == ((), 10, None)
+    assert codes(answer) == ["closed_already"]
+
+
+def test_a_cord_is_told_to_be_a_policy() -> None:
+    """Its length is the service's own, and the cautions are pointed to."""
+    answer = crown(CrownRequest(stitches=56, finish=Finish(kind="cord", cord_rounds=8)))
+
+    assert codes(answer) == ["cord_policy"]
+    assert "own policy" in answer.warnings[0].message
+    assert "/v1/standards/cautions" in answer.warnings[0].message
+
+
+# --- what cannot be knitted ---------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("shape", "pointer", "nearest"),
+    [
+        (dict(style="wedge", sections=30), "#/sections", "28 sections"),
+        (dict(close_at=12, finish=Finish(kind="cord")), "#/close_at", "close_at 5"),
+        (dict(close_at=2, worked="flat"), "#/close_at", "close_at 3"),
+        (dict(style="cone", height=Length(20, "cm")), "#/gauge", "a gauge, or no `height`"),
+        (dict(worked="flat", needles=4), "#/worked", "in_the_round"),
+    ],
+)
+def test_what_cannot_be_knitted(shape: dict, pointer: str, nearest: str) -> None:
+    """It is refused, with the field and the nearest that works."""
+    with pytest.raises(Impossible) as error:
+        crown(CrownRequest(stitches=56, **shape))
+
+    assert (error.value.pointer, error.value.nearest) == (pointer, nearest)
+
+
+def test_more_rounds_than_anybody_knits() -> None:
+    """The nearest height, or number of plain rounds, is one that works."""
+    gauge = Gauge(stitches=22, rows=30)
+    with pytest.raises(Impossible) as error:
+        crown(CrownRequest(stitches=88, style="cone", height=Length(10, "m"), gauge=gauge))
+    assert (error.value.pointer, error.value.nearest) == ("#/height", "a height of 132.7 cm")
+    assert crown(CrownRequest(stitches=88, style="cone", height=Length(132.7, "cm"), gauge=gauge)).rounds
+
+    with pytest.raises(Impossible) as error:
+        crown(CrownRequest(stitches=600, style="wedge", cadence=Cadence(plain_rounds=20)))
+    assert error.value.nearest == "4 plain rounds between decrease rounds"
+    assert crown(CrownRequest(stitches=600, style="wedge", cadence=Cadence(plain_rounds=4))).rounds
+
+
+@pytest.mark.parametrize("stitches", [7, 601])
+def test_counts_no_hat_has(stitches: int) -> None:
+    """A hat whose gauge leads to such a count is told so at its gauge."""
+    with pytest.raises(Impossible) as error:
+        work_crown(stitches, CrownShape(), Gauge(stitches=20), at="#/crown")
+
+    assert error.value.pointer == "#/gauge/stitches"
+
+
+LENGTHS = st.none() | st.sampled_from([Length(0.001, "mm"), Length(1_000_000, "yd"), Length(30, "cm")])
+ANY_GAUGE = st.builds(
+    Gauge,
+    stitches=st.floats(0.1, 1000),
+    rows=st.none() | st.floats(0.1, 1000),
+    over=st.just(Length(10, "cm")),
+)
+
+
+@given(
+    st.builds(
+        CrownRequest,
+        stitches=counts,
+        style=styles,
+        gauge=ANY_GAUGE,
+        height=LENGTHS,
+        worked=st.sampled_from(["in_the_round", "flat"]),
+        close_at=st.none() | st.integers(1, 60),
+    )
+)
+def test_whatever_the_gauge(request: CrownRequest) -> None:
+    """Every request that the schema allows is worked, or refused with the nearest that works."""
+    answer, nearest = None, None
+    try:
+        answer = crown(request)
+    except Impossible as error:
+        nearest = error.nearest
+
+    if answer is None:
+        assert nearest
+    else:
+        assert chained(answer.rounds) == answer.rounds
+        if answer.geometry is not None:
+            assert b"null" not in msgspec.json.encode(answer.geometry)  # nor NaN, which is written so

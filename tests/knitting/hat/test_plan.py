@@ -1,0 +1,232 @@
+"""The whole hat, over HTTP: what a teacher's small hats come out as, and that every round can be knitted."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import msgspec
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.crown.styles import STYLES
+from roundwright.knitting.hat import plan as hat
+from roundwright.knitting.hat import request as hat_request
+from roundwright.wording.writing import pattern as write
+from tests.support import by_hand
+
+BABIES = [{"gestation_weeks": 36}, {"age_months": 0}, {"age_months": 3}, {"age_months": 6}]
+BEFORE_THE_CROWN_IN = (4.0, 4.5, 5.0, 5.5)
+"""Edge to crown of a teacher's four sizes, the rolled edge uncurled, the needle not counted: common practice."""
+
+
+def hats(**asked: Any) -> dict[str, Any]:
+    """The answer as it goes over the wire."""
+    asked.setdefault("gauge", {"stitches": 18, "rows": 24})
+    request = msgspec.json.decode(json.dumps(asked), type=hat_request.HatRequest)
+    return msgspec.json.decode(msgspec.json.encode(hat.hats(request, write.pattern)))
+
+
+def counts(size: dict[str, Any], kind: str = "decrease") -> list[int]:
+    """The counts after each decrease round of the crown, the cast-on first."""
+    rounds = size["crown"]["rounds"]
+    return [rounds[0]["before"], *(one["after"] for one in rounds if one["kind"] == kind)]
+
+
+def test_a_teachers_four_sizes_come_out_in_multiples_of_four() -> None:
+    """52, 56 and 68 exactly at 18 stitches in 10 cm and -10 %; 64 at three months, one repeat from 60.
+
+    Common practice for preterm, newborn, three and six months; heads: INTERGROWTH-21st and WHO medians.
+    """
+    answer = hats(sizes=BABIES)
+    assert [size["cast_on"]["stitches"] for size in answer["sizes"]] == [52, 56, 64, 68]
+
+
+@pytest.mark.parametrize(
+    ("stitches", "left"),
+    [
+        (56, [56, 42, 28, 14, 7, 4]),
+        (52, [52, 39, 26, 13, 7, 4]),
+        (60, [60, 45, 30, 15, 8, 4]),
+        (68, [68, 51, 34, 17, 9, 5]),
+    ],
+)
+def test_the_crown_closes_by_repeats_of_four(stitches: int, left: list[int]) -> None:
+    """Decreasing by repeats of four leaves four or five stitches for the close: common practice."""
+    size = hats(sizes=[{"head": {"value": stitches / 1.8 / 0.9, "unit": "cm"}}])["sizes"][0]
+    assert counts(size) == left
+
+
+def test_a_plain_round_follows_each_of_the_first_three_decrease_rounds() -> None:
+    """Then every round decreases: common practice."""
+    kinds = [one["kind"] for one in hats(sizes=[{"age_months": 0}])["sizes"][0]["crown"]["rounds"]]
+    assert kinds == ["decrease", "plain"] * 3 + ["decrease"] * 2
+
+
+def test_an_odd_stitch_at_the_end_is_knitted() -> None:
+    """7 stitches by k2tog: three pairs, and one knitted (common practice)."""
+    last = hats(sizes=[{"age_months": 0}])["sizes"][0]["crown"]["rounds"][-1]
+    assert last["text"] == "*k2tog; rep from * to last st, k1"
+
+
+def test_the_crown_begins_where_the_teacher_begins_it() -> None:
+    """4, 4 1/2, 5 and 5 1/2 in from the edge, to the nearest round: common practice."""
+    sizes = [
+        {**size, "body": {"length": {"value": inches, "unit": "in"}}}
+        for size, inches in zip(BABIES, BEFORE_THE_CROWN_IN, strict=True)
+    ]
+    answer = hats(sizes=sizes, units="imperial")
+    half_a_row_in = 10 / 24 / 2.54 / 2
+    for size, inches in zip(answer["sizes"], BEFORE_THE_CROWN_IN, strict=True):
+        assert size["measurements"]["edge_to_crown"]["value"] == pytest.approx(inches, abs=half_a_row_in)
+
+
+def test_a_cord_is_five_rounds_over_the_last_stitches() -> None:
+    """A cord over four or five stitches, five rounds, a tail of 6 to 8 in: common practice."""
+    size = hats(sizes=[{"age_months": 0}], finish={"kind": "cord"}, units="imperial")["sizes"][0]
+    finish = size["crown"]["finish"]
+    assert (finish["stitches"], finish["cord_rounds"]) == (4, 5)
+    assert (finish["tail_shortest"]["value"], finish["tail_longest"]["value"]) == (6, 8)
+    assert [part["part"] for part in size["yarn"]["parts"]] == ["cast_on", "brim", "body", "crown", "cord"]
+
+
+def test_the_stitches_go_from_one_needle_to_two_halves_to_thirds() -> None:
+    """28 and 28, then about 18 of 56 on to each of three needles: common practice."""
+    start = hats(sizes=[{"age_months": 0}], needles=3)["sizes"][0]["split"]["start"]
+    assert [step["needles"] for step in start[:2]] == [[56], [28, 28]]
+    assert max(abs(on - 56 / 3) for on in start[2]["needles"]) <= 4
+
+
+def test_52_stitches_on_three_needles_have_no_decrease_on_two() -> None:
+    """16, 16, 20 has none where the even 17, 17, 18 has three: common practice, by working it through."""
+    split = hats(sizes=[{"gestation_weeks": 36}], needles=3, tolerance=4)["sizes"][0]["split"]
+    assert split["straddles"] == 0
+
+
+def test_a_preemie_hat_of_a_charity_uses_what_it_says() -> None:
+    """68 sts, 48 rounds, crown 68, 51, 34, 17 in 4-ply: four hats from 50 g, 12.5 g each.
+
+    A knitting charity's pattern; the gauge of 28 x 36 and 400 m in 100 g are usual for 4-ply.
+    """
+    answer = hats(
+        gauge={"stitches": 28, "rows": 36},
+        sizes=[
+            {
+                "head": {"value": 68 / 2.8 / 0.9, "unit": "cm"},
+                "body": {"length": {"value": 48 / 3.6, "unit": "cm"}},
+            }
+        ],
+        crown={"close_at": 17},
+        yarn={"mass": {"value": 100, "unit": "g"}, "length": {"value": 400, "unit": "m"}},
+    )
+    size = answer["sizes"][0]
+    assert counts(size) == [68, 51, 34, 17]
+    used = size["yarn"]["used"]
+    assert used["low"]["mass"]["value"] <= 12.5 <= used["high"]["mass"]["value"]
+
+
+def test_a_folded_brim_is_worked_twice_as_long() -> None:
+    """What is turned up lies on what it covers (arithmetic)."""
+    brim = {"kind": "folded", "length": {"value": 5, "unit": "cm"}}
+    size = hats(sizes=[{"adult": "woman"}], brim=brim)["sizes"][0]
+    assert size["brim"]["length"]["value"] == pytest.approx(10, abs=10 / 24)
+    assert size["brim"]["lines"][0]["text"] == "*k1, p1; rep from * around"
+
+
+def test_a_garter_brim_knits_one_round_and_purls_one() -> None:
+    """Garter stitch in the round: common practice."""
+    brim = hats(sizes=[{"age_months": 12}], brim={"kind": "garter"})["sizes"][0]["brim"]
+    assert [one["text"] for one in brim["lines"]] == ["knit", "purl"]
+    assert brim["rounds"] % 2 == 0
+
+
+def test_a_rib_fits_the_cast_on_whole() -> None:
+    """The cast-on is a multiple of rib and crown alike (published tutorials)."""
+    brim = {"kind": "ribbed", "rib": {"knit": 3, "purl": 2}}
+    size = hats(sizes=[{"age_months": 12}], brim=brim)["sizes"][0]
+    assert size["cast_on"]["stitches"] % 20 == 0
+
+
+def test_a_baby_in_the_class_brings_the_cautions() -> None:
+    """Cords, small parts and sleep are said where the youngest is a baby, and not to grown-ups."""
+    said = {caution["code"] for caution in hats(sizes=[{"adult": "man"}, {"age_months": 2}])["cautions"]}
+    assert said >= {"cords", "small-parts", "sleep", "local-rules"}
+    assert hats(sizes=[{"adult": "man"}])["cautions"] == []
+
+
+def test_a_body_shorter_than_its_brim_says_what_would_do() -> None:
+    """422 material: the field, the reason, and the nearest that works."""
+    with pytest.raises(Impossible) as caught:
+        hats(
+            sizes=[{"age_months": 0, "body": {"length": {"value": 1, "unit": "cm"}}}],
+            brim={"kind": "ribbed", "length": {"value": 3, "unit": "cm"}},
+        )
+    assert caught.value.pointer == "#/sizes/0/body/length"
+    assert "shorter brim" in str(caught.value.nearest)
+
+
+sizes = st.one_of(
+    st.builds(lambda age: {"age_months": age}, st.integers(0, 60)),
+    st.builds(lambda weeks: {"gestation_weeks": weeks}, st.integers(24, 42)),
+    st.sampled_from([{"adult": "woman"}, {"adult": "man"}, {"chart": "toddler"}]),
+    st.builds(
+        lambda cm: {"head": {"value": cm, "unit": "cm"}}, st.floats(25, 64).map(lambda cm: round(cm, 1))
+    ),
+)
+
+
+def test_a_hat_in_the_round_has_no_flat_crown() -> None:
+    """Rows have a seam; a hat worked in the round has none (common practice)."""
+    with pytest.raises(Impossible) as caught:
+        hats(sizes=BABIES, crown={"worked": "flat"})
+    assert caught.value.pointer == "#/crown/worked"
+
+
+def test_more_than_is_worked_out_at_once_goes_into_two_requests() -> None:
+    """Five hats of 600 stitches are refused with the number of sizes that will do; four are worked out."""
+    wide = {"head": {"value": 60 / 0.9, "unit": "cm"}}
+    gauge = {"stitches": 100, "rows": 140}
+    assert len(hats(sizes=[wide] * 4, gauge=gauge)["sizes"]) == 4
+    with pytest.raises(Impossible) as caught:
+        hats(sizes=[wide] * 5, gauge=gauge)
+    assert caught.value.pointer == "#/sizes/4"
+    assert "first 4 of the sizes" in str(caught.value.nearest)
+
+
+@st.composite
+def hats_asked(draw: st.DrawFn) -> dict[str, Any]:
+    """A hat that a knitter might ask for."""
+    stitches = draw(st.integers(12, 34))
+    return {
+        "gauge": {"stitches": stitches, "rows": round(stitches * draw(st.floats(1.1, 1.6)), 1)},
+        "sizes": draw(st.lists(sizes, min_size=1, max_size=12)),
+        "needles": draw(st.sampled_from([None, 2, 3, 4, 5])),
+        "brim": {"kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"]))},
+        "crown": {"style": draw(st.sampled_from(sorted(STYLES)))},
+    }
+
+
+@settings(deadline=None)
+@given(hats_asked())
+def test_every_round_of_every_size_can_be_knitted(asked: dict[str, Any]) -> None:
+    """Worked stitch by stitch on its needles, each round uses what the one before left, and closes as it says."""
+    answer = hats(**asked)
+    for size in answer["sizes"]:
+        assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
+
+
+def test_twelve_sizes_come_in_one_answer() -> None:
+    """A class of twelve heads gets its pattern in one call, every size worked through by hand."""
+    answer = hats(sizes=[{"age_months": age} for age in range(0, 60, 5)], needles=4)
+    assert [by_hand.work_hat(size) for size in answer["sizes"]] == [
+        size["crown"]["stitches_left"] for size in answer["sizes"]
+    ]
+    assert len(answer["sizes"]) == 12
+
+
+def test_the_class_example_is_a_request_that_works() -> None:
+    """The demo's own request: every size closes."""
+    body = json.loads((Path(__file__).parents[3] / "examples" / "requests" / "class-hats.json").read_text())
+    for size in hats(**body)["sizes"]:
+        assert by_hand.work_hat(size) == size["crown"]["stitches_left"]

@@ -1,0 +1,235 @@
+"""The split as it is asked for: start, alternatives, room on the needles, and what cannot be."""
+
+from itertools import pairwise
+from math import ceil
+
+import msgspec
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.crown.crown import CrownShape
+from roundwright.knitting.quantities import Gauge, Length
+from roundwright.knitting.rounds.round import Repeat, Round, Work, execute, plain, work_round
+from roundwright.knitting.work.split_over_needles import split
+from roundwright.knitting.work.split_request import SplitRequest
+
+# Common practice: a small baby hat at 18 stitches in 10 cm.
+BABY_GAUGE = Gauge(stitches=18)
+
+
+def crown_52() -> tuple[Round, ...]:
+    """The crown by repeats of four: 52 to 39, 26 and 13, a plain round after each, then 7 and 4."""
+    steps = [
+        (Repeat(13, (Work("k", 2), Work("k2tog"))),),
+        plain(39),
+        (Repeat(13, (Work("k"), Work("k2tog"))),),
+        plain(26),
+        (Work("k2tog", 13),),
+        plain(13),
+        (Work("k2tog", 6), Work("k")),
+        (Work("k2tog", 3), Work("k")),
+    ]
+    rounds: list[Round] = []
+    for number, each in enumerate(steps, start=1):
+        rounds.append(work_round(number, execute(each)[0], each))
+    return tuple(rounds)
+
+
+def asked(**fields: object) -> SplitRequest:
+    """The request as it comes in, schema and all."""
+    return msgspec.convert({"stitches": 52, **fields}, SplitRequest)
+
+
+def test_every_needle_adds_up() -> None:
+    """After every round the needles together hold what the round leaves."""
+    answer = split(SplitRequest(stitches=52, rounds=crown_52()))
+
+    assert sum(answer.split) == 52
+    assert [each.after for each in answer.rounds] == [sum(each.needles or ()) for each in answer.rounds]
+
+
+def test_moves_are_what_straddles() -> None:
+    """The straddles of a split are the moves of its rounds."""
+    answer = split(SplitRequest(stitches=52, rounds=crown_52(), split=(17, 17, 18)))
+
+    assert answer.straddles == sum(len(each.moves) for each in answer.rounds) == 3
+    assert [each.number for each in answer.rounds if each.moves] == [3, 5]
+
+
+def test_a_split_of_ones_own_is_told_of_a_better_one() -> None:
+    """A knitter who has 17, 17, 18 on the needles is followed, and told which split would straddle nowhere."""
+    answer = split(SplitRequest(stitches=52, rounds=crown_52(), split=(17, 17, 18)))
+    (notice,) = answer.warnings
+
+    assert answer.split == (17, 17, 18)
+    assert notice.code == "straddles_left"
+    assert "16, 16, 20" in notice.message
+    assert answer.alternatives[-1].split == (16, 16, 20)
+
+
+@given(st.integers(5, 150), st.integers(2, 5), st.sampled_from([1, 2, 4]), st.integers(4, 12))
+def test_the_start_leads_to_the_split(repeats: int, needles: int, multiple: int, tolerance: int) -> None:
+    """Every step of the start holds all stitches: one needle, two halves, and the split in whole repeats."""
+    stitches = repeats * multiple
+    answer = split(SplitRequest(stitches=stitches, needles=needles, multiple=multiple, tolerance=tolerance))
+    counts = [step.needles for step in answer.start]
+
+    assert {stitches} == {sum(each) for each in counts}
+    assert [1, 2] == [len(each) for each in counts[:2]]
+    assert counts[-1] == answer.split
+    assert not any(count % multiple for count in answer.split)
+
+
+def test_alternatives_beat_one_another_in_nothing_but_one() -> None:
+    """Each alternative has fewer straddles than the more even one before it."""
+    answer = split(SplitRequest(stitches=63, crown=CrownShape(style="wedge"), tolerance=8))
+
+    for even, fewer in pairwise(answer.alternatives):
+        assert even.difference < fewer.difference
+        assert even.straddles > fewer.straddles
+    assert answer.alternatives[-1].split == answer.split
+
+
+def test_a_crown_gives_the_same_as_its_rounds() -> None:
+    """Asking with a crown is asking with the rounds of that crown."""
+    by_crown = split(SplitRequest(stitches=60, crown=CrownShape(style="quick")))
+    bare = tuple(msgspec.structs.replace(each, needles=None, moves=()) for each in by_crown.rounds)
+    by_rounds = split(SplitRequest(stitches=60, rounds=bare))
+
+    assert (by_crown.split, by_crown.straddles) == (by_rounds.split, by_rounds.straddles)
+    assert [each.needles for each in by_crown.rounds] == [each.needles for each in by_rounds.rounds]
+
+
+def test_two_circulars_hold_two() -> None:
+    """Two circulars hold half the round each, and the halves are the working set."""
+    answer = split(SplitRequest(stitches=56, hold="two_circulars"))
+
+    assert answer.split == (28, 28)
+    assert [step.needles for step in answer.start] == [(56,), (28, 28)]
+
+
+def test_room_side_by_side() -> None:
+    """20 stitches at 18 in 10 cm lie 11.1 cm wide: arithmetic. A needle of 7 in holds them and 32 in all."""
+    answer = split(
+        SplitRequest(
+            stitches=52, rounds=crown_52(), gauge=BABY_GAUGE, needle_length=Length(7, "in"), squeeze=0.0
+        )
+    )
+
+    assert answer.room is not None
+    assert answer.room.fits
+    assert answer.room.stitches == 20
+    assert answer.room.width == Length(11.1111, "cm")
+    assert answer.room.squeeze_needed == 0
+    assert answer.room.most_stitches == int(17.78 * 1.8)
+
+
+def test_room_with_a_squeeze() -> None:
+    """40 stitches at 18 in 10 cm on 17.78 cm must be pushed together by a fifth: 1 - 17.78 / 22.22."""
+    tight = SplitRequest(
+        stitches=80, needles=2, gauge=BABY_GAUGE, needle_length=Length(7, "in"), squeeze=25.0
+    )
+    answer = split(tight)
+    too_tight = split(msgspec.structs.replace(tight, squeeze=15.0))
+
+    assert answer.room is not None
+    assert too_tight.room is not None
+    assert answer.room.squeeze_needed == pytest.approx(20.0, abs=0.05)
+    assert answer.room.fits
+    assert not too_tight.room.fits
+    assert [notice.code for notice in too_tight.warnings] == ["needles_too_short"]
+
+
+def test_a_circular_until_the_round_is_too_small() -> None:
+    """72 stitches at 18 in 10 cm reach around 40 cm exactly; the crown's first decrease ends that."""
+    request = SplitRequest(
+        stitches=72, crown=CrownShape(style="wedge"), gauge=BABY_GAUGE, circular=Length(40, "cm")
+    )
+    answer = split(request)
+
+    assert answer.circular is not None
+    assert answer.circular.fewest_stitches == 72
+    assert answer.circular.reaches
+    first = next(each for each in answer.rounds if each.after < 72)
+    assert answer.circular.change_before_round == first.number
+
+    stretched = split(msgspec.structs.replace(request, stretch=20.0)).circular
+    assert stretched is not None
+    assert stretched.fewest_stitches == ceil(72 / 1.2)
+    assert stretched.change_before_round is not None
+    assert stretched.change_before_round > first.number
+
+
+def test_a_circular_too_long_from_the_start() -> None:
+    """A small hat does not reach around a long circular, and is told so."""
+    answer = split(SplitRequest(stitches=52, gauge=BABY_GAUGE, circular=Length(16, "in")))
+
+    assert answer.circular is not None
+    assert not answer.circular.reaches
+    assert [notice.code for notice in answer.warnings] == ["circular_too_long"]
+
+
+def test_a_circular_too_short() -> None:
+    """More stitches than a circular holds within the squeeze are pointed out."""
+    answer = split(SplitRequest(stitches=200, gauge=BABY_GAUGE, circular=Length(40, "cm")))
+
+    assert [notice.code for notice in answer.warnings] == ["circular_too_short"]
+
+
+ROUND = {"number": 1, "before": 52, "after": 52, "steps": [{"type": "work", "stitch": "k", "times": 52}]}
+
+
+@pytest.mark.parametrize(
+    ("fields", "pointer"),
+    [
+        ({"stitches": 4, "needles": 5}, "#/needles"),
+        ({"needles": 3, "tolerance": 0}, "#/tolerance"),
+        ({"multiple": 5}, "#/multiple"),
+        ({"multiple": 13, "needles": 3}, "#/tolerance"),
+        ({"needles": 3, "hold": "two_circulars"}, "#/needles"),
+        ({"split": [17, 17, 17]}, "#/split"),
+        ({"split": [26, 26], "needles": 3}, "#/split"),
+        ({"split": [17, 17, 18], "hold": "two_circulars"}, "#/split"),
+        ({"needle_length": {"value": 7, "unit": "in"}}, "#/gauge"),
+        ({"circular": {"value": 40, "unit": "cm"}}, "#/gauge"),
+        ({"rounds": [], "crown": {}}, "#/rounds"),
+        ({"crown": {"worked": "flat"}}, "#/crown/worked"),
+        ({"crown": {}, "stitches": 7, "needles": 2}, "#/stitches"),
+        ({"crown": {"style": "wedge", "sections": 27}}, "#/crown/sections"),
+        ({"rounds": [ROUND], "stitches": 56}, "#/rounds/0/before"),
+        ({"rounds": [ROUND | {"after": 50}]}, "#/rounds/0/after"),
+        (
+            {"rounds": [ROUND, ROUND | {"steps": [{"type": "work", "stitch": "k2tog", "times": 27}]}]},
+            "#/rounds/1/steps",
+        ),
+        (
+            {
+                "rounds": [
+                    ROUND
+                    | {
+                        "after": 652,
+                        "steps": [*ROUND["steps"], {"type": "work", "stitch": "yo", "times": 600}],
+                    }
+                ]
+            },
+            "#/rounds/0/after",
+        ),
+    ],
+)
+def test_what_cannot_be(fields: dict[str, object], pointer: str) -> None:
+    """What does not go together names the field at fault and the nearest thing that works."""
+    with pytest.raises(Impossible) as caught:
+        split(asked(**fields))
+
+    assert pointer == caught.value.pointer
+    assert caught.value.nearest
+
+
+def test_the_nearest_tolerance_works() -> None:
+    """Where whole repeats need unlike needles, the tolerance named is the least that will do."""
+    with pytest.raises(Impossible, match="whole repeats of 13"):
+        split(asked(multiple=13, tolerance=12))
+
+    assert split(asked(multiple=13, tolerance=13)).split == (13, 13, 26)

@@ -1,0 +1,181 @@
+"""Yarn that is left, and whether it will do."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
+from roundwright.knitting.quantities import Gauge, Length, Mass, YarnCount
+from roundwright.knitting.rounds.round import Repeat, Round, Work, work_round
+from roundwright.knitting.work.yarn_remaining import Hank, LeftYarn, RemainingRequest, remaining
+from roundwright.knitting.yarn.label import Yarn
+from roundwright.knitting.yarn.per_stitch import Swatch
+
+WETHER = Yarn(length=Length(210, "m"), mass=Mass(100, "g"))
+GAUGE = Gauge(stitches=19, rows=27)
+HAT = HatRequest(gauge=GAUGE, yarn=WETHER, sizes=(HatSize(label="Tovi", age_months=6),))
+
+
+def plain_rounds(count: int, stitches: int = 80) -> tuple[Round, ...]:
+    return tuple(work_round(number, stitches, (Work("k", stitches),)) for number in range(1, count + 1))
+
+
+def grams(value: float) -> LeftYarn:
+    return LeftYarn(mass=Mass(value, "g"))
+
+
+def metres(value: float) -> LeftYarn:
+    return LeftYarn(hank=Hank(circumference=Length(value, "m"), strands=1))
+
+
+# --- what is left -----------------------------------------------------------------------------------------------
+
+
+def test_a_hank_is_its_circumference_times_its_strands() -> None:
+    """Common practice: 40 strands of 1.5 m are 60 m; no yarn need be known."""
+    answer = remaining(
+        RemainingRequest(left=LeftYarn(hank=Hank(circumference=Length(150, "cm"), strands=40)))
+    )
+    assert (answer.left.expected.length.value, answer.left.expected.mass) == (60, None)
+    assert answer.left.low == answer.left.high
+    assert answer.verdict is None
+
+
+def test_a_mass_is_a_length_by_the_label() -> None:
+    """Printed: 4 g of a ball of 50 g and 87 yd are 6.96 yd; the scale is half a gram off at most."""
+    yarn = Yarn(length=Length(87, "yd"), mass=Mass(50, "g"))
+    left = remaining(RemainingRequest(left=grams(4), yarn=yarn, units="imperial")).left
+    assert left.expected.length.value == pytest.approx(6.96)
+    assert left.low.length.value == pytest.approx(6.96 * 3.5 / 4)
+    assert left.high.length.value == pytest.approx(6.96 * 4.5 / 4)
+
+
+def test_a_mass_is_a_length_by_the_count() -> None:
+    """ISO 1144: Nm 2.4 is 2.4 m in a gram."""
+    answer = remaining(RemainingRequest(left=grams(10), yarn=Yarn(count=YarnCount(2.4, "nm"))))
+    assert answer.left.expected.length.value == pytest.approx(24)
+
+
+def test_all_that_is_left_is_added_up() -> None:
+    """Two full balls, 10 g and a hank of 21 m of a 100 g / 210 m yarn are 220 g."""
+    left = LeftYarn(mass=Mass(10, "g"), hank=Hank(circumference=Length(1, "m"), strands=21), balls=2)
+    answer = remaining(RemainingRequest(left=left, yarn=WETHER))
+    assert answer.left.expected.mass.value == pytest.approx(220)
+    assert answer.left.high.mass.value == pytest.approx(220.5)
+
+
+@pytest.mark.parametrize(
+    ("request_", "pointer"),
+    [
+        (RemainingRequest(left=LeftYarn()), "#/left"),
+        (RemainingRequest(left=LeftYarn(balls=1)), "#/left/balls"),
+        (RemainingRequest(left=grams(10), stitches=500, gauge=GAUGE), "#/left/mass"),
+        (RemainingRequest(left=metres(10), stitches=500), "#/gauge"),
+        (RemainingRequest(left=metres(10), stitches=500, gauge=GAUGE, rounds_worked=3), "#/rounds_worked"),
+        (RemainingRequest(left=metres(10), rounds_worked=3), "#/rounds_worked"),
+        (
+            RemainingRequest(left=metres(10), rounds=plain_rounds(5), gauge=GAUGE, rounds_worked=5),
+            "#/rounds_worked",
+        ),
+        (RemainingRequest(left=metres(10), rounds=plain_rounds(5), stitches=9, gauge=GAUGE), "#/rounds"),
+        (RemainingRequest(left=grams(10), hat=HAT, gauge=GAUGE), "#/gauge"),
+    ],
+)
+def test_what_cannot_be_told_is_refused(request_: RemainingRequest, pointer: str) -> None:
+    """The refusal points at what is missing or too much, and says what would do."""
+    with pytest.raises(Impossible) as refused:
+        remaining(request_)
+    assert refused.value.pointer == pointer
+    assert refused.value.nearest
+
+
+# --- whether it will do -----------------------------------------------------------------------------------------
+
+
+def test_the_three_verdicts() -> None:
+    """45 stitches take 0.94 to 1.03 yd at 5 x 7 in an inch (ks 19.0 to 23.1), so 0.9 yd is not enough and 1 yd is
+    too close; 1.3 yd leaves a tail of 8 in.
+    """
+    gauge = Gauge(stitches=5, rows=7, over=Length(1, "in"))
+    verdicts = [
+        remaining(
+            RemainingRequest(
+                left=LeftYarn(hank=Hank(circumference=Length(yards, "yd"), strands=1)),
+                stitches=45,
+                gauge=gauge,
+            )
+        ).verdict
+        for yards in (0.9, 1.0, 1.2, 1.3)
+    ]
+    assert verdicts == ["not_enough", "too_close", "too_close", "enough"]
+
+
+@given(st.integers(1, 60), st.floats(0.5, 400), st.integers(4, 200))
+def test_verdict_and_rounds_agree(rounds: int, left_m: float, stitches: int) -> None:
+    """Enough works every round at the worst, not enough runs out even at the best; the more is missing, the less."""
+    answer = remaining(
+        RemainingRequest(left=metres(left_m), rounds=plain_rounds(rounds, stitches), gauge=GAUGE)
+    )
+    reach = answer.rounds
+    assert 0 <= reach.low <= reach.expected <= reach.high <= reach.of == rounds
+    if answer.verdict == "enough":
+        assert (reach.low, answer.missing) == (rounds, None)
+    else:
+        assert answer.missing.length.value > 0
+    if answer.verdict == "not_enough":
+        assert reach.high < rounds
+
+
+@given(st.integers(2, 60), st.integers(1, 59))
+def test_rounds_worked_need_no_yarn(rounds: int, worked: int) -> None:
+    """After w of n rounds it is as if only n - w were asked about."""
+    worked = min(worked, rounds - 1)
+    part = remaining(
+        RemainingRequest(left=metres(30), rounds=plain_rounds(rounds), rounds_worked=worked, gauge=GAUGE)
+    )
+    rest = remaining(RemainingRequest(left=metres(30), rounds=plain_rounds(rounds - worked), gauge=GAUGE))
+    assert (part.used, part.verdict, part.rounds) == (rest.used, rest.verdict, rest.rounds)
+
+
+def test_rib_may_run_out_sooner() -> None:
+    """Rib takes more at the high end, so the worst case comes earlier (common practice)."""
+    rib = tuple(
+        work_round(number, 80, (Repeat(40, (Work("k"), Work("p"))),), "rib") for number in range(1, 41)
+    )
+    plain, ribbed = (
+        remaining(RemainingRequest(left=metres(50), rounds=rounds, gauge=GAUGE)).rounds
+        for rounds in (plain_rounds(40), rib)
+    )
+    assert ribbed.low < plain.low
+    assert (ribbed.expected, ribbed.high) == (plain.expected, plain.high)
+
+
+def test_a_hat_half_knitted() -> None:
+    """The rest of a hat takes less than all of it, and plenty is enough for it."""
+    whole, rest = (
+        remaining(RemainingRequest(left=grams(90), hat=HAT, rounds_worked=worked)) for worked in (0, 20)
+    )
+    assert (whole.verdict, rest.verdict) == ("enough", "enough")
+    assert rest.used.high.mass.value < whole.used.low.mass.value
+    assert rest.rounds.of == whole.rounds.of - 20
+    assert rest.sizes[0].label == "Tovi"
+
+
+def test_each_size_is_asked_by_itself() -> None:
+    """What is left may make one hat of the class and not all of them."""
+    sizes = (HatSize(label="Tovi", age_months=3, makers=4), HatSize(label="Marrow", adult="man"))
+    hat = HatRequest(gauge=GAUGE, yarn=WETHER, sizes=sizes, brim=Brim(kind="ribbed"))
+    answer = remaining(RemainingRequest(left=grams(40), hat=hat))
+    assert answer.verdict == "not_enough"
+    assert [size.verdict for size in answer.sizes] == ["enough", "not_enough"]
+    assert answer.rounds is None
+
+
+def test_by_a_weighed_swatch_only_masses_are_compared() -> None:
+    """A swatch and a mass need no label."""
+    swatch = Swatch(stitches=20, rows=30, mass=Mass(6, "g"))
+    answer = remaining(RemainingRequest(left=grams(30), rounds=plain_rounds(30), swatch=swatch))
+    assert answer.verdict == "enough"
+    assert answer.used.expected.length is None
+    assert answer.used.expected.mass.value == pytest.approx(24)

@@ -1,0 +1,65 @@
+"""A calculation that would take too long is stopped, and those who wait behind it are answered."""
+
+import subprocess
+import sys
+from textwrap import dedent
+
+import httpx
+import pytest
+
+from tests.conftest import free_port
+from tests.contract.shape import assert_problem
+
+BODY = {"gauge": {"stitches": 22}}
+SLOW = dedent(
+    """
+    import re, sys
+    import uvloop
+    from roundwright.web.routes import deadline, gauge, needles
+    from roundwright.web.server import Server
+    from roundwright.web.settings import Settings
+
+    deadline.within.seconds = 0.2
+
+    def in_a_match(request):
+        re.match("(a+)+b", "a" * 60)
+
+    def in_a_loop(request):
+        while True:
+            pass
+
+    gauge.convert_gauge.calculate = in_a_match
+    needles.split_over_needles.calculate = in_a_loop
+    Server(Settings(port=int(sys.argv[1]))).run()
+    """
+)
+
+
+@pytest.fixture(scope="module")
+def slow():
+    """The service, in a process of its own, with two operations that never come to an end."""
+    port = free_port()
+    with subprocess.Popen([sys.executable, "-c", SLOW, str(port)]) as process:
+        transport = httpx.HTTPTransport(retries=8)
+        with httpx.Client(base_url=f"http://127.0.0.1:{port}", transport=transport, timeout=60) as client:
+            yield client
+        process.terminate()
+
+
+@pytest.mark.parametrize("path", ["/v1/gauge/convert", "/v1/needles/split"])
+def test_a_calculation_without_end_is_stopped(path, slow):
+    """In a loop or in a match of a regular expression: it ends with the reason, and the next caller is answered."""
+    example = {"stitches": 56, "needles": 3} if "needles" in path else BODY
+    for _ in range(2):
+        stopped = slow.post(path, json=example)
+        assert_problem(stopped, 422, "too-long")
+        assert "Do not send it again as it is" in stopped.json()["detail"]
+        assert 200 == slow.post("/v1/shaping/even", json={"stitches": 100, "change": -12}).status_code
+
+
+def test_it_is_not_sent_to_another_replica(slow):
+    """The proxy repeats what answers 502, 503 or 504, so the status is none of these, and no time to wait is given."""
+    stopped = slow.post("/v1/gauge/convert", json=BODY)
+
+    assert 500 > stopped.status_code
+    assert "retry-after" not in stopped.headers

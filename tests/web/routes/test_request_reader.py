@@ -1,0 +1,154 @@
+"""Bodies and parameters read strictly, and faults said so that a knitter can mend them."""
+
+from typing import Annotated, Literal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from msgspec import Meta, Struct, json
+
+from roundwright.web.problems import Refusal
+from roundwright.web.routes.request_reader import BodyReader, ParameterReader
+
+
+class Ball(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="ball"):
+    """A ball of yarn."""
+
+    grams: Annotated[float, Meta(ge=1, le=1000)]
+
+
+class Cone(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="cone"):
+    """A cone of yarn."""
+
+    tex: Annotated[int, Meta(ge=1, le=2000)]
+
+
+class Basket(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """What a request may look like."""
+
+    number: Annotated[int, Meta(ge=1, le=12)] = 1
+    length: Annotated[Annotated[float, Meta(ge=0.5, le=99)] | None, Meta(description="cm")] = None
+    label: Annotated[str, Meta(min_length=1, max_length=5)] = "a"
+    unit: Literal["cm", "in"] = "cm"
+    washed: bool = False
+    yarns: Annotated[tuple[Ball | Cone, ...], Meta(max_length=2)] = ()
+    gauges: tuple[Literal["fine", "bulky"], ...] = ()
+
+
+BODIES = BodyReader(Basket)
+PARAMETERS = ParameterReader(Basket)
+
+
+@pytest.mark.parametrize(
+    ("body", "pointer", "detail"),
+    [
+        ('{"number": "2"}', "#/number", "This must be a whole number, not text."),
+        ('{"number": 2.5}', "#/number", "This must be a whole number, not a fraction."),
+        ('{"number": true}', "#/number", "This must be a whole number, not true or false."),
+        ('{"number": 13}', "#/number", "This must be at most 12."),
+        ('{"number": 13.0}', "#/number", "This must be at most 12."),
+        ('{"number": 0}', "#/number", "This must be at least 1."),
+        ('{"length": 0}', "#/length", "This must be at least 0.5."),
+        ('{"length": "long"}', "#/length", "This must be a number or null, not text."),
+        ('{"label": ""}', "#/label", "This must be at least 1 character."),
+        ('{"label": "abcdef"}', "#/label", "This must be at most 5 characters."),
+        ('{"unit": "ft"}', "#/unit", "This value is not known here. It is one of cm, in."),
+        ('{"unit": 3}', "#/unit", "This must be text, not a whole number."),
+        ('{"gauges": ["fine", "thick"]}', "#/gauges/1", "This value is not known here. It is one of bulky, fine."),
+        ('{"yarns": {}}', "#/yarns", "This must be a list, not an object."),
+        ('{"yarns": [{}]}', "#/yarns/0/type", "The field type is needed here and was left out."),
+        ('{"yarns": [{"type": "skein"}]}', "#/yarns/0/type", "This value is not known here. It is one of ball, cone."),
+        ('{"yarns": [{"type": "ball", "grams": 5}, {"type": "cone", "grams": 5}]}', "#/yarns/1/grams",
+         "There is no field 'grams' here."),
+        ('{"yarns": [{"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}]}',
+         "#/yarns", "This must be at most 2 entries."),
+        ('{"a/b~c": 1}', "#/a~1b~0c", "There is no field 'a/b~c' here."),
+    ],
+)  # fmt: skip
+def test_a_fault_is_placed_and_said(body, pointer, detail):
+    """Each fault has a pointer to where it is (RFC 6901) and a sentence without a programmer's words."""
+    with pytest.raises(Refusal) as refused:
+        BODIES.read(body.encode())
+
+    assert ("invalid-request", detail) == (refused.value.slug, refused.value.detail)
+    assert [(pointer, detail)] == [(fault.pointer, fault.detail) for fault in refused.value.faults]
+
+
+def test_whole_numbers_may_be_written_as_floats():
+    """2.0 is an integer to JSON Schema; where a number may be broken nothing changes."""
+    assert Basket(number=2, length=2.0, yarns=(Cone(7),)) == BODIES.read(
+        b'{"number": 2.0, "length": 2.0, "yarns": [{"type": "cone", "tex": 7.0}]}'
+    )
+
+
+@given(st.dictionaries(st.sampled_from(["label", "x", 'a"b', "a:b", "\\"]), st.text(max_size=4), max_size=3))
+def test_a_name_given_twice_is_found_wherever_colons_are(members):
+    """Whatever colons, quotes and escapes stand in names and values, doubling a member is seen and nothing else is."""
+    pairs = [json.encode(name) + b":" + json.encode(value) for name, value in members.items()]
+    reader = BodyReader(dict[str, str])
+    once = b"{" + b",".join(pairs) + b"}"
+
+    assert members == reader.read(once)
+    for pair in pairs:
+        with pytest.raises(Refusal, match="twice"):
+            reader.read(b"{" + b",".join([*pairs, pair]) + b"}")
+
+
+@pytest.mark.parametrize("levels", [1, 31, 32])
+def test_nesting_is_read_to_a_depth(levels):
+    """Objects and lists may stand in one another 32 deep."""
+    body = b"[" * levels + b"]" * levels
+
+    assert BodyReader(list).read(body) is not None
+
+
+@pytest.mark.parametrize("levels", [33, 500, 60_000])
+def test_nesting_beyond_reason_is_refused(levels):
+    """Deeper nesting is refused, long before it could cost anything."""
+    for body in (b"[" * levels + b"]" * levels, b'{"a":' * levels + b"1" + b"}" * levels):
+        with pytest.raises(Refusal, match="nested too deeply"):
+            BodyReader(dict | list).read(body)
+
+
+@pytest.mark.parametrize(
+    ("query", "expected"),
+    [
+        ("", Basket()),
+        ("number=2", Basket(number=2)),
+        ("number=2.0", Basket(number=2)),
+        ("number=2e0", Basket(number=2)),
+        ("length=2", Basket(length=2.0)),
+        ("length=2.5&unit=in", Basket(length=2.5, unit="in")),
+        ("label=5", Basket(label="5")),
+        ("label=true", Basket(label="true")),
+        ("label=%C3%A9%20+a", Basket(label="\u00e9  a")),
+        ("washed=true", Basket(washed=True)),
+    ],
+)
+def test_parameters_are_read_as_json_would_say_them(query, expected):
+    """A number or truth value is spelled as in JSON; text is taken as it is."""
+    assert (expected,) == PARAMETERS.read(query.encode(), {})
+
+
+@pytest.mark.parametrize(
+    "query",
+    ["number=", "number=two", "number=%2B2", "number=02", "number=2,0", "number=0x2", "number=%202", "number=2_0",
+     "number=%D9%A2", "number=1e999", "number=null", "number=NaN", "length=NaN", "length=Infinity", "length=-inf",
+     "length=null", "length=.5", "length=5.", "washed=1", "washed=True", "washed=", "unit=CM", "unit=", "label=",
+     "colour=red", "number=1&number=1", "number", "=1"],
+)  # fmt: skip
+def test_other_spellings_are_refused(query):
+    """What JSON would not read as the value is refused, with the name of the parameter."""
+    with pytest.raises(Refusal) as refused:
+        PARAMETERS.read(query.encode(), {})
+
+    assert "invalid-request" == refused.value.slug
+    assert [query.partition("=")[0]] == [fault.parameter for fault in refused.value.faults]
+
+
+def test_what_a_path_names_may_not_be_there():
+    """A wrong value in the path is an address that does not exist, not a wrong parameter."""
+    with pytest.raises(Refusal) as refused:
+        PARAMETERS.read(b"", {"unit": "ft"})
+
+    assert "not-found" == refused.value.slug

@@ -1,0 +1,257 @@
+"""PDFs wait in a short line, for a process whose end harms nobody but the caller whose PDF it was setting."""
+
+import asyncio
+import json
+import os
+import signal
+import subprocess
+import sys
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+from textwrap import dedent
+from threading import Event
+from time import monotonic, sleep
+
+import httpx
+import msgspec
+import pytest
+
+from roundwright.web.problems import Refusal
+from roundwright.web.routes import typesetter as queue
+from roundwright.web.routes.typesetter import MOST_IN_HAND, Typesetter
+from roundwright.web.settings import Settings
+from roundwright.wording.handout import typeset
+from roundwright.wording.handout.pdf import source
+from tests.conftest import serving
+from tests.contract.shape import assert_problem
+from tests.support.handouts import CLASS, handout_of
+
+DATA = source(handout_of(**CLASS))
+DEAREST = Path(__file__).parents[2] / "load" / "worst" / "writeHandout.json"
+PROC = Path("/proc")
+in_linux = pytest.mark.skipif(not PROC.exists(), reason="the system does not tell of its processes in files")
+
+
+@pytest.fixture
+def typesetter():
+    """A typesetter of its own."""
+    made = Typesetter()
+    yield made
+    made.stop()
+
+
+async def here():
+    """A caller who stays."""
+    await asyncio.Event().wait()
+
+
+async def gone():
+    """A caller who has hung up."""
+    return {"type": "http.disconnect"}
+
+
+async def outcome(typesetter, receive=here, data=DATA):
+    """The slug of the problem, or nothing where there is a PDF."""
+    try:
+        content = await typesetter.typeset(data, receive)
+    except Refusal as refusal:
+        return refusal.slug
+    assert content.startswith(b"%PDF-")
+    return None
+
+
+def ask(typesetter, *callers):
+    """What becomes of callers who come at once."""
+
+    async def all_of_them():
+        return await asyncio.gather(*[outcome(typesetter, caller) for caller in callers])
+
+    return asyncio.run(all_of_them())
+
+
+def test_a_few_may_wait_and_the_next_is_told_when_to_come_again(typesetter):
+    """As many as fit into the line get their PDF; one more is refused at once, with `Retry-After`."""
+    outcomes = ask(typesetter, *[here] * (MOST_IN_HAND + 2))
+
+    assert [None] * MOST_IN_HAND + ["overloaded"] * 2 == outcomes
+    assert [None] == ask(typesetter, here)
+
+
+def test_the_line_is_seen_over_http():
+    """Of more callers at once than may wait the rest get 503 with `Retry-After`, and others are answered meanwhile."""
+    with serving(Settings()) as address, ThreadPoolExecutor(3 * MOST_IN_HAND) as callers:
+
+        def pdf(_):
+            headers = {"accept": "application/pdf"}
+            return httpx.post(f"{address}/v1/hats/handout", json=CLASS, headers=headers, timeout=60)
+
+        waiting = callers.map(pdf, range(3 * MOST_IN_HAND))
+        assert 200 == httpx.get(f"{address}/health/ready", timeout=60).status_code
+        answers = list(waiting)
+
+    assert {200, 503} == {answer.status_code for answer in answers}
+    for answer in answers:
+        if answer.status_code == 503:
+            assert_problem(answer, 503, "overloaded")
+            assert 1 <= int(answer.headers["retry-after"])
+        else:
+            assert answer.content.startswith(b"%PDF-")
+
+
+def test_who_has_gone_is_skipped(typesetter):
+    """A PDF that nobody waits for any more is never set, and the place in the line is free."""
+    has_begun, may_end, sent = Event(), Event(), []
+    exchange = typesetter.exchange
+
+    def slow(data):
+        sent.append(data)
+        has_begun.set()
+        may_end.wait(30)
+        return exchange(data)
+
+    async def line():
+        typesetter.exchange = slow
+        first = asyncio.create_task(outcome(typesetter))
+        await asyncio.to_thread(has_begun.wait, 30)
+        left = await asyncio.gather(*[outcome(typesetter, gone) for _ in range(3 * MOST_IN_HAND)])
+        last = asyncio.create_task(outcome(typesetter))
+        await asyncio.sleep(0)
+        may_end.set()
+        return await first, await last, left
+
+    first, last, left = asyncio.run(line())
+    assert (None, None) == (first, last)
+    assert len(sent) == 2
+    assert left.count("bad-message") >= MOST_IN_HAND - 1
+
+
+@pytest.mark.parametrize("how", [signal.SIGKILL, signal.SIGSEGV])
+def test_a_crash_is_the_end_of_one_pdf_only(how, typesetter):
+    """Who was being served is asked to try again; who waits gets a PDF from a new process."""
+
+    async def line():
+        await outcome(typesetter)
+        process = typesetter.process
+        os.kill(process.pid, signal.SIGSTOP)
+        asked = [asyncio.create_task(outcome(typesetter)) for _ in range(3)]
+        await asyncio.sleep(0.2)
+        os.kill(process.pid, how)
+        os.kill(process.pid, signal.SIGCONT)
+        return await asyncio.gather(*asked)
+
+    assert ["overloaded", None, None] == asyncio.run(line())
+
+
+def test_a_process_that_died_at_rest_harms_nobody(typesetter):
+    """It is started anew before anything is sent to it."""
+    assert [None] == ask(typesetter, here)
+    typesetter.process.kill()
+    typesetter.process.wait()
+    assert [None] == ask(typesetter, here)
+
+
+def test_a_process_that_hangs_is_killed(typesetter, monkeypatch):
+    """One that does not answer is given up, and the next caller is served."""
+    assert [None] == ask(typesetter, here)
+    monkeypatch.setattr(queue, "HANGS_AFTER_S", 0.3)
+    os.kill(typesetter.process.pid, signal.SIGSTOP)
+    assert ["overloaded"] == ask(typesetter, here)
+    monkeypatch.undo()
+    assert [None] == ask(typesetter, here)
+
+
+LIMITED = """
+import sys
+sys.path.insert(0, {folder!r})
+import typeset
+typeset.{limit} = {value}
+typeset.main()
+"""
+
+
+@pytest.mark.parametrize(("limit", "value"), [("LONGEST_S", 0.01), ("MOST_MEMORY", 18_000_000)])
+def test_one_that_takes_more_than_it_may_is_not_to_be_sent_again(limit, value, tmp_path):
+    """More processor time or more memory than a PDF may have ends it, with a status that no proxy repeats."""
+    program = tmp_path / "limited.py"
+    folder = str(Path(typeset.__file__).parent)
+    program.write_text(LIMITED.format(folder=folder, limit=limit, value=value))
+    typesetter = Typesetter(str(program))
+    try:
+        assert ["too-long"] == ask(typesetter, here)
+    finally:
+        typesetter.stop()
+
+
+@in_linux
+def test_memory_is_bounded_by_a_new_process(typesetter):
+    """Of the largest handouts none takes the process over its bound, and none is left holding what it took."""
+    body = msgspec.json.decode(DEAREST.read_bytes())["request"]
+    for number in range(6):
+        body["name"] = f"Class {number}"
+        data = source(handout_of(**body))
+        peak = asyncio.run(_peak(typesetter, data))
+        assert peak * 1024 < typeset.MOST_MEMORY
+    assert _held(typesetter, "VmRSS") <= typeset.MOST_HELD_KIB
+
+
+async def _peak(typesetter, data):
+    """The most memory a process had while it set a PDF, in KiB."""
+    setting = asyncio.create_task(typesetter.typeset(data, here))
+    peak = 0
+    while not setting.done():
+        await asyncio.sleep(0.005)
+        peak = max(peak, _held(typesetter, "VmHWM"))
+    assert (await setting).startswith(b"%PDF-")
+    return peak
+
+
+def _held(typesetter, name):
+    process = typesetter.process
+    try:
+        status = (PROC / str(process.pid) / "status").read_text() if process else ""
+    except OSError:
+        return 0
+    return next((int(line.split()[1]) for line in status.splitlines() if line.startswith(f"{name}:")), 0)
+
+
+PARENT = dedent(
+    """
+    import os, sys, threading
+    from roundwright.web.routes.typesetter import Typesetter
+    typesetter = Typesetter()
+    assert typesetter.exchange(sys.stdin.buffer.read()).startswith(b"%PDF-")
+    print(typesetter.process.pid, flush=True)
+    if sys.argv[1] == "stop":
+        typesetter.stop()
+    threading.Event().wait()
+    """
+)
+
+
+@in_linux
+@pytest.mark.parametrize("how", ["stop", "kill"])
+def test_no_process_outlives_the_service(how):
+    """Where the service is stopped, or killed without a chance to clean up, the process that sets PDFs ends as well."""
+    with subprocess.Popen(
+        [sys.executable, "-c", PARENT, how], stdin=subprocess.PIPE, stdout=subprocess.PIPE
+    ) as parent:
+        parent.stdin.write(DATA)
+        parent.stdin.close()
+        child = PROC / parent.stdout.readline().decode().strip()
+        if how == "kill":
+            assert child.exists()
+            parent.kill()
+        give_up = monotonic() + 10
+        while child.exists() and monotonic() < give_up:
+            sleep(0.02)
+        assert not child.exists()
+        parent.kill()
+
+
+def test_what_cannot_be_set_is_a_fault_of_ours(typesetter):
+    """Data that the template cannot read is no reason for the process to end: the next PDF comes from the same one."""
+    with pytest.raises(RuntimeError):
+        asyncio.run(typesetter.typeset(json.dumps({}).encode(), here))
+    process = typesetter.process
+    assert [None] == ask(typesetter, here)
+    assert process is typesetter.process

@@ -1,0 +1,83 @@
+"""Settings come from the environment, all of them, once, and a wrong one is said at the start."""
+
+import subprocess
+import sys
+
+import msgspec
+import pytest
+
+from roundwright.web.settings import NoSetting, Settings, read, variable_of
+
+
+def test_nothing_need_be_set():
+    """An empty environment gives the defaults, and other variables do not matter."""
+    assert Settings() == read({}) == read({"HOME": "/", "PORT": "1"})
+
+
+def test_each_setting_is_read():
+    """Each field is read from the variable of its name."""
+    environment = {
+        "ROUNDWRIGHT_HOST": "0.0.0.0",
+        "ROUNDWRIGHT_PORT": "80",
+        "ROUNDWRIGHT_ACCESS_LOG": "true",
+        "ROUNDWRIGHT_METRICS": "0",
+        "ROUNDWRIGHT_CORS_ORIGINS": "https://a.example  https://b.example",
+    }
+
+    assert Settings(
+        host="0.0.0.0",
+        port=80,
+        access_log=True,
+        metrics=False,
+        cors_origins=("https://a.example", "https://b.example"),
+    ) == read(environment)
+
+
+@pytest.mark.parametrize(
+    ("variable", "value"),
+    [
+        ("ROUNDWRIGHT_PROT", "80"),
+        ("ROUNDWRIGHT_PORT", "eighty"),
+        ("ROUNDWRIGHT_PORT", "65536"),
+        ("ROUNDWRIGHT_PORT", ""),
+        ("ROUNDWRIGHT_WORKERS", "0"),
+        ("ROUNDWRIGHT_BODY_BYTES", "10"),
+        ("ROUNDWRIGHT_ACCESS_LOG", "perhaps"),
+    ],
+)
+def test_a_wrong_setting_is_refused(variable, value):
+    """A name that is no setting and a value that is none of its values are both refused, by name."""
+    with pytest.raises(NoSetting, match="(?i)" + variable.removeprefix("ROUNDWRIGHT_")):
+        read({variable: value})
+
+
+def test_each_setting_says_what_it_is():
+    """Each setting is described, and every number among them is bounded."""
+    schema = msgspec.json.schema(Settings)["$defs"]["Settings"]["properties"]
+    for field, described in schema.items():
+        assert described["description"].endswith("."), variable_of(field)
+        assert described["type"] != "integer" or {"minimum", "maximum"} <= set(described), variable_of(field)
+
+
+AT_FIRST = """
+import sys
+from roundwright.web.app import create_app
+from roundwright.web.routes import all_operations
+from roundwright.web.settings import Settings
+
+create_app(Settings(warm={warm}))
+there = set(sys.modules)
+for one in all_operations():
+    for write in one.forms.values():
+        write(one.example_answer())
+print(len(set(sys.modules) - there))
+"""
+"""How many modules the first answers have to wait for."""
+
+
+@pytest.mark.parametrize(("warm", "leaves"), [(True, False), (False, True)])
+def test_a_warm_process_has_nothing_left_to_fetch_when_the_first_knitter_asks(warm, leaves):
+    """What is imported for a first pattern or a first handout is there beforehand where that was asked for."""
+    asked = [sys.executable, "-c", AT_FIRST.format(warm=warm)]
+    left = int(subprocess.run(asked, capture_output=True, check=True, text=True).stdout)
+    assert leaves == (left > 0)

@@ -1,0 +1,394 @@
+"""Patterns in words turned back into rounds: the phrases patterns print, and whatever the service writes itself."""
+
+import json
+import os
+from typing import Any
+
+import msgspec
+import pytest
+from hypothesis import assume, example, given, settings
+from hypothesis import strategies as st
+
+from roundwright import reference
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.hat import plan as hat
+from roundwright.knitting.hat import request as hat_request
+from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, line, runs
+from roundwright.wording.proofreading.read import Reading, read, rounds_of
+from roundwright.wording.writing import pattern as write
+from roundwright.wording.writing.plain_language import speak
+from tests.knitting.hat.test_plan import hats_asked
+from tests.knitting.rounds.test_round import steps
+
+Run = tuple[str, int]
+
+
+def runs_of(steps: tuple[Step, ...]) -> list[Run]:
+    """The stitches in working order, equal neighbours together."""
+    joined: list[Run] = []
+    for name, times in runs(steps):
+        if joined and joined[-1][0] == name:
+            joined[-1] = (name, joined[-1][1] + times)
+        else:
+            joined.append((name, times))
+    return joined
+
+
+def only_round(text: str, stitches: int) -> Round:
+    """The one round of a line in which nothing is wrong."""
+    reading = read(text, (stitches,))
+    assert not [finding for finding in reading.findings if finding.severity == "error"], reading.findings
+    (rounds,) = reading.rounds
+    (one,) = rounds
+    return one
+
+
+def counts(reading: Reading, size: int = 0) -> list[tuple[int, int]]:
+    """Number of each round and the stitches after it."""
+    return [(one.number, one.after) for one in reading.rounds[size]]
+
+
+# --- what the service writes ---------------------------------------------------------------------------------------
+
+
+@settings(max_examples=200)
+@given(steps, st.booleans())
+@example((Work("k", 2), Repeat(9, (Work("k", 4), Work("k2tog"))), Work("k", 3)), False)
+@example((Repeat(3, (Repeat(2, (Work("k2tog", 7), Work("sl"))), Work("m1"))),), True)
+@example((Work("p", 40),), False)
+@example((Repeat(1, (Work("k", 2), Work("m1", 2), Work("p", 3)), again=2),), False)
+def test_the_written_line_of_a_round_reads_back_to_it(steps: tuple[Step, ...], flat: bool) -> None:
+    """`line` and `read` undo each other, for every round there can be."""
+    used, _ = execute(steps)
+    assume(used)
+
+    assert runs_of(steps) == runs_of(only_round(f"Rnd 1: {line(steps, flat=flat)}", used).steps)
+
+
+@settings(max_examples=200)
+@given(steps)
+def test_the_spoken_line_of_a_round_reads_back_to_it(steps: tuple[Step, ...]) -> None:
+    """The sentences a beginner gets are read like the abbreviations."""
+    used, _ = execute(steps)
+    text = f"Round 1: {speak(steps)}"
+    assume(used)
+    assume(len(text) < 1_500)  # several hundred words are more than a line is read for
+
+    assert runs_of(steps) == runs_of(only_round(text, used).steps)
+
+
+def worked(plan: hat.HatPlan) -> list[list[Run]]:
+    """Every round of a hat, brim and body worked as often as they are."""
+    straight = [
+        part.lines[turn % len(part.lines)] for part in (plan.brim, plan.body) for turn in range(part.rounds)
+    ]
+    return [runs_of(one.steps) for one in (*straight, *plan.crown.rounds)]
+
+
+@settings(max_examples=int(os.environ.get("ROUNDWRIGHT_TEST_EXAMPLES", "60")))
+@given(hats_asked(), st.sampled_from(["us", "uk"]), st.sampled_from(["pattern", "beginner"]))
+def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: str, wording: str) -> None:
+    """In every style, in up to twelve sizes, in US and UK terms, in abbreviations and in sentences."""
+    request = msgspec.json.decode(
+        json.dumps({**asked, "terms": terms, "wording": wording}), type=hat_request.HatRequest
+    )
+    try:
+        answer = hat.hats(request, write.pattern)
+    except Impossible:
+        assume(False)
+
+    reading = read(answer.pattern, tuple(plan.cast_on.stitches for plan in answer.sizes))
+
+    assert not reading.findings
+    assert [worked(plan) for plan in answer.sizes] == [
+        [runs_of(one.steps) for one in rounds] for rounds in reading.rounds
+    ]
+
+
+# --- what patterns print -------------------------------------------------------------------------------------------
+
+K2_K2TOG = [("k", 2), ("k2tog", 1)]
+
+
+@pytest.mark.parametrize(
+    ("printed", "stitches", "expected"),
+    [
+        ("*k2, k2tog; rep from * around", 8, K2_K2TOG * 2),
+        ("*k2, k2tog* rep from * to end", 8, K2_K2TOG * 2),
+        ("*k2, k2tog* around", 8, K2_K2TOG * 2),
+        ("*k2, k2tog*; rep from * to * once more", 8, K2_K2TOG * 2),
+        ("*k2, k2tog; rep from * once more", 8, K2_K2TOG * 2),
+        ("*k2, k2tog; rep from * twice in all", 8, K2_K2TOG * 2),
+        ("*k2, k2tog; rep from *", 8, K2_K2TOG * 2),
+        ("*k2, k2tog**, p1, rep from * to ** once", 9, [*K2_K2TOG, ("p", 1), *K2_K2TOG]),
+        ("p1, *k2, k2tog; rep from * to last 3 sts, p3", 12, [("p", 1), *K2_K2TOG * 2, ("p", 3)]),
+        ("*k2, k2tog; rep from *, ending k3", 11, [*K2_K2TOG * 2, ("k", 3)]),
+        ("*p1, **k2, k2tog; rep from ** once more; rep from * around", 18, [("p", 1), *K2_K2TOG * 2] * 2),
+        ("[k2, k2tog] twice", 8, K2_K2TOG * 2),
+        ("(k2, k2tog) 2 times", 8, K2_K2TOG * 2),
+        ("(k2, k2tog) x 2", 8, K2_K2TOG * 2),
+        ("[k2, k2tog] around", 8, K2_K2TOG * 2),
+        ("[[k1] twice, k2tog] 2 times", 8, K2_K2TOG * 2),
+        ("k2tog 3 times", 6, [("k2tog", 3)]),
+        ("k2tog (3 times)", 6, [("k2tog", 3)]),
+        ("k2tog around", 6, [("k2tog", 3)]),
+        ("k2tog to last st, k1", 7, [("k2tog", 3), ("k", 1)]),
+        ("k to last 2 sts, k2tog", 9, [("k", 7), ("k2tog", 1)]),
+        ("knit until 2 sts remain, k2tog", 9, [("k", 7), ("k2tog", 1)]),
+        ("ssk, k to 3 sts before end of rnd, p3", 9, [("ssk", 1), ("k", 4), ("p", 3)]),
+        ("k1, p1, k to m, sm", 9, [("k", 1), ("p", 1), ("k", 7)]),
+        ("k1p1 rib", 6, [("k", 1), ("p", 1)] * 3),
+        ("work in k2, p2 rib", 8, [("k", 2), ("p", 2)] * 2),
+        ("knit", 9, [("k", 9)]),
+        ("k", 9, [("k", 9)]),
+        ("purl", 9, [("p", 9)]),
+        ("knit all sts", 9, [("k", 9)]),
+        ("knit every stitch", 9, [("k", 9)]),
+        ("k across", 9, [("k", 9)]),
+        ("work even", 9, [("k", 9)]),
+        ("work straight", 9, [("k", 9)]),
+        ("k3, yo twice, k 6", 9, [("k", 3), ("yo", 2), ("k", 6)]),
+        ("k next 4 sts, p five", 9, [("k", 4), ("p", 5)]),
+        ("Knit 4 stitches. Purl 5.", 9, [("k", 4), ("p", 5)]),
+        ("k4, pm, k5", 9, [("k", 9)]),
+        ("k2, [p1 tbl, k1 tbl] 3 times, k1", 9, [("k", 2), *[("p", 1), ("k", 1)] * 2, ("p", 1), ("k", 2)]),
+        ("dec 3 sts evenly", 9, [("k", 1), ("k2tog", 1)] * 3),
+    ],
+)  # fmt: skip
+def test_phrases(printed: str, stitches: int, expected: list[Run]) -> None:
+    """Phrases of printed patterns mean what a knitter works (common practice)."""
+    assert expected == runs_of(only_round(f"Rnd 1: {printed}", stitches).steps)
+
+
+# Seen in print (book lists and the Craft Yarn Council's list of abbreviations).
+SPELLINGS = """
+k2tog: k2tog | K2TOG | k 2 tog | K2 tog | knit two together | knit 2 together | knit 2 stitches together | k2tog tbl
+ssk: ssk | SSK | slip, slip, knit
+skp: skp | skpo | sl1-k1-psso | sl 1, k1, psso | Sl1, K1, pass slipped stitch over
+sk2p: sk2p | sl 1, k2tog, psso
+cdd: S2KP | S2KP2 | s2kpo | cdd | sl 2 tog, k1, psso | centred double decrease
+k3tog: k3tog | k 3 tog | knit three together
+p2tog: p2tog | P2TOG | purl two together
+kfb: kfb | k1f&b | kf&b | KFB | knit into the front and back
+m1l: M1L | m1l | make one left
+m1r: M1R | make 1 right
+m1: m1 | M1 | make 1 | make one
+yo: yo | YO | yon | yrn | yfwd | yarn over
+sl: sl 1 | sl1 | slip 1
+"""
+
+
+@pytest.mark.parametrize(
+    ("stitch", "spelling"),
+    [
+        (stitch, spelling)
+        for stitch, _, spellings in (row.partition(": ") for row in SPELLINGS.strip().split("\n"))
+        for spelling in spellings.split(" | ")
+    ],
+)
+def test_spellings(stitch: str, spelling: str) -> None:
+    """Each stitch in the spellings and cases of print."""
+    assert [("k", 3), (stitch, 1), ("p", 3)] == runs_of(
+        only_round(f"Rnd 1: k3, {spelling}, p3", 6 + reference.stitches()[stitch].uses).steps
+    )
+
+
+def test_every_stitch_is_known_by_its_name_and_by_its_words() -> None:
+    """Whatever the table of stitches holds can be read."""
+    for name, row in reference.stitches().items():
+        plain = "k" if name == "p" else "p"
+        for said in (name, row.words):
+            one = only_round(f"Rnd 1: {plain}9, {said}, {plain}9", 18 + row.uses)
+            assert [(plain, 9), (name, 1), (plain, 9)] == runs_of(one.steps)
+
+
+@pytest.mark.parametrize(
+    "count",
+    ["— 6 sts", "- 6 sts", "(6 sts)", "[6 sts]", ". 6 sts.", "— 6 (7, 8) sts", "6 sts rem", "6 sts remain",
+     ", 6 sts remaining.", "(2 sts dec'd)", ". You have 6 stitches.", "= 6 sts", "(6, 7, 8) sts"],
+)  # fmt: skip
+def test_counts_in_print(count: str) -> None:
+    """The count at the end of a line, in the ways of print, is a count and no stitches."""
+    text = f"Rnd 1: [k2, k2tog] 2 (2, 2) times {count}"
+    sizes = (8, 8, 8) if "7" in count else (8,)
+    wrong = [(found.code, found.size, found.stitches) for found in read(text, sizes).findings]
+
+    assert [("count_differs", 2, -1), ("count_differs", 3, -2)] * ("7" in count) == [
+        one for one in wrong if one[0] == "count_differs"
+    ]
+
+
+def test_numbers_in_brackets_are_sizes() -> None:
+    """`k4 (5, 6, 7)` is 4 for the first size and 7 for the fourth; `3 (4, 5, 6) times` alike (common practice)."""
+    reading = read("Rnd 1: [k4 (5, 6, 7), p1] 3 (4, 5, 6) times, k1", (16, 25, 36, 49))
+
+    assert not reading.findings
+    assert [[("k", size), ("p", 1)] * (size - 1) + [("k", 1)] for size in (4, 5, 6, 7)] == [
+        runs_of(rounds[0].steps) for rounds in reading.rounds
+    ]
+
+
+def test_one_size_of_a_pattern_for_several() -> None:
+    """A knitter of the third size need not know the others: the cast-on in the text says which numbers are hers."""
+    text = (
+        "Cast on 64 (72, 80, 88) sts.\nRnd 1: *k6 (7, 8, 9), k2tog; rep from * around — 56 (64, 72, 80) sts"
+    )
+    reading = read(text, (80,))
+
+    assert not reading.findings
+    assert [(1, 72)] == counts(reading)
+
+
+def test_lines_for_some_sizes_only() -> None:
+    """A line marked for some sizes has numbers for those, and a dash is a size that does not work it."""
+    text = """Cast on 16 (24, 32) sts
+Rnd 1 (sizes 2 and 3 only): *k4 (6), k2tog; rep from * around — 20 (28) sts
+Sizes 2, 3 only: Rnd 2: *k3 (5), k2tog; rep from * around
+Rnd 3: *k2 (2, 4), k2tog; rep from * around — 12 (12, 20) sts
+Rnd 4: *k- (-, 3), k2tog; rep from * around — - (-, 16) sts"""
+    reading = read(text, (16, 24, 32))
+
+    assert not [found for found in reading.findings if found.code != "round_missing"]
+    assert [[12], [20, 16, 12], [28, 24, 20, 16]] == [
+        [one.after for one in rounds] for rounds in reading.rounds
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Rnd 3 and all odd rnds: knit\nRnd 4: k2tog around\nRnd 6: k2tog around",
+         [(3, 48), (4, 24), (5, 24), (6, 12)]),
+        ("Rnd 1: k2tog around\nRnd 2 and every alternate round: knit\nRnd 3: k2tog around\nRnd 5: k2tog around",
+         [(1, 24), (2, 24), (3, 12), (4, 12), (5, 6)]),
+        ("Rnd 1: k2tog around\nRnds 2, 4 and 5: knit\nRnd 3: k2tog around",
+         [(1, 24), (2, 24), (3, 12), (4, 12), (5, 12)]),
+        ("Rnds 1-3: knit\nRnd 4: k2tog around", [(1, 48), (2, 48), (3, 48), (4, 24)]),
+        ("Rnd 1: k2tog around\nRnd 2: knit\nRnds 3-6: rep rnds 1 and 2",
+         [(1, 24), (2, 24), (3, 12), (4, 12), (5, 6), (6, 6)]),
+        ("Rnd 1: k2tog around\nRnd 2: knit\nRep rnds 1 and 2 twice more",
+         [(1, 24), (2, 24), (3, 12), (4, 12), (5, 6), (6, 6)]),
+        ("Rnd 1: k2tog around\nRnd 2: knit\nRep last 2 rnds until 6 sts rem",
+         [(1, 24), (2, 24), (3, 12), (4, 12), (5, 6), (6, 6)]),
+        ("1st rnd: k2tog around\n2nd rnd: as rnd 1\nNext rnd: knit", [(1, 24), (2, 12), (3, 12)]),
+        ("Knit 2 rnds. Purl 1 rnd.\nNext 2 rnds: k2tog around", [(1, 48), (2, 48), (3, 48), (4, 24), (5, 12)]),
+        ("Row 1 (RS): k2tog to end\nRow 2 (WS): purl", [(1, 24), (2, 24)]),
+        ("R1: k2tog around. R2: knit.", [(1, 24), (2, 24)]),
+        ("Rnd 1: knit. Rnd 2: k2tog around.", [(1, 48), (2, 24)]),
+        ("Dec rnd: k2tog around (24 sts)\nDec rnd: k2tog around (12 sts)", [(1, 24), (2, 12)]),
+        ("**Rnd 1:** k2tog around\n- Rnd 2: knit", [(1, 24), (2, 24)]),
+        ("Rnd 1: *k2, k2tog; rep from *\n  to last 4 sts,\n  k4 — 37 sts\nRnd 2: knit", [(1, 37), (2, 37)]),
+    ],
+)  # fmt: skip
+def test_the_order_of_rounds(text: str, expected: list[tuple[int, int]]) -> None:
+    """Numbers, ranges, standing rounds and rounds worked again stand in the order a knitter works them."""
+    reading = read(text, (48,))
+
+    assert expected == counts(reading)
+    assert not [found for found in reading.findings if found.code != "round_missing"]
+
+
+def test_a_whole_pattern_is_read_around_its_prose() -> None:
+    """Headings, materials, abbreviations and prose are no rounds, however much they speak of stitches."""
+    text = """Harbour hat for Bexa
+
+Materials
+Quillhaven Wether, 100 g / 210 m; 4 mm dpns
+k2tog needles are not a thing
+
+Tension
+22 sts and 30 rnds to 10 cm in stocking stitch, worked in the round
+
+Abbreviations
+k: knit; p: purl
+k2tog - knit two together
+ssk = slip, slip, knit
+
+To begin
+With double-pointed needles, cast on 64 sts and join, being careful not to twist the round.
+Work in k1, p1 rib for 3 rnds. Knit 2 rounds.
+
+Crown
+Knit the crown loosely, it will be drawn up.
+Rnd 1: *k6, k2tog; rep from * around. (56 sts)
+Rnd 2: Knit.
+
+Cut the yarn and draw it through. Knit your friend a second hat.
+Finished!
+"""
+    reading = read(text, (64,))
+
+    assert not reading.findings
+    assert [(1, 64), (2, 64), (3, 64), (4, 64), (5, 64), (1, 56), (2, 56)] == counts(reading)
+
+
+def test_a_pattern_as_knitters_pass_them_on() -> None:
+    """Capitals here and there, counts in every way, stars closed or not, and a rib worked to a length."""
+    text = """MARROW'S BEANIE
+Sizes: Baby (Toddler, Child, Adult)
+Gauge: 5 sts and 7 rows = 1 inch in St st
+
+With smaller needles, CO 72 (80, 88, 96) sts. Place marker and join in the round.
+Rib: *K2, P2; rep from * around. Work in rib as set until piece measures 1.5 (1.5, 2, 2) inches from CO edge.
+Change to larger needles. Knit all rounds until hat measures 5 (5.5, 6, 6.5) inches.
+
+Shape Crown:
+Rnd 1: *K7 (8, 9, 10), k2tog* repeat around. [64 (72, 80, 88) sts]
+Rnd 2 (and all even rnds): K all sts.
+Rnd 3: *K6 (7, 8, 9), K2tog; rep from * to end of rnd. 56 (64, 72, 80) sts rem.
+Rnd 5: * K 5 (6, 7, 8), k2tog * around; 48 (56, 64, 72) sts
+Work 1 round even.
+Rnd 7: (K4 (5, 6, 7), k2tog) 8 times = 40 (48, 56, 64) sts
+Rnd 8: [k3 (4, 5, 6), K2tog] eight times -- 32 (40, 48, 56) stitches.
+Rnd 9: *k2 (3, 4, 5), k2tog, rep from * -- 24 (32, 40, 48) stitches remaining.
+10. *k1 (2, 3, 4), k2tog, repeat from *. 16 (24, 32, 40) sts.
+K2, k2tog, repeat to end.
+Cut yarn and thread through remaining sts.
+"""
+    reading = read(text, (72, 80, 88, 96))
+
+    assert ["to_a_length"] * 2 == [found.code for found in reading.findings]
+    assert [72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 12] == [one.after for one in reading.rounds[0]]
+    assert [96, 96, 88, 88, 80, 80, 72, 72, 64, 56, 48, 40, 30] == [one.after for one in reading.rounds[3]]
+
+
+def test_rounds_left_to_the_knitter_are_pointed_at() -> None:
+    """`Continue in this manner until 8 sts remain` is not dropped: it is an error, and its count is gone on with."""
+    text = """Rnd 1: *k6, k2tog; rep from * around
+Continue decreasing in this manner until 8 sts remain.
+Rnd 2: k2tog around"""
+    reading = read(text, (64,))
+
+    assert [("not_understood", 2, "error")] == [
+        (one.code, one.line, one.severity) for one in reading.findings
+    ]
+    assert [56, 4] == [one.after for one in reading.rounds[0]]
+
+
+def test_work_to_a_length_is_noted() -> None:
+    """Rounds worked to a length have no number: one is read, and the count goes on from it."""
+    reading = read("*k2, p2; rep from * around until brim measures 5 cm.\nNext rnd: k2tog around", (48,))
+
+    assert [(1, 48), (2, 24)] == counts(reading)
+    assert ["to_a_length"] == [found.code for found in reading.findings]
+
+
+def test_repeats_are_executed_without_writing_them_out() -> None:
+    """999 x 999 x 999 is arithmetic: here it comes out on a thousand stitches, and nowhere else."""
+    assert [("k", 1_000)] == runs_of(only_round("Rnd 1: [[[k1] 10 times] 10 times] 10 times", 1_000).steps)
+    (found,) = read("Rnd 1: [[[[k1] 999 times] 999 times] 999 times] 999 times", (1_000,)).findings
+    assert ("runs_out", -1_000_000) == (found.code, found.stitches)
+
+
+def test_rounds_for_a_count_check() -> None:
+    """The rounds of a size come without findings, or with the fault and its repair as a reason not to."""
+    text = "Cast on 48 (56) sts\nRnd 1: *k6, k2tog; rep from * around"
+    assert [42] == [one.after for one in rounds_of(text, (48, 56))]
+    assert [49] == [one.after for one in rounds_of(text, (48, 56), 1)]
+
+    with pytest.raises(Impossible) as caught:
+        rounds_of("Rnd 1: *k3, k2tog; rep from * around", (54,), pointer="#/pattern/text")
+    assert ("#/pattern/text", "Rnd 1: *k4, k2tog; rep from * around") == (
+        caught.value.pointer,
+        caught.value.nearest,
+    )
