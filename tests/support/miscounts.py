@@ -1,4 +1,7 @@
-"""Counts made after one slip, drawn at random: what work, what slip, and what of it is handed over."""
+"""Counts made after one slip, drawn at random: what work, what slip, and what of it is handed over.
+
+Nobody has published how often knitters slip, or how often they count wrong: the frequencies are `common practice`.
+"""
 
 from random import Random
 from typing import Any, NamedTuple
@@ -31,7 +34,7 @@ class Case(NamedTuple):
     needle: int | None  # on which it was made, where the service is told the needles and the knitter's split
 
     @property
-    def told(self) -> tuple[str, str]:
+    def given(self) -> tuple[str, str]:
         """What is handed over."""
         count = "by needle" if "needles" in self.request else "whole"
         return count, "round known" if "round" in self.request else "round not known"
@@ -111,6 +114,27 @@ def draw(chance: Random) -> Case:
     while True:
         work = _work(chance)
         case = work and (_other_round(chance, work) if code == "other_round" else _slip(chance, work, code))
+        if case:
+            return case
+
+
+def draw_miscount(chance: Random) -> Case:
+    """A case in which nothing is wrong but the count: one stitch is skipped or counted twice, on one of the needles.
+
+    Work, place and what is handed over are drawn as for a slip.
+    """
+    while True:
+        work = _work(chance)
+        if not work or not work.rounds:
+            continue
+        at = _place(chance, work)
+        needles = [list(loops) for loops in work.held[at + 1]]
+        needle = chance.choice([number for number, loops in enumerate(needles) if loops])
+        if chance.random() < 0.5:
+            needles[needle].append(slipping.EXTRA)
+        else:
+            needles[needle].pop()
+        case = _handed_over(chance, work, at, "count_again", (needles, needle + 1))
         if case:
             return case
 

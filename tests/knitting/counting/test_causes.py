@@ -1,59 +1,42 @@
-"""The knitter whose count is off, simulated: one slip, made by hands that know nothing of the service, 2,000 times.
+"""The knitter whose count is off, simulated: one slip, or a count that was wrong itself.
 
-How the cases are drawn is said in `tests.support.miscounts.draw`; the figures are printed with `-s`.
+How the cases are drawn is said in `tests.support.miscounts`; `python -m tests.support.slips_table` prints the whole
+table.
 """
 
 import json
-from collections import Counter
-from random import Random
-from typing import Any
+from pathlib import Path
 
-import msgspec
+from tests.support.slips_table import answer, table
 
-from roundwright.knitting.counting import check as counting
-from roundwright.knitting.counting.request import CountRequest
-from tests.support.miscounts import Case, draw
+STORIES = json.loads((Path(__file__).parent / "count_stories.json").read_text("utf-8"))
+"""Counts as knitters tell of them, with what had happened, and what a teacher says first.
 
-CASES = 2_000
-WANTED = 0.95
-
-
-def answered(request: dict[str, Any]) -> dict[str, Any]:
-    """The answer as it goes over the wire."""
-    asked = msgspec.json.decode(json.dumps(request), type=CountRequest)
-    return msgspec.json.decode(msgspec.json.encode(counting.check(asked, lambda *_: ())))
+The first 40 were written before the causes were ranked: at first contact 15 began as they should and in 28 what had
+happened was among the first two (`count_again`, `worked_plain` and `missed_increase` did not exist), after the ranking
+all 40. The other 20 were written after it: at first contact 20 and 19.
+"""
 
 
-def found(case: Case, causes: list[dict[str, Any]]) -> bool:
-    """Whether the true cause is among them: its code, and on which needle where the needles were counted."""
-    return any(
-        cause["code"] == case.code and (case.needle is None or cause["needle"] == case.needle)
-        for cause in causes
-    )
+def test_the_true_cause_is_named_first_and_among_the_first_two() -> None:
+    """With as many miscounts as slips: first in 80 % or more, among the first two in 97 % or more (all 2,400: 98 %)."""
+    result = table(cases=600)
+    print("", result.printed(), sep="\n")  # noqa: T201 - shown with -s
+    assert result.share(result.first, "in the same mix") >= 0.8
+    assert result.share(result.first_two, "in the same mix") >= 0.97
+    assert result.share(result.first_two, "slips") >= 0.95
+    assert result.mends_elsewhere == 0
 
 
-def test_the_true_cause_is_among_the_first_two() -> None:
-    """In at least 95 % of 2,000 counts handed over after one slip: its code, and its needle where that can be known."""
-    chance = Random(1)  # the same slips every time
-    cases = [draw(chance) for _ in range(CASES)]
-    of: Counter[str] = Counter()
-    right: Counter[str] = Counter()
-    first = same_count = 0
-    for case in cases:
-        causes = answered(case.request)["causes"]
-        groups = ["all", case.code, f"count {case.told[0]}, {case.told[1]}"]
-        of.update(groups)
-        right.update(groups if found(case, causes[:2]) else ())
-        first += found(case, causes[:1])
-        same_count += found(
-            case, [one for one in causes[:2] if one["stitches"] == case.off or case.code == "other_round"]
-        )
-    report = [
-        f"{group:36}{right[group]:6} of {of[group]:5}{right[group] / of[group]:8.1%}" for group in sorted(of)
-    ]
-    report.append(
-        f"named first: {first / CASES:.1%}; with as many stitches off, too: {same_count / CASES:.1%}"
-    )
-    print("", *report, sep="\n")  # noqa: T201 - shown with -s
-
-    assert right["all"] >= WANTED * CASES
+def test_stories_of_knitters_begin_with_what_a_teacher_says_first() -> None:
+    """Every story has the right cause and needle first; nearly all have what had happened among the next two."""
+    explained = 0
+    for story in STORIES:
+        causes = answer(story["request"])["causes"]
+        first = causes[0] if causes else {"code": None, "needle": None}
+        assert first["code"] == story["first"], story["story"]
+        if "needle" in story:
+            assert first["needle"] == story["needle"], story["story"]
+        left = [cause["code"] for cause in causes if cause["code"] != "count_again"][:2]
+        explained += story["happened"] in (*left, first["code"])
+    assert explained >= len(STORIES) - 1

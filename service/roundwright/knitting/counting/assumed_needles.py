@@ -1,4 +1,4 @@
-"""How the knitter's stitches are shared out over needles: their own way, as asked for, or as the count suggests."""
+"""How the stitches are shared out over needles: as the knitter says, as the work asks for, or as the count suggests."""
 
 from typing import NamedTuple
 
@@ -10,7 +10,7 @@ from roundwright.knitting.needles.boundaries import Ways, ways
 from roundwright.knitting.rounds.round import Round
 
 
-class Wanted(NamedTuple):
+class NeedleRequest(NamedTuple):
     """How the stitches are to be shared out over needles, and where in the request that stands."""
 
     split: Needles | None  # the knitter's own
@@ -18,76 +18,87 @@ class Wanted(NamedTuple):
     tolerance: int
     counted: Needles | None  # the count, needle by needle
     flat: bool = False
-    at: str = "#/pattern"
+    pointer: str = "#/pattern"
 
 
-class Shared(NamedTuple):
-    """Rounds with what each needle holds; `known` where that is not merely taken to be so."""
+class OnNeedles(NamedTuple):
+    """Rounds with what each needle holds; `known` where that is not assumed."""
 
     rounds: tuple[Round, ...]
-    held: Needles | None
+    needles: Needles | None
     known: bool = False
     notices: tuple[Notice, ...] = ()
 
 
-def share(rounds: tuple[Round, ...], stitches: int, wanted: Wanted) -> Shared:
-    """The rounds on the knitter's own needles, on those asked for, or on as many as were counted.
+def share(rounds: tuple[Round, ...], stitches: int, request: NeedleRequest) -> OnNeedles:
+    """The rounds on the knitter's own needles, on those the work asks for, or on as many as were counted.
 
     Without any of them, or for more stitches than are shared out, the rounds as they are. Raises `Impossible` for
     needles that do not go with the stitches, or a count of more needles than there are.
     """
-    counted = len(wanted.counted or ())
-    known = wanted.split is not None or wanted.needles is not None
-    if known and wanted.flat:
+    _check(stitches, request)
+    most = max([stitches, *(line.after for line in rounds)])
+    if request.split is not None and most > MOST_CROWN_STITCHES:
+        raise Impossible(
+            f"The work goes up to {most} stitches, more than are followed needle by needle.",
+            pointer="#/split",
+            nearest=f"work of up to {MOST_CROWN_STITCHES} stitches, or no `split`",
+        )
+    number = _number_of_needles(request)
+    if number < FEWEST_NEEDLES or request.flat or most > MOST_CROWN_STITCHES:
+        return OnNeedles(rounds, None)
+    borders = ways(rounds, stitches)
+    needles = request.split or _best(borders, number, request)
+    if needles is None:
+        return OnNeedles(rounds, None)
+    known = request.split is not None or request.needles is not None
+    return OnNeedles(followed(borders, needles), needles, known, () if known else (_assumed(needles),))
+
+
+def _number_of_needles(request: NeedleRequest) -> int:
+    if request.split is not None:
+        return len(request.split)
+    return request.needles or len(request.counted or ())
+
+
+def _check(stitches: int, request: NeedleRequest) -> None:
+    """Refuse needles that do not go with the stitches or the count."""
+    if request.flat and (request.split is not None or request.needles is not None):
         raise Impossible(
             "Flat work is in rows, on one pair of needles: there is no round to share out.",
-            pointer="#/split" if wanted.split is not None else f"{wanted.at}/needles",
+            pointer="#/split" if request.split is not None else f"{request.pointer}/needles",
             nearest="no needles",
         )
-    if wanted.split is not None and sum(wanted.split) != stitches:
+    if request.split is not None and sum(request.split) != stitches:
         raise Impossible(
-            f"The split has {sum(wanted.split)} stitches, but the work begins with {stitches}.",
+            f"The split has {sum(request.split)} stitches, but the work begins with {stitches}.",
             pointer="#/split",
             nearest=f"a split of {stitches} stitches",
         )
-    needles = len(wanted.split) if wanted.split is not None else wanted.needles or counted
+    counted, needles = len(request.counted or ()), _number_of_needles(request)
     if counted > needles:
         raise Impossible(
             f"{counted} needles were counted, but {needles} hold the stitches.",
             pointer="#/needles",
             nearest=f"{needles} counts",
         )
-    most = max([stitches, *(one.after for one in rounds)])
-    if wanted.split is not None and most > MOST_CROWN_STITCHES:
-        raise Impossible(
-            f"The work goes up to {most} stitches, more than are followed needle by needle.",
-            pointer="#/split",
-            nearest=f"work of up to {MOST_CROWN_STITCHES} stitches, or no `split`",
-        )
-    if needles < FEWEST_NEEDLES or wanted.flat or most > MOST_CROWN_STITCHES:
-        return Shared(rounds, None)
-    borders = ways(rounds, stitches)
-    held = wanted.split or _best(borders, needles, wanted)
-    if held is None:
-        return Shared(rounds, None)
-    return Shared(followed(borders, held), held, known, () if known else (_assumed(held),))
 
 
-def _best(borders: Ways, needles: int, wanted: Wanted) -> Needles | None:
-    """The split as the work asks for it; None where nobody asked and there are too few stitches."""
+def _best(borders: Ways, needles: int, request: NeedleRequest) -> Needles | None:
+    """The split as the work asks for it; None where it asks for none and there are too few stitches."""
     try:
-        return unbeaten_splits(borders, needles, wanted.tolerance)[-1].split
+        return unbeaten_splits(borders, needles, request.tolerance)[-1].split
     except Impossible as error:
-        if wanted.needles is None:
+        if request.needles is None:
             return None
-        pointer = wanted.at + error.pointer.removeprefix("#")
+        pointer = request.pointer + error.pointer.removeprefix("#")
         raise Impossible(error.detail, pointer=pointer, nearest=error.nearest) from error
 
 
-def _assumed(held: Needles) -> Notice:
+def _assumed(needles: Needles) -> Notice:
     return Notice(
         code="split_assumed",
-        message=f"How the stitches are shared out is not said: {', '.join(map(str, held))} at the start were taken. "
-        "The count is taken to be right where its sum is.",
+        message=f"You do not say how you share the stitches out, so {', '.join(map(str, needles))} at the start are "
+        "assumed. A count is taken to be right when its sum is right.",
         pointer="#/split",
     )

@@ -1,56 +1,73 @@
-"""What may have gone wrong when a count is not right, the likeliest first.
+"""What may have gone wrong when a count is not right, the likeliest cause first.
 
-Every stage the knitter may have reached is held against the count. A count off by one is one decrease missed or one
-stitch added, or else one decrease too many or one stitch dropped: stitches alone cannot tell the two of a pair apart,
-so both are named. Which comes first, and how much less likely everything else is, are the weights below.
+Every stage the knitter may have reached is compared with the count. One stitch too many or too few is counted wrong
+more often than it is knitted wrong, so counting again comes first. Several causes leave the same count: all are named,
+in the order of the weights below. Needles only rank the causes: knitters share their stitches out anew as they go.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final, Literal, NamedTuple
 
-from roundwright.knitting.counting.progress import Course, Needles, Stage
+from roundwright.knitting.counting.progress import Needles, Progress, Stage, decrease_places
 from roundwright.knitting.needles.best_split import on_needles
 from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute, knit, star_of, work_round
 
 CauseCode = Literal[
-    "missed_decrease", "extra_decrease", "dropped_stitch", "extra_stitch", "needles_merged", "other_round"
+    "count_again",
+    "missed_decrease",
+    "extra_decrease",
+    "missed_increase",
+    "dropped_stitch",
+    "extra_stitch",
+    "worked_plain",
+    "needles_merged",
+    "other_round",
 ]
-Kind = Literal["count", "elsewhere", "line", "midway", "merged", "strayed", "spread", "far"]
+Kind = Literal[
+    "recount", "stitches_off", "plain_needle", "elsewhere", "line", "midway", "merged", "strayed", "spread", "far"
+]  # fmt: skip
 
 MOST_CAUSES: Final = 6
 """Causes named: who has ruled out six counts again."""
 MOST_OFF: Final = 8
-"""Stitches that a count is put down to slips for: more than a whole round of decreases is no slip."""
+"""Most stitches by which single slips put a count wrong: more than a whole round of decreases has another cause."""
 
-# How unlikely each is; the order is common practice: most slips are made where something is shaped, and in a plain
-# round above it hands drop or add a stitch, or the decrease round was never counted.
-WHERE_SHAPED: Final[dict[CauseCode, int]] = {
-    "missed_decrease": 0, "extra_decrease": 1, "extra_stitch": 2, "dropped_stitch": 2,
+# Weights: how unlikely a cause is, in slips. The order is common practice: a miscount is likelier than a slip, most
+# slips are made where something is shaped, and in a plain round above it hands add or drop a stitch.
+MISCOUNTED: Final = -1
+"""One stitch too many or too few."""
+PAIR_MISCOUNTED: Final = 3
+"""Two of the whole round: stitches are counted in twos, and a pair is skipped or counted twice."""
+IN_SHAPED_ROUND: Final[dict[CauseCode, int]] = {
+    "missed_decrease": 0, "extra_stitch": 2, "dropped_stitch": 0, "missed_increase": 1, "extra_decrease": 1,
 }  # fmt: skip
-ABOVE_SHAPED: Final[dict[CauseCode, int]] = {
-    "missed_decrease": 2, "extra_decrease": 3, "extra_stitch": 1, "dropped_stitch": 1,
+ABOVE_SHAPED_ROUND: Final[dict[CauseCode, int]] = {
+    "missed_decrease": 2, "extra_stitch": 1, "dropped_stitch": 1, "missed_increase": 2, "extra_decrease": 2,
 }  # fmt: skip
-STRAIGHT: Final[dict[CauseCode, int]] = {"extra_stitch": 2, "dropped_stitch": 2, "extra_decrease": 4}
+UNSHAPED: Final[dict[CauseCode, int]] = {"extra_stitch": 2, "dropped_stitch": 2, "extra_decrease": 4}
 FAR_LESS_LIKELY: Final = 9
-"""Above the likeliest: what is three slips less likely is not named."""
-EACH_MORE: Final = 3
+"""Above the likeliest slip: a cause that is three slips less likely is not named."""
+ANOTHER_SLIP: Final = 3
 """For each slip more of the same kind: one slip is likelier than two."""
-WHOLE_NEEDLE: Final = 1
-"""For all the decreases of one needle: whoever forgets one there forgets them all."""
-ELSEWHERE: Final = 3
+NO_PLACE_THERE: Final = 3
+"""For a decrease missed on a needle that has none in that round."""
+PLAIN_NEEDLE: Final = 1
+"""A needle worked plain: who forgets one decrease there forgets all of them."""
+ELSEWHERE: Final = 1
 """The count of another round: rounds are counted worse than stitches."""
-WRONG_LINE: Final = 4
+WRONG_LINE: Final = 3
 WRONG_LINE_BY_ONE: Final = 6
 WRONG_LINE_ON_NEEDLES: Final = 2
-"""The line of another round was worked, and the count is just what comes of it; on several needles it is no chance."""
-MIDWAY: Final = 4
+"""The line of another round was worked, and the count is what comes of it; on several needles that is no chance."""
+MIDWAY: Final = 2
 """The first needles hold what they should after a round, the others what they should before it."""
+MIDWAY_BY_ONE: Final = 4
 MERGED: Final = 1
 STRAYED: Final = 2
-SPREAD: Final = 3
-"""For needles that are off in more than one place."""
+NEEDLES_DIFFER: Final = 3
+"""For needles that do not hold what they would, were this the cause."""
 FARTHEST: Final = 6
-"""Rounds away from the one stated that still count against another round: farther is no unlikelier."""
+"""Stages away from the one stated that still count against another round: farther is no unlikelier."""
 NEIGHBOURS: Final = 2
 """Decrease rounds on either side whose line may have been taken for the right one."""
 
@@ -62,16 +79,17 @@ class Counted(NamedTuple):
     needles: Needles | None
 
 
-class Slip(NamedTuple):
+class Cause(NamedTuple):
     """Something that may have gone wrong.
 
-    - `stage`: index of the stage that the needles hold, had it not gone wrong; `number`: its round
+    - `weight`: how unlikely it is
+    - `stage`: index of the stage that the needles should hold; `number`: its round
     - `stitches`: how many too many; below 0, too few
-    - `needle`: index of the needle, where one is known
-    - `other`: index of the stage whose line was worked; of the needle that stitches went to or came from
+    - `needle`: index of the needle, where it is known
+    - `other`: index of the stage whose line was worked, or of the needle that stitches went to or came from
     """
 
-    unlikely: int
+    weight: int
     code: CauseCode
     kind: Kind
     stage: int
@@ -82,7 +100,7 @@ class Slip(NamedTuple):
 
 
 def is_right(stage: Stage, counted: Counted, *, needles_known: bool) -> bool:
-    """Whether the needles hold what they should after the stage: every one, where its share is known."""
+    """Whether the needles hold what they should after the stage: every needle, where the split is known."""
     if counted.total != stage.after:
         return False
     if counted.needles is None or stage.needles is None:
@@ -92,24 +110,37 @@ def is_right(stage: Stage, counted: Counted, *, needles_known: bool) -> bool:
     return counted.needles in (stage.needles, tuple(filter(None, stage.needles)))
 
 
-def slips(course: Course, counted: Counted, said: Sequence[tuple[int, int]]) -> tuple[Slip, ...]:
+def possible_causes(
+    progress: Progress, counted: Counted, stated: Sequence[tuple[int, int]]
+) -> tuple[Cause, ...]:
     """What may have gone wrong, the likeliest first; never empty.
 
-    `said` are the places (index of a stage, round) that the knitter says to have reached: all, where nothing is known.
+    `stated` are the places (index of a stage, round) where the knitter may be: none where nothing is known.
     """
-    places = said or _places(course.stages)
-    found = [slip for place in places for slip in _at(course, counted, *place)]
-    if said:
-        found += _elsewhere(course, counted, said)
-    found.sort(key=lambda slip: slip.unlikely)
-    likeliest: dict[tuple[object, ...], Slip] = {}
-    for slip in found:
-        likeliest.setdefault((slip.code, slip.kind, slip.needle), slip)
-    within = (slip for slip in likeliest.values() if slip.unlikely <= found[0].unlikely + FAR_LESS_LIKELY)
-    return tuple(within)[:MOST_CAUSES] or (_nearest(course, counted, places),)
+    places = stated or _all_places(progress.stages)
+    causes = [cause for place in places for cause in _at(progress, counted, *place)]
+    if stated:
+        causes = [cause for cause in causes if not _before_knitting(progress, cause)]
+        causes += _elsewhere(progress, counted, stated)
+    causes.sort(key=lambda cause: cause.weight)
+    likeliest: dict[tuple[object, ...], Cause] = {}
+    for cause in causes:
+        needle = None if cause.kind == "recount" else cause.needle  # the count is made again once
+        likeliest.setdefault((cause.code, cause.kind, needle), cause)
+    slips = [cause.weight for cause in causes if cause.kind != "recount"]
+    most = min(slips, default=0) + FAR_LESS_LIKELY
+    named = tuple(cause for cause in likeliest.values() if cause.weight <= most)
+    return named[:MOST_CAUSES] or (_nearest(progress, counted, places),)
 
 
-def _places(stages: Sequence[Stage]) -> list[tuple[int, int]]:
+def _before_knitting(progress: Progress, cause: Cause) -> bool:
+    """Whether it takes a round of knitting, and none is knitted yet."""
+    return (
+        cause.code == "extra_decrease" and not cause.number and progress.stages[cause.stage].part != "crown"
+    )
+
+
+def _all_places(stages: Sequence[Stage]) -> list[tuple[int, int]]:
     """The stages, without those that hold the same as the one before: the knitter is taken to be on the first."""
     held = [(stage.after, stage.needles) for stage in stages]
     return [
@@ -119,20 +150,26 @@ def _places(stages: Sequence[Stage]) -> list[tuple[int, int]]:
     ]
 
 
-def _at(course: Course, counted: Counted, index: int, number: int) -> Iterator[Slip]:
-    """What may have gone wrong if this round is the one just finished."""
-    stage = course.stages[index]
+def _at(progress: Progress, counted: Counted, index: int, number: int) -> Iterator[Cause]:
+    """What may have gone wrong if this round is the last one finished."""
+    stage = progress.stages[index]
     off = off_on_needles(stage, counted)
     total = counted.total - stage.after
     if stage.needles and counted.needles:
-        yield from _on_needles(course, counted.needles, index, number)
+        yield from _on_needles(progress, counted, index, number)
     if total and abs(total) <= MOST_OFF:
         places = [needle for needle, more in enumerate(off or ()) if more]
-        one = places[0] if len(places) == 1 else None
-        spread = EACH_MORE * (len(places) - 1) if places and course.needles_known else 0
-        yield from _count_off(course, Slip(spread, "extra_stitch", "count", index, number, total, one))
-    if stage.decreases and any(off or (total,)) and abs(total) <= max(MOST_OFF, stage.before // 4):
-        yield from _lines(course, counted, index, number)
+        needle = places[0] if len(places) == 1 else None
+        spread = ANOTHER_SLIP * (len(places) - 1) if places and progress.needles_known else 0
+        yield from _stitches_off(
+            progress, Cause(spread, "extra_stitch", "stitches_off", index, number, total, needle)
+        )
+        if abs(total) == 1:
+            yield Cause(MISCOUNTED, "count_again", "recount", index, number, total, needle)
+        elif abs(total) == 2 and counted.needles is None:
+            yield Cause(PAIR_MISCOUNTED, "count_again", "recount", index, number, total)
+    if stage.shaping.decreases and any(off or (total,)) and abs(total) <= max(MOST_OFF, stage.before // 4):
+        yield from _wrong_lines(progress, counted, index, number)
 
 
 def off_on_needles(stage: Stage, counted: Counted) -> Needles | None:
@@ -145,62 +182,105 @@ def off_on_needles(stage: Stage, counted: Counted) -> Needles | None:
         have = tuple(next(still) if share else 0 for share in stage.needles)
     if len(have) != len(stage.needles):
         return None
-    return tuple(each - should for each, should in zip(have, stage.needles, strict=True))
+    return tuple(held - should for held, should in zip(have, stage.needles, strict=True))
 
 
-# --- a count that is off ------------------------------------------------------------------------------------
+# --- stitches too many or too few ---------------------------------------------------------------------------
 
 
-def _count_off(course: Course, off: Slip) -> Iterator[Slip]:
-    """The causes of a count that is off, each as likely as its weight and what `off` has already."""
-    shaped = course.shaped(off.stage)
-    weights = STRAIGHT if shaped is None else WHERE_SHAPED if shaped == off.stage else ABOVE_SHAPED
+def _stitches_off(progress: Progress, off: Cause) -> Iterator[Cause]:
+    """The causes of stitches too many or too few, each as likely as its weight and the weight of `off`."""
+    shaped = progress.last_shaped(off.stage)
+    weights = UNSHAPED
+    if shaped is not None:
+        weights = IN_SHAPED_ROUND if shaped == off.stage else ABOVE_SHAPED_ROUND
     codes: tuple[CauseCode, ...] = (
-        ("missed_decrease", "extra_stitch") if off.stitches > 0 else ("extra_decrease", "dropped_stitch")
+        ("missed_decrease", "extra_stitch")
+        if off.stitches > 0
+        else ("dropped_stitch", "missed_increase", "extra_decrease")
     )
     for code in codes:
-        if code in weights:
-            unlikely = off.unlikely + weights[code] + _more_slips(course, shaped, code, off)
-            yield off._replace(unlikely=unlikely, code=code)
+        more = _more_slips(progress, shaped, code, off)
+        if code in weights and more is not None:
+            yield off._replace(weight=off.weight + weights[code] + more, code=code)
 
 
-def _more_slips(course: Course, shaped: int | None, code: CauseCode, off: Slip) -> int:
-    """How much less likely it is for being more than one slip."""
-    if shaped is None or code not in ("missed_decrease", "extra_decrease"):
-        return EACH_MORE * (abs(off.stitches) - 1)
-    stage = course.stages[shaped]
-    slips = -(-abs(off.stitches) // stage.takes)
-    if code == "missed_decrease":
-        if slips > stage.decreases:
-            return EACH_MORE * MOST_OFF
-        slid = course.slid(shaped) if off.needle is not None and slips > 1 else None
-        if slid and stage.needles and off.needle is not None:
-            due = slid[off.needle] - stage.needles[off.needle]
-            if due == off.stitches:
-                return WHOLE_NEEDLE
-    return EACH_MORE * (slips - 1)
+def _more_slips(progress: Progress, shaped: int | None, code: CauseCode, off: Cause) -> int | None:
+    """How much less likely it is for being more than one slip; None where the shaped round has not so many."""
+    few = abs(off.stitches)
+    if shaped is None or code in ("extra_stitch", "dropped_stitch"):
+        return ANOTHER_SLIP * (few - 1)
+    stage = progress.stages[shaped]
+    if code == "missed_increase":
+        return ANOTHER_SLIP * (few - 1) if few <= stage.shaping.increases else None
+    if code == "extra_decrease":
+        return ANOTHER_SLIP * (-(-few // max(stage.shaping.takes, 1)) - 1)
+    if not stage.shaping.decreases:
+        return None
+    slips = -(-few // stage.shaping.takes)
+    if slips > stage.shaping.decreases:
+        return None
+    there = off.needle is None or not progress.needles_known or decreases_on(stage, off.needle)
+    return ANOTHER_SLIP * (slips - 1) + (0 if there else NO_PLACE_THERE)
+
+
+def decreases_on(stage: Stage, needle: int) -> tuple[int, ...]:
+    """How many stitches of the needle stand before each of its decreases, after the round that the stage is."""
+    if stage.needles is None:
+        return ()
+    start = sum(stage.needles[:needle])
+    places = decrease_places(stage.lines[0].steps)
+    return tuple(place - start for place in places if start <= place < start + stage.needles[needle])
 
 
 # --- needles ------------------------------------------------------------------------------------------------
 
 
-def _on_needles(course: Course, counted: Needles, index: int, number: int) -> Iterator[Slip]:
-    stage = course.stages[index]
-    held = stage.needles or ()
-    merged = tuple(_merged(held, counted, index, number))
+def _on_needles(progress: Progress, counted: Counted, index: int, number: int) -> Iterator[Cause]:
+    stage = progress.stages[index]
+    held, have = stage.needles or (), counted.needles or ()
+    merged = tuple(_merged(held, have, index, number))
     yield from merged
-    if not course.needles_known:
+    plain = plain_needles(progress, counted, index)
+    if plain:
+        total = counted.total - stage.after
+        needle = plain[0] if len(plain) == 1 else None
+        weight = PLAIN_NEEDLE + ANOTHER_SLIP * (len(plain) - 1)
+        yield Cause(weight, "worked_plain", "plain_needle", index, number, total, needle)
+    if not progress.needles_known:
         return
-    if sum(counted) == stage.after and not merged:
-        yield from _strayed(off_on_needles(stage, Counted(stage.after, counted)), index, number)
-    slid = course.slid(index) if stage.decreases and len(held) == len(counted) else None
-    for done in range(1, len(held) if slid else 1):
-        if slid and counted[:done] == held[:done] and counted[done:] == slid[done:] and counted != held:
-            yield Slip(MIDWAY, "other_round", "midway", index, number, 0, None, done)
+    if counted.total == stage.after and not merged:
+        yield from _strayed(off_on_needles(stage, counted), index, number)
+    before = progress.needles_before(index) if stage.shaping.decreases and len(held) == len(have) else None
+    for done in range(1, len(held) if before else 1):
+        if before and have[:done] == held[:done] and have[done:] == before[done:] and have != held:
+            weight = MIDWAY_BY_ONE if counted.total - stage.after == 1 else MIDWAY
+            yield Cause(weight, "other_round", "midway", index, number, 0, None, done)
 
 
-def _merged(held: Needles, counted: Needles, index: int, number: int) -> Iterator[Slip]:
-    """All stitches of two needles on one: the other lies empty, or is not counted any more."""
+def plain_needles(progress: Progress, counted: Counted, index: int) -> Needles:
+    """Indexes of the needles that hold what they should had they been worked plain in the last shaped round.
+
+    All others must be right, and a single needle must have two decreases at least: fewer are a decrease missed.
+    """
+    stage = progress.stages[index]
+    off = off_on_needles(stage, counted)
+    shaped = progress.last_shaped(index)
+    before = None if shaped is None else progress.needles_before(shaped)
+    if off is None or before is None or shaped is None or stage.needles != progress.stages[shaped].needles:
+        return ()
+    due = tuple(begun - share for begun, share in zip(before, stage.needles or (), strict=True))
+    plain = tuple(needle for needle, more in enumerate(off) if more)
+    if any(off[needle] != due[needle] or off[needle] < 0 for needle in plain):
+        return ()
+    if len(plain) == sum(map(bool, due)):  # the round was not worked at all
+        return ()
+    decreases = sum(len(decreases_on(progress.stages[shaped], needle)) for needle in plain)
+    return plain if decreases > 1 else ()
+
+
+def _merged(held: Needles, counted: Needles, index: int, number: int) -> Iterator[Cause]:
+    """All stitches of two needles on one of them: the other lies empty, or is not counted any more."""
     places = [needle for needle, stitches in enumerate(held) if stitches]
     full = tuple(filter(None, counted))
     if len(full) != len(places) - 1 or sum(full) != sum(held):
@@ -208,69 +288,79 @@ def _merged(held: Needles, counted: Needles, index: int, number: int) -> Iterato
     shares = tuple(held[needle] for needle in places)
     for at in range(len(shares) - 1):
         if full == (*shares[:at], shares[at] + shares[at + 1], *shares[at + 2 :]):
-            yield Slip(
+            yield Cause(
                 MERGED, "needles_merged", "merged", index, number, shares[at + 1], places[at], places[at + 1]
             )
     if len(shares) > 2:
         around = shares[0] + shares[-1]
         if full in ((*shares[1:-1], around), (around, *shares[1:-1])):
-            yield Slip(MERGED, "needles_merged", "merged", index, number, shares[0], places[-1], places[0])
+            yield Cause(MERGED, "needles_merged", "merged", index, number, shares[0], places[-1], places[0])
 
 
-def _strayed(off: Needles | None, index: int, number: int) -> Iterator[Slip]:
-    """Stitches of one needle that were worked on to its neighbour; the count is right."""
+def _strayed(off: Needles | None, index: int, number: int) -> Iterator[Cause]:
+    """Stitches of a needle that were worked on to its neighbour; the count is right."""
     places = [needle for needle, more in enumerate(off or ()) if more]
     if off and len(places) == 2 and places[1] - places[0] in (1, len(off) - 1):
         more, less = sorted(places, key=lambda needle: -off[needle])
-        yield Slip(STRAYED, "needles_merged", "strayed", index, number, off[more], more, less)
+        yield Cause(STRAYED, "needles_merged", "strayed", index, number, off[more], more, less)
     elif places or off is None:
-        yield Slip(SPREAD, "needles_merged", "spread", index, number)
+        yield Cause(NEEDLES_DIFFER, "needles_merged", "spread", index, number)
 
 
 # --- another round ------------------------------------------------------------------------------------------
 
 
-def _elsewhere(course: Course, counted: Counted, said: Sequence[tuple[int, int]]) -> Iterator[Slip]:
-    """Rounds other than the one said after which the count would be right."""
-    here = {index for index, _ in said}
-    for index, stage in enumerate(course.stages):
-        if index not in here and is_right(stage, counted, needles_known=course.needles_known):
-            away = min(abs(index - place) for place in here)
+def _elsewhere(progress: Progress, counted: Counted, stated: Sequence[tuple[int, int]]) -> Iterator[Cause]:
+    """Rounds other than the one stated after which the count would be right, whole or on every needle."""
+    here = {index for index, _ in stated}
+    if any(progress.stages[index].after == counted.total for index in here):
+        return  # only the needles are not as they should be
+    for index, stage in enumerate(progress.stages):
+        if index not in here and stage.after == counted.total:
+            nearest = min(here, key=lambda place: abs(index - place))
+            away = abs(index - nearest)
+            number = stage.last if index < nearest else stage.first
             weight = ELSEWHERE + min(away, FARTHEST) - 1
-            yield Slip(weight, "other_round", "elsewhere", index, stage.first)
+            if not is_right(stage, counted, needles_known=progress.needles_known):
+                weight += NEEDLES_DIFFER
+            yield Cause(weight, "other_round", "elsewhere", index, number)
 
 
-def _lines(course: Course, counted: Counted, index: int, number: int) -> Iterator[Slip]:
-    """Lines of other decrease rounds that make just this count when worked in place of the right one."""
-    stage = course.stages[index]
+def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) -> Iterator[Cause]:
+    """Lines of other decrease rounds that leave just this count when worked in place of the right one."""
+    stage = progress.stages[index]
     total = counted.total - stage.after
-    for other, away in _neighbours(course.stages, index):
-        steps = worked_around(course.stages[other].lines[0].steps, stage.before)
+    for other, away in _neighbours(progress.stages, index):
+        steps = worked_around(progress.stages[other].lines[0].steps, stage.before)
         if steps is None or execute(steps)[1] != counted.total:
             continue
         weight = WRONG_LINE_BY_ONE if abs(total) == 1 else WRONG_LINE
-        if counted.needles and course.needles_known:
-            held = course.stages[index - 1].needles
-            if (
-                held is None
-                or on_needles((work_round(1, stage.before, steps),), held)[0].needles != counted.needles
-            ):
+        if counted.needles and progress.needles_known:
+            held = progress.stages[index - 1].needles
+            same = held and _worked_on(held, steps) == counted.needles
+            if not same and not total:
                 continue
             off = off_on_needles(stage, counted)
-            if off is None or sum(map(bool, off)) > 1:
+            if not same:
+                weight += NEEDLES_DIFFER
+            elif off is None or sum(map(bool, off)) > 1:
                 weight = WRONG_LINE_ON_NEEDLES
         elif not total:
             continue
-        yield Slip(weight + away - 1, "other_round", "line", index, number, total, None, other)
+        yield Cause(weight + away - 1, "other_round", "line", index, number, total, None, other)
+
+
+def _worked_on(held: Needles, steps: Steps) -> Needles | None:
+    return on_needles((work_round(1, sum(held), steps),), held)[0].needles
 
 
 def _neighbours(stages: Sequence[Stage], index: int) -> Iterator[tuple[int, int]]:
-    """The decrease rounds next to one, with how far away they are."""
+    """The decrease rounds next to this one, with how far away they are."""
     sides: tuple[Iterable[int], ...] = (range(index - 1, -1, -1), range(index + 1, len(stages)))
     for side in sides:
         away = 0
         for other in side:
-            if stages[other].decreases:
+            if stages[other].shaping.decreases:
                 away += 1
                 yield other, away
             if away == NEIGHBOURS:
@@ -280,7 +370,7 @@ def _neighbours(stages: Sequence[Stage], index: int) -> Iterator[tuple[int, int]
 def worked_around(steps: Steps, stitches: int) -> Steps | None:
     """What becomes of a line on so many stitches that it is not for: its repeat as far as they go, the rest knitted.
 
-    None where the line has no repeat, or there is not one in so few stitches.
+    None where the line has no repeat, or the stitches are too few for it.
     """
     star = star_of(steps)
     if star is None:
@@ -307,8 +397,8 @@ def _begun(steps: Steps, stitches: int) -> Iterator[Step]:
     yield from knit(stitches)
 
 
-def _nearest(course: Course, counted: Counted, places: Sequence[tuple[int, int]]) -> Slip:
+def _nearest(progress: Progress, counted: Counted, places: Sequence[tuple[int, int]]) -> Cause:
     """Where nothing fits: the round whose count comes nearest."""
-    index, number = min(places, key=lambda place: abs(course.stages[place[0]].after - counted.total))
-    total = counted.total - course.stages[index].after
-    return Slip(EACH_MORE * MOST_OFF, "other_round", "far", index, number, total)
+    index, number = min(places, key=lambda place: abs(progress.stages[place[0]].after - counted.total))
+    total = counted.total - progress.stages[index].after
+    return Cause(ANOTHER_SLIP * MOST_OFF, "count_again", "far", index, number, total)

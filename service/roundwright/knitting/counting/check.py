@@ -1,8 +1,9 @@
 """A count that is not right, or a place in the work that is lost: what the stitches on the needles say.
 
-    request -> the rounds in stages -> those on which the count is right -> or what may have gone wrong -> its repair
+    request -> rounds in stages -> those after which the count is right, or the causes -> explained, with repairs
 
-`work_in_hand` has the request, `place` the stages, `slips` what may have gone wrong, `rescue` its words and repair.
+`work_in_hand` has the request, `place` the stages, `slips` the causes, `rescue` their explanation, `putting_right` what
+to do, `mending` the repaired lines and `miscount` every sentence.
 """
 
 from typing import Annotated, Final
@@ -10,16 +11,17 @@ from typing import Annotated, Final
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
-from roundwright.knitting.counting.causes import Counted, is_right, slips
-from roundwright.knitting.counting.explain import CountCause, told
-from roundwright.knitting.counting.miscount import line_named, stitches
-from roundwright.knitting.counting.progress import Course, Line, PartName
-from roundwright.knitting.counting.request import CountRequest, Reader, counted_by, course_of, said_by
+from roundwright.knitting.counting.causes import Cause, Counted, is_right, possible_causes
+from roundwright.knitting.counting.explain import CountCause, Explanation, explain
+from roundwright.knitting.counting.messages import TEXTS, counted_text, text
+from roundwright.knitting.counting.progress import NextLine, PartName, Progress
+from roundwright.knitting.counting.putting_right import go_on
+from roundwright.knitting.counting.request import CountRequest, Reader, count_of, progress_of, stated_places
 from roundwright.knitting.rounds.round import LAST_ROUND, Round
 
 
 class CountMatch(Struct, frozen=True, kw_only=True):
-    """Rounds after each of which the count is right: one, or several in succession that leave it alike."""
+    """A round after which the count is right, or several in succession that leave the same stitches."""
 
     part: Annotated[PartName | None, Meta(description="Part of the hat; null for a pattern in words.")]
     round: Annotated[
@@ -36,7 +38,12 @@ class CountMatch(Struct, frozen=True, kw_only=True):
         Meta(description="Stitches on each needle after it; null where needles are not known."),
     ]
     text: Annotated[str, Meta(description="The line of `round`, empty for round 0.")]
-    next: Annotated[Round | None, Meta(description="The line after `last`; null where the work is done.")]
+    next: Annotated[
+        Round | None,
+        Meta(
+            description="The line after `last`; null where the work is done, or a pattern is followed no farther."
+        ),
+    ]
     next_part: Annotated[PartName | None, Meta(description="The part of the hat that `next` belongs to.")]
 
 
@@ -47,15 +54,23 @@ class CountAnswer(Struct, frozen=True, kw_only=True):
     matches: Annotated[
         tuple[CountMatch, ...],
         Meta(
-            description="The rounds on which the count is right, in order, the one said to be finished first; with "
-            "`needles` every needle must be."
+            description="The rounds after which the count is right, in order, the one stated first; with `needles` "
+            "every needle must be right."
         ),
     ]
     causes: Annotated[
         tuple[CountCause, ...],
         Meta(
             description="What may have gone wrong, the likeliest first; empty where the count is right. Without a "
-            "`round` it is right if it is right on any."
+            "`round` it is right if it is right after any. For one stitch too many or too few the first is to count "
+            "again."
+        ),
+    ]
+    tell_apart: Annotated[
+        str | None,
+        Meta(
+            description="How to tell the first two causes apart, counting again left aside, where they leave the same "
+            "count; null where there is nothing to tell apart."
         ),
     ]
     next: Annotated[
@@ -72,64 +87,119 @@ class CountAnswer(Struct, frozen=True, kw_only=True):
 
 
 def check(request: CountRequest, read: Reader) -> CountAnswer:
-    """What the count says: the rounds on which it is right, or what may have gone wrong and how to put it right.
+    """The rounds after which the count is right, or what may have gone wrong and how to put it right.
 
     Raises `Impossible` for a request that names no work, or work that cannot be knitted, or a round it does not have.
     """
-    counted = counted_by(request)
-    course = course_of(request, read)
-    said = said_by(request, course)
-    found = [
+    counted = count_of(request)
+    progress = progress_of(request, read)
+    stated = stated_places(request, progress)
+    right = [
         index
-        for index, stage in enumerate(course.stages)
-        if is_right(stage, counted, needles_known=course.needles_known)
+        for index, stage in enumerate(progress.stages)
+        if is_right(stage, counted, needles_known=progress.needles_known)
     ]
-    here = [place for place in said if place[0] in found] or [
-        (index, course.stages[index].first) for index in found if not said
+    here = [place for place in stated if place[0] in right] or [
+        (index, progress.stages[index].first) for index in right if not stated
     ]
-    found.sort(key=lambda index: index not in [place for place, _ in here])
-    matches = tuple(_match(course, index) for index in found)
+    right.sort(key=lambda index: index not in [place for place, _ in here])
+    matches = tuple(_match(progress, index) for index in right)
     if here:
-        following = course.next_line(*here[0])
-        return CountAnswer(
-            message=_message(course, [index for index, _ in here], counted, following),
-            matches=matches,
-            causes=(),
-            next=following.round if following else None,
-            next_part=following.part if following else None,
-            basis=BASIS,
-            warnings=course.notices,
-        )
-    causes = tuple(told(course, counted, slip) for slip in slips(course, counted, said))
+        return _right(progress, counted, here, matches)
+    return _wrong(progress, counted, stated, matches)
+
+
+def _right(
+    progress: Progress, counted: Counted, here: list[tuple[int, int]], matches: tuple[CountMatch, ...]
+) -> CountAnswer:
+    following = progress.next_line(*here[0])
     return CountAnswer(
-        message=f"{causes[0].message} {causes[0].fix}",
+        message=_message(progress, [index for index, _ in here], counted, following),
         matches=matches,
-        causes=causes,
-        next=causes[0].next,
-        next_part=causes[0].next_part,
+        causes=(),
+        tell_apart=None,
+        next=following.round if following else None,
+        next_part=following.part if following else None,
         basis=BASIS,
-        warnings=course.notices,
+        warnings=progress.notices,
     )
+
+
+def _wrong(
+    progress: Progress,
+    counted: Counted,
+    stated: tuple[tuple[int, int], ...],
+    matches: tuple[CountMatch, ...],
+) -> CountAnswer:
+    causes = possible_causes(progress, counted, stated)
+    if progress.unread is not None and not stated and causes[0].kind == "far":
+        raise progress.unread  # the round may be among those that are not followed
+    explained = _without_taking_back_first([(cause, explain(progress, counted, cause)) for cause in causes])
+    tell_apart = _tell_apart([cause for cause, _ in explained])
+    first = explained[0][1].as_cause(progress, explained[0][0].code)
+    return CountAnswer(
+        message=_advice(explained, tell_apart),
+        matches=matches,
+        causes=(first, *(text.as_cause(progress, cause.code) for cause, text in explained[1:])),
+        tell_apart=tell_apart,
+        next=first.next,
+        next_part=first.next_part,
+        basis=BASIS,
+        warnings=progress.notices,
+    )
+
+
+Explained = tuple[Cause, Explanation]
+
+
+def _without_taking_back_first(explained: list[Explained]) -> list[Explained]:
+    """The causes in order, but none that takes back work before a round that matches as it is."""
+    if any(cause.kind == "elsewhere" for cause, _ in explained):
+        return sorted(explained, key=lambda pair: pair[1].fix.takes_back)
+    return explained
+
+
+def _tell_apart(causes: list[Cause]) -> str | None:
+    """How to tell the first two causes apart, counting again left aside."""
+    pair = [cause for cause in causes if cause.kind != "recount"][:2]
+    if len(pair) < 2:
+        return None
+    kinds = [cause.kind for cause in pair if cause.code == "other_round"]
+    codes = "+".join(sorted(cause.code for cause in pair))
+    return TEXTS.get(f"apart.{kinds[0] if kinds else codes}")
+
+
+def _advice(explained: list[Explained], tell_apart: str | None) -> str:
+    """The first cause with what to do; where that is to count again, the next one for a count that stays."""
+    (cause, first), *others = explained
+    sentences = [first.message, first.fix.text]
+    if cause.kind == "recount" and others:
+        sentences.append(text("count_again.otherwise", cause=others[0][1].message))
+    if tell_apart:
+        sentences.append(tell_apart)
+    return " ".join(sentences)
 
 
 BASIS: Final = (
     Basis("The count after each round comes from working its line.", "arithmetic"),
     Basis(
-        "The order of causes: a slip is likeliest where something is decreased; one slip is likelier than two; a round "
-        "counted wrong is likelier than three slips.",
+        "The order of causes: one stitch too many or too few is counted wrong more often than knitted wrong; a slip is "
+        "likeliest where something is decreased; one slip is likelier than two; needles rank the causes and exclude "
+        "none.",
         COMMON_PRACTICE,
     ),
     Basis(
-        "Repairs: a stitch too many is worked together with its neighbour and a missing one made out of the strand, in "
-        "the next plain round where there is one; a dropped stitch is caught with a crochet hook.",
+        "Repairs: a dropped stitch is caught with a crochet hook before anything is made; a stitch too many is worked "
+        "together with its neighbour and a missing one made out of the strand, in the next plain round where there is "
+        "one.",
         COMMON_PRACTICE,
     ),
 )
 
 
-def _match(course: Course, index: int) -> CountMatch:
-    stage = course.stages[index]
-    following = course.next_line(index, stage.last)
+def _match(progress: Progress, index: int) -> CountMatch:
+    stage = progress.stages[index]
+    following = progress.next_line(index, stage.last)
     return CountMatch(
         part=stage.part,
         round=stage.first,
@@ -142,28 +212,25 @@ def _match(course: Course, index: int) -> CountMatch:
     )
 
 
-def _message(course: Course, found: list[int], counted: Counted, following: Line | None) -> str:
-    told = " or ".join(_rounds_named(course, index) for index in found[:MOST_NAMED])
-    many = len(found) > 1 or course.stages[found[0]].last > course.stages[found[0]].first
-    told = (
-        f"{stitches(counted.total).capitalize()} {'is' if counted.total == 1 else 'are'} right after {told}."
-    )
-    if many:
-        told += f" {HOW_TO_TELL}"
+def _message(progress: Progress, right: list[int], counted: Counted, following: NextLine | None) -> str:
+    rounds = " or ".join(_rounds_named(progress, index) for index in right[:MOST_NAMED])
+    several = len(right) > 1 or progress.stages[right[0]].last > progress.stages[right[0]].first
+    sentences = [counted_text("right", counted.total, rounds=rounds)]
+    if several:
+        sentences.append(text("right.which"))
     if following is None:
-        return f"{told} The last {course.word} is done: go on to the finish."
-    return f"{told} Next is {line_named(course, following)}: {following.round.text}."
+        sentences.append(go_on(progress, None))
+    else:
+        line = progress.line_named(following)
+        sentences.append(text("right.next", line=line, text=following.round.text))
+    return " ".join(sentences)
 
 
 MOST_NAMED: Final = 4
 """Places named in one sentence: more are not taken in at a glance. All are in `matches`."""
-HOW_TO_TELL: Final = (
-    "Look at the work to tell which: a decrease right under the needle was worked in the last round; else count the "
-    "rounds from there up."
-)
 
 
-def _rounds_named(course: Course, index: int) -> str:
-    stage = course.stages[index]
-    name = course.named(index, stage.first)
-    return name if stage.first == stage.last else f"{name} (up to {course.word} {stage.last})"
+def _rounds_named(progress: Progress, index: int) -> str:
+    stage = progress.stages[index]
+    place = progress.reached(index, stage.first)
+    return place if stage.first == stage.last else f"{place} (up to {progress.word} {stage.last})"

@@ -1,22 +1,33 @@
-"""A slip told to the knitter: what happened, about where, and how to put it right."""
+"""A cause explained to the knitter: what happened, about where, and how to put it right.
+
+The sentences stand in `miscount`.
+"""
 
 from collections.abc import Callable
-from typing import Annotated, Final
+from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.counting.causes import CauseCode, Counted, Kind, Slip
-from roundwright.knitting.counting.miscount import (
-    LAST_RESORT,
-    Told,
-    go_on,
-    miscount,
-    put_right,
-    stitches,
-    work_again,
+from roundwright.knitting.counting.causes import (
+    Cause,
+    CauseCode,
+    Counted,
+    Kind,
+    decreases_on,
+    off_on_needles,
+    plain_needles,
 )
-from roundwright.knitting.counting.progress import Course, PartName
-from roundwright.knitting.rounds.round import LAST_ROUND, MOST_STITCHES, Round
+from roundwright.knitting.counting.messages import counted_text, listed, stitches, text
+from roundwright.knitting.counting.progress import PartName, Progress, Stage, decrease_places
+from roundwright.knitting.counting.putting_right import (
+    Fix,
+    catch_up,
+    following,
+    needles_named,
+    put_right,
+    take_back,
+)
+from roundwright.knitting.rounds.round import MOST_STITCHES, Round, execute, star_of
 
 MOST_WRONG_LINE: Final = 2
 """Stitches off after the line of another round that are still made good in the next: beyond, the decreases are all out
@@ -29,16 +40,17 @@ class CountCause(Struct, frozen=True, kw_only=True):
     code: Annotated[
         CauseCode,
         Meta(
-            description="`missed_decrease`; `extra_decrease`: one too many, or one worked twice; `dropped_stitch`; "
-            "`extra_stitch`: a yarn over by accident, or a stitch split in two; `needles_merged`: stitches of one "
-            "needle worked on to another, all or some; `other_round`: another round than thought is finished, or half "
-            "finished, or its line was worked."
+            description="`count_again`: nothing, the count itself was wrong; `missed_decrease`; `extra_decrease`: one "
+            "too many, or one worked twice; `missed_increase`; `dropped_stitch`; `extra_stitch`: a yarn over by "
+            "accident, or a stitch split in two; `worked_plain`: a needle on which all decreases were forgotten; "
+            "`needles_merged`: stitches of one needle worked on to another, all or some; `other_round`: another round "
+            "than thought is finished, or half finished, or its line was worked. More may be added."
         ),
     ]
     message: Annotated[str, Meta(description="What may have happened, in a sentence or two.")]
     part: Annotated[PartName | None, Meta(description="Part of the hat; null for a pattern in words.")]
     round: Annotated[
-        Annotated[int, Meta(ge=0, le=LAST_ROUND)],
+        Annotated[int, Meta(ge=0, le=10_000)],
         Meta(description="Number of the round in which it happened; 0 is the cast-on."),
     ]
     stitches: Annotated[
@@ -50,7 +62,11 @@ class CountCause(Struct, frozen=True, kw_only=True):
         ),
     ]
     needle: Annotated[
-        int | None, Meta(description="Needle on which it happened, from 1; null where that cannot be told.")
+        int | None,
+        Meta(
+            description="Needle on which it happened, from 1, and on which `next` puts it right; null where that "
+            "cannot be told."
+        ),
     ]
     stitch: Annotated[
         int | None,
@@ -76,160 +92,342 @@ class CountCause(Struct, frozen=True, kw_only=True):
     next_part: Annotated[PartName | None, Meta(description="The part of the hat that `next` belongs to.")]
 
 
-def told(course: Course, counted: Counted, slip: Slip) -> CountCause:
-    """The slip in words, with its repair."""
-    said = _TELLING[slip.kind](course, counted, slip)
-    return CountCause(
-        code=slip.code,
-        message=said.message,
-        part=course.stages[said.at].part,
-        round=said.round,
-        stitches=counted.total - course.stages[slip.stage].after,
-        needle=None if said.needle is None else said.needle + 1,
-        stitch=said.stitch,
-        where=said.where,
-        fix=said.fix,
-        next=said.next.round if said.next else None,
-        next_part=said.next.part if said.next else None,
+class Explanation(NamedTuple):
+    """A cause in words."""
+
+    message: str
+    where: str
+    fix: Fix
+    at: int  # index of the stage in which it happened
+    round: int
+    stitches: int
+    needle: int | None = None
+    stitch: int | None = None
+
+    def as_cause(self, progress: Progress, code: CauseCode) -> CountCause:
+        """The same as it is answered."""
+        following = self.fix.next
+        return CountCause(
+            code=code,
+            message=self.message,
+            part=progress.stages[self.at].part,
+            round=self.round,
+            stitches=self.stitches,
+            needle=None if self.needle is None else self.needle + 1,
+            stitch=self.stitch,
+            where=self.where,
+            fix=self.fix.text,
+            next=following.round if following else None,
+            next_part=following.part if following else None,
+        )
+
+
+def explain(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    """The cause in words, with its repair."""
+    return _EXPLAIN[cause.kind](progress, counted, cause)
+
+
+_START: Final = {"round": "marker", "row": "edge"}
+
+
+# --- counting again -----------------------------------------------------------------------------------------
+
+
+def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    stage = progress.stages[cause.stage]
+    line, then = following(progress, cause)
+    have, due, needle = counted.total, stage.after, cause.needle
+    off = off_on_needles(stage, counted)
+    message, where = "count_again.message", "count_again.where"
+    if needle is not None and off is not None and stage.needles is not None:
+        due = stage.needles[needle]
+        have = due + off[needle]
+        message, where = "count_again.message.needle", "count_again.where.needle"
+    elif abs(cause.stitches) > 1:
+        message = "count_again.message.pair"
+    number = None if needle is None else needle + 1
+    place = progress.reached(cause.stage, cause.number)
+    return Explanation(
+        message=text(message, counted=have, due=due, needle=number, place=place),
+        where=text(where, needle=number, start=_START[progress.word]),
+        fix=Fix(text("count_again.fix", due=due, go_on=then), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=0,
+        needle=needle,
     )
+
+
+def _far(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    line, then = following(progress, cause)
+    fields = {
+        "word": progress.word,
+        "stitches": stitches(counted.total),
+        "place": progress.reached(cause.stage, cause.number),
+        "due": progress.stages[cause.stage].after,
+        "start": _START[progress.word],
+        "go_on": then,
+    }
+    return Explanation(
+        message=text("far.message", **fields),
+        where=text("far.where", **fields),
+        fix=Fix(text("far.fix", **fields), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=cause.stitches,
+    )
+
+
+# --- a stitch too many or too few ---------------------------------------------------------------------------
+
+
+def _stitches_off(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    shaped = progress.last_shaped(cause.stage) if cause.code in _IN_SHAPED_ROUND else None
+    at = cause.stage if shaped is None else shaped
+    number = cause.number if at == cause.stage else progress.stages[at].first
+    stage = progress.stages[at]
+    fix = put_right(progress, counted, cause)
+    if not fix.on_needle:  # the needle named is always the needle mended
+        cause = cause._replace(needle=None)
+    return Explanation(
+        message=counted_text(
+            "off.many" if cause.stitches > 0 else "off.few",
+            abs(cause.stitches),
+            what=_happened(progress, cause, at, number),
+        ),
+        where=_where(progress, counted, cause, stage),
+        fix=fix,
+        at=at,
+        round=number,
+        stitches=cause.stitches,
+        needle=cause.needle,
+        stitch=_only_decrease(cause, stage) if cause.code == "missed_decrease" else None,
+    )
+
+
+_IN_SHAPED_ROUND: Final[frozenset[CauseCode]] = frozenset(
+    {"missed_decrease", "extra_decrease", "missed_increase"}
+)
+
+
+def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
+    """What happened in the round `number` of the stage `at`."""
+    on_cast_on = not number and progress.stages[at].part != "crown"
+    if on_cast_on and cause.code in ("extra_stitch", "dropped_stitch"):
+        return text(f"cast_on.{cause.code}")
+    place = progress.named(at, number)
+    if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
+        place = text("off.or_since", round=place)
+    on = "" if cause.needle is None else text("off.on_needle", needle=cause.needle + 1)
+    slips = abs(cause.stitches)
+    if cause.code == "missed_decrease":
+        slips = -(-slips // progress.stages[at].shaping.takes)  # a double decrease takes two stitches away
+    return counted_text(f"{cause.code}.happened", slips, on=on, round=place)
+
+
+def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> str:
+    sentences = [_between_decreases(cause, stage) or text(f"{cause.code}.where")]
+    if rib := progress.stages[cause.stage].rib:
+        which = "many" if cause.stitches > 0 else "few"
+        knit, purl = (
+            f"{width} {kind}{'s' * (width > 1)}" for width, kind in zip(rib, ("knit", "purl"), strict=True)
+        )
+        key = "where.rib.one_by_one" if rib == (1, 1) else f"where.rib.{which}"
+        sentences.insert(0, text(key, knit=knit, purl=purl))
+    if needles := _needles_off(progress, counted, cause):
+        sentences.insert(0, needles)
+    return " ".join(sentences)
+
+
+def _needles_off(progress: Progress, counted: Counted, cause: Cause) -> str | None:
+    """Which needles are off, where it is more than one."""
+    off = off_on_needles(progress.stages[cause.stage], counted) if progress.needles_known else None
+    if not any(off or ()) or cause.needle is not None:
+        return None
+    needles = [
+        text("off.needle.many" if more > 0 else "off.needle.few", needle=needle, count=abs(more))
+        for needle, more in enumerate(off or (), start=1)
+        if more
+    ]
+    return f"{', '.join(needles).capitalize()}."
+
+
+def _between_decreases(cause: Cause, stage: Stage) -> str | None:
+    """How to find the place by the decreases; None where the line does not help."""
+    if cause.code not in ("missed_decrease", "extra_decrease") or not stage.shaping.decreases:
+        return None
+    if cause.code == "missed_decrease" and (stitch := _only_decrease(cause, stage)) is not None:
+        what = "needle" if cause.needle is not None else "round"
+        return text(f"where.only_decrease.{what}", stitches=stitches(stitch))
+    star = star_of(stage.lines[0].steps)
+    if star is None:
+        return None
+    wide = execute(star[1].steps)[1]
+    if wide < 2:  # nothing but decreases
+        return None
+    wrong = wide + (1 if cause.stitches > 0 else -1)
+    return text("where.between_decreases", wide=stitches(wide), wrong=wrong)
+
+
+def _only_decrease(cause: Cause, stage: Stage) -> int | None:
+    """How far into the needle, or the round, its decrease stands where it has only one."""
+    if cause.needle is not None and stage.needles is not None:
+        places = decreases_on(stage, cause.needle)
+    else:
+        places = decrease_places(stage.lines[0].steps) if stage.lines else ()
+    return places[0] if len(places) == 1 else None
 
 
 # --- needles ------------------------------------------------------------------------------------------------
 
 
-def _merged(course: Course, _: Counted, slip: Slip) -> Told:
-    full, empty = slip.needle or 0, slip.other
-    stage = course.stages[slip.stage]
+def _plain_needle(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    plain = plain_needles(progress, counted, cause.stage)
+    shaped = progress.last_shaped(cause.stage)
+    assert shaped is not None  # a needle is plain where the others are not
+    number = progress.stages[shaped].first
+    needles, place = needles_named(plain), progress.named(shaped, number)
+    return Explanation(
+        message=counted_text(
+            "worked_plain.message",
+            len(plain),
+            needles=needles,
+            round=place,
+            stitches=stitches(cause.stitches),
+        ),
+        where=text("worked_plain.where", needles=needles),
+        fix=catch_up(progress, cause, shaped, plain),
+        at=shaped,
+        round=number,
+        stitches=cause.stitches,
+        needle=cause.needle,
+    )
+
+
+def _merged(progress: Progress, _: Counted, cause: Cause) -> Explanation:
+    full, empty = cause.needle or 0, cause.other
+    stage = progress.stages[cause.stage]
     share = stage.needles[full] if stage.needles else 0
-    after = course.next_line(slip.stage, slip.number)
-    moved = stitches(slip.stitches)
-    return Told(
-        message=f"The stitches of needles {full + 1} and {empty + 1} are on one needle. The count itself is right.",
-        where=f"Needle {empty + 1} begins after the first {stitches(share)} on it.",
-        fix=f"Slide the other {moved} to an empty needle; nothing has to be taken back. {go_on(course, after)}",
-        next=after,
-        at=slip.stage,
-        round=slip.number,
+    line, then = following(progress, cause)
+    return Explanation(
+        message=text("merged.message", full=full + 1, empty=empty + 1),
+        where=text("merged.where", empty=empty + 1, share=share),
+        fix=Fix(counted_text("merged.fix", cause.stitches, go_on=then), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=0,
         needle=full,
         stitch=share,
     )
 
 
-def _strayed(course: Course, _: Counted, slip: Slip) -> Told:
-    more, less = slip.needle or 0, slip.other
-    after = course.next_line(slip.stage, slip.number)
-    many = slip.stitches
+def _strayed(progress: Progress, _: Counted, cause: Cause) -> Explanation:
+    more, less, few = cause.needle or 0, cause.other, cause.stitches
+    line, then = following(progress, cause)
     last = less == more + 1 or (less == 0 and more > 1)
-    return Told(
-        message=f"Needle {more + 1} has {stitches(many)} of needle {less + 1}: worked on to the wrong needle, or not "
-        "slid before the round. The count itself is right.",
-        where=f"They are the {'last' if last else 'first'} {many} on needle {more + 1}."
-        if many > 1
-        else f"It is the {'last' if last else 'first'} on needle {more + 1}.",
-        fix=f"Slide {'them' if many > 1 else 'it'} to needle {less + 1} before you go on; nothing has to be taken "
-        f"back. {go_on(course, after)}",
-        next=after,
-        at=slip.stage,
-        round=slip.number,
+    return Explanation(
+        message=counted_text("strayed.message", few, more=more + 1, less=less + 1),
+        where=counted_text(f"strayed.where.{'last' if last else 'first'}", few, more=more + 1),
+        fix=Fix(counted_text("strayed.fix", few, go_on=then), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=0,
         needle=more,
     )
 
 
-def _spread(course: Course, _: Counted, slip: Slip) -> Told:
-    stage = course.stages[slip.stage]
-    after = course.next_line(slip.stage, slip.number)
-    shares = ", ".join(str(share) for share in stage.needles or ())
-    return Told(
-        message="The count is right, but the needles do not hold their shares.",
-        where=f"After {course.named(slip.stage, slip.number)} they hold {shares}.",
-        fix=f"Slide stitches from needle to needle until they hold {shares}. If you share them out in a way of your "
-        f"own, send it as `split`. {go_on(course, after)}",
-        next=after,
-        at=slip.stage,
-        round=slip.number,
+def _spread(progress: Progress, _: Counted, cause: Cause) -> Explanation:
+    line, then = following(progress, cause)
+    shares = _shares(progress.stages[cause.stage])
+    return Explanation(
+        message=text("spread.message"),
+        where=text("spread.where", shares=shares, place=progress.reached(cause.stage, cause.number)),
+        fix=Fix(text("spread.fix", go_on=then), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=0,
     )
+
+
+def _shares(stage: Stage) -> str:
+    return ", ".join(str(share) for share in stage.needles or ())
 
 
 # --- another round ------------------------------------------------------------------------------------------
 
 
-def _elsewhere(course: Course, _: Counted, slip: Slip) -> Told:
-    stage = course.stages[slip.stage]
-    after = course.next_line(slip.stage, slip.number)
-    rounds = course.named(slip.stage, slip.number)
-    if stage.last > stage.first:
-        rounds += f", and up to {stage.last}"
-    return Told(
-        message=f"The needles hold what they should after {rounds}: another {course.word} than you think is the last.",
-        where="Look at the work: count the decreases above one another, and the plain rounds above the last.",
-        fix=f"Nothing has to be taken back: go on from there. {go_on(course, after)}",
-        next=after,
-        at=slip.stage,
-        round=slip.number,
+def _elsewhere(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    stage = progress.stages[cause.stage]
+    line, then = following(progress, cause)
+    rounds = progress.reached(cause.stage, cause.number)
+    if cause.number > stage.first:
+        rounds = text("elsewhere.since", rounds=rounds, first=progress.named(cause.stage, stage.first))
+    elif stage.last > stage.first:
+        rounds = text("elsewhere.up_to", rounds=rounds, last=stage.last)
+    off = off_on_needles(stage, counted) if progress.needles_known else None
+    fix = "elsewhere.fix.needles" if any(off or ()) else "elsewhere.fix"
+    return Explanation(
+        message=text("elsewhere.message", rounds=rounds, word=progress.word),
+        where=text("elsewhere.where", word=progress.word),
+        fix=Fix(text(fix, shares=_shares(stage), go_on=then), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=0,
     )
 
 
-def _line(course: Course, counted: Counted, slip: Slip) -> Told:
-    stage, other = course.stages[slip.stage], course.stages[slip.other]
-    said = f"{stitches(stage.before)} make {counted.total} by the line of {course.named(slip.other, other.first)}"
-    after = course.next_line(slip.stage, slip.number)
-    if not slip.stitches:
-        fix, line = f"{_OUT_OF_LINE} {go_on(course, after)} {LAST_RESORT}", after
-    elif after and abs(slip.stitches) <= MOST_WRONG_LINE:
-        fix, line = put_right(course, counted, slip)
+def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    stage, other = progress.stages[cause.stage], progress.stages[cause.other]
+    line, then = following(progress, cause)
+    if not cause.stitches:
+        fix = Fix(text("wrong_line.fix", go_on=then, last_resort=text("fix.last_resort")), line)
+    elif line and abs(cause.stitches) <= MOST_WRONG_LINE:
+        fix = put_right(progress, counted, cause)
     else:
-        fix, line = work_again(course, slip)
-    return Told(
-        message=f"The line of another {course.word} was worked in {course.named(slip.stage, slip.number)}: {said}.",
-        where=f"All around. Compare with the line that was due, {stage.lines[0].text}.",
+        fix = take_back(progress, cause)
+    return Explanation(
+        message=text(
+            "wrong_line.message",
+            place=progress.named(cause.stage, cause.number),
+            word=progress.word,
+            other=progress.named(cause.other, other.first),
+            before=stitches(stage.before),
+            counted=counted.total,
+        ),
+        where=text("wrong_line.where", text=stage.lines[0].text),
         fix=fix,
-        next=line,
-        at=slip.stage,
-        round=slip.number,
+        at=cause.stage,
+        round=cause.number,
+        stitches=cause.stitches,
     )
 
 
-_OUT_OF_LINE: Final = (
-    "The count comes out all the same: only the decreases are not above one another. Slide stitches between the "
-    "needles until they hold what they should."
-)
-
-
-def _midway(course: Course, counted: Counted, slip: Slip) -> Told:
-    line = course.first_line(slip.stage)
-    done, needles = slip.other, len(counted.needles or ())
-    begun = {1: "needle 1 is", 2: "needles 1 and 2 are"}.get(done, f"needles 1 to {done} are")
-    return Told(
-        message=f"{course.named(slip.stage, slip.number).capitalize()} is half done: {begun} worked, the rest not yet.",
-        where=f"The {course.word} goes on at the start of needle {done + 1} of {needles}.",
-        fix=f"Nothing has to be taken back: work on from needle {done + 1} to the end of the {course.word}.",
-        next=line,
-        at=slip.stage,
-        round=slip.number,
+def _midway(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    done = cause.other
+    place = progress.named(cause.stage, cause.number)
+    return Explanation(
+        message=counted_text(
+            "midway.message",
+            done,
+            place=place[0].upper() + place[1:],
+            needles=listed([str(needle) for needle in range(1, done + 1)]),
+        ),
+        where=text("midway.where", word=progress.word, needle=done + 1),
+        fix=Fix(text("midway.fix", word=progress.word), progress.first_line(cause.stage)),
+        at=cause.stage,
+        round=cause.number,
+        stitches=counted.total - progress.stages[cause.stage].after,
         needle=done,
         stitch=0,
     )
 
 
-def _far(course: Course, counted: Counted, slip: Slip) -> Told:
-    stage = course.stages[slip.stage]
-    where = course.named(slip.stage, slip.number)
-    fix, line = work_again(course, slip)
-    return Told(
-        message=f"No {course.word} leaves {stitches(counted.total)}, and no small slip does; the nearest is {where} "
-        f"with {stage.after}.",
-        where="Count again, from the marker at the start and needle by needle. See that this is the pattern you knit.",
-        fix=fix,
-        next=line,
-        at=slip.stage,
-        round=slip.number,
-    )
-
-
-_TELLING: Final[dict[Kind, Callable[[Course, Counted, Slip], Told]]] = {
-    "count": miscount,
+_EXPLAIN: Final[dict[Kind, Callable[[Progress, Counted, Cause], Explanation]]] = {
+    "recount": _recount,
+    "stitches_off": _stitches_off,
+    "plain_needle": _plain_needle,
     "elsewhere": _elsewhere,
-    "line": _line,
+    "line": _wrong_line,
     "midway": _midway,
     "merged": _merged,
     "strayed": _strayed,

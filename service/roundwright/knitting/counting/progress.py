@@ -1,23 +1,43 @@
-"""The place in the work: the rounds in order, with what is on the needles after each.
+"""The progress of the work: the rounds in order, with what is on the needles after each.
 
 Rounds in succession that leave the same stitches are one *stage*: by count alone nobody can tell them apart.
 """
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Final, Literal, NamedTuple
 
 from msgspec.structs import replace
 
-from roundwright.knitting.answers import Notice
+from roundwright.knitting.answers import Impossible, Notice
+from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.plan import HatPart
-from roundwright.knitting.rounds.round import Round, Steps, Work, fold, uses_and_leaves
+from roundwright.knitting.rounds.round import (
+    Repeat,
+    Round,
+    Steps,
+    Work,
+    execute,
+    fold,
+    runs,
+    star_of,
+    uses_and_leaves,
+)
 
 PartName = Literal["brim", "body", "crown"]
 Needles = tuple[int, ...]
-Decrease = tuple[int, int]
-"""How many decreases, and the most stitches that one of them takes away."""
+"""Stitches on each needle, the first of the round first."""
 
-NO_DECREASE: Final[Decrease] = (0, 0)
+
+class Shaping(NamedTuple):
+    """The decreases and increases of some steps."""
+
+    decreases: int = 0
+    takes: int = 0  # the most stitches that one of the decreases takes away
+    increases: int = 0
+
+
+NO_SHAPING: Final = Shaping()
 
 
 class Stage(NamedTuple):
@@ -32,101 +52,124 @@ class Stage(NamedTuple):
     lines: tuple[Round, ...]  # worked in turn, from round 1 where `first` is 0
     after: int
     needles: Needles | None
-    decreases: int
-    takes: int  # the most that one of the decreases takes away
+    shaping: Shaping
 
     def line(self, number: int) -> Round:
         """The line of a round; there is none for round 0."""
-        one = self.lines[(number - max(self.first, 1)) % len(self.lines)]
-        return one if one.number == number else replace(one, number=number)
+        line = self.lines[(number - max(self.first, 1)) % len(self.lines)]
+        return line if line.number == number else replace(line, number=number)
 
     @property
     def before(self) -> int:
         """Stitches before it."""
         return self.lines[0].before if self.lines and self.first else self.after
 
+    @property
+    def rib(self) -> tuple[int, int] | None:
+        """The rib it is worked in, as stitches knitted and purled side by side; None for other fabric."""
+        return rib_of(self.lines[0].steps) if self.lines else None
 
-class Line(NamedTuple):
+
+class NextLine(NamedTuple):
     """A line to work, and the part it belongs to."""
 
     part: PartName | None
     round: Round
 
 
-class Course(NamedTuple):
-    """The whole of the work, and whether the knitter's needles are known or taken to be as the service shares them."""
+class Progress(NamedTuple):
+    """All the rounds of the work, in stages.
+
+    - `needles_known`: whether the split is the knitter's, and not one the service assumes
+    - `unread`: why a pattern in words is followed no further than its last stage; None where it is followed to its end
+    """
 
     stages: tuple[Stage, ...]
     needles_known: bool
     word: Literal["round", "row"]
     notices: tuple[Notice, ...]
+    unread: Impossible | None = None
 
     def named(self, index: int, number: int) -> str:
         """A round in words: `round 5`, or of a hat `round 5 of the crown`."""
         stage = self.stages[index]
         if not number:
             return "the cast-on" if stage.part in ("brim", None) else "the stitches before the crown"
-        part = f" of the {stage.part}" if stage.part and self.stages[0].part == "brim" else ""
-        return f"{self.word} {number}{part}"
+        return f"{self.word} {number}{self._of_part(stage.part)}"
 
-    def next_line(self, index: int, number: int) -> Line | None:
+    def reached(self, index: int, number: int) -> str:
+        """Where the knitter is once a round is done, in words: `after round 5`, `before the crown`."""
+        if not number and self.stages[index].part == "crown":
+            return "before the crown"
+        return f"after {self.named(index, number)}"
+
+    def line_named(self, line: NextLine) -> str:
+        """A line to work in words: `round 6`, or of a hat `round 6 of the crown`."""
+        return f"{self.word} {line.round.number}{self._of_part(line.part)}"
+
+    def _of_part(self, part: PartName | None) -> str:
+        return f" of the {part}" if part and self.stages[0].part == "brim" else ""
+
+    def next_line(self, index: int, number: int) -> NextLine | None:
         """The line after a round of the stage; None after the last."""
         stage = self.stages[index]
         if number < stage.last:
-            return Line(stage.part, stage.line(number + 1))
+            return NextLine(stage.part, stage.line(number + 1))
         if index + 1 == len(self.stages):
             return None
         after = self.stages[index + 1]
-        return Line(after.part, after.line(max(after.first, 1)))
+        return NextLine(after.part, after.line(max(after.first, 1)))
 
-    def first_line(self, index: int) -> Line | None:
+    def first_line(self, index: int) -> NextLine | None:
         """The line of the first round of the stage, or of the first after the cast-on."""
         stage = self.stages[index]
         if not stage.lines:
             return self.next_line(index, stage.last)
-        return Line(stage.part, stage.line(max(stage.first, 1)))
+        return NextLine(stage.part, stage.line(max(stage.first, 1)))
 
-    def shaped(self, index: int) -> int | None:
-        """The nearest stage with decreases, this one or one before it; None where nothing was decreased yet."""
-        return next((at for at in range(index, -1, -1) if self.stages[at].decreases), None)
+    def last_shaped(self, index: int) -> int | None:
+        """The nearest stage with decreases or increases, this one or one before it; None where there is none yet."""
+        return next((at for at in range(index, -1, -1) if self.stages[at].shaping != NO_SHAPING), None)
 
-    def slid(self, index: int) -> Needles | None:
-        """The stitches on each needle when the first round of the stage is begun, after sliding what it says."""
-        held = self.stages[index - 1].needles if index else None
-        if held is None:
+    def needles_before(self, index: int) -> Needles | None:
+        """The stitches on each needle when the first round of the stage is begun, after the slides of that round."""
+        needles = self.stages[index - 1].needles if index else None
+        if needles is None:
             return None
-        needles = list(held)
-        for move in reversed(self.stages[index].lines[0].moves):  # the last first: each slides what it had
-            needles[move.needle - 1] -= move.stitches
-            needles[move.needle] += move.stitches
-        return tuple(needles)
+        slid = list(needles)
+        for move in reversed(
+            self.stages[index].lines[0].moves
+        ):  # the last needle first: it slides only its own
+            slid[move.needle - 1] -= move.stitches
+            slid[move.needle] += move.stitches
+        return tuple(slid)
 
 
-def straight(part: HatPart, held: Needles | None, first: int) -> Stage:
-    """The stage that a straight part of a hat is, held so on the needles from end to end."""
-    lines = tuple(replace(one, needles=held) for one in part.lines)
-    return Stage(part.part, first, part.rounds, lines, lines[0].after, held, *NO_DECREASE)
+def straight_stage(part: HatPart, needles: Needles | None, first: int) -> Stage:
+    """The stage that a straight part of a hat is, from its round `first` to its last."""
+    lines = tuple(replace(line, needles=needles) for line in part.lines)
+    return Stage(part.part, first, part.rounds, lines, lines[0].after, needles, NO_SHAPING)
 
 
-def stages(
-    rounds: Iterable[Round], stitches: int, part: PartName | None, held: Needles | None
+def stages_of(
+    rounds: Iterable[Round], stitches: int, part: PartName | None, needles: Needles | None
 ) -> list[Stage]:
-    """The stages of rounds that begin with `stitches`, or with `held` on each needle."""
-    found = [Stage(part, 0, 0, (), stitches, held, *NO_DECREASE)]
-    for one in rounds:
-        last = found[-1]
-        if one.number == last.last + 1 and _goes_on(last, one):
-            found[-1] = last._replace(last=one.number, lines=(*last.lines, one))
+    """The stages of rounds that begin with `stitches`, or with `needles` on each needle."""
+    stages = [Stage(part, 0, 0, (), stitches, needles, NO_SHAPING)]
+    for line in rounds:
+        last = stages[-1]
+        shaping = shaping_of(line.steps)
+        if line.number == last.last + 1 and _continues(last, line, shaping):
+            stages[-1] = last._replace(last=line.number, lines=(*last.lines, line))
         else:
-            taken = decreases(one.steps)
-            found.append(Stage(part, one.number, one.number, (one,), one.after, one.needles, *taken))
-    return found
+            stages.append(Stage(part, line.number, line.number, (line,), line.after, line.needles, shaping))
+    return stages
 
 
-def _goes_on(stage: Stage, one: Round) -> bool:
+def _continues(stage: Stage, line: Round, shaping: Shaping) -> bool:
     """Whether neither the stage nor the round changes what is on the needles."""
-    level = stage.before == stage.after and not stage.decreases and not decreases(one.steps)[0]
-    return level and (one.before, one.after, one.needles, one.moves) == (
+    level = stage.before == stage.after and stage.shaping == shaping == NO_SHAPING
+    return level and (line.before, line.after, line.needles, line.moves) == (
         stage.after,
         stage.after,
         stage.needles,
@@ -134,16 +177,59 @@ def _goes_on(stage: Stage, one: Round) -> bool:
     )
 
 
-def decreases(steps: Steps) -> Decrease:
-    """The decreases of some steps, by arithmetic."""
-    return fold(steps, _decreases_of, lambda inside, times: (inside[0] * times, inside[1]), _together)
+def shaping_of(steps: Steps) -> Shaping:
+    """The decreases and increases of some steps, without expanding repeats."""
+    return fold(steps, _shaping_of_stitch, _shaping_repeated, _shaping_together)
 
 
-def _decreases_of(work: Work) -> Decrease:
+def _shaping_of_stitch(work: Work) -> Shaping:
     uses, leaves = uses_and_leaves()[work.stitch]
-    return (work.times, uses - leaves) if uses > leaves else NO_DECREASE
+    decreases, increases = work.times * (uses > leaves), work.times * (leaves > uses)
+    return Shaping(decreases, max(uses - leaves, 0), increases)
 
 
-def _together(parts: Iterable[Decrease]) -> Decrease:
-    found = tuple(parts)
-    return sum(count for count, _ in found), max((most for _, most in found), default=0)
+def _shaping_repeated(shaping: Shaping, times: int) -> Shaping:
+    return Shaping(shaping.decreases * times, shaping.takes, shaping.increases * times)
+
+
+def _shaping_together(parts: Iterable[Shaping]) -> Shaping:
+    shapings = tuple(parts)
+    return Shaping(
+        sum(shaping.decreases for shaping in shapings),
+        max((shaping.takes for shaping in shapings), default=0),
+        sum(shaping.increases for shaping in shapings),
+    )
+
+
+def rib_of(steps: Steps) -> tuple[int, int] | None:
+    """Stitches knitted and purled side by side where the steps are a rib all around; None where they are not."""
+    star = star_of(steps)
+    if star is None or star[0] or star[2]:
+        return None
+    runs = {step.stitch: step.times for step in star[1].steps if not isinstance(step, Repeat)}
+    return (runs["k"], runs["p"]) if len(star[1].steps) == 2 and set(runs) == {"k", "p"} else None
+
+
+@lru_cache(maxsize=512)  # read again for each cause in the same round
+def decrease_places(steps: Steps) -> tuple[int, ...]:
+    """How many stitches stand before each decrease once the round is done; none for more stitches than a hat has."""
+    return _places(steps, decreasing=True)
+
+
+@lru_cache(maxsize=512)
+def increase_places(steps: Steps) -> tuple[int, ...]:
+    """How many stitches stand before each increase once the round is done; none for more stitches than a hat has."""
+    return _places(steps, decreasing=False)
+
+
+def _places(steps: Steps, *, decreasing: bool) -> tuple[int, ...]:
+    if max(execute(steps)) > MOST_CROWN_STITCHES:
+        return ()
+    places: list[int] = []
+    done = 0
+    for stitch, times in runs(steps):
+        uses, leaves = execute((Work(stitch),))
+        if (uses > leaves) if decreasing else (leaves > uses):
+            places.extend(done + turn * leaves for turn in range(times))
+        done += leaves * times
+    return tuple(places)

@@ -1,15 +1,16 @@
-"""The work that a count belongs to: a crown, a hat or a pattern in words, and how far the knitter says to have come."""
+"""The work that a count belongs to: a crown, a hat or a pattern in words, and the round the knitter has finished."""
 
-from collections.abc import Callable
-from typing import Annotated
+from collections.abc import Callable, Sequence
+from typing import Annotated, Final, NamedTuple, Protocol
 
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.answers import Impossible, only_one
-from roundwright.knitting.counting.assumed_needles import Wanted, share
+from roundwright.knitting.answers import Impossible, Notice, only_one
+from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
 from roundwright.knitting.counting.causes import Counted
-from roundwright.knitting.counting.progress import Course, PartName, stages, straight
+from roundwright.knitting.counting.messages import text as sentence
+from roundwright.knitting.counting.progress import PartName, Progress, stages_of, straight_stage
 from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownRequest, crown_rounds
 from roundwright.knitting.hat.plan import hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
@@ -88,13 +89,47 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     ] = None
 
 
-Reader = Callable[[str, tuple[int, ...], int, str], tuple[Round, ...]]
-"""Reads the rounds of one size out of a text: the text, the stitches cast on for each size, the index of the size, and
-where in the request the text stands. Words are of a storey above, so the reader is handed in. Raises `Impossible` where
-the text does not come out."""
+class Finding(Protocol):
+    """What is wrong with a line of a pattern: as `wording` finds it."""
+
+    @property
+    def line(self) -> int:
+        """Line of the text, from 1."""
+
+    @property
+    def severity(self) -> str:
+        """`error` where the line does not come out."""
+
+    @property
+    def size(self) -> int | None:
+        """The size, from 1; None where it holds for all."""
+
+    @property
+    def message(self) -> str:
+        """What is wrong, in a sentence."""
+
+    @property
+    def repair(self) -> str | None:
+        """The line as it would come out."""
 
 
-def counted_by(request: CountRequest) -> Counted:
+class Reading(Protocol):
+    """A pattern as read: the rounds of each size and what was found."""
+
+    @property
+    def rounds(self) -> tuple[tuple[Round, ...], ...]:
+        """The rounds of each size."""
+
+    @property
+    def findings(self) -> Sequence[Finding]:
+        """What was found."""
+
+
+Reader = Callable[[str, tuple[int, ...]], Reading]
+"""Reads a text, given the stitches cast on for each size. Words are of a storey above, so the reader is handed in."""
+
+
+def count_of(request: CountRequest) -> Counted:
     """The count. Raises `Impossible` where there is none, or two."""
     only_one(request, "count", "needles", what="The count", missing_at="#/count")
     if request.needles is None:
@@ -104,31 +139,33 @@ def counted_by(request: CountRequest) -> Counted:
     return Counted(sum(request.needles), request.needles)
 
 
-def said_by(request: CountRequest, course: Course) -> tuple[tuple[int, int], ...]:
-    """The places (index of a stage, round) that the knitter says to have reached; none where nothing is said."""
+def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int, int], ...]:
+    """The places (index of a stage, round) that the request gives; none where it gives neither round nor part."""
     number, part = request.round, request.part
     if number is None and part is None:
         return ()
     if part is None and request.hat is not None:
         part = "crown"
-    of_part = [(index, stage) for index, stage in enumerate(course.stages) if part in (None, stage.part)]
+    of_part = [(index, stage) for index, stage in enumerate(progress.stages) if part in (None, stage.part)]
     if part is not None and not of_part:
         raise Impossible(
             f"The {part} has no rounds.",
             pointer="#/part" if request.part else "#/round",
-            nearest=f"the {course.stages[-1].part}",
+            nearest=f"the {progress.stages[-1].part}",
         )
     if number is None:
         return tuple((index, stage.first) for index, stage in of_part)
     if not number and of_part[0][0]:  # the part before is done
         before = of_part[0][0] - 1
-        return ((before, course.stages[before].last),)
+        return ((before, progress.stages[before].last),)
     places = tuple((index, number) for index, stage in of_part if stage.first <= number <= stage.last)
+    if not places and progress.unread is not None:
+        raise progress.unread
     if not places:
         last = max(stage.last for _, stage in of_part)
         whose = f" of the {part}" if part else ""
         raise Impossible(
-            f"There is no {course.word} {number}{whose}: the last is {last}.",
+            f"There is no {progress.word} {number}{whose}: the last is {last}.",
             pointer="#/round",
             nearest=f"round {last}",
         )
@@ -138,7 +175,7 @@ def said_by(request: CountRequest, course: Course) -> tuple[tuple[int, int], ...
 # --- the rounds ---------------------------------------------------------------------------------------------
 
 
-def course_of(request: CountRequest, read: Reader) -> Course:
+def progress_of(request: CountRequest, read: Reader) -> Progress:
     """The rounds of the work in stages.
 
     Raises `Impossible` for a request that names no work or more than one, and for work that cannot be knitted.
@@ -156,59 +193,128 @@ def course_of(request: CountRequest, read: Reader) -> Course:
     return _of_pattern(request, request.pattern, read)
 
 
-def _of_crown(request: CountRequest, crown: CrownRequest) -> Course:
+def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
     planned = crown_rounds(crown.stitches, crown, crown.gauge, at="#/crown", gauge_at="#/crown/gauge")
     flat = crown.worked == "flat"
-    shared = share(
-        planned.rounds,
-        crown.stitches,
-        Wanted(request.split, crown.needles, crown.tolerance, request.needles, flat=flat, at="#/crown"),
+    needles = NeedleRequest(
+        request.split, crown.needles, crown.tolerance, request.needles, flat=flat, pointer="#/crown"
     )
-    return Course(
-        tuple(stages(shared.rounds, crown.stitches, "crown", shared.held)),
+    shared = share(planned.rounds, crown.stitches, needles)
+    return Progress(
+        tuple(stages_of(shared.rounds, crown.stitches, "crown", shared.needles)),
         shared.known,
         "row" if flat else "round",
         (*planned.warnings, *shared.notices),
     )
 
 
-def _of_hat(request: CountRequest, hat: HatRequest) -> Course:
-    _has_size(request.size, len(hat.sizes))
+def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
+    _check_size(request.size, len(hat.sizes))
     brim, body, crown = hat_rounds(replace(hat, needles=None), request.size - 1, "#/hat")
     flat = crown.worked == "flat"
-    shared = share(
-        crown.rounds,
-        crown.stitches,
-        Wanted(request.split, hat.needles, hat.tolerance, request.needles, flat=flat, at="#/hat"),
+    needles = NeedleRequest(
+        request.split, hat.needles, hat.tolerance, request.needles, flat=flat, pointer="#/hat"
     )
-    above = stages(shared.rounds, crown.stitches, "crown", shared.held)
+    shared = share(crown.rounds, crown.stitches, needles)
+    above = stages_of(shared.rounds, crown.stitches, "crown", shared.needles)
     start = above.pop(0)  # what is there before the crown is there after the body
     if start.last:
         above.insert(0, start._replace(first=1))
-    straights = [straight(brim, shared.held, 0)]
+    straight = [straight_stage(brim, shared.needles, 0)]
     if body.rounds:
-        straights.append(straight(body, shared.held, 1))
-    return Course(
-        (*straights, *above), shared.known, "row" if flat else "round", (*crown.warnings, *shared.notices)
+        straight.append(straight_stage(body, shared.needles, 1))
+    return Progress(
+        (*straight, *above), shared.known, "row" if flat else "round", (*crown.warnings, *shared.notices)
     )
 
 
-def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) -> Course:
-    _has_size(request.size, len(pattern.cast_on))
-    rounds = read(pattern.text, pattern.cast_on, request.size - 1, "#/pattern/text")
+def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) -> Progress:
+    _check_size(request.size, len(pattern.cast_on))
+    followed = follow(pattern, request.size, read)
     stitches = pattern.cast_on[request.size - 1]
-    shared = share(rounds, stitches, Wanted(request.split, None, USUAL_TOLERANCE, request.needles))
-    return Course(
-        tuple(stages(shared.rounds, stitches, None, shared.held)), shared.known, "round", shared.notices
+    shared = share(
+        followed.rounds, stitches, NeedleRequest(request.split, None, USUAL_TOLERANCE, request.needles)
+    )
+    return Progress(
+        tuple(stages_of(shared.rounds, stitches, None, shared.needles)),
+        shared.known,
+        "round",
+        (*followed.notices, *shared.notices),
+        followed.unread,
     )
 
 
-def _has_size(size: int, sizes: int) -> None:
+def _check_size(size: int, sizes: int) -> None:
     if size > sizes:
         raise Impossible(
-            f"There are {sizes} sizes, but size {size} is asked for."
+            f"There are {sizes} sizes, but the request is for size {size}."
             if sizes > 1
-            else f"There is one size, but size {size} is asked for.",
+            else f"There is one size, but the request is for size {size}.",
             pointer="#/size",
             nearest=f"size {sizes}",
         )
+
+
+# --- a pattern in words -------------------------------------------------------------------------------------
+
+MOST_READINGS: Final = 3
+"""Times a text is read: what stands before a line that does not come out may be wrong without that line, too."""
+
+
+class Followed(NamedTuple):
+    """The rounds of a pattern as far as they are sure, and why not farther."""
+
+    rounds: tuple[Round, ...]
+    unread: Impossible | None = None
+    notices: tuple[Notice, ...] = ()
+
+
+def follow(pattern: WrittenPattern, size: int, read: Reader) -> Followed:
+    """The rounds of a size (from 1) up to the first line that does not come out.
+
+    Raises `Impossible` where no round comes before that line.
+    """
+    text = pattern.text.replace("\r\n", "\n").replace("\r", "\n")
+    wrong: Finding | None = None
+    for _ in range(MOST_READINGS):
+        reading = read(text, pattern.cast_on)
+        errors = [
+            finding
+            for finding in reading.findings
+            if finding.severity == "error" and finding.size in (None, size)
+        ]
+        rounds = reading.rounds[size - 1]
+        if not errors:
+            return Followed(rounds) if wrong is None else _followed_until(rounds, wrong)
+        first = min(errors, key=lambda finding: finding.line)
+        wrong = wrong if wrong is not None and wrong.line <= first.line else first
+        text = "\n".join(text.split("\n")[: first.line - 1])
+        if not text.strip():
+            break
+    assert wrong is not None  # every reading but the last found something
+    raise _does_not_come_out(wrong)
+
+
+def _does_not_come_out(finding: Finding) -> Impossible:
+    return Impossible(
+        f"Line {finding.line} of the pattern: {finding.message}",
+        pointer="#/pattern/text",
+        nearest=finding.repair,
+    )
+
+
+def _followed_until(rounds: tuple[Round, ...], finding: Finding) -> Followed:
+    if not rounds:
+        raise _does_not_come_out(finding)
+    last = rounds[-1].number
+    beyond = Impossible(
+        sentence("pattern.beyond", round=last, line=finding.line, why=finding.message),
+        pointer="#/pattern/text",
+        nearest=finding.repair or f"a count after round {last} or before",
+    )
+    notice = Notice(
+        code="followed_in_part",
+        message=sentence("pattern.followed_until", round=last, line=finding.line, why=finding.message),
+        pointer="#/pattern/text",
+    )
+    return Followed(rounds, beyond, (notice,))

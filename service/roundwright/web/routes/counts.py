@@ -3,7 +3,7 @@
 from roundwright.knitting.counting import check as counting
 from roundwright.knitting.counting.request import CountRequest
 from roundwright.web.routes.operation import calculation
-from roundwright.wording.proofreading.read import rounds_of
+from roundwright.wording.proofreading.read import read
 
 
 @calculation(
@@ -15,16 +15,22 @@ from roundwright.wording.proofreading.read import rounds_of
     takes_text=True,
 )
 def check_count(request: CountRequest) -> counting.CountAnswer:
-    """A count is right after a round when it is what working the rounds one by one leaves; by needle, on every needle.
+    """A count is right after a round when it is what working the rounds one after the other leaves; by needle, on every
+    needle.
 
-    One stitch too many is a decrease missed or a stitch added by accident, one too few is a decrease too many or a
-    stitch dropped: a count cannot tell the two of a pair apart, so both are named, the likelier first (common
-    practice: slips happen where something is decreased; one is likelier than two). Stitches of one needle on another,
-    a round half finished, another round than thought and the line of another round show by what they leave. The
-    repair is worked into the next line, a plain round where there is one: one stitch is taken in, or one made or a
-    decrease left out. That line is executed like any other and leaves what it should; taking back work comes last.
+    One stitch too many or too few is miscounted more often than it is knitted wrong, so the first advice is to count
+    again. If the count stays: one too many is a forgotten decrease or a stitch added by accident; one too few is a
+    dropped stitch, two stitches worked together by mistake or a forgotten increase. A count cannot tell them apart, so
+    all are named, the likeliest first (common practice), and `tell_apart` says how to see which it is. A needle worked
+    plain, stitches of one needle on another, a round half finished, another round than thought and the line of another
+    round show by what they leave. Needles rank the causes and exclude none.
+
+    A dropped stitch is caught before anything is made. Other repairs are worked into the next line, on the needle that
+    is named: one stitch is taken in, or one made or a decrease left out. That line is executed like any other and
+    leaves what it should; taking back work comes last.
 
     Without `round` the answer finds a place that was lost: the rounds after which the needles hold what was counted,
-    and the line that comes next. A pattern in words must come out; `/v1/patterns/proofread` says what does not.
+    and the line that comes next. A pattern in words is followed as far as it comes out; a line behind that is a warning
+    (`followed_in_part`), and `/v1/patterns/proofread` says what is wrong with it.
     """
-    return counting.check(request, rounds_of)
+    return counting.check(request, read)

@@ -1,0 +1,164 @@
+"""What to do about a cause: the advice in words, and the next line with the repair in it."""
+
+from typing import NamedTuple
+
+from roundwright.knitting.counting.causes import MOST_OFF, Cause, Counted, off_on_needles
+from roundwright.knitting.counting.messages import counted_text, listed, stitches, text
+from roundwright.knitting.counting.progress import (
+    Needles,
+    NextLine,
+    Progress,
+    decrease_places,
+    increase_places,
+    rib_of,
+)
+from roundwright.knitting.counting.repair import MAKE, TRIPLE, Miscounted, caught_up, repaired_round
+from roundwright.knitting.rounds.round import Round, names_in
+
+
+class Fix(NamedTuple):
+    """How to put it right, and the line to work next.
+
+    `takes_back` where work is to be taken back; `on_needle` unless the needle that is off has no room for the repair.
+    """
+
+    text: str
+    next: NextLine | None
+    takes_back: bool = False
+    on_needle: bool = True
+
+
+def go_on(progress: Progress, line: NextLine | None) -> str:
+    """What comes next as the pattern has it."""
+    if line is not None:
+        return text("go_on.next", line=progress.line_named(line), text=line.round.text)
+    return text("go_on.done" if progress.unread is None else "go_on.unread", word=progress.word)
+
+
+def following(progress: Progress, cause: Cause) -> tuple[NextLine | None, str]:
+    """The line after the round as the pattern has it, and the same in words."""
+    line = progress.next_line(cause.stage, cause.number)
+    return line, go_on(progress, line)
+
+
+def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
+    """How to put a count right, and the line to work next."""
+    after, then = following(progress, cause)
+    rib = progress.stages[cause.stage].rib
+    if cause.code == "dropped_stitch":
+        sentences = [counted_text("dropped_stitch.fix", abs(cause.stitches), go_on=then)]
+        if rib:
+            sentences.insert(0, text("dropped_stitch.fix.rib"))
+        return Fix(_sentences(progress, cause, sentences), after)
+    if after is None:
+        return Fix(text("fix.harmless" if progress.unread is None else "fix.unread"), None)
+    line = _repaired(progress, counted, cause, after)
+    on_needle = line is not None
+    line = line or _repaired(progress, counted, cause, after, anywhere=True)
+    if line is None:
+        return take_back(progress, cause)
+    sentences = [
+        text(
+            "fix.mend",
+            line=progress.line_named(line),
+            how=_how(cause, after.round, line.round),
+            text=line.round.text,
+            after=stitches(line.round.after),
+        )
+    ]
+    if cause.code == "extra_stitch":
+        sentences.insert(0, text("fix.let_drop"))
+    elif cause.stitches < 0 and cause.kind == "stitches_off":
+        sentences.insert(0, text("fix.dropped_first"))
+    if rib and rib_of(after.round.steps):
+        sentences.append(text("fix.there.rib.many" if cause.stitches > 0 else "fix.there.rib.few"))
+    else:
+        sentences.append(text("fix.there"))
+    return Fix(_sentences(progress, cause, sentences), line, on_needle=on_needle)
+
+
+def _sentences(progress: Progress, cause: Cause, sentences: list[str]) -> str:
+    """The advice, with what is easier while nothing is knitted before it, and the last resort after it."""
+    if not cause.number and progress.stages[cause.stage].part != "crown":
+        sentences.insert(0, text("cast_on.fix.many" if cause.stitches > 0 else "cast_on.fix.few"))
+    return " ".join((*sentences, text("fix.last_resort")))
+
+
+def _how(cause: Cause, planned: Round, repaired: Round) -> str:
+    new = names_in(repaired.steps) - names_in(planned.steps)
+    if cause.stitches > 0:
+        how = "together" if new.isdisjoint(TRIPLE) else "take_in"
+    else:
+        how = "leave_out" if new.isdisjoint(MAKE.values()) else "make"
+    return counted_text(f"fix.{how}", abs(cause.stitches))
+
+
+def _repaired(
+    progress: Progress, counted: Counted, cause: Cause, after: NextLine, *, anywhere: bool = False
+) -> NextLine | None:
+    """The next line with the repair in it, or None where it cannot be made there."""
+    stage = progress.stages[cause.stage]
+    if not 0 < abs(cause.stitches) <= min(MOST_OFF, stage.after // 2):
+        return None
+    off = off_on_needles(stage, counted)
+    if cause.needle is None and not progress.needles_known:
+        off = None
+    if off is not None and min(off) < 0 < max(off):
+        off = None
+    shares = None if off is None else stage.needles
+    miscounted = Miscounted(off or (cause.stitches,), shares, _likeliest_places(progress, cause))
+    line = repaired_round(after.round, miscounted, flat=progress.word == "row", anywhere=anywhere)
+    return NextLine(after.part, line) if line else None
+
+
+def _likeliest_places(progress: Progress, cause: Cause) -> Needles:
+    shaped = progress.last_shaped(cause.stage)
+    if shaped is None:
+        return ()
+    steps = progress.stages[shaped].lines[0].steps
+    return increase_places(steps) if cause.code == "missed_increase" else decrease_places(steps)
+
+
+def take_back(progress: Progress, cause: Cause) -> Fix:
+    """Back to before it happened."""
+    shaped = progress.last_shaped(cause.stage)
+    line = progress.first_line(cause.stage if shaped is None else shaped)
+    if line is None:
+        return Fix(text("fix.cast_on_anew"), None, takes_back=True)
+    words = text(
+        "fix.take_back",
+        word=progress.word,
+        before=stitches(line.round.before),
+        line=progress.line_named(line),
+        text=line.round.text,
+    )
+    return Fix(words, line, takes_back=True)
+
+
+def needles_named(needles: Needles) -> str:
+    """Needles by their indexes, in words: `needle 2`, `needles 1 and 3`."""
+    numbers = listed([str(needle + 1) for needle in needles])
+    return counted_text("worked_plain.needles", len(needles), needles=numbers)
+
+
+def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> Fix:
+    """Work the forgotten decreases in the next round where that is plain, else in a round of their own."""
+    stage = progress.stages[shaped]
+    after, then = following(progress, cause)
+    begun = progress.needles_before(shaped) or ()
+    line = caught_up(stage.lines[0], begun, plain, after.round if after else None)
+    if line is None:
+        return take_back(progress, cause)
+    instead = after is not None and (after.part, after.round.number) == (stage.part, line.number)
+    caught = NextLine(stage.part, line)
+    words = text(
+        "worked_plain.fix" if instead else "worked_plain.fix.first",
+        line=progress.line_named(caught),
+        text=line.text,
+        after=stitches(line.after),
+        go_on=then,
+        last_resort=text("fix.last_resort"),
+        needles=needles_named(plain),
+        round=progress.named(shaped, stage.first),
+    )
+    return Fix(words, caught)
