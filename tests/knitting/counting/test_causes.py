@@ -17,6 +17,13 @@ happened was among the first two (`count_again`, `worked_plain` and `missed_incr
 all 40. The other 20 were written after it: at first contact 20 and 19.
 """
 
+TEACHER = json.loads((Path(__file__).parent / "stories_of_a_teacher.json").read_text("utf-8"))
+"""Stories by somebody who had not seen the service: which causes may come first, and which belong to the first three.
+
+At first contact 53 of 58 began with a cause that was accepted, and 55 had all that belong to the first three. (Two more
+stories asked for rounds that their crown does not have.)
+"""
+
 
 def test_the_true_cause_is_named_first_and_among_the_first_two() -> None:
     """With as many miscounts as slips: first in 80 % or more, among the first two in 97 % or more (all 2,400: 98 %)."""
@@ -40,3 +47,16 @@ def test_stories_of_knitters_begin_with_what_a_teacher_says_first() -> None:
         left = [cause["code"] for cause in causes if cause["code"] != "count_again"][:2]
         explained += story["happened"] in (*left, first["code"])
     assert explained >= len(STORIES) - 1
+
+
+def test_stories_of_a_teacher_begin_with_a_cause_she_accepts() -> None:
+    """Of 58 stories by somebody who had not seen the service, at least 53 begin as she would, 55 name what happened."""
+    begin = explained = 0
+    for story in TEACHER:
+        found = answer(story["request"])
+        codes = [cause["code"] for cause in found["causes"]]
+        right = story["first"] == [] and bool(found["matches"])
+        begin += right or codes[:1] in [[code] for code in story["first"]]
+        explained += set(story["also"]) <= set(codes[:3])
+    assert begin >= 53
+    assert explained >= 55
