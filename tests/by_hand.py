@@ -25,6 +25,8 @@ STITCHES = {
     "m1": (0, 1, None),
     "m1l": (0, 1, "left"),
     "m1r": (0, 1, "right"),
+    "lli": (0, 1, "left"),  # common practice, as the next
+    "rli": (0, 1, "right"),
     "yo": (0, 1, None),
     # Common practice, needed for work on the purl side.
     "ssp": (2, 1, None),
