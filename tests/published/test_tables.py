@@ -5,6 +5,8 @@ import math
 import pytest
 
 from roundwright import reference
+from roundwright.wording.proofread import ProofreadRequest, proofread
+from tests.by_hand import STITCHES
 
 # Craft Yarn Council, Standard Yarn Weight System: number, name, stitches in 4 in (10 cm) of stockinette,
 # needle in mm, US needle, wraps per inch. None: "and fewer", "and larger", "+".
@@ -167,30 +169,28 @@ def test_printed_depths_follow_the_quarter_rule() -> None:
         assert row.depth_in_max == rule.share * row.hat_in + rule.plus_max
 
 
-# Craft Yarn Council abbreviations and common book lists: uses, leaves, leans.
-STITCHES = {
-    **dict.fromkeys(("k", "p", "sl"), (1, 1, None)),
-    "k2tog": (2, 1, "right"),
-    **dict.fromkeys(("ssk", "skp"), (2, 1, "left")),
-    "p2tog": (2, 1, None),
-    "k3tog": (3, 1, "right"),
-    **dict.fromkeys(("sssk", "sk2p"), (3, 1, "left")),
-    "cdd": (3, 1, "upright"),
-    **dict.fromkeys(("kfb", "pfb"), (1, 2, None)),
-    "m1": (0, 1, None),
-    "m1l": (0, 1, "left"),
-    "m1r": (0, 1, "right"),
-    "yo": (0, 1, None),
-    # common practice, needed for work on the purl side
-    "ssp": (2, 1, None),
-    "p3tog": (3, 1, None),
-    "m1p": (0, 1, None),
-}
-
-
 def test_stitches() -> None:
     """Craft Yarn Council list of knitting abbreviations, and common book lists."""
     assert {name: (row.uses, row.leaves, row.leans) for name, row in reference.stitches().items()} == STITCHES
+
+
+NOT_READ_YET = {"m1-l", "m1-r", "m1-p", "y/o"}
+"""Spellings of the table that the reader takes for something else."""
+SPELLINGS = [
+    pytest.param(name, marks=pytest.mark.xfail) if name in NOT_READ_YET else name
+    for name in [*reference.spellings(), *(row.words for row in reference.stitches().values())]
+]
+
+
+@pytest.mark.parametrize("name", SPELLINGS)
+def test_every_spelling_of_a_stitch_is_read(name: str) -> None:
+    """A round with it in the middle comes out with the counts of the stitch: abbreviations, words, other spellings."""
+    by_words = {row.words: row.name for row in reference.stitches().values()}
+    uses, leaves, _ = STITCHES[reference.spellings().get(name) or by_words[name]]
+    answer = proofread(ProofreadRequest(cast_on=(uses + 10,), text=f"Rnd 1: k5, {name}, k5."))
+
+    assert [] == [finding.message for finding in answer.findings]
+    assert [leaves + 10] == [one.after for one in answer.rounds[0]]
 
 
 @pytest.mark.parametrize(

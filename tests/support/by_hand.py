@@ -1,34 +1,39 @@
 """A knitter for the tests: works the steps of an answer stitch by stitch, knowing nothing of the service's code.
 
-The stitches are restated from the Craft Yarn Council's list of abbreviations: how many loops each takes from the left
-needle and how many it puts on the right.
+The stitches are restated from the Craft Yarn Council's list of abbreviations and common book lists: how many loops each
+takes from the left needle, how many it puts on the right, and how it leans.
 """
 
 from collections.abc import Iterator
 from typing import Any
 
-LOOPS = {
-    "k": (1, 1),
-    "p": (1, 1),
-    "sl": (1, 1),
-    "k2tog": (2, 1),
-    "ssk": (2, 1),
-    "skp": (2, 1),
-    "p2tog": (2, 1),
-    "ssp": (2, 1),
-    "k3tog": (3, 1),
-    "sssk": (3, 1),
-    "sk2p": (3, 1),
-    "cdd": (3, 1),
-    "p3tog": (3, 1),
-    "kfb": (1, 2),
-    "pfb": (1, 2),
-    "m1": (0, 1),
-    "m1l": (0, 1),
-    "m1r": (0, 1),
-    "m1p": (0, 1),
-    "yo": (0, 1),
+# Uses, leaves, leans.
+STITCHES = {
+    "k": (1, 1, None),
+    "p": (1, 1, None),
+    "sl": (1, 1, None),
+    "k2tog": (2, 1, "right"),
+    "ssk": (2, 1, "left"),
+    "skp": (2, 1, "left"),
+    "p2tog": (2, 1, None),
+    "k3tog": (3, 1, "right"),
+    "sssk": (3, 1, "left"),
+    "sk2p": (3, 1, "left"),
+    "cdd": (3, 1, "upright"),
+    "kfb": (1, 2, None),
+    "pfb": (1, 2, None),
+    "m1": (0, 1, None),
+    "m1l": (0, 1, "left"),
+    "m1r": (0, 1, "right"),
+    "lli": (0, 1, "left"),  # common practice, as the next
+    "rli": (0, 1, "right"),
+    "yo": (0, 1, None),
+    # Common practice, needed for work on the purl side.
+    "ssp": (2, 1, None),
+    "p3tog": (3, 1, None),
+    "m1p": (0, 1, None),
 }
+LOOPS = {name: (uses, leaves) for name, (uses, leaves, _) in STITCHES.items()}
 
 
 def stitches(steps: list[dict[str, Any]]) -> Iterator[str]:
