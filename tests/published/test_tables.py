@@ -5,8 +5,8 @@ import math
 import pytest
 
 from roundwright import reference
-from roundwright.wording.proofread import ProofreadRequest, proofread
-from tests.by_hand import STITCHES
+from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
+from tests.support.by_hand import STITCHES
 
 # Craft Yarn Council, Standard Yarn Weight System: number, name, stitches in 4 in (10 cm) of stockinette,
 # needle in mm, US needle, wraps per inch. None: "and fewer", "and larger", "+".
