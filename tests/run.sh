@@ -34,7 +34,7 @@ if [ "${1:-}" = --lowest ]; then
         .venv/lowest/bin/python -m pip check
         echo "$wanted" >"$stamp"
     fi
-    exec .venv/lowest/bin/python -m pytest -n 2 tests/contract tests/routes tests/wording tests/test_*.py "$@"
+    exec .venv/lowest/bin/python -m pytest -n 2 tests/contract tests/web tests/wording tests/test_*.py "$@"
 fi
 
 stamp=.venv/.requirements-tests
