@@ -302,4 +302,6 @@ def _tidy(schema: Any) -> Any:
             tidied["const"] = tidied.pop("enum")[0]
     if "discriminator" in tidied:
         tidied["oneOf"] = tidied.pop("anyOf")
+    if isinstance(tidied.get("description"), str):
+        tidied["description"] = cleandoc(tidied["description"])  # Python 3.13 takes the indentation off by itself
     return tidied
