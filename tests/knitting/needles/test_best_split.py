@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.needles.best_split import NeedleSplit, as_split, on_needles, unbeaten_splits
-from roundwright.knitting.needles.boundaries import ways
+from roundwright.knitting.needles.best_split import NeedleSplit, pareto_splits, rate_split
+from roundwright.knitting.needles.boundaries import boundary_paths
+from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.round import Move, Repeat, Round, Step, Work, chained, plain, work_round
 
 # Stitches used and left: Craft Yarn Council, Knit Abbreviations, and common book lists.
@@ -26,7 +27,7 @@ def best_split(
     rounds: tuple[Round, ...], stitches: int, needles: int, tolerance: int = 4, multiple: int = 1
 ) -> NeedleSplit:
     """The split with the fewest straddles, which is the last of those that no other beats."""
-    return unbeaten_splits(ways(rounds, stitches), needles, tolerance, multiple)[-1]
+    return pareto_splits(boundary_paths(rounds, stitches), needles, tolerance, multiple)[-1]
 
 
 def by_hand(rounds: tuple[Round, ...]) -> Hands:
@@ -192,7 +193,7 @@ def test_no_split_beats_an_alternative(needles: int) -> None:
             for difference, straddles in sorted(fewest.items())
             if all(straddles < fewest[smaller] for smaller in fewest if smaller < difference)
         ]
-        found = unbeaten_splits(ways(rounds, stitches), needles, 4)
+        found = pareto_splits(boundary_paths(rounds, stitches), needles, 4)
 
         assert front == [(each.difference, each.straddles) for each in found]
         assert all(each.straddles == straddled(hands, each.split) for each in found)
@@ -240,13 +241,15 @@ def test_the_table_of_needles_is_what_hands_do(case: tuple[tuple[Round, ...], tu
     """Needles and moves are those of knitting stitch by stitch, whatever the rounds and the split."""
     rounds, split = case
     expected = knitted(by_hand(rounds), split)
-    worked = on_needles(rounds, split)
+    worked = track_needles(rounds, split)
 
     assert [needles for needles, _ in expected] == [each.needles for each in worked]
     assert [[Move(*slide) for slide in slides if slide[1]] for _, slides in expected] == [
         list(each.moves) for each in worked
     ]
-    assert as_split(ways(rounds, sum(split)), split).straddles == sum(len(each.moves) for each in worked)
+    assert rate_split(boundary_paths(rounds, sum(split)), split).straddles == sum(
+        len(each.moves) for each in worked
+    )
     assert [(each.steps, each.after) for each in rounds] == [(each.steps, each.after) for each in worked]
     chained(worked)
 
@@ -255,12 +258,12 @@ def test_no_rounds() -> None:
     """Without a crown the split is the most even one."""
     assert best_split((), 50, 3).split == (16, 17, 17)
     assert best_split((), 50, 4).split == (12, 12, 13, 13)
-    assert on_needles((), (25, 25)) == ()
+    assert track_needles((), (25, 25)) == ()
 
 
 def test_an_increase_at_a_border_stays_on_the_needle_before_it() -> None:
     """A stitch made between two needles is on the one just worked."""
-    (worked,) = on_needles((work_round(1, 8, (Repeat(2, (Work("k", 4), Work("m1"))),)),), (4, 4))
+    (worked,) = track_needles((work_round(1, 8, (Repeat(2, (Work("k", 4), Work("m1"))),)),), (4, 4))
 
     assert worked.needles == (5, 5)
 
@@ -268,7 +271,7 @@ def test_an_increase_at_a_border_stays_on_the_needle_before_it() -> None:
 def test_a_needle_runs_empty() -> None:
     """An emptied needle stays in the table with 0, and the round that empties it says so once."""
     rounds = quick(20)
-    worked = on_needles(rounds, best_split(rounds, 20, 5).split)
+    worked = track_needles(rounds, best_split(rounds, 20, 5).split)
     emptied = next(each for each in worked if each.needles is not None and 0 in each.needles)
 
     assert emptied.number > 1
@@ -278,7 +281,7 @@ def test_a_needle_runs_empty() -> None:
 
 def test_a_double_decrease_over_three_needles() -> None:
     """A decrease whose three stitches sit on three needles is slid twice, and counts at both borders."""
-    (worked,) = on_needles((work_round(1, 9, (Work("k", 3), Work("cdd"), Work("k", 3))),), (4, 1, 4))
+    (worked,) = track_needles((work_round(1, 9, (Work("k", 3), Work("cdd"), Work("k", 3))),), (4, 1, 4))
 
     assert worked.moves == (Move(1, 1), Move(2, 2))
     assert worked.needles == (3, 0, 4)
@@ -312,4 +315,4 @@ def test_rounds_that_start_with_another_count() -> None:
     with pytest.raises(Impossible):
         best_split(quick(52), 56, 3)
     with pytest.raises(Impossible):
-        on_needles(quick(52), (28, 28))
+        track_needles(quick(52), (28, 28))

@@ -5,8 +5,9 @@ from typing import NamedTuple
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.counting.progress import Needles
 from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
-from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, followed, unbeaten_splits
-from roundwright.knitting.needles.boundaries import Ways, ways
+from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, pareto_splits
+from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_paths
+from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.rounds.round import Round
 
 
@@ -66,17 +67,17 @@ def share(rounds: tuple[Round, ...], stitches: int, wanted: Wanted) -> Shared:
         )
     if needles < FEWEST_NEEDLES or wanted.flat or most > MOST_CROWN_STITCHES:
         return Shared(rounds, None)
-    borders = ways(rounds, stitches)
+    borders = boundary_paths(rounds, stitches)
     held = wanted.split or _best(borders, needles, wanted)
     if held is None:
         return Shared(rounds, None)
-    return Shared(followed(borders, held), held, known, () if known else (_assumed(held),))
+    return Shared(track_needles_along(borders, held), held, known, () if known else (_assumed(held),))
 
 
-def _best(borders: Ways, needles: int, wanted: Wanted) -> Needles | None:
+def _best(borders: BoundaryPaths, needles: int, wanted: Wanted) -> Needles | None:
     """The split as the work asks for it; None where nobody asked and there are too few stitches."""
     try:
-        return unbeaten_splits(borders, needles, wanted.tolerance)[-1].split
+        return pareto_splits(borders, needles, wanted.tolerance)[-1].split
     except Impossible as error:
         if wanted.needles is None:
             return None

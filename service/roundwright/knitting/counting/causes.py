@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.counting.progress import Course, Needles, Stage
-from roundwright.knitting.needles.best_split import on_needles
+from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute, knit, star_of, work_round
 
 CauseCode = Literal[
@@ -253,7 +253,7 @@ def _lines(course: Course, counted: Counted, index: int, number: int) -> Iterato
             held = course.stages[index - 1].needles
             if (
                 held is None
-                or on_needles((work_round(1, stage.before, steps),), held)[0].needles != counted.needles
+                or track_needles((work_round(1, stage.before, steps),), held)[0].needles != counted.needles
             ):
                 continue
             off = off_on_needles(stage, counted)

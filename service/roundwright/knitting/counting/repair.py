@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.counting.progress import Needles
 from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
-from roundwright.knitting.needles.best_split import on_needles
+from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.balanced_words import joined
 from roundwright.knitting.rounds.round import (
     LONGEST_LINE,
@@ -66,7 +66,7 @@ def mended(
                 continue
             if held is None:
                 return replace(one, moves=line.moves)
-            (one,) = on_needles((one,), held)
+            (one,) = track_needles((one,), held)
             if line.needles is None or one.needles in (line.needles, tuple(filter(None, line.needles))):
                 return one
             found = found or one

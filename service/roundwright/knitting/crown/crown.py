@@ -35,8 +35,9 @@ from roundwright.knitting.crown.request import (
     plan_of,
 )
 from roundwright.knitting.crown.styles import STYLES, CrownPlan, highest_cone, narrowed
-from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, followed, unbeaten_splits
-from roundwright.knitting.needles.boundaries import ways
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, pareto_splits
+from roundwright.knitting.needles.boundaries import boundary_paths
+from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS
 from roundwright.knitting.quantities import (
     RELAXED_SHAPE,
@@ -178,9 +179,9 @@ def _work_crown(asked: CrownAsked, needles: int | None, tolerance: int, units: U
                 pointer=f"{at}/worked",
                 nearest="in_the_round",
             )
-        borders = ways(rounds, stitches)
-        split = unbeaten_splits(borders, needles, tolerance)[-1]
-        rounds = followed(borders, split.split)
+        borders = boundary_paths(rounds, stitches)
+        split = pareto_splits(borders, needles, tolerance)[-1]
+        rounds = track_needles_along(borders, split.split)
     left = rounds[-1].after if rounds else stitches
     return CrownAnswer(
         style=shape.style,

@@ -23,7 +23,7 @@ from roundwright.knitting.answers import (
 from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownAnswer, repeat_of, work_crown
 from roundwright.knitting.hat.picture import hat_picture
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
-from roundwright.knitting.needles.best_split import OnNeedles
+from roundwright.knitting.needles.best_split import NeedleStitches
 from roundwright.knitting.needles.start import StartStep, start_on
 from roundwright.knitting.quantities import Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.rounds.round import (
@@ -84,7 +84,7 @@ class HatPart(Struct, frozen=True, kw_only=True):
 class NeedleStart(Struct, frozen=True, kw_only=True):
     """How the stitches go on the needles."""
 
-    split: OnNeedles
+    split: NeedleStitches
     straddles: Annotated[
         int, Meta(description="Decreases that come to lie on two needles over the whole crown.")
     ]

@@ -4,13 +4,13 @@ from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.needles.best_split import OnNeedles
+from roundwright.knitting.needles.best_split import NeedleStitches
 
 
 class StartStep(Struct, frozen=True, kw_only=True):
     """A step on the way from the cast-on to the working needles."""
 
-    needles: Annotated[OnNeedles, Meta(description="Stitches on each needle after the step.")]
+    needles: Annotated[NeedleStitches, Meta(description="Stitches on each needle after the step.")]
     text: Annotated[str, Meta(description="What to do.")]
 
 
