@@ -12,7 +12,8 @@ from roundwright.knitting.crown.crown import Cadence, CrownAnswer, CrownRequest,
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.quantities import Gauge, Length
-from roundwright.knitting.rounds.round import Round, chained, runs
+from roundwright.knitting.rounds.round import Round, runs
+from roundwright.knitting.rounds.work_round import chained
 from tests.knitting.needles.test_best_split import best_split
 from tests.support.by_hand import LOOPS, stitches, work
 

@@ -12,7 +12,8 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.needles.best_split import NeedleSplit, pareto_splits, rate_split
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles
-from roundwright.knitting.rounds.round import Move, Repeat, Round, Step, Work, chained, plain, work_round
+from roundwright.knitting.rounds.round import Move, Repeat, Round, Step, Work, plain
+from roundwright.knitting.rounds.work_round import chained, work_round
 
 # Stitches used and left: Craft Yarn Council, Knit Abbreviations, and common book lists.
 USES_LEAVES = {

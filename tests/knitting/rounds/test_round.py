@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright import reference
+from roundwright.knitting.rounds.notation import written_line
 from roundwright.knitting.rounds.round import (
     Repeat,
     Round,
@@ -12,13 +13,11 @@ from roundwright.knitting.rounds.round import (
     StitchName,
     Unworkable,
     Work,
-    chained,
     execute,
     first,
-    line,
     runs,
-    work_round,
 )
+from roundwright.knitting.rounds.work_round import chained, work_round
 
 NAMES = StitchName.__args__  # type: ignore[attr-defined]
 
@@ -94,7 +93,7 @@ def test_a_repeat_that_stops_early_works_the_increases_that_follow_there() -> No
         "k",
         "m1",
     ]
-    assert line((part,)) == "[k2, m1, k1, m1] 2 times and its first 2 sts again"
+    assert written_line((part,)) == "[k2, m1, k1, m1] 2 times and its first 2 sts again"
 
 
 @pytest.mark.parametrize("again", [1, 3, 4])
@@ -155,4 +154,4 @@ def test_counts_that_the_steps_do_not_give_are_refused() -> None:
 )  # fmt: skip
 def test_a_line_is_written_as_patterns_print_it(steps: tuple[Step, ...], written: str) -> None:
     """The forms are those of the Craft Yarn Council's list of abbreviations: *, rep from *, brackets."""
-    assert line(steps) == written
+    assert written_line(steps) == written

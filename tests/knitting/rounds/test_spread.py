@@ -7,7 +7,8 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from roundwright.knitting.rounds.round import execute, line
+from roundwright.knitting.rounds.notation import written_line
+from roundwright.knitting.rounds.round import execute
 from roundwright.knitting.rounds.spread import MOST_STEPS_IN_SPREAD, most_changes, spread
 from tests.support.by_hand import LOOPS, stitches
 from tests.support.spaced import gaps, spaced, steps_in, widths
@@ -94,7 +95,7 @@ def test_a_million_stitches_take_64_steps(count, share, method, lead):
 
     assert (count, count + changes * (leaves - uses)) == execute(steps)
     assert steps_in(steps) <= MOST_STEPS_IN_SPREAD == 64
-    assert len(line(steps)) <= 2_000
+    assert len(written_line(steps)) <= 2_000
 
 
 @pytest.mark.parametrize("lead", [4, 2])

@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds.round import Multiple, chained
+from roundwright.knitting.rounds.round import Multiple
+from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.shaping.request import MOST_SHAPED_ROUNDS, EvenRequest, Method
 from tests.support.by_hand import LOOPS, work

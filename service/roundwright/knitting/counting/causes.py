@@ -10,7 +10,9 @@ from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.counting.progress import Course, Needles, Stage
 from roundwright.knitting.needles.tracking import track_needles
-from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute, knit, star_of, work_round
+from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute, knit
+from roundwright.knitting.rounds.work_round import work_round
 
 CauseCode = Literal[
     "missed_decrease", "extra_decrease", "dropped_stitch", "extra_stitch", "needles_merged", "other_round"

@@ -5,7 +5,8 @@ from typing import Final, NamedTuple
 from roundwright.knitting.counting.causes import MOST_OFF, CauseCode, Counted, Slip, off_on_needles
 from roundwright.knitting.counting.progress import Course, Line, Stage, decreases
 from roundwright.knitting.counting.repair import MAKE, choices, decrease_places, mended
-from roundwright.knitting.rounds.round import execute, names_in, star_of
+from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.round import execute, names_in
 
 
 class Told(NamedTuple):

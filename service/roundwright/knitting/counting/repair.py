@@ -27,8 +27,8 @@ from roundwright.knitting.rounds.round import (
     names_in,
     runs,
     spelled,
-    work_round,
 )
+from roundwright.knitting.rounds.work_round import work_round
 
 Swap = Mapping[StitchName, StitchName]
 TAKE_IN: Final[Swap] = {

@@ -48,8 +48,9 @@ from roundwright.knitting.quantities import (
     rows_assumed,
     stitch_width_mm,
 )
-from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain, work_round
+from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain
 from roundwright.knitting.rounds.rows import SEAM_BASIS, row
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 
 __all__ = [

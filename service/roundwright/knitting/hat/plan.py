@@ -26,17 +26,8 @@ from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleStitches
 from roundwright.knitting.needles.start import StartStep, start_on
 from roundwright.knitting.quantities import Length, UnitSystem, length, mm, row_height_mm
-from roundwright.knitting.rounds.round import (
-    Multiple,
-    Repeat,
-    Round,
-    RoundKind,
-    Steps,
-    Work,
-    execute,
-    plain,
-    work_round,
-)
+from roundwright.knitting.rounds.round import Multiple, Repeat, Round, RoundKind, Steps, Work, execute, plain
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer, depth, work_cast_on
 from roundwright.knitting.sizing.heads import Head, cautions, head
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate

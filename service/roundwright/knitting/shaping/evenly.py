@@ -9,8 +9,9 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.rounds.balanced_words import mirrored, stops_early
-from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work, work_round
+from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work
 from roundwright.knitting.rounds.spread import HALF_GAP, WHOLE_GAP, plain_beside, spread
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.shaping.picture import spacing_picture
 from roundwright.knitting.shaping.request import EvenRequest, Method, Plan, middle, planned
 

@@ -34,7 +34,8 @@ from roundwright.knitting.needles.capacity import (
 from roundwright.knitting.needles.start import StartStep, start_on
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.quantities import Gauge
-from roundwright.knitting.rounds.round import Round, chained
+from roundwright.knitting.rounds.round import Round
+from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.work.split_picture import needles_picture
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
 

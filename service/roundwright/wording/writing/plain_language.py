@@ -1,7 +1,8 @@
 """A round in plain sentences, for beginners: every abbreviation spelled out, one action a sentence."""
 
 from roundwright import reference
-from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, spelled, star_of
+from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, spelled
 
 
 def speak(steps: Steps) -> str:
