@@ -14,7 +14,7 @@ from roundwright.knitting.rounds.round import (
     Unworkable,
     Work,
     execute,
-    first,
+    leading_steps,
     runs,
 )
 from roundwright.knitting.rounds.work_round import chained, work_round
@@ -32,7 +32,7 @@ def repeats(steps: tuple[Step, ...], times: int, share: float) -> Repeat:
 
 def can_stop(steps: tuple[Step, ...], place: int) -> bool:
     try:
-        return bool(first(steps, place))
+        return bool(leading_steps(steps, place))
     except Unworkable:
         return False
 

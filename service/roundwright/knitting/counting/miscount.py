@@ -6,7 +6,7 @@ from roundwright.knitting.counting.causes import MOST_OFF, CauseCode, Counted, S
 from roundwright.knitting.counting.progress import Course, Line, Stage, decreases
 from roundwright.knitting.counting.repair import MAKE, choices, decrease_places, mended
 from roundwright.knitting.rounds.notation import star_of
-from roundwright.knitting.rounds.round import execute, names_in
+from roundwright.knitting.rounds.round import execute, stitch_names
 
 
 class Told(NamedTuple):
@@ -147,7 +147,7 @@ def put_right(course: Course, counted: Counted, slip: Slip) -> tuple[str, Line |
     line = _mended(course, counted, slip, after)
     if line is None:
         return work_again(course, slip)
-    decreasing = decreases(after.round.steps)[0] and names_in(line.round.steps).isdisjoint(MAKE.values())
+    decreasing = decreases(after.round.steps)[0] and stitch_names(line.round.steps).isdisjoint(MAKE.values())
     how = (_IN_DECREASE if decreasing else _IN_PLAIN)[slip.stitches > 0]
     if slip.code == "extra_stitch":
         how = f"{_LET_SLIP} {how}"

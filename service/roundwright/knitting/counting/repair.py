@@ -24,9 +24,9 @@ from roundwright.knitting.rounds.round import (
     StitchName,
     Work,
     execute,
-    names_in,
+    expand_early_stops,
     runs,
-    spelled,
+    stitch_names,
 )
 from roundwright.knitting.rounds.work_round import work_round
 
@@ -88,10 +88,10 @@ def _mended(line: Round, more: int, places: tuple[int, ...], swap: Swap, *, flat
 
 def _changed(steps: Steps, place: int, swap: Swap) -> Steps | None:
     """The steps with the first stitch at or after `place` that can be swapped, swapped; None where there is none."""
-    if swap.keys().isdisjoint(names_in(steps)):
+    if swap.keys().isdisjoint(stitch_names(steps)):
         return None
     done: list[Step] = []
-    ahead = list(spelled(steps))
+    ahead = list(expand_early_stops(steps))
     while ahead:
         step = ahead.pop(0)
         once = step.steps if isinstance(step, Repeat) else (Work(step.stitch),)

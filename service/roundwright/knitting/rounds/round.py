@@ -179,19 +179,19 @@ def _part(steps: Steps, stitches: int, known: _Known) -> tuple[int, int]:
     """What the steps of a repeat use and leave: all of them, or (where not 0) those of its first `stitches`."""
     key = (id(steps), stitches)
     if key not in known:
-        known[key] = _execute(_first(steps, stitches, known) if stitches else steps, known)
+        known[key] = _execute(_leading_steps(steps, stitches, known) if stitches else steps, known)
     return known[key]
 
 
-def first(steps: Steps, stitches: int) -> Steps:
+def leading_steps(steps: Steps, stitches: int) -> Steps:
     """The steps up to where they have used `stitches`, with the increases that follow there.
 
     Raises `Unworkable` where that place lies inside a stitch, or beyond the last.
     """
-    return _first(steps, stitches, {})
+    return _leading_steps(steps, stitches, {})
 
 
-def _first(steps: Steps, stitches: int, known: _Known) -> Steps:
+def _leading_steps(steps: Steps, stitches: int, known: _Known) -> Steps:
     taken: list[Step] = []
     for step in steps:
         if isinstance(step, Work):
@@ -211,7 +211,7 @@ def _first(steps: Steps, stitches: int, known: _Known) -> Steps:
                 taken.extend(step.steps if (turns, again) == (1, 0) else [Repeat(turns, step.steps, again)])
             stitches -= again
             if turns < step.times or again < step.again:
-                taken.extend(_first(step.steps, stitches, known))
+                taken.extend(_leading_steps(step.steps, stitches, known))
                 return tuple(taken)
     if stitches:
         raise Unworkable(
@@ -220,14 +220,14 @@ def _first(steps: Steps, stitches: int, known: _Known) -> Steps:
     return tuple(taken)
 
 
-def spelled(steps: Steps) -> Iterator[Step]:
+def expand_early_stops(steps: Steps) -> Iterator[Step]:
     """The steps, with what a repeat that stops early works of its last time set out after it as steps of its own."""
     for step in steps:
         if isinstance(step, Work) or not step.again:
             yield step
         else:
             yield Repeat(step.times, step.steps)
-            yield from spelled(first(step.steps, step.again))
+            yield from expand_early_stops(leading_steps(step.steps, step.again))
 
 
 def fold(
@@ -241,13 +241,13 @@ def fold(
         worked(step)
         if isinstance(step, Work)
         else repeated(fold(step.steps, worked, repeated, together), step.times)
-        for step in spelled(steps)
+        for step in expand_early_stops(steps)
     )
 
 
 def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
     """The stitches in working order, equal neighbours of one step together: ("k", 2), ("k2tog", 1), ..."""
-    for step in spelled(steps):
+    for step in expand_early_stops(steps):
         if isinstance(step, Work):
             yield step.stitch, step.times
         else:
@@ -256,10 +256,10 @@ def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
 
 
 @lru_cache(maxsize=1024)
-def names_in(steps: Steps) -> frozenset[StitchName]:
+def stitch_names(steps: Steps) -> frozenset[StitchName]:
     """The stitches that occur in the steps."""
     return frozenset().union(
-        *({step.stitch} if isinstance(step, Work) else names_in(step.steps) for step in steps)
+        *({step.stitch} if isinstance(step, Work) else stitch_names(step.steps) for step in steps)
     )
 
 

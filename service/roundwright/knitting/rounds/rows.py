@@ -5,7 +5,7 @@ from typing import Final
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
-from roundwright.knitting.rounds.round import Repeat, Steps, Unworkable, Work, spelled
+from roundwright.knitting.rounds.round import Repeat, Steps, Unworkable, Work, expand_early_stops
 
 SEAM_STITCHES: Final = 2
 """One at each edge; the seam takes them up, so they add nothing to the circumference."""
@@ -35,7 +35,7 @@ def row(steps: Steps, *, wrong_side: bool) -> Steps:
 def from_behind(steps: Steps) -> Steps:
     """The steps worked from the other side: in reverse, each stitch as its counterpart in the stitch table."""
     turned: list[Work | Repeat] = []
-    for step in reversed(tuple(spelled(steps))):  # read backwards, a repeat cannot stop early
+    for step in reversed(tuple(expand_early_stops(steps))):  # read backwards, a repeat cannot stop early
         if isinstance(step, Repeat):
             turned.append(Repeat(step.times, from_behind(step.steps)))
             continue

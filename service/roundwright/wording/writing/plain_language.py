@@ -2,7 +2,7 @@
 
 from roundwright import reference
 from roundwright.knitting.rounds.notation import star_of
-from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, spelled
+from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, expand_early_stops
 
 
 def speak(steps: Steps) -> str:
@@ -30,7 +30,7 @@ def _end(tail: Steps) -> str:
 
 
 def _sentences(steps: Steps) -> str:
-    return " ".join(_sentence(step) for step in spelled(steps))
+    return " ".join(_sentence(step) for step in expand_early_stops(steps))
 
 
 def _sentence(step: Work | Repeat) -> str:
