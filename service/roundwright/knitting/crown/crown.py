@@ -210,7 +210,7 @@ def crown_rounds(
     return _crown_rounds(asked_for(stitches, shape, gauge, at, gauge_at))
 
 
-def repeat_of(shape: CrownShape) -> int:
+def crown_multiple(shape: CrownShape) -> int:
     """What the stitches should be a multiple of, so that the crown needs no adjusting round."""
     style = STYLES[shape.style]
     return (

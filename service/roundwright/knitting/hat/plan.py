@@ -20,7 +20,7 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownAnswer, repeat_of, work_crown
+from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownAnswer, crown_multiple, work_crown
 from roundwright.knitting.hat.picture import hat_picture
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleStitches
@@ -29,7 +29,7 @@ from roundwright.knitting.quantities import Length, UnitSystem, length, mm, row_
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, RoundKind, Steps, Work, execute, plain
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer, depth, work_cast_on
-from roundwright.knitting.sizing.heads import Head, cautions, head
+from roundwright.knitting.sizing.heads import Head, cautions, head_of
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
 from roundwright.knitting.yarn.fabric import Fabric, fabric
 from roundwright.knitting.yarn.per_stitch import Stretch, cast_on_stretch
@@ -207,7 +207,7 @@ def _worked(request: HatRequest, index: int, at: str) -> _Worked:
             nearest="in_the_round; a flat crown by itself is at /v1/crown",
         )
     size, units = request.sizes[index], request.units
-    found = head(size, f"{at}/sizes/{index}")
+    found = head_of(size, f"{at}/sizes/{index}")
     cast_on = _cast_on(request, found, at)
     stitches = cast_on.stitches
     crown = work_crown(
@@ -268,7 +268,7 @@ def _cast_on(request: HatRequest, found: Head, at: str) -> CastOnAnswer:
     """The cast-on, to a multiple of the crown's repeat and the rib's."""
     rib = request.brim.rib
     ribbed = request.brim.kind in ("ribbed", "folded")
-    multiple = Multiple(lcm(repeat_of(request.crown), rib.knit + rib.purl if ribbed else 1))
+    multiple = Multiple(lcm(crown_multiple(request.crown), rib.knit + rib.purl if ribbed else 1))
     cast_on = work_cast_on(found, request.ease, request.gauge, multiple, request.units, pointer=at)
     if cast_on.stitches > MOST_CROWN_STITCHES:
         raise Impossible(

@@ -42,7 +42,7 @@ from roundwright.knitting.sizing.heads import (
     HeadSize,
     Wearer,
     cautions,
-    head,
+    head_of,
     head_size,
     mm_within,
 )
@@ -77,7 +77,7 @@ USUAL_EASE: Final = _usual_ease()
 """The default: the row `usual` of the table of eases."""
 USUAL_DEPTH: Final = "head-third"
 """The rule of the table of depths that lies between the others from a preterm baby's head to a grown-up's."""
-AskedEase = Annotated[
+HatEase = Annotated[
     Ease, Meta(description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.")
 ]
 ANY_COUNT: Final = Multiple(1)
@@ -119,7 +119,7 @@ class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
     head: Annotated[Length | None, Meta(description="Head circumference as measured.")] = None
     size: Annotated[Wearer | None, Meta(description="Whose head, where it was not measured.")] = None
-    ease: AskedEase = USUAL_EASE
+    ease: HatEase = USUAL_EASE
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
     multiple: Annotated[
         Multiple, Meta(description="What the stitches must be a multiple of, for the rib or the crown.")
@@ -167,7 +167,7 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
     Raises `Impossible` where the head is not given in one way, and as `work_cast_on` does.
     """
     only_one(request, "head", "size", what="The head", nearest="`head`, as measured")
-    found = head(Wearer(head=request.head) if request.size is None else request.size, _where(request))
+    found = head_of(Wearer(head=request.head) if request.size is None else request.size, _where(request))
     needle_mm = None
     if request.needle is not None:
         needle_mm = mm_within(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "A needle", "#/needle")

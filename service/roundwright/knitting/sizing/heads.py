@@ -200,7 +200,7 @@ def both(heads: Heads) -> Spread:
 
 
 @lru_cache(maxsize=128)  # classes ask for the same few heads
-def head(wearer: Wearer, pointer: str = "#") -> Head:
+def head_of(wearer: Wearer, pointer: str = "#") -> Head:
     """The head of a wearer.
 
     Raises `Impossible` where it is not given in exactly one way, where a sex is given without a child's age,
