@@ -10,7 +10,7 @@ import pytest
 
 from roundwright.knitting.counting import causes as slips
 from roundwright.knitting.crown.geometry import Surface, lie
-from roundwright.knitting.sizing.cast_on import depth
+from roundwright.knitting.sizing.depth import depth
 
 GAUGE = {"stitches": 20, "rows": 28}
 """A stitch is 5 mm wide and a row 10 / 2.8 mm high."""

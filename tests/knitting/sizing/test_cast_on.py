@@ -1,4 +1,4 @@
-"""Stitches to cast on, with the ease they give, the tail and the depth."""
+"""Stitches to cast on, with the ease they give and the tail."""
 
 import math
 
@@ -10,8 +10,7 @@ from hypothesis import strategies as st
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.quantities import Difference, Gauge, Length
 from roundwright.knitting.rounds.round import Multiple, nearest_count
-from roundwright.knitting.sizing import cast_on as sizing
-from roundwright.knitting.sizing.cast_on import CastOnRequest, Ease, cast_on
+from roundwright.knitting.sizing.cast_on import CastOnRequest, Ease, cast_on, hat_mm
 from roundwright.knitting.sizing.heads import Wearer
 
 HEADS_CM = st.floats(20, 65)
@@ -52,8 +51,8 @@ def test_the_ease_said_is_the_ease_made(head_cm, gauge, ease):
 @given(HEADS_CM, st.floats(-6, 4))
 def test_ease_in_percent_or_as_a_length_is_the_same(head_cm, less_cm):
     """-2 cm on a head of 40 cm is -5 %."""
-    by_length = sizing.hat_mm(head_cm * 10, Ease(length=Difference(less_cm, "cm")))
-    by_percent = sizing.hat_mm(head_cm * 10, Ease(percent=less_cm / head_cm * 100))
+    by_length = hat_mm(head_cm * 10, Ease(length=Difference(less_cm, "cm")))
+    by_percent = hat_mm(head_cm * 10, Ease(percent=less_cm / head_cm * 100))
 
     assert by_length == pytest.approx(by_percent)
 
@@ -152,14 +151,6 @@ def test_every_request_is_answered_or_refused(asked):
         )
 
     assert nearest
-
-
-@given(st.floats(180, 640), st.floats(-15, 5))
-def test_the_depth_lies_within_the_rules_in_print(head_mm, ease):
-    """The default depth lies between the least and the greatest that rules in print give."""
-    depth = sizing.depth(head_mm, head_mm * (1 + ease / 100))
-
-    assert depth.low_mm <= depth.mm <= depth.high_mm
 
 
 @given(HEADS_CM, GAUGES)

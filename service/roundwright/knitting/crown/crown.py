@@ -64,7 +64,7 @@ __all__ = [
     "Finish",
     "crown",
     "crown_rounds",
-    "repeat_of",
+    "crown_multiple",
     "work_crown",
 ]
 

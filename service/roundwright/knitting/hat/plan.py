@@ -28,7 +28,8 @@ from roundwright.knitting.needles.start import StartStep, start_on
 from roundwright.knitting.quantities import Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, RoundKind, Steps, Work, execute, plain
 from roundwright.knitting.rounds.work_round import work_round
-from roundwright.knitting.sizing.cast_on import CastOnAnswer, depth, work_cast_on
+from roundwright.knitting.sizing.cast_on import CastOnAnswer, work_cast_on
+from roundwright.knitting.sizing.depth import depth
 from roundwright.knitting.sizing.heads import Head, cautions, head_of
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
 from roundwright.knitting.yarn.fabric import Fabric, fabric

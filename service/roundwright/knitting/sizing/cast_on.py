@@ -4,9 +4,9 @@ Circumference of the hat = head x (1 + ease); stitches = circumference / width o
 multiple.
 """
 
-from functools import cache, lru_cache
-from math import isclose, pi
-from typing import Annotated, Final, NamedTuple
+from functools import lru_cache
+from math import pi
+from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
@@ -36,8 +36,7 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
 from roundwright.knitting.sizing.heads import (
-    CM,
-    INCH,
+    INCH_MM,
     Head,
     HeadSize,
     Wearer,
@@ -75,8 +74,6 @@ def _usual_ease() -> Ease:
 
 USUAL_EASE: Final = _usual_ease()
 """The default: the row `usual` of the table of eases."""
-USUAL_DEPTH: Final = "head-third"
-"""The rule of the table of depths that lies between the others from a preterm baby's head to a grown-up's."""
 HatEase = Annotated[
     Ease, Meta(description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.")
 ]
@@ -150,15 +147,6 @@ class CastOnAnswer(Struct, frozen=True, kw_only=True):
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
     rules: RulesVersion = RULES
-
-
-class Depth(NamedTuple):
-    """The depth of a hat from its edge to the top of the crown, along the fabric."""
-
-    mm: float
-    low_mm: float
-    high_mm: float
-    basis: Basis
 
 
 def cast_on(request: CastOnRequest) -> CastOnAnswer:
@@ -241,39 +229,6 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
     return head_mm + mm(ease.length)
 
 
-def depth(head_mm: float, hat_circumference_mm: float) -> Depth:
-    """Depth of a hat, edge to top along the fabric: by the rule `USUAL_DEPTH`, within what all rules in print span."""
-    spans = {}
-    for name, row in reference.depth_rules().items():
-        unit_mm = INCH if row.plus_unit == "in" else CM
-        of_mm = hat_circumference_mm if row.of == "hat" else head_mm
-        spans[name] = (of_mm * row.share + row.plus_min * unit_mm, of_mm * row.share + row.plus_max * unit_mm)
-    return Depth(
-        sum(spans[USUAL_DEPTH]) / 2,
-        min(low for low, _ in spans.values()),
-        max(high for _, high in spans.values()),
-        _depth_basis(),
-    )
-
-
-@cache
-def _depth_basis() -> Basis:
-    row = reference.depth_rules()[USUAL_DEPTH]
-    plus = (row.plus_min + row.plus_max) / 2
-    rule = f"{_share_in_words(row.share)} of the {row.of}" + (
-        f" and {plus:g} {row.plus_unit}" if plus else ""
-    )
-    rules = "; ".join(each.rule for each in reference.depth_rules().values())
-    return Basis(
-        f"Depth, edge to top: {rule}. Rules in print disagree: {rules}.", reference.cite("depth", row)
-    )
-
-
-def _share_in_words(share: float) -> str:
-    words = {2: "half", 3: "a third", 4: "a quarter", 5: "a fifth"}
-    return next((word for parts, word in words.items() if isclose(share, 1 / parts)), f"{share:.3g}")
-
-
 STITCHES_BASIS: Final = Basis(
     "Stitches = head x (1 + ease) x gauge, to the nearest multiple; half-way, the larger.", COMMON_PRACTICE
 )
@@ -345,7 +300,7 @@ def _tail(
     for row in rows.values():
         if row.widths is not None:
             edge = row.widths * stitches * width_mm
-            lengths[row.rule] = edge * (1 + (row.plus_percent or 0) / 100) + (row.plus_in or 0) * INCH
+            lengths[row.rule] = edge * (1 + (row.plus_percent or 0) / 100) + (row.plus_in or 0) * INCH_MM
         elif row.wraps_per_stitch is not None and needle_mm is not None:
             lengths[row.rule] = row.wraps_per_stitch * stitches * pi * needle_mm
         # A length for each stitch was measured on one yarn: no rule for another.

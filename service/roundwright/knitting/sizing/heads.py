@@ -34,8 +34,8 @@ SMALLEST_HEAD_MM: Final = 40.0
 LARGEST_HEAD_MM: Final = 1_000.0
 """A metre round: half as much again as any head measured, and enough for hair or a helmet."""
 
-CM: Final = 10.0
-INCH: Final = 25.4
+CM_MM: Final = 10.0
+INCH_MM: Final = 25.4
 NORMAL: Final = NormalDist()
 Z97: Final = NORMAL.inv_cdf(0.97)
 
@@ -118,7 +118,7 @@ def at_age(months: float, sex: Sex | None = None) -> Heads:
     spreads = []
     for each in _sexes(sex):
         this, following = tables[each][month], tables[each][month + 1]
-        median = CM * _between(this.m_cm, following.m_cm, part)
+        median = CM_MM * _between(this.m_cm, following.m_cm, part)
         deviation = median * _between(this.s, following.s, part)
         spreads.append(Spread(median, deviation, deviation))
     row = tables["girl"][month]
@@ -140,9 +140,9 @@ def at_weeks(weeks: float, sex: Sex | None = None) -> Heads:
     spreads = []
     for each in _sexes(sex):
         this, following = tables[each][week], tables[each][week + 1]
-        low = CM * _between(this.p3_cm, following.p3_cm, part)
-        median = CM * _between(this.p50_cm, following.p50_cm, part)
-        high = CM * _between(this.p97_cm, following.p97_cm, part)
+        low = CM_MM * _between(this.p3_cm, following.p3_cm, part)
+        median = CM_MM * _between(this.p50_cm, following.p50_cm, part)
+        high = CM_MM * _between(this.p97_cm, following.p97_cm, part)
         spreads.append(Spread(median, (median - low) / Z97, (high - median) / Z97))
     basis = Basis(
         "Head circumference at birth by week of gestation; its models meet at 33 weeks and are not blended.",
@@ -154,7 +154,7 @@ def at_weeks(weeks: float, sex: Sex | None = None) -> Heads:
 def of_adults(adult: Adult) -> Heads:
     """Heads of grown-ups (ANSUR II), taken as normal."""
     row = reference.adult_heads()[adult]
-    spread = Spread(row.mean_cm * CM, row.sd_cm * CM, row.sd_cm * CM)
+    spread = Spread(row.mean_cm * CM_MM, row.sd_cm * CM_MM, row.sd_cm * CM_MM)
     cited = reference.cite("adult-heads", row)
     basis = Basis("Measured head circumference: mean and standard deviation.", cited)
     return Heads((spread,), f"ANSUR II, {'women' if adult == 'woman' else 'men'}", basis)
@@ -223,7 +223,7 @@ def measured(circumference: Length, pointer: str) -> Head:
     """A head as measured. Raises `Impossible` for what is no head."""
     head_mm = mm_within(circumference, SMALLEST_HEAD_MM, LARGEST_HEAD_MM, "A head", pointer)
     # Below the 5th centile of women it may well be a child's.
-    child = head_mm < reference.adult_heads()["woman"].p5_cm * CM
+    child = head_mm < reference.adult_heads()["woman"].p5_cm * CM_MM
     return Head(head_mm, "as measured", (), (), 0.0 if child else None)
 
 
@@ -233,9 +233,9 @@ def mm_within(given: Length, least_mm: float, most_mm: float, what: str, pointer
     if least_mm <= given_mm <= most_mm:
         return given_mm
     raise Impossible(
-        f"{what} of {_number(given_mm / CM)} cm is out of reach. Check the number and its unit.",
+        f"{what} of {_number(given_mm / CM_MM)} cm is out of reach. Check the number and its unit.",
         pointer=f"{pointer}/value",
-        nearest=f"{_number(min(max(given_mm, least_mm), most_mm) / CM)} cm",
+        nearest=f"{_number(min(max(given_mm, least_mm), most_mm) / CM_MM)} cm",
     )
 
 
@@ -248,7 +248,7 @@ def head_size(found: Head, units: UnitSystem) -> HeadSize:
 
 def us_hat_number(head_mm: float) -> str:
     """US hat number of a head, such as `7 1/4`: circumference in inches / pi, to the nearest eighth."""
-    eighths = int(head_mm / INCH / pi * 8 + 0.5)
+    eighths = int(head_mm / INCH_MM / pi * 8 + 0.5)
     whole, part = divmod(eighths, 8)
     if part == 0:
         return str(whole)
@@ -275,7 +275,7 @@ def _middle(heads: Heads, youngest_months: float | None) -> Head:
 
 def _charted(size: ChartSize, pointer: str) -> Head:
     row = reference.head_chart()[size]
-    head_mm = row.head_in * INCH
+    head_mm = row.head_in * INCH_MM
     basis = Basis("A size of the head chart.", reference.cite("head-sizes", row))
     standard = f"Craft Yarn Council head chart, {size}"
     if size not in ("woman", "man"):
@@ -283,8 +283,8 @@ def _charted(size: ChartSize, pointer: str) -> Head:
     measured_mm = median_mm(of_adults(size))
     warning = Notice(
         code="chart_below_measured",
-        message=f"The chart gives {_number(head_mm / CM)} cm for a {size}; measured heads average "
-        f"{_number(measured_mm / CM)} cm. The chart's adult values are sizes of hats: take them without "
+        message=f"The chart gives {_number(head_mm / CM_MM)} cm for a {size}; measured heads average "
+        f"{_number(measured_mm / CM_MM)} cm. The chart's adult values are sizes of hats: take them without "
         "further negative ease, or ask for `adult`.",
         pointer=pointer,
     )
