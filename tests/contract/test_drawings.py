@@ -9,9 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.picture import crown_picture
+from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.picture import hat_picture
 from roundwright.knitting.hat.request import Body, Brim, HatRequest, HatSize, Rib

@@ -5,8 +5,9 @@ from math import cos, hypot, pi, sin, sqrt
 import pytest
 from scipy.integrate import quad, trapezoid
 
-from roundwright.knitting.crown.crown import CrownRequest, crown
+from roundwright.knitting.crown.crown import crown
 from roundwright.knitting.crown.geometry import geometry, hemisphere, lie, rms_from, surface
+from roundwright.knitting.crown.request import CrownRequest
 from roundwright.knitting.quantities import Gauge, Length
 
 TURN = 2 * pi

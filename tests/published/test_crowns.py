@@ -2,15 +2,9 @@
 
 import pytest
 
-from roundwright.knitting.crown.crown import (
-    Cadence,
-    CrownAnswer,
-    CrownRequest,
-    CrownShape,
-    crown,
-    crown_multiple,
-)
+from roundwright.knitting.crown.crown import CrownAnswer, crown, crown_multiple
 from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import runs
 

@@ -59,31 +59,31 @@ def only_one(
     request: Struct,
     *names: str,
     what: str,
-    at: str = "#",
+    pointer: str = "#",
     missing_at: str | None = None,
     nearest: str | None = None,
 ) -> str:
-    """The only one of the fields `names` that is given. `what` they say is for the error, `at` is their place.
+    """The only one of the fields `names` that is given. `what` they say is for the error, `pointer` is their place.
 
     Raises `Impossible` for more than one, and for none: that error points at `missing_at`, with `nearest`.
     """
-    given = at_most_one(request, *names, what=what, at=at)
+    given = at_most_one(request, *names, what=what, pointer=pointer)
     if given is None:
         raise Impossible(
             f"{what} is not given: exactly one of {_listed(names)} is needed.",
-            pointer=missing_at or at,
+            pointer=missing_at or pointer,
             nearest=nearest or f"`{names[0]}`",
         )
     return given
 
 
-def at_most_one(request: Struct, *names: str, what: str, at: str = "#") -> str | None:
+def at_most_one(request: Struct, *names: str, what: str, pointer: str = "#") -> str | None:
     """The only one of the fields `names` that is given, None where none is. Raises `Impossible` for more than one."""
     given = [name for name in names if getattr(request, name) is not None]
     if len(given) > 1:
         raise Impossible(
             f"{what} is given {len(given)} times, by {_listed(given)}: only one of them is needed.",
-            pointer=f"{at}/{given[1]}",
+            pointer=f"{pointer}/{given[1]}",
             nearest=f"`{given[0]}` alone",
         )
     return given[0] if given else None

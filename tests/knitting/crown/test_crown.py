@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, work_crown
+from roundwright.knitting.crown.crown import CrownAnswer, crown, work_crown
 from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import Round, runs
@@ -283,7 +284,7 @@ def test_more_rounds_than_anybody_knits() -> None:
 def test_counts_no_hat_has(stitches: int) -> None:
     """A hat whose gauge leads to such a count is told so at its gauge."""
     with pytest.raises(Impossible) as error:
-        work_crown(stitches, CrownShape(), Gauge(stitches=20), at="#/crown")
+        work_crown(stitches, CrownShape(), Gauge(stitches=20), pointer="#/crown")
 
     assert error.value.pointer == "#/gauge/stitches"
 

@@ -5,7 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import CrownRequest, crown
+from roundwright.knitting.crown.crown import crown
+from roundwright.knitting.crown.request import CrownRequest
 from roundwright.knitting.crown.suggest import SuggestionRequest, suggest
 from roundwright.knitting.quantities import Gauge, Length
 

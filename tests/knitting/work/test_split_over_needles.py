@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import CrownShape
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import Repeat, Round, Work, execute, plain
 from roundwright.knitting.rounds.work_round import work_round

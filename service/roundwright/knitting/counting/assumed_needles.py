@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.counting.progress import Needles
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, pareto_splits
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along

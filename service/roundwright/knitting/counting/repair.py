@@ -11,7 +11,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.counting.progress import Needles
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.balanced_words import joined
 from roundwright.knitting.rounds.round import (

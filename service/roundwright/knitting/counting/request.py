@@ -10,7 +10,8 @@ from roundwright.knitting.answers import Impossible, only_one
 from roundwright.knitting.counting.assumed_needles import Wanted, share
 from roundwright.knitting.counting.causes import Counted
 from roundwright.knitting.counting.progress import Course, PartName, stages, straight
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownRequest, crown_rounds
+from roundwright.knitting.crown.crown import crown_rounds
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, CrownRequest
 from roundwright.knitting.hat.plan import hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
 from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
@@ -157,7 +158,9 @@ def course_of(request: CountRequest, read: Reader) -> Course:
 
 
 def _of_crown(request: CountRequest, crown: CrownRequest) -> Course:
-    planned = crown_rounds(crown.stitches, crown, crown.gauge, at="#/crown", gauge_at="#/crown/gauge")
+    planned = crown_rounds(
+        crown.stitches, crown, crown.gauge, pointer="#/crown", gauge_pointer="#/crown/gauge"
+    )
     flat = crown.worked == "flat"
     shared = share(
         planned.rounds,

@@ -18,21 +18,18 @@ from roundwright.knitting.crown.finish import (
     CORD_BASIS,
     TAIL_BASIS,
     CrownFinish,
-    Finish,
     cord_notices,
     finished,
 )
 from roundwright.knitting.crown.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
 from roundwright.knitting.crown.picture import crown_picture
 from roundwright.knitting.crown.request import (
-    MOST_CROWN_STITCHES,
-    Cadence,
-    CrownAsked,
+    CrownInputs,
     CrownRequest,
     CrownShape,
     Worked,
-    asked_for,
-    plan_of,
+    crown_inputs,
+    crown_plan,
 )
 from roundwright.knitting.crown.styles import STYLES, CrownPlan, highest_cone, narrowed
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, pareto_splits
@@ -51,22 +48,6 @@ from roundwright.knitting.quantities import (
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain
 from roundwright.knitting.rounds.rows import SEAM_BASIS, row
 from roundwright.knitting.rounds.work_round import work_round
-from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
-
-__all__ = [
-    "FEWEST_STITCHES",
-    "MOST_CROWN_STITCHES",
-    "Cadence",
-    "CrownAnswer",
-    "CrownRequest",
-    "CrownRounds",
-    "CrownShape",
-    "Finish",
-    "crown",
-    "crown_rounds",
-    "crown_multiple",
-    "work_crown",
-]
 
 MARKED_SECTIONS: Final = 12
 """Sections that knitters mark; more are read off the knitting."""
@@ -133,8 +114,8 @@ MARKERS_OFF: Final = "From here on a decrease takes stitches of two sections: ta
 RIGHT_SIDE_FIRST: Final = "The first row is a right-side row."
 
 
-def crown(request: CrownRequest, *, at: str = "#") -> CrownAnswer:
-    """The crown on the stitches of the request. Raises `Impossible`, pointing below `at`."""
+def crown(request: CrownRequest, *, pointer: str = "#") -> CrownAnswer:
+    """The crown on the stitches of the request. Raises `Impossible`, pointing below `pointer`."""
     return work_crown(
         request.stitches,
         request,
@@ -142,8 +123,8 @@ def crown(request: CrownRequest, *, at: str = "#") -> CrownAnswer:
         needles=request.needles,
         tolerance=request.tolerance,
         units=request.units,
-        at=at,
-        gauge_at=f"{at}/gauge",
+        pointer=pointer,
+        gauge_pointer=f"{pointer}/gauge",
     )
 
 
@@ -155,29 +136,31 @@ def work_crown(
     needles: int | None = None,
     tolerance: int = USUAL_TOLERANCE,
     units: UnitSystem = "metric",
-    at: str = "#/crown",
-    gauge_at: str | None = None,
+    pointer: str = "#/crown",
+    gauge_pointer: str | None = None,
 ) -> CrownAnswer:
     """The crown of this shape on `stitches`.
 
-    Raises `Impossible` for what cannot be knitted. It points below `at` where the shape is at fault; the gauge, if not
-    said otherwise, stands beside the shape.
+    Raises `Impossible` for what cannot be knitted; it points below `pointer` where the shape is at fault. Without
+    `gauge_pointer` the gauge is taken to stand beside the shape.
     """
-    return _work_crown(asked_for(stitches, shape, gauge, at, gauge_at), needles, tolerance, units)
+    return _work_crown(
+        crown_inputs(stitches, shape, gauge, pointer, gauge_pointer), needles, tolerance, units
+    )
 
 
 @lru_cache(
     maxsize=64
 )  # one crown stands in many answers: its hat's in other colours, its yarn's, its pictures'
-def _work_crown(asked: CrownAsked, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
-    stitches, shape, gauge, at, _ = asked
-    rounds, sections, warnings = _crown_rounds(asked)
+def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
+    stitches, shape, gauge, pointer, _ = inputs
+    rounds, sections, warnings = _crown_rounds(inputs)
     split = None
     if needles is not None:
         if shape.worked == "flat":
             raise Impossible(
                 "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
-                pointer=f"{at}/worked",
+                pointer=f"{pointer}/worked",
                 nearest="in_the_round",
             )
         borders = boundary_paths(rounds, stitches)
@@ -194,20 +177,25 @@ def _work_crown(asked: CrownAsked, needles: int | None, tolerance: int, units: U
         stitches_left=left,
         stitches_worked=sum([each.after for each in rounds]),
         finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
-        geometry=_geometry(asked, rounds, units),
+        geometry=_geometry(inputs, rounds, units),
         drawing=crown_picture(stitches, shape, gauge, needles=needles, tolerance=tolerance, units=units)
         if len(rounds) <= MOST_DRAWN_ROUNDS
         else None,
-        basis=_basis(asked, rounds),
+        basis=_basis(inputs, rounds),
         warnings=warnings,
     )
 
 
 def crown_rounds(
-    stitches: int, shape: CrownShape, gauge: Gauge | None, *, at: str = "#/crown", gauge_at: str | None = None
+    stitches: int,
+    shape: CrownShape,
+    gauge: Gauge | None,
+    *,
+    pointer: str = "#/crown",
+    gauge_pointer: str | None = None,
 ) -> CrownRounds:
     """The rounds of a crown of this shape, and their warnings; errors as of `work_crown`."""
-    return _crown_rounds(asked_for(stitches, shape, gauge, at, gauge_at))
+    return _crown_rounds(crown_inputs(stitches, shape, gauge, pointer, gauge_pointer))
 
 
 def crown_multiple(shape: CrownShape) -> int:
@@ -223,40 +211,40 @@ def crown_multiple(shape: CrownShape) -> int:
 # --- the rounds ---------------------------------------------------------------------------------------------
 
 
-def _crown_rounds(asked: CrownAsked) -> CrownRounds:
-    if asked.gauge is None and asked.is_given("height") and "height" in asked.style.heeds:
+def _crown_rounds(inputs: CrownInputs) -> CrownRounds:
+    if inputs.gauge is None and inputs.is_given("height") and "height" in inputs.style.heeds:
         raise Impossible(
             "A height can only be turned into rounds with a gauge.",
-            pointer=asked.gauge_at,
+            pointer=inputs.gauge_pointer,
             nearest="a gauge, or no `height`",
         )
-    plan = plan_of(asked)
+    plan = crown_plan(inputs)
     return CrownRounds(
-        rounds=_worked(asked, plan), sections=plan.sections or None, warnings=tuple(_warnings(asked, plan))
+        rounds=_worked(inputs, plan), sections=plan.sections or None, warnings=tuple(_warnings(inputs, plan))
     )
 
 
-def _worked(asked: CrownAsked, plan: CrownPlan) -> tuple[Round, ...]:
+def _worked(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
     """The steps of the style as executed rounds, or rows, with their notes."""
     rounds: list[Round] = []
-    count, flat = asked.stitches, plan.flat
-    marked = asked.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
-    for steps in _steps(asked, plan):
+    count, flat = inputs.stitches, plan.flat
+    marked = inputs.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
+    for steps in _steps(inputs, plan):
         number = len(rounds) + 1
         if number > MOST_ROUNDS:
-            raise _too_many(asked, plan)
+            raise _too_many(inputs, plan)
         notes = _notes(steps) if not flat else (RIGHT_SIDE_FIRST,) if number == 1 else ()
         if marked and count <= plan.sections:
             notes, marked = (*notes, MARKERS_OFF), False
-        kind: RoundKind | None = "adjust" if number == 1 and asked.inside - plan.stitches else None
+        kind: RoundKind | None = "adjust" if number == 1 and inputs.inside - plan.stitches else None
         worked = row(steps, wrong_side=number % 2 == 0) if flat else steps
         rounds.append(work_round(number, count, worked, kind, notes, flat=flat))
         count = rounds[-1].after
     return tuple(rounds)
 
 
-def _steps(asked: CrownAsked, plan: CrownPlan) -> Iterator[Steps]:
-    inside = asked.inside
+def _steps(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Steps]:
+    inside = inputs.inside
     if inside <= plan.close_at:
         return
     over = inside - plan.stitches
@@ -266,7 +254,7 @@ def _steps(asked: CrownAsked, plan: CrownPlan) -> Iterator[Steps]:
         return
     if over and plan.flat:
         yield plain(plan.stitches)  # styles begin on the right side
-    yield from asked.style.rounds(plan)
+    yield from inputs.style.rounds(plan)
 
 
 def _notes(steps: Steps) -> tuple[str, ...]:
@@ -279,21 +267,21 @@ def _notes(steps: Steps) -> tuple[str, ...]:
     return (FIRST_DECREASE[reference.stitches()[first.stitch].uses],)
 
 
-def _too_many(asked: CrownAsked, plan: CrownPlan) -> Impossible:
+def _too_many(inputs: CrownInputs, plan: CrownPlan) -> Impossible:
     detail = f"This crown would take more than {MOST_ROUNDS} rounds."
     if plan.plain_rounds is not None:
-        decreasing = sum(1 for _ in _steps(asked, plan._replace(plain_rounds=0)))
+        decreasing = sum(1 for _ in _steps(inputs, plan._replace(plain_rounds=0)))
         nearest = f"{(MOST_ROUNDS - 1) // decreasing - 1} plain rounds between decrease rounds"
-        return Impossible(detail, pointer=f"{asked.at}/cadence", nearest=nearest)
-    if plan.height_stitches is not None and asked.gauge:
-        highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(asked.gauge))
+        return Impossible(detail, pointer=f"{inputs.pointer}/cadence", nearest=nearest)
+    if plan.height_stitches is not None and inputs.gauge:
+        highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(inputs.gauge))
         if highest_mm:
             return Impossible(
-                detail, pointer=f"{asked.at}/height", nearest=f"a height of {highest_mm / 10:g} cm"
+                detail, pointer=f"{inputs.pointer}/height", nearest=f"a height of {highest_mm / 10:g} cm"
             )
     return Impossible(
         f"{detail} The gauge has {plan.rows_a_stitch:.3g} rows to the stitch.",
-        pointer=f"{asked.gauge_at}/rows",
+        pointer=f"{inputs.gauge_pointer}/rows",
         nearest="the style `wedge`, which does not depend on the rows, or fewer rows in the gauge",
     )
 
@@ -301,62 +289,62 @@ def _too_many(asked: CrownAsked, plan: CrownPlan) -> Impossible:
 # --- what is said about it ----------------------------------------------------------------------------------
 
 
-def _warnings(asked: CrownAsked, plan: CrownPlan) -> Iterator[Notice]:
-    shape, at = asked.shape, asked.at
+def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
+    shape, pointer = inputs.shape, inputs.pointer
     for option in ("sections", "cadence", "decrease_at", "height"):
-        if option not in asked.style.heeds and asked.is_given(option):
+        if option not in inputs.style.heeds and inputs.is_given(option):
             yield Notice(
                 code="option_unused",
                 message=f"The style {shape.style} does not depend on `{option}`.",
-                pointer=f"{at}/{option}",
+                pointer=f"{pointer}/{option}",
             )
-    over = asked.inside - plan.stitches
-    if asked.inside <= plan.close_at:
+    over = inputs.inside - plan.stitches
+    if inputs.inside <= plan.close_at:
         yield Notice(
             code="closed_already",
-            message=f"The {asked.stitches} stitches are no more than are left to close: no round is worked.",
-            pointer=f"{at}/close_at",
+            message=f"The {inputs.stitches} stitches are no more than are left to close: no round is worked.",
+            pointer=f"{pointer}/close_at",
         )
     elif over:
         yield Notice(
             code="adjusted",
             message=f"{plan.stitches + over} stitches do not divide into {plan.sections} sections: the first round "
             f"takes {over} away, evenly spread, and leaves {plan.stitches}.",
-            pointer=f"{at}/sections",
+            pointer=f"{pointer}/sections",
         )
-    if asked.gauge:
-        yield from rows_assumed(asked.gauge, asked.gauge_at)
+    if inputs.gauge:
+        yield from rows_assumed(inputs.gauge, inputs.gauge_pointer)
     elif plan.plain_rounds is None:
         yield Notice(
             code="gauge_assumed",
             message=f"The style {shape.style} follows the gauge, and there is none: {RELAXED_SHAPE:.3g} rows were "
             "taken for each stitch, as in relaxed plain knit.",
-            pointer=asked.gauge_at,
+            pointer=inputs.gauge_pointer,
         )
-    yield from cord_notices(shape.finish, f"{at}/finish")
+    yield from cord_notices(shape.finish, f"{pointer}/finish")
 
 
-def _basis(asked: CrownAsked, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
+def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
     parts = (
-        (True, asked.style.basis),
+        (True, inputs.style.basis),
         (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
         (any(each.before % 2 and each.after == each.before // 2 + 1 for each in rounds), ODD_BASIS),
-        (asked.seam, SEAM_BASIS),
-        (True, CORD_BASIS if asked.shape.finish.kind == "cord" else TAIL_BASIS),
-        (asked.gauge, GEOMETRY_BASIS),
-        (not (asked.gauge and asked.gauge.rows), SHAPE_BASIS),
+        (inputs.seam, SEAM_BASIS),
+        (True, CORD_BASIS if inputs.shape.finish.kind == "cord" else TAIL_BASIS),
+        (inputs.gauge, GEOMETRY_BASIS),
+        (not (inputs.gauge and inputs.gauge.rows), SHAPE_BASIS),
     )
     return tuple(basis for applies, basis in parts if applies)
 
 
-def _geometry(asked: CrownAsked, rounds: tuple[Round, ...], units: UnitSystem) -> CrownGeometry | None:
-    if not (asked.gauge and rounds):
+def _geometry(inputs: CrownInputs, rounds: tuple[Round, ...], units: UnitSystem) -> CrownGeometry | None:
+    if not (inputs.gauge and rounds):
         return None
     measured = surface(
-        asked.inside,
-        [each.after - asked.seam for each in rounds],
-        stitch_width_mm(asked.gauge, asked.gauge_at),
-        row_height_mm(asked.gauge, asked.gauge_at),
-        asked.style.turn,
+        inputs.inside,
+        [each.after - inputs.seam for each in rounds],
+        stitch_width_mm(inputs.gauge, inputs.gauge_pointer),
+        row_height_mm(inputs.gauge, inputs.gauge_pointer),
+        inputs.style.turn,
     )
-    return geometry(measured, asked.style.turn, units)
+    return geometry(measured, inputs.style.turn, units)

@@ -115,14 +115,14 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
 
 
-class CrownAsked(NamedTuple):
+class CrownInputs(NamedTuple):
     """What is asked for, and where in the request it stands."""
 
     stitches: int
     shape: CrownShape
     gauge: Gauge | None
-    at: str
-    gauge_at: str
+    pointer: str
+    gauge_pointer: str
 
     @property
     def style(self) -> Style:
@@ -145,43 +145,43 @@ class CrownAsked(NamedTuple):
         return given == "start" if option == "decrease_at" else given is not None
 
 
-def asked_for(
-    stitches: int, shape: CrownShape, gauge: Gauge | None, at: str, gauge_at: str | None
-) -> CrownAsked:
+def crown_inputs(
+    stitches: int, shape: CrownShape, gauge: Gauge | None, pointer: str, gauge_pointer: str | None
+) -> CrownInputs:
     """The crown asked for, with the places in the request that errors about it point to.
 
     Raises `Impossible` for fewer stitches than a crown is closed from, or more than a hat has.
     """
-    gauge_at = gauge_at or f"{at.removesuffix('/crown')}/gauge"
+    gauge_pointer = gauge_pointer or f"{pointer.removesuffix('/crown')}/gauge"
     if not FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:
         few = stitches < FEWEST_STITCHES
         raise Impossible(
             f"A crown on {stitches} stitches cannot be worked: "
             + ("too few to decrease." if few else "more than a hat has."),
-            pointer=f"{gauge_at}/stitches",
+            pointer=f"{gauge_pointer}/stitches",
             nearest=f"{FEWEST_STITCHES if few else MOST_CROWN_STITCHES} stitches",
         )
-    return CrownAsked(stitches, shape, gauge, at, gauge_at)
+    return CrownInputs(stitches, shape, gauge, pointer, gauge_pointer)
 
 
-def plan_of(asked: CrownAsked) -> CrownPlan:
+def crown_plan(inputs: CrownInputs) -> CrownPlan:
     """What the style works from, with everything that was not said filled in."""
-    shape, style = asked.shape, asked.style
-    inside = asked.inside
-    sections = _sections(asked, inside)
-    width = stitch_width_mm(asked.gauge, asked.gauge_at) if asked.gauge else None
+    shape, style = inputs.shape, inputs.style
+    inside = inputs.inside
+    sections = _sections(inputs, inside)
+    width = stitch_width_mm(inputs.gauge, inputs.gauge_pointer) if inputs.gauge else None
     plan = CrownPlan(
         stitches=inside - inside % sections if sections and style.whole_sections else inside,
-        close_at=_close_at(asked),
+        close_at=_close_at(inputs),
         sections=sections,
         plain_rounds=None,
         every_round_from=None,
-        place="centre" if asked.seam else shape.decrease_at,
-        rows_a_stitch=width / row_height_mm(asked.gauge, asked.gauge_at)
-        if width and asked.gauge
+        place="centre" if inputs.seam else shape.decrease_at,
+        rows_a_stitch=width / row_height_mm(inputs.gauge, inputs.gauge_pointer)
+        if width and inputs.gauge
         else RELAXED_SHAPE,
-        height_stitches=_height_mm(asked) / width if width and asked.is_given("height") else None,
-        flat=bool(asked.seam),
+        height_stitches=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
+        flat=bool(inputs.seam),
     )
     if shape.cadence and "cadence" in style.heeds:
         turns = shape.cadence
@@ -191,28 +191,28 @@ def plan_of(asked: CrownAsked) -> CrownPlan:
     return plan
 
 
-def _sections(asked: CrownAsked, inside: int) -> int:
-    given = asked.shape.sections if "sections" in asked.style.heeds else None
+def _sections(inputs: CrownInputs, inside: int) -> int:
+    given = inputs.shape.sections if "sections" in inputs.style.heeds else None
     if given and 2 * given > inside:
         raise Impossible(
             f"{inside} stitches cannot be parted into {given} sections: each needs two stitches to lose one.",
-            pointer=f"{asked.at}/sections",
+            pointer=f"{inputs.pointer}/sections",
             nearest=f"{inside // 2} sections",
         )
-    return given or asked.style.sections(inside)
+    return given or inputs.style.sections(inside)
 
 
-def _close_at(asked: CrownAsked) -> int:
-    usual = min(asked.style.close_at + asked.seam, asked.stitches // 2)
-    close_at = close_for(asked.shape.finish.kind, asked.shape.close_at, usual, f"{asked.at}/close_at")
-    if close_at <= asked.seam:
+def _close_at(inputs: CrownInputs) -> int:
+    usual = min(inputs.style.close_at + inputs.seam, inputs.stitches // 2)
+    close_at = close_for(inputs.shape.finish.kind, inputs.shape.close_at, usual, f"{inputs.pointer}/close_at")
+    if close_at <= inputs.seam:
         raise Impossible(
             "Flat work keeps a seam stitch at each edge to the end, so it closes with three stitches at least.",
-            pointer=f"{asked.at}/close_at",
+            pointer=f"{inputs.pointer}/close_at",
             nearest=f"close_at {SEAM_STITCHES + 1}",
         )
-    return close_at - asked.seam
+    return close_at - inputs.seam
 
 
-def _height_mm(asked: CrownAsked) -> float:
-    return mm(asked.shape.height) if asked.shape.height else 0.0
+def _height_mm(inputs: CrownInputs) -> float:
+    return mm(inputs.shape.height) if inputs.shape.height else 0.0

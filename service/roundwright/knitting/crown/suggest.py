@@ -7,14 +7,7 @@ from typing import Annotated, Final, Literal, NamedTuple
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.crown.crown import (
-    FEWEST_STITCHES,
-    MOST_CROWN_STITCHES,
-    Cadence,
-    CrownRounds,
-    CrownShape,
-    crown_rounds,
-)
+from roundwright.knitting.crown.crown import CrownRounds, crown_rounds
 from roundwright.knitting.crown.geometry import (
     GEOMETRY_BASIS,
     Lie,
@@ -24,7 +17,7 @@ from roundwright.knitting.crown.geometry import (
     outline,
     surface,
 )
-from roundwright.knitting.crown.request import Worked
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, Cadence, CrownShape, Worked
 from roundwright.knitting.crown.styles import (
     FEWEST_SECTIONS,
     MOST_USUAL_SECTIONS,
@@ -46,6 +39,7 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.rounds.rows import SEAM_STITCHES
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 
 MOST_SUGGESTED: Final = 5
 """Crowns suggested: enough to choose from."""
@@ -196,7 +190,7 @@ def _tried(request: SuggestionRequest, shape: CrownShape) -> _Tried | None:
     """The crown and how near it comes; None where it takes more rounds than anybody knits."""
     width, height = stitch_width_mm(request.gauge), row_height_mm(request.gauge)
     try:
-        made = crown_rounds(request.stitches, shape, request.gauge, at="#")
+        made = crown_rounds(request.stitches, shape, request.gauge, pointer="#")
     except Impossible:
         return None
     if not made.rounds:

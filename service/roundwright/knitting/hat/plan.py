@@ -20,7 +20,8 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownAnswer, crown_multiple, work_crown
+from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple, work_crown
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.picture import hat_picture
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleStitches
@@ -218,7 +219,7 @@ def _worked(request: HatRequest, index: int, at: str) -> _Worked:
         needles=request.needles,
         tolerance=request.tolerance,
         units=units,
-        at=f"{at}/crown",
+        pointer=f"{at}/crown",
     )
     row_mm = row_height_mm(request.gauge, f"{at}/gauge")
     crown_mm = len(crown.rounds) * row_mm

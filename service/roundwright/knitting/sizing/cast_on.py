@@ -211,7 +211,7 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
     Raises `Impossible` for an ease given in no way or in two, and for one beyond half the head.
     """
     usual = f'{{"percent": {USUAL_EASE.percent:g}}}'
-    only_one(ease, "percent", "length", what="The ease", at=pointer, nearest=usual)
+    only_one(ease, "percent", "length", what="The ease", pointer=pointer, nearest=usual)
     if ease.percent is not None:
         return head_mm * (1 + ease.percent / 100)
     assert ease.length is not None

@@ -294,7 +294,7 @@ def _charted(size: ChartSize, pointer: str) -> Head:
 def _one_way(wearer: Wearer, pointer: str) -> None:
     ways = ("head", "age_months", "gestation_weeks", "adult", "chart")
     nearest = "`age_months`, or a measured `head`"
-    way = only_one(wearer, *ways, what="The size of the head", at=pointer, nearest=nearest)
+    way = only_one(wearer, *ways, what="The size of the head", pointer=pointer, nearest=nearest)
     if wearer.sex is not None and way not in ("age_months", "gestation_weeks"):
         raise Impossible(
             f"A sex makes no difference to a size by {way}: it goes with age_months or gestation_weeks.",

@@ -14,7 +14,8 @@ from roundwright.knitting.answers import (
     RulesVersion,
     at_most_one,
 )
-from roundwright.knitting.crown.crown import FEWEST_STITCHES, CrownShape, crown_rounds
+from roundwright.knitting.crown.crown import crown_rounds
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.needles.best_split import (
     USUAL_TOLERANCE,
     NeedleSplit,
@@ -36,6 +37,7 @@ from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.quantities import Gauge
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.rounds.work_round import chained
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.knitting.work.split_picture import needles_picture
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
 
@@ -183,7 +185,7 @@ def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Bound
             pointer="#/stitches",
             nearest=f"{FEWEST_STITCHES} stitches",
         )
-    planned = crown_rounds(stitches, shape, gauge, at="#/crown")
+    planned = crown_rounds(stitches, shape, gauge, pointer="#/crown")
     return boundary_paths(planned.rounds, stitches), planned.warnings
 
 
