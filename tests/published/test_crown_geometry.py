@@ -137,7 +137,7 @@ def test_knitted_flat_crowns_lie_flat(style: str, stitches: int, rows: int) -> N
 
 def test_published_rule_of_thumb() -> None:
     """Published rule of thumb for stockinette: 8 decreases every second round lie flat (22 × 28 to 10 cm)."""
-    from roundwright.knitting.crown.crown import Cadence
+    from roundwright.knitting.crown.request import Cadence
 
     answer = crown(
         CrownRequest(

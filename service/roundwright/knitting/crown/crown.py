@@ -2,7 +2,7 @@
 
     request -> plan -> steps of its style -> executed rounds (or rows) -> finish, geometry, needles
 
-`styles` says what each style works; here it is numbered, noted, measured and put on needles.
+`styles` gives the steps of each style; this module executes them and adds numbers, notes, geometry and needles.
 """
 
 from collections.abc import Iterator
@@ -31,7 +31,7 @@ from roundwright.knitting.crown.request import (
     crown_inputs,
     crown_plan,
 )
-from roundwright.knitting.crown.styles import STYLES, CrownPlan, highest_cone, narrowed
+from roundwright.knitting.crown.styles import STYLES, CrownPlan, decrease_evenly, highest_cone
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, pareto_splits
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
@@ -50,7 +50,7 @@ from roundwright.knitting.rounds.rows import SEAM_BASIS, row
 from roundwright.knitting.rounds.work_round import work_round
 
 MARKED_SECTIONS: Final = 12
-"""Sections that knitters mark; more are read off the knitting."""
+"""Sections that knitters mark; more are seen in the knitting itself."""
 
 
 class CrownAnswer(Struct, frozen=True, kw_only=True):
@@ -91,7 +91,7 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
 
 
 class CrownRounds(NamedTuple):
-    """The rounds of a crown, and what there is to say about them."""
+    """The rounds of a crown, their number of sections and the warnings."""
 
     rounds: tuple[Round, ...]
     sections: int | None
@@ -149,9 +149,7 @@ def work_crown(
     )
 
 
-@lru_cache(
-    maxsize=64
-)  # one crown stands in many answers: its hat's in other colours, its yarn's, its pictures'
+@lru_cache(maxsize=64)  # one crown is part of many answers: hat, yarn, pictures
 def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
     stitches, shape, gauge, pointer, _ = inputs
     rounds, sections, warnings = _crown_rounds(inputs)
@@ -163,9 +161,9 @@ def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units:
                 pointer=f"{pointer}/worked",
                 nearest="in_the_round",
             )
-        borders = boundary_paths(rounds, stitches)
-        split = pareto_splits(borders, needles, tolerance)[-1]
-        rounds = track_needles_along(borders, split.split)
+        paths = boundary_paths(rounds, stitches)
+        split = pareto_splits(paths, needles, tolerance)[-1]
+        rounds = track_needles_along(paths, split.split)
     left = rounds[-1].after if rounds else stitches
     return CrownAnswer(
         style=shape.style,
@@ -175,7 +173,7 @@ def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units:
         split=split,
         rounds=rounds,
         stitches_left=left,
-        stitches_worked=sum([each.after for each in rounds]),
+        stitches_worked=sum([round_.after for round_ in rounds]),
         finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
         geometry=_geometry(inputs, rounds, units),
         drawing=crown_picture(stitches, shape, gauge, needles=needles, tolerance=tolerance, units=units)
@@ -194,17 +192,17 @@ def crown_rounds(
     pointer: str = "#/crown",
     gauge_pointer: str | None = None,
 ) -> CrownRounds:
-    """The rounds of a crown of this shape, and their warnings; errors as of `work_crown`."""
+    """The rounds of a crown of this shape, and their warnings; raises the same errors as `work_crown`."""
     return _crown_rounds(crown_inputs(stitches, shape, gauge, pointer, gauge_pointer))
 
 
 def crown_multiple(shape: CrownShape) -> int:
-    """What the stitches should be a multiple of, so that the crown needs no adjusting round."""
+    """With stitches that are a multiple of this, the crown needs no adjusting round."""
     style = STYLES[shape.style]
     return (
         shape.sections
-        if shape.sections and "sections" in style.heeds and style.whole_sections
-        else style.repeat
+        if shape.sections and "sections" in style.options and style.whole_sections
+        else style.multiple
     )
 
 
@@ -212,7 +210,7 @@ def crown_multiple(shape: CrownShape) -> int:
 
 
 def _crown_rounds(inputs: CrownInputs) -> CrownRounds:
-    if inputs.gauge is None and inputs.is_given("height") and "height" in inputs.style.heeds:
+    if inputs.gauge is None and inputs.is_given("height") and "height" in inputs.style.options:
         raise Impossible(
             "A height can only be turned into rounds with a gauge.",
             pointer=inputs.gauge_pointer,
@@ -220,12 +218,12 @@ def _crown_rounds(inputs: CrownInputs) -> CrownRounds:
         )
     plan = crown_plan(inputs)
     return CrownRounds(
-        rounds=_worked(inputs, plan), sections=plan.sections or None, warnings=tuple(_warnings(inputs, plan))
+        rounds=_rounds(inputs, plan), sections=plan.sections or None, warnings=tuple(_warnings(inputs, plan))
     )
 
 
-def _worked(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
-    """The steps of the style as executed rounds, or rows, with their notes."""
+def _rounds(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
+    """The steps of the style as executed rounds (flat: rows), with their notes."""
     rounds: list[Round] = []
     count, flat = inputs.stitches, plan.flat
     marked = inputs.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
@@ -247,18 +245,18 @@ def _steps(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Steps]:
     inside = inputs.inside
     if inside <= plan.close_at:
         return
-    over = inside - plan.stitches
-    if over:
-        yield narrowed(inside, over, plan.place)
+    surplus = inside - plan.stitches
+    if surplus:
+        yield decrease_evenly(inside, surplus, plan.place)
     if plan.stitches <= plan.close_at:
         return
-    if over and plan.flat:
-        yield plain(plan.stitches)  # styles begin on the right side
+    if surplus and plan.flat:
+        yield plain(plan.stitches)  # a style begins on a right-side row
     yield from inputs.style.rounds(plan)
 
 
 def _notes(steps: Steps) -> tuple[str, ...]:
-    """What to mind about a marker near the start of the round: a decrease may take the stitches on both sides of it."""
+    """The note on the marker at the start of the round, where a decrease takes the stitches on both sides of it."""
     first = steps[0]
     while isinstance(first, Repeat):
         first = first.steps[0]
@@ -273,43 +271,43 @@ def _too_many(inputs: CrownInputs, plan: CrownPlan) -> Impossible:
         decreasing = sum(1 for _ in _steps(inputs, plan._replace(plain_rounds=0)))
         nearest = f"{(MOST_ROUNDS - 1) // decreasing - 1} plain rounds between decrease rounds"
         return Impossible(detail, pointer=f"{inputs.pointer}/cadence", nearest=nearest)
-    if plan.height_stitches is not None and inputs.gauge:
+    if plan.height_stitch_widths is not None and inputs.gauge:
         highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(inputs.gauge))
         if highest_mm:
             return Impossible(
                 detail, pointer=f"{inputs.pointer}/height", nearest=f"a height of {highest_mm / 10:g} cm"
             )
     return Impossible(
-        f"{detail} The gauge has {plan.rows_a_stitch:.3g} rows to the stitch.",
+        f"{detail} The gauge has {plan.rows_per_stitch:.3g} rows to the stitch.",
         pointer=f"{inputs.gauge_pointer}/rows",
         nearest="the style `wedge`, which does not depend on the rows, or fewer rows in the gauge",
     )
 
 
-# --- what is said about it ----------------------------------------------------------------------------------
+# --- warnings and sources ----------------------------------------------------------------------------------
 
 
 def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
     shape, pointer = inputs.shape, inputs.pointer
     for option in ("sections", "cadence", "decrease_at", "height"):
-        if option not in inputs.style.heeds and inputs.is_given(option):
+        if option not in inputs.style.options and inputs.is_given(option):
             yield Notice(
                 code="option_unused",
                 message=f"The style {shape.style} does not depend on `{option}`.",
                 pointer=f"{pointer}/{option}",
             )
-    over = inputs.inside - plan.stitches
+    surplus = inputs.inside - plan.stitches
     if inputs.inside <= plan.close_at:
         yield Notice(
             code="closed_already",
-            message=f"The {inputs.stitches} stitches are no more than are left to close: no round is worked.",
+            message=f"{inputs.stitches} stitches are few enough to close at once: no round is worked.",
             pointer=f"{pointer}/close_at",
         )
-    elif over:
+    elif surplus:
         yield Notice(
             code="adjusted",
-            message=f"{plan.stitches + over} stitches do not divide into {plan.sections} sections: the first round "
-            f"takes {over} away, evenly spread, and leaves {plan.stitches}.",
+            message=f"{plan.stitches + surplus} stitches do not divide into {plan.sections} sections: the first round "
+            f"takes {surplus} away, evenly spread, and leaves {plan.stitches}.",
             pointer=f"{pointer}/sections",
         )
     if inputs.gauge:
@@ -328,7 +326,7 @@ def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
     parts = (
         (True, inputs.style.basis),
         (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
-        (any(each.before % 2 and each.after == each.before // 2 + 1 for each in rounds), ODD_BASIS),
+        (any(round_.before % 2 and round_.after == round_.before // 2 + 1 for round_ in rounds), ODD_BASIS),
         (inputs.seam, SEAM_BASIS),
         (True, CORD_BASIS if inputs.shape.finish.kind == "cord" else TAIL_BASIS),
         (inputs.gauge, GEOMETRY_BASIS),
@@ -342,9 +340,9 @@ def _geometry(inputs: CrownInputs, rounds: tuple[Round, ...], units: UnitSystem)
         return None
     measured = surface(
         inputs.inside,
-        [each.after - inputs.seam for each in rounds],
+        [round_.after - inputs.seam for round_ in rounds],
         stitch_width_mm(inputs.gauge, inputs.gauge_pointer),
         row_height_mm(inputs.gauge, inputs.gauge_pointer),
-        inputs.style.turn,
+        inputs.style.flat_slope,
     )
-    return geometry(measured, inputs.style.turn, units)
+    return geometry(measured, inputs.style.flat_slope, units)

@@ -1,4 +1,4 @@
-"""A crown as asked for, and the plan its style works from."""
+"""The request for a crown, and the plan its style works from."""
 
 from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
 
@@ -31,7 +31,7 @@ MOST_CLOSE: Final = 60
 
 if TYPE_CHECKING:
     StyleName = str
-else:  # the names in the table, so that a style is added in one place
+else:  # from the table, so that a style is added in one place
     StyleName = Literal[tuple(STYLES)]
 
 Worked = Annotated[
@@ -59,7 +59,7 @@ class Cadence(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
 
 class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A crown as asked for, without its stitches."""
+    """How a crown is worked, without its stitches."""
 
     style: Annotated[
         StyleName,
@@ -78,7 +78,9 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
     close_at: Annotated[
         Annotated[int, Meta(ge=1, le=MOST_CLOSE)] | None,
-        Meta(description="The crown ends with so many stitches or fewer. Left out: as the style does."),
+        Meta(
+            description="The crown ends with this number of stitches or fewer. Left out: as the style does."
+        ),
     ] = None
     decrease_at: Annotated[
         Literal["end", "start"],
@@ -96,7 +98,7 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
 
 class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A crown to be worked on some stitches."""
+    """A crown to be worked on a number of stitches."""
 
     stitches: Annotated[
         int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
@@ -116,7 +118,7 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
 
 
 class CrownInputs(NamedTuple):
-    """What is asked for, and where in the request it stands."""
+    """A requested crown, with JSON pointers to its shape and its gauge in the request."""
 
     stitches: int
     shape: CrownShape
@@ -136,21 +138,21 @@ class CrownInputs(NamedTuple):
 
     @property
     def inside(self) -> int:
-        """Stitches without the seam's."""
+        """Stitches without the seam stitches."""
         return self.stitches - self.seam
 
     def is_given(self, option: StyleOption) -> bool:
-        """Whether the request says something of its own about it."""
-        given = getattr(self.shape, option)
-        return given == "start" if option == "decrease_at" else given is not None
+        """Whether the request sets this option."""
+        value = getattr(self.shape, option)
+        return value == "start" if option == "decrease_at" else value is not None
 
 
 def crown_inputs(
     stitches: int, shape: CrownShape, gauge: Gauge | None, pointer: str, gauge_pointer: str | None
 ) -> CrownInputs:
-    """The crown asked for, with the places in the request that errors about it point to.
+    """The inputs of a crown; without `gauge_pointer` the gauge is taken to stand beside the shape.
 
-    Raises `Impossible` for fewer stitches than a crown is closed from, or more than a hat has.
+    Raises `Impossible` for fewer stitches than a crown needs, or more than a hat has.
     """
     gauge_pointer = gauge_pointer or f"{pointer.removesuffix('/crown')}/gauge"
     if not FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:
@@ -165,7 +167,7 @@ def crown_inputs(
 
 
 def crown_plan(inputs: CrownInputs) -> CrownPlan:
-    """What the style works from, with everything that was not said filled in."""
+    """What the style works from, with the defaults filled in."""
     shape, style = inputs.shape, inputs.style
     inside = inputs.inside
     sections = _sections(inputs, inside)
@@ -177,29 +179,29 @@ def crown_plan(inputs: CrownInputs) -> CrownPlan:
         plain_rounds=None,
         every_round_from=None,
         place="centre" if inputs.seam else shape.decrease_at,
-        rows_a_stitch=width / row_height_mm(inputs.gauge, inputs.gauge_pointer)
+        rows_per_stitch=width / row_height_mm(inputs.gauge, inputs.gauge_pointer)
         if width and inputs.gauge
         else RELAXED_SHAPE,
-        height_stitches=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
+        height_stitch_widths=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
         flat=bool(inputs.seam),
     )
-    if shape.cadence and "cadence" in style.heeds:
-        turns = shape.cadence
-        return plan._replace(plain_rounds=turns.plain_rounds, every_round_from=turns.every_round_from)
-    if style.last_plain:
-        return plan._replace(plain_rounds=1, every_round_from=max(0, style.last_plain(plan)) + 1)
+    if shape.cadence and "cadence" in style.options:
+        cadence = shape.cadence
+        return plan._replace(plain_rounds=cadence.plain_rounds, every_round_from=cadence.every_round_from)
+    if style.last_round_with_plain:
+        return plan._replace(plain_rounds=1, every_round_from=max(0, style.last_round_with_plain(plan)) + 1)
     return plan
 
 
 def _sections(inputs: CrownInputs, inside: int) -> int:
-    given = inputs.shape.sections if "sections" in inputs.style.heeds else None
-    if given and 2 * given > inside:
+    sections = inputs.shape.sections if "sections" in inputs.style.options else None
+    if sections and 2 * sections > inside:
         raise Impossible(
-            f"{inside} stitches cannot be parted into {given} sections: each needs two stitches to lose one.",
+            f"{inside} stitches cannot be divided into {sections} sections: each needs two stitches to lose one.",
             pointer=f"{inputs.pointer}/sections",
             nearest=f"{inside // 2} sections",
         )
-    return given or inputs.style.sections(inside)
+    return sections or inputs.style.sections(inside)
 
 
 def _close_at(inputs: CrownInputs) -> int:
