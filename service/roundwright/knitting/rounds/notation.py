@@ -6,17 +6,17 @@ from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute
 def written_line(steps: Steps, *, flat: bool = False) -> str:
     """The written line of a round, without its count: `*k2, k2tog; rep from * around` (`to end` for a row)."""
     if len(steps) == 1 and isinstance(steps[0], Work):
-        whole = {"k": "knit", "p": "purl"}.get(steps[0].stitch)
-        if whole:
-            return whole
+        word = {"k": "knit", "p": "purl"}.get(steps[0].stitch)
+        if word:
+            return word
     star = star_of(steps)
     return _inline(steps) if star is None else _starred(*star, end="to end" if flat else "around")
 
 
 def star_of(steps: Steps) -> tuple[Steps, Repeat, Steps] | None:
-    """What stands before the one repeat of a round, that repeat, and what stands after it; None for other rounds.
+    """The steps before the only repeat of a round, that repeat, and the steps after it; None for other rounds.
 
-    Such a round is written with a star: its repeat goes on to the end, or to the stitches of what follows.
+    Such a round is written with a star: its repeat is worked to the end, or to the stitches of the steps after it.
     """
     repeats = [index for index, step in enumerate(steps) if isinstance(step, Repeat)]
     if len(repeats) != 1:
@@ -31,7 +31,7 @@ def star_of(steps: Steps) -> tuple[Steps, Repeat, Steps] | None:
     ):
         return None
     if not execute(repeat.steps)[0] or (tail and not execute(tail)[0]):
-        return None  # increases alone use up no stitches to tell the end by
+        return None  # increases alone use no stitches, so "to last sts" would not say where to end
     return steps[:index], repeat, tail
 
 

@@ -27,33 +27,32 @@ def work_round(
     return Round(number=number, before=before, after=after, steps=steps, text=text, kind=kind, notes=notes)
 
 
-@lru_cache(maxsize=2048)  # hats of all sizes are full of the same rounds
+@lru_cache(maxsize=2048)  # hats of all sizes have many rounds in common
 def _worked_and_written(steps: Steps, flat: bool) -> tuple[int, int, str]:
     """Stitches used and left, and the written line."""
     return *execute(steps), written_line(steps, flat=flat)
 
 
 def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round, ...]:
-    """The rounds, executed and proved to chain.
+    """The same rounds, checked: each uses exactly the stitches the one before left, and states the right counts.
 
-    Raises `Unworkable`, naming the first round that is wrong, where a round does not use exactly the stitches the one
-    before left, or states counts that its steps do not give.
+    Raises `Unworkable`, which names the first round that is wrong.
     """
     count = rounds[0].before if rounds else 0
-    for index, each in enumerate(rounds):
-        used, left = execute(each.steps)
-        where = f"{pointer}/{index}"
+    for index, round_ in enumerate(rounds):
+        used, left = execute(round_.steps)
         if used != count:
-            over = used - count
+            surplus = used - count
             raise Unworkable(
-                f"Round {each.number} works {used} stitches, but {count} are on the needles.",
-                pointer=f"{where}/steps",
-                nearest=f"a round that works {count} stitches: {abs(over)} {'fewer' if over > 0 else 'more'}",
+                f"Round {round_.number} works {used} stitches, but {count} are on the needles.",
+                pointer=f"{pointer}/{index}/steps",
+                nearest=f"a round that works {count} stitches: {abs(surplus)} {'fewer' if surplus > 0 else 'more'}",
             )
-        if each.before != used or each.after != left:
+        if round_.before != used or round_.after != left:
             raise Unworkable(
-                f"Round {each.number} says {each.before} to {each.after} stitches; its steps make {used} to {left}.",
-                pointer=f"{where}/{'before' if each.before != used else 'after'}",
+                f"Round {round_.number} states {round_.before} to {round_.after} stitches; "
+                f"its steps make {used} to {left}.",
+                pointer=f"{pointer}/{index}/{'before' if round_.before != used else 'after'}",
                 nearest=f"before {used}, after {left}",
             )
         count = left
