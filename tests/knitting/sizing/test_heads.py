@@ -17,7 +17,7 @@ SEXES = st.sampled_from([None, "girl", "boy"])
 def test_a_whole_month_is_its_row(month, sex):
     """At a whole month nothing is interpolated: the median is M and a standard deviation M S."""
     row = reference.growth_who()[sex][month]
-    (spread,) = heads.at_age(month, sex).spreads
+    (spread,) = heads.heads_at_age(month, sex).distributions
 
     assert spread.median_mm == pytest.approx(row.m_cm * 10)
     assert spread.below_mm == spread.above_mm == pytest.approx(row.m_cm * row.s * 10)
@@ -27,7 +27,7 @@ def test_a_whole_month_is_its_row(month, sex):
 def test_a_whole_week_has_its_printed_centiles(week, sex):
     """At a whole week the 3rd, 50th and 97th centile come out as INTERGROWTH-21st prints them."""
     row = reference.growth_intergrowth()[sex][week]
-    group = heads.at_weeks(week, sex)
+    group = heads.heads_at_weeks(week, sex)
 
     assert heads.median_mm(group) == pytest.approx(row.p50_cm * 10)
     assert heads.centile_mm(group, 0.03) == pytest.approx(row.p3_cm * 10)
@@ -40,7 +40,7 @@ def test_the_two_preterm_models_are_never_blended(weeks, sex):
     rows = reference.growth_intergrowth()[sex]
     expected_cm = rows[32].p50_cm + (weeks - 32) * (rows[32].p50_cm - rows[31].p50_cm)
 
-    assert heads.median_mm(heads.at_weeks(weeks, sex)) == pytest.approx(expected_cm * 10)
+    assert heads.median_mm(heads.heads_at_weeks(weeks, sex)) == pytest.approx(expected_cm * 10)
 
 
 @given(st.floats(0, 60), st.floats(0, 60), SEXES)
@@ -48,13 +48,16 @@ def test_heads_grow(earlier, later, sex):
     """An older child's median head is no smaller (WHO medians rise with every month)."""
     earlier, later = sorted((earlier, later))
 
-    assert heads.median_mm(heads.at_age(earlier, sex)) <= heads.median_mm(heads.at_age(later, sex)) + 1e-9
+    assert (
+        heads.median_mm(heads.heads_at_age(earlier, sex))
+        <= heads.median_mm(heads.heads_at_age(later, sex)) + 1e-9
+    )
 
 
 @given(st.floats(0, 60), st.floats(0.001, 0.999))
 def test_centile_and_share_are_inverse(months, share):
     """The share of heads below a centile is that centile, girls and boys together."""
-    group = heads.at_age(months)
+    group = heads.heads_at_age(months)
 
     assert heads.share_below(group, heads.centile_mm(group, share)) == pytest.approx(share, abs=1e-9)
 
