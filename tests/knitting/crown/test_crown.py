@@ -15,8 +15,8 @@ from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import Round, runs
 from roundwright.knitting.rounds.work_round import chained
-from tests.knitting.needles.test_best_split import best_split
 from tests.support.by_hand import LOOPS, stitches, work
+from tests.support.needles_by_hand import best_split
 
 DECREASES = {name for name, (uses, leaves) in LOOPS.items() if uses > leaves}
 

@@ -10,7 +10,7 @@ from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, execute
 from roundwright.knitting.rounds.work_round import chained
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.proofread import ProofreadAnswer, ProofreadRequest, proofread
-from tests.knitting.rounds.test_round import steps
+from tests.support.steps import steps
 
 
 def ask(text: str, *cast_on: int) -> ProofreadAnswer:

@@ -19,7 +19,7 @@ from roundwright.wording.proofreading.read import Reading, read, rounds_of
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.plain_language import speak
 from tests.knitting.hat.test_plan import hats_asked
-from tests.knitting.rounds.test_round import steps
+from tests.support.steps import steps
 
 Run = tuple[str, int]
 

@@ -173,7 +173,7 @@ def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units:
         split=split,
         rounds=rounds,
         stitches_left=left,
-        stitches_worked=sum([round_.after for round_ in rounds]),
+        stitches_worked=sum([round.after for round in rounds]),
         finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
         geometry=_geometry(inputs, rounds, units),
         drawing=crown_picture(stitches, shape, gauge, needles=needles, tolerance=tolerance, units=units)
@@ -326,7 +326,7 @@ def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
     parts = (
         (True, inputs.style.basis),
         (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
-        (any(round_.before % 2 and round_.after == round_.before // 2 + 1 for round_ in rounds), ODD_BASIS),
+        (any(round.before % 2 and round.after == round.before // 2 + 1 for round in rounds), ODD_BASIS),
         (inputs.seam, SEAM_BASIS),
         (True, CORD_BASIS if inputs.shape.finish.kind == "cord" else TAIL_BASIS),
         (inputs.gauge, GEOMETRY_BASIS),
@@ -340,7 +340,7 @@ def _geometry(inputs: CrownInputs, rounds: tuple[Round, ...], units: UnitSystem)
         return None
     measured = surface(
         inputs.inside,
-        [round_.after - inputs.seam for round_ in rounds],
+        [round.after - inputs.seam for round in rounds],
         stitch_width_mm(inputs.gauge, inputs.gauge_pointer),
         row_height_mm(inputs.gauge, inputs.gauge_pointer),
         inputs.style.flat_slope,

@@ -198,7 +198,7 @@ def _candidate(request: SuggestionRequest, shape: CrownShape) -> _Candidate | No
     if not crown.rounds:
         return None
     seam = _seam(request)
-    counts = [round_.after - seam for round_ in crown.rounds]
+    counts = [round.after - seam for round in crown.rounds]
     measured = surface(request.stitches - seam, counts, width_mm, height_mm, STYLES[shape.style].flat_slope)
     return _Candidate(shape, crown, measured, 100 * _off_mm(request, measured) / measured.body_radius)
 
@@ -254,7 +254,7 @@ def _suggestion(request: SuggestionRequest, candidate: _Candidate) -> CrownSugge
         slope=measured.slope,
         depth=measured.depth,
         rounds=len(rounds),
-        decrease_rounds=sum(round_.after < round_.before for round_ in rounds),
+        decrease_rounds=sum(round.after < round.before for round in rounds),
         adjusted=rounds[0].kind == "adjust",
         stitches_left=rounds[-1].after,
         text=_words(request, candidate, measured.depth),

@@ -88,9 +88,7 @@ def boundary_paths(rounds: tuple[Round, ...], stitches: int) -> BoundaryPaths:
     The rounds chain; there may be none. Raises `Unworkable` where the first works another number of stitches.
     """
     _check_first_round(rounds, stitches)
-    round_maps = tuple(
-        None if _keeps_positions(round_.steps) else _round_map(round_.steps) for round_ in rounds
-    )
+    round_maps = tuple(None if _keeps_positions(round.steps) else _round_map(round.steps) for round in rounds)
     straddles = [0] * ((rounds[-1].after if rounds else stitches) + 1)
     for round_map in reversed(round_maps):
         if round_map is not None:

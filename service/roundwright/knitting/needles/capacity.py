@@ -107,7 +107,7 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
     fewest = ceil(circular_mm / (width_mm * (1.0 + stretch / 100.0)) - 1e-9)
     most = _capacity(circular_mm, width_mm, squeeze)
     reaches = stitches >= fewest
-    change = next((round_.number for round_ in rounds if min(round_.before, round_.after) < fewest), None)
+    change = next((round.number for round in rounds if min(round.before, round.after) < fewest), None)
     if not reaches:
         message = (
             f"{stitches} stitches do not reach around: it takes {fewest}. Begin on double-pointed needles."

@@ -19,15 +19,15 @@ def track_needles_along(paths: BoundaryPaths, split: tuple[int, ...]) -> tuple[R
     """`track_needles` for rounds whose boundary paths are already known."""
     boundaries, needles = boundaries_of(split), split
     tracked = []
-    for round_, round_map in zip(paths.rounds, paths.round_maps, strict=True):
+    for round, round_map in zip(paths.rounds, paths.round_maps, strict=True):
         moves: tuple[Move, ...] = ()
         if round_map is not None:
             new = [round_map.new_position(boundary) for boundary in boundaries]
             moves = tuple([Move(needle, slid) for needle, (_, slid) in enumerate(new, start=1) if slid])
             boundaries = tuple([position for position, _ in new])
-        before, needles = needles, _stitches_between(boundaries, round_.after)
-        notes = (round_.notes + _emptied_note(before, needles))[:MOST_NOTES]
-        tracked.append(replace(round_, needles=needles, moves=moves, notes=notes))
+        before, needles = needles, _stitches_between(boundaries, round.after)
+        notes = (round.notes + _emptied_note(before, needles))[:MOST_NOTES]
+        tracked.append(replace(round, needles=needles, moves=moves, notes=notes))
     return tuple(tracked)
 
 

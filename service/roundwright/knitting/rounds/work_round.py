@@ -39,20 +39,20 @@ def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round
     Raises `Unworkable`, which names the first round that is wrong.
     """
     count = rounds[0].before if rounds else 0
-    for index, round_ in enumerate(rounds):
-        used, left = execute(round_.steps)
+    for index, round in enumerate(rounds):
+        used, left = execute(round.steps)
         if used != count:
             surplus = used - count
             raise Unworkable(
-                f"Round {round_.number} works {used} stitches, but {count} are on the needles.",
+                f"Round {round.number} works {used} stitches, but {count} are on the needles.",
                 pointer=f"{pointer}/{index}/steps",
                 nearest=f"a round that works {count} stitches: {abs(surplus)} {'fewer' if surplus > 0 else 'more'}",
             )
-        if round_.before != used or round_.after != left:
+        if round.before != used or round.after != left:
             raise Unworkable(
-                f"Round {round_.number} states {round_.before} to {round_.after} stitches; "
+                f"Round {round.number} states {round.before} to {round.after} stitches; "
                 f"its steps make {used} to {left}.",
-                pointer=f"{pointer}/{index}/{'before' if round_.before != used else 'after'}",
+                pointer=f"{pointer}/{index}/{'before' if round.before != used else 'after'}",
                 nearest=f"before {used}, after {left}",
             )
         count = left
