@@ -21,9 +21,9 @@ def test_the_split_is_the_optimum(crown: str, needles: int) -> None:
         )
         for tolerance in (0, 1, 2, 4) if stitches % needles == 0 else (1, 2, 4):
             straddles, difference, _, split = next(rank for rank in ranked if rank[1] <= tolerance)
-            found = best_split(rounds, stitches, needles, tolerance)
+            best = best_split(rounds, stitches, needles, tolerance)
 
-            assert (straddles, difference, split) == (found.straddles, found.difference, found.split)
+            assert (straddles, difference, split) == (best.straddles, best.difference, best.split)
 
 
 @pytest.mark.parametrize("multiple", [2, 3, 4])
@@ -39,9 +39,9 @@ def test_whole_repeats_on_each_needle(crown: str, multiple: int) -> None:
                 for split in every_split(stitches, needles, 4)
                 if not any(n % multiple for n in split)
             )
-            found = best_split(rounds, stitches, needles, 4, multiple)
+            best = best_split(rounds, stitches, needles, 4, multiple)
 
-            assert (straddles, difference, split) == (found.straddles, found.difference, found.split)
+            assert (straddles, difference, split) == (best.straddles, best.difference, best.split)
 
 
 @pytest.mark.parametrize("stitches", [31, 52, 64, 71])
@@ -53,9 +53,9 @@ def test_a_wide_tolerance(stitches: int) -> None:
         fewest = min(
             (straddled(hands, split), max(split) - min(split)) for split in every_split(stitches, 3, 12)
         )
-        found = best_split(rounds, stitches, 3, 12)
+        best = best_split(rounds, stitches, 3, 12)
 
-        assert fewest == (found.straddles, found.difference)
+        assert fewest == (best.straddles, best.difference)
 
 
 @pytest.mark.parametrize("needles", [2, 3, 4, 5])
@@ -73,11 +73,11 @@ def test_no_split_beats_an_alternative(needles: int) -> None:
             for difference, straddles in sorted(fewest.items())
             if all(straddles < fewest[smaller] for smaller in fewest if smaller < difference)
         ]
-        found = pareto_splits(boundary_paths(rounds, stitches), needles, 4)
+        splits = pareto_splits(boundary_paths(rounds, stitches), needles, 4)
 
-        assert front == [(each.difference, each.straddles) for each in found]
-        assert all(each.straddles == straddled(hands, each.split) for each in found)
-        assert best_split(rounds, stitches, needles, 4) == found[-1]
+        assert front == [(split.difference, split.straddles) for split in splits]
+        assert all(split.straddles == straddled(hands, split.split) for split in splits)
+        assert best_split(rounds, stitches, needles, 4) == splits[-1]
 
 
 def test_no_rounds() -> None:
@@ -99,10 +99,10 @@ def test_no_rounds() -> None:
         (9, 3, 8, 8, "#/multiple", "24 stitches"),
     ],
 )
-def test_splits_that_cannot_be(  # noqa: PLR0917 - one column of the table each
+def test_impossible_splits(  # noqa: PLR0917 - a parameter for each column of the table
     stitches: int, needles: int, tolerance: int, multiple: int, pointer: str, nearest: str
 ) -> None:
-    """A split that cannot be names the field at fault and the nearest thing that works, and that works."""
+    """The error names the field at fault and the nearest split that works."""
     with pytest.raises(Impossible) as caught:
         best_split((), stitches, needles, tolerance, multiple)
 

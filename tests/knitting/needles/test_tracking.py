@@ -58,14 +58,16 @@ def test_the_table_of_needles_is_what_hands_do(case: tuple[tuple[Round, ...], tu
     expected = knitted(by_hand(rounds), split)
     worked = track_needles(rounds, split)
 
-    assert [needles for needles, _ in expected] == [each.needles for each in worked]
+    assert [needles for needles, _ in expected] == [round.needles for round in worked]
     assert [[Move(*slide) for slide in slides if slide[1]] for _, slides in expected] == [
-        list(each.moves) for each in worked
+        list(round.moves) for round in worked
     ]
     assert rate_split(boundary_paths(rounds, sum(split)), split).straddles == sum(
-        len(each.moves) for each in worked
+        len(round.moves) for round in worked
     )
-    assert [(each.steps, each.after) for each in rounds] == [(each.steps, each.after) for each in worked]
+    assert [(round.steps, round.after) for round in rounds] == [
+        (round.steps, round.after) for round in worked
+    ]
     chained(worked)
 
 
@@ -80,11 +82,11 @@ def test_a_needle_runs_empty() -> None:
     """An emptied needle stays in the table with 0, and the round that empties it says so once."""
     rounds = quick(20)
     worked = track_needles(rounds, best_split(rounds, 20, 5).split)
-    emptied = next(each for each in worked if each.needles is not None and 0 in each.needles)
+    emptied = next(round for round in worked if round.needles is not None and 0 in round.needles)
 
     assert emptied.number > 1
     assert "empty" in emptied.notes[0]
-    assert sum("empty" in note for each in worked for note in each.notes) <= 5
+    assert sum("empty" in note for round in worked for note in round.notes) <= 5
 
 
 def test_a_double_decrease_over_three_needles() -> None:

@@ -64,11 +64,11 @@ def test_centile_and_share_are_inverse(months, share):
 
 def test_without_a_sex_it_is_the_mean_of_both():
     """At six months WHO gives 42.2079 cm for girls and 43.3393 cm for boys."""
-    found = heads.head_of(Wearer(age_months=6))
+    head = heads.head_of(Wearer(age_months=6))
 
-    assert found.mm == pytest.approx((422.079 + 433.393) / 2)
-    assert "WHO" in found.standard
-    assert "girls and boys" in found.standard
+    assert head.mm == pytest.approx((422.079 + 433.393) / 2)
+    assert "WHO" in head.standard
+    assert "girls and boys" in head.standard
 
 
 @pytest.mark.parametrize(("head_cm", "us"), [(56, "7"), (58, "7 1/4"), (60, "7 1/2")])
@@ -89,20 +89,20 @@ def test_a_hat_number_below_one_and_half_way():
 )
 def test_chart_sizes_as_published(size, inches):
     """Craft Yarn Council head chart, older edition; its adult values are warned of as hat sizes."""
-    found = heads.head_of(Wearer(chart=size))
+    head = heads.head_of(Wearer(chart=size))
 
-    assert found.mm == pytest.approx(inches * 25.4)
-    assert bool(found.warnings) == (size in ("woman", "man"))
+    assert head.mm == pytest.approx(inches * 25.4)
+    assert bool(head.warnings) == (size in ("woman", "man"))
 
 
 @pytest.mark.parametrize(("adult", "mean_cm"), [("man", 57.44), ("woman", 56.11)])
 def test_adults_are_measured_means(adult, mean_cm):
     """ANSUR II (Gordon et al. 2014), head circumference."""
-    found = heads.head_of(Wearer(adult=adult))
+    head = heads.head_of(Wearer(adult=adult))
 
-    assert found.mm == pytest.approx(mean_cm * 10)
-    assert "ANSUR II" in found.standard
-    assert heads.cautions(found.youngest_months) == ()
+    assert head.mm == pytest.approx(mean_cm * 10)
+    assert "ANSUR II" in head.standard
+    assert heads.cautions(head.youngest_months) == ()
 
 
 @pytest.mark.parametrize(
@@ -118,7 +118,7 @@ def test_adults_are_measured_means(adult, mean_cm):
 )
 def test_cautions_go_with_the_age(wearer, codes):
     """Sleep under one year, small parts under three (16 CFR 1501); a head that may be a child's counts as one."""
-    given_codes = {each.code for each in heads.cautions(heads.head_of(wearer).youngest_months)}
+    given_codes = {caution.code for caution in heads.cautions(heads.head_of(wearer).youngest_months)}
 
     assert given_codes & {"sleep", "small-parts", "cords"} == codes
 
@@ -133,8 +133,8 @@ def test_cautions_go_with_the_age(wearer, codes):
         (Wearer(head=Length(40, "m")), "#/size/head/value"),
     ],
 )
-def test_a_head_must_be_said_once_and_be_one(wearer, pointer):
-    """None, two, a sex that makes no difference, and what is no head are refused, with what would do."""
+def test_a_head_is_given_in_exactly_one_way(wearer, pointer):
+    """None, two, a sex that makes no difference, and what is no head are refused, with what works."""
     with pytest.raises(Impossible) as refused:
         heads.head_of(wearer, "#/size")
 
