@@ -44,8 +44,8 @@ class Caution(Struct, frozen=True):
 class Impossible(Exception):
     """A well-formed request that cannot be knitted.
 
-    `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` says what is wrong in a knitter's
-    words, `nearest` says the nearest thing that works, in words that can be acted on.
+    `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` is what is wrong in a knitter's
+    words, `nearest` is the nearest thing that works, as an instruction.
     """
 
     def __init__(self, detail: str, *, pointer: str = "#", nearest: str | None = None) -> None:

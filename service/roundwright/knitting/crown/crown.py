@@ -66,7 +66,7 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
     split: Annotated[
         NeedleSplit | None,
         Meta(
-            description="Stitches on each needle before the first round; null when no needles were asked for."
+            description="Stitches on each needle before the first round; null without needles in the request."
         ),
     ]
     rounds: Annotated[tuple[Round, ...], Meta(description="The rounds (flat: rows), first to last.")]
@@ -234,7 +234,9 @@ def _rounds(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
         notes = _notes(steps) if not flat else (RIGHT_SIDE_FIRST,) if number == 1 else ()
         if marked and count <= plan.sections:
             notes, marked = (*notes, MARKERS_OFF), False
-        kind: RoundKind | None = "adjust" if number == 1 and inputs.inside - plan.stitches else None
+        kind: RoundKind | None = (
+            "adjust" if number == 1 and inputs.stitches_without_seam - plan.stitches else None
+        )
         worked = row(steps, wrong_side=number % 2 == 0) if flat else steps
         rounds.append(work_round(number, count, worked, kind, notes, flat=flat))
         count = rounds[-1].after
@@ -242,12 +244,12 @@ def _rounds(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
 
 
 def _steps(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Steps]:
-    inside = inputs.inside
-    if inside <= plan.close_at:
+    stitches = inputs.stitches_without_seam
+    if stitches <= plan.close_at:
         return
-    surplus = inside - plan.stitches
+    surplus = stitches - plan.stitches
     if surplus:
-        yield decrease_evenly(inside, surplus, plan.place)
+        yield decrease_evenly(stitches, surplus, plan.place)
     if plan.stitches <= plan.close_at:
         return
     if surplus and plan.flat:
@@ -296,8 +298,8 @@ def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
                 message=f"The style {shape.style} does not depend on `{option}`.",
                 pointer=f"{pointer}/{option}",
             )
-    surplus = inputs.inside - plan.stitches
-    if inputs.inside <= plan.close_at:
+    surplus = inputs.stitches_without_seam - plan.stitches
+    if inputs.stitches_without_seam <= plan.close_at:
         yield Notice(
             code="closed_already",
             message=f"{inputs.stitches} stitches are few enough to close at once: no round is worked.",
@@ -327,7 +329,7 @@ def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
         (True, inputs.style.basis),
         (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
         (any(round.before % 2 and round.after == round.before // 2 + 1 for round in rounds), ODD_BASIS),
-        (inputs.seam, SEAM_BASIS),
+        (inputs.seam_stitches, SEAM_BASIS),
         (True, CORD_BASIS if inputs.shape.finish.kind == "cord" else TAIL_BASIS),
         (inputs.gauge, GEOMETRY_BASIS),
         (not (inputs.gauge and inputs.gauge.rows), SHAPE_BASIS),
@@ -339,8 +341,8 @@ def _geometry(inputs: CrownInputs, rounds: tuple[Round, ...], units: UnitSystem)
     if not (inputs.gauge and rounds):
         return None
     measured = surface(
-        inputs.inside,
-        [round.after - inputs.seam for round in rounds],
+        inputs.stitches_without_seam,
+        [round.after - inputs.seam_stitches for round in rounds],
         stitch_width_mm(inputs.gauge, inputs.gauge_pointer),
         row_height_mm(inputs.gauge, inputs.gauge_pointer),
         inputs.style.flat_slope,

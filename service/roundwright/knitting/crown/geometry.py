@@ -93,14 +93,14 @@ class CrownGeometry(Struct, frozen=True, kw_only=True):
 
 
 class Surface(NamedTuple):
-    """The measurements of a crown in mm: one entry a round, first to last."""
+    """The measurements of a crown; lists have one entry a round, first to last."""
 
-    along: Sequence[float]  # from the tip to the middle of the round, along the fabric
-    radius: Sequence[float]  # of a circle of its stitches
-    fabric: float  # from the start of the crown to the tip
-    edge_radius: float  # at the start of the crown: the mean of the round before it and its first
-    body_radius: float  # of a circle of the stitches before the crown
-    row_height: float
+    along_mm: Sequence[float]  # from the tip to the middle of the round, along the fabric
+    radius_mm: Sequence[float]  # of a circle of its stitches
+    fabric_mm: float  # from the start of the crown to the tip
+    edge_radius_mm: float  # at the start of the crown: the mean of the round before it and its first
+    body_radius_mm: float  # of a circle of the stitches before the crown
+    row_height_mm: float
 
 
 GEOMETRY_BASIS: Final = Basis(
@@ -115,18 +115,20 @@ def surface(
     """The measurements of a crown on `stitches` whose rounds leave `counts`. Needs at least one round."""
     rounds, unit = len(counts), width_mm / flat_slope
     return Surface(
-        along=[height_mm * (rounds - number - 0.5) for number in range(rounds)],
-        radius=[unit * count for count in counts],
-        fabric=height_mm * rounds,
-        edge_radius=unit * (stitches + counts[0]) / 2,
-        body_radius=unit * stitches,
-        row_height=height_mm,
+        along_mm=[height_mm * (rounds - number - 0.5) for number in range(rounds)],
+        radius_mm=[unit * count for count in counts],
+        fabric_mm=height_mm * rounds,
+        edge_radius_mm=unit * (stitches + counts[0]) / 2,
+        body_radius_mm=unit * stitches,
+        row_height_mm=height_mm,
     )
 
 
 def rms_from(crown: Surface, curve: Callable[[float], float]) -> float:
     """Root mean square of the radius of a round less `curve` at its distance from the tip, in mm."""
-    squares = [(radius - curve(along)) ** 2 for along, radius in zip(crown.along, crown.radius, strict=True)]
+    squares = [
+        (radius - curve(along)) ** 2 for along, radius in zip(crown.along_mm, crown.radius_mm, strict=True)
+    ]
     return sqrt(sum(squares) / len(squares))
 
 
@@ -136,12 +138,12 @@ def hemisphere(radius: float) -> Callable[[float], float]:
     return lambda along: radius * sin(along / radius) if along < quarter else radius
 
 
-def lie(crown: Surface) -> Lie:
+def lie_of(crown: Surface) -> Lie:
     """Whether the crown is a dome, lies flat or gathers, by its average slope."""
     spare = (
-        crown.fabric - crown.edge_radius
+        crown.fabric_mm - crown.edge_radius_mm
     )  # below 0: the radius of the edge is larger than the fabric is long
-    if abs(spare) <= max(FLAT_WITHIN * crown.fabric, FLAT_WITHIN_ROUNDS * crown.row_height):
+    if abs(spare) <= max(FLAT_WITHIN * crown.fabric_mm, FLAT_WITHIN_ROUNDS * crown.row_height_mm):
         return "flat"
     return "domed" if spare > 0 else "gathered"
 
@@ -149,23 +151,23 @@ def lie(crown: Surface) -> Lie:
 def geometry(crown: Surface, flat_slope: float, units: UnitSystem) -> CrownGeometry:
     """The shape of the crown in numbers and words."""
     radii, heights = outline(crown)
-    rms = rms_from(crown, hemisphere(crown.body_radius))
+    rms = rms_from(crown, hemisphere(crown.body_radius_mm))
     depth, edge = heights[0], radii[0]
     slope, fullness = (
-        tidy(flat_slope * crown.edge_radius / crown.fabric, 4),
-        100 * (crown.edge_radius / edge - 1),
+        tidy(flat_slope * crown.edge_radius_mm / crown.fabric_mm, 4),
+        100 * (crown.edge_radius_mm / edge - 1),
     )
-    lies = lie(crown)
+    lies = lie_of(crown)
     return CrownGeometry(
         lies=lies,
         slope=slope,
         flat_slope=tidy(flat_slope, 4),
         fullness_percent=round(fullness, 1),
-        fabric=length(crown.fabric, units),
+        fabric=length(crown.fabric_mm, units),
         depth=difference(depth, units),
-        hemisphere_radius=length(crown.body_radius, units),
+        hemisphere_radius=length(crown.body_radius_mm, units),
         hemisphere_rms=difference(rms, units),
-        hemisphere_rms_percent=round(100 * rms / crown.body_radius, 2),
+        hemisphere_rms_percent=round(100 * rms / crown.body_radius_mm, 2),
         profile=_profile(crown, radii, heights, units),
         text=_words(lies, slope, flat_slope, fullness),
     )
@@ -175,7 +177,9 @@ def outline(crown: Surface) -> tuple[list[float], list[float]]:
     """Radii and depths below the tip that the fabric allows, in mm: the start of the crown, each round, the tip."""
     radius = last_along = depth = 0.0
     radii, depths = [radius], [depth]
-    for along, wanted_radius in zip([*reversed(crown.along), crown.fabric], smooth_radii(crown), strict=True):
+    for along, wanted_radius in zip(
+        [*reversed(crown.along_mm), crown.fabric_mm], smooth_radii(crown), strict=True
+    ):
         step, change = along - last_along, wanted_radius - radius
         if change < step:
             depth += sqrt(step * step - change * change)
@@ -196,7 +200,7 @@ def smooth_radii(crown: Surface) -> list[float]:
     Fabric does not fold at a decrease round: the radius runs straight from the middle of a group of rounds with one
     count to the middle of the next group. Before the first group, as many rounds of the body are assumed.
     """
-    stepped = crown.radius[::-1]
+    stepped = crown.radius_mm[::-1]
     rounds, end = len(stepped), 0
     radii: list[float] = []
     middle, radius, slope = -1.0, stepped[0], 0.0
@@ -208,9 +212,9 @@ def smooth_radii(crown: Surface) -> list[float]:
         slope = (group_radius - radius) / (group_middle - middle)
         radii += [radius + slope * (index - middle) for index in range(len(radii), floor(group_middle) + 1)]
         middle, radius = group_middle, group_radius
-    slope = (crown.body_radius - radius) / (end - start)
+    slope = (crown.body_radius_mm - radius) / (end - start)
     radii += [radius + slope * (index - middle) for index in range(len(radii), rounds)]
-    return [*radii, crown.edge_radius]
+    return [*radii, crown.edge_radius_mm]
 
 
 def _profile(crown: Surface, radii: list[float], depths: list[float], units: UnitSystem) -> CrownProfile:
@@ -218,7 +222,7 @@ def _profile(crown: Surface, radii: list[float], depths: list[float], units: Uni
     factor, depth = 1 / MM_IN[unit], depths[0]
     points = [
         ProfilePoint(round(factor * along, 4), round(factor * radius, 4), round(factor * (depth - below), 4))
-        for along, radius, below in zip([crown.fabric, *crown.along, 0.0], radii, depths, strict=True)
+        for along, radius, below in zip([crown.fabric_mm, *crown.along_mm, 0.0], radii, depths, strict=True)
     ]
     return CrownProfile(unit=unit, points=tuple(points))
 

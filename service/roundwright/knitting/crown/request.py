@@ -132,14 +132,14 @@ class CrownInputs(NamedTuple):
         return STYLES[self.shape.style]
 
     @property
-    def seam(self) -> int:
+    def seam_stitches(self) -> int:
         """Seam stitches among the stitches."""
         return SEAM_STITCHES if self.shape.worked == "flat" else 0
 
     @property
-    def inside(self) -> int:
+    def stitches_without_seam(self) -> int:
         """Stitches without the seam stitches."""
-        return self.stitches - self.seam
+        return self.stitches - self.seam_stitches
 
     def is_given(self, option: StyleOption) -> bool:
         """Whether the request sets this option."""
@@ -169,21 +169,21 @@ def crown_inputs(
 def crown_plan(inputs: CrownInputs) -> CrownPlan:
     """What the style works from, with the defaults filled in."""
     shape, style = inputs.shape, inputs.style
-    inside = inputs.inside
-    sections = _sections(inputs, inside)
+    stitches = inputs.stitches_without_seam
+    sections = _sections(inputs, stitches)
     width = stitch_width_mm(inputs.gauge, inputs.gauge_pointer) if inputs.gauge else None
     plan = CrownPlan(
-        stitches=inside - inside % sections if sections and style.whole_sections else inside,
+        stitches=stitches - stitches % sections if sections and style.whole_sections else stitches,
         close_at=_close_at(inputs),
         sections=sections,
         plain_rounds=None,
         every_round_from=None,
-        place="centre" if inputs.seam else shape.decrease_at,
+        place="centre" if inputs.seam_stitches else shape.decrease_at,
         rows_per_stitch=width / row_height_mm(inputs.gauge, inputs.gauge_pointer)
         if width and inputs.gauge
         else RELAXED_SHAPE,
         height_stitch_widths=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
-        flat=bool(inputs.seam),
+        flat=bool(inputs.seam_stitches),
     )
     if shape.cadence and "cadence" in style.options:
         cadence = shape.cadence
@@ -193,27 +193,27 @@ def crown_plan(inputs: CrownInputs) -> CrownPlan:
     return plan
 
 
-def _sections(inputs: CrownInputs, inside: int) -> int:
+def _sections(inputs: CrownInputs, stitches: int) -> int:
     sections = inputs.shape.sections if "sections" in inputs.style.options else None
-    if sections and 2 * sections > inside:
+    if sections and 2 * sections > stitches:
         raise Impossible(
-            f"{inside} stitches cannot be divided into {sections} sections: each needs two stitches to lose one.",
+            f"{stitches} stitches cannot be divided into {sections} sections: each needs two stitches to lose one.",
             pointer=f"{inputs.pointer}/sections",
-            nearest=f"{inside // 2} sections",
+            nearest=f"{stitches // 2} sections",
         )
-    return sections or inputs.style.sections(inside)
+    return sections or inputs.style.sections(stitches)
 
 
 def _close_at(inputs: CrownInputs) -> int:
-    usual = min(inputs.style.close_at + inputs.seam, inputs.stitches // 2)
+    usual = min(inputs.style.close_at + inputs.seam_stitches, inputs.stitches // 2)
     close_at = close_for(inputs.shape.finish.kind, inputs.shape.close_at, usual, f"{inputs.pointer}/close_at")
-    if close_at <= inputs.seam:
+    if close_at <= inputs.seam_stitches:
         raise Impossible(
             "Flat work keeps a seam stitch at each edge to the end, so it closes with three stitches at least.",
             pointer=f"{inputs.pointer}/close_at",
             nearest=f"close_at {SEAM_STITCHES + 1}",
         )
-    return close_at - inputs.seam
+    return close_at - inputs.seam_stitches
 
 
 def _height_mm(inputs: CrownInputs) -> float:

@@ -200,7 +200,7 @@ def _candidate(request: SuggestionRequest, shape: CrownShape) -> _Candidate | No
     seam = _seam(request)
     counts = [round.after - seam for round in crown.rounds]
     measured = surface(request.stitches - seam, counts, width_mm, height_mm, STYLES[shape.style].flat_slope)
-    return _Candidate(shape, crown, measured, 100 * _off_mm(request, measured) / measured.body_radius)
+    return _Candidate(shape, crown, measured, 100 * _off_mm(request, measured) / measured.body_radius_mm)
 
 
 def _off_mm(request: SuggestionRequest, measured: Surface) -> float:
@@ -209,11 +209,13 @@ def _off_mm(request: SuggestionRequest, measured: Surface) -> float:
     The radius is that of a circle of the stitches: a crown that gathers is off, though it lies on a smaller circle.
     """
     depths, radii = outline(measured)[1], smooth_radii(measured)[::-1]
-    target, fabric = _target_outline(request, measured.body_radius)
-    points = [*zip((measured.fabric, *measured.along), radii, depths, strict=False)]
-    straight = min(ceil((fabric - measured.fabric) / measured.row_height), MOST_ROUNDS)
-    lengths = [measured.row_height * rounds for rounds in range(1, straight + 1)]
-    points += [(measured.fabric + length, measured.body_radius, depths[0] + length) for length in lengths]
+    target, fabric = _target_outline(request, measured.body_radius_mm)
+    points = [*zip((measured.fabric_mm, *measured.along_mm), radii, depths, strict=False)]
+    straight = min(ceil((fabric - measured.fabric_mm) / measured.row_height_mm), MOST_ROUNDS)
+    lengths = [measured.row_height_mm * rounds for rounds in range(1, straight + 1)]
+    points += [
+        (measured.fabric_mm + length, measured.body_radius_mm, depths[0] + length) for length in lengths
+    ]
     squares = 0.0
     for along, radius, depth in points:
         target_radius, target_depth = target(along)

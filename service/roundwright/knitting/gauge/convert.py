@@ -155,7 +155,7 @@ def _between_classes(width_mm: float) -> Notice:
 
 def _basis(gauge: Gauge) -> tuple[Basis, ...]:
     basis = (
-        Basis("1 in = 25.4 mm exactly, so 4 in = 10.16 cm: 1.6 % more than the 10 cm the trade sets beside it.",
+        Basis("1 in = 25.4 mm exactly, so 4 in = 10.16 cm: 1.6 % more than the 10 cm that the trade prints with it.",
               "International yard and pound agreement, 1959"),
         Basis("Yarn classes by stitches in 4 in (10 cm) of stockinette; a gauge belongs to a class if it does over "
               "either length.", "Craft Yarn Council, Standard Yarn Weight System"),

@@ -219,7 +219,7 @@ def _leading_steps(steps: Steps, stitches: int, counts: _Counts) -> Steps:
 
 
 def expand_early_stops(steps: Steps) -> Iterator[Step]:
-    """The steps without early stops: what such a repeat works of its last time follows it as separate steps."""
+    """The steps without early stops: the part that such a repeat works last follows it as separate steps."""
     for step in steps:
         if isinstance(step, Work) or not step.again:
             yield step

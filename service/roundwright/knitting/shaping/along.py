@@ -79,7 +79,7 @@ class AlongRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     stitches: Annotated[
         Annotated[int, Meta(ge=1, le=MOST_STITCHES)] | None,
         Meta(
-            description="Stitches before the first change; with them the answer says how many there are after."
+            description="Stitches before the first change; with them the answer has the stitches after the last."
         ),
     ] = None
     direction: Annotated[

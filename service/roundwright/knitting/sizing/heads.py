@@ -242,7 +242,7 @@ def mm_in_range(value: Length, least_mm: float, most_mm: float, what: str, point
 
 
 def head_size(head: Head, units: UnitSystem) -> HeadSize:
-    """The head as it stands in an answer."""
+    """The head as an answer gives it."""
     return HeadSize(
         circumference=length(head.mm, units), us_hat_number=us_hat_number(head.mm), standard=head.standard
     )
