@@ -127,9 +127,9 @@ def stitch_width_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
 
     Raises `Impossible` where the stitch would be narrower or wider than anything knitted.
     """
-    width = mm(gauge.over) / gauge.stitches
-    _check_size(width, f"{pointer}/stitches", "stitches")
-    return width
+    width_mm = mm(gauge.over) / gauge.stitches
+    _check_size(width_mm, f"{pointer}/stitches", "stitches")
+    return width_mm
 
 
 def row_height_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
@@ -138,9 +138,9 @@ def row_height_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
     Raises `Impossible` where the row would be lower or higher than anything knitted.
     """
     rows = gauge.stitches * RELAXED_SHAPE if gauge.rows is None else gauge.rows
-    height = mm(gauge.over) / rows
-    _check_size(height, f"{pointer}/rows" if gauge.rows is not None else f"{pointer}/stitches", "rows")
-    return height
+    height_mm = mm(gauge.over) / rows
+    _check_size(height_mm, f"{pointer}/rows" if gauge.rows is not None else f"{pointer}/stitches", "rows")
+    return height_mm
 
 
 def _check_size(size_mm: float, pointer: str, what: str) -> None:

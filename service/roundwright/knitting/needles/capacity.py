@@ -72,40 +72,45 @@ class CircularUse(Struct, frozen=True, kw_only=True):
 
 
 def needle_room(
-    splits: Iterable[tuple[int, ...]], gauge: Gauge, needle: Length, squeeze: float, units: UnitSystem
+    splits: Iterable[tuple[int, ...]], gauge: Gauge, needle: Length, squeeze_percent: float, units: UnitSystem
 ) -> NeedleRoom:
     """Whether the fullest needle fits; `splits` are the stitches on each needle at the start and after each round."""
     width_mm, needle_mm = stitch_width_mm(gauge), mm(needle)
     fullest = max(max(split) for split in splits)
     taken_mm = fullest * width_mm
-    needed = max(0.0, 100.0 * (1.0 - needle_mm / taken_mm))
-    fits = needed <= squeeze
-    most = _capacity(needle_mm, width_mm, squeeze)
+    needed_percent = max(0.0, 100.0 * (1.0 - needle_mm / taken_mm))
+    fits = needed_percent <= squeeze_percent
+    most = _capacity(needle_mm, width_mm, squeeze_percent)
     if not fits:
         message = (
             f"{fullest} stitches are too many for one needle: it holds {most}. Take longer needles, or more."
         )
-    elif needed:
-        message = f"{fullest} stitches fit on one needle, pushed together by {needed:.0f} %."
+    elif needed_percent:
+        message = f"{fullest} stitches fit on one needle, pushed together by {needed_percent:.0f} %."
     else:
         message = f"{fullest} stitches fit on one needle side by side."
     return NeedleRoom(
         fits=fits,
         stitches=fullest,
         width=length(taken_mm, units),
-        squeeze_needed=tidy(needed, 3),
+        squeeze_needed=tidy(needed_percent, 3),
         most_stitches=most,
         message=message,
     )
 
 
 def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of the fabric
-    stitches: int, rounds: tuple[Round, ...], gauge: Gauge, circular: Length, squeeze: float, stretch: float
+    stitches: int,
+    rounds: tuple[Round, ...],
+    gauge: Gauge,
+    circular: Length,
+    squeeze_percent: float,
+    stretch_percent: float,
 ) -> CircularUse:
-    """The first round in which the stitches no longer reach around the circular, measured from tip to tip."""
+    """Whether the stitches reach around the circular (measured from tip to tip), and the first round when they do not."""
     width_mm, circular_mm = stitch_width_mm(gauge), mm(circular)
-    fewest = ceil(circular_mm / (width_mm * (1.0 + stretch / 100.0)) - 1e-9)
-    most = _capacity(circular_mm, width_mm, squeeze)
+    fewest = ceil(circular_mm / (width_mm * (1.0 + stretch_percent / 100.0)) - 1e-9)
+    most = _capacity(circular_mm, width_mm, squeeze_percent)
     reaches = stitches >= fewest
     change = next((round.number for round in rounds if min(round.before, round.after) < fewest), None)
     if not reaches:
@@ -127,8 +132,8 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
     )
 
 
-def _capacity(needle_mm: float, width_mm: float, squeeze: float) -> int:
-    return floor(needle_mm / (width_mm * (1.0 - squeeze / 100.0)) + 1e-9)
+def _capacity(needle_mm: float, width_mm: float, squeeze_percent: float) -> int:
+    return floor(needle_mm / (width_mm * (1.0 - squeeze_percent / 100.0)) + 1e-9)
 
 
 def room_notices(room: NeedleRoom | None, circular: CircularUse | None, stitches: int) -> tuple[Notice, ...]:
