@@ -18,7 +18,7 @@ FEWEST_SECTIONS: Final = 6
 USUAL_SECTIONS: Final = 8
 MOST_USUAL_SECTIONS: Final = 9
 """6-9 decreases a shaping round, 8 most common (published)."""
-KNIT_BETWEEN_AT_SPEED: Final = 3
+STITCHES_BETWEEN_LAST_DECREASES: Final = 3
 """Every round decreases once about 3 stitches remain between the decreases (published)."""
 MIN_DECREASES: Final = 4
 STITCHES_PER_DECREASE: Final = 11
@@ -42,9 +42,7 @@ class CrownPlan(NamedTuple):
     close_at: int
     sections: int  # 0 for none
     plain_rounds: int | None  # after a decrease round; None where they come from the gauge
-    every_round_from: (
-        int | None
-    )  # number of the first decrease round without plain rounds after it; None for never
+    every_round_from: int | None  # the first decrease round without plain rounds after it; None for never
     place: Place  # of a decrease in its section
     rows_per_stitch: float  # rows that are together as high as one stitch is wide
     height_stitch_widths: float | None  # requested height of a cone
@@ -106,11 +104,9 @@ def sectioned(plan: CrownPlan) -> Iterator[Steps]:
     """
 
     def decrease(count: int, _: int) -> Steps:
-        return (
-            decrease_evenly(count, plan.sections, plan.place)
-            if count > plan.sections
-            else decrease_all(count)
-        )
+        if count <= plan.sections:
+            return decrease_all(count)
+        return decrease_evenly(count, plan.sections, plan.place)
 
     return _with_plain_rounds(plan, decrease)
 
@@ -208,7 +204,7 @@ def _at_least(rounds: float, plan: CrownPlan) -> int:
 def _follow(plan: CrownPlan, rounds: int, curve: Callable[[int], float]) -> Iterator[Steps]:
     """The rounds whose counts stay nearest to the curve, decreasing `sections` stitches at a time.
 
-    They end exactly at `rounds`: no sooner, and in time to halve what is left into `close_at`.
+    There are exactly `rounds` of them: none ends sooner, and enough remain to reach `close_at` by halving.
     """
     count = plan.stitches
     for number in range(1, rounds + 1):
@@ -287,7 +283,7 @@ def grouped_decreases(stitches: int) -> int:
 
 def until_three_between(plan: CrownPlan) -> int:
     """The last decrease round that leaves more than about 3 stitches between the decreases."""
-    return plan.stitches // plan.sections - 2 - KNIT_BETWEEN_AT_SPEED
+    return plan.stitches // plan.sections - 2 - STITCHES_BETWEEN_LAST_DECREASES
 
 
 def until_used_up(plan: CrownPlan) -> int:

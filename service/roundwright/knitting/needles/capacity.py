@@ -107,7 +107,7 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
     squeeze_percent: float,
     stretch_percent: float,
 ) -> CircularUse:
-    """Whether the stitches reach around the circular (measured from tip to tip), and the first round when they do not."""
+    """Whether the stitches reach around the circular (measured tip to tip), and the first round when they do not."""
     width_mm, circular_mm = stitch_width_mm(gauge), mm(circular)
     fewest = ceil(circular_mm / (width_mm * (1.0 + stretch_percent / 100.0)) - 1e-9)
     most = _capacity(circular_mm, width_mm, squeeze_percent)
