@@ -99,7 +99,7 @@ class CrownRounds(NamedTuple):
 
 
 ADJUST_BASIS: Final = Basis(
-    "Stitches that no section holds are decreased in one round first, spread as a balanced word.",
+    "Stitches that fit no section are decreased in one round first, spread as a balanced word.",
     "Morse and Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454",
 )
 ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
@@ -199,11 +199,9 @@ def crown_rounds(
 def crown_multiple(shape: CrownShape) -> int:
     """With stitches that are a multiple of this, the crown needs no adjusting round."""
     style = STYLES[shape.style]
-    return (
-        shape.sections
-        if shape.sections and "sections" in style.options and style.whole_sections
-        else style.multiple
-    )
+    if shape.sections and "sections" in style.options and style.whole_sections:
+        return shape.sections
+    return style.multiple
 
 
 # --- the rounds ---------------------------------------------------------------------------------------------

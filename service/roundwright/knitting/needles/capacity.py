@@ -21,7 +21,7 @@ USUAL_SQUEEZE_PERCENT: Final = 25.0
 MOST_STRETCH_PERCENT: Final = 100.0
 """Twice the width: as far as ribbing goes."""
 
-Squeeze = Annotated[
+SqueezePercent = Annotated[
     float,
     Meta(
         ge=0.0,
@@ -29,7 +29,7 @@ Squeeze = Annotated[
         description="Percent of their width by which stitches may be pushed together on a needle. Default 25.",
     ),
 ]
-Stretch = Annotated[
+StretchPercent = Annotated[
     float,
     Meta(
         ge=0.0,

@@ -77,7 +77,9 @@ def even(request: EvenRequest) -> EvenAnswer:
     widths = ((width + 1, wide), (width, plan.times - wide))
     sections = tuple(EvenSection(every, times) for every, times in widths if times)
     if not plan.times:
-        warnings += (Notice(code="nothing_to_change", message="The stitches are as wanted already."),)
+        warnings += (
+            Notice(code="nothing_to_change", message="There are already as many stitches as requested."),
+        )
     elif width == uses and plan.times > 1:
         warnings += (_crowded(plan.method),)
     return EvenAnswer(
@@ -105,9 +107,11 @@ def _rounds(request: EvenRequest, plan: ShapingPlan) -> tuple[Round, ...]:
     count = request.stitches
     for lead in _leads(request, plan):
         for _ in range(request.plain_between if rounds else 0):
-            even = (Work(plain, count),)
+            steps: Steps = (Work(plain, count),)
             back = flat and len(rounds) % 2 == 1
-            rounds.append(work_round(len(rounds) + 1, count, _other_side(even) if back else even, flat=flat))
+            rounds.append(
+                work_round(len(rounds) + 1, count, _other_side(steps) if back else steps, flat=flat)
+            )
         back = flat and len(rounds) % 2 == 1
         steps = _shaped(request, plan, count, lead, back=back)
         rounds.append(work_round(len(rounds) + 1, count, steps, flat=flat))
