@@ -67,7 +67,7 @@ def test_shell_tells_what_is_wrong(shell, address):
     gone = run(f"http://127.0.0.1:{free_port()}", shell, "hat.sh", "43")
 
     assert 1 == refused.returncode
-    assert "A head of 430 cm is out of reach." in refused.stderr
+    assert "A head of 430 cm is out of range." in refused.stderr
     assert "The nearest that works: 100 cm" in refused.stderr
     assert "" == refused.stdout
     assert gone.returncode
@@ -145,7 +145,7 @@ def test_rows_that_cannot_be_knitted_are_told(address, tmp_path):
     said = run(address, "handouts.py", table, tmp_path / "out", "--form", "text")
 
     assert 1 == said.returncode
-    assert "Row 1, Ilse: A head of 555 cm is out of reach." in said.stderr
+    assert "Row 1, Ilse: A head of 555 cm is out of range." in said.stderr
     assert "Row 2, Tovi: this row cannot be read" in said.stderr
     assert ["03-bexa-é.txt"] == [file.name for file in (tmp_path / "out").iterdir()]
 

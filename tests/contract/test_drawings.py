@@ -9,15 +9,15 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.picture import crown_picture
+from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.picture import hat_picture
 from roundwright.knitting.hat.request import Body, Brim, HatRequest, HatSize, Rib
 from roundwright.knitting.quantities import Difference, Gauge, Length
 from roundwright.knitting.shaping.picture import spacing_picture
-from roundwright.knitting.shaping.request import EvenRequest, planned
+from roundwright.knitting.shaping.request import EvenRequest, shaping_plan
 from roundwright.knitting.sizing.cast_on import Ease
 from roundwright.knitting.work.split_picture import needles_picture
 from roundwright.knitting.work.split_request import SplitRequest
@@ -276,14 +276,14 @@ def test_the_address_of_a_change_means_that_change(stitches, change, method, wor
     """Read back, the address of a picture of spacing makes the same change; there is none where none is drawn."""
     request = EvenRequest(stitches=stitches, change=change, method=method, worked=worked)
     try:
-        plan, _ = planned(request)
+        plan, _ = shaping_plan(request)
     except Impossible:
         return
     address = spacing_picture(request, plan)
 
     assert (address is None) == (stitches > 2000 or plan.times > 200)
     if address is not None:
-        assert plan == planned(reread(draw_spacing, address))[0]
+        assert plan == shaping_plan(reread(draw_spacing, address))[0]
 
 
 @settings(max_examples=150, deadline=None)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from roundwright.drawing.hat_profile import hat_profile
 from roundwright.drawing.outline import outline_of
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import CrownShape
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize

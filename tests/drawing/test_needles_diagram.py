@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from roundwright.drawing.needles_diagram import needles_picture
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import CrownShape
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.work.split_over_needles import split
 from roundwright.knitting.work.split_request import SplitRequest
 from tests.support.picture_reader import assert_stands_alone, elements, key, parsed, said, symbols, texts

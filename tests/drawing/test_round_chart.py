@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 from roundwright.drawing.round_chart import crown_chart
 from roundwright.drawing.section_chart import wedge_chart
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import Cadence, CrownRequest, crown
+from roundwright.knitting.crown.crown import crown
+from roundwright.knitting.crown.request import Cadence, CrownRequest
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.quantities import Gauge
 from tests.support.picture_reader import (

@@ -59,7 +59,7 @@ def test_a_length_answers_in_the_units_asked_for() -> None:
     assert length(254.0, "metric") == Length(25.4, "cm")
 
 
-def test_a_gauge_without_rows_takes_relaxed_plain_knit_and_says_so() -> None:
+def test_a_gauge_without_rows_takes_relaxed_plain_knit_with_a_warning() -> None:
     """Rows for each stitch: 5.5 / 4.2 of fully relaxed plain knit (GATE Textile 2015, question 54)."""
     gauge = Gauge(stitches=42)
     assert row_height_mm(gauge) == pytest.approx(100 / 55)
@@ -75,7 +75,7 @@ def test_a_gauge_without_rows_takes_relaxed_plain_knit_and_says_so() -> None:
     ],
 )
 def test_a_gauge_nobody_knits_is_refused_where_it_is_wrong(gauge: Gauge, pointer: str) -> None:
-    """The error points at the count that is out of reach, and says the nearest that is not."""
+    """The error points at the count that cannot be knitted, and names the nearest that can."""
     with pytest.raises(Impossible) as caught:
         stitch_width_mm(gauge)
         row_height_mm(gauge)

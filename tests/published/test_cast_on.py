@@ -5,8 +5,8 @@ import pytest
 from roundwright import reference
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import Multiple
-from roundwright.knitting.sizing import cast_on as sizing
 from roundwright.knitting.sizing.cast_on import USUAL_EASE, CastOnRequest, Ease, cast_on
+from roundwright.knitting.sizing.depth import depth
 from roundwright.knitting.sizing.heads import Wearer
 
 TEACHER = Gauge(stitches=18)  # about 18 stitches to 10 cm: common practice
@@ -59,10 +59,10 @@ def test_the_default_ease_is_the_usual_one():
 @pytest.mark.parametrize(("hat_in", "low_in", "high_in"), [(14, 5, 5.5), (18, 6, 6.5), (22, 7, 7.5)])
 def test_depths_in_print_are_within_what_the_rules_span(hat_in, low_in, high_in):
     """Published: hats of 14, 18 and 22 in are 5-5.5, 6-6.5 and 7-7.5 in deep, on heads a tenth larger."""
-    depth = sizing.depth(hat_in * 25.4 / 0.9, hat_in * 25.4)
+    usual = depth(hat_in * 25.4 / 0.9, hat_in * 25.4)
 
-    assert depth.low_mm == pytest.approx(low_in * 25.4)
-    assert high_in * 25.4 <= depth.high_mm
+    assert usual.low_mm == pytest.approx(low_in * 25.4)
+    assert high_in * 25.4 <= usual.high_mm
 
 
 def test_tails_in_print():

@@ -5,8 +5,9 @@ from math import cos, hypot, pi, sin, sqrt
 import pytest
 from scipy.integrate import quad, trapezoid
 
-from roundwright.knitting.crown.crown import CrownRequest, crown
-from roundwright.knitting.crown.geometry import geometry, hemisphere, lie, rms_from, surface
+from roundwright.knitting.crown.crown import crown
+from roundwright.knitting.crown.geometry import geometry, hemisphere, lie_of, rms_from, surface
+from roundwright.knitting.crown.request import CrownRequest
 from roundwright.knitting.quantities import Gauge, Length
 
 TURN = 2 * pi
@@ -30,7 +31,7 @@ def test_a_disc_lies_flat() -> None:
     """Closed form: on a disc the radius is the distance from the centre, |dC/ds| = 2π, and there is no depth."""
     disc = knitted(lambda s: s, R)
 
-    assert lie(disc) == "flat"
+    assert lie_of(disc) == "flat"
     assert geometry(disc, TURN, "metric").slope == pytest.approx(2 * pi, rel=1e-3)
     assert depth_mm(disc) == pytest.approx(0, abs=1e-3)
 
@@ -43,7 +44,7 @@ def test_a_cone_is_as_high_as_its_slant_allows(height: float) -> None:
 
     assert depth_mm(cone) == pytest.approx(height, rel=1e-4)
     assert geometry(cone, TURN, "metric").slope == pytest.approx(2 * pi * R / slant, rel=1e-3)
-    assert lie(cone) == ("flat" if height == 20.0 else "domed")  # 20 mm in 100 is 2 % from flat
+    assert lie_of(cone) == ("flat" if height == 20.0 else "domed")  # 20 mm in 100 is 2 % from flat
 
 
 def test_a_hemisphere_is_as_high_as_its_radius() -> None:
@@ -52,7 +53,7 @@ def test_a_hemisphere_is_as_high_as_its_radius() -> None:
 
     assert depth_mm(dome) == pytest.approx(R, rel=1e-3)
     assert rms_from(dome, hemisphere(R)) == pytest.approx(0, abs=1e-9)
-    assert lie(dome) == "domed"
+    assert lie_of(dome) == "domed"
 
 
 def test_a_cone_is_not_a_hemisphere() -> None:
@@ -61,7 +62,7 @@ def test_a_cone_is_not_a_hemisphere() -> None:
     cone = knitted(lambda s: R * s / slant, slant)
     squared, _ = quad(lambda s: (R * s / slant - R * sin(min(s / R, pi / 2))) ** 2, 0, slant)
 
-    assert rms_from(cone, hemisphere(cone.body_radius)) == pytest.approx(sqrt(squared / slant), rel=5e-3)
+    assert rms_from(cone, hemisphere(cone.body_radius_mm)) == pytest.approx(sqrt(squared / slant), rel=5e-3)
 
 
 def test_depth_of_a_curved_crown() -> None:
@@ -136,7 +137,7 @@ def test_knitted_flat_crowns_lie_flat(style: str, stitches: int, rows: int) -> N
 
 def test_published_rule_of_thumb() -> None:
     """Published rule of thumb for stockinette: 8 decreases every second round lie flat (22 × 28 to 10 cm)."""
-    from roundwright.knitting.crown.crown import Cadence
+    from roundwright.knitting.crown.request import Cadence
 
     answer = crown(
         CrownRequest(

@@ -2,8 +2,9 @@
 
 import pytest
 
-from roundwright.knitting.crown.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, repeat_of
+from roundwright.knitting.crown.crown import CrownAnswer, crown, crown_multiple
 from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import runs
 
@@ -160,8 +161,8 @@ def test_a_cord_has_three_to_five_stitches(stitches: int) -> None:
 
 def test_the_crowns_multiple() -> None:
     """Published: round the cast-on to the crown's multiple. By fours it is 4, of 7 wedges 7."""
-    assert repeat_of(CrownShape(style="quick")) == 4
-    assert repeat_of(CrownShape(style="wedge", sections=7)) == 7
+    assert crown_multiple(CrownShape(style="quick")) == 4
+    assert crown_multiple(CrownShape(style="wedge", sections=7)) == 7
 
 
 def test_a_swirl_travels() -> None:

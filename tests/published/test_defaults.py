@@ -9,8 +9,8 @@ import math
 import pytest
 
 from roundwright.knitting.counting import causes as weights
-from roundwright.knitting.crown.geometry import Surface, lie
-from roundwright.knitting.sizing.cast_on import depth
+from roundwright.knitting.crown.geometry import Surface, lie_of
+from roundwright.knitting.sizing.depth import depth
 
 GAUGE = {"stitches": 20, "rows": 28}
 """A stitch is 5 mm wide and a row 10 / 2.8 mm high."""
@@ -287,20 +287,25 @@ def test_corners_of_a_square(ask):
 def test_when_a_crown_lies_flat(shown, lies):
     """S: within 5 %, since so much is blocked flat: by the fabric for each unit of the radius at its edge."""
     crown = Surface(
-        [0.0], [0.0], fabric=1000.0 * shown, edge_radius=1000.0, body_radius=1000.0, row_height=1.0
+        [0.0],
+        [0.0],
+        fabric_mm=1000.0 * shown,
+        edge_radius_mm=1000.0,
+        body_radius_mm=1000.0,
+        row_height_mm=1.0,
     )
 
-    assert lies == lie(crown)
+    assert lies == lie_of(crown)
 
 
 @pytest.mark.parametrize(("rounds", "lies"), [(0.5, "flat"), (0.7, "domed")])
 def test_a_small_crown_lies_flat_within_half_a_round(rounds, lies):
     """S: half a round and half a stitch, 0.6 of a row: no count of rounds and stitches comes nearer."""
     crown = Surface(
-        [0.0], [0.0], fabric=10.0, edge_radius=10.0 - 4 * rounds, body_radius=10.0, row_height=4.0
+        [0.0], [0.0], fabric_mm=10.0, edge_radius_mm=10.0 - 4 * rounds, body_radius_mm=10.0, row_height_mm=4.0
     )
 
-    assert lies == lie(crown)
+    assert lies == lie_of(crown)
 
 
 def test_plain_rounds_of_a_cadence(ask):

@@ -2,7 +2,7 @@
 
 import pytest
 
-from roundwright.knitting.crown.crown import CrownShape
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.work.split_over_needles import split
 from roundwright.knitting.work.split_request import SplitRequest
 

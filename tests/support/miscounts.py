@@ -9,7 +9,8 @@ from typing import Any, NamedTuple
 import msgspec
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import CrownRequest, crown
+from roundwright.knitting.crown.crown import crown
+from roundwright.knitting.crown.request import CrownRequest
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request

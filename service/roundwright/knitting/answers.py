@@ -1,4 +1,4 @@
-"""What every answer carries, and the one error of the trade: a thing that cannot be knitted."""
+"""What every answer has: rules, basis, notices, cautions; and the error for what cannot be knitted."""
 
 from collections.abc import Sequence
 from typing import Annotated, Final
@@ -9,7 +9,7 @@ RULES: Final = "2026-11-25"
 """Date of the formulas and tables in force. A change that alters any answer moves it."""
 
 COMMON_PRACTICE: Final = "common practice"
-"""The source named for a rule that the whole trade follows and nobody in particular published."""
+"""The source of a rule that the whole trade follows and nobody in particular published."""
 
 RulesVersion = Annotated[
     str, Meta(description="Date of the formulas and tables this answer was calculated with (YYYY-MM-DD).")
@@ -17,19 +17,19 @@ RulesVersion = Annotated[
 
 
 class Basis(Struct, frozen=True):
-    """A rule or table an answer rests on."""
+    """A rule or table that an answer is based on."""
 
     rule: Annotated[str, Meta(description="The rule, formula or table, in words.")]
     source: Annotated[str, Meta(description="Its published source, or the words `common practice`.")]
 
 
 class Notice(Struct, frozen=True, kw_only=True):
-    """Something the knitter should know about an answer that is nevertheless right."""
+    """A warning that goes with a correct answer."""
 
-    code: Annotated[str, Meta(description="What is noticed, as a stable word.")]
+    code: Annotated[str, Meta(description="What the warning is about, as a stable word.")]
     message: Annotated[str, Meta(description="The same in a sentence for the knitter.")]
     pointer: Annotated[
-        str | None, Meta(description="JSON pointer to the field of the request that gave rise to it.")
+        str | None, Meta(description="JSON pointer to the field of the request that caused it.")
     ] = None
 
 
@@ -44,8 +44,8 @@ class Caution(Struct, frozen=True):
 class Impossible(Exception):
     """A well-formed request that cannot be knitted.
 
-    `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` says what is wrong in a knitter's
-    words, `nearest` says the nearest thing that works, in words that can be acted on.
+    `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` is what is wrong in a knitter's
+    words, `nearest` is the nearest thing that works, as an instruction.
     """
 
     def __init__(self, detail: str, *, pointer: str = "#", nearest: str | None = None) -> None:
@@ -59,34 +59,35 @@ def only_one(
     request: Struct,
     *names: str,
     what: str,
-    at: str = "#",
+    pointer: str = "#",
     missing_at: str | None = None,
     nearest: str | None = None,
 ) -> str:
-    """The only one of the fields `names` that is given. `what` they say is for the error, `at` is their place.
+    """The name of the field that is given, where exactly one of `names` must be.
 
-    Raises `Impossible` for more than one, and for none: that error points at `missing_at`, with `nearest`.
+    `what` names their meaning in the error, `pointer` is the object they belong to. Raises `Impossible` for more than
+    one, and for none: then it points at `missing_at`, with `nearest`.
     """
-    given = at_most_one(request, *names, what=what, at=at)
-    if given is None:
+    field = at_most_one(request, *names, what=what, pointer=pointer)
+    if field is None:
         raise Impossible(
             f"{what} is not given: exactly one of {_listed(names)} is needed.",
-            pointer=missing_at or at,
+            pointer=missing_at or pointer,
             nearest=nearest or f"`{names[0]}`",
         )
-    return given
+    return field
 
 
-def at_most_one(request: Struct, *names: str, what: str, at: str = "#") -> str | None:
-    """The only one of the fields `names` that is given, None where none is. Raises `Impossible` for more than one."""
-    given = [name for name in names if getattr(request, name) is not None]
-    if len(given) > 1:
+def at_most_one(request: Struct, *names: str, what: str, pointer: str = "#") -> str | None:
+    """The name of the field that is given, or None, where at most one of `names` may be; `Impossible` for more."""
+    fields = [name for name in names if getattr(request, name) is not None]
+    if len(fields) > 1:
         raise Impossible(
-            f"{what} is given {len(given)} times, by {_listed(given)}: only one of them is needed.",
-            pointer=f"{at}/{given[1]}",
-            nearest=f"`{given[0]}` alone",
+            f"{what} is given {len(fields)} times, by {_listed(fields)}: only one of them is needed.",
+            pointer=f"{pointer}/{fields[1]}",
+            nearest=f"`{fields[0]}` alone",
         )
-    return given[0] if given else None
+    return fields[0] if fields else None
 
 
 def _listed(names: Sequence[str]) -> str:

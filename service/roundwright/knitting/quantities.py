@@ -1,7 +1,7 @@
 """Quantities with their units, and gauge.
 
-Inside the house lengths are millimetres, masses grams and yarn counts tex, as plain floats whose names say so. A
-quantity carries its unit only on the wire. Factors come from pint, once.
+Inside the service, lengths are millimetres, masses grams and yarn counts tex, as plain floats whose names say so. A
+quantity carries its unit only on the wire. The factors come from pint, once.
 """
 
 from typing import Annotated, Final, Literal, get_args
@@ -20,7 +20,7 @@ MM_IN: Final = factors("mm", get_args(LengthUnit))
 G_IN: Final = factors("g", get_args(MassUnit))
 
 SMALLEST_QUANTITY: Final = 0.001
-"""A thousandth of any unit: finer than any rule or scale a knitter owns."""
+"""A thousandth of any unit: finer than any ruler or scale of a knitter."""
 LARGEST_QUANTITY: Final = 1_000_000.0
 """A million of any unit: more than any order of yarn."""
 LARGEST_GAUGE_COUNT: Final = 1_000.0
@@ -41,27 +41,21 @@ RELAXED_SHAPE: Final = 5.5 / 4.2
 class Length(Struct, frozen=True, forbid_unknown_fields=True):
     """A length with its unit."""
 
-    value: Annotated[
-        float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")
-    ]
+    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="Number of units.")]
     unit: Annotated[LengthUnit, Meta(description="Unit of the length.")]
 
 
 class Difference(Struct, frozen=True, forbid_unknown_fields=True):
     """A difference of two lengths with its unit; negative means smaller."""
 
-    value: Annotated[
-        float, Meta(ge=-LARGEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")
-    ]
+    value: Annotated[float, Meta(ge=-LARGEST_QUANTITY, le=LARGEST_QUANTITY, description="Number of units.")]
     unit: Annotated[LengthUnit, Meta(description="Unit of the difference.")]
 
 
 class Mass(Struct, frozen=True, forbid_unknown_fields=True):
     """A mass with its unit."""
 
-    value: Annotated[
-        float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="How many of the unit.")
-    ]
+    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="Number of units.")]
     unit: Annotated[MassUnit, Meta(description="Unit of the mass.")]
 
 
@@ -81,7 +75,7 @@ class Gauge(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     stitches: Annotated[
         float,
         Meta(
-            ge=0.1, le=LARGEST_GAUGE_COUNT, description="Stitches counted across `over`; halves are welcome."
+            ge=0.1, le=LARGEST_GAUGE_COUNT, description="Stitches counted across `over`; halves are allowed."
         ),
     ]
     rows: Annotated[
@@ -106,7 +100,7 @@ def g(mass: Mass) -> float:
 
 def tidy(value: float, digits: int = 6) -> float:
     """The value to `digits` significant digits, so that an answer reads 4.54545 and not 4.545454545454546."""
-    # The usual number is spelled out: a format put together for each number takes a third longer.
+    # A constant format for the usual number of digits: composing one for each number takes a third longer.
     return float(f"{value:.6g}" if digits == 6 else f"{value:.{digits}g}")
 
 
@@ -133,9 +127,9 @@ def stitch_width_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
 
     Raises `Impossible` where the stitch would be narrower or wider than anything knitted.
     """
-    width = mm(gauge.over) / gauge.stitches
-    _within_reach(width, f"{pointer}/stitches", "stitches")
-    return width
+    width_mm = mm(gauge.over) / gauge.stitches
+    _check_size(width_mm, f"{pointer}/stitches", "stitches")
+    return width_mm
 
 
 def row_height_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
@@ -144,12 +138,12 @@ def row_height_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:
     Raises `Impossible` where the row would be lower or higher than anything knitted.
     """
     rows = gauge.stitches * RELAXED_SHAPE if gauge.rows is None else gauge.rows
-    height = mm(gauge.over) / rows
-    _within_reach(height, f"{pointer}/rows" if gauge.rows is not None else f"{pointer}/stitches", "rows")
-    return height
+    height_mm = mm(gauge.over) / rows
+    _check_size(height_mm, f"{pointer}/rows" if gauge.rows is not None else f"{pointer}/stitches", "rows")
+    return height_mm
 
 
-def _within_reach(size_mm: float, pointer: str, what: str) -> None:
+def _check_size(size_mm: float, pointer: str, what: str) -> None:
     if NARROWEST_STITCH_MM <= size_mm <= WIDEST_STITCH_MM:
         return
     in_10_cm = 100.0 / size_mm
@@ -169,7 +163,7 @@ def rows_assumed(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
     return (
         Notice(
             code="rows_assumed",
-            message=f"The gauge has no rows: {gauge.stitches * RELAXED_SHAPE:.3g} rows were taken for "
+            message=f"The gauge has no rows: {gauge.stitches * RELAXED_SHAPE:.3g} rows were assumed for "
             f"{gauge.stitches:.3g} stitches, as in relaxed plain knit. Count them on your swatch for a depth you "
             "can trust.",
             pointer=f"{pointer}/rows",

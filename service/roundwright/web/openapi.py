@@ -303,5 +303,7 @@ def _tidy(schema: Any) -> Any:
     if "discriminator" in tidied:
         tidied["oneOf"] = tidied.pop("anyOf")
     if isinstance(tidied.get("description"), str):
-        tidied["description"] = cleandoc(tidied["description"])  # Python 3.13 takes the indentation off by itself
+        tidied["description"] = cleandoc(
+            tidied["description"]
+        )  # Python 3.13 takes the indentation off by itself
     return tidied

@@ -8,13 +8,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import Cadence, CrownAnswer, CrownRequest, CrownShape, crown, work_crown
+from roundwright.knitting.crown.crown import CrownAnswer, crown, work_crown
 from roundwright.knitting.crown.finish import Finish
+from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.quantities import Gauge, Length
-from roundwright.knitting.rounds.round import Round, chained, runs
-from tests.knitting.needles.test_best_split import best_split
+from roundwright.knitting.rounds.round import Round, runs
+from roundwright.knitting.rounds.work_round import chained
 from tests.support.by_hand import LOOPS, stitches, work
+from tests.support.needles_by_hand import best_split
 
 DECREASES = {name for name, (uses, leaves) in LOOPS.items() if uses > leaves}
 
@@ -25,7 +27,7 @@ gauges = st.floats(1.0, 2.2).map(lambda ratio: Gauge(stitches=22, rows=22 * rati
 
 @st.composite
 def requests(draw) -> CrownRequest:
-    """Any crown at a usual gauge, with everything a request may say that can be knitted."""
+    """Any crown at a usual gauge, with every option that can be knitted."""
     sections = draw(st.none() | st.integers(2, 4))
     rounds = st.builds(
         Cadence, plain_rounds=st.integers(0, 2), every_round_from=st.none() | st.integers(1, 9)
@@ -42,20 +44,20 @@ def requests(draw) -> CrownRequest:
     )
 
 
-def gaps(one: Round) -> list[int]:
+def gaps(round: Round) -> list[int]:
     """Plain stitches between the decreases of a round, the last and the first gap together."""
-    gap, found = 0, []
-    for name, times in runs(one.steps):
+    gap, between = 0, []
+    for name, times in runs(round.steps):
         if name in DECREASES:
-            found += [gap, *[0] * (times - 1)]
+            between += [gap, *[0] * (times - 1)]
             gap = 0
         else:
             gap += times
-    return [found[0] + gap, *found[1:]]
+    return [between[0] + gap, *between[1:]]
 
 
 def decreasing(answer: CrownAnswer) -> list[Round]:
-    return [each for each in answer.rounds if each.after < each.before]
+    return [round for round in answer.rounds if round.after < round.before]
 
 
 @given(requests())
@@ -63,10 +65,10 @@ def test_every_schedule_is_worked_to_its_close(request: CrownRequest) -> None:
     """Worked by hand, each round uses what the one before left, and no more than `close_at` are left at the end."""
     answer = crown(request)
     loops = request.stitches
-    for number, each in enumerate(chained(answer.rounds), start=1):
-        assert (each.number, each.before) == (number, loops)
-        loops = work(loops, msgspec.to_builtins(each.steps))
-        assert each.after == loops
+    for number, round in enumerate(chained(answer.rounds), start=1):
+        assert (round.number, round.before) == (number, loops)
+        loops = work(loops, msgspec.to_builtins(round.steps))
+        assert round.after == loops
 
     assert answer.stitches_left == loops
     usual = STYLES[request.style].close_at + (2 if request.worked == "flat" else 0)
@@ -76,9 +78,9 @@ def test_every_schedule_is_worked_to_its_close(request: CrownRequest) -> None:
 @given(requests())
 def test_decreases_are_evenly_spaced(request: CrownRequest) -> None:
     """In every round the gaps between decreases differ by a stitch at most."""
-    for each in decreasing(crown(request)):
-        here = gaps(each)[1 if request.worked == "flat" else 0 :]
-        assert not here or max(here) - min(here) <= 1
+    for round in decreasing(crown(request)):
+        between = gaps(round)[1 if request.worked == "flat" else 0 :]
+        assert not between or max(between) - min(between) <= 1
 
 
 @given(requests())
@@ -90,7 +92,7 @@ def test_the_last_round_closes(request: CrownRequest) -> None:
     )
     close_at = usual if request.close_at is None else request.close_at
 
-    assert all(each.before > close_at for each in answer.rounds)
+    assert all(round.before > close_at for round in answer.rounds)
 
 
 @given(stitches=st.integers(56, 600), gauge=gauges, worked=st.sampled_from(["in_the_round", "flat"]))
@@ -121,20 +123,20 @@ def test_a_profile_is_one_that_fabric_can_take(request: CrownRequest) -> None:
 @given(requests())
 def test_flat_work_has_a_right_and_a_wrong_side(request: CrownRequest) -> None:
     """Right-side rows are knitted, wrong-side rows purled, with a seam stitch at each edge and no word of a round."""
-    for each in crown(msgspec.structs.replace(request, worked="flat")).rounds:
-        names = list(stitches(msgspec.to_builtins(each.steps)))
-        plain, allowed = ("k", {"k", "k2tog", "cdd"}) if each.number % 2 else ("p", {"p", "p2tog"})
+    for round in crown(msgspec.structs.replace(request, worked="flat")).rounds:
+        names = list(stitches(msgspec.to_builtins(round.steps)))
+        plain, allowed = ("k", {"k", "k2tog", "cdd"}) if round.number % 2 else ("p", {"p", "p2tog"})
 
         assert names[0] == names[-1] == plain
         assert set(names) <= allowed
-        assert "around" not in each.text
+        assert "around" not in round.text
 
 
 def test_flat_decreases_are_centred() -> None:
     """Between the seam stitches half a gap comes before the first decrease and half a gap after the last."""
     answer = crown(CrownRequest(stitches=58, style="quick", worked="flat"))
 
-    assert [each.text for each in answer.rounds] == [
+    assert [round.text for round in answer.rounds] == [
         "k2, *k2tog, k2; rep from * to last 4 sts, k2tog, k2",
         "purl",
         "k1, *k2tog, k1; rep from * to last st, k1",
@@ -154,7 +156,7 @@ def test_needles_are_filled_in(stitches: int, style: str, needles: int) -> None:
     answer = crown(CrownRequest(stitches=stitches, style=style, needles=needles))
 
     assert answer.split == best_split(bare.rounds, stitches, needles, 4)
-    assert all(sum(each.needles or ()) == each.after for each in answer.rounds)
+    assert all(sum(round.needles or ()) == round.after for round in answer.rounds)
 
 
 # --- notes and warnings -------------------------------------------------------------------------------------
@@ -165,21 +167,21 @@ MARKER = "The first decrease takes the first two stitches. If your marker hangs 
 @given(requests())
 def test_the_marker_comes_off_before_the_first_decrease(request: CrownRequest) -> None:
     """The note stands where the first decrease of a round takes the first stitches, and nowhere else."""
-    for each in crown(msgspec.structs.replace(request, worked="in_the_round")).rounds:
-        first = next(stitches(msgspec.to_builtins(each.steps)))
-        told = [note for note in each.notes if note.startswith("The first decrease takes the first")]
+    for round in crown(msgspec.structs.replace(request, worked="in_the_round")).rounds:
+        first = next(stitches(msgspec.to_builtins(round.steps)))
+        notes = [note for note in round.notes if note.startswith("The first decrease takes the first")]
 
-        assert len(told) == (1 if first in DECREASES else 0)
+        assert len(notes) == (1 if first in DECREASES else 0)
         if first == "k2tog":
-            assert told[0].startswith(MARKER)
+            assert notes[0].startswith(MARKER)
 
 
 def test_section_markers_come_off_once_two_sections_are_knitted_together() -> None:
     """They stay while each decrease is within its section."""
     rounds = crown(CrownRequest(stitches=48, style="wedge", sections=6, close_at=5)).rounds
-    off = [each for each in rounds if any("section markers" in note for note in each.notes)]
+    off = [round for round in rounds if any("section markers" in note for note in round.notes)]
 
-    assert [(each.before, each.after) for each in off] == [(6, 3)]
+    assert [(round.before, round.after) for round in off] == [(6, 3)]
 
 
 def codes(answer: CrownAnswer) -> list[str]:
@@ -202,7 +204,7 @@ def test_stitches_that_divide_are_not_adjusted() -> None:
     """There is nothing to warn of."""
     answer = crown(CrownRequest(stitches=56, style="quick"))
 
-    assert all(each.kind != "adjust" for each in answer.rounds)
+    assert all(round.kind != "adjust" for round in answer.rounds)
     assert codes(answer) == []
 
 
@@ -212,14 +214,14 @@ def test_what_a_style_does_not_depend_on_is_pointed_out() -> None:
     wedge = crown(CrownRequest(stitches=80, style="wedge", height=Length(10, "cm"), gauge=gauge))
     square = crown(CrownRequest(stitches=80, style="square", sections=6, decrease_at="start", gauge=gauge))
 
-    assert [(each.code, each.pointer) for each in wedge.warnings] == [("option_unused", "#/height")]
-    assert [(each.code, each.pointer) for each in square.warnings] == [
+    assert [(notice.code, notice.pointer) for notice in wedge.warnings] == [("option_unused", "#/height")]
+    assert [(notice.code, notice.pointer) for notice in square.warnings] == [
         ("option_unused", "#/sections"),
         ("option_unused", "#/decrease_at"),
     ]
 
 
-def test_a_style_that_follows_the_gauge_says_which_it_took() -> None:
+def test_a_style_that_follows_the_gauge_warns_of_an_assumed_one() -> None:
     """Without a gauge relaxed plain knit is assumed, for the style or for the rows."""
     assert codes(crown(CrownRequest(stitches=80, style="dome"))) == ["gauge_assumed"]
     assert codes(crown(CrownRequest(stitches=80, style="dome", gauge=Gauge(stitches=20)))) == ["rows_assumed"]
@@ -234,8 +236,8 @@ def test_few_enough_stitches_are_closed_at_once() -> None:
     assert codes(answer) == ["closed_already"]
 
 
-def test_a_cord_is_told_to_be_a_policy() -> None:
-    """Its length is the service's own, and the cautions are pointed to."""
+def test_a_cord_comes_with_a_warning_on_its_length() -> None:
+    """Its length is the service's own policy, and the warning points to the cautions."""
     answer = crown(CrownRequest(stitches=56, finish=Finish(kind="cord", cord_rounds=8)))
 
     assert codes(answer) == ["cord_policy"]
@@ -257,7 +259,7 @@ def test_a_cord_is_told_to_be_a_policy() -> None:
     ],
 )
 def test_what_cannot_be_knitted(shape: dict, pointer: str, nearest: str) -> None:
-    """It is refused, with the field and the nearest that works."""
+    """The error names the field and the nearest crown that works."""
     with pytest.raises(Impossible) as error:
         crown(CrownRequest(stitches=56, **shape))
 
@@ -280,9 +282,9 @@ def test_more_rounds_than_anybody_knits() -> None:
 
 @pytest.mark.parametrize("stitches", [7, 601])
 def test_counts_no_hat_has(stitches: int) -> None:
-    """A hat whose gauge leads to such a count is told so at its gauge."""
+    """The error points to the gauge that leads to such a count."""
     with pytest.raises(Impossible) as error:
-        work_crown(stitches, CrownShape(), Gauge(stitches=20), at="#/crown")
+        work_crown(stitches, CrownShape(), Gauge(stitches=20), pointer="#/crown")
 
     assert error.value.pointer == "#/gauge/stitches"
 
@@ -307,8 +309,8 @@ ANY_GAUGE = st.builds(
         close_at=st.none() | st.integers(1, 60),
     )
 )
-def test_whatever_the_gauge(request: CrownRequest) -> None:
-    """Every request that the schema allows is worked, or refused with the nearest that works."""
+def test_every_request_is_worked_or_refused(request: CrownRequest) -> None:
+    """Every request that the schema allows is worked, or refused with the nearest crown that works."""
     answer, nearest = None, None
     try:
         answer = crown(request)

@@ -1,4 +1,4 @@
-"""Gauge in every way the trade says it."""
+"""Gauge in every way the trade states it."""
 
 import pytest
 
@@ -12,7 +12,7 @@ def weights(stitches: float, unit: str = "cm") -> list[int]:
     return [weight.number for weight in answer.yarn_weights]
 
 
-def test_22_in_10_cm_is_said_every_way() -> None:
+def test_22_in_10_cm_is_converted_every_way() -> None:
     """22 x 30 in 10 cm: arithmetic from 1 in = 25.4 mm."""
     answer = convert(ConvertRequest(gauge=Gauge(stitches=22, rows=30)))
     assert (answer.per_10_cm.stitches, answer.per_10_cm.rows) == (22, 30)

@@ -33,9 +33,9 @@ def test_counts_lie_around_the_exact_one(request, count, multiple):
     per_10_cm = request.yours.stitches * (0.73 if request.held_double else 1)
 
     assert instead.exact == pytest.approx(count * per_10_cm / request.pattern.stitches, rel=1e-5)
-    for each in (instead.nearest, instead.above, *([instead.below] if instead.below else [])):
-        assert (each.count - multiple.plus) % multiple.of == 0
-        assert each.width.value == pytest.approx(each.count * 10 / per_10_cm, rel=1e-4)
+    for fit in (instead.nearest, instead.above, *([instead.below] if instead.below else [])):
+        assert (fit.count - multiple.plus) % multiple.of == 0
+        assert fit.width.value == pytest.approx(fit.count * 10 / per_10_cm, rel=1e-4)
     assert instead.nearest in {instead.below, instead.above}
     if instead.below:
         assert instead.below.count <= instead.exact * (1 + 1e-5)
@@ -90,13 +90,13 @@ def test_measurements_as_written():
 
 
 def test_rows_are_assumed_only_where_they_matter():
-    """Without rows there is nothing to say about lengths, unless they are asked for."""
-    quiet = substitute(ask(pattern={"stitches": 20}, yours={"stitches": 22}, stitch_counts=[80]))
-    asked = substitute(ask(pattern={"stitches": 20}, yours=GAUGE, row_counts=[40]))
+    """Without rows there is no length and no warning, unless the request needs rows."""
+    without_rows = substitute(ask(pattern={"stitches": 20}, yours={"stitches": 22}, stitch_counts=[80]))
+    with_rows = substitute(ask(pattern={"stitches": 20}, yours=GAUGE, row_counts=[40]))
 
-    assert (None, ()) == (quiet.length_change_percent, quiet.warnings)
-    assert ["rows_assumed"] == [notice.code for notice in asked.warnings]
-    assert "#/pattern/rows" == asked.warnings[0].pointer
+    assert (None, ()) == (without_rows.length_change_percent, without_rows.warnings)
+    assert ["rows_assumed"] == [notice.code for notice in with_rows.warnings]
+    assert "#/pattern/rows" == with_rows.warnings[0].pointer
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from roundwright.knitting.rounds.round import execute, line
+from roundwright.knitting.rounds.notation import written_line
+from roundwright.knitting.rounds.round import execute
 from roundwright.knitting.rounds.spread import MOST_STEPS_IN_SPREAD, most_changes, spread
 from tests.support.by_hand import LOOPS, stitches
 from tests.support.spaced import gaps, spaced, steps_in, widths
@@ -74,10 +75,10 @@ def test_changes_fall_at_the_middles_of_equal_parts(case):
     assert is_rotation(widths(spread(count, changes, method, lead=lead, edge=edge), edge), expected)
 
 
-def is_rotation(one: list[int], other: list[int]) -> bool:
-    narrow = min(one)
-    assert {narrow, narrow + 1} >= {*one, *other}
-    return bytes(width - narrow for width in one) in bytes(width - narrow for width in other * 2)
+def is_rotation(rotated: list[int], other: list[int]) -> bool:
+    narrow = min(rotated)
+    assert {narrow, narrow + 1} >= {*rotated, *other}
+    return bytes(width - narrow for width in rotated) in bytes(width - narrow for width in other * 2)
 
 
 @given(st.integers(1, 1_000_000), st.floats(0, 1), st.sampled_from(METHODS), st.sampled_from([4, 2]))
@@ -87,14 +88,14 @@ def is_rotation(one: list[int], other: list[int]) -> bool:
 @example(832_040, 514_229 / 832_040, "m1", 4)
 @example(832_040, 196_418 / 832_040, "k2tog", 2)
 def test_a_million_stitches_take_64_steps(count, share, method, lead):
-    """However many stitches there are, at most 64 steps say it, nested ones counted, and the line is one of a page."""
+    """For any number of stitches at most 64 steps are needed, nested ones counted, and the line fits on a page."""
     changes = min(int(count * share), most_changes(count, method, flat=lead != 4))
     steps = spread(count, changes, method, lead=lead)
     uses, leaves = LOOPS[method]
 
     assert (count, count + changes * (leaves - uses)) == execute(steps)
     assert steps_in(steps) <= MOST_STEPS_IN_SPREAD == 64
-    assert len(line(steps)) <= 2_000
+    assert len(written_line(steps)) <= 2_000
 
 
 @pytest.mark.parametrize("lead", [4, 2])
@@ -113,9 +114,9 @@ def test_grouped_sections_are_two_groups(case):
     if not changes:
         return
     around = widths(spread(count, changes, method, lead=lead, edge=edge, arrangement="grouped"), edge)
-    turns = sum(before != after for before, after in zip(around, [*around[1:], around[0]], strict=True))
+    switches = sum(before != after for before, after in zip(around, [*around[1:], around[0]], strict=True))
 
-    assert turns in {0, 2}
+    assert switches in {0, 2}
     assert steps_in(spread(count, changes, method, lead=lead, edge=edge, arrangement="grouped")) <= 12
 
 

@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds.round import Multiple, chained
+from roundwright.knitting.rounds.round import Multiple
+from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.shaping.request import MOST_SHAPED_ROUNDS, EvenRequest, Method
 from tests.support.by_hand import LOOPS, work
@@ -47,17 +48,17 @@ requests = st.builds(
 @given(requests)
 @settings(max_examples=500)
 def test_every_answer_chains_when_worked_by_hand(request):
-    """Whatever can be asked is worked out round by round, or refused with the nearest thing that works."""
+    """Every request is worked round by round, or refused with the nearest thing that works."""
     answer, refusal = answered(request)
     if answer is None:
         assert refusal.nearest
         assert refusal.pointer.startswith("#/")
         return
     loops = request.stitches
-    for one in answer.rounds:
-        assert one.before == loops
-        loops = work(loops, msgspec.to_builtins(one.steps))
-        assert one.after == loops
+    for round in answer.rounds:
+        assert round.before == loops
+        loops = work(loops, msgspec.to_builtins(round.steps))
+        assert round.after == loops
     assert (
         answer.stitches_after
         == loops
@@ -88,7 +89,7 @@ def test_a_target_in_place_of_a_change():
     assert even(ask(stitches=88, target=96)).round == even(ask(stitches=88, change=8)).round
 
 
-def test_a_multiple_takes_the_nearest_count_that_fits_and_says_so():
+def test_a_multiple_takes_the_nearest_count_that_fits_with_a_warning():
     """97 do not fit eights; 96 do, and 104 are farther."""
     answer = even(ask(stitches=90, change=7, multiple={"of": 8}))
 
@@ -106,7 +107,7 @@ def test_a_multiple_alone_takes_the_nearest_count_the_method_reaches():
 
 
 def test_stitches_that_fit_already_are_left():
-    """96 fit eights: a plain round, and a word about it."""
+    """96 fit eights: a plain round and a warning."""
     answer = even(ask(stitches=96, multiple={"of": 8}))
 
     assert ("plain", 0, None, None) == (answer.round.kind, answer.change, answer.smallest_gap, answer.method)
@@ -177,7 +178,7 @@ def test_the_largest_change_can_be_made_and_the_next_cannot(stitches, method, wo
 
 @given(st.integers(4, 300), st.integers(2, 300), st.sampled_from(["k2tog", "p3tog", "kfb", "m1"]))
 def test_two_rounds_that_are_proposed_can_be_knitted(stitches, times, method):
-    """What one round cannot do and two are said to do, two do."""
+    """Where the error proposes two rounds, two rounds can be knitted."""
     uses, leaves = LOOPS[method]
     _, refusal = answered(ask(stitches=stitches, change=times * (leaves - uses), method=method))
     if refusal is None or "two rounds" not in refusal.nearest:
@@ -193,7 +194,7 @@ def test_two_rounds_that_are_proposed_can_be_knitted(stitches, times, method):
 
 
 def shaped(answer):
-    return [one for one in answer.rounds if one.kind != "plain"]
+    return [round for round in answer.rounds if round.kind != "plain"]
 
 
 @given(
@@ -269,8 +270,8 @@ def test_plain_rounds_stand_between():
     """Rounds are numbered through, and flat rows purl back (stockinette, common practice)."""
     answer = even(ask(stitches=80, change=8, worked="flat", rounds_of_shaping=3, plain_between=1))
 
-    assert [1, 2, 3, 4, 5] == [one.number for one in answer.rounds]
-    assert ["increase", "plain", "increase", "plain", "increase"] == [one.kind for one in answer.rounds]
+    assert [1, 2, 3, 4, 5] == [round.number for round in answer.rounds]
+    assert ["increase", "plain", "increase", "plain", "increase"] == [round.kind for round in answer.rounds]
     assert "purl" == answer.rounds[1].text
 
 
@@ -286,7 +287,7 @@ def test_rows_on_the_other_side_look_the_same_from_the_right():
 
 @pytest.mark.parametrize("worked", ["in_the_round", "flat"])
 def test_rounds_may_be_shaped_very_often(worked):
-    """The most rounds of shaping, on the most stitches, are said in few steps each."""
+    """Even the most rounds of shaping, on very many stitches, take few steps each."""
     answer = even(
         ask(
             stitches=524_287,

@@ -1,4 +1,4 @@
-"""Stitches to cast on, with the ease they give, the tail and the depth."""
+"""Stitches to cast on, with the ease they give and the tail."""
 
 import math
 
@@ -10,8 +10,7 @@ from hypothesis import strategies as st
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.quantities import Difference, Gauge, Length
 from roundwright.knitting.rounds.round import Multiple, nearest_count
-from roundwright.knitting.sizing import cast_on as sizing
-from roundwright.knitting.sizing.cast_on import CastOnRequest, Ease, cast_on
+from roundwright.knitting.sizing.cast_on import CastOnRequest, Ease, cast_on, hat_mm
 from roundwright.knitting.sizing.heads import Wearer
 
 HEADS_CM = st.floats(20, 65)
@@ -35,7 +34,7 @@ def test_no_count_that_fits_the_multiple_is_nearer(head_cm, gauge, ease, of, plu
 
 
 @given(HEADS_CM, GAUGES, EASES)
-def test_the_ease_said_is_the_ease_made(head_cm, gauge, ease):
+def test_the_stated_ease_is_that_of_the_stitches(head_cm, gauge, ease):
     """Circumference, percent and length of the ease agree, here and in the alternatives."""
     answer = cast_on(request(head_cm, gauge, ease, multiple=Multiple(4)))
 
@@ -52,8 +51,8 @@ def test_the_ease_said_is_the_ease_made(head_cm, gauge, ease):
 @given(HEADS_CM, st.floats(-6, 4))
 def test_ease_in_percent_or_as_a_length_is_the_same(head_cm, less_cm):
     """-2 cm on a head of 40 cm is -5 %."""
-    by_length = sizing.hat_mm(head_cm * 10, Ease(length=Difference(less_cm, "cm")))
-    by_percent = sizing.hat_mm(head_cm * 10, Ease(percent=less_cm / head_cm * 100))
+    by_length = hat_mm(head_cm * 10, Ease(length=Difference(less_cm, "cm")))
+    by_percent = hat_mm(head_cm * 10, Ease(percent=less_cm / head_cm * 100))
 
     assert by_length == pytest.approx(by_percent)
 
@@ -78,9 +77,9 @@ def test_half_way_is_the_larger():
 def test_a_measured_head_can_be_given_either_way(field):
     """`head` and `size.head` are one thing."""
     head = Length(43, "cm")
-    asked = {"head": head} if field == "head" else {"size": Wearer(head=head)}
+    head_fields = {"head": head} if field == "head" else {"size": Wearer(head=head)}
 
-    assert cast_on(CastOnRequest(gauge=Gauge(stitches=20), **asked)).stitches == round(43 * 0.9 * 2)
+    assert cast_on(CastOnRequest(gauge=Gauge(stitches=20), **head_fields)).stitches == round(43 * 0.9 * 2)
 
 
 @pytest.mark.parametrize(
@@ -99,8 +98,8 @@ def test_a_measured_head_can_be_given_either_way(field):
         ({"head": Length(40, "cm"), "needle": Length(2, "m")}, "#/needle/value"),
     ],
 )
-def test_what_cannot_be_cast_on_says_where_and_what_would_do(more, pointer):
-    """The field that cannot be, and the nearest thing that can."""
+def test_what_cannot_be_cast_on_is_refused_with_what_can(more, pointer):
+    """The error names the field at fault and the nearest thing that works."""
     with pytest.raises(Impossible) as refused:
         cast_on(CastOnRequest(**{"gauge": Gauge(stitches=20), **more}))
 
@@ -110,16 +109,16 @@ def test_what_cannot_be_cast_on_says_where_and_what_would_do(more, pointer):
 
 def test_what_the_refusal_proposes_works():
     """The repeat proposed for a multiple that is too coarse gives a hat without a warning."""
-    asked = {"head": Length(40, "cm"), "gauge": Gauge(stitches=20)}
+    fields = {"head": Length(40, "cm"), "gauge": Gauge(stitches=20)}
     with pytest.raises(Impossible) as refused:
-        cast_on(CastOnRequest(multiple=Multiple(200, 3), **asked))
+        cast_on(CastOnRequest(multiple=Multiple(200, 3), **fields))
     proposed = int(refused.value.nearest.split()[3])
 
-    assert cast_on(CastOnRequest(multiple=Multiple(proposed), **asked)).warnings == ()
+    assert cast_on(CastOnRequest(multiple=Multiple(proposed), **fields)).warnings == ()
 
 
 def test_a_coarse_repeat_is_warned_of():
-    """72 stitches asked for, in repeats of 20: 80, an ease of nought for one of -10 %."""
+    """72 stitches requested, in repeats of 20: 80, an ease of 0 in place of -10 %."""
     answer = cast_on(request(40, Gauge(stitches=20), multiple=Multiple(20)))
 
     assert answer.stitches == 80
@@ -139,10 +138,10 @@ def test_a_coarse_repeat_is_warned_of():
         multiple=st.builds(Multiple, st.integers(1, 1_000), st.integers(0, 1_000)),
     )
 )
-def test_every_request_is_answered_or_refused(asked):
-    """At every corner of the bounds there is an answer in finite numbers, or a refusal with what would do."""
+def test_every_request_is_answered_or_refused(request):
+    """At every corner of the bounds there is an answer in finite numbers, or a refusal with what works."""
     try:
-        answer = cast_on(asked)
+        answer = cast_on(request)
     except Impossible as refusal:
         nearest = refusal.nearest
     else:
@@ -152,14 +151,6 @@ def test_every_request_is_answered_or_refused(asked):
         )
 
     assert nearest
-
-
-@given(st.floats(180, 640), st.floats(-15, 5))
-def test_the_depth_lies_within_the_rules_in_print(head_mm, ease):
-    """The default depth lies between the least and the greatest that rules in print give."""
-    depth = sizing.depth(head_mm, head_mm * (1 + ease / 100))
-
-    assert depth.low_mm <= depth.mm <= depth.high_mm
 
 
 @given(HEADS_CM, GAUGES)

@@ -17,7 +17,7 @@ SEXES = st.sampled_from([None, "girl", "boy"])
 def test_a_whole_month_is_its_row(month, sex):
     """At a whole month nothing is interpolated: the median is M and a standard deviation M S."""
     row = reference.growth_who()[sex][month]
-    (spread,) = heads.at_age(month, sex).spreads
+    (spread,) = heads.heads_at_age(month, sex).distributions
 
     assert spread.median_mm == pytest.approx(row.m_cm * 10)
     assert spread.below_mm == spread.above_mm == pytest.approx(row.m_cm * row.s * 10)
@@ -27,7 +27,7 @@ def test_a_whole_month_is_its_row(month, sex):
 def test_a_whole_week_has_its_printed_centiles(week, sex):
     """At a whole week the 3rd, 50th and 97th centile come out as INTERGROWTH-21st prints them."""
     row = reference.growth_intergrowth()[sex][week]
-    group = heads.at_weeks(week, sex)
+    group = heads.heads_at_weeks(week, sex)
 
     assert heads.median_mm(group) == pytest.approx(row.p50_cm * 10)
     assert heads.centile_mm(group, 0.03) == pytest.approx(row.p3_cm * 10)
@@ -40,7 +40,7 @@ def test_the_two_preterm_models_are_never_blended(weeks, sex):
     rows = reference.growth_intergrowth()[sex]
     expected_cm = rows[32].p50_cm + (weeks - 32) * (rows[32].p50_cm - rows[31].p50_cm)
 
-    assert heads.median_mm(heads.at_weeks(weeks, sex)) == pytest.approx(expected_cm * 10)
+    assert heads.median_mm(heads.heads_at_weeks(weeks, sex)) == pytest.approx(expected_cm * 10)
 
 
 @given(st.floats(0, 60), st.floats(0, 60), SEXES)
@@ -48,24 +48,27 @@ def test_heads_grow(earlier, later, sex):
     """An older child's median head is no smaller (WHO medians rise with every month)."""
     earlier, later = sorted((earlier, later))
 
-    assert heads.median_mm(heads.at_age(earlier, sex)) <= heads.median_mm(heads.at_age(later, sex)) + 1e-9
+    assert (
+        heads.median_mm(heads.heads_at_age(earlier, sex))
+        <= heads.median_mm(heads.heads_at_age(later, sex)) + 1e-9
+    )
 
 
 @given(st.floats(0, 60), st.floats(0.001, 0.999))
 def test_centile_and_share_are_inverse(months, share):
     """The share of heads below a centile is that centile, girls and boys together."""
-    group = heads.at_age(months)
+    group = heads.heads_at_age(months)
 
     assert heads.share_below(group, heads.centile_mm(group, share)) == pytest.approx(share, abs=1e-9)
 
 
 def test_without_a_sex_it_is_the_mean_of_both():
     """At six months WHO gives 42.2079 cm for girls and 43.3393 cm for boys."""
-    found = heads.head(Wearer(age_months=6))
+    head = heads.head_of(Wearer(age_months=6))
 
-    assert found.mm == pytest.approx((422.079 + 433.393) / 2)
-    assert "WHO" in found.standard
-    assert "girls and boys" in found.standard
+    assert head.mm == pytest.approx((422.079 + 433.393) / 2)
+    assert "WHO" in head.standard
+    assert "girls and boys" in head.standard
 
 
 @pytest.mark.parametrize(("head_cm", "us"), [(56, "7"), (58, "7 1/4"), (60, "7 1/2")])
@@ -86,20 +89,20 @@ def test_a_hat_number_below_one_and_half_way():
 )
 def test_chart_sizes_as_published(size, inches):
     """Craft Yarn Council head chart, older edition; its adult values are warned of as hat sizes."""
-    found = heads.head(Wearer(chart=size))
+    head = heads.head_of(Wearer(chart=size))
 
-    assert found.mm == pytest.approx(inches * 25.4)
-    assert bool(found.warnings) == (size in ("woman", "man"))
+    assert head.mm == pytest.approx(inches * 25.4)
+    assert bool(head.warnings) == (size in ("woman", "man"))
 
 
 @pytest.mark.parametrize(("adult", "mean_cm"), [("man", 57.44), ("woman", 56.11)])
 def test_adults_are_measured_means(adult, mean_cm):
     """ANSUR II (Gordon et al. 2014), head circumference."""
-    found = heads.head(Wearer(adult=adult))
+    head = heads.head_of(Wearer(adult=adult))
 
-    assert found.mm == pytest.approx(mean_cm * 10)
-    assert "ANSUR II" in found.standard
-    assert heads.cautions(found.youngest_months) == ()
+    assert head.mm == pytest.approx(mean_cm * 10)
+    assert "ANSUR II" in head.standard
+    assert heads.cautions(head.youngest_months) == ()
 
 
 @pytest.mark.parametrize(
@@ -115,7 +118,7 @@ def test_adults_are_measured_means(adult, mean_cm):
 )
 def test_cautions_go_with_the_age(wearer, codes):
     """Sleep under one year, small parts under three (16 CFR 1501); a head that may be a child's counts as one."""
-    given_codes = {each.code for each in heads.cautions(heads.head(wearer).youngest_months)}
+    given_codes = {caution.code for caution in heads.cautions(heads.head_of(wearer).youngest_months)}
 
     assert given_codes & {"sleep", "small-parts", "cords"} == codes
 
@@ -130,10 +133,10 @@ def test_cautions_go_with_the_age(wearer, codes):
         (Wearer(head=Length(40, "m")), "#/size/head/value"),
     ],
 )
-def test_a_head_must_be_said_once_and_be_one(wearer, pointer):
-    """None, two, a sex that makes no difference, and what is no head are refused, with what would do."""
+def test_a_head_is_given_in_exactly_one_way(wearer, pointer):
+    """None, two, a sex that makes no difference, and what is no head are refused, with what works."""
     with pytest.raises(Impossible) as refused:
-        heads.head(wearer, "#/size")
+        heads.head_of(wearer, "#/size")
 
     assert refused.value.pointer == pointer
     assert refused.value.nearest

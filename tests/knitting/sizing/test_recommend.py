@@ -1,4 +1,4 @@
-"""Which of the sizes offered fits."""
+"""Which of the offered sizes fits."""
 
 import msgspec
 import pytest
@@ -122,7 +122,7 @@ def test_an_unusual_head_is_asked_about():
 
 
 @pytest.mark.parametrize(
-    ("asked", "pointer"),
+    ("fields", "pointer"),
     [
         ({}, "#"),
         ({"age_months": 1, "gestation_weeks": 30}, "#/gestation_weeks"),
@@ -140,10 +140,10 @@ def test_an_unusual_head_is_asked_about():
         ({"age_months": 1, "offered": sizes(30, 31, 30)}, "#/offered/2/label"),
     ],
 )
-def test_what_cannot_be_recommended_says_where_and_what_would_do(asked, pointer):
-    """The field that cannot be, and the nearest thing that can."""
+def test_what_cannot_be_recommended_is_refused_with_what_can(fields, pointer):
+    """The error names the field at fault and the nearest thing that works."""
     with pytest.raises(Impossible) as refused:
-        recommend(RecommendRequest(**{"offered": THREE, **asked}))
+        recommend(RecommendRequest(**{"offered": THREE, **fields}))
 
     assert refused.value.pointer == pointer
     assert refused.value.nearest
@@ -160,10 +160,10 @@ def test_what_cannot_be_recommended_says_where_and_what_would_do(asked, pointer)
         offered=st.floats(0.001, 1e6).map(sizes),
     )
 )
-def test_every_request_is_answered_or_refused(asked):
-    """At every corner of the bounds there is an answer in finite numbers, or a refusal with what would do."""
+def test_every_request_is_answered_or_refused(request):
+    """At every corner of the bounds there is an answer in finite numbers, or a refusal with what works."""
     try:
-        answer = recommend(asked)
+        answer = recommend(request)
     except Impossible as refusal:
         nearest = refusal.nearest
     else:

@@ -9,9 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import CrownShape
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.quantities import Gauge, Length
-from roundwright.knitting.rounds.round import Repeat, Round, Work, execute, plain, work_round
+from roundwright.knitting.rounds.round import Repeat, Round, Work, execute, plain
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.work.split_over_needles import split
 from roundwright.knitting.work.split_request import SplitRequest
 

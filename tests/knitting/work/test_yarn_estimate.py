@@ -10,7 +10,8 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.quantities import Gauge, Length, Mass
-from roundwright.knitting.rounds.round import Repeat, Work, work_round
+from roundwright.knitting.rounds.round import Repeat, Work
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.work.yarn_estimate import MOST_WORKED, EstimateRequest, yarn_estimate
 from roundwright.knitting.yarn.label import Price, Yarn
 from roundwright.knitting.yarn.per_stitch import Swatch

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.quantities import Gauge, Length, Mass, YarnCount
-from roundwright.knitting.rounds.round import Repeat, Round, Work, work_round
+from roundwright.knitting.rounds.round import Repeat, Round, Work
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.work.yarn_remaining import Hank, LeftYarn, RemainingRequest, remaining
 from roundwright.knitting.yarn.label import Yarn
 from roundwright.knitting.yarn.per_stitch import Swatch

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.quantities import Gauge, Length, Mass, YarnCount
-from roundwright.knitting.rounds.round import Repeat, Work, work_round
+from roundwright.knitting.rounds.round import Repeat, Work
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.yarn.estimate import estimate
 from roundwright.knitting.yarn.fabric import fabric
 from roundwright.knitting.yarn.label import Price, Yarn, cost, strand, whole

@@ -5,10 +5,12 @@ import pytest
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 
-from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, chained, execute, line
+from roundwright.knitting.rounds.notation import written_line
+from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, execute
+from roundwright.knitting.rounds.work_round import chained
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.proofread import ProofreadAnswer, ProofreadRequest, proofread
-from tests.knitting.rounds.test_round import steps
+from tests.support.steps import steps
 
 
 def ask(text: str, *cast_on: int) -> ProofreadAnswer:
@@ -189,7 +191,7 @@ def test_every_repair_comes_out(steps: tuple[object, ...], off: int, said: int) 
     """Whatever is wrong with a round, a repair that is offered is a line that comes out on the stitches there are."""
     used, left = execute(steps)  # type: ignore[arg-type]
     assume(used + off > 0 and left + said >= 0)
-    answer = ask(f"Rnd 1: {line(steps)} — {left + said} sts", used + off)  # type: ignore[arg-type]
+    answer = ask(f"Rnd 1: {written_line(steps)} — {left + said} sts", used + off)  # type: ignore[arg-type]
 
     for finding in answer.findings:
         if finding.severity == "error" and finding.repair:

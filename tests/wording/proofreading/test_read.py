@@ -13,12 +13,13 @@ from roundwright import reference
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
-from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, line, runs
+from roundwright.knitting.rounds.notation import written_line
+from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, runs
 from roundwright.wording.proofreading.read import Reading, read, rounds_of
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.plain_language import speak
 from tests.knitting.hat.test_plan import hats_asked
-from tests.knitting.rounds.test_round import steps
+from tests.support.steps import steps
 
 Run = tuple[str, int]
 
@@ -58,11 +59,11 @@ def counts(reading: Reading, size: int = 0) -> list[tuple[int, int]]:
 @example((Work("p", 40),), False)
 @example((Repeat(1, (Work("k", 2), Work("m1", 2), Work("p", 3)), again=2),), False)
 def test_the_written_line_of_a_round_reads_back_to_it(steps: tuple[Step, ...], flat: bool) -> None:
-    """`line` and `read` undo each other, for every round there can be."""
+    """`written_line` and `read` undo each other, for every round there can be."""
     used, _ = execute(steps)
     assume(used)
 
-    assert runs_of(steps) == runs_of(only_round(f"Rnd 1: {line(steps, flat=flat)}", used).steps)
+    assert runs_of(steps) == runs_of(only_round(f"Rnd 1: {written_line(steps, flat=flat)}", used).steps)
 
 
 @settings(max_examples=200)

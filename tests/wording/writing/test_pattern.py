@@ -7,7 +7,8 @@ import pytest
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.knitting.quantities import Gauge
-from roundwright.knitting.rounds.round import Repeat, Work, work_round
+from roundwright.knitting.rounds.round import Repeat, Work
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing import plain_language as speech
 from roundwright.wording.writing import size_lists as across

@@ -4,9 +4,10 @@ from typing import NamedTuple
 
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.counting.progress import Needles
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
-from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, followed, unbeaten_splits
-from roundwright.knitting.needles.boundaries import Ways, ways
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
+from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, pareto_splits
+from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_paths
+from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.rounds.round import Round
 
 
@@ -40,19 +41,21 @@ def share(rounds: tuple[Round, ...], stitches: int, request: NeedleRequest) -> O
     most = max([stitches, *(line.after for line in rounds)])
     if request.split is not None and most > MOST_CROWN_STITCHES:
         raise Impossible(
-            f"The work goes up to {most} stitches, more than are followed needle by needle.",
+            f"The work goes up to {most} stitches, more than are track_needles_along needle by needle.",
             pointer="#/split",
             nearest=f"work of up to {MOST_CROWN_STITCHES} stitches, or no `split`",
         )
     number = _number_of_needles(request)
     if number < FEWEST_NEEDLES or request.flat or most > MOST_CROWN_STITCHES:
         return OnNeedles(rounds, None)
-    borders = ways(rounds, stitches)
+    borders = boundary_paths(rounds, stitches)
     needles = request.split or _best(borders, number, request)
     if needles is None:
         return OnNeedles(rounds, None)
     known = request.split is not None or request.needles is not None
-    return OnNeedles(followed(borders, needles), needles, known, () if known else (_assumed(needles),))
+    return OnNeedles(
+        track_needles_along(borders, needles), needles, known, () if known else (_assumed(needles),)
+    )
 
 
 def _number_of_needles(request: NeedleRequest) -> int:
@@ -84,10 +87,10 @@ def _check(stitches: int, request: NeedleRequest) -> None:
         )
 
 
-def _best(borders: Ways, needles: int, request: NeedleRequest) -> Needles | None:
+def _best(borders: BoundaryPaths, needles: int, request: NeedleRequest) -> Needles | None:
     """The split as the work asks for it; None where it asks for none and there are too few stitches."""
     try:
-        return unbeaten_splits(borders, needles, request.tolerance)[-1].split
+        return pareto_splits(borders, needles, request.tolerance)[-1].split
     except Impossible as error:
         if request.needles is None:
             return None

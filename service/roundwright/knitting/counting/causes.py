@@ -9,8 +9,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.counting.progress import Needles, Progress, Stage, decrease_places
-from roundwright.knitting.needles.best_split import on_needles
-from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute, knit, star_of, work_round
+from roundwright.knitting.needles.tracking import track_needles
+from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute, knit
+from roundwright.knitting.rounds.work_round import work_round
 
 CauseCode = Literal[
     "count_again",
@@ -351,7 +353,7 @@ def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) 
 
 
 def _worked_on(held: Needles, steps: Steps) -> Needles | None:
-    return on_needles((work_round(1, sum(held), steps),), held)[0].needles
+    return track_needles((work_round(1, sum(held), steps),), held)[0].needles
 
 
 def _neighbours(stages: Sequence[Stage], index: int) -> Iterator[tuple[int, int]]:

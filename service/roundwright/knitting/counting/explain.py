@@ -27,7 +27,8 @@ from roundwright.knitting.counting.putting_right import (
     put_right,
     take_back,
 )
-from roundwright.knitting.rounds.round import MOST_STITCHES, Round, execute, star_of
+from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.round import MOST_STITCHES, Round, execute
 
 MOST_WRONG_LINE: Final = 2
 """Stitches off after the line of another round that are still made good in the next: beyond, the decreases are all out

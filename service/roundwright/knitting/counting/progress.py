@@ -10,19 +10,10 @@ from typing import Final, Literal, NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible, Notice
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.plan import HatPart
-from roundwright.knitting.rounds.round import (
-    Repeat,
-    Round,
-    Steps,
-    Work,
-    execute,
-    fold,
-    runs,
-    star_of,
-    uses_and_leaves,
-)
+from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.round import Repeat, Round, Steps, Work, execute, fold, runs, uses_and_leaves
 
 PartName = Literal["brim", "body", "crown"]
 Needles = tuple[int, ...]

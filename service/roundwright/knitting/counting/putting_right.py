@@ -13,7 +13,7 @@ from roundwright.knitting.counting.progress import (
     rib_of,
 )
 from roundwright.knitting.counting.repair import MAKE, TRIPLE, Miscounted, caught_up, repaired_round
-from roundwright.knitting.rounds.round import Round, names_in
+from roundwright.knitting.rounds.round import Round, stitch_names
 
 
 class Fix(NamedTuple):
@@ -85,7 +85,7 @@ def _sentences(progress: Progress, cause: Cause, sentences: list[str]) -> str:
 
 
 def _how(cause: Cause, planned: Round, repaired: Round) -> str:
-    new = names_in(repaired.steps) - names_in(planned.steps)
+    new = stitch_names(repaired.steps) - stitch_names(planned.steps)
     if cause.stitches > 0:
         how = "together" if new.isdisjoint(TRIPLE) else "take_in"
     else:

@@ -10,8 +10,8 @@ from typing import Final, NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.counting.progress import NO_SHAPING, Needles, shaping_of
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES
-from roundwright.knitting.needles.best_split import on_needles
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
+from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.balanced_words import joined
 from roundwright.knitting.rounds.round import (
     LONGEST_LINE,
@@ -23,12 +23,12 @@ from roundwright.knitting.rounds.round import (
     StitchName,
     Work,
     execute,
+    expand_early_stops,
     knit,
-    names_in,
     runs,
-    spelled,
-    work_round,
+    stitch_names,
 )
+from roundwright.knitting.rounds.work_round import work_round
 
 Swap = Mapping[StitchName, StitchName]
 TAKE_IN: Final[Swap] = {
@@ -78,7 +78,7 @@ def repaired_round(
             if shares is None:
                 return replace(changed, moves=line.moves)
             held = tuple(share + more for share, more in zip(shares, off, strict=True))
-            (changed,) = on_needles((changed,), held)
+            (changed,) = track_needles((changed,), held)
             if line.needles in (None, changed.needles):
                 return changed
             fallback = fallback or changed
@@ -103,10 +103,10 @@ def _written(number: int, before: int, steps: Steps, notes: tuple[str, ...], *, 
 
 def _changed(steps: Steps, place: int, swap: Swap) -> Steps | None:
     """The steps with the first stitch at or after `place` that can be swapped, swapped; None where there is none."""
-    if swap.keys().isdisjoint(names_in(steps)):
+    if swap.keys().isdisjoint(stitch_names(steps)):
         return None
     done: list[Step] = []
-    ahead = list(spelled(steps))
+    ahead = list(expand_early_stops(steps))
     while ahead:
         step = ahead.pop(0)
         once = step.steps if isinstance(step, Repeat) else (Work(step.stitch),)
@@ -252,7 +252,7 @@ def caught_up(shaped: Round, begun: Needles, plain: Needles, following: Round | 
         return None
     number = following.number if level and following is not None else shaped.number
     line = _written(number, sum(held), whole, (), flat=False)  # there is but one needle in flat work
-    return line and on_needles((line,), tuple(held))[0]
+    return line and track_needles((line,), tuple(held))[0]
 
 
 def _part(steps: Steps, start: int, end: int) -> Steps:

@@ -11,7 +11,8 @@ from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
 from roundwright.knitting.counting.causes import Counted
 from roundwright.knitting.counting.messages import text as sentence
 from roundwright.knitting.counting.progress import PartName, Progress, stages_of, straight_stage
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownRequest, crown_rounds
+from roundwright.knitting.crown.crown import crown_rounds
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, CrownRequest
 from roundwright.knitting.hat.plan import hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
 from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
@@ -194,7 +195,9 @@ def progress_of(request: CountRequest, read: Reader) -> Progress:
 
 
 def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
-    planned = crown_rounds(crown.stitches, crown, crown.gauge, at="#/crown", gauge_at="#/crown/gauge")
+    planned = crown_rounds(
+        crown.stitches, crown, crown.gauge, pointer="#/crown", gauge_pointer="#/crown/gauge"
+    )
     flat = crown.worked == "flat"
     needles = NeedleRequest(
         request.split, crown.needles, crown.tolerance, request.needles, flat=flat, pointer="#/crown"

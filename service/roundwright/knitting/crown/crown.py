@@ -2,7 +2,7 @@
 
     request -> plan -> steps of its style -> executed rounds (or rows) -> finish, geometry, needles
 
-`styles` says what each style works; here it is numbered, noted, measured and put on needles.
+`styles` gives the steps of each style; this module executes them and adds numbers, notes, geometry and needles.
 """
 
 from collections.abc import Iterator
@@ -18,25 +18,23 @@ from roundwright.knitting.crown.finish import (
     CORD_BASIS,
     TAIL_BASIS,
     CrownFinish,
-    Finish,
     cord_notices,
     finished,
 )
 from roundwright.knitting.crown.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
 from roundwright.knitting.crown.picture import crown_picture
 from roundwright.knitting.crown.request import (
-    MOST_CROWN_STITCHES,
-    Cadence,
-    CrownAsked,
+    CrownInputs,
     CrownRequest,
     CrownShape,
     Worked,
-    asked_for,
-    plan_of,
+    crown_inputs,
+    crown_plan,
 )
-from roundwright.knitting.crown.styles import STYLES, CrownPlan, highest_cone, narrowed
-from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, followed, unbeaten_splits
-from roundwright.knitting.needles.boundaries import ways
+from roundwright.knitting.crown.styles import STYLES, CrownPlan, decrease_evenly, highest_cone
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, pareto_splits
+from roundwright.knitting.needles.boundaries import boundary_paths
+from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS
 from roundwright.knitting.quantities import (
     RELAXED_SHAPE,
@@ -47,27 +45,12 @@ from roundwright.knitting.quantities import (
     rows_assumed,
     stitch_width_mm,
 )
-from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain, work_round
+from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain
 from roundwright.knitting.rounds.rows import SEAM_BASIS, row
-from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
-
-__all__ = [
-    "FEWEST_STITCHES",
-    "MOST_CROWN_STITCHES",
-    "Cadence",
-    "CrownAnswer",
-    "CrownRequest",
-    "CrownRounds",
-    "CrownShape",
-    "Finish",
-    "crown",
-    "crown_rounds",
-    "repeat_of",
-    "work_crown",
-]
+from roundwright.knitting.rounds.work_round import work_round
 
 MARKED_SECTIONS: Final = 12
-"""Sections that knitters mark; more are read off the knitting."""
+"""Sections that knitters mark; more are seen in the knitting itself."""
 
 
 class CrownAnswer(Struct, frozen=True, kw_only=True):
@@ -83,7 +66,7 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
     split: Annotated[
         NeedleSplit | None,
         Meta(
-            description="Stitches on each needle before the first round; null when no needles were asked for."
+            description="Stitches on each needle before the first round; null without needles in the request."
         ),
     ]
     rounds: Annotated[tuple[Round, ...], Meta(description="The rounds (flat: rows), first to last.")]
@@ -108,7 +91,7 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
 
 
 class CrownRounds(NamedTuple):
-    """The rounds of a crown, and what there is to say about them."""
+    """The rounds of a crown, their number of sections and the warnings."""
 
     rounds: tuple[Round, ...]
     sections: int | None
@@ -116,7 +99,7 @@ class CrownRounds(NamedTuple):
 
 
 ADJUST_BASIS: Final = Basis(
-    "Stitches that no section holds are decreased in one round first, spread as a balanced word.",
+    "Stitches that fit no section are decreased in one round first, spread as a balanced word.",
     "Morse and Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454",
 )
 ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
@@ -131,8 +114,8 @@ MARKERS_OFF: Final = "From here on a decrease takes stitches of two sections: ta
 RIGHT_SIDE_FIRST: Final = "The first row is a right-side row."
 
 
-def crown(request: CrownRequest, *, at: str = "#") -> CrownAnswer:
-    """The crown on the stitches of the request. Raises `Impossible`, pointing below `at`."""
+def crown(request: CrownRequest, *, pointer: str = "#") -> CrownAnswer:
+    """The crown on the stitches of the request. Raises `Impossible`, pointing below `pointer`."""
     return work_crown(
         request.stitches,
         request,
@@ -140,8 +123,8 @@ def crown(request: CrownRequest, *, at: str = "#") -> CrownAnswer:
         needles=request.needles,
         tolerance=request.tolerance,
         units=request.units,
-        at=at,
-        gauge_at=f"{at}/gauge",
+        pointer=pointer,
+        gauge_pointer=f"{pointer}/gauge",
     )
 
 
@@ -153,34 +136,34 @@ def work_crown(
     needles: int | None = None,
     tolerance: int = USUAL_TOLERANCE,
     units: UnitSystem = "metric",
-    at: str = "#/crown",
-    gauge_at: str | None = None,
+    pointer: str = "#/crown",
+    gauge_pointer: str | None = None,
 ) -> CrownAnswer:
     """The crown of this shape on `stitches`.
 
-    Raises `Impossible` for what cannot be knitted. It points below `at` where the shape is at fault; the gauge, if not
-    said otherwise, stands beside the shape.
+    Raises `Impossible` for what cannot be knitted; it points below `pointer` where the shape is at fault. Without
+    `gauge_pointer` the gauge is taken to stand beside the shape.
     """
-    return _work_crown(asked_for(stitches, shape, gauge, at, gauge_at), needles, tolerance, units)
+    return _work_crown(
+        crown_inputs(stitches, shape, gauge, pointer, gauge_pointer), needles, tolerance, units
+    )
 
 
-@lru_cache(
-    maxsize=64
-)  # one crown stands in many answers: its hat's in other colours, its yarn's, its pictures'
-def _work_crown(asked: CrownAsked, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
-    stitches, shape, gauge, at, _ = asked
-    rounds, sections, warnings = _crown_rounds(asked)
+@lru_cache(maxsize=64)  # one crown is part of many answers: hat, yarn, pictures
+def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
+    stitches, shape, gauge, pointer, _ = inputs
+    rounds, sections, warnings = _crown_rounds(inputs)
     split = None
     if needles is not None:
         if shape.worked == "flat":
             raise Impossible(
                 "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
-                pointer=f"{at}/worked",
+                pointer=f"{pointer}/worked",
                 nearest="in_the_round",
             )
-        borders = ways(rounds, stitches)
-        split = unbeaten_splits(borders, needles, tolerance)[-1]
-        rounds = followed(borders, split.split)
+        paths = boundary_paths(rounds, stitches)
+        split = pareto_splits(paths, needles, tolerance)[-1]
+        rounds = track_needles_along(paths, split.split)
     left = rounds[-1].after if rounds else stitches
     return CrownAnswer(
         style=shape.style,
@@ -190,85 +173,90 @@ def _work_crown(asked: CrownAsked, needles: int | None, tolerance: int, units: U
         split=split,
         rounds=rounds,
         stitches_left=left,
-        stitches_worked=sum([each.after for each in rounds]),
+        stitches_worked=sum([round.after for round in rounds]),
         finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
-        geometry=_geometry(asked, rounds, units),
+        geometry=_geometry(inputs, rounds, units),
         drawing=crown_picture(stitches, shape, gauge, needles=needles, tolerance=tolerance, units=units)
         if len(rounds) <= MOST_DRAWN_ROUNDS
         else None,
-        basis=_basis(asked, rounds),
+        basis=_basis(inputs, rounds),
         warnings=warnings,
     )
 
 
 def crown_rounds(
-    stitches: int, shape: CrownShape, gauge: Gauge | None, *, at: str = "#/crown", gauge_at: str | None = None
+    stitches: int,
+    shape: CrownShape,
+    gauge: Gauge | None,
+    *,
+    pointer: str = "#/crown",
+    gauge_pointer: str | None = None,
 ) -> CrownRounds:
-    """The rounds of a crown of this shape, and their warnings; errors as of `work_crown`."""
-    return _crown_rounds(asked_for(stitches, shape, gauge, at, gauge_at))
+    """The rounds of a crown of this shape, and their warnings; raises the same errors as `work_crown`."""
+    return _crown_rounds(crown_inputs(stitches, shape, gauge, pointer, gauge_pointer))
 
 
-def repeat_of(shape: CrownShape) -> int:
-    """What the stitches should be a multiple of, so that the crown needs no adjusting round."""
+def crown_multiple(shape: CrownShape) -> int:
+    """With stitches that are a multiple of this, the crown needs no adjusting round."""
     style = STYLES[shape.style]
-    return (
-        shape.sections
-        if shape.sections and "sections" in style.heeds and style.whole_sections
-        else style.repeat
-    )
+    if shape.sections and "sections" in style.options and style.whole_sections:
+        return shape.sections
+    return style.multiple
 
 
 # --- the rounds ---------------------------------------------------------------------------------------------
 
 
-def _crown_rounds(asked: CrownAsked) -> CrownRounds:
-    if asked.gauge is None and asked.is_given("height") and "height" in asked.style.heeds:
+def _crown_rounds(inputs: CrownInputs) -> CrownRounds:
+    if inputs.gauge is None and inputs.is_given("height") and "height" in inputs.style.options:
         raise Impossible(
             "A height can only be turned into rounds with a gauge.",
-            pointer=asked.gauge_at,
+            pointer=inputs.gauge_pointer,
             nearest="a gauge, or no `height`",
         )
-    plan = plan_of(asked)
+    plan = crown_plan(inputs)
     return CrownRounds(
-        rounds=_worked(asked, plan), sections=plan.sections or None, warnings=tuple(_warnings(asked, plan))
+        rounds=_rounds(inputs, plan), sections=plan.sections or None, warnings=tuple(_warnings(inputs, plan))
     )
 
 
-def _worked(asked: CrownAsked, plan: CrownPlan) -> tuple[Round, ...]:
-    """The steps of the style as executed rounds, or rows, with their notes."""
+def _rounds(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
+    """The steps of the style as executed rounds (flat: rows), with their notes."""
     rounds: list[Round] = []
-    count, flat = asked.stitches, plan.flat
-    marked = asked.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
-    for steps in _steps(asked, plan):
+    count, flat = inputs.stitches, plan.flat
+    marked = inputs.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
+    for steps in _steps(inputs, plan):
         number = len(rounds) + 1
         if number > MOST_ROUNDS:
-            raise _too_many(asked, plan)
+            raise _too_many(inputs, plan)
         notes = _notes(steps) if not flat else (RIGHT_SIDE_FIRST,) if number == 1 else ()
         if marked and count <= plan.sections:
             notes, marked = (*notes, MARKERS_OFF), False
-        kind: RoundKind | None = "adjust" if number == 1 and asked.inside - plan.stitches else None
+        kind: RoundKind | None = (
+            "adjust" if number == 1 and inputs.stitches_without_seam - plan.stitches else None
+        )
         worked = row(steps, wrong_side=number % 2 == 0) if flat else steps
         rounds.append(work_round(number, count, worked, kind, notes, flat=flat))
         count = rounds[-1].after
     return tuple(rounds)
 
 
-def _steps(asked: CrownAsked, plan: CrownPlan) -> Iterator[Steps]:
-    inside = asked.inside
-    if inside <= plan.close_at:
+def _steps(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Steps]:
+    stitches = inputs.stitches_without_seam
+    if stitches <= plan.close_at:
         return
-    over = inside - plan.stitches
-    if over:
-        yield narrowed(inside, over, plan.place)
+    surplus = stitches - plan.stitches
+    if surplus:
+        yield decrease_evenly(stitches, surplus, plan.place)
     if plan.stitches <= plan.close_at:
         return
-    if over and plan.flat:
-        yield plain(plan.stitches)  # styles begin on the right side
-    yield from asked.style.rounds(plan)
+    if surplus and plan.flat:
+        yield plain(plan.stitches)  # a style begins on a right-side row
+    yield from inputs.style.rounds(plan)
 
 
 def _notes(steps: Steps) -> tuple[str, ...]:
-    """What to mind about a marker near the start of the round: a decrease may take the stitches on both sides of it."""
+    """The note on the marker at the start of the round, where a decrease takes the stitches on both sides of it."""
     first = steps[0]
     while isinstance(first, Repeat):
         first = first.steps[0]
@@ -277,84 +265,84 @@ def _notes(steps: Steps) -> tuple[str, ...]:
     return (FIRST_DECREASE[reference.stitches()[first.stitch].uses],)
 
 
-def _too_many(asked: CrownAsked, plan: CrownPlan) -> Impossible:
+def _too_many(inputs: CrownInputs, plan: CrownPlan) -> Impossible:
     detail = f"This crown would take more than {MOST_ROUNDS} rounds."
     if plan.plain_rounds is not None:
-        decreasing = sum(1 for _ in _steps(asked, plan._replace(plain_rounds=0)))
+        decreasing = sum(1 for _ in _steps(inputs, plan._replace(plain_rounds=0)))
         nearest = f"{(MOST_ROUNDS - 1) // decreasing - 1} plain rounds between decrease rounds"
-        return Impossible(detail, pointer=f"{asked.at}/cadence", nearest=nearest)
-    if plan.height_stitches is not None and asked.gauge:
-        highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(asked.gauge))
+        return Impossible(detail, pointer=f"{inputs.pointer}/cadence", nearest=nearest)
+    if plan.height_stitch_widths is not None and inputs.gauge:
+        highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(inputs.gauge))
         if highest_mm:
             return Impossible(
-                detail, pointer=f"{asked.at}/height", nearest=f"a height of {highest_mm / 10:g} cm"
+                detail, pointer=f"{inputs.pointer}/height", nearest=f"a height of {highest_mm / 10:g} cm"
             )
     return Impossible(
-        f"{detail} The gauge has {plan.rows_a_stitch:.3g} rows to the stitch.",
-        pointer=f"{asked.gauge_at}/rows",
+        f"{detail} The gauge has {plan.rows_per_stitch:.3g} rows to the stitch.",
+        pointer=f"{inputs.gauge_pointer}/rows",
         nearest="the style `wedge`, which does not depend on the rows, or fewer rows in the gauge",
     )
 
 
-# --- what is said about it ----------------------------------------------------------------------------------
+# --- warnings and sources ----------------------------------------------------------------------------------
 
 
-def _warnings(asked: CrownAsked, plan: CrownPlan) -> Iterator[Notice]:
-    shape, at = asked.shape, asked.at
+def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
+    shape, pointer = inputs.shape, inputs.pointer
     for option in ("sections", "cadence", "decrease_at", "height"):
-        if option not in asked.style.heeds and asked.is_given(option):
+        if option not in inputs.style.options and inputs.is_given(option):
             yield Notice(
                 code="option_unused",
                 message=f"The style {shape.style} does not depend on `{option}`.",
-                pointer=f"{at}/{option}",
+                pointer=f"{pointer}/{option}",
             )
-    over = asked.inside - plan.stitches
-    if asked.inside <= plan.close_at:
+    surplus = inputs.stitches_without_seam - plan.stitches
+    if inputs.stitches_without_seam <= plan.close_at:
         yield Notice(
             code="closed_already",
-            message=f"The {asked.stitches} stitches are no more than are left to close: no round is worked.",
-            pointer=f"{at}/close_at",
+            message=f"{inputs.stitches} stitches are few enough to close at once: no round is worked.",
+            pointer=f"{pointer}/close_at",
         )
-    elif over:
+    elif surplus:
         yield Notice(
             code="adjusted",
-            message=f"{plan.stitches + over} stitches do not divide into {plan.sections} sections: the first round "
-            f"takes {over} away, evenly spread, and leaves {plan.stitches}.",
-            pointer=f"{at}/sections",
+            message=f"{plan.stitches + surplus} stitches do not divide into {plan.sections} sections: the first round "
+            f"takes {surplus} away, evenly spread, and leaves {plan.stitches}.",
+            pointer=f"{pointer}/sections",
         )
-    if asked.gauge:
-        yield from rows_assumed(asked.gauge, asked.gauge_at)
+    if inputs.gauge:
+        yield from rows_assumed(inputs.gauge, inputs.gauge_pointer)
     elif plan.plain_rounds is None:
         yield Notice(
             code="gauge_assumed",
             message=f"The style {shape.style} follows the gauge, and there is none: {RELAXED_SHAPE:.3g} rows were "
             "taken for each stitch, as in relaxed plain knit.",
-            pointer=asked.gauge_at,
+            pointer=inputs.gauge_pointer,
         )
-    yield from cord_notices(shape.finish, f"{at}/finish")
+    yield from cord_notices(shape.finish, f"{pointer}/finish")
 
 
-def _basis(asked: CrownAsked, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
+def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
     parts = (
-        (True, asked.style.basis),
+        (True, inputs.style.basis),
         (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
-        (any(each.before % 2 and each.after == each.before // 2 + 1 for each in rounds), ODD_BASIS),
-        (asked.seam, SEAM_BASIS),
-        (True, CORD_BASIS if asked.shape.finish.kind == "cord" else TAIL_BASIS),
-        (asked.gauge, GEOMETRY_BASIS),
-        (not (asked.gauge and asked.gauge.rows), SHAPE_BASIS),
+        (any(round.before % 2 and round.after == round.before // 2 + 1 for round in rounds), ODD_BASIS),
+        (inputs.seam_stitches, SEAM_BASIS),
+        (True, CORD_BASIS if inputs.shape.finish.kind == "cord" else TAIL_BASIS),
+        (inputs.gauge, GEOMETRY_BASIS),
+        (not (inputs.gauge and inputs.gauge.rows), SHAPE_BASIS),
     )
     return tuple(basis for applies, basis in parts if applies)
 
 
-def _geometry(asked: CrownAsked, rounds: tuple[Round, ...], units: UnitSystem) -> CrownGeometry | None:
-    if not (asked.gauge and rounds):
+def _geometry(inputs: CrownInputs, rounds: tuple[Round, ...], units: UnitSystem) -> CrownGeometry | None:
+    if not (inputs.gauge and rounds):
         return None
     measured = surface(
-        asked.inside,
-        [each.after - asked.seam for each in rounds],
-        stitch_width_mm(asked.gauge, asked.gauge_at),
-        row_height_mm(asked.gauge, asked.gauge_at),
-        asked.style.turn,
+        inputs.stitches_without_seam,
+        [round.after - inputs.seam_stitches for round in rounds],
+        stitch_width_mm(inputs.gauge, inputs.gauge_pointer),
+        row_height_mm(inputs.gauge, inputs.gauge_pointer),
+        inputs.style.flat_slope,
     )
-    return geometry(measured, asked.style.turn, units)
+    return geometry(measured, inputs.style.flat_slope, units)

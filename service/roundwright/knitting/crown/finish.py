@@ -1,4 +1,4 @@
-"""What becomes of the last stitches of a crown: drawn up on the tail, or worked on as a cord."""
+"""The finish: the last stitches of a crown are drawn up on the tail, or worked on as a cord."""
 
 from typing import Annotated, Final, Literal
 
@@ -11,9 +11,9 @@ FEWEST_CORD_STITCHES: Final = 3
 MOST_CORD_STITCHES: Final = 5
 """Cords are worked over three to five stitches (published tutorials); more leave a ladder at the back."""
 USUAL_CORD_ROUNDS: Final = 5
-"""A knob, not a string: enough to hold a hat by (common practice)."""
+"""Enough to hold a hat by (common practice)."""
 MOST_CORD_ROUNDS: Final = 20
-"""This service's own limit: a longer cord on a hat is a string that can catch or be tied."""
+"""This service's own limit: a longer cord on a hat can catch or be tied."""
 TAIL_MM: Final = (6 * MM_IN["in"], 8 * MM_IN["in"])
 """Tail left to draw the stitches up and weave in: 6 to 8 in (common practice)."""
 
@@ -21,7 +21,7 @@ FinishKind = Literal["draw_up", "cord"]
 
 
 class Finish(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """What becomes of the last stitches, as asked for."""
+    """What becomes of the last stitches: drawn up, or worked on as a cord."""
 
     kind: Annotated[
         FinishKind,
@@ -57,9 +57,9 @@ TAIL_BASIS: Final = Basis("A tail of 6 to 8 in to draw up and fasten off.", COMM
 
 
 def close_for(kind: FinishKind, close_at: int | None, usual: int, pointer: str) -> int:
-    """Stitches at which to close: as asked, or `usual`, or few enough for a cord.
+    """Stitches at which to close: as requested, or `usual`, or few enough for a cord.
 
-    Raises `Impossible` where a cord is asked for over more stitches than a cord is worked.
+    Raises `Impossible` for a cord over more or fewer stitches than a cord is worked.
     """
     if kind == "draw_up":
         return usual if close_at is None else close_at
@@ -93,7 +93,7 @@ def finished(
 
 
 def cord_notices(finish: Finish, pointer: str) -> tuple[Notice, ...]:
-    """What has to be said of a cord."""
+    """The warning that goes with a cord."""
     if finish.kind == "draw_up":
         return ()
     return (
@@ -109,12 +109,13 @@ def cord_notices(finish: Finish, pointer: str) -> tuple[Notice, ...]:
 
 def _words(finish: Finish, stitches: int, units: UnitSystem) -> str:
     tail = "6 to 8 in" if units == "imperial" else "15 to 20 cm"
-    them = "the last stitch" if stitches == 1 else f"the {stitches} sts left"
+    last_stitches = "the last stitch" if stitches == 1 else f"the {stitches} sts left"
     cut = f"Cut the yarn, leaving a tail of {tail}"
     if finish.kind == "draw_up":
-        return f"{cut}. Thread it through {them}, draw up, and fasten off inside."
+        return f"{cut}. Thread it through {last_stitches}, draw up, and fasten off inside."
     rounds = "1 round" if finish.cord_rounds == 1 else f"{finish.cord_rounds} rounds"
     return (
-        f"Work a cord of {rounds} over {them}: *knit them, do not turn, slide them to the other end of the needle and "
-        f"bring the yarn round behind; rep from *. {cut}. Draw it through all stitches, and down inside the cord."
+        f"Work a cord of {rounds} over {last_stitches}: *knit them, do not turn, slide them to the other end of the "
+        f"needle and bring the yarn round behind; rep from *. {cut}. Draw it through all stitches, and "
+        "down inside the cord."
     )

@@ -1,11 +1,11 @@
 """The crown as a surface of revolution: how it lies, how deep it is, how round.
 
-A round with C around it, s along the fabric from the tip, lies on the radius C / 2π. Fabric does not stretch along its
-rows of stitches: from one round to the next the radius changes by no more than the fabric between them is long. Where
-it should change by less than that, the crown rises; where it should change by more, what is left over gathers.
+A round of circumference C, at the distance s from the tip along the fabric, lies on the radius C / 2π. From one round
+to the next the radius cannot change by more than the length of fabric between them. Where it should change by less, the
+crown rises; where it should change by more, the surplus gathers.
 
-The count of a round is taken in the middle of its height; the heads of the last round are drawn up in the tip. A
-square is treated alike, with the distance from its centre to the middle of a side for radius and 8 in place of 2π.
+The circumference of a round is taken in the middle of its height; the tops of the last round are drawn up at the tip. A
+square is treated in the same way: its radius is the distance from the centre to the middle of a side, with 8 for 2π.
 """
 
 from collections.abc import Callable, Sequence
@@ -29,9 +29,9 @@ from roundwright.knitting.quantities import (
 FLAT_WITHIN: Final = 0.05
 """A crown within 5 % of flat is blocked flat."""
 FLAT_WITHIN_ROUNDS: Final = 0.6
-"""Half a round and half a stitch: no count of rounds and stitches comes nearer."""
+"""In row heights. Whole rounds and whole stitches come no nearer to flat than half a round and half a stitch."""
 
-TURN: Final = 2 * pi
+DISC_SLOPE: Final = 2 * pi
 """Circumference of a flat disc for each unit of its radius."""
 
 Lie = Literal["domed", "flat", "gathered"]
@@ -70,7 +70,7 @@ class CrownGeometry(Struct, frozen=True, kw_only=True):
     fullness_percent: Annotated[
         float,
         Meta(
-            description="How much longer the edge of the crown is than where it can lie; what is left over gathers."
+            description="How much longer the edge of the crown is than the circle it can lie on; the surplus gathers."
         ),
     ]
     fabric: Annotated[Length, Meta(description="From the start of the crown to the tip, along the fabric.")]
@@ -93,14 +93,14 @@ class CrownGeometry(Struct, frozen=True, kw_only=True):
 
 
 class Surface(NamedTuple):
-    """A crown measured, in mm: one entry a round, first to last."""
+    """The measurements of a crown; lists have one entry a round, first to last."""
 
-    along: Sequence[float]  # distance of the middle of the round from the tip
-    radius: Sequence[float]  # that its stitches ask for
-    fabric: float  # from the start of the crown to the tip
-    edge_radius: float  # asked for by the start of the crown, between the round before it and its first
-    body_radius: float  # of the stitches before the crown
-    row_height: float
+    along_mm: Sequence[float]  # from the tip to the middle of the round, along the fabric
+    radius_mm: Sequence[float]  # of a circle of its stitches
+    fabric_mm: float  # from the start of the crown to the tip
+    edge_radius_mm: float  # at the start of the crown: the mean of the round before it and its first
+    body_radius_mm: float  # of a circle of the stitches before the crown
+    row_height_mm: float
 
 
 GEOMETRY_BASIS: Final = Basis(
@@ -109,22 +109,26 @@ GEOMETRY_BASIS: Final = Basis(
 )
 
 
-def surface(stitches: int, counts: Sequence[int], width_mm: float, height_mm: float, turn: float) -> Surface:
-    """A crown on `stitches`, whose rounds leave `counts`, measured. Needs at least one round."""
-    rounds, unit = len(counts), width_mm / turn
+def surface(
+    stitches: int, counts: Sequence[int], width_mm: float, height_mm: float, flat_slope: float
+) -> Surface:
+    """The measurements of a crown on `stitches` whose rounds leave `counts`. Needs at least one round."""
+    rounds, unit = len(counts), width_mm / flat_slope
     return Surface(
-        along=[height_mm * (rounds - number - 0.5) for number in range(rounds)],
-        radius=[unit * count for count in counts],
-        fabric=height_mm * rounds,
-        edge_radius=unit * (stitches + counts[0]) / 2,
-        body_radius=unit * stitches,
-        row_height=height_mm,
+        along_mm=[height_mm * (rounds - number - 0.5) for number in range(rounds)],
+        radius_mm=[unit * count for count in counts],
+        fabric_mm=height_mm * rounds,
+        edge_radius_mm=unit * (stitches + counts[0]) / 2,
+        body_radius_mm=unit * stitches,
+        row_height_mm=height_mm,
     )
 
 
 def rms_from(crown: Surface, curve: Callable[[float], float]) -> float:
-    """Root mean square of the differences between the rounds' radii and `curve` of their distance from the tip, mm."""
-    squares = [(radius - curve(along)) ** 2 for along, radius in zip(crown.along, crown.radius, strict=True)]
+    """Root mean square of the radius of a round less `curve` at its distance from the tip, in mm."""
+    squares = [
+        (radius - curve(along)) ** 2 for along, radius in zip(crown.along_mm, crown.radius_mm, strict=True)
+    ]
     return sqrt(sum(squares) / len(squares))
 
 
@@ -134,90 +138,97 @@ def hemisphere(radius: float) -> Callable[[float], float]:
     return lambda along: radius * sin(along / radius) if along < quarter else radius
 
 
-def lie(crown: Surface) -> Lie:
+def lie_of(crown: Surface) -> Lie:
     """Whether the crown is a dome, lies flat or gathers, by its average slope."""
-    short = crown.fabric - crown.edge_radius  # below 0: the edge asks for more radius than there is fabric
-    if abs(short) <= max(FLAT_WITHIN * crown.fabric, FLAT_WITHIN_ROUNDS * crown.row_height):
+    spare = (
+        crown.fabric_mm - crown.edge_radius_mm
+    )  # below 0: the radius of the edge is larger than the fabric is long
+    if abs(spare) <= max(FLAT_WITHIN * crown.fabric_mm, FLAT_WITHIN_ROUNDS * crown.row_height_mm):
         return "flat"
-    return "domed" if short > 0 else "gathered"
+    return "domed" if spare > 0 else "gathered"
 
 
-def geometry(crown: Surface, turn: float, units: UnitSystem) -> CrownGeometry:
-    """The measured crown in words and numbers."""
+def geometry(crown: Surface, flat_slope: float, units: UnitSystem) -> CrownGeometry:
+    """The shape of the crown in numbers and words."""
     radii, heights = outline(crown)
-    rms, whole = rms_from(crown, hemisphere(crown.body_radius)), crown.body_radius
+    rms = rms_from(crown, hemisphere(crown.body_radius_mm))
     depth, edge = heights[0], radii[0]
-    slope, fullness = tidy(turn * crown.edge_radius / crown.fabric, 4), 100 * (crown.edge_radius / edge - 1)
-    lies = lie(crown)
+    slope, fullness = (
+        tidy(flat_slope * crown.edge_radius_mm / crown.fabric_mm, 4),
+        100 * (crown.edge_radius_mm / edge - 1),
+    )
+    lies = lie_of(crown)
     return CrownGeometry(
         lies=lies,
         slope=slope,
-        flat_slope=tidy(turn, 4),
+        flat_slope=tidy(flat_slope, 4),
         fullness_percent=round(fullness, 1),
-        fabric=length(crown.fabric, units),
+        fabric=length(crown.fabric_mm, units),
         depth=difference(depth, units),
-        hemisphere_radius=length(whole, units),
+        hemisphere_radius=length(crown.body_radius_mm, units),
         hemisphere_rms=difference(rms, units),
-        hemisphere_rms_percent=round(100 * rms / whole, 2),
+        hemisphere_rms_percent=round(100 * rms / crown.body_radius_mm, 2),
         profile=_profile(crown, radii, heights, units),
-        text=_words(lies, slope, turn, fullness),
+        text=_words(lies, slope, flat_slope, fullness),
     )
 
 
 def outline(crown: Surface) -> tuple[list[float], list[float]]:
-    """Radius and distance below the tip of the start of the crown, each round and the tip, as the fabric allows, mm."""
-    radius = at = below = 0.0
-    radii, depths = [radius], [below]
-    for along, asked in zip([*reversed(crown.along), crown.fabric], evened(crown), strict=True):
-        step, change = along - at, asked - radius
+    """Radii and depths below the tip that the fabric allows, in mm: the start of the crown, each round, the tip."""
+    radius = last_along = depth = 0.0
+    radii, depths = [radius], [depth]
+    for along, wanted_radius in zip(
+        [*reversed(crown.along_mm), crown.fabric_mm], smooth_radii(crown), strict=True
+    ):
+        step, change = along - last_along, wanted_radius - radius
         if change < step:
-            below += sqrt(step * step - change * change)
-            radius = asked
+            depth += sqrt(step * step - change * change)
+            radius = wanted_radius
         else:
             radius += step
-        at = along
+        last_along = along
         radii.append(radius)
-        depths.append(below)
+        depths.append(depth)
     radii.reverse()
     depths.reverse()
     return radii, depths
 
 
-def evened(crown: Surface) -> list[float]:
-    """The radii asked for, from the last round to the start of the crown, without the stairs plain rounds make of them.
+def smooth_radii(crown: Surface) -> list[float]:
+    """The radii of the stitches, from the last round to the start of the crown, without the steps at decrease rounds.
 
-    Fabric does not fold at a decrease round: the radius runs straight from the middle of the rounds that have the same
-    count to the middle of the next such rounds. Before the first, as many rounds are taken to have been the body's.
+    Fabric does not fold at a decrease round: the radius runs straight from the middle of a group of rounds with one
+    count to the middle of the next group. Before the first group, as many rounds of the body are assumed.
     """
-    asked = crown.radius[::-1]
-    rounds, end = len(asked), 0
+    stepped = crown.radius_mm[::-1]
+    rounds, end = len(stepped), 0
     radii: list[float] = []
-    middle, radius, rise = -1.0, asked[0], 0.0
+    middle, radius, slope = -1.0, stepped[0], 0.0
     while end < rounds:
-        level, start = asked[end], end
-        while end < rounds and asked[end] == level:
+        group_radius, start = stepped[end], end
+        while end < rounds and stepped[end] == group_radius:
             end += 1
-        here = (start + end - 1) / 2
-        rise = (level - radius) / (here - middle)
-        radii += [radius + rise * (place - middle) for place in range(len(radii), floor(here) + 1)]
-        middle, radius = here, level
-    rise = (crown.body_radius - radius) / (end - start)
-    radii += [radius + rise * (place - middle) for place in range(len(radii), rounds)]
-    return [*radii, crown.edge_radius]
+        group_middle = (start + end - 1) / 2
+        slope = (group_radius - radius) / (group_middle - middle)
+        radii += [radius + slope * (index - middle) for index in range(len(radii), floor(group_middle) + 1)]
+        middle, radius = group_middle, group_radius
+    slope = (crown.body_radius_mm - radius) / (end - start)
+    radii += [radius + slope * (index - middle) for index in range(len(radii), rounds)]
+    return [*radii, crown.edge_radius_mm]
 
 
-def _profile(crown: Surface, radii: list[float], below: list[float], units: UnitSystem) -> CrownProfile:
+def _profile(crown: Surface, radii: list[float], depths: list[float], units: UnitSystem) -> CrownProfile:
     unit: LengthUnit = "in" if units == "imperial" else "cm"
-    factor, depth = 1 / MM_IN[unit], below[0]
+    factor, depth = 1 / MM_IN[unit], depths[0]
     points = [
-        ProfilePoint(round(factor * along, 4), round(factor * radius, 4), round(factor * (depth - down), 4))
-        for along, radius, down in zip([crown.fabric, *crown.along, 0.0], radii, below, strict=True)
+        ProfilePoint(round(factor * along, 4), round(factor * radius, 4), round(factor * (depth - below), 4))
+        for along, radius, below in zip([crown.fabric_mm, *crown.along_mm, 0.0], radii, depths, strict=True)
     ]
     return CrownProfile(unit=unit, points=tuple(points))
 
 
-def _words(lies: Lie, slope: float, turn: float, fullness: float) -> str:
-    flat = f"2π = {turn:.3g}" if turn == TURN else f"{turn:g}"
+def _words(lies: Lie, slope: float, flat_slope: float, fullness: float) -> str:
+    flat = f"2π = {flat_slope:.3g}" if flat_slope == DISC_SLOPE else f"{flat_slope:g}"
     start = f"The circumference falls by {slope:.3g} for each unit of fabric; "
     if lies == "domed":
         return f"{start}below {flat} the crown rises and closes as a dome or cone."

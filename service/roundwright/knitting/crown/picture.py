@@ -56,7 +56,9 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     ] = None
     close_at: Annotated[
         Annotated[int, Meta(ge=1, le=MOST_CLOSE)] | None,
-        Meta(description="The crown ends with so many stitches or fewer. Left out: as the style does."),
+        Meta(
+            description="The crown ends with this number of stitches or fewer. Left out: as the style does."
+        ),
     ] = None
     decrease_at: Annotated[
         Literal["end", "start"], Meta(description="Where in its section a decrease is worked. Default `end`.")
@@ -79,7 +81,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
             cadence = Cadence(plain_rounds=self.plain_rounds, every_round_from=self.every_round_from)
         elif self.every_round_from is not None:
             raise Impossible(
-                "From which round on there are no plain rounds says nothing where plain rounds are not given.",
+                "`every_round_from` needs `plain_rounds`.",
                 pointer="#/plain_rounds",
                 nearest="plain_rounds=1",
             )
@@ -111,7 +113,7 @@ class CrownQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fiel
     gauge_stitches: Annotated[
         GaugeCount | None,
         Meta(
-            description="Stitches counted across `gauge_over`; `dome`, `flat`, `cone` and `square` go by it."
+            description="Stitches counted across `gauge_over`; `dome`, `flat`, `cone` and `square` depend on it."
         ),
     ] = None
     gauge_rows: GaugeRows = None
@@ -121,7 +123,7 @@ class CrownQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fiel
     units: Units = "metric"
 
     def request(self) -> CrownRequest:
-        """The crown asked for."""
+        """The same crown as a request to `/v1/crown`."""
         shape = {name: getattr(self.shape(), name) for name in CrownShape.__struct_fields__}
         return CrownRequest(
             **shape,
@@ -158,7 +160,7 @@ def crown_picture(
 
 
 def crown_parameters(shape: CrownShape, finish: Finish | None = None) -> Parameters:
-    """The crown as parameters, without its stitches; with `finish` in place of its own."""
+    """The shape of a crown as query parameters; `finish` replaces its own."""
     cadence = shape.cadence
     return {
         "style": None if shape.style == CrownShape().style else shape.style,

@@ -1,4 +1,4 @@
-"""A crown as asked for, and the plan its style works from."""
+"""The request for a crown, and the plan its style works from."""
 
 from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
 
@@ -31,7 +31,7 @@ MOST_CLOSE: Final = 60
 
 if TYPE_CHECKING:
     StyleName = str
-else:  # the names in the table, so that a style is added in one place
+else:  # from the table, so that a style is added in one place
     StyleName = Literal[tuple(STYLES)]
 
 Worked = Annotated[
@@ -59,7 +59,7 @@ class Cadence(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
 
 class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A crown as asked for, without its stitches."""
+    """How a crown is worked, without its stitches."""
 
     style: Annotated[
         StyleName,
@@ -78,7 +78,9 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
     close_at: Annotated[
         Annotated[int, Meta(ge=1, le=MOST_CLOSE)] | None,
-        Meta(description="The crown ends with so many stitches or fewer. Left out: as the style does."),
+        Meta(
+            description="The crown ends with this number of stitches or fewer. Left out: as the style does."
+        ),
     ] = None
     decrease_at: Annotated[
         Literal["end", "start"],
@@ -96,7 +98,7 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
 
 class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A crown to be worked on some stitches."""
+    """A crown to be worked on a number of stitches."""
 
     stitches: Annotated[
         int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
@@ -115,14 +117,14 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
 
 
-class CrownAsked(NamedTuple):
-    """What is asked for, and where in the request it stands."""
+class CrownInputs(NamedTuple):
+    """A requested crown, with JSON pointers to its shape and its gauge in the request."""
 
     stitches: int
     shape: CrownShape
     gauge: Gauge | None
-    at: str
-    gauge_at: str
+    pointer: str
+    gauge_pointer: str
 
     @property
     def style(self) -> Style:
@@ -130,89 +132,89 @@ class CrownAsked(NamedTuple):
         return STYLES[self.shape.style]
 
     @property
-    def seam(self) -> int:
+    def seam_stitches(self) -> int:
         """Seam stitches among the stitches."""
         return SEAM_STITCHES if self.shape.worked == "flat" else 0
 
     @property
-    def inside(self) -> int:
-        """Stitches without the seam's."""
-        return self.stitches - self.seam
+    def stitches_without_seam(self) -> int:
+        """Stitches without the seam stitches."""
+        return self.stitches - self.seam_stitches
 
     def is_given(self, option: StyleOption) -> bool:
-        """Whether the request says something of its own about it."""
-        given = getattr(self.shape, option)
-        return given == "start" if option == "decrease_at" else given is not None
+        """Whether the request sets this option."""
+        value = getattr(self.shape, option)
+        return value == "start" if option == "decrease_at" else value is not None
 
 
-def asked_for(
-    stitches: int, shape: CrownShape, gauge: Gauge | None, at: str, gauge_at: str | None
-) -> CrownAsked:
-    """The crown asked for, with the places in the request that errors about it point to.
+def crown_inputs(
+    stitches: int, shape: CrownShape, gauge: Gauge | None, pointer: str, gauge_pointer: str | None
+) -> CrownInputs:
+    """The inputs of a crown; without `gauge_pointer` the gauge is taken to stand beside the shape.
 
-    Raises `Impossible` for fewer stitches than a crown is closed from, or more than a hat has.
+    Raises `Impossible` for fewer stitches than a crown needs, or more than a hat has.
     """
-    gauge_at = gauge_at or f"{at.removesuffix('/crown')}/gauge"
+    gauge_pointer = gauge_pointer or f"{pointer.removesuffix('/crown')}/gauge"
     if not FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:
         few = stitches < FEWEST_STITCHES
         raise Impossible(
             f"A crown on {stitches} stitches cannot be worked: "
             + ("too few to decrease." if few else "more than a hat has."),
-            pointer=f"{gauge_at}/stitches",
+            pointer=f"{gauge_pointer}/stitches",
             nearest=f"{FEWEST_STITCHES if few else MOST_CROWN_STITCHES} stitches",
         )
-    return CrownAsked(stitches, shape, gauge, at, gauge_at)
+    return CrownInputs(stitches, shape, gauge, pointer, gauge_pointer)
 
 
-def plan_of(asked: CrownAsked) -> CrownPlan:
-    """What the style works from, with everything that was not said filled in."""
-    shape, style = asked.shape, asked.style
-    inside = asked.inside
-    sections = _sections(asked, inside)
-    width = stitch_width_mm(asked.gauge, asked.gauge_at) if asked.gauge else None
+def crown_plan(inputs: CrownInputs) -> CrownPlan:
+    """What the style works from, with the defaults filled in."""
+    shape, style = inputs.shape, inputs.style
+    stitches = inputs.stitches_without_seam
+    sections = _sections(inputs, stitches)
+    width = stitch_width_mm(inputs.gauge, inputs.gauge_pointer) if inputs.gauge else None
     plan = CrownPlan(
-        stitches=inside - inside % sections if sections and style.whole_sections else inside,
-        close_at=_close_at(asked),
+        stitches=stitches - stitches % sections if sections and style.whole_sections else stitches,
+        close_at=_close_at(inputs),
         sections=sections,
         plain_rounds=None,
         every_round_from=None,
-        place="centre" if asked.seam else shape.decrease_at,
-        rows_a_stitch=width / row_height_mm(asked.gauge, asked.gauge_at)
-        if width and asked.gauge
+        place="centre" if inputs.seam_stitches else shape.decrease_at,
+        rows_per_stitch=width / row_height_mm(inputs.gauge, inputs.gauge_pointer)
+        if width and inputs.gauge
         else RELAXED_SHAPE,
-        height_stitches=_height_mm(asked) / width if width and asked.is_given("height") else None,
-        flat=bool(asked.seam),
+        height_stitch_widths=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
+        flat=bool(inputs.seam_stitches),
     )
-    if shape.cadence and "cadence" in style.heeds:
-        turns = shape.cadence
-        return plan._replace(plain_rounds=turns.plain_rounds, every_round_from=turns.every_round_from)
-    if style.last_plain:
-        return plan._replace(plain_rounds=1, every_round_from=max(0, style.last_plain(plan)) + 1)
+    if shape.cadence and "cadence" in style.options:
+        cadence = shape.cadence
+        return plan._replace(plain_rounds=cadence.plain_rounds, every_round_from=cadence.every_round_from)
+    if style.last_round_with_plain:
+        return plan._replace(plain_rounds=1, every_round_from=max(0, style.last_round_with_plain(plan)) + 1)
     return plan
 
 
-def _sections(asked: CrownAsked, inside: int) -> int:
-    given = asked.shape.sections if "sections" in asked.style.heeds else None
-    if given and 2 * given > inside:
+def _sections(inputs: CrownInputs, stitches: int) -> int:
+    sections = inputs.shape.sections if "sections" in inputs.style.options else None
+    if sections and 2 * sections > stitches:
         raise Impossible(
-            f"{inside} stitches cannot be parted into {given} sections: each needs two stitches to lose one.",
-            pointer=f"{asked.at}/sections",
-            nearest=f"{inside // 2} sections",
+            f"{stitches} stitches cannot be divided into {sections} sections: each needs two stitches to lose one.",
+            pointer=f"{inputs.pointer}/sections",
+            nearest=f"{stitches // 2} sections",
         )
-    return given or asked.style.sections(inside)
+    return sections or inputs.style.sections(stitches)
 
 
-def _close_at(asked: CrownAsked) -> int:
-    usual = min(asked.style.close_at + asked.seam, asked.stitches // 2)
-    close_at = close_for(asked.shape.finish.kind, asked.shape.close_at, usual, f"{asked.at}/close_at")
-    if close_at <= asked.seam:
+def _close_at(inputs: CrownInputs) -> int:
+    usual = min(inputs.style.close_at + inputs.seam_stitches, inputs.stitches // 2)
+    close_at = close_for(inputs.shape.finish.kind, inputs.shape.close_at, usual, f"{inputs.pointer}/close_at")
+    if close_at <= inputs.seam_stitches:
         raise Impossible(
             "Flat work keeps a seam stitch at each edge to the end, so it closes with three stitches at least.",
-            pointer=f"{asked.at}/close_at",
+            pointer=f"{inputs.pointer}/close_at",
             nearest=f"close_at {SEAM_STITCHES + 1}",
         )
-    return close_at - asked.seam
+    return close_at - inputs.seam_stitches
 
 
-def _height_mm(asked: CrownAsked) -> float:
-    return mm(asked.shape.height) if asked.shape.height else 0.0
+def _height_mm(inputs: CrownInputs) -> float:
+    return mm(inputs.shape.height) if inputs.shape.height else 0.0

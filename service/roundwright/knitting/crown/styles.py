@@ -1,7 +1,7 @@
 """The styles of crown: what is worked in each round until few enough stitches are left to close.
 
-A style is one function from a `CrownPlan` to the steps of its rounds, and one row of `STYLES`. The function says only
-what is worked; the crown executes it, counts, numbers and notes it, and turns it into rows for flat work.
+A style is one function from a `CrownPlan` to the steps of its rounds, and one row of `STYLES`. The function gives only
+the steps; `crown` executes them, numbers the rounds, adds notes, and makes rows of them for flat work.
 """
 
 from collections.abc import Callable, Iterator
@@ -10,7 +10,7 @@ from math import ceil, floor, hypot, log2, pi, sin, sqrt
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
-from roundwright.knitting.crown.geometry import TURN
+from roundwright.knitting.crown.geometry import DISC_SLOPE
 from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, knit, plain
 from roundwright.knitting.rounds.spread import HALF_GAP, WHOLE_GAP, spread
 
@@ -18,17 +18,17 @@ FEWEST_SECTIONS: Final = 6
 USUAL_SECTIONS: Final = 8
 MOST_USUAL_SECTIONS: Final = 9
 """6-9 decreases a shaping round, 8 most common (published)."""
-KNIT_BETWEEN_AT_SPEED: Final = 3
+STITCHES_BETWEEN_LAST_DECREASES: Final = 3
 """Every round decreases once about 3 stitches remain between the decreases (published)."""
-FEWEST_TOGETHER: Final = 4
-STITCHES_FOR_EACH: Final = 11
-"""Decreases of a dome or cone come together, from 4 to 8 in a round, at most one for each 11 stitches it starts with:
-the count stays within 1/22 of them of the curve, and no single decrease shows as a bump."""
+MIN_DECREASES: Final = 4
+STITCHES_PER_DECREASE: Final = 11
+"""A dome or cone decreases 4 to 8 stitches in a round, at most one for each 11 stitches at its start: the count stays
+within 1/22 of those stitches of the curve, and no single decrease shows as a bump."""
 CORNERS: Final = 4
-USUAL_CONE: Final = 0.75
-"""Height of a cone for its width, where none is asked for: pointed, and not yet a stocking cap."""
-SQUARE_TURN: Final = 8.0
-"""Circumference of a square for each unit from its centre to the middle of a side: `TURN` of a disc."""
+USUAL_CONE_HEIGHT_PER_WIDTH: Final = 0.75
+"""Default height of a cone as a share of its width: pointed, but not a stocking cap."""
+SQUARE_SLOPE: Final = 8.0
+"""Circumference of a square for each unit from its centre to the middle of a side; of a disc it is `DISC_SLOPE`."""
 
 Place = Literal["start", "end", "centre"]
 LEADS: Final[dict[Place, int]] = {"end": WHOLE_GAP, "centre": HALF_GAP, "start": 0}
@@ -36,56 +36,60 @@ StyleOption = Literal["sections", "cadence", "decrease_at", "height"]
 
 
 class CrownPlan(NamedTuple):
-    """A crown as its style sees it: everything filled in, without stitches that do not fit and seam stitches."""
+    """What a style works from: all options filled in, without seam stitches and stitches that fit no section."""
 
     stitches: int
     close_at: int
-    sections: int  # 0 where the style has none and none were asked for
+    sections: int  # 0 for none
     plain_rounds: int | None  # after a decrease round; None where they come from the gauge
-    every_round_from: int | None  # number of the decrease round with no plain round after it; None for never
+    every_round_from: int | None  # the first decrease round without plain rounds after it; None for never
     place: Place  # of a decrease in its section
-    rows_a_stitch: float  # rows as high as one stitch is wide
-    height_stitches: float | None  # height asked for, in stitch widths
+    rows_per_stitch: float  # rows that are together as high as one stitch is wide
+    height_stitch_widths: float | None  # requested height of a cone
     flat: bool  # worked in rows, the first on the right side
 
 
 class Style(NamedTuple):
     """A row of the table of styles."""
 
-    about: str  # what it is, for the description of the request
-    rounds: Callable[
-        [CrownPlan], Iterator[Steps]
-    ]  # the steps of each, until `close_at` or fewer stitches are left
+    about: str
+    """What it is, for the description of the request."""
+    rounds: Callable[[CrownPlan], Iterator[Steps]]
+    """The steps of each round, until `close_at` or fewer stitches are left."""
     basis: Basis
-    heeds: tuple[StyleOption, ...] = ()  # what a request may say about it; the rest has no meaning for it
-    close_at: int = 6  # stitches to close at
-    sections: Callable[[int], int] = lambda _: 0  # sections for so many stitches
-    whole_sections: bool = True  # whether stitches that do not divide are decreased first
-    last_plain: Callable[[CrownPlan], int] | None = (
-        None  # decrease rounds with a plain one after; None: by gauge
-    )
-    repeat: int = 1  # what the stitches should be a multiple of, so that nothing has to be adjusted
-    counts_as: str | None = (
-        None  # a style with the same counts, which stands for it where a shape is asked for
-    )
-    turn: float = TURN  # circumference of its flat form for each unit of its radius
+    options: tuple[StyleOption, ...] = ()
+    """The options of a request that change it."""
+    close_at: int = 6
+    """Usual number of stitches to close at."""
+    sections: Callable[[int], int] = lambda _: 0
+    """Usual number of sections for a number of stitches; 0 for none."""
+    whole_sections: bool = True
+    """Whether stitches that fit no section are decreased first."""
+    last_round_with_plain: Callable[[CrownPlan], int] | None = None
+    """Number of the last decrease round with a plain round after it; None where the gauge decides."""
+    multiple: int = 1
+    """With stitches that are a multiple of this, no adjusting round is needed."""
+    counts_as: str | None = None
+    """A style with the same counts, which is suggested in its place."""
+    flat_slope: float = DISC_SLOPE
+    """Circumference of its flat form for each unit of its radius."""
 
 
 # --- rounds of decreases ------------------------------------------------------------------------------------
 
 
 @lru_cache(maxsize=4096)  # crowns of all sizes share these rounds
-def narrowed(count: int, decreases: int, place: Place) -> Steps:
+def decrease_evenly(count: int, decreases: int, place: Place) -> Steps:
     """A round of k2tog, evenly spread: `[k9, k2tog] 8 times`. Sections differ by one stitch at most.
 
-    `place` is where in its section a decrease is worked. Needs 1 <= decreases <= count / 2.
+    `place` is the place of a decrease in its section. Needs 1 <= decreases <= count / 2.
     """
     if count - 2 * decreases <= 1:
-        return halved(count)
+        return decrease_all(count)
     return spread(count, decreases, "k2tog", lead=LEADS[place])
 
 
-def halved(count: int) -> Steps:
+def decrease_all(count: int) -> Steps:
     """Two together all around; an odd stitch at the end is knitted."""
     return (Repeat(count // 2, (Work("k2tog"),)), *knit(count % 2))
 
@@ -100,36 +104,37 @@ def sectioned(plan: CrownPlan) -> Iterator[Steps]:
     """
 
     def decrease(count: int, _: int) -> Steps:
-        return narrowed(count, plan.sections, plan.place) if count > plan.sections else halved(count)
+        if count <= plan.sections:
+            return decrease_all(count)
+        return decrease_evenly(count, plan.sections, plan.place)
 
-    return _in_turn(plan, decrease)
+    return _with_plain_rounds(plan, decrease)
 
 
 def swirl(plan: CrownPlan) -> Iterator[Steps]:
-    """Sections as of wedges, but each decrease is worked beside the one below it, so that its line travels."""
-    whole = plan.stitches // plan.sections
-    before = {"end": whole, "centre": (whole + 3) // 2, "start": 2}[
-        plan.place
-    ]  # two stitches before its first place
+    """Sections as in `sectioned`, but each decrease is worked beside the one below it, so that their line travels."""
+    width_at_start = plan.stitches // plan.sections
+    first_place = {"end": width_at_start - 2, "centre": (width_at_start - 1) // 2, "start": 0}
+    before = first_place[plan.place] + 2
 
     def decrease(count: int, _: int) -> Steps:
         nonlocal before
         width = count // plan.sections
         if width <= 2:
-            return halved(count)
+            return decrease_all(count)
         before = before - 2 if before >= 2 else width - 2
         return (Repeat(plan.sections, (*knit(before), Work("k2tog"), *knit(width - 2 - before))),)
 
-    return _in_turn(plan, decrease)
+    return _with_plain_rounds(plan, decrease)
 
 
 def gathered(plan: CrownPlan) -> Iterator[Steps]:
     """Two together all around until few enough are left."""
-    return _in_turn(plan, lambda count, _: halved(count))
+    return _with_plain_rounds(plan, lambda count, _: decrease_all(count))
 
 
-def _in_turn(plan: CrownPlan, decrease: Callable[[int, int], Steps]) -> Iterator[Steps]:
-    """Decrease rounds, made from the count and their number, and plain rounds as the cadence has it."""
+def _with_plain_rounds(plan: CrownPlan, decrease: Callable[[int, int], Steps]) -> Iterator[Steps]:
+    """Decrease rounds and the plain rounds between them; `decrease` gives one from its count and its number."""
     count, number = plan.stitches, 0
     while count > plan.close_at:
         number += 1
@@ -145,49 +150,53 @@ def _in_turn(plan: CrownPlan, decrease: Callable[[int, int], Steps]) -> Iterator
 
 
 def dome(plan: CrownPlan) -> Iterator[Steps]:
-    """A hemisphere: N sin(πj / 2n) stitches j rounds from the tip, j taken in the middle of a round."""
-    quarter = plan.stitches * plan.rows_a_stitch / 4  # rounds in a quarter of a great circle
+    """A hemisphere: N sin(πj / 2n) stitches j rounds from the tip, j measured to the middle of a round."""
+    quarter = plan.stitches * plan.rows_per_stitch / 4  # rounds in a quarter of a great circle
     rounds = _at_least(quarter, plan)
-    turn = pi / 2 / quarter
+    angle = pi / 2 / quarter  # of the great circle, for one round
     return _follow(
-        plan, rounds, lambda number: plan.stitches * sin(min(pi / 2, turn * (rounds - number + 0.5)))
+        plan, rounds, lambda number: plan.stitches * sin(min(pi / 2, angle * (rounds - number + 0.5)))
     )
 
 
 def disc(plan: CrownPlan) -> Iterator[Steps]:
     """A flat disc: 2π × stitch gauge / row gauge fewer stitches each round, the remainder carried."""
-    each_round = TURN / plan.rows_a_stitch
-    rounds = _at_least(plan.stitches / each_round - 0.5, plan)
-    return _follow(plan, rounds, lambda number: plan.stitches - number * each_round)
+    lost_per_round = DISC_SLOPE / plan.rows_per_stitch
+    rounds = _at_least(plan.stitches / lost_per_round - 0.5, plan)
+    return _follow(plan, rounds, lambda number: plan.stitches - number * lost_per_round)
 
 
 def cone(plan: CrownPlan) -> Iterator[Steps]:
-    """A cone of the height asked for, else three quarters of its width: linearly fewer stitches.
+    """A cone of the requested height, else three quarters of its width: linearly fewer stitches.
 
-    What is drawn up at its tip lies flat, and is added to the slant.
+    The stitches drawn up at its tip lie flat; their radius is added to the slant.
     """
     run, tip = _run_and_tip(plan)
-    height = USUAL_CONE * plan.stitches / pi if plan.height_stitches is None else plan.height_stitches
-    rounds = _at_least((hypot(run, height) + tip) * plan.rows_a_stitch, plan)
-    each_round = (plan.stitches - plan.close_at) / rounds
-    return _follow(plan, rounds, lambda number: plan.stitches - number * each_round)
+    height = (
+        USUAL_CONE_HEIGHT_PER_WIDTH * plan.stitches / pi
+        if plan.height_stitch_widths is None
+        else plan.height_stitch_widths
+    )
+    rounds = _at_least((hypot(run, height) + tip) * plan.rows_per_stitch, plan)
+    lost_per_round = (plan.stitches - plan.close_at) / rounds
+    return _follow(plan, rounds, lambda number: plan.stitches - number * lost_per_round)
 
 
 def highest_cone(plan: CrownPlan, rounds: int) -> float:
-    """Height, in stitch widths, of the cone that takes so many rounds; 0 where none does."""
+    """Height, in stitch widths, of the cone worked in `rounds`; 0 where there is no such cone."""
     run, tip = _run_and_tip(plan)
-    slant = rounds / plan.rows_a_stitch - tip
+    slant = rounds / plan.rows_per_stitch - tip
     return sqrt(slant * slant - run * run) if slant > run else 0.0
 
 
 def _run_and_tip(plan: CrownPlan) -> tuple[float, float]:
-    """Radius lost along the cone, and left to be drawn up, in stitch widths."""
-    tip = plan.close_at / TURN
-    return plan.stitches / TURN - tip, tip
+    """Radius lost along the cone, and radius left to be drawn up; in stitch widths."""
+    tip = plan.close_at / DISC_SLOPE
+    return plan.stitches / DISC_SLOPE - tip, tip
 
 
 def _at_least(rounds: float, plan: CrownPlan) -> int:
-    """That many rounds, or as many as it takes when each halves the stitches."""
+    """`rounds` as a whole number, but at least as many as it takes to halve the stitches in each."""
     halvings = ceil(log2(plan.stitches / plan.close_at)) if plan.stitches > plan.close_at else 0
     return max(floor(rounds + 0.5), halvings)
 
@@ -195,20 +204,20 @@ def _at_least(rounds: float, plan: CrownPlan) -> int:
 def _follow(plan: CrownPlan, rounds: int, curve: Callable[[int], float]) -> Iterator[Steps]:
     """The rounds whose counts stay nearest to the curve, decreasing `sections` stitches at a time.
 
-    They end exactly at `rounds`: no sooner, and in time to halve what is left into `close_at`.
+    There are exactly `rounds` of them: none ends sooner, and enough remain to reach `close_at` by halving.
     """
     count = plan.stitches
     for number in range(1, rounds + 1):
         group = plan.sections if plan.sections and number < rounds else 1
-        takes = group * floor((count - curve(number)) / group + 0.5)
-        if number < rounds and takes >= count - plan.close_at:
-            takes = (count - plan.close_at - 1) // group * group
+        decreases = group * floor((count - curve(number)) / group + 0.5)
+        if number < rounds and decreases >= count - plan.close_at:
+            decreases = (count - plan.close_at - 1) // group * group
         due = count - (plan.close_at << min(rounds - number, 10))
-        if due > takes:  # not a few stitches when it has to be, but as many as come together
-            takes = max(due, min(group, count - plan.close_at - 1))
-        takes = min(max(takes, 0), count // 2)
-        yield narrowed(count, takes, plan.place) if takes else plain(count)
-        count -= takes
+        if due > decreases:  # never a single decrease: at least as many as one round usually has
+            decreases = max(due, min(group, count - plan.close_at - 1))
+        decreases = min(max(decreases, 0), count // 2)
+        yield decrease_evenly(count, decreases, plan.place) if decreases else plain(count)
+        count -= decreases
 
 
 # --- four corners -------------------------------------------------------------------------------------------
@@ -217,18 +226,18 @@ def _follow(plan: CrownPlan, rounds: int, curve: Callable[[int], float]) -> Iter
 def square(plan: CrownPlan) -> Iterator[Steps]:
     """Four lines of centred double decreases: 8 × stitch gauge / row gauge fewer each round lie flat.
 
-    A line stands in the middle of its quarter. Rows decrease on the right side only: cdd has no wrong side.
+    Each line is in the middle of its quarter. Rows decrease on the right side only: cdd has no wrong-side form.
     """
     count, number, row, due = plan.stitches, 0, 0, 1
-    last = floor(plan.stitches * plan.rows_a_stitch / SQUARE_TURN)
+    last = floor(plan.stitches * plan.rows_per_stitch / SQUARE_SLOPE)
     while count > plan.close_at:
         row += 1
         if plan.plain_rounds is None:
-            ahead = count - plan.stitches + row * SQUARE_TURN / plan.rows_a_stitch
-            wanted = row >= last if count - 2 * CORNERS <= plan.close_at else ahead >= CORNERS
+            ahead = count - plan.stitches + row * SQUARE_SLOPE / plan.rows_per_stitch
+            decrease = row >= last if count - 2 * CORNERS <= plan.close_at else ahead >= CORNERS
         else:
-            wanted = row >= due
-        if not wanted or (plan.flat and row % 2 == 0):
+            decrease = row >= due
+        if not decrease or (plan.flat and row % 2 == 0):
             yield plain(count)
             continue
         number += 1
@@ -236,7 +245,7 @@ def square(plan: CrownPlan) -> Iterator[Steps]:
             yield _cornered(count // CORNERS)
             count -= 2 * CORNERS
         else:
-            yield halved(count)
+            yield decrease_all(count)
             count -= count // 2
         due = row + 1
         if plan.plain_rounds and (plan.every_round_from is None or number < plan.every_round_from):
@@ -248,30 +257,33 @@ def _cornered(width: int) -> Steps:
     return (Repeat(CORNERS, (*knit(width - 3 - after), Work("cdd"), *knit(after))),)
 
 
-# --- what is taken where nothing is asked for ---------------------------------------------------------------
+# --- defaults ---------------------------------------------------------------
 
 
 def dividing(stitches: int) -> int:
-    """Of 6 to 9 sections those that divide the stitches, or leave the fewest over; 8 is preferred."""
+    """The number of sections from 6 to 9 that divides the stitches, or leaves the fewest over; 8 is preferred."""
     most = stitches // 2
     fitting = range(min(FEWEST_SECTIONS, most), min(MOST_USUAL_SECTIONS, most) + 1)
     return min(fitting, key=lambda sections: (stitches % sections, abs(sections - USUAL_SECTIONS), -sections))
 
 
-def fours(stitches: int) -> int:
-    """As many sections as there are repeats of four stitches."""
+def quarter_sections(stitches: int) -> int:
+    """One section for every four stitches."""
     return stitches // 4
 
 
-def together(stitches: int) -> int:
-    """Decreases in a round of a dome or cone: as many as may, better a number that divides the stitches."""
-    most = min(max(stitches // STITCHES_FOR_EACH, FEWEST_TOGETHER), USUAL_SECTIONS, stitches // 2)
-    return max(range(min(FEWEST_TOGETHER, most), most + 1), key=lambda each: (stitches % each == 0, each))
+def grouped_decreases(stitches: int) -> int:
+    """Decreases in a round of a dome or cone: the most allowed, but rather a number that divides the stitches."""
+    most = min(max(stitches // STITCHES_PER_DECREASE, MIN_DECREASES), USUAL_SECTIONS, stitches // 2)
+    return max(
+        range(min(MIN_DECREASES, most), most + 1),
+        key=lambda decreases: (stitches % decreases == 0, decreases),
+    )
 
 
 def until_three_between(plan: CrownPlan) -> int:
     """The last decrease round that leaves more than about 3 stitches between the decreases."""
-    return plan.stitches // plan.sections - 2 - KNIT_BETWEEN_AT_SPEED
+    return plan.stitches // plan.sections - 2 - STITCHES_BETWEEN_LAST_DECREASES
 
 
 def until_used_up(plan: CrownPlan) -> int:
@@ -288,11 +300,11 @@ STYLES: Final[dict[str, Style]] = {
             "them; 5 to 10 stitches are drawn up.",
             "published hat patterns, e.g. 88 stitches in 8 wedges: k9, k2tog; k8, k2tog; ...",
         ),
-        heeds=("sections", "cadence", "decrease_at"),
+        options=("sections", "cadence", "decrease_at"),
         close_at=MOST_USUAL_SECTIONS,
         sections=dividing,
-        last_plain=until_three_between,
-        repeat=USUAL_SECTIONS,
+        last_round_with_plain=until_three_between,
+        multiple=USUAL_SECTIONS,
     ),
     "quick": Style(
         about="repeats of four stitches, all shrinking at once",
@@ -301,10 +313,10 @@ STYLES: Final[dict[str, Style]] = {
             "Repeats of four, all shrinking at once: k2, k2tog; k1, k2tog; k2tog; then two together all around.",
             "published hat patterns, e.g. 72 stitches: 72, 54, 36, 18, 9",
         ),
-        heeds=("sections", "cadence", "decrease_at"),
-        sections=fours,
-        last_plain=until_used_up,
-        repeat=4,
+        options=("sections", "cadence", "decrease_at"),
+        sections=quarter_sections,
+        last_round_with_plain=until_used_up,
+        multiple=4,
     ),
     "dome": Style(
         about="follows a hemisphere",
@@ -313,8 +325,8 @@ STYLES: Final[dict[str, Style]] = {
             "Hemisphere: stitches j rounds of n from the tip are N sin(πj / 2n).",
             "published: stitches at polar angle t are proportional to sin t",
         ),
-        heeds=("sections", "decrease_at"),
-        sections=together,
+        options=("sections", "decrease_at"),
+        sections=grouped_decreases,
         whole_sections=False,
     ),
     "flat": Style(
@@ -324,7 +336,7 @@ STYLES: Final[dict[str, Style]] = {
             "Flat disc: 2π × stitch gauge / row gauge fewer stitches each round, the remainder carried.",
             "published: circumference doubles when radius doubles (Knitter's Almanac, 1974); 5 × 7 to the inch: 4.49",
         ),
-        heeds=("sections", "decrease_at"),
+        options=("sections", "decrease_at"),
         whole_sections=False,
     ),
     "cone": Style(
@@ -333,8 +345,8 @@ STYLES: Final[dict[str, Style]] = {
         basis=Basis(
             "Cone: stitches fall linearly with the distance along the fabric.", "geometry of the cone"
         ),
-        heeds=("sections", "decrease_at", "height"),
-        sections=together,
+        options=("sections", "decrease_at", "height"),
+        sections=grouped_decreases,
         whole_sections=False,
     ),
     "square": Style(
@@ -344,11 +356,11 @@ STYLES: Final[dict[str, Style]] = {
             "Square: 8 × stitch gauge / row gauge fewer stitches each round lie flat, in four double decreases.",
             "geometry of the square; " + COMMON_PRACTICE,
         ),
-        heeds=("cadence",),
+        options=("cadence",),
         close_at=2 * CORNERS,
         sections=lambda _: CORNERS,
-        repeat=CORNERS,
-        turn=SQUARE_TURN,
+        multiple=CORNERS,
+        flat_slope=SQUARE_SLOPE,
     ),
     "swirl": Style(
         about="sections whose decreases travel, so that no line of them stands still",
@@ -358,11 +370,11 @@ STYLES: Final[dict[str, Style]] = {
             "counts: published hat patterns in sections, e.g. 88 stitches: 88, 80, 72, ... 8; travel: "
             + COMMON_PRACTICE,
         ),
-        heeds=("sections", "cadence", "decrease_at"),
+        options=("sections", "cadence", "decrease_at"),
         close_at=MOST_USUAL_SECTIONS,
         sections=dividing,
-        last_plain=until_three_between,
-        repeat=USUAL_SECTIONS,
+        last_round_with_plain=until_three_between,
+        multiple=USUAL_SECTIONS,
         counts_as="wedge",
     ),
     "gathered": Style(
@@ -371,8 +383,8 @@ STYLES: Final[dict[str, Style]] = {
         basis=Basis(
             "Gathered top: two together all around; up to 17 stitches are drawn up.", "published hat patterns"
         ),
-        heeds=("cadence",),
+        options=("cadence",),
         close_at=17,
-        last_plain=lambda _: 0,
+        last_round_with_plain=lambda _: 0,
     ),
 }

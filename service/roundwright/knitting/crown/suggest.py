@@ -1,4 +1,4 @@
-"""Which crown gives the shape asked for: every style tried on the stitches and gauge at hand, and measured."""
+"""Suggest a crown for a shape: every style is worked on the stitches and the gauge, and compared with the shape."""
 
 from collections.abc import Callable, Iterator
 from math import ceil, cos, hypot, pi, sin, sqrt
@@ -7,30 +7,23 @@ from typing import Annotated, Final, Literal, NamedTuple
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.crown.crown import (
-    FEWEST_STITCHES,
-    MOST_CROWN_STITCHES,
-    Cadence,
-    CrownRounds,
-    CrownShape,
-    crown_rounds,
-)
+from roundwright.knitting.crown.crown import CrownRounds, crown_rounds
 from roundwright.knitting.crown.geometry import (
     GEOMETRY_BASIS,
     Lie,
     Surface,
-    evened,
     geometry,
     outline,
+    smooth_radii,
     surface,
 )
-from roundwright.knitting.crown.request import Worked
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, Cadence, CrownShape, Worked
 from roundwright.knitting.crown.styles import (
     FEWEST_SECTIONS,
     MOST_USUAL_SECTIONS,
-    SQUARE_TURN,
+    SQUARE_SLOPE,
     STYLES,
-    USUAL_CONE,
+    USUAL_CONE_HEIGHT_PER_WIDTH,
     Style,
 )
 from roundwright.knitting.quantities import (
@@ -46,15 +39,16 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.rounds.rows import SEAM_STITCHES
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 
 MOST_SUGGESTED: Final = 5
 """Crowns suggested: enough to choose from."""
 PLAIN_ROUNDS_TRIED: Final = (1, 2, 3)
-"""Plain rounds after every decrease round, beside the cadence of the style: without any, six sections gather already,
-and with more the crown is a tube."""
+"""Plain rounds after every decrease round that are tried beside the cadence of the style: with none, even six sections
+gather; with more, the crown is a tube."""
 
-AskedShape = Literal["round", "flat", "pointed", "square"]
-BODIES: Final[dict[AskedShape, str]] = {
+TargetShape = Literal["round", "flat", "pointed", "square"]
+SHAPE_NAMES: Final[dict[TargetShape, str]] = {
     "round": "a hemisphere",
     "flat": "a flat disc",
     "pointed": "the cone",
@@ -63,14 +57,14 @@ BODIES: Final[dict[AskedShape, str]] = {
 
 
 class SuggestionRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A shape to be made of some stitches."""
+    """A shape to be made of a number of stitches."""
 
     stitches: Annotated[
         int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES, description="Stitches before the crown.")
     ]
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch.")]
     shape: Annotated[
-        AskedShape,
+        TargetShape,
         Meta(
             description="`round`: a hemisphere; `flat`: a disc; `pointed`: a cone; `square`: flat, with four corners."
         ),
@@ -83,7 +77,7 @@ class SuggestionRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields
 
 
 class CrownSuggestion(Struct, frozen=True, kw_only=True):
-    """A crown, and how near it comes to the shape asked for."""
+    """A crown, and how near it comes to the requested shape."""
 
     crown: Annotated[CrownShape, Meta(description="The crown, as `/v1/crown` takes it beside the stitches.")]
     sections: Annotated[
@@ -93,9 +87,9 @@ class CrownSuggestion(Struct, frozen=True, kw_only=True):
     off_percent: Annotated[
         float,
         Meta(
-            description="Root mean square of the distance between the outline of the crown and that of the shape asked "
-            "for, at the same distance from the tip along the fabric, as a percentage of the radius of the hat. Where "
-            "one of them is shorter, the straight part of the hat goes on from it."
+            description="Root mean square of the distance between the outline of the crown and that of the requested "
+            "shape, at the same distance from the tip along the fabric, as a percentage of the radius of the hat. "
+            "Where one of them is shorter, the straight part of the hat continues it."
         ),
     ]
     lies: Annotated[Lie, Meta(description="How it lies, as in the geometry of `/v1/crown`.")]
@@ -113,21 +107,21 @@ class CrownSuggestion(Struct, frozen=True, kw_only=True):
 
 
 class SuggestionAnswer(Struct, frozen=True, kw_only=True):
-    """The crowns that come nearest to the shape asked for."""
+    """The crowns that come nearest to the requested shape."""
 
-    shape: Annotated[AskedShape, Meta(description="The shape asked for.")]
+    shape: Annotated[TargetShape, Meta(description="The requested shape.")]
     suggestions: Annotated[tuple[CrownSuggestion, ...], Meta(description="The crowns, the nearest first.")]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")]
     rules: RulesVersion = RULES
 
 
-class _Tried(NamedTuple):
-    """A crown that was worked out."""
+class _Candidate(NamedTuple):
+    """A crown that was worked and measured."""
 
     shape: CrownShape
-    made: CrownRounds
-    measured: Surface
+    crown: CrownRounds
+    surface: Surface
     off_percent: float
 
 
@@ -139,18 +133,20 @@ NEAREST_BASIS: Final = Basis(
 
 
 def suggest(request: SuggestionRequest) -> SuggestionAnswer:
-    """The crowns nearest to the shape asked for. Raises `Impossible` where there is none."""
-    found = [each for shape in _shapes(request) if (each := _tried(request, shape)) is not None]
-    if not found:
+    """The crowns nearest to the requested shape. Raises `Impossible` where there is none."""
+    candidates = [
+        candidate for shape in _shapes(request) if (candidate := _candidate(request, shape)) is not None
+    ]
+    if not candidates:
         raise Impossible(
             f"No crown on {request.stitches} stitches comes out at this gauge.",
             pointer="#/height" if request.height else "#/gauge",
             nearest="a lower height" if request.height else "a gauge with fewer rows to the stitch",
         )
-    found.sort(key=lambda each: (round(each.off_percent, 2), len(each.made.rounds)))
+    candidates.sort(key=lambda candidate: (round(candidate.off_percent, 2), len(candidate.crown.rounds)))
     return SuggestionAnswer(
         shape=request.shape,
-        suggestions=tuple(_suggestion(request, each) for each in found[:MOST_SUGGESTED]),
+        suggestions=tuple(_suggestion(request, candidate) for candidate in candidates[:MOST_SUGGESTED]),
         basis=(NEAREST_BASIS, GEOMETRY_BASIS, *(() if request.gauge.rows else (SHAPE_BASIS,))),
         warnings=(*rows_assumed(request.gauge), *_height_unused(request)),
     )
@@ -162,20 +158,20 @@ def _height_unused(request: SuggestionRequest) -> tuple[Notice, ...]:
     return (
         Notice(
             code="option_unused",
-            message=f"Only what is pointed takes a height; this is {request.shape}.",
+            message=f"`height` is for the shape pointed only; this one is {request.shape}.",
             pointer="#/height",
         ),
     )
 
 
 def _shapes(request: SuggestionRequest) -> Iterator[CrownShape]:
-    """Every style, and where it has a few sections all their usual numbers and cadences."""
+    """Every style; of those with few sections, every usual number of sections and cadence."""
     inside = request.stitches - _seam(request)
     for name, style in STYLES.items():
-        if style.counts_as or (style.turn == SQUARE_TURN) != (request.shape == "square"):
+        if style.counts_as or (style.flat_slope == SQUARE_SLOPE) != (request.shape == "square"):
             continue
         if not _has_few_sections(style, inside):
-            height = request.height if request.shape == "pointed" and "height" in style.heeds else None
+            height = request.height if request.shape == "pointed" and "height" in style.options else None
             yield CrownShape(style=name, height=height, worked=request.worked)
             continue
         for sections in range(FEWEST_SECTIONS, min(MOST_USUAL_SECTIONS, inside // 2) + 1):
@@ -188,87 +184,93 @@ def _seam(request: SuggestionRequest) -> int:
 
 
 def _has_few_sections(style: Style, stitches: int) -> bool:
-    counted = style.whole_sections and "sections" in style.heeds
-    return counted and FEWEST_SECTIONS <= style.sections(stitches) <= MOST_USUAL_SECTIONS
+    has_sections = style.whole_sections and "sections" in style.options
+    return has_sections and FEWEST_SECTIONS <= style.sections(stitches) <= MOST_USUAL_SECTIONS
 
 
-def _tried(request: SuggestionRequest, shape: CrownShape) -> _Tried | None:
-    """The crown and how near it comes; None where it takes more rounds than anybody knits."""
-    width, height = stitch_width_mm(request.gauge), row_height_mm(request.gauge)
+def _candidate(request: SuggestionRequest, shape: CrownShape) -> _Candidate | None:
+    """The crown and how near it comes; None where it cannot be worked or has no rounds."""
+    width_mm, height_mm = stitch_width_mm(request.gauge), row_height_mm(request.gauge)
     try:
-        made = crown_rounds(request.stitches, shape, request.gauge, at="#")
+        crown = crown_rounds(request.stitches, shape, request.gauge, pointer="#")
     except Impossible:
         return None
-    if not made.rounds:
+    if not crown.rounds:
         return None
     seam = _seam(request)
-    counts = [each.after - seam for each in made.rounds]
-    measured = surface(request.stitches - seam, counts, width, height, STYLES[shape.style].turn)
-    return _Tried(shape, made, measured, 100 * _off_mm(request, measured) / measured.body_radius)
+    counts = [round.after - seam for round in crown.rounds]
+    measured = surface(request.stitches - seam, counts, width_mm, height_mm, STYLES[shape.style].flat_slope)
+    return _Candidate(shape, crown, measured, 100 * _off_mm(request, measured) / measured.body_radius_mm)
 
 
 def _off_mm(request: SuggestionRequest, measured: Surface) -> float:
     """Root mean square of the distance between the outlines, from the tip to where both have become straight.
 
-    The radius is the one its stitches ask for: what gathers is off, though it lies on a smaller one.
+    The radius is that of a circle of the stitches: a crown that gathers is off, though it lies on a smaller circle.
     """
-    below, radii = outline(measured)[1], evened(measured)[::-1]
-    body, fabric = _body(request, measured.body_radius)
-    places = [*zip((measured.fabric, *measured.along), radii, below, strict=False)]
-    straight = min(ceil((fabric - measured.fabric) / measured.row_height), MOST_ROUNDS)
-    further = [measured.row_height * rounds for rounds in range(1, straight + 1)]
-    places += [(measured.fabric + more, measured.body_radius, below[0] + more) for more in further]
+    depths, radii = outline(measured)[1], smooth_radii(measured)[::-1]
+    target, fabric = _target_outline(request, measured.body_radius_mm)
+    points = [*zip((measured.fabric_mm, *measured.along_mm), radii, depths, strict=False)]
+    straight = min(ceil((fabric - measured.fabric_mm) / measured.row_height_mm), MOST_ROUNDS)
+    lengths = [measured.row_height_mm * rounds for rounds in range(1, straight + 1)]
+    points += [
+        (measured.fabric_mm + length, measured.body_radius_mm, depths[0] + length) for length in lengths
+    ]
     squares = 0.0
-    for along, radius, depth in places:
-        there_radius, there_depth = body(along)
-        squares += (radius - there_radius) ** 2 + (depth - there_depth) ** 2
-    return sqrt(squares / len(places))
+    for along, radius, depth in points:
+        target_radius, target_depth = target(along)
+        squares += (radius - target_radius) ** 2 + (depth - target_depth) ** 2
+    return sqrt(squares / len(points))
 
 
-def _body(request: SuggestionRequest, radius: float) -> tuple[Callable[[float], tuple[float, float]], float]:
-    """Radius and distance below the tip, by the distance along the fabric, and the fabric it takes; mm."""
+def _target_outline(
+    request: SuggestionRequest, radius: float
+) -> tuple[Callable[[float], tuple[float, float]], float]:
+    """Radius and depth below the tip by the distance along the fabric, and the length of the fabric; in mm."""
     if request.shape == "round":
         fabric, depth = pi / 2 * radius, radius
     elif request.shape == "pointed":
-        depth = USUAL_CONE * 2 * radius if request.height is None else mm(request.height)
+        depth = USUAL_CONE_HEIGHT_PER_WIDTH * 2 * radius if request.height is None else mm(request.height)
         fabric = hypot(radius, depth)
     else:
         fabric, depth = radius, 0.0
 
-    def at(along: float) -> tuple[float, float]:
+    def point(along: float) -> tuple[float, float]:
         if along >= fabric:
             return radius, depth + along - fabric
         if request.shape == "round":
             return radius * sin(along / radius), radius * (1 - cos(along / radius))
         return radius * along / fabric, depth * along / fabric
 
-    return at, fabric
+    return point, fabric
 
 
-def _suggestion(request: SuggestionRequest, tried: _Tried) -> CrownSuggestion:
-    rounds = tried.made.rounds
-    known = geometry(tried.measured, STYLES[tried.shape.style].turn, request.units)
+def _suggestion(request: SuggestionRequest, candidate: _Candidate) -> CrownSuggestion:
+    rounds = candidate.crown.rounds
+    measured = geometry(candidate.surface, STYLES[candidate.shape.style].flat_slope, request.units)
     return CrownSuggestion(
-        crown=tried.shape,
-        sections=tried.made.sections,
-        off_percent=round(tried.off_percent, 2),
-        lies=known.lies,
-        slope=known.slope,
-        depth=known.depth,
+        crown=candidate.shape,
+        sections=candidate.crown.sections,
+        off_percent=round(candidate.off_percent, 2),
+        lies=measured.lies,
+        slope=measured.slope,
+        depth=measured.depth,
         rounds=len(rounds),
-        decrease_rounds=sum(each.after < each.before for each in rounds),
+        decrease_rounds=sum(round.after < round.before for round in rounds),
         adjusted=rounds[0].kind == "adjust",
         stitches_left=rounds[-1].after,
-        text=_words(request, tried, known.depth),
+        text=_words(request, candidate, measured.depth),
     )
 
 
-def _words(request: SuggestionRequest, tried: _Tried, depth: Difference) -> str:
-    shape = tried.shape
+def _words(request: SuggestionRequest, candidate: _Candidate, depth: Difference) -> str:
+    shape = candidate.shape
     sections = f" in {shape.sections} sections" if shape.sections else ""
-    turns = "" if shape.cadence is None else f", {shape.cadence.plain_rounds} plain after each decrease round"
+    cadence = (
+        "" if shape.cadence is None else f", {shape.cadence.plain_rounds} plain after each decrease round"
+    )
     what = "rows" if shape.worked == "flat" else "rounds"
     return (
-        f"{shape.style}{sections}{turns}: {len(tried.made.rounds)} {what}, {depth.value:.3g} {depth.unit} deep, "
-        f"{tried.off_percent:.2g} % of the radius off {BODIES[request.shape]}."
+        f"{shape.style}{sections}{cadence}: {len(candidate.crown.rounds)} {what}, {depth.value:.3g} {depth.unit} deep, "
+        f"{candidate.off_percent:.2g} % of the radius off {SHAPE_NAMES[request.shape]}."
     )

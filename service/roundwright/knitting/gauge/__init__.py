@@ -1,4 +1,4 @@
-"""Gauge: converted, a pattern's against the knitter's own, and the needle to swatch on next.
+"""Gauge: converted, substituted for a pattern's, and the needle size to swatch on next.
 
 May import `rounds` and what is below it.
 """

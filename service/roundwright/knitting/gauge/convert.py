@@ -1,4 +1,4 @@
-"""A gauge in every way the trade says it, and the yarn and needles that usually give it."""
+"""Convert a gauge: in 10 cm, 4 in and 1 in, with the yarn classes and needles that usually give it."""
 
 from functools import lru_cache
 from typing import Annotated, Final
@@ -25,14 +25,14 @@ INCH_MM: Final = 25.4
 
 
 class ConvertRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A gauge to be said in other ways."""
+    """A gauge to be converted."""
 
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch.")]
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
 
 
 class GaugeCount(Struct, frozen=True):
-    """Stitches and rows in one length."""
+    """Stitches and rows in a length."""
 
     stitches: Annotated[float, Meta(description="Stitches in that length.")]
     rows: Annotated[float, Meta(description="Rows in that length.")]
@@ -57,7 +57,7 @@ class NeedleSize(Struct, frozen=True):
 
 
 class ConvertAnswer(Struct, frozen=True, kw_only=True):
-    """A gauge in every way the trade says it."""
+    """A gauge in every way the trade states it."""
 
     per_10_cm: Annotated[GaugeCount, Meta(description="Stitches and rows in 10 cm.")]
     per_4_in: Annotated[GaugeCount, Meta(description="Stitches and rows in 4 in (10.16 cm).")]
@@ -78,28 +78,26 @@ class ConvertAnswer(Struct, frozen=True, kw_only=True):
 
 
 def convert(request: ConvertRequest) -> ConvertAnswer:
-    """Say a gauge in 10 cm, 4 in and 1 in, and name the yarn classes and needles it belongs to.
+    """Convert a gauge to 10 cm, 4 in and 1 in, and name the yarn classes and needles it belongs to.
 
-    Lengths are millimetres inside. The published classes are read with both of the trade's lengths, 4 in and 10 cm,
-    since the table prints them as one.
-
+    The published classes are compared with both 4 in and 10 cm, since the table prints the two lengths as one.
     Raises `Impossible` for stitches or rows that no hand knits.
     """
     gauge = request.gauge
-    width = stitch_width_mm(gauge)
-    height = row_height_mm(gauge)
-    weights = _weights(width)
+    width_mm = stitch_width_mm(gauge)
+    height_mm = row_height_mm(gauge)
+    weights = _weights(width_mm)
     warnings = rows_assumed(gauge)
     if not weights:
-        warnings += (_between_classes(width),)
+        warnings += (_between_classes(width_mm),)
     return ConvertAnswer(
-        per_10_cm=GaugeCount(tidy(TEN_CM_MM / width), tidy(TEN_CM_MM / height)),
-        per_4_in=GaugeCount(tidy(FOUR_IN_MM / width), tidy(FOUR_IN_MM / height)),
-        per_inch=GaugeCount(tidy(INCH_MM / width), tidy(INCH_MM / height)),
-        stitch_width=length(width, request.units),
-        row_height=length(height, request.units),
+        per_10_cm=GaugeCount(tidy(TEN_CM_MM / width_mm), tidy(TEN_CM_MM / height_mm)),
+        per_4_in=GaugeCount(tidy(FOUR_IN_MM / width_mm), tidy(FOUR_IN_MM / height_mm)),
+        per_inch=GaugeCount(tidy(INCH_MM / width_mm), tidy(INCH_MM / height_mm)),
+        stitch_width=length(width_mm, request.units),
+        row_height=length(height_mm, request.units),
         yarn_weights=tuple(YarnWeight(row.number, row.name) for row in weights),
-        needles=_needles(width),
+        needles=_needles(width_mm),
         basis=_basis(gauge),
         warnings=warnings,
     )
@@ -125,14 +123,14 @@ def _needles(width_mm: float) -> tuple[NeedleSize, ...]:
     )
 
 
-@lru_cache(maxsize=64)  # one gauge for all sizes and all parts of an answer
+@lru_cache(maxsize=64)  # all sizes and parts of an answer have the same gauge
 def _weights(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
     counts = (TEN_CM_MM / width_mm, FOUR_IN_MM / width_mm)
     return tuple(row for row in reference.yarn_weights() if any(_in_class(row, count) for count in counts))
 
 
 def _in_class(row: reference.YarnWeightRow, count: float) -> bool:
-    # A count read off a swatch in inches comes back a hair beside the whole number it was.
+    # A whole count in inches, converted to millimetres and back, differs by a rounding error.
     count = tidy(count)
     return (row.stitches_min is None or count >= row.stitches_min) and count <= row.stitches_max
 
@@ -149,7 +147,7 @@ def _between_classes(width_mm: float) -> Notice:
     )
     return Notice(
         code="between_yarn_weights",
-        message=f"{count:.3g} stitches in 10 cm fall in no published yarn class; the nearest is {nearest.number}, "
+        message=f"{count:.3g} stitches in 10 cm belong to no published yarn class; the nearest is {nearest.number}, "
         f"{nearest.name}.",
         pointer="#/gauge/stitches",
     )
@@ -157,7 +155,7 @@ def _between_classes(width_mm: float) -> Notice:
 
 def _basis(gauge: Gauge) -> tuple[Basis, ...]:
     basis = (
-        Basis("1 in = 25.4 mm exactly, so 4 in = 10.16 cm: 1.6 % more than the 10 cm the trade sets beside it.",
+        Basis("1 in = 25.4 mm exactly, so 4 in = 10.16 cm: 1.6 % more than the 10 cm that the trade prints with it.",
               "International yard and pound agreement, 1959"),
         Basis("Yarn classes by stitches in 4 in (10 cm) of stockinette; a gauge belongs to a class if it does over "
               "either length.", "Craft Yarn Council, Standard Yarn Weight System"),

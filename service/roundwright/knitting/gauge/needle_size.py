@@ -1,4 +1,4 @@
-"""Which needle to swatch on next: a rule of thumb, and marked as one."""
+"""Needle size: which needle to knit the next swatch on, by a rule of thumb."""
 
 from math import ceil, floor
 from typing import Annotated, Final, Literal
@@ -11,9 +11,9 @@ from roundwright.knitting.gauge.convert import NeedleSize
 from roundwright.knitting.quantities import THICKEST_NEEDLE_MM, THINNEST_NEEDLE_MM, tidy
 
 SAME_STITCHES: Final = 0.5
-"""Stitches in 10 cm that two swatches of one knitter differ by (common practice): no reason to change the needle."""
+"""Stitches in 10 cm by which two swatches of one knitter differ (common practice): no reason to change the needle."""
 OTHER_YARN_STITCHES: Final = 4.0
-"""Stitches in 10 cm beyond which another needle makes another fabric (common practice): a yarn class is as wide."""
+"""Stitches in 10 cm beyond which another needle makes another fabric (common practice): the width of a yarn class."""
 
 NEEDLE_BASIS: Final = Basis(
     "More stitches in 10 cm than the pattern: a larger needle; fewer: a smaller one; one size is about 1 to 2 "
@@ -28,8 +28,8 @@ class NeedleAdvice(Struct, frozen=True, kw_only=True):
     """Which way to change the needle, and about how far: a rule of thumb. A new swatch decides."""
 
     change: Annotated[Literal["larger", "smaller", "same"], Meta(description="Which needle to try next.")]
-    sizes_low: Annotated[int, Meta(description="About so many sizes at the least.")]
-    sizes_high: Annotated[int, Meta(description="And so many at the most.")]
+    sizes_low: Annotated[int, Meta(description="Least number of sizes, roughly.")]
+    sizes_high: Annotated[int, Meta(description="Greatest number of sizes, roughly.")]
     next: Annotated[
         NeedleSize | None,
         Meta(description="The needle to swatch on next; null without `needle_mm` or where none is sold."),
@@ -37,14 +37,14 @@ class NeedleAdvice(Struct, frozen=True, kw_only=True):
     message: Annotated[str, Meta(description="The same in a sentence.")]
 
 
-def more_stitches(width_mm: float, wanted_mm: float) -> float:
-    """How many stitches more there are in 10 cm, at this width of a stitch, than at the one wanted."""
-    return tidy(100.0 / width_mm - 100.0 / wanted_mm, 9)
+def more_stitches(width_mm: float, pattern_mm: float) -> float:
+    """Stitches in 10 cm at `width_mm` less those at `pattern_mm`, both widths of a stitch."""
+    return tidy(100.0 / width_mm - 100.0 / pattern_mm, 9)
 
 
-def advise(width_mm: float, wanted_mm: float, needle_mm: float | None) -> NeedleAdvice:
-    """Which way to change the needle for stitches of the width wanted, and about how far."""
-    more = more_stitches(width_mm, wanted_mm)
+def advise(width_mm: float, pattern_mm: float, needle_mm: float | None) -> NeedleAdvice:
+    """Which way to change the needle for stitches as wide as the pattern's, and about how far."""
+    more = more_stitches(width_mm, pattern_mm)
     if abs(more) < SAME_STITCHES:
         message = "Your gauge is the pattern's: keep the needle."
         return NeedleAdvice(change="same", sizes_low=0, sizes_high=0, next=None, message=message)
@@ -55,11 +55,11 @@ def advise(width_mm: float, wanted_mm: float, needle_mm: float | None) -> Needle
         f"You have {abs(more):.2g} stitches {'more' if more > 0 else 'fewer'} in 10 cm than the pattern"
     )
     if abs(more) > OTHER_YARN_STITCHES:
-        advice = "no needle makes up for that in the same fabric. Another yarn would."
+        advice = "no needle corrects that in the same fabric. Another yarn would."
     else:
-        span = f"{least}" if least == most else f"{least} to {most}"
+        sizes = f"{least}" if least == most else f"{least} to {most}"
         advice = (
-            f"try a needle about {span} size{'' if most == 1 else 's'} {change}, and knit another swatch."
+            f"try a needle about {sizes} size{'' if most == 1 else 's'} {change}, and knit another swatch."
         )
     return NeedleAdvice(
         change=change,
@@ -71,7 +71,7 @@ def advise(width_mm: float, wanted_mm: float, needle_mm: float | None) -> Needle
 
 
 def _next(needle_mm: float, sizes: int) -> NeedleSize | None:
-    """The needle so many sizes on, among those with a US number; None where none is sold."""
+    """The needle `sizes` sizes larger (negative: smaller), of those with a US number; None where none is sold."""
     sold = [size for size in reference.needle_sizes() if size.us]
     if sizes > 0:
         further = [size for size in sold if size.mm > needle_mm]

@@ -1,4 +1,4 @@
-"""A pattern's gauge against the knitter's own: what size comes out, and the counts that keep the size."""
+"""Substitute a gauge: the size a pattern comes out at another gauge, and the counts that keep its size."""
 
 from math import ceil, floor
 from typing import Annotated, Final, Literal, NamedTuple
@@ -56,7 +56,7 @@ class PatternMeasure(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
 
 
 class SubstituteRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A pattern to be knitted at another gauge than its own."""
+    """A pattern to be knitted at a gauge other than its own."""
 
     pattern: Annotated[Gauge, Meta(description="Gauge the pattern asks for.")]
     yours: Annotated[Gauge, Meta(description="Gauge of your own washed swatch.")]
@@ -170,11 +170,11 @@ class SubstituteAnswer(Struct, frozen=True, kw_only=True):
     length_change_percent: Annotated[
         float | None,
         Meta(
-            description="How much longer (negative: shorter); null where a gauge has no rows and none were asked for."
+            description="How much longer (negative: shorter); null where a gauge lacks rows and none are needed."
         ),
     ]
     yours_per_10_cm: Annotated[
-        GaugeCount, Meta(description="Your gauge in 10 cm, as reckoned with (held double if so).")
+        GaugeCount, Meta(description="Your gauge in 10 cm, as used in the answer (held double if so).")
     ]
     stitch_counts: Annotated[
         tuple[StitchesInstead, ...],
@@ -194,44 +194,44 @@ class SubstituteAnswer(Struct, frozen=True, kw_only=True):
     rules: RulesVersion = RULES
 
 
-class _Fabric(NamedTuple):
-    """Stitches and rows of the two gauges, in millimetres."""
+class _StitchSizes(NamedTuple):
+    """Width of a stitch and height of a row at the two gauges."""
 
-    pattern_width: float
-    pattern_height: float
-    width: float
-    height: float
+    pattern_width_mm: float
+    pattern_height_mm: float
+    width_mm: float
+    height_mm: float
 
 
 def substitute(request: SubstituteRequest) -> SubstituteAnswer:
     """Compare a pattern's gauge with the knitter's own, and re-scale its counts.
 
-    N stitches of the pattern are N w as wide (w: the width of a stitch), so at the width v they become N w / v. Raises
-    `Impossible` for a gauge that no hand knits, and for a measurement that no pattern states.
+    N stitches of the pattern measure N w (w: the width of a stitch). At your width v, N w / v stitches measure the
+    same. Raises `Impossible` for a gauge that no hand knits, and for a measurement that no pattern states.
     """
     yours = _held(request)
-    fabric = _Fabric(
+    sizes = _StitchSizes(
         stitch_width_mm(request.pattern, "#/pattern"),
         row_height_mm(request.pattern, "#/pattern"),
         stitch_width_mm(yours, "#/yours"),
         row_height_mm(yours, "#/yours"),
     )
-    along_rows = bool(request.row_counts) or any(each.along == "rows" for each in request.measurements)
+    along_rows = bool(request.row_counts) or any(measure.along == "rows" for measure in request.measurements)
     rows_known = request.pattern.rows is not None and yours.rows is not None
     return SubstituteAnswer(
-        size_change_percent=_percent(fabric.width / fabric.pattern_width),
-        length_change_percent=_percent(fabric.height / fabric.pattern_height)
+        size_change_percent=_percent(sizes.width_mm / sizes.pattern_width_mm),
+        length_change_percent=_percent(sizes.height_mm / sizes.pattern_height_mm)
         if rows_known or along_rows
         else None,
-        yours_per_10_cm=GaugeCount(tidy(100.0 / fabric.width), tidy(100.0 / fabric.height)),
-        stitch_counts=tuple(_stitches(request, fabric, count) for count in request.stitch_counts),
-        row_counts=tuple(_rows(request, fabric, count) for count in request.row_counts),
+        yours_per_10_cm=GaugeCount(tidy(100.0 / sizes.width_mm), tidy(100.0 / sizes.height_mm)),
+        stitch_counts=tuple(_stitches(request, sizes, count) for count in request.stitch_counts),
+        row_counts=tuple(_rows(request, sizes, count) for count in request.row_counts),
         measurements=tuple(
-            _measure(request, fabric, each, index) for index, each in enumerate(request.measurements)
+            _measure(request, sizes, measure, index) for index, measure in enumerate(request.measurements)
         ),
-        needle=advise(fabric.width, fabric.pattern_width, request.needle_mm),
+        needle=advise(sizes.width_mm, sizes.pattern_width_mm, request.needle_mm),
         basis=_basis(request, rows_known),
-        warnings=_warnings(request, fabric, along_rows),
+        warnings=_warnings(request, sizes, along_rows),
     )
 
 
@@ -259,30 +259,29 @@ class _Fit(NamedTuple):
 
 
 def _fit(exact: float, multiple: Multiple) -> _Fit:
-    repeats = (
-        tidy(exact, 9) - multiple.plus
-    ) / multiple.of  # 66.0000000001 is 66 and not 66 and one repeat more
+    exact = tidy(exact, 9)  # without a rounding error, which would add a repeat to 66.0000000001
+    repeats = (exact - multiple.plus) / multiple.of
     below = floor(repeats)
     return _Fit(
-        nearest_count(tidy(exact, 9), multiple),
+        nearest_count(exact, multiple),
         below * multiple.of + multiple.plus if below >= 1 else None,
         max(ceil(repeats), 1) * multiple.of + multiple.plus,
     )
 
 
-def _stitches(request: SubstituteRequest, fabric: _Fabric, count: int) -> StitchesInstead:
-    wanted = count * fabric.pattern_width
-    exact = wanted / fabric.width
+def _stitches(request: SubstituteRequest, sizes: _StitchSizes, count: int) -> StitchesInstead:
+    pattern_mm = count * sizes.pattern_width_mm
+    exact = pattern_mm / sizes.width_mm
     fit = _fit(exact, request.multiple)
 
     def fitted(stitches: int) -> FittedStitches:
-        width = stitches * fabric.width
-        return FittedStitches(stitches, length(width, request.units), _percent(width / wanted))
+        width_mm = stitches * sizes.width_mm
+        return FittedStitches(stitches, length(width_mm, request.units), _percent(width_mm / pattern_mm))
 
     return StitchesInstead(
         pattern=count,
-        pattern_width=length(wanted, request.units),
-        as_written=length(count * fabric.width, request.units),
+        pattern_width=length(pattern_mm, request.units),
+        as_written=length(count * sizes.width_mm, request.units),
         exact=tidy(exact),
         nearest=fitted(fit.nearest),
         below=None if fit.below is None else fitted(fit.below),
@@ -290,19 +289,19 @@ def _stitches(request: SubstituteRequest, fabric: _Fabric, count: int) -> Stitch
     )
 
 
-def _rows(request: SubstituteRequest, fabric: _Fabric, count: int) -> RowsInstead:
-    wanted = count * fabric.pattern_height
-    exact = wanted / fabric.height
+def _rows(request: SubstituteRequest, sizes: _StitchSizes, count: int) -> RowsInstead:
+    pattern_mm = count * sizes.pattern_height_mm
+    exact = pattern_mm / sizes.height_mm
     fit = _fit(exact, request.row_multiple)
 
     def fitted(rows: int) -> FittedRows:
-        height = rows * fabric.height
-        return FittedRows(rows, length(height, request.units), _percent(height / wanted))
+        length_mm = rows * sizes.height_mm
+        return FittedRows(rows, length(length_mm, request.units), _percent(length_mm / pattern_mm))
 
     return RowsInstead(
         pattern=count,
-        pattern_length=length(wanted, request.units),
-        as_written=length(count * fabric.height, request.units),
+        pattern_length=length(pattern_mm, request.units),
+        as_written=length(count * sizes.height_mm, request.units),
         exact=tidy(exact),
         nearest=fitted(fit.nearest),
         below=None if fit.below is None else fitted(fit.below),
@@ -312,30 +311,32 @@ def _rows(request: SubstituteRequest, fabric: _Fabric, count: int) -> RowsInstea
 
 
 def _measure(
-    request: SubstituteRequest, fabric: _Fabric, measure: PatternMeasure, index: int
+    request: SubstituteRequest, sizes: _StitchSizes, measure: PatternMeasure, index: int
 ) -> MeasureInstead:
-    stated = mm(measure.size)
-    if not SHORTEST_MEASURE_MM <= stated <= LONGEST_MEASURE_MM:
-        bound = SHORTEST_MEASURE_MM if stated < SHORTEST_MEASURE_MM else LONGEST_MEASURE_MM
+    stated_mm = mm(measure.size)
+    if not SHORTEST_MEASURE_MM <= stated_mm <= LONGEST_MEASURE_MM:
+        bound_mm = SHORTEST_MEASURE_MM if stated_mm < SHORTEST_MEASURE_MM else LONGEST_MEASURE_MM
         raise Impossible(
             f"A pattern states no measurement of {measure.size.value:g} {measure.size.unit}.",
             pointer=f"#/measurements/{index}/size",
-            nearest=f"{bound / 10:g} cm",
+            nearest=f"{bound_mm / 10:g} cm",
         )
     along_rows = measure.along == "rows"
-    ratio = fabric.height / fabric.pattern_height if along_rows else fabric.width / fabric.pattern_width
+    ratio = (
+        sizes.height_mm / sizes.pattern_height_mm if along_rows else sizes.width_mm / sizes.pattern_width_mm
+    )
     return MeasureInstead(
         label=measure.label,
-        pattern=length(stated, request.units),
-        as_written=length(stated * ratio, request.units),
-        difference=difference(stated * (ratio - 1.0), request.units),
+        pattern=length(stated_mm, request.units),
+        as_written=length(stated_mm * ratio, request.units),
+        difference=difference(stated_mm * (ratio - 1.0), request.units),
     )
 
 
-# --- what to say beside it ------------------------------------------------------------------------------------------
+# --- warnings and sources ------------------------------------------------------------------------------------------
 
 
-def _warnings(request: SubstituteRequest, fabric: _Fabric, along_rows: bool) -> tuple[Notice, ...]:
+def _warnings(request: SubstituteRequest, sizes: _StitchSizes, along_rows: bool) -> tuple[Notice, ...]:
     warnings: tuple[Notice, ...] = ()
     if along_rows:
         warnings += rows_assumed(request.pattern, "#/pattern") + rows_assumed(request.yours, "#/yours")
@@ -348,11 +349,11 @@ def _warnings(request: SubstituteRequest, fabric: _Fabric, along_rows: bool) -> 
                 pointer="#/held_double",
             ),
         )
-    if abs(more_stitches(fabric.width, fabric.pattern_width)) > OTHER_YARN_STITCHES:
+    if abs(more_stitches(sizes.width_mm, sizes.pattern_width_mm)) > OTHER_YARN_STITCHES:
         warnings += (
             Notice(
                 code="other_yarn",
-                message="The gauges lie more than a yarn class apart: another needle would make another fabric. Take "
+                message="The gauges are more than a yarn class apart: another needle would make another fabric. Take "
                 "another yarn, or knit at your gauge with the counts given here.",
                 pointer="#/yours/stitches",
             ),

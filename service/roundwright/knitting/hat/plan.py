@@ -20,25 +20,18 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.crown.crown import MOST_CROWN_STITCHES, CrownAnswer, repeat_of, work_crown
+from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple, work_crown
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.picture import hat_picture
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
-from roundwright.knitting.needles.best_split import OnNeedles
+from roundwright.knitting.needles.best_split import NeedleStitches
 from roundwright.knitting.needles.start import StartStep, start_on
 from roundwright.knitting.quantities import Length, UnitSystem, length, mm, row_height_mm
-from roundwright.knitting.rounds.round import (
-    Multiple,
-    Repeat,
-    Round,
-    RoundKind,
-    Steps,
-    Work,
-    execute,
-    plain,
-    work_round,
-)
-from roundwright.knitting.sizing.cast_on import CastOnAnswer, depth, work_cast_on
-from roundwright.knitting.sizing.heads import Head, cautions, head
+from roundwright.knitting.rounds.round import Multiple, Repeat, Round, RoundKind, Steps, Work, execute, plain
+from roundwright.knitting.rounds.work_round import work_round
+from roundwright.knitting.sizing.cast_on import CastOnAnswer, work_cast_on
+from roundwright.knitting.sizing.depth import depth
+from roundwright.knitting.sizing.heads import Head, cautions, head_of
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
 from roundwright.knitting.yarn.fabric import Fabric, fabric
 from roundwright.knitting.yarn.per_stitch import Stretch, cast_on_stretch
@@ -84,7 +77,7 @@ class HatPart(Struct, frozen=True, kw_only=True):
 class NeedleStart(Struct, frozen=True, kw_only=True):
     """How the stitches go on the needles."""
 
-    split: OnNeedles
+    split: NeedleStitches
     straddles: Annotated[
         int, Meta(description="Decreases that come to lie on two needles over the whole crown.")
     ]
@@ -216,7 +209,7 @@ def _worked(request: HatRequest, index: int, at: str) -> _Worked:
             nearest="in_the_round; a flat crown by itself is at /v1/crown",
         )
     size, units = request.sizes[index], request.units
-    found = head(size, f"{at}/sizes/{index}")
+    found = head_of(size, f"{at}/sizes/{index}")
     cast_on = _cast_on(request, found, at)
     stitches = cast_on.stitches
     crown = work_crown(
@@ -226,7 +219,7 @@ def _worked(request: HatRequest, index: int, at: str) -> _Worked:
         needles=request.needles,
         tolerance=request.tolerance,
         units=units,
-        at=f"{at}/crown",
+        pointer=f"{at}/crown",
     )
     row_mm = row_height_mm(request.gauge, f"{at}/gauge")
     crown_mm = len(crown.rounds) * row_mm
@@ -277,7 +270,7 @@ def _cast_on(request: HatRequest, found: Head, at: str) -> CastOnAnswer:
     """The cast-on, to a multiple of the crown's repeat and the rib's."""
     rib = request.brim.rib
     ribbed = request.brim.kind in ("ribbed", "folded")
-    multiple = Multiple(lcm(repeat_of(request.crown), rib.knit + rib.purl if ribbed else 1))
+    multiple = Multiple(lcm(crown_multiple(request.crown), rib.knit + rib.purl if ribbed else 1))
     cast_on = work_cast_on(found, request.ease, request.gauge, multiple, request.units, pointer=at)
     if cast_on.stitches > MOST_CROWN_STITCHES:
         raise Impossible(

@@ -8,7 +8,7 @@ from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
-from roundwright.knitting.sizing.cast_on import USUAL_EASE, AskedEase
+from roundwright.knitting.sizing.cast_on import USUAL_EASE, HatEase
 from roundwright.knitting.sizing.heads import Wearer
 from roundwright.knitting.yarn.label import DEFAULT_MARGIN, MarginPercent, Yarn
 
@@ -99,7 +99,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         tuple[HatSize, ...],
         Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
     ]
-    ease: AskedEase = USUAL_EASE
+    ease: HatEase = USUAL_EASE
     yarn: Annotated[Yarn | None, Meta(description="The yarn; without it lengths are told, but no balls.")] = (
         None
     )

@@ -1,4 +1,4 @@
-"""Stitches on needles: the best split, boundaries between needles, the start, and whether stitches fit.
+"""Stitches on needles: the best split, tracking through the rounds, boundaries, the start, and capacity.
 
 May import `shaping` and what is below it.
 """

@@ -1,8 +1,8 @@
-"""Rounds on needles: how stitches are shared out, and what is slid so that no decrease lies on two needles.
+"""The best split: how stitches are shared out over needles so that few decreases lie on two of them.
 
-A border's straddles follow from its own start alone (`borders` says how). So they are known for every possible
-border before any split is looked at, and `unbeaten_splits` searches the combinations: for usual tolerances all of them,
-listed once, else needle by needle.
+How often a boundary is straddled depends on its own start alone (see `boundaries`). So the straddles of every possible
+boundary are known before any split is looked at, and `pareto_splits` searches the combinations: for usual tolerances it
+lists all of them, else it places needle by needle.
 """
 
 from collections.abc import Iterator
@@ -12,11 +12,10 @@ from operator import add
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
-from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.needles.boundaries import Ways, ways
-from roundwright.knitting.rounds.round import MOST_NOTES, MOST_ON_NEEDLES, MOST_STITCHES, Move, Round
+from roundwright.knitting.needles.boundaries import BoundaryPaths, boundaries_of
+from roundwright.knitting.rounds.round import MOST_ON_NEEDLES, MOST_STITCHES
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
@@ -27,10 +26,10 @@ MOST_TOLERANCE: Final = 24
 MOST_MULTIPLE: Final = 24
 """Stitches of a rib or pattern repeat kept whole on a needle: a longer one fills a needle by itself."""
 USUAL_TOLERANCE: Final = 4
-"""Stitches by which needles may differ where nothing is asked for: a hand does not notice them."""
+"""Stitches by which needles may differ by default: a hand does not notice them."""
 
 MOST_LISTED: Final = 4_096
-"""Up to so many ways to make needles unlike, the splits are listed, which takes five needles to a tolerance of 4."""
+"""Splits are listed up to this number of combinations: five needles with a tolerance of 4 are within it."""
 
 NeedleCount = Annotated[
     int,
@@ -52,7 +51,7 @@ WholeRepeat = Annotated[
         description="Stitches of the rib or pattern repeat to keep whole on each needle. Default 1.",
     ),
 ]
-OnNeedles = Annotated[
+NeedleStitches = Annotated[
     tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...],
     Meta(
         max_length=MOST_ON_NEEDLES,
@@ -62,15 +61,15 @@ OnNeedles = Annotated[
 
 
 class NeedleSplit(Struct, frozen=True, kw_only=True):
-    """A way to share the stitches out over the needles, and what it costs."""
+    """Stitches on each needle, and how often a decrease lies across two of them."""
 
-    split: OnNeedles
+    split: NeedleStitches
     straddles: Annotated[
         int,
         Meta(
             ge=0,
-            description="Decreases that come to lie across a border between two needles over all the rounds, "
-            "counted at each border: so many times stitches have to be slid to the next needle.",
+            description="Decreases that lie across a boundary between two needles, over all the rounds and counted at "
+            "each boundary: as often, stitches have to be slid to the next needle.",
         ),
     ]
     difference: Annotated[
@@ -78,206 +77,159 @@ class NeedleSplit(Struct, frozen=True, kw_only=True):
     ]
 
 
-def unbeaten_splits(
-    ways: Ways, needles: int, tolerance: int = USUAL_TOLERANCE, multiple: int = 1
+def pareto_splits(
+    paths: BoundaryPaths, needles: int, tolerance: int = USUAL_TOLERANCE, multiple: int = 1
 ) -> tuple[NeedleSplit, ...]:
-    """The splits within `tolerance` that no other beats in both straddles and evenness, the most even first.
+    """The Pareto-optimal splits within `tolerance`: no other has both fewer straddles and more even needles.
 
-    The last one is the best: it has the fewest straddles. Ties go to the smallest difference between the fullest and
-    the emptiest needle, then to the smallest variance, then to the one with the fewest stitches on the first needle
-    (then the second, and so on). Each needle holds at least one `multiple`. Raises `Impossible` where no split will do.
+    The most even comes first, the one with the fewest straddles last: that is the best split. Ties go to the smallest
+    difference between the fullest and the emptiest needle, then to the smallest variance, then to the fewest stitches
+    on the first needle (then on the second, and so on). Each needle holds at least one `multiple`. Raises `Impossible`
+    where there is no such split.
     """
-    _refuse(len(ways.straddles) - 1, needles, tolerance, multiple)
+    _check(len(paths.straddles) - 1, needles, tolerance, multiple)
     return tuple(
         NeedleSplit(
             split=tuple(multiple * units for units in split),
             straddles=straddles,
             difference=multiple * (max(split) - min(split)),
         )
-        for straddles, split in _front(ways.straddles[::multiple], needles, tolerance // multiple)
+        for straddles, split in _pareto_front(paths.straddles[::multiple], needles, tolerance // multiple)
     )
 
 
-def as_split(ways: Ways, needles: tuple[int, ...]) -> NeedleSplit:
-    """These stitches on each needle as a `NeedleSplit`, with the straddles they have over the rounds."""
+def rate_split(paths: BoundaryPaths, needles: tuple[int, ...]) -> NeedleSplit:
+    """A split given by the knitter as a `NeedleSplit`, with its straddles over the rounds."""
     return NeedleSplit(
         split=needles,
-        straddles=sum(ways.straddles[border] for border in _borders(needles)),
+        straddles=sum(paths.straddles[boundary] for boundary in boundaries_of(needles)),
         difference=max(needles) - min(needles),
     )
 
 
-def on_needles(rounds: tuple[Round, ...], split: tuple[int, ...]) -> tuple[Round, ...]:
-    """The rounds with the stitches on each needle after them, and the moves to make before working each.
-
-    `split` is what each needle holds before the first round. Moves are made in the order given. A needle may
-    run empty near the close: it stays in the count with 0, and the round that empties it has a note.
-    """
-    return followed(ways(rounds, sum(split)), split)
-
-
-def followed(ways: Ways, split: tuple[int, ...]) -> tuple[Round, ...]:
-    """`on_needles` for rounds whose ways are known."""
-    borders, held = _borders(split), split
-    worked = []
-    for each, passage in zip(ways.rounds, ways.passages, strict=True):
-        moves: tuple[Move, ...] = ()
-        if passage is not None:
-            landings = [passage.landing(border) for border in borders]
-            moves = tuple([Move(needle, slid) for needle, (_, slid) in enumerate(landings, start=1) if slid])
-            borders = tuple([to for to, _ in landings])
-        before, held = held, _between(borders, each.after)
-        notes = (each.notes + _emptied(before, held))[:MOST_NOTES]
-        worked.append(replace(each, needles=held, moves=moves, notes=notes))
-    return tuple(worked)
-
-
-def _emptied(before: tuple[int, ...], after: tuple[int, ...]) -> tuple[str, ...]:
-    empty = [
-        str(needle)
-        for needle, (was, now) in enumerate(zip(before, after, strict=True), start=1)
-        if was and not now
-    ]
-    if not empty:
-        return ()
-    named, it = (
-        (f"Needle {empty[0]} is", "it") if len(empty) == 1 else (f"Needles {' and '.join(empty)} are", "them")
-    )
-    return (f"{named} empty after this round: put {it} aside and work on with the others.",)
-
-
-def _borders(needles: tuple[int, ...]) -> tuple[int, ...]:
-    at = 0
-    borders = []
-    for stitches in needles[:-1]:
-        at += stitches
-        borders.append(at)
-    return tuple(borders)
-
-
-def _between(borders: tuple[int, ...], stitches: int) -> tuple[int, ...]:
-    ends = (*borders, stitches)
-    return tuple(end - start for start, end in zip((0, *borders), ends, strict=True))
-
-
-# --- the best combination of borders -----------------------------------------------------------------------
+# --- the best combination of boundaries --------------------------------------------------------------------
 
 
 _Front = Iterator[tuple[int, tuple[int, ...]]]
-"""Straddles and split, for each difference between needles that saves straddles over all smaller ones."""
+"""Straddles and split, for each difference between needles that has fewer straddles than all smaller differences."""
 
 
-def _front(cost: list[int], needles: int, widest: int) -> _Front:
-    """The front of the differences up to `widest`, by the shorter way."""
-    share, over = divmod(len(cost) - 1, needles)
-    if (widest + 1) ** needles <= MOST_LISTED and share > widest:
-        return _picked(cost, share, _listed(needles, over, widest))
-    return _searched(cost, needles, widest)
+def _pareto_front(straddles: list[int], needles: int, tolerance: int) -> _Front:
+    """The Pareto front up to `tolerance`, by the faster of two searches; `straddles` are those of each position."""
+    share, over = divmod(len(straddles) - 1, needles)
+    if (tolerance + 1) ** needles <= MOST_LISTED and share > tolerance:
+        return _front_from_list(straddles, share, _list_splits(needles, over, tolerance))
+    return _front_by_search(straddles, needles, tolerance)
 
 
-class _Listed(NamedTuple):
-    """The splits of a difference, each needle by what it has over its share; the most even first."""
+class _SplitList(NamedTuple):
+    """The splits of one difference, the most even first. A needle is given by its stitches less the equal share."""
 
     splits: tuple[tuple[int, ...], ...]
-    borders: tuple[tuple[int, ...], ...]
-    """For each border its place in each split, by what it is over that of equal shares."""
+    boundaries: tuple[tuple[int, ...], ...]
+    """For each boundary its position in each split, less its position with equal shares."""
 
 
 @lru_cache(maxsize=64)
-def _listed(needles: int, over: int, widest: int) -> tuple[_Listed, ...]:
-    """All splits within `widest`, by difference, for shares that leave `over` stitches over."""
+def _list_splits(needles: int, over: int, tolerance: int) -> tuple[_SplitList, ...]:
+    """All splits within `tolerance`, by difference; `over` stitches remain after equal shares."""
     by_difference: dict[int, list[tuple[int, ...]]] = {}
-    for above in product(range(widest + 1), repeat=needles):
-        least, uneven = divmod(over - sum(above), needles)
-        if not uneven and min(above) == 0:
-            by_difference.setdefault(max(above), []).append(tuple(least + each for each in above))
+    for above in product(range(tolerance + 1), repeat=needles):
+        least, remainder = divmod(over - sum(above), needles)
+        if not remainder and min(above) == 0:
+            by_difference.setdefault(max(above), []).append(tuple(least + extra for extra in above))
     return tuple(
-        _Listed(tuple(splits), tuple(zip(*(tuple(accumulate(split[:-1])) for split in splits), strict=True)))
-        for _, found in sorted(by_difference.items())
-        if (splits := sorted(found, key=lambda split: (sum(each * each for each in split), split)))
+        _SplitList(
+            tuple(splits), tuple(zip(*(tuple(accumulate(split[:-1])) for split in splits), strict=True))
+        )
+        for _, unsorted in sorted(by_difference.items())
+        if (splits := sorted(unsorted, key=lambda split: (sum(extra * extra for extra in split), split)))
     )
 
 
-def _picked(cost: list[int], share: int, listed: tuple[_Listed, ...]) -> _Front:
-    fewest = sum(cost) + 1
-    for splits, borders in listed:
-        straddles = [0] * len(splits)
-        for border, places in enumerate(borders, start=1):
-            equal = border * share
-            straddles = [met + cost[equal + place] for met, place in zip(straddles, places, strict=True)]
-        if (best := min(straddles)) < fewest:
+def _front_from_list(straddles: list[int], share: int, split_lists: tuple[_SplitList, ...]) -> _Front:
+    fewest = sum(straddles) + 1
+    for splits, boundaries in split_lists:
+        totals = [0] * len(splits)
+        for boundary, offsets in enumerate(boundaries, start=1):
+            equal = boundary * share
+            totals = [
+                total + straddles[equal + offset] for total, offset in zip(totals, offsets, strict=True)
+            ]
+        if (best := min(totals)) < fewest:
             fewest = best
-            yield fewest, tuple(share + each for each in splits[straddles.index(best)])
+            yield fewest, tuple(share + extra for extra in splits[totals.index(best)])
         if not fewest:
             return
 
 
-def _searched(cost: list[int], needles: int, widest: int) -> _Front:
-    total = len(cost) - 1
-    weight = total * total + 1  # above any sum of squares: straddles come first, evenness second
-    weighed = [weight * each for each in cost]
-    fewest = sum(cost) + 1
-    for difference in range(widest + 1):
-        leasts = range(max(1, -(-total // needles) - difference), total // needles + 1)
-        # Where the cheapest places, taken singly, save nothing, they cannot save anything together.
-        if not leasts or _cheapest_singly(cost, needles, leasts[0], leasts[-1] + difference) >= fewest:
+def _front_by_search(straddles: list[int], needles: int, tolerance: int) -> _Front:
+    stitches = len(straddles) - 1
+    weight = stitches * stitches + 1  # above any sum of squares: straddles come first, evenness second
+    weighted = [weight * count for count in straddles]
+    fewest = sum(straddles) + 1
+    for difference in range(tolerance + 1):
+        leasts = range(max(1, -(-stitches // needles) - difference), stitches // needles + 1)
+        # Skip the search where even the best position of each boundary, taken alone, saves no straddle.
+        if not leasts or _lower_bound(straddles, needles, leasts[0], leasts[-1] + difference) >= fewest:
             continue
-        found = [
-            _evenest(weighed, needles, least, least + difference)
+        candidates = [
+            _most_even(weighted, needles, least, least + difference)
             for least in leasts
-            if _cheapest_singly(cost, needles, least, least + difference) < fewest
+            if _lower_bound(straddles, needles, least, least + difference) < fewest
         ]
-        if found and (best := min(found))[0] < weight * fewest:
+        if candidates and (best := min(candidates))[0] < weight * fewest:
             fewest = best[0] // weight
             yield fewest, best[1]
 
 
-def _places(border: int, needles: int, total: int, least: int, most: int) -> tuple[int, int]:
-    """First and last place of a border that leaves every needle `least` to `most`."""
-    behind = needles - border
-    return max(border * least, total - behind * most), min(border * most, total - behind * least)
+def _positions(boundary: int, needles: int, stitches: int, least: int, most: int) -> tuple[int, int]:
+    """First and last position of a boundary that leaves `least` to `most` stitches on every needle."""
+    after = needles - boundary
+    return max(boundary * least, stitches - after * most), min(boundary * most, stitches - after * least)
 
 
-def _cheapest_singly(cost: list[int], needles: int, least: int, most: int) -> int:
-    """Straddles if every border stood at its cheapest place, whatever the others do."""
-    straddles = 0
-    for border in range(1, needles):
-        first, last = _places(border, needles, len(cost) - 1, least, most)
-        straddles += min(cost[first : last + 1])
-    return straddles
+def _lower_bound(straddles: list[int], needles: int, least: int, most: int) -> int:
+    """The straddles if each boundary had its best position, whatever the others have: no split has fewer."""
+    total = 0
+    for boundary in range(1, needles):
+        first, last = _positions(boundary, needles, len(straddles) - 1, least, most)
+        total += min(straddles[first : last + 1])
+    return total
 
 
-def _evenest(weighed: list[int], needles: int, least: int, most: int) -> tuple[int, tuple[int, ...]]:
-    """The lowest sum of weighed borders and squared needles, needles within `least` to `most`, and its split.
+def _most_even(weighted: list[int], needles: int, least: int, most: int) -> tuple[int, tuple[int, ...]]:
+    """The lowest sum of weighted straddles and squared needles, with `least` to `most` on a needle, and its split.
 
-    Fills the needles from the last to the first; of equal splits, the first in the order of tuples. Needs
-    needles * least <= total <= needles * most.
+    Dynamic programming from the last needle to the first; of equal splits, the first in the order of tuples. Needs
+    needles * least <= stitches <= needles * most.
     """
-    total = len(weighed) - 1
-    squares = [stitches * stitches for stitches in range(most + 1)]
-    start, best = total, [0]  # best[i]: value of everything after a border at start + i
+    stitches = len(weighted) - 1
+    squares = [count * count for count in range(most + 1)]
+    start, best = stitches, [0]  # best[i]: lowest sum of everything after a boundary at start + i
     chosen: list[tuple[int, list[int]]] = []
-    for ahead in range(needles - 1, -1, -1):  # needles before the border being placed
-        first, last = _places(ahead, needles, total, least, most)
-        values, choices = [], []
-        for border in range(first, last + 1):
-            low, high = max(least, start - border), min(most, start + len(best) - 1 - border)
+    for boundary in range(needles - 1, -1, -1):
+        first, last = _positions(boundary, needles, stitches, least, most)
+        sums, choices = [], []
+        for position in range(first, last + 1):
+            low, high = max(least, start - position), min(most, start + len(best) - 1 - position)
             options = list(
-                map(add, squares[low : high + 1], best[border + low - start : border + high - start + 1])
+                map(add, squares[low : high + 1], best[position + low - start : position + high - start + 1])
             )
-            value = min(options)
-            values.append(value + weighed[border])
-            choices.append(low + options.index(value))
-        start, best = first, values
+            lowest = min(options)
+            sums.append(lowest + weighted[position])
+            choices.append(low + options.index(lowest))
+        start, best = first, sums
         chosen.append((first, choices))
-    border, split = 0, []
+    position, split = 0, []
     for first, choices in reversed(chosen):
-        split.append(choices[border - first])
-        border += split[-1]
-    return best[0] - weighed[0], tuple(split)
+        split.append(choices[position - first])
+        position += split[-1]
+    return best[0] - weighted[0], tuple(split)
 
 
-def _refuse(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
+def _check(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
+    """Raise `Impossible` where no split has whole repeats, a stitch on every needle and the tolerance."""
     if stitches % multiple:
         down = stitches // multiple * multiple
         near = " or ".join(str(count) for count in (down, down + multiple) if count >= needles * multiple)

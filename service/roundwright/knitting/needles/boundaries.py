@@ -1,133 +1,140 @@
-"""Borders between needles: the way each goes through the rounds.
+"""Boundaries between needles: where each one goes, round by round, and how often a decrease straddles it.
 
-A *border* sits at so many stitches into the round. A decrease that uses stitches on both sides of it *straddles*.
-Common practice slides the stitches left at the end of the needle on to the next one and works the decrease there: the
-border moves back to where the decrease starts. Otherwise the border keeps what the steps before it leave. An
-increase worked exactly at a border stays on the needle before it: the right-hand needle has it already.
+The position of a boundary is the number of stitches of the round before it. A decrease that uses stitches on both sides
+*straddles* the boundary. Common practice: slide the stitches left at the end of the needle to the next needle and work
+the decrease there, so that the boundary moves back to where the decrease starts. An increase worked exactly at a
+boundary stays on the needle before it: the right-hand needle already has it.
 """
 
+from itertools import accumulate
 from typing import NamedTuple
 
 from roundwright.knitting.rounds.round import Round, Steps, Unworkable, Work, uses_and_leaves
 
-Landing = tuple[int, int]
-"""Where a border is after some steps, counted in the stitches they leave, and how many stitches are slid there."""
+NewPosition = tuple[int, int]
+"""Position of a boundary after some steps, in stitches they leave, and the number of stitches slid there."""
 
 
-class Stretch(NamedTuple):
-    """A stretch of a round that repeats itself: every stitch takes some and leaves at least one."""
+class StepMap(NamedTuple):
+    """What one step does to boundaries. Each time through, it uses some stitches and leaves at least one."""
 
-    start: int  # stitches into the round
-    left: int  # stitches made before it
-    uses: int  # by one time
-    leaves: int
+    start: int  # stitches used before the step
+    left: int  # stitches left before the step
+    uses: int  # stitches used by one time
+    leaves: int  # stitches left by one time
     times: int
-    inner: "Passage | None"  # of one time, where that is more than a stitch
+    inner: "RoundMap | None"  # the steps of one time of a repeat; None for a stitch
 
-    def within(self, into: int) -> Landing:
-        """The landing of a border so many stitches into one time, from the start of that time."""
-        return (0, into) if self.inner is None else self.inner.landing(into)
+    def new_position_within(self, position: int) -> NewPosition:
+        """New position of a boundary inside one time; both positions are counted from the start of that time."""
+        return (0, position) if self.inner is None else self.inner.new_position(position)
 
 
-class Passage(NamedTuple):
-    """The way of every possible border through one round, or through one time of a repeat."""
+class RoundMap(NamedTuple):
+    """Old position to new position, for every possible boundary, over one round or one time of a repeat."""
 
-    stretches: tuple[Stretch, ...]
+    step_maps: tuple[StepMap, ...]
     uses: int
-    after: int  # where its end is
+    leaves: int
 
-    def landing(self, border: int) -> Landing:
-        """The landing of one border."""
-        for stretch in self.stretches:
-            start, left, uses, leaves, times, _ = stretch
-            if border < start + uses * times:
-                time, into = divmod(border - start, uses)
-                to, slid = stretch.within(into)
-                return left + time * leaves + to, slid
-        return self.after, 0
+    def new_position(self, boundary: int) -> NewPosition:
+        """New position of one boundary."""
+        for step_map in self.step_maps:
+            start, left, uses, leaves, times, _ = step_map
+            if boundary < start + uses * times:
+                time, within = divmod(boundary - start, uses)
+                position, slid = step_map.new_position_within(within)
+                return left + time * leaves + position, slid
+        return self.leaves, 0
 
     def straddles(self, after: list[int]) -> list[int]:
-        """The straddles of all borders from this round on, from those `after` it."""
+        """Straddles from this round on, by position before the round; `after` has those of the later rounds."""
         before: list[int] = []
-        self.meet(after, 0, before)
-        before.append(after[self.after])
+        self.add_straddles(after, 0, before)
+        before.append(after[self.leaves])
         return before
 
-    def meet(self, after: list[int], at: int, before: list[int]) -> None:
-        """Add the straddles of all borders but the one at the end, with what it leaves standing `at` in `after`."""
-        for stretch in self.stretches:
-            _, left, uses, leaves, times, inner = stretch
-            here = at + left
-            # Sections are few and wide, the repeats of a swatch many and narrow: the shorter way round.
-            if inner is not None and uses == inner.uses > times * len(inner.stretches):
+    def add_straddles(self, after: list[int], offset: int, before: list[int]) -> None:
+        """Append the straddles of all boundaries but the last to `before`; positions in `after` begin at `offset`."""
+        for step_map in self.step_maps:
+            _, left, uses, leaves, times, inner = step_map
+            first = offset + left
+            # The shorter loop: crown sections are few and wide, the repeats of a swatch many and narrow.
+            if inner is not None and uses == inner.uses > times * len(inner.step_maps):
                 for time in range(times):
-                    inner.meet(after, here + time * leaves, before)
+                    inner.add_straddles(after, first + time * leaves, before)
                 continue
-            side_by_side = [0] * (uses * times)
-            for into in range(uses):
-                to, slid = stretch.within(into)
-                met = after[here + to : here + to + leaves * times : leaves]
-                side_by_side[into::uses] = [straddles + 1 for straddles in met] if slid else met
-            before += side_by_side
+            counts = [0] * (uses * times)
+            for within in range(uses):
+                position, slid = step_map.new_position_within(within)
+                later = after[first + position : first + position + leaves * times : leaves]
+                counts[within::uses] = [straddles + 1 for straddles in later] if slid else later
+            before += counts
 
 
-class Ways(NamedTuple):
-    """The way of every possible border through some rounds."""
+class BoundaryPaths(NamedTuple):
+    """The path of every possible boundary through some rounds."""
 
     rounds: tuple[Round, ...]
-    passages: tuple[Passage | None, ...]
-    """None for a round in which no border moves."""
+    round_maps: tuple[RoundMap | None, ...]
+    """None for a round in which no boundary moves."""
     straddles: list[int]
-    """Over all the rounds, on a border that starts 0, 1, 2, ... stitches into the first."""
+    """Over all the rounds, for a boundary that starts 0, 1, 2, ... stitches into the first."""
 
 
-def ways(rounds: tuple[Round, ...], stitches: int) -> Ways:
-    """The ways of all borders through rounds that begin with `stitches`; time grows with stitches x rounds.
+def boundary_paths(rounds: tuple[Round, ...], stitches: int) -> BoundaryPaths:
+    """The paths of all boundaries through rounds that begin with `stitches`; time grows with stitches x rounds.
 
     The rounds chain; there may be none. Raises `Unworkable` where the first works another number of stitches.
     """
-    _begins_with(rounds, stitches)
-    passages = tuple(None if _level(each.steps) else _passage(each.steps) for each in rounds)
+    _check_first_round(rounds, stitches)
+    round_maps = tuple(None if _keeps_positions(round.steps) else _round_map(round.steps) for round in rounds)
     straddles = [0] * ((rounds[-1].after if rounds else stitches) + 1)
-    for passage in reversed(passages):
-        if passage is not None:
-            straddles = passage.straddles(straddles)
-    return Ways(rounds, passages, straddles)
+    for round_map in reversed(round_maps):
+        if round_map is not None:
+            straddles = round_map.straddles(straddles)
+    return BoundaryPaths(rounds, round_maps, straddles)
 
 
-def _level(steps: Steps) -> bool:
-    """Whether every stitch takes one and leaves one, so that no border moves."""
-    facts = uses_and_leaves()
+def boundaries_of(split: tuple[int, ...]) -> tuple[int, ...]:
+    """Positions of the boundaries between needles that hold these stitches."""
+    return tuple(accumulate(split[:-1]))
+
+
+def _keeps_positions(steps: Steps) -> bool:
+    """Whether every stitch uses one and leaves one, so that no boundary moves."""
+    table = uses_and_leaves()
     return all(
-        facts[step.stitch] == (1, 1) if isinstance(step, Work) else _level(step.steps) for step in steps
+        table[step.stitch] == (1, 1) if isinstance(step, Work) else _keeps_positions(step.steps)
+        for step in steps
     )
 
 
-def _passage(steps: Steps) -> Passage:
-    facts = uses_and_leaves()
-    stretches: list[Stretch] = []
+def _round_map(steps: Steps) -> RoundMap:
+    table = uses_and_leaves()
+    step_maps: list[StepMap] = []
     start = left = 0
     for step in steps:
         inner = None
         if isinstance(step, Work):
-            uses, leaves = facts[step.stitch]
+            uses, leaves = table[step.stitch]
             again = 0
         else:
-            inner = _passage(step.steps)
-            uses, leaves, again = inner.uses, inner.after, step.again
-        if uses:  # what only increases moves the borders of the next step on
-            stretches.append(Stretch(start, left, uses, leaves, step.times, inner))
+            inner = _round_map(step.steps)
+            uses, leaves, again = inner.uses, inner.leaves, step.again
+        if uses:  # increases alone have no position of their own: they move the next step
+            step_maps.append(StepMap(start, left, uses, leaves, step.times, inner))
         start += uses * step.times
         left += leaves * step.times
-        if again and inner is not None:  # the last time is the beginning of a whole one
-            made = inner.landing(again)[0]
-            stretches.append(Stretch(start, left, again, made, 1, inner))
+        if again and inner is not None:  # the last time, which stops early, is the beginning of a whole one
+            left_again = inner.new_position(again)[0]
+            step_maps.append(StepMap(start, left, again, left_again, 1, inner))
             start += again
-            left += made
-    return Passage(tuple(stretches), start, left)
+            left += left_again
+    return RoundMap(tuple(step_maps), start, left)
 
 
-def _begins_with(rounds: tuple[Round, ...], stitches: int) -> None:
+def _check_first_round(rounds: tuple[Round, ...], stitches: int) -> None:
     if rounds and rounds[0].before != stitches:
         raise Unworkable(
             f"The first round works {rounds[0].before} stitches, but {stitches} are on the needles.",

@@ -1,7 +1,7 @@
-"""Room on the needles: whether the stitches fit on each, and how long a round still reaches around a circular.
+"""Capacity: whether the stitches fit on each needle, and how long a round reaches around a circular needle.
 
-Lying side by side, n stitches of width w take n w of a needle. They can be pushed together by a share of that, the
-squeeze. Around a circular they must reach the other way: n w, with what the fabric stretches, is at least its length.
+Side by side, n stitches of width w take n w of a needle; they can be pushed together by a share of that, the squeeze.
+A round reaches around a circular while n w, plus what the fabric stretches, is at least the length of the circular.
 """
 
 from collections.abc import Iterable
@@ -15,13 +15,13 @@ from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, m
 from roundwright.knitting.rounds.round import Round
 
 MOST_SQUEEZE_PERCENT: Final = 80.0
-"""Five stitches in the room of one: more than any yarn gives way."""
+"""Five stitches in the width of one: more than any yarn can be squeezed."""
 USUAL_SQUEEZE_PERCENT: Final = 25.0
-"""Stitches pushed to three quarters of their width still slide well. A choice of this service, as any figure is."""
+"""Stitches at three quarters of their width still slide well. A choice of this service: nobody published a figure."""
 MOST_STRETCH_PERCENT: Final = 100.0
 """Twice the width: as far as ribbing goes."""
 
-Squeeze = Annotated[
+SqueezePercent = Annotated[
     float,
     Meta(
         ge=0.0,
@@ -29,7 +29,7 @@ Squeeze = Annotated[
         description="Percent of their width by which stitches may be pushed together on a needle. Default 25.",
     ),
 ]
-Stretch = Annotated[
+StretchPercent = Annotated[
     float,
     Meta(
         ge=0.0,
@@ -64,50 +64,55 @@ class CircularUse(Struct, frozen=True, kw_only=True):
     change_before_round: Annotated[
         int | None,
         Meta(
-            description="Number of the first round to work on double-pointed needles; null when the circular does "
-            "to the end, or when there are no rounds."
+            description="Number of the first round to work on double-pointed needles; null where the circular serves "
+            "to the end, and without rounds."
         ),
     ]
     message: Annotated[str, Meta(description="The same in a sentence.")]
 
 
 def needle_room(
-    held: Iterable[tuple[int, ...]], gauge: Gauge, needle: Length, squeeze: float, units: UnitSystem
+    splits: Iterable[tuple[int, ...]], gauge: Gauge, needle: Length, squeeze_percent: float, units: UnitSystem
 ) -> NeedleRoom:
-    """Whether the fullest of all needles `held`, at the start and after each round, has room on a needle that long."""
+    """Whether the fullest needle fits; `splits` are the stitches on each needle at the start and after each round."""
     width_mm, needle_mm = stitch_width_mm(gauge), mm(needle)
-    fullest = max(max(needles) for needles in held)
+    fullest = max(max(split) for split in splits)
     taken_mm = fullest * width_mm
-    needed = max(0.0, 100.0 * (1.0 - needle_mm / taken_mm))
-    fits = needed <= squeeze
-    most = _held_by(needle_mm, width_mm, squeeze)
+    needed_percent = max(0.0, 100.0 * (1.0 - needle_mm / taken_mm))
+    fits = needed_percent <= squeeze_percent
+    most = _capacity(needle_mm, width_mm, squeeze_percent)
     if not fits:
         message = (
             f"{fullest} stitches are too many for one needle: it holds {most}. Take longer needles, or more."
         )
-    elif needed:
-        message = f"{fullest} stitches fit on one needle, pushed together by {needed:.0f} %."
+    elif needed_percent:
+        message = f"{fullest} stitches fit on one needle, pushed together by {needed_percent:.0f} %."
     else:
         message = f"{fullest} stitches fit on one needle side by side."
     return NeedleRoom(
         fits=fits,
         stitches=fullest,
         width=length(taken_mm, units),
-        squeeze_needed=tidy(needed, 3),
+        squeeze_needed=tidy(needed_percent, 3),
         most_stitches=most,
         message=message,
     )
 
 
 def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of the fabric
-    stitches: int, rounds: tuple[Round, ...], gauge: Gauge, circular: Length, squeeze: float, stretch: float
+    stitches: int,
+    rounds: tuple[Round, ...],
+    gauge: Gauge,
+    circular: Length,
+    squeeze_percent: float,
+    stretch_percent: float,
 ) -> CircularUse:
-    """From which round on the stitches no longer reach around a circular that long, measured from tip to tip."""
+    """Whether the stitches reach around the circular (measured tip to tip), and the first round when they do not."""
     width_mm, circular_mm = stitch_width_mm(gauge), mm(circular)
-    fewest = ceil(circular_mm / (width_mm * (1.0 + stretch / 100.0)) - 1e-9)
-    most = _held_by(circular_mm, width_mm, squeeze)
+    fewest = ceil(circular_mm / (width_mm * (1.0 + stretch_percent / 100.0)) - 1e-9)
+    most = _capacity(circular_mm, width_mm, squeeze_percent)
     reaches = stitches >= fewest
-    change = next((each.number for each in rounds if min(each.before, each.after) < fewest), None)
+    change = next((round.number for round in rounds if min(round.before, round.after) < fewest), None)
     if not reaches:
         message = (
             f"{stitches} stitches do not reach around: it takes {fewest}. Begin on double-pointed needles."
@@ -117,7 +122,7 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
             f"From round {change} fewer than {fewest} stitches are left: change to double-pointed needles."
         )
     else:
-        message = f"{stitches} stitches reach around, and go on doing so."
+        message = f"{stitches} stitches reach around, in every round."
     return CircularUse(
         reaches=reaches,
         fewest_stitches=fewest,
@@ -127,12 +132,12 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
     )
 
 
-def _held_by(needle_mm: float, width_mm: float, squeeze: float) -> int:
-    return floor(needle_mm / (width_mm * (1.0 - squeeze / 100.0)) + 1e-9)
+def _capacity(needle_mm: float, width_mm: float, squeeze_percent: float) -> int:
+    return floor(needle_mm / (width_mm * (1.0 - squeeze_percent / 100.0)) + 1e-9)
 
 
 def room_notices(room: NeedleRoom | None, circular: CircularUse | None, stitches: int) -> tuple[Notice, ...]:
-    """The warnings that go with needles that are too short, and with a circular too long or too short to begin on."""
+    """The warnings for needles that are too short, and for a circular too long or too short to begin on."""
     notices = []
     if room is not None and not room.fits:
         notices.append(Notice(code="needles_too_short", message=room.message, pointer="#/needle_length"))

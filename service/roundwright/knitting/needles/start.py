@@ -1,21 +1,21 @@
-"""From the cast-on to the working needles."""
+"""The start: steps from the cast-on to the working needles."""
 
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.needles.best_split import OnNeedles
+from roundwright.knitting.needles.best_split import NeedleStitches
 
 
 class StartStep(Struct, frozen=True, kw_only=True):
     """A step on the way from the cast-on to the working needles."""
 
-    needles: Annotated[OnNeedles, Meta(description="Stitches on each needle after the step.")]
+    needles: Annotated[NeedleStitches, Meta(description="Stitches on each needle after the step.")]
     text: Annotated[str, Meta(description="What to do.")]
 
 
 def start_on(split: tuple[int, ...]) -> tuple[StartStep, ...]:
-    """From one needle to two halves to the working needles; common practice.
+    """The steps from one needle to two halves to the working needles (common practice).
 
     With two needles the halves are the split itself.
     """
@@ -31,7 +31,7 @@ def start_on(split: tuple[int, ...]) -> tuple[StartStep, ...]:
         ),
     ]
     if len(split) > 2:
-        shares = [f"{count} on to the {_ORDINALS[place]}" for place, count in enumerate(split)]
+        shares = [f"{count} on to the {_ORDINALS[index]}" for index, count in enumerate(split)]
         text = f"Join, the cast-on edge untwisted, and work the first round: {', '.join(shares)} needle."
         steps.append(StartStep(needles=split, text=text))
     return tuple(steps)

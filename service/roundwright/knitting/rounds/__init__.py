@@ -1,4 +1,4 @@
-"""The round: steps executed and chained, rounds as rows, and changes spread evenly over a round.
+"""The round: steps executed and chained, the written line, rounds as rows, and changes spread evenly.
 
 May import `reference`, `answers` and `quantities`.
 """

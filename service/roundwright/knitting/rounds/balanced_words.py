@@ -1,9 +1,9 @@
-"""The most even order of two kinds of parts, written as nested repeats.
+"""Balanced words: the most even order of two kinds of parts, written as nested repeats.
 
-*Balanced* order is maximally even: any two windows of the same number of parts hold as many of one kind, or differ by
-one. Up to rotation there is one such order of a given number of each, the Christoffel word (Morse and Hedlund, Am. J.
-Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454). Euclid's algorithm on the two numbers writes it
-as nested repeats: each turn joins the rarer part with the others that fall to it.
+*Balanced* order is maximally even: any two windows of the same number of parts have the same number of each kind, or
+differ by one. For given numbers of both kinds there is one such order up to rotation, the Christoffel word (Morse and
+Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454). Euclid's algorithm on the two
+numbers writes it as nested repeats: each step joins every rarer part with its share of the others.
 """
 
 from collections.abc import Callable
@@ -17,46 +17,48 @@ T = TypeVar("T")
 
 
 def balanced(first: Steps, firsts: int, last: Steps, lasts: int, most: int) -> Steps | None:
-    """The balanced order of some `first` and some `last` that begins with the one and ends with the other.
+    """The balanced order of `firsts` times `first` and `lasts` times `last`, from a `first` to a `last`.
 
-    None where whole repeats cannot say it in `most` steps: a Fibonacci word, say, has nothing four times in a row.
+    None where whole repeats need more than `most` steps: a Fibonacci word has nothing four times in a row.
     """
-    turns = _fewest(2, firsts, 2, lasts, most)
-    if turns is None:
+    shortest = _fewest_steps(2, firsts, 2, lasts, most)
+    if shortest is None:
         return None
-    for both in turns[1]:
-        first, firsts, last, lasts = _turn(first, firsts, last, lasts, both=both, join=joined, power=times)
+    for both in shortest[1]:
+        first, firsts, last, lasts = _euclid_step(
+            first, firsts, last, lasts, both=both, join=joined, power=times
+        )
     return times(firsts, first) if firsts else times(lasts, last)
 
 
 def stopping_early(wide: Steps, wides: int, narrow: Steps, narrows: int, short: int = 0) -> Steps:
-    """The balanced order in the rotation that repeats stopping early say in few steps; it ends with `wide`.
+    """The balanced order in the rotation that needs few steps if repeats may stop early; it ends with `wide`.
 
-    These are the standard words: each is the one before, some times over, and then the one before that, which is the
-    beginning of it. One step for each turn of Euclid's algorithm. The last `short` stitches are left out: none, or all
-    of the last part. There must be more than one turn.
+    These are the standard words. Each is the word before it, repeated, and then the word before that, which is also the
+    beginning of the repeated one; so each step of Euclid's algorithm is one repeat. The last `short` stitches are left
+    out: none, or all of the last part. Needs more than one step of the algorithm.
     """
     often, rare = (wide, narrow) if wides > narrows else (narrow, wide)
     quotients = _quotients(max(wides, narrows), min(wides, narrows))
     if (len(quotients) % 2 == 1) != (rare is wide):  # standard words end with either part in turn
         quotients[-1:] = [quotients[-1] - 1, 1]
     words = gcd(wides, narrows)
-    before, now = execute(often)[0], quotients[0] * execute(often)[0] + execute(rare)[0]
+    previous, current = execute(often)[0], quotients[0] * execute(often)[0] + execute(rare)[0]
     word = joined(times(quotients[0], often), rare)
-    for turn, quotient in enumerate(quotients[1:], start=2):
-        cut = short if turn == len(quotients) and words == 1 else 0
-        word = (Repeat(quotient, word, before - cut),)
-        before, now = now, quotient * now + before
+    for number, quotient in enumerate(quotients[1:], start=2):
+        cut = short if number == len(quotients) and words == 1 else 0
+        word = (Repeat(quotient, word, previous - cut),)
+        previous, current = current, quotient * current + previous
     if words == 1:
         return word
-    return (Repeat(words - 1, word, now - short),) if short else (Repeat(words, word),)
+    return (Repeat(words - 1, word, current - short),) if short else (Repeat(words, word),)
 
 
 def cut(steps: Steps, stitches: int, most: int) -> Steps:
     """The steps without their last `stitches`, which are plain stitches of one step.
 
-    The last repeat is worked once less and its last time written out; where that makes more than `most` steps in all,
-    it stops early instead.
+    The last repeat is worked once less and its last time follows as separate steps; where that makes more than `most`
+    steps in all, the repeat stops early instead.
     """
     if not stitches:
         return steps
@@ -64,19 +66,19 @@ def cut(steps: Steps, stitches: int, most: int) -> Steps:
     if isinstance(last, Work):
         left = last.times - stitches
         return (*rest, Work(last.stitch, left)) if left else tuple(rest)
-    written = joined(tuple(rest), times(last.times - 1, last.steps), cut(last.steps, stitches, most))
-    if steps_in(written) <= most:
-        return written
+    expanded = joined(tuple(rest), times(last.times - 1, last.steps), cut(last.steps, stitches, most))
+    if steps_in(expanded) <= most:
+        return expanded
     return (*rest, Repeat(last.times - 1, last.steps, execute(last.steps)[0] - stitches))
 
 
 def steps_in(steps: Steps) -> int:
-    """How many steps there are, those inside repeats counted."""
+    """The number of steps, those inside repeats counted."""
     return sum(1 if isinstance(step, Work) else 1 + steps_in(step.steps) for step in steps)
 
 
 def mirrored(steps: Steps) -> Steps:
-    """The same stitches from the other end. No repeat may stop early."""
+    """The same stitches read from the other end. No repeat may stop early."""
     return tuple(
         step if isinstance(step, Work) else Repeat(step.times, mirrored(step.steps))
         for step in reversed(steps)
@@ -84,12 +86,12 @@ def mirrored(steps: Steps) -> Steps:
 
 
 def stops_early(steps: Steps) -> bool:
-    """Whether a repeat anywhere stops early."""
+    """Whether any repeat, nested ones included, stops early."""
     return any(isinstance(step, Repeat) and (step.again or stops_early(step.steps)) for step in steps)
 
 
 def times(count: int, steps: Steps) -> Steps:
-    """The steps, `count` times over, in as few steps as will do."""
+    """The steps, `count` times over, in as few steps as possible."""
     if count <= 1 or not steps:
         return steps if count else ()
     only = steps[0]
@@ -101,17 +103,17 @@ def times(count: int, steps: Steps) -> Steps:
 
 
 def joined(*parts: Steps) -> Steps:
-    """The parts one after the other, with like neighbours as one step."""
-    together: list[Step] = []
+    """The parts one after the other; equal neighbours become one step."""
+    steps: list[Step] = []
     for step in (step for part in parts for step in part):
-        before = together[-1] if together else None
+        before = steps[-1] if steps else None
         if isinstance(step, Work) and isinstance(before, Work) and before.stitch == step.stitch:
-            together[-1] = Work(step.stitch, before.times + step.times)
+            steps[-1] = Work(step.stitch, before.times + step.times)
         elif isinstance(step, Repeat) and isinstance(before, Repeat) and _same(before, step):
-            together[-1] = Repeat(before.times + step.times, step.steps, step.again)
+            steps[-1] = Repeat(before.times + step.times, step.steps, step.again)
         else:
-            together.append(step)
-    return tuple(together)
+            steps.append(step)
+    return tuple(steps)
 
 
 def _same(before: Repeat, step: Repeat) -> bool:
@@ -121,7 +123,7 @@ def _same(before: Repeat, step: Repeat) -> bool:
 # --- Euclid's algorithm ---------------------------------------------------------------------------------------------
 
 
-def _turn(
+def _euclid_step(
     first: T,
     firsts: int,
     last: T,
@@ -131,28 +133,31 @@ def _turn(
     join: Callable[[T, T], T],
     power: Callable[[int, T], T],
 ) -> tuple[T, int, T, int]:
-    """One turn: the same word over longer parts, fewer of them.
+    """One step of Euclid's algorithm: the same word, written with fewer and longer parts.
 
-    The rarer part takes as many of the other as each can have; those left over remain a part of their own, or (with
-    `both`) each is added to one more of the longer parts.
+    Each rarer part takes its equal share of the others. Those left over remain parts of their own, or (with `both`) are
+    added one by one to some of the longer parts.
     """
     if firsts <= lasts:
-        each, over = divmod(lasts, firsts)
-        longer = join(first, power(each, last))
+        share, over = divmod(lasts, firsts)
+        longer = join(first, power(share, last))
         if both:
-            return longer, firsts - over, join(first, power(each + 1, last)), over
+            return longer, firsts - over, join(first, power(share + 1, last)), over
         return longer, firsts, last, over
-    each, over = divmod(firsts, lasts)
-    longer = join(power(each, first), last)
+    share, over = divmod(firsts, lasts)
+    longer = join(power(share, first), last)
     if both:
-        return join(power(each + 1, first), last), over, longer, lasts - over
+        return join(power(share + 1, first), last), over, longer, lasts - over
     return first, over, longer, lasts
 
 
-def _fewest(first: int, firsts: int, last: int, lasts: int, most: int) -> tuple[int, tuple[bool, ...]] | None:
-    """The turns that take the fewest steps, and how many; None where that is more than `most`.
+def _fewest_steps(
+    first: int, firsts: int, last: int, lasts: int, most: int
+) -> tuple[int, tuple[bool, ...]] | None:
+    """The fewest steps that write the word, and the choice of `both` for each step of the algorithm that leads there.
 
-    `first` and `last` are the steps of the parts. They grow like Fibonacci numbers, so the search ends soon.
+    None where they are more than `most`. `first` and `last` are the numbers of steps of the parts. They grow like
+    Fibonacci numbers, so the search ends soon.
     """
     if not firsts or not lasts:
         cost = _power(firsts or lasts, first if firsts else last)
@@ -161,10 +166,12 @@ def _fewest(first: int, firsts: int, last: int, lasts: int, most: int) -> tuple[
         return None
     best = None
     for both in (False, True) if max(firsts, lasts) % min(firsts, lasts) else (False,):
-        found = _fewest(*_turn(first, firsts, last, lasts, both=both, join=add, power=_power), most)
-        if found is not None:
-            best = (found[0], (both, *found[1]))
-            most = found[0] - 1
+        rest = _fewest_steps(
+            *_euclid_step(first, firsts, last, lasts, both=both, join=add, power=_power), most
+        )
+        if rest is not None:
+            best = (rest[0], (both, *rest[1]))
+            most = rest[0] - 1
     return best
 
 
@@ -175,7 +182,7 @@ def _power(count: int, cost: int) -> int:
 def _quotients(larger: int, smaller: int) -> list[int]:
     quotients = []
     while smaller:
-        quotient, over = divmod(larger, smaller)
+        quotient, remainder = divmod(larger, smaller)
         quotients.append(quotient)
-        larger, smaller = smaller, over
+        larger, smaller = smaller, remainder
     return quotients

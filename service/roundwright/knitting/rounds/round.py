@@ -1,7 +1,7 @@
-"""The round: what is worked, once around. Everything the service knows ends in, or starts from, one.
+"""The round: what is worked, once around. Everything the service knows ends in a round, or starts from one.
 
 A *step* is either work (`k2tog`, once) or a repeat (nine times: k4, k2tog); steps nest. A round is executed, never
-trusted: its counts come from running its steps, by arithmetic and without expanding repeats.
+trusted: its counts come from running its steps, by arithmetic and without expanding repeats (`work_round`).
 """
 
 from collections.abc import Callable, Iterable, Iterator
@@ -15,7 +15,7 @@ from roundwright import reference
 from roundwright.knitting.answers import Impossible
 
 MOST_STITCHES: Final = 1_000_000
-"""Stitches in one round or row: a machine-knit blanket has a thousandth of it."""
+"""Stitches in one round or row: even a machine-knit blanket has a thousandth of this."""
 MOST_TIMES: Final = 1_000_000
 """Repeats of one step: never more than there are stitches."""
 MOST_STEPS: Final = 256
@@ -35,14 +35,14 @@ MOST_NOTES: Final = 8
 
 if TYPE_CHECKING:
     StitchName = str
-else:  # the names in the table of stitches, so that a stitch is added in one place
+else:  # from the table of stitches, so that a stitch is added in one place
     StitchName = Literal[tuple(reference.stitches())]
 
 RoundKind = Literal["plain", "rib", "garter", "decrease", "increase", "shaping", "adjust"]
 
 
 class Work(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="work"):
-    """One stitch, worked some times in a row."""
+    """One stitch, worked a number of times in a row."""
 
     stitch: Annotated[StitchName, Meta(description="Name of the stitch, as in `/v1/standards/stitches`.")]
     times: Annotated[int, Meta(ge=1, le=MOST_TIMES, description="How many times in a row.")] = 1
@@ -51,9 +51,9 @@ class Work(Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", ta
 class Repeat(
     Struct, frozen=True, forbid_unknown_fields=True, tag_field="type", tag="repeat", omit_defaults=True
 ):
-    """Some steps, worked one after the other, some times over; the last time may stop early."""
+    """A sequence of steps, worked a number of times; the last time may stop early."""
 
-    times: Annotated[int, Meta(ge=1, le=MOST_TIMES, description="How many times over.")]
+    times: Annotated[int, Meta(ge=1, le=MOST_TIMES, description="How many times the sequence is worked.")]
     steps: Annotated[
         tuple["Step", ...],
         Meta(min_length=1, max_length=MOST_STEPS, description="What is repeated."),
@@ -63,8 +63,8 @@ class Repeat(
         Meta(
             ge=0,
             le=MOST_STITCHES,
-            description="Stitches of the round below that are worked of one more time through, with the increases "
-            "that follow on them: the repeat ends early. Left out where it does not.",
+            description="The repeat is worked once more, but only its first stitches: this number of stitches of the "
+            "round below, with the increases that follow them. Left out where it ends whole.",
         ),
     ] = 0
 
@@ -81,7 +81,7 @@ class Move(Struct, frozen=True, forbid_unknown_fields=True):
         int, Meta(ge=1, le=MOST_ON_NEEDLES, description="Number of the needle they are slid from.")
     ]
     stitches: Annotated[
-        int, Meta(ge=1, le=MOST_STITCHES, description="How many, from the end of that needle.")
+        int, Meta(ge=1, le=MOST_STITCHES, description="How many stitches, from the end of that needle.")
     ]
 
 
@@ -103,7 +103,7 @@ class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     needles: Annotated[
         Annotated[tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)], ...], Meta(max_length=MOST_ON_NEEDLES)]
         | None,
-        Meta(description="Stitches on each needle after the round; null when no needles were asked for."),
+        Meta(description="Stitches on each needle after the round; null without needles in the request."),
     ] = None
     moves: Annotated[
         tuple[Move, ...],
@@ -114,15 +114,15 @@ class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = ()
     notes: Annotated[
         tuple[Annotated[str, Meta(max_length=500)], ...],
-        Meta(max_length=MOST_NOTES, description="What the knitter should mind in this round."),
+        Meta(max_length=MOST_NOTES, description="What the knitter should watch in this round."),
     ] = ()
 
 
 class Multiple(Struct, frozen=True, forbid_unknown_fields=True):
-    """A count that a stitch pattern comes out on: a multiple of `of`, plus `plus`."""
+    """A stitch count that fits a pattern: a multiple of `of`, plus `plus`."""
 
     of: Annotated[int, Meta(ge=1, le=1_000, description="Stitches in one repeat of the pattern.")]
-    plus: Annotated[int, Meta(ge=0, le=1_000, description="Stitches beside the repeats, once a round.")] = 0
+    plus: Annotated[int, Meta(ge=0, le=1_000, description="Stitches outside the repeats, once a round.")] = 0
 
 
 def nearest_count(exact: float, multiple: Multiple, fewest: int = 1) -> int:
@@ -136,172 +136,120 @@ def nearest_count(exact: float, multiple: Multiple, fewest: int = 1) -> int:
 
 
 class Unworkable(Impossible):
-    """A round that does not come out, or rounds that do not chain."""
+    """A round that does not use the stitches there are, or rounds that do not chain."""
 
 
 @cache
 def uses_and_leaves() -> dict[str, tuple[int, int]]:
-    """Stitches each stitch of the table takes from the left needle and leaves on the right, by its name."""
+    """Stitches used from the left needle and left on the right, by the name of the stitch in the table."""
     return {name: (row.uses, row.leaves) for name, row in reference.stitches().items()}
 
 
 def execute(steps: Steps) -> tuple[int, int]:
     """Stitches the steps use from the left needle, and stitches they leave on the right.
 
-    By arithmetic: the time does not grow with the times of a repeat. Raises `Unworkable` for a repeat that is to stop
-    early at a place it does not have.
+    By arithmetic: running time does not depend on how often a repeat is worked. Raises `Unworkable` for a repeat that
+    stops early inside a stitch or beyond its last.
     """
     return _execute(steps, {})
 
 
-_Known = dict[tuple[int, int], tuple[int, int]]
-"""What is used and left by the steps of a repeat, and by a part of them: repeats that stop early nest deeply."""
+_Counts = dict[tuple[int, int], tuple[int, int]]
+"""Cache of stitches used and left, by the identity of the steps and the place where they stop (0: whole)."""
 
 
-def _execute(steps: Steps, known: _Known) -> tuple[int, int]:
-    facts = uses_and_leaves()
+def _execute(steps: Steps, counts: _Counts) -> tuple[int, int]:
+    table = uses_and_leaves()
     used = left = 0
     for step in steps:
         if isinstance(step, Work):
-            uses, leaves = facts[step.stitch]
+            uses, leaves = table[step.stitch]
         else:
-            uses, leaves = _part(step.steps, 0, known)
+            uses, leaves = _part(step.steps, 0, counts)
             if step.again:
-                more, made = _part(step.steps, step.again, known)
-                used += more
-                left += made
+                used_again, left_again = _part(step.steps, step.again, counts)
+                used += used_again
+                left += left_again
         used += uses * step.times
         left += leaves * step.times
     return used, left
 
 
-def _part(steps: Steps, stitches: int, known: _Known) -> tuple[int, int]:
-    """What the steps of a repeat use and leave: all of them, or (where not 0) those of its first `stitches`."""
+def _part(steps: Steps, stitches: int, counts: _Counts) -> tuple[int, int]:
+    """Stitches used and left by the steps of a repeat: by all, or (where not 0) by those of its first `stitches`."""
     key = (id(steps), stitches)
-    if key not in known:
-        known[key] = _execute(_first(steps, stitches, known) if stitches else steps, known)
-    return known[key]
+    if key not in counts:
+        counts[key] = _execute(_leading_steps(steps, stitches, counts) if stitches else steps, counts)
+    return counts[key]
 
 
-def first(steps: Steps, stitches: int) -> Steps:
-    """The steps up to where they have used `stitches`, with the increases that follow there.
+def leading_steps(steps: Steps, stitches: int) -> Steps:
+    """The steps that use the first `stitches`, with the increases that follow there.
 
-    Raises `Unworkable` where that place lies inside a stitch, or beyond the last.
+    Raises `Unworkable` where that place is inside a stitch or beyond the last.
     """
-    return _first(steps, stitches, {})
+    return _leading_steps(steps, stitches, {})
 
 
-def _first(steps: Steps, stitches: int, known: _Known) -> Steps:
-    taken: list[Step] = []
+def _leading_steps(steps: Steps, stitches: int, counts: _Counts) -> Steps:
+    leading: list[Step] = []
     for step in steps:
         if isinstance(step, Work):
             uses = uses_and_leaves()[step.stitch][0]
-            turns = min(step.times, stitches // uses) if uses else step.times
-            if turns:
-                taken.append(Work(step.stitch, turns))
-            stitches -= turns * uses
-            if turns < step.times:
+            times = min(step.times, stitches // uses) if uses else step.times
+            if times:
+                leading.append(Work(step.stitch, times))
+            stitches -= times * uses
+            if times < step.times:
                 break
         else:
-            uses = _part(step.steps, 0, known)[0]
-            turns = min(step.times, stitches // uses) if uses else step.times
-            stitches -= turns * uses
-            again = step.again if turns == step.times and stitches >= step.again else 0
-            if turns:
-                taken.extend(step.steps if (turns, again) == (1, 0) else [Repeat(turns, step.steps, again)])
+            uses = _part(step.steps, 0, counts)[0]
+            times = min(step.times, stitches // uses) if uses else step.times
+            stitches -= times * uses
+            again = step.again if times == step.times and stitches >= step.again else 0
+            if times:
+                leading.extend(step.steps if (times, again) == (1, 0) else [Repeat(times, step.steps, again)])
             stitches -= again
-            if turns < step.times or again < step.again:
-                taken.extend(_first(step.steps, stitches, known))
-                return tuple(taken)
+            if times < step.times or again < step.again:
+                leading.extend(_leading_steps(step.steps, stitches, counts))
+                return tuple(leading)
     if stitches:
-        raise Unworkable(
-            "A repeat is to stop early at a place it does not have.", nearest="a repeat worked whole"
-        )
-    return tuple(taken)
+        raise Unworkable("A repeat stops early at a place it does not have.", nearest="a repeat worked whole")
+    return tuple(leading)
 
 
-def spelled(steps: Steps) -> Iterator[Step]:
-    """The steps, with what a repeat that stops early works of its last time set out after it as steps of its own."""
+def expand_early_stops(steps: Steps) -> Iterator[Step]:
+    """The steps without early stops: the part that such a repeat works last follows it as separate steps."""
     for step in steps:
         if isinstance(step, Work) or not step.again:
             yield step
         else:
             yield Repeat(step.times, step.steps)
-            yield from spelled(first(step.steps, step.again))
-
-
-def work_round(
-    number: int,
-    before: int,
-    steps: Steps,
-    kind: RoundKind | None = None,
-    notes: tuple[str, ...] = (),
-    *,
-    flat: bool = False,
-) -> Round:
-    """The round, or with `flat` the row, that these steps make of `before` stitches.
-
-    Raises `Unworkable` where the steps use more or fewer stitches than there are.
-    """
-    used, after, text = _worked_and_written(steps, flat)
-    if used != before:
-        raise Unworkable(f"Round {number} uses {used} stitches, but there are {before}.")
-    if kind is None:
-        kind = "plain" if after == before else "decrease" if after < before else "increase"
-    return Round(number=number, before=before, after=after, steps=steps, text=text, kind=kind, notes=notes)
-
-
-@lru_cache(maxsize=2048)  # hats of all sizes are full of the same rounds
-def _worked_and_written(steps: Steps, flat: bool) -> tuple[int, int, str]:
-    """Stitches used and left, and the written line."""
-    return *execute(steps), line(steps, flat=flat)
-
-
-def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round, ...]:
-    """The rounds, executed and proved to chain.
-
-    Raises `Unworkable`, naming the first round that is wrong, where a round does not use exactly the stitches the one
-    before left, or states counts that its steps do not give.
-    """
-    count = rounds[0].before if rounds else 0
-    for index, each in enumerate(rounds):
-        used, left = execute(each.steps)
-        where = f"{pointer}/{index}"
-        if used != count:
-            over = used - count
-            raise Unworkable(
-                f"Round {each.number} works {used} stitches, but {count} are on the needles.",
-                pointer=f"{where}/steps",
-                nearest=f"a round that works {count} stitches: {abs(over)} {'fewer' if over > 0 else 'more'}",
-            )
-        if each.before != used or each.after != left:
-            raise Unworkable(
-                f"Round {each.number} says {each.before} to {each.after} stitches; its steps make {used} to {left}.",
-                pointer=f"{where}/{'before' if each.before != used else 'after'}",
-                nearest=f"before {used}, after {left}",
-            )
-        count = left
-    return rounds
+            yield from expand_early_stops(leading_steps(step.steps, step.again))
 
 
 def fold(
     steps: Steps,
-    worked: Callable[[Work], T],
-    repeated: Callable[[T, int], T],
-    together: Callable[[Iterable[T]], T],
+    of_work: Callable[[Work], T],
+    of_repeat: Callable[[T, int], T],
+    combine: Callable[[Iterable[T]], T],
 ) -> T:
-    """One value for the steps: of each work, of what a repeat comes to in all its times, and of both together."""
-    return together(
-        worked(step)
+    """One value for the steps.
+
+    `of_work` gives the value of a work, `of_repeat` that of a repeat from the value of its steps and its times, and
+    `combine` that of steps side by side.
+    """
+    return combine(
+        of_work(step)
         if isinstance(step, Work)
-        else repeated(fold(step.steps, worked, repeated, together), step.times)
-        for step in spelled(steps)
+        else of_repeat(fold(step.steps, of_work, of_repeat, combine), step.times)
+        for step in expand_early_stops(steps)
     )
 
 
 def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
-    """The stitches in working order, equal neighbours of one step together: ("k", 2), ("k2tog", 1), ..."""
-    for step in spelled(steps):
+    """The stitches in working order, as name and times of each work: ("k", 2), ("k2tog", 1), ..."""
+    for step in expand_early_stops(steps):
         if isinstance(step, Work):
             yield step.stitch, step.times
         else:
@@ -310,15 +258,15 @@ def runs(steps: Steps) -> Iterator[tuple[StitchName, int]]:
 
 
 @lru_cache(maxsize=1024)
-def names_in(steps: Steps) -> frozenset[StitchName]:
+def stitch_names(steps: Steps) -> frozenset[StitchName]:
     """The stitches that occur in the steps."""
     return frozenset().union(
-        *({step.stitch} if isinstance(step, Work) else names_in(step.steps) for step in steps)
+        *({step.stitch} if isinstance(step, Work) else stitch_names(step.steps) for step in steps)
     )
 
 
 def knit(times: int) -> Steps:
-    """`times` knit stitches as steps: none for none."""
+    """`times` knit stitches as steps; no steps for 0."""
     return (Work("k", times),) if times else ()
 
 
@@ -326,64 +274,3 @@ def knit(times: int) -> Steps:
 def plain(stitches: int) -> Steps:
     """A round of knit stitches."""
     return (Work("k", stitches),)
-
-
-# --- the written line -------------------------------------------------------------------------------------------
-
-
-def line(steps: Steps, *, flat: bool = False) -> str:
-    """The written line of a round, without its count: `*k2, k2tog; rep from * around` (`to end` for a row)."""
-    if len(steps) == 1 and isinstance(steps[0], Work):
-        whole = {"k": "knit", "p": "purl"}.get(steps[0].stitch)
-        if whole:
-            return whole
-    star = star_of(steps)
-    return _inline(steps) if star is None else _starred(*star, end="to end" if flat else "around")
-
-
-def star_of(steps: Steps) -> tuple[Steps, Repeat, Steps] | None:
-    """What stands before the one repeat of a round, that repeat, and what stands after it; None for other rounds.
-
-    Such a round is written with a star: its repeat goes on to the end, or to the stitches of what follows.
-    """
-    repeats = [index for index, step in enumerate(steps) if isinstance(step, Repeat)]
-    if len(repeats) != 1:
-        return None
-    index = repeats[0]
-    repeat, tail = steps[index], steps[index + 1 :]
-    if (
-        not isinstance(repeat, Repeat)
-        or repeat.times == 1
-        or repeat.again
-        or any(isinstance(s, Repeat) for s in repeat.steps)
-    ):
-        return None
-    if not execute(repeat.steps)[0] or (tail and not execute(tail)[0]):
-        return None  # increases alone use up no stitches to tell the end by
-    return steps[:index], repeat, tail
-
-
-def _starred(head: Steps, repeat: Repeat, tail: Steps, end: str) -> str:
-    start = f"{_inline(head)}, " if head else ""
-    if not tail:
-        return f"{start}*{_inline(repeat.steps)}; rep from * {end}"
-    used, _ = execute(tail)
-    last = "last st" if used == 1 else f"last {used} sts"
-    return f"{start}*{_inline(repeat.steps)}; rep from * to {last}, {_inline(tail)}"
-
-
-def _inline(steps: Steps) -> str:
-    return ", ".join(_phrase(step) for step in steps)
-
-
-def _phrase(step: Step) -> str:
-    if isinstance(step, Repeat):
-        inside = _inline(step.steps)
-        if step.again:
-            times = "once" if step.times == 1 else f"{step.times} times"
-            part = "first st" if step.again == 1 else f"first {step.again} sts"
-            return f"[{inside}] {times} and its {part} again"
-        return inside if step.times == 1 else f"[{inside}] {step.times} times"
-    if step.stitch in ("k", "p", "sl"):
-        return f"{step.stitch}{step.times}"
-    return step.stitch if step.times == 1 else f"[{step.stitch}] {step.times} times"

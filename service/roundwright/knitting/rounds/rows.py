@@ -1,21 +1,21 @@
-"""Rounds turned into rows: a seam stitch at each edge, and every other row read from the wrong side."""
+"""Rows: rounds worked flat, with a seam stitch at each edge and every other row worked from the wrong side."""
 
 from functools import lru_cache
 from typing import Final
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
-from roundwright.knitting.rounds.round import Repeat, Steps, Unworkable, Work, spelled
+from roundwright.knitting.rounds.round import Repeat, Steps, Unworkable, Work, expand_early_stops
 
 SEAM_STITCHES: Final = 2
-"""One at each edge; the seam takes them up, so they add nothing to the circumference."""
+"""One at each edge; they disappear in the seam, so they add nothing to the circumference."""
 SEAM_BASIS: Final = Basis(
     "Flat work has a seam stitch at each edge, kept in stockinette; on wrong-side rows p2tog looks like k2tog.",
     COMMON_PRACTICE,
 )
 
 
-@lru_cache(maxsize=1024)  # plain rows above all
+@lru_cache(maxsize=1024)  # most rows are plain
 def row(steps: Steps, *, wrong_side: bool) -> Steps:
     """A round as a row between two seam stitches; `steps` are as seen from the right side.
 
@@ -34,13 +34,13 @@ def row(steps: Steps, *, wrong_side: bool) -> Steps:
 
 def from_behind(steps: Steps) -> Steps:
     """The steps worked from the other side: in reverse, each stitch as its counterpart in the stitch table."""
-    turned: list[Work | Repeat] = []
-    for step in reversed(tuple(spelled(steps))):  # read backwards, a repeat cannot stop early
+    reverse: list[Work | Repeat] = []
+    for step in reversed(tuple(expand_early_stops(steps))):  # read backwards, a repeat cannot stop early
         if isinstance(step, Repeat):
-            turned.append(Repeat(step.times, from_behind(step.steps)))
+            reverse.append(Repeat(step.times, from_behind(step.steps)))
             continue
         counterpart = reference.stitches()[step.stitch].wrong_side
         if counterpart is None:
             raise Unworkable(f"{step.stitch} cannot be worked from the wrong side.")
-        turned.append(Work(counterpart, step.times))  # the table names its own rows
-    return tuple(turned)
+        reverse.append(Work(counterpart, step.times))
+    return tuple(reverse)

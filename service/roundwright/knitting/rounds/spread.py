@@ -1,8 +1,8 @@
-"""Changes spread evenly around a round or across a row.
+"""Spread changes evenly around a round or across a row.
 
 S stitches and k changes make k *sections*, each some plain stitches (its *gap*) and one change: with q = S div k and
-r = S mod k, r sections are q + 1 stitches of the round below and k - r are q. *Balanced* order is the most even there
-is (`spacing`), *grouped* order the wide sections first and then the narrow ones.
+r = S mod k, r sections are q + 1 stitches of the round below and k - r are q. *Balanced* order is the most even one
+(`balanced_words`); *grouped* order has the wide sections first and then the narrow ones.
 """
 
 from typing import Final, Literal, NamedTuple
@@ -16,7 +16,7 @@ Arrangement = Literal["balanced", "grouped"]
 MOST_STEPS_IN_SPREAD: Final = 64
 """Steps in one evenly shaped round, nested ones counted: what fits on a page."""
 _MOST_WITHIN: Final = MOST_STEPS_IN_SPREAD - 4
-"""The same before the ends are added: a part of a gap and the edge stitches, on both sides."""
+"""The same without the ends: a part of a gap and the edge stitches, on both sides."""
 
 WHOLE_GAP: Final = 4
 """Quarters of a gap before the first change in the round: `[k4, m1]` ends with its change."""
@@ -35,9 +35,9 @@ def spread(
 ) -> Steps:
     """A round of `stitches` with `changes` times `method`, evenly: `[k11, k2tog, k10, k2tog] 4 times`.
 
-    `changes` is a number of times, not of stitches. `lead` says how many quarters of a gap stand before the first
-    change; the rest of that gap is at the end. `edge` stitches are left plain at both ends. At most 64 steps in all,
-    nested ones counted. The caller sees to it that 0 <= changes <= `most_changes(...)`.
+    `changes` is a number of times, not of stitches. `lead` is the part of a gap before the first change, in quarters;
+    the rest of that gap is at the end. `edge` stitches are left plain at both ends. At most 64 steps in all, nested
+    ones counted. Needs 0 <= changes <= `most_changes(...)`.
     """
     plain = plain_beside(method)
     if not changes:
@@ -55,7 +55,7 @@ def spread(
 
 
 def most_changes(stitches: int, method: StitchName, *, flat: bool = False, edge: int = 0) -> int:
-    """How often the method can be worked in one round: each needs its own stitches, or one to stand beside."""
+    """How often the method can be worked in one round: each time needs its own stitches, or one stitch beside it."""
     middle = stitches - 2 * edge
     uses = reference.stitches()[method].uses
     if uses:
@@ -69,7 +69,7 @@ def plain_beside(method: StitchName) -> StitchName:
 
 
 class _Sections(NamedTuple):
-    """The stitches that are shared out between the changes, and what is worked in them."""
+    """The sections: their number and widths, and what is worked in them."""
 
     stitches: int
     changes: int
@@ -90,7 +90,7 @@ class _Sections(NamedTuple):
 
     @property
     def last_gap(self) -> int:
-        """The gap that is shared between the two ends: of the wide kind, if there is one."""
+        """The gap that is divided between the two ends: a wide one, if there is one."""
         return self.narrow_gap + (1 if self.wides else 0)
 
     def gap(self, stitches: int) -> Steps:
@@ -101,27 +101,31 @@ class _Sections(NamedTuple):
         return (Work(self.method),)
 
 
-def _after_whole_gap(of: _Sections, arrangement: Arrangement) -> Steps:
-    wide = joined(of.gap(of.narrow_gap + 1), of.change)
-    narrow = joined(of.gap(of.narrow_gap), of.change)
+def _after_whole_gap(sections: _Sections, arrangement: Arrangement) -> Steps:
+    wide = joined(sections.gap(sections.narrow_gap + 1), sections.change)
+    narrow = joined(sections.gap(sections.narrow_gap), sections.change)
     if arrangement == "grouped":
-        return joined(times(of.wides, wide), times(of.narrows, narrow))
-    whole = balanced(wide, of.wides, narrow, of.narrows, _MOST_WITHIN)
-    return stopping_early(wide, of.wides, narrow, of.narrows) if whole is None else whole
+        return joined(times(sections.wides, wide), times(sections.narrows, narrow))
+    steps = balanced(wide, sections.wides, narrow, sections.narrows, _MOST_WITHIN)
+    return stopping_early(wide, sections.wides, narrow, sections.narrows) if steps is None else steps
 
 
-def _after_part_of_gap(of: _Sections, arrangement: Arrangement, start: int) -> Steps:
-    """`start` stitches, then sections that begin with their change; the last gap is `start` shorter."""
-    wide = joined(of.change, of.gap(of.narrow_gap + 1))
-    narrow = joined(of.change, of.gap(of.narrow_gap))
-    head, tail = of.gap(start), of.gap(of.last_gap - start)
+def _after_part_of_gap(sections: _Sections, arrangement: Arrangement, start: int) -> Steps:
+    """`start` stitches, then sections that begin with their change; the last gap is shorter by `start`."""
+    wide = joined(sections.change, sections.gap(sections.narrow_gap + 1))
+    narrow = joined(sections.change, sections.gap(sections.narrow_gap))
+    head, tail = sections.gap(start), sections.gap(sections.last_gap - start)
     if arrangement == "grouped":
-        wides, narrows = (of.wides - 1, of.narrows) if of.wides else (0, of.narrows - 1)
-        return joined(head, times(wides, wide), times(narrows, narrow), of.change, tail)
-    whole = balanced(narrow, of.narrows, wide, of.wides, _MOST_WITHIN)
-    if whole is not None:
-        return joined(head, cut(whole, start, _MOST_WITHIN))
-    wide = joined(of.gap(of.narrow_gap + 1), of.change)
-    narrow = joined(of.gap(of.narrow_gap), of.change)
-    width = of.narrow_gap + 1 + reference.stitches()[of.method].uses
-    return joined(head, of.change, stopping_early(wide, of.wides, narrow, of.narrows, width), tail)
+        wides, narrows = (
+            (sections.wides - 1, sections.narrows) if sections.wides else (0, sections.narrows - 1)
+        )
+        return joined(head, times(wides, wide), times(narrows, narrow), sections.change, tail)
+    steps = balanced(narrow, sections.narrows, wide, sections.wides, _MOST_WITHIN)
+    if steps is not None:
+        return joined(head, cut(steps, start, _MOST_WITHIN))
+    wide = joined(sections.gap(sections.narrow_gap + 1), sections.change)
+    narrow = joined(sections.gap(sections.narrow_gap), sections.change)
+    width = sections.narrow_gap + 1 + reference.stitches()[sections.method].uses
+    return joined(
+        head, sections.change, stopping_early(wide, sections.wides, narrow, sections.narrows, width), tail
+    )

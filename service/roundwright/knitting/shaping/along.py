@@ -1,7 +1,7 @@
-"""Increases or decreases spread evenly along a length: a sleeve, a gusset, the edge of a shawl."""
+"""Shaping along a length: increases or decreases spread evenly over rows, for a sleeve, a gusset or a shawl's edge."""
 
 from math import floor
-from typing import Annotated, Final, Literal, NamedTuple
+from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
@@ -79,7 +79,7 @@ class AlongRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     stitches: Annotated[
         Annotated[int, Meta(ge=1, le=MOST_STITCHES)] | None,
         Meta(
-            description="Stitches before the first change; with them the answer says how many there are after."
+            description="Stitches before the first change; with them the answer has the stitches after the last."
         ),
     ] = None
     direction: Annotated[
@@ -105,7 +105,7 @@ class AlongAnswer(Struct, frozen=True, kw_only=True):
         Meta(description="Distances of the changes in working order, the shorter first: two at most."),
     ]
     text: Annotated[str, Meta(description="The same as a line of a pattern.")]
-    rows: Annotated[int, Meta(description="Rows there are.")]
+    rows: Annotated[int, Meta(description="Number of rows.")]
     rows_used: Annotated[int, Meta(description="Rows the segments take: the sum of `every` times `times`.")]
     rows_left: Annotated[int, Meta(description="Rows after the segments, which are worked plain.")]
     shaping_rows: Annotated[
@@ -133,24 +133,24 @@ def along(request: AlongRequest) -> AlongAnswer:
     """Spread changes evenly over the rows of a piece.
 
     n rows and k changes make n mod k intervals of (n div k) + 1 rows, the others of n div k; with right-side rows only,
-    the same over pairs of rows. Raises `Impossible` where there are more changes than rows,
-    or fewer stitches than are taken away.
+    the same over pairs of rows. Raises `Impossible` where there are more changes than rows, or where more stitches are
+    taken away than there are.
     """
     rows, row_mm = _rows(request)
-    spread = _intervals(request, rows)
+    intervals = _intervals(request, rows)
     change = request.times * request.stitches_each * (2 if request.sides == "both" else 1)
     change = change if request.direction == "increase" else -change
     after = _after(request, change)
-    used = sum(each.every * each.times for each in spread)
-    numbers = _shaping_rows(request, spread)
+    used = sum(interval.every * interval.times for interval in intervals)
+    shaping_rows = _shaping_rows(request, intervals)
     gauge = request.gauge
     return AlongAnswer(
-        segments=spread,
-        text=_text(request, spread, numbers, rows),
+        segments=intervals,
+        text=_text(request, intervals, shaping_rows, rows),
         rows=rows,
         rows_used=used,
         rows_left=rows - used,
-        shaping_rows=numbers,
+        shaping_rows=shaping_rows,
         change=change,
         stitches_after=after,
         length_used=length(used * row_mm, request.units) if gauge else None,
@@ -160,14 +160,9 @@ def along(request: AlongRequest) -> AlongAnswer:
     )
 
 
-class _Rows(NamedTuple):
-    number: int
-    height_mm: float
-
-
-def _rows(request: AlongRequest) -> _Rows:
-    """Rows there are, and the height of one (0 without a gauge)."""
-    height = row_height_mm(request.gauge) if request.gauge else 0.0
+def _rows(request: AlongRequest) -> tuple[int, float]:
+    """The number of rows, and the height of one row (0 without a gauge)."""
+    height_mm = row_height_mm(request.gauge) if request.gauge else 0.0
     only_one(
         request,
         "rows",
@@ -177,36 +172,36 @@ def _rows(request: AlongRequest) -> _Rows:
         nearest="`rows`, or `length` with `gauge`",
     )
     if request.rows is not None:
-        return _Rows(request.rows, height)
+        return request.rows, height_mm
     assert request.length is not None
-    if not height:
+    if not height_mm:
         raise Impossible(
             "A length becomes rows only with a gauge.", pointer="#/gauge", nearest="`gauge`, or `rows`"
         )
-    exact = mm(request.length) / height
+    exact = mm(request.length) / height_mm
     count = floor(exact + 0.5)
     if not 1 <= count <= MOST_ROWS:
-        bound = MOST_ROWS if count else 1
+        nearest = length((MOST_ROWS if count else 1) * height_mm, request.units)
         raise Impossible(
             f"That length is {exact:.4g} rows at this gauge, {'more than a piece has' if count else 'less than one'}.",
             pointer="#/length",
-            nearest=f"{length(bound * height, request.units).value:.4g} {length(bound * height, request.units).unit}",
+            nearest=f"{nearest.value:.4g} {nearest.unit}",
         )
-    return _Rows(count, height)
+    return count, height_mm
 
 
 def _intervals(request: AlongRequest, rows: int) -> tuple[RowInterval, ...]:
     """The intervals that end with a change, the shorter first."""
-    pace = 2 if request.every == "right_side_row" else 1
+    step = 2 if request.every == "right_side_row" else 1
     intervals = request.times + request.plain_after_last
-    if intervals > rows // pace:
+    if intervals > rows // step:
         raise _too_close(request, rows)
-    short, longs = divmod(rows // pace, intervals)
+    short, longs = divmod(rows // step, intervals)
     shorts = intervals - longs
-    if request.plain_after_last:  # the last interval, one of the longer if there are two kinds, has no change
+    if request.plain_after_last:  # the last interval, a longer one if there are two kinds, has no change
         longs, shorts = (longs - 1, shorts) if longs else (0, shorts - 1)
-    counted = ((short * pace, shorts), ((short + 1) * pace, longs))
-    return tuple(RowInterval(every, times) for every, times in counted if times)
+    kinds = ((short * step, shorts), ((short + 1) * step, longs))
+    return tuple(RowInterval(every, times) for every, times in kinds if times)
 
 
 def _too_close(request: AlongRequest, rows: int) -> Impossible:
@@ -243,8 +238,9 @@ def _after(request: AlongRequest, change: int) -> int | None:
 
 
 def _shaping_rows(request: AlongRequest, segments: tuple[RowInterval, ...]) -> tuple[int, ...]:
-    """Numbers of the shaping rows. Row 1 is a right-side row, so the right-side row of an even interval is its last but
-    one.
+    """Numbers of the shaping rows.
+
+    Row 1 is a right-side row, so the right-side row of an even interval is its last but one.
     """
     row = -1 if request.every == "right_side_row" else 0
     numbers: list[int] = []
@@ -260,13 +256,14 @@ def _text(
     stitches = f"{request.stitches_each} st{'' if request.stitches_each == 1 else 's'}"
     verb = "Inc" if request.direction == "increase" else "Dec"
     where = "at each edge " if request.sides == "both" else ""
-    turns = " and ".join(
-        f"{_every(each.every)} {each.times} time{'' if each.times == 1 else 's'}" for each in segments
+    intervals = " and ".join(
+        f"{_every(segment.every)} {segment.times} time{'' if segment.times == 1 else 's'}"
+        for segment in segments
     )
     begin = f", beginning on row {numbers[0]} (RS)" if request.every == "right_side_row" else ""
     left = rows - numbers[-1]
     plain = f", then work {left} row{'' if left == 1 else 's'} even" if left else ""
-    return f"{verb} {stitches} {where}{turns}{begin}{plain}."
+    return f"{verb} {stitches} {where}{intervals}{begin}{plain}."
 
 
 def _every(rows: int) -> str:

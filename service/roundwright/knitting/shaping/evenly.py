@@ -9,10 +9,11 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.rounds.balanced_words import mirrored, stops_early
-from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work, work_round
+from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work
 from roundwright.knitting.rounds.spread import HALF_GAP, WHOLE_GAP, plain_beside, spread
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.shaping.picture import spacing_picture
-from roundwright.knitting.shaping.request import EvenRequest, Method, Plan, middle, planned
+from roundwright.knitting.shaping.request import EvenRequest, Method, ShapingPlan, middle, shaping_plan
 
 
 class EvenSection(Struct, frozen=True):
@@ -69,14 +70,16 @@ def even(request: EvenRequest) -> EvenAnswer:
     Raises `Impossible` where the change cannot be made, with the largest that can, and two rounds that make it together
     where one cannot.
     """
-    plan, warnings = planned(request)
+    plan, warnings = shaping_plan(request)
     rounds = _rounds(request, plan)
     uses = reference.stitches()[plan.method].uses
     width, wide = divmod(middle(request), plan.times) if plan.times else (0, 0)
     widths = ((width + 1, wide), (width, plan.times - wide))
     sections = tuple(EvenSection(every, times) for every, times in widths if times)
     if not plan.times:
-        warnings += (Notice(code="nothing_to_change", message="The stitches are as wanted already."),)
+        warnings += (
+            Notice(code="nothing_to_change", message="There are already as many stitches as requested."),
+        )
     elif width == uses and plan.times > 1:
         warnings += (_crowded(plan.method),)
     return EvenAnswer(
@@ -95,7 +98,7 @@ def even(request: EvenRequest) -> EvenAnswer:
     )
 
 
-def _rounds(request: EvenRequest, plan: Plan) -> tuple[Round, ...]:
+def _rounds(request: EvenRequest, plan: ShapingPlan) -> tuple[Round, ...]:
     flat = request.worked == "flat"
     plain = plain_beside(plan.method)
     if not plan.times:
@@ -104,9 +107,11 @@ def _rounds(request: EvenRequest, plan: Plan) -> tuple[Round, ...]:
     count = request.stitches
     for lead in _leads(request, plan):
         for _ in range(request.plain_between if rounds else 0):
-            even = (Work(plain, count),)
+            steps: Steps = (Work(plain, count),)
             back = flat and len(rounds) % 2 == 1
-            rounds.append(work_round(len(rounds) + 1, count, _other_side(even) if back else even, flat=flat))
+            rounds.append(
+                work_round(len(rounds) + 1, count, _other_side(steps) if back else steps, flat=flat)
+            )
         back = flat and len(rounds) % 2 == 1
         steps = _shaped(request, plan, count, lead, back=back)
         rounds.append(work_round(len(rounds) + 1, count, steps, flat=flat))
@@ -114,23 +119,23 @@ def _rounds(request: EvenRequest, plan: Plan) -> tuple[Round, ...]:
     return tuple(rounds)
 
 
-def _leads(request: EvenRequest, plan: Plan) -> Iterator[int]:
+def _leads(request: EvenRequest, plan: ShapingPlan) -> Iterator[int]:
     """Quarters of a gap before the first change of each round of shaping.
 
-    Stacked changes keep their part of the gap. Staggered ones move on by half a gap: in the round from a whole gap to
-    half a one, in rows from a quarter at the start to a quarter at the end.
+    Stacked changes have the same part of a gap before them in every round. Staggered changes move by half a gap: in the
+    round from a whole gap to half a gap, in rows from a quarter at the start to a quarter at the end.
     """
     flat, several = request.worked == "flat", request.rounds_of_shaping > 1
     if several and request.placement == "staggered":
-        turns = [1, 3] if flat else [WHOLE_GAP, HALF_GAP]
+        leads = [1, 3] if flat else [WHOLE_GAP, HALF_GAP]
     else:
         # A centred decrease is centred on the one below only if stitches are left on both sides of it.
         upright = reference.stitches()[plan.method].leans == "upright"
-        turns = [HALF_GAP] if flat or (upright and several) else [WHOLE_GAP]
-    return islice(cycle(turns), request.rounds_of_shaping)
+        leads = [HALF_GAP] if flat or (upright and several) else [WHOLE_GAP]
+    return islice(cycle(leads), request.rounds_of_shaping)
 
 
-def _shaped(request: EvenRequest, plan: Plan, count: int, lead: int, *, back: bool) -> Steps:
+def _shaped(request: EvenRequest, plan: ShapingPlan, count: int, lead: int, *, back: bool) -> Steps:
     """A round of shaping; `back` is a row worked on the other side, and so from the other end."""
 
     def steps(lead: int) -> Steps:
@@ -146,16 +151,16 @@ def _shaped(request: EvenRequest, plan: Plan, count: int, lead: int, *, back: bo
     if not back:
         return steps(lead)
     row = steps(lead)
-    # What stops early cannot be said from its end; but a balanced row is one from the other end too.
+    # A repeat that stops early cannot be read backwards; a balanced row is balanced from the other end too.
     return _other_side(steps(WHOLE_GAP - lead) if stops_early(row) else mirrored(row))
 
 
 def _other_side(steps: Steps) -> Steps:
-    """The stitches that look the same from the other side. Raises `Impossible` where there is none."""
-    turned: list[Step] = []
+    """The stitches that look the same from the other side. Raises `Impossible` for a stitch that has none."""
+    other_side: list[Step] = []
     for step in steps:
         if isinstance(step, Repeat):
-            turned.append(Repeat(step.times, _other_side(step.steps), step.again))
+            other_side.append(Repeat(step.times, _other_side(step.steps), step.again))
             continue
         other = reference.stitches()[step.stitch].wrong_side
         if other is None:
@@ -164,11 +169,11 @@ def _other_side(steps: Steps) -> Steps:
                 pointer="#/plain_between",
                 nearest="an odd number of plain rows between, or another method",
             )
-        turned.append(Work(other, step.times))
-    return tuple(turned)
+        other_side.append(Work(other, step.times))
+    return tuple(other_side)
 
 
-# --- what to say beside it ------------------------------------------------------------------------------------------
+# --- warnings and sources ------------------------------------------------------------------------------------------
 
 
 def _crowded(method: Method) -> Notice:

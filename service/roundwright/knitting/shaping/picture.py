@@ -6,7 +6,7 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.picture_address import MOST_DRAWN_CHANGES, MOST_DRAWN_STITCHES, picture_address
 from roundwright.knitting.rounds.spread import Arrangement
-from roundwright.knitting.shaping.request import MOST_EDGE_STITCHES, EvenRequest, Method, Plan
+from roundwright.knitting.shaping.request import MOST_EDGE_STITCHES, EvenRequest, Method, ShapingPlan
 
 
 class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -42,7 +42,7 @@ class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     ] = "balanced"
 
     def request(self) -> EvenRequest:
-        """The change asked for."""
+        """The same change as a request to `/v1/shaping/even`."""
         return EvenRequest(
             stitches=self.stitches,
             change=self.change,
@@ -53,8 +53,8 @@ class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         )
 
 
-def spacing_picture(request: EvenRequest, plan: Plan) -> str | None:
-    """The address of the first round of shaping; none for one that no picture shows."""
+def spacing_picture(request: EvenRequest, plan: ShapingPlan) -> str | None:
+    """The address of the picture of the first round of shaping; None where there is too much to draw."""
     if request.stitches > MOST_DRAWN_STITCHES or plan.times > MOST_DRAWN_CHANGES:
         return None
     return picture_address(

@@ -1,4 +1,4 @@
-"""A change of the stitch count as it is asked for: what it comes to, and whether it can be made."""
+"""The request for a change of the stitch count: the method and number of changes, and whether they can be worked."""
 
 from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
 
@@ -14,9 +14,9 @@ MOST_EDGE_STITCHES: Final = 100
 MOST_SHAPED_ROUNDS: Final = 60
 """Rounds of shaping in one answer: a yoke has a third of them."""
 MOST_PLAIN_BETWEEN: Final = 20
-"""Plain rounds between two rounds of shaping: with more, each is better asked for by itself."""
-FITS_TRIED: Final = 2 * MOST_SHAPED_ROUNDS + 1
-"""Counts tried to either side: shares of so many rounds, by one stitch or two, come round again after that."""
+"""Plain rounds between two rounds of shaping: with more, the rounds of shaping are better requested one by one."""
+COUNTS_TRIED: Final = 2 * MOST_SHAPED_ROUNDS + 1
+"""Counts tried on either side of the nearest: after that, the remainders over the rounds repeat."""
 
 if TYPE_CHECKING:
     Method = str
@@ -47,8 +47,8 @@ class EvenRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
     multiple: Annotated[
         Multiple | None,
         Meta(
-            description="A repeat that the stitches must fit in the end: the count nearest to the one asked for that "
-            "fits it, and that the method can reach, is taken instead, with a warning that says so."
+            description="A repeat that the stitches must fit in the end. The nearest count that fits it and that the "
+            "method can reach is taken, with a warning where it is not the requested count."
         ),
     ] = None
     method: Annotated[
@@ -99,47 +99,47 @@ class EvenRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
     ] = 1
 
 
-class Plan(NamedTuple):
-    """What is worked in each round of shaping: a method, so many times."""
+class ShapingPlan(NamedTuple):
+    """What is worked in each round of shaping: a method, and how many times."""
 
     method: Method
     times: int
 
     @property
     def adds(self) -> int:
-        """Stitches that one of them adds; negative, takes away."""
+        """Stitches that one change adds; negative, takes away."""
         row = reference.stitches()[self.method]
         return row.leaves - row.uses
 
     @property
     def change(self) -> int:
-        """Stitches that all of them add."""
+        """Stitches that all the changes of a round add; negative, take away."""
         return self.times * self.adds
 
 
-def planned(request: EvenRequest) -> tuple[Plan, tuple[Notice, ...]]:
-    """What is worked in each round of shaping, and what to say beside it.
+def shaping_plan(request: EvenRequest) -> tuple[ShapingPlan, tuple[Notice, ...]]:
+    """What is worked in each round of shaping, and the warnings.
 
     Raises `Impossible` where fields contradict each other or the change cannot be made, with the largest that can, and
     two rounds that make it together where one cannot.
     """
-    _refuse(request)
+    _check(request)
     rounds = request.rounds_of_shaping
-    wanted = request.target
-    if wanted is None:
-        wanted = request.stitches + (request.change or 0) * rounds
+    target = request.target
+    if target is None:
+        target = request.stitches + (request.change or 0) * rounds
     if request.multiple is not None:
-        plan = _fitting(request, request.multiple, wanted)
-        return plan, _fitted(request.multiple, wanted, request.stitches + plan.change * rounds)
-    share, over = divmod(wanted - request.stitches, rounds)
-    if over:
+        plan = _plan_for_multiple(request, request.multiple, target)
+        return plan, _multiple_notice(request.multiple, target, request.stitches + plan.change * rounds)
+    share, remainder = divmod(target - request.stitches, rounds)
+    if remainder:
         counts = (request.stitches + share * rounds, request.stitches + (share + 1) * rounds)
         raise Impossible(
-            f"From {request.stitches} to {wanted} stitches in {rounds} rounds that change alike does not come out.",
+            f"{target} stitches cannot be reached from {request.stitches} by the same change in {rounds} rounds.",
             pointer="#/target",
             nearest=" or ".join(str(count) for count in counts if 1 <= count <= MOST_STITCHES),
         )
-    return _made(request, share), ()
+    return _checked_plan(request, share), ()
 
 
 def middle(request: EvenRequest) -> int:
@@ -147,12 +147,12 @@ def middle(request: EvenRequest) -> int:
     return request.stitches - 2 * request.edge_stitches
 
 
-def _refuse(request: EvenRequest) -> None:
+def _check(request: EvenRequest) -> None:
     """Raise `Impossible` for fields that contradict each other."""
-    given = at_most_one(request, "change", "target", what="The stitches wanted")
-    if given is None and request.multiple is None:
+    field = at_most_one(request, "change", "target", what="The stitches wanted")
+    if field is None and request.multiple is None:
         raise Impossible(
-            "Nothing says how many stitches there are to be.",
+            "The number of stitches in the end is not given.",
             pointer="#/change",
             nearest="`change`, `target` or `multiple`",
         )
@@ -179,54 +179,54 @@ def _refuse(request: EvenRequest) -> None:
 # --- a count that fits ----------------------------------------------------------------------------------------------
 
 
-def _fitting(request: EvenRequest, multiple: Multiple, wanted: int) -> Plan:
-    """The plan for the count nearest to the one wanted that fits the multiple and can be reached."""
-    nearest = nearest_count(wanted, multiple)
-    tried = (nearest + multiple.of * turn for turn in range(-FITS_TRIED, FITS_TRIED + 1))
-    for count in sorted(tried, key=lambda count: (abs(count - wanted), -count)):
-        change, over = divmod(count - request.stitches, request.rounds_of_shaping)
-        if over or not multiple.of + multiple.plus <= count <= MOST_STITCHES:
+def _plan_for_multiple(request: EvenRequest, multiple: Multiple, target: int) -> ShapingPlan:
+    """The plan for the count nearest to `target` that fits the multiple and can be reached."""
+    nearest = nearest_count(target, multiple)
+    counts = (nearest + multiple.of * repeats for repeats in range(-COUNTS_TRIED, COUNTS_TRIED + 1))
+    for count in sorted(counts, key=lambda count: (abs(count - target), -count)):
+        change, remainder = divmod(count - request.stitches, request.rounds_of_shaping)
+        if remainder or not multiple.of + multiple.plus <= count <= MOST_STITCHES:
             continue
-        plan = _plan(request, change)
+        plan = _plan_for(request, change)
         if plan is not None and _has_room(request, plan):
             return plan
     raise Impossible(
-        f"No count near {wanted} that fits a multiple of {_said(multiple)} can be reached so from "
-        f"{request.stitches} stitches.",
+        f"No count near {target} that fits a multiple of {_in_words(multiple)} can be reached from "
+        f"{request.stitches} stitches in this way.",
         pointer="#/multiple",
         nearest="another method, or fewer rounds of shaping",
     )
 
 
-def _said(multiple: Multiple) -> str:
+def _in_words(multiple: Multiple) -> str:
     return f"{multiple.of} plus {multiple.plus}" if multiple.plus else f"{multiple.of}"
 
 
-def _fitted(multiple: Multiple, wanted: int, count: int) -> tuple[Notice, ...]:
-    if count == wanted:
+def _multiple_notice(multiple: Multiple, target: int, count: int) -> tuple[Notice, ...]:
+    if count == target:
         return ()
     return (
         Notice(
             code="fitted_to_multiple",
-            message=f"{wanted} stitches do not fit a multiple of {_said(multiple)}; {count} do, the nearest count that "
-            "can be reached.",
+            message=f"{target} stitches do not fit a multiple of {_in_words(multiple)}; {count} do, the nearest count "
+            "that can be reached.",
             pointer="#/multiple",
         ),
     )
 
 
-# --- whether it can be made -----------------------------------------------------------------------------------------
+# --- whether it can be worked -----------------------------------------------------------------------------------------
 
 
-def _plan(request: EvenRequest, change: int) -> Plan | None:
-    """The method and how often it is worked; None where the method does not come to that change."""
-    plan = Plan(request.method or (USUAL_DECREASE if change < 0 else USUAL_INCREASE), 1)
+def _plan_for(request: EvenRequest, change: int) -> ShapingPlan | None:
+    """The method and how often it is worked; None where the method cannot make that change."""
+    plan = ShapingPlan(request.method or (USUAL_DECREASE if change < 0 else USUAL_INCREASE), 1)
     if change * plan.adds < 0 or change % plan.adds:
         return None
     return plan._replace(times=change // plan.adds)
 
 
-def _has_room(request: EvenRequest, plan: Plan) -> bool:
+def _has_room(request: EvenRequest, plan: ShapingPlan) -> bool:
     """Whether every round has room: the first is the narrowest of increases, the last of decreases."""
     last = request.stitches + (request.rounds_of_shaping - 1) * plan.change
     return plan.times <= _most(request, plan.method, min(request.stitches, last))
@@ -236,8 +236,8 @@ def _most(request: EvenRequest, method: Method, count: int) -> int:
     return most_changes(count, method, flat=request.worked == "flat", edge=request.edge_stitches)
 
 
-def _made(request: EvenRequest, change: int) -> Plan:
-    plan = _plan(request, change)
+def _checked_plan(request: EvenRequest, change: int) -> ShapingPlan:
+    plan = _plan_for(request, change)
     if plan is None:
         raise _wrong_method(request, change)
     if not _has_room(request, plan):
@@ -257,7 +257,7 @@ def _pointer(request: EvenRequest) -> str:
 
 
 def _wrong_method(request: EvenRequest, change: int) -> Impossible:
-    plan = Plan(request.method or USUAL_DECREASE, 1)
+    plan = ShapingPlan(request.method or USUAL_DECREASE, 1)
     if change * plan.adds < 0:
         return Impossible(
             f"{plan.method} {'adds' if plan.adds > 0 else 'takes away'} stitches, and {abs(change)} are to be "
@@ -265,21 +265,21 @@ def _wrong_method(request: EvenRequest, change: int) -> Impossible:
             pointer="#/method",
             nearest=USUAL_INCREASE if change > 0 else USUAL_DECREASE,
         )
-    near = [
-        each
-        for each in (change + 1, change - 1)
-        if each and _has_room(request, plan._replace(times=each // plan.adds))
+    near_changes = [
+        near_change
+        for near_change in (change + 1, change - 1)
+        if near_change and _has_room(request, plan._replace(times=near_change // plan.adds))
     ]
     return Impossible(
-        f"Each {plan.method} takes away {-plan.adds} stitches: {-change} cannot be taken away so.",
+        f"Each {plan.method} takes away {-plan.adds} stitches: it cannot take away {-change}.",
         pointer=_pointer(request),
-        nearest=f"a change of {' or '.join(map(str, near))}"
-        if near
+        nearest=f"a change of {' or '.join(map(str, near_changes))}"
+        if near_changes
         else f"{USUAL_DECREASE}, which takes away one",
     )
 
 
-def _too_many(request: EvenRequest, plan: Plan) -> Impossible:
+def _too_many(request: EvenRequest, plan: ShapingPlan) -> Impossible:
     count, number = request.stitches, 1
     while plan.times <= _most(request, plan.method, count):
         count, number = count + plan.change, number + 1
@@ -304,14 +304,14 @@ def _too_many(request: EvenRequest, plan: Plan) -> Impossible:
     )
 
 
-def _over_several(request: EvenRequest, plan: Plan) -> str | None:
-    """Rounds that make the change together, in words: two, halved if that will do; more only where two will not."""
+def _over_several(request: EvenRequest, plan: ShapingPlan) -> str | None:
+    """Rounds that make the change together, in words: two, in halves if possible; more only where two cannot."""
     count, most = request.stitches, _most(request, plan.method, request.stitches)
     for first in (plan.times - plan.times // 2, most):
-        between = count + first * plan.adds
-        if first <= most and plan.times - first <= _most(request, plan.method, between):
-            return f"two rounds: {count}, {between}, {count + plan.change} stitches"
+        after_first = count + first * plan.adds
+        if first <= most and plan.times - first <= _most(request, plan.method, after_first):
+            return f"two rounds: {count}, {after_first}, {count + plan.change} stitches"
     left, rounds = plan.times, 0
-    while left and (turn := min(left, _most(request, plan.method, count))):
-        count, left, rounds = count + turn * plan.adds, left - turn, rounds + 1
+    while left and (times := min(left, _most(request, plan.method, count))):
+        count, left, rounds = count + times * plan.adds, left - times, rounds + 1
     return None if left else f"{rounds} rounds, each with the largest change it has room for"

@@ -1,12 +1,12 @@
-"""How large is the hat for a head: its ease, the stitches to cast on, the tail to leave, the depth.
+"""Cast-on: the stitches to cast on for a head, with the ease of the hat and the tail to leave.
 
 Circumference of the hat = head x (1 + ease); stitches = circumference / width of a stitch, to the nearest
 multiple.
 """
 
-from functools import cache, lru_cache
-from math import isclose, pi
-from typing import Annotated, Final, NamedTuple
+from functools import lru_cache
+from math import pi
+from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
@@ -36,23 +36,22 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
 from roundwright.knitting.sizing.heads import (
-    CM,
-    INCH,
+    INCH_MM,
     Head,
     HeadSize,
     Wearer,
     cautions,
-    head,
+    head_of,
     head_size,
-    mm_within,
+    mm_in_range,
 )
 
 MOST_EASE_PERCENT: Final = 50.0
-"""Half the head, or half as much again: beyond it knitting neither goes on nor stays on."""
+"""Half the head less or more: beyond it a hat does not go on, or does not stay on."""
 FEWEST_STITCHES: Final = 8
-"""Stitches that a hat begins with and a crown is closed from; fewer make a cord."""
+"""Fewest stitches to begin a hat with, and to begin a crown with; fewer make a cord."""
 COARSE_PERCENT: Final = 5.0
-"""An ease that lies this far from the one asked for is worth a word: about an inch on a grown-up's head."""
+"""Warn when the ease differs from the requested ease by more than this: about an inch on a grown-up's head."""
 
 
 class Ease(Struct, frozen=True, forbid_unknown_fields=True):
@@ -75,27 +74,25 @@ def _usual_ease() -> Ease:
 
 USUAL_EASE: Final = _usual_ease()
 """The default: the row `usual` of the table of eases."""
-USUAL_DEPTH: Final = "head-third"
-"""The rule of the table of depths that lies between the others from a preterm baby's head to a grown-up's."""
-AskedEase = Annotated[
+HatEase = Annotated[
     Ease, Meta(description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.")
 ]
 ANY_COUNT: Final = Multiple(1)
 
 
 class EaseMade(Struct, frozen=True, kw_only=True):
-    """The ease of a hat, both ways. Negative is snug."""
+    """The ease of a hat, in percent and as a length. Negative is snug."""
 
     percent: Annotated[float, Meta(description="Percent of the head.")]
     length: Annotated[Difference, Meta(description="Circumference of the hat less that of the head.")]
 
 
 class CastOnChoice(Struct, frozen=True, kw_only=True):
-    """Another number of stitches and what it makes of the hat."""
+    """Another number of stitches, with the circumference and the ease it gives."""
 
     stitches: Annotated[int, Meta(description="Stitches to cast on.")]
     circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
-    ease: Annotated[EaseMade, Meta(description="The ease that gives.")]
+    ease: Annotated[EaseMade, Meta(description="The ease it gives.")]
 
 
 class TailAllowance(Struct, frozen=True, kw_only=True):
@@ -115,14 +112,14 @@ class CastOnTail(Struct, frozen=True, kw_only=True):
 
 
 class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A head, or whose head it is, and the gauge: exactly one of `head` and `size`."""
+    """A head and the gauge: exactly one of `head` and `size`."""
 
     head: Annotated[Length | None, Meta(description="Head circumference as measured.")] = None
     size: Annotated[Wearer | None, Meta(description="Whose head, where it was not measured.")] = None
-    ease: AskedEase = USUAL_EASE
+    ease: HatEase = USUAL_EASE
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
     multiple: Annotated[
-        Multiple, Meta(description="What the stitches must be a multiple of, for the rib or the crown.")
+        Multiple, Meta(description="The stitches must be a multiple of this, for the rib or the crown.")
     ] = ANY_COUNT
     needle: Annotated[
         Length | None,
@@ -152,33 +149,26 @@ class CastOnAnswer(Struct, frozen=True, kw_only=True):
     rules: RulesVersion = RULES
 
 
-class Depth(NamedTuple):
-    """The depth of a hat from its edge to the top of the crown, along the fabric."""
-
-    mm: float
-    low_mm: float
-    high_mm: float
-    basis: Basis
-
-
 def cast_on(request: CastOnRequest) -> CastOnAnswer:
     """Stitches for a head: head x (1 + ease) / width of a stitch, to the nearest multiple.
 
-    Raises `Impossible` where the head is not given in one way, and as `work_cast_on` does.
+    Raises `Impossible` where the head is not given in exactly one way, and where `work_cast_on` does.
     """
     only_one(request, "head", "size", what="The head", nearest="`head`, as measured")
-    found = head(Wearer(head=request.head) if request.size is None else request.size, _where(request))
+    head = head_of(Wearer(head=request.head) if request.size is None else request.size, _where(request))
     needle_mm = None
     if request.needle is not None:
-        needle_mm = mm_within(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "A needle", "#/needle")
+        needle_mm = mm_in_range(
+            request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "A needle", "#/needle"
+        )
     return work_cast_on(
-        found, request.ease, request.gauge, request.multiple, request.units, needle_mm=needle_mm
+        head, request.ease, request.gauge, request.multiple, request.units, needle_mm=needle_mm
     )
 
 
-@lru_cache(maxsize=64)  # a hat is asked for again and again while its maker makes up their mind
+@lru_cache(maxsize=64)  # people repeat a request while they try other options of the same hat
 def work_cast_on(
-    found: Head,
+    head: Head,
     ease: Ease,
     gauge: Gauge,
     multiple: Multiple,
@@ -187,43 +177,43 @@ def work_cast_on(
     needle_mm: float | None = None,
     pointer: str = "#",
 ) -> CastOnAnswer:
-    """Stitches to cast on for a head already found.
+    """Stitches to cast on for a head of known size.
 
-    `pointer` is where `ease`, `gauge` and `multiple` lie. Raises `Impossible` for an ease given in no way or
-    in two, for a hat that would not go on or not stay on, and for a gauge that cannot be knitted.
+    `pointer` is the object with `ease`, `gauge` and `multiple`. Raises `Impossible` for an ease that is not given in
+    exactly one way, for a hat that would not go on or not stay on, and for a gauge that cannot be knitted.
     """
     width_mm = stitch_width_mm(gauge, f"{pointer}/gauge")
-    exact = hat_mm(found.mm, ease, f"{pointer}/ease") / width_mm
+    exact = hat_mm(head.mm, ease, f"{pointer}/ease") / width_mm
     stitches = nearest_count(exact, multiple, FEWEST_STITCHES)
-    _goes_on(stitches, exact, found.mm / width_mm, multiple, pointer)
+    _check_count(stitches, exact, head.mm / width_mm, multiple, pointer)
     chosen, *others = (
-        _choice(count, width_mm, found.mm, units)
+        _choice(count, width_mm, head.mm, units)
         for count in (stitches, stitches - multiple.of, stitches + multiple.of)
         if count >= max(FEWEST_STITCHES, multiple.of + multiple.plus)
     )
-    asked_percent = (exact * width_mm / found.mm - 1) * 100
+    requested_percent = (exact * width_mm / head.mm - 1) * 100
     tail_rules, tail = _tail(stitches, width_mm, needle_mm, units)
     return CastOnAnswer(
         stitches=stitches,
         exact=tidy(exact),
         circumference=chosen.circumference,
         ease=chosen.ease,
-        head=head_size(found, units),
+        head=head_size(head, units),
         alternatives=tuple(others),
         tail=tail,
-        cautions=cautions(found.youngest_months),
-        basis=(*found.basis, STITCHES_BASIS, *_ease_basis(ease), tail_rules),
-        warnings=(*found.warnings, *_coarse(chosen, asked_percent, f"{pointer}/multiple")),
+        cautions=cautions(head.youngest_months),
+        basis=(*head.basis, STITCHES_BASIS, *_ease_basis(ease), tail_rules),
+        warnings=(*head.warnings, *_coarse_notice(chosen, requested_percent, f"{pointer}/multiple")),
     )
 
 
 def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
     """Circumference of a hat for a head, in millimetres.
 
-    Raises `Impossible` for an ease given in no way or in two, and for one beyond half the head.
+    Raises `Impossible` for an ease that is not given in exactly one way, and for one beyond half the head.
     """
     usual = f'{{"percent": {USUAL_EASE.percent:g}}}'
-    only_one(ease, "percent", "length", what="The ease", at=pointer, nearest=usual)
+    only_one(ease, "percent", "length", what="The ease", pointer=pointer, nearest=usual)
     if ease.percent is not None:
         return head_mm * (1 + ease.percent / 100)
     assert ease.length is not None
@@ -241,39 +231,6 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
     return head_mm + mm(ease.length)
 
 
-def depth(head_mm: float, hat_circumference_mm: float) -> Depth:
-    """Depth of a hat, edge to top along the fabric: by the rule `USUAL_DEPTH`, within what all rules in print span."""
-    spans = {}
-    for name, row in reference.depth_rules().items():
-        unit_mm = INCH if row.plus_unit == "in" else CM
-        of_mm = hat_circumference_mm if row.of == "hat" else head_mm
-        spans[name] = (of_mm * row.share + row.plus_min * unit_mm, of_mm * row.share + row.plus_max * unit_mm)
-    return Depth(
-        sum(spans[USUAL_DEPTH]) / 2,
-        min(low for low, _ in spans.values()),
-        max(high for _, high in spans.values()),
-        _depth_basis(),
-    )
-
-
-@cache
-def _depth_basis() -> Basis:
-    row = reference.depth_rules()[USUAL_DEPTH]
-    plus = (row.plus_min + row.plus_max) / 2
-    rule = f"{_share_in_words(row.share)} of the {row.of}" + (
-        f" and {plus:g} {row.plus_unit}" if plus else ""
-    )
-    rules = "; ".join(each.rule for each in reference.depth_rules().values())
-    return Basis(
-        f"Depth, edge to top: {rule}. Rules in print disagree: {rules}.", reference.cite("depth", row)
-    )
-
-
-def _share_in_words(share: float) -> str:
-    words = {2: "half", 3: "a third", 4: "a quarter", 5: "a fifth"}
-    return next((word for parts, word in words.items() if isclose(share, 1 / parts)), f"{share:.3g}")
-
-
 STITCHES_BASIS: Final = Basis(
     "Stitches = head x (1 + ease) x gauge, to the nearest multiple; half-way, the larger.", COMMON_PRACTICE
 )
@@ -288,15 +245,16 @@ def _where(request: CastOnRequest) -> str:
 
 
 def _choice(stitches: int, width_mm: float, head_mm: float, units: UnitSystem) -> CastOnChoice:
-    hat = stitches * width_mm
-    # Rounded, so that the noise of the last bit does not show as an ease; `+ 0.0` makes -0.0 a plain 0.
-    percent, over_mm = round((hat / head_mm - 1) * 100, 2) + 0.0, round(hat - head_mm, 3) + 0.0
-    ease = EaseMade(percent=percent, length=difference(over_mm, units))
-    return CastOnChoice(stitches=stitches, circumference=length(hat, units), ease=ease)
+    circumference_mm = stitches * width_mm
+    # Rounded, so that a rounding error does not show as an ease; `+ 0.0` makes 0 of -0.0.
+    percent = round((circumference_mm / head_mm - 1) * 100, 2) + 0.0
+    ease_mm = round(circumference_mm - head_mm, 3) + 0.0
+    ease = EaseMade(percent=percent, length=difference(ease_mm, units))
+    return CastOnChoice(stitches=stitches, circumference=length(circumference_mm, units), ease=ease)
 
 
-def _goes_on(stitches: int, exact: float, head_stitches: float, multiple: Multiple, pointer: str) -> None:
-    """Refuse a count that makes no hat for this head: too few stitches round it, or a multiple too coarse."""
+def _check_count(stitches: int, exact: float, head_stitches: float, multiple: Multiple, pointer: str) -> None:
+    """Raise `Impossible` where the count makes no hat for this head: too few stitches, or a multiple too coarse."""
     loosest = 1 + (MOST_EASE_PERCENT + COARSE_PERCENT) / 100
     if 2 - loosest <= stitches / head_stitches <= loosest:
         return
@@ -314,15 +272,14 @@ def _goes_on(stitches: int, exact: float, head_stitches: float, multiple: Multip
     )
 
 
-def _coarse(chosen: CastOnChoice, asked_percent: float, pointer: str) -> tuple[Notice, ...]:
-    off = chosen.ease.percent - asked_percent
-    if abs(off) <= COARSE_PERCENT:
+def _coarse_notice(chosen: CastOnChoice, requested_percent: float, pointer: str) -> tuple[Notice, ...]:
+    if abs(chosen.ease.percent - requested_percent) <= COARSE_PERCENT:
         return ()
     return (
         Notice(
             code="multiple_coarse",
             message=f"The nearest count that fits makes the ease {chosen.ease.percent:.3g} % where "
-            f"{asked_percent:.3g} % was asked for. A smaller repeat comes closer.",
+            f"{requested_percent:.3g} % was requested. A smaller repeat comes closer.",
             pointer=pointer,
         ),
     )
@@ -339,23 +296,25 @@ def _ease_basis(ease: Ease) -> tuple[Basis, ...]:
 def _tail(
     stitches: int, width_mm: float, needle_mm: float | None, units: UnitSystem
 ) -> tuple[Basis, CastOnTail]:
-    """The tail by every rule in print that holds for any yarn, the first being the default."""
-    lengths = {}
+    """The tail by every rule in print that is valid for any yarn; the first is the default."""
+    lengths_mm = {}
     rows = reference.tail_rules()
     for row in rows.values():
         if row.widths is not None:
-            edge = row.widths * stitches * width_mm
-            lengths[row.rule] = edge * (1 + (row.plus_percent or 0) / 100) + (row.plus_in or 0) * INCH
+            widths_mm = row.widths * stitches * width_mm
+            lengths_mm[row.rule] = (
+                widths_mm * (1 + (row.plus_percent or 0) / 100) + (row.plus_in or 0) * INCH_MM
+            )
         elif row.wraps_per_stitch is not None and needle_mm is not None:
-            lengths[row.rule] = row.wraps_per_stitch * stitches * pi * needle_mm
-        # A length for each stitch was measured on one yarn: no rule for another.
+            lengths_mm[row.rule] = row.wraps_per_stitch * stitches * pi * needle_mm
+        # A length per stitch was measured on one yarn and is not valid for others.
     by_rule = tuple(
-        TailAllowance(rule=rule, length=length(tail_mm, units)) for rule, tail_mm in lengths.items()
+        TailAllowance(rule=rule, length=length(tail_mm, units)) for rule, tail_mm in lengths_mm.items()
     )
     tail = CastOnTail(
         length=by_rule[0].length,
-        low=length(min(lengths.values()), units),
-        high=length(max(lengths.values()), units),
+        low=length(min(lengths_mm.values()), units),
+        high=length(max(lengths_mm.values()), units),
         by_rule=by_rule,
     )
     cited = reference.cite("tails", rows["widths-and-tenth"])

@@ -1,7 +1,7 @@
-"""How a head goes on growing: from today, by the standard that holds at each age, a measured head at its own centile.
+"""Growth: the head some months from today, by the standard for that age, a measured head at its own centile.
 
-A baby born before term is followed by size at birth at its postmenstrual age to 40 weeks, then by the WHO standards
-at its age since term. One standard ends where the other begins: they are never blended.
+A baby born before term follows size at birth at its postmenstrual age to 40 weeks, then the WHO standards at its age
+since term. One standard ends where the other begins: they are never blended.
 """
 
 from typing import Final, NamedTuple
@@ -12,21 +12,21 @@ from roundwright.knitting.sizing.heads import (
     Adult,
     Heads,
     Sex,
-    at_age,
-    at_weeks,
-    at_z,
-    both,
+    combined,
+    head_at_z,
+    heads_at_age,
+    heads_at_weeks,
+    heads_of_adults,
     median_mm,
-    of_adults,
-    z_of,
+    z_score,
 )
 
 TERM_WEEKS: Final = 40
-"""Term: the corrected age of a baby born before it is counted from here."""
+"""Term: the corrected age of a baby born earlier is counted from here."""
 WEEKS_IN_MONTH: Final = 30.4375 / 7
 """The month of the WHO tables."""
 FINEST_MONTH: Final = 0.01
-"""A third of a day: finer than anybody outgrows a hat."""
+"""Seven hours: fine enough for outgrowing a hat."""
 
 TERM_BASIS: Final = Basis(
     "To term: size at birth at the postmenstrual age. After it: WHO at the age counted from term (40 weeks), or from "
@@ -38,10 +38,10 @@ CENTILE_BASIS: Final = Basis(
 )
 
 
-class Course(NamedTuple):
-    """Whose head is followed: by age, by gestation or a grown-up's, or nothing but a measured head.
+class WearerToday(NamedTuple):
+    """Whose head grows: by age, by gestation, a grown-up's, or nothing but a measured head.
 
-    `own_mm` is the head measured today, `own_z` its place in the standard (`placed` finds it). Exactly one of
+    `own_mm` is the head measured today, `own_z` its z-score (set by `with_own_z`). Exactly one of
     `age_months`, `gestation_weeks` and `adult` is given, or only `own_mm`.
     """
 
@@ -54,75 +54,75 @@ class Course(NamedTuple):
     own_z: float | None = None
 
 
-def placed(course: Course) -> Course:
-    """The course with the place of its measured head in the standard of today, where it has both."""
-    now = heads_in(course, 0.0)
-    if now is None or course.own_mm is None:
-        return course
-    return course._replace(own_z=z_of(both(now), course.own_mm))
+def with_own_z(wearer: WearerToday) -> WearerToday:
+    """The wearer with the z-score of the measured head in today's standard, where there are both."""
+    now = heads_after(wearer, 0.0)
+    if now is None or wearer.own_mm is None:
+        return wearer
+    return wearer._replace(own_z=z_score(combined(now), wearer.own_mm))
 
 
-def heads_in(course: Course, months: float) -> Heads | None:
-    """The heads of the wearer's like some months from today; None where nothing but a head is known."""
-    if course.adult is not None:
-        return of_adults(course.adult)
-    if course.age_months is not None:
-        return at_age(course.age_months + months, course.sex)
-    if course.gestation_weeks is None:
+def heads_after(wearer: WearerToday, months: float) -> Heads | None:
+    """The heads of the wearer's group some months from today; None where nothing but a head is known."""
+    if wearer.adult is not None:
+        return heads_of_adults(wearer.adult)
+    if wearer.age_months is not None:
+        return heads_at_age(wearer.age_months + months, wearer.sex)
+    if wearer.gestation_weeks is None:
         return None
-    since_term = months - _months_to_term(course)
+    since_term = months - _months_to_term(wearer)
     if since_term <= 0:
-        return at_weeks(_weeks_now(course) + months * WEEKS_IN_MONTH, course.sex)
-    heads = at_age(since_term, course.sex)
+        return heads_at_weeks(_weeks_now(wearer) + months * WEEKS_IN_MONTH, wearer.sex)
+    heads = heads_at_age(since_term, wearer.sex)
     return heads._replace(standard=f"{heads.standard}; age counted from term")
 
 
-def head_in(course: Course, months: float) -> float:
-    """The head to expect some months from today, in millimetres: the own one at its centile, else the median."""
-    heads = heads_in(course, months)
+def head_after(wearer: WearerToday, months: float) -> float:
+    """The expected head some months from today, in millimetres: the measured one at its centile, else the median."""
+    heads = heads_after(wearer, months)
     if heads is None:
-        assert course.own_mm is not None
-        return course.own_mm
-    return median_mm(heads) if course.own_z is None else at_z(both(heads), course.own_z)
+        assert wearer.own_mm is not None
+        return wearer.own_mm
+    return median_mm(heads) if wearer.own_z is None else head_at_z(combined(heads), wearer.own_z)
 
 
-def months_left(course: Course) -> float | None:
-    """Months from today to the end of the growth standard; None for a wearer whose growth is not followed."""
-    if course.age_months is not None:
-        return LAST_MONTH - course.age_months
-    return None if course.gestation_weeks is None else LAST_MONTH + _months_to_term(course)
+def months_to_standard_end(wearer: WearerToday) -> float | None:
+    """Months from today to the end of the growth standard; None for a wearer without a growth standard."""
+    if wearer.age_months is not None:
+        return LAST_MONTH - wearer.age_months
+    return None if wearer.gestation_weeks is None else LAST_MONTH + _months_to_term(wearer)
 
 
-def age_now(course: Course) -> float | None:
+def age_today_months(wearer: WearerToday) -> float | None:
     """Months since birth; None where no age is known."""
-    if course.gestation_weeks is not None:
-        return (_weeks_now(course) - course.gestation_weeks) / WEEKS_IN_MONTH
-    return course.age_months
+    if wearer.gestation_weeks is not None:
+        return (_weeks_now(wearer) - wearer.gestation_weeks) / WEEKS_IN_MONTH
+    return wearer.age_months
 
 
-def outgrown_in(course: Course, limit_mm: float) -> float | None:
-    """Months from today until the head to expect is larger than `limit_mm`, to a hundredth.
+def months_until_outgrown(wearer: WearerToday, limit_mm: float) -> float | None:
+    """Months from today until the expected head is larger than `limit_mm`, to a hundredth.
 
-    0 where it is already; None where it stays below to the end of the standard, or is not followed.
+    0 where it already is; None where it is not to the end of the standard, or where there is no growth standard.
     """
-    last = months_left(course)
-    if last is None or head_in(course, last) <= limit_mm:
+    last = months_to_standard_end(wearer)
+    if last is None or head_after(wearer, last) <= limit_mm:
         return None
-    if head_in(course, 0.0) > limit_mm:
+    if head_after(wearer, 0.0) > limit_mm:
         return 0.0
     below, above = 0.0, last
     while above - below > FINEST_MONTH:
         middle = (below + above) / 2
-        below, above = (middle, above) if head_in(course, middle) <= limit_mm else (below, middle)
+        below, above = (middle, above) if head_after(wearer, middle) <= limit_mm else (below, middle)
     return above
 
 
-def _weeks_now(course: Course) -> float:
-    assert course.gestation_weeks is not None
-    return course.gestation_weeks if course.postmenstrual_weeks is None else course.postmenstrual_weeks
+def _weeks_now(wearer: WearerToday) -> float:
+    assert wearer.gestation_weeks is not None
+    return wearer.gestation_weeks if wearer.postmenstrual_weeks is None else wearer.postmenstrual_weeks
 
 
-def _months_to_term(course: Course) -> float:
-    """Months until the age is counted by WHO; negative when that began before today."""
-    assert course.gestation_weeks is not None
-    return (max(TERM_WEEKS, course.gestation_weeks) - _weeks_now(course)) / WEEKS_IN_MONTH
+def _months_to_term(wearer: WearerToday) -> float:
+    """Months until the WHO standards apply; negative where they already do."""
+    assert wearer.gestation_weeks is not None
+    return (max(TERM_WEEKS, wearer.gestation_weeks) - _weeks_now(wearer)) / WEEKS_IN_MONTH

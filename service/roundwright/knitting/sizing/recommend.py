@@ -1,7 +1,7 @@
-"""Which of the sizes offered fits: the head now and when the hat is worn, and how many heads each size fits.
+"""Recommend a size: the head now and when the hat is worn, and the share of heads that each offered size fits.
 
 A fit aid for a hat, not a growth assessment. A hat of circumference H fits heads from H x (1 + snug) to H x (1 +
-stretch): below it does not stay on, above it does not go on in comfort.
+stretch): on a smaller head it does not stay on, on a larger one it is not comfortable.
 """
 
 from math import floor
@@ -24,13 +24,13 @@ from roundwright.knitting.sizing.growth import (
     CENTILE_BASIS,
     FINEST_MONTH,
     TERM_BASIS,
-    Course,
-    age_now,
-    head_in,
-    heads_in,
-    months_left,
-    outgrown_in,
-    placed,
+    WearerToday,
+    age_today_months,
+    head_after,
+    heads_after,
+    months_to_standard_end,
+    months_until_outgrown,
+    with_own_z,
 )
 from roundwright.knitting.sizing.heads import (
     FIRST_WEEK,
@@ -43,9 +43,9 @@ from roundwright.knitting.sizing.heads import (
     Sex,
     cautions,
     centile_mm,
-    measured,
+    measured_head,
     median_mm,
-    mm_within,
+    mm_in_range,
     share_below,
     us_hat_number,
 )
@@ -55,20 +55,20 @@ LATEST_POSTMENSTRUAL_WEEK: Final = 144
 MOST_OFFERED: Final = 24
 """Sizes in one question: a shop's rack has a dozen."""
 MOST_STRETCH_PERCENT: Final = 100.0
-"""Twice its own size: looser than any rib."""
+"""Twice its own size: more than any rib stretches."""
 USUAL_STRETCH_PERCENT: Final = 20.0
 """Stockinette worn in comfort, common practice; an input."""
 LONGEST_LABEL: Final = 60
 """A size's name, not a description."""
 UNUSUAL_Z: Final = 3.0
-"""Three standard deviations: one head in 740, so more likely a slip of the tape or the unit."""
-MOST_HEADS: Final = 0.5
-"""A best size that fits fewer than half the heads is worth a word."""
+"""Standard deviations. One head in 740 is farther off, so an error of the tape or the unit is more likely."""
+GOOD_SHARE: Final = 0.5
+"""Warn when the best size fits a smaller share of the heads than this."""
 SMALLEST_HAT_MM: Final = 20.0
 """Half round the smallest head: a knitted acorn cup."""
 LARGEST_HAT_MM: Final = 1_500.0
 """Half as much again as the largest head."""
-ANYBODY: Final = 0.005
+LEAST_SHARE: Final = 0.005
 """A size that fits fewer than one head in two hundred is not worth choosing."""
 
 
@@ -120,7 +120,7 @@ class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         Meta(
             ge=0,
             le=MOST_STRETCH_PERCENT,
-            description="How far the hat stretches in comfort, in percent of its circumference, 0 to 100.",
+            description="How far the hat stretches comfortably, in percent of its circumference, 0 to 100.",
         ),
     ] = USUAL_STRETCH_PERCENT
     snug_percent: Annotated[
@@ -135,7 +135,7 @@ class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
 
 
 class HeadEstimate(Struct, frozen=True, kw_only=True):
-    """The heads of the wearer's like at one time, and the wearer's own where it was measured."""
+    """The heads of the wearer's group at one time, and the wearer's own where it was measured."""
 
     median: Annotated[Length, Meta(description="Median; without a sex, the mean of girls' and boys'.")]
     p3: Annotated[Length, Meta(description="3rd centile: 3 heads in 100 are smaller.")]
@@ -149,12 +149,12 @@ class HeadEstimate(Struct, frozen=True, kw_only=True):
 
 
 class SizeFit(Struct, frozen=True, kw_only=True):
-    """How one offered size fits when it is worn."""
+    """How an offered size fits when it is worn."""
 
     label: Annotated[str, Meta(description="Name of the size.")]
     circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
     fits_from: Annotated[Length, Meta(description="Smallest head it stays on.")]
-    fits_to: Annotated[Length, Meta(description="Largest head it stretches to in comfort.")]
+    fits_to: Annotated[Length, Meta(description="Largest head it stretches to comfortably.")]
     share: Annotated[float, Meta(description="Share of heads it fits, 0 to 1; of a measured head 1 or 0.")]
     too_large_share: Annotated[float, Meta(description="Share of heads it is too large for, 0 to 1.")]
     too_small_share: Annotated[float, Meta(description="Share of heads it is too small for, 0 to 1.")]
@@ -184,7 +184,7 @@ class RecommendAnswer(Struct, frozen=True, kw_only=True):
     choose: Annotated[
         str | None,
         Meta(
-            description="The size that fits most heads; of equals the one stretched midway. Null: none fits."
+            description="The size that fits most heads; of equal sizes the one stretched midway. Null: none fits."
         ),
     ]
     outgrown_at_months: Annotated[
@@ -211,53 +211,53 @@ FIT_BASIS: Final = Basis(
 
 
 def recommend(request: RecommendRequest) -> RecommendAnswer:
-    """Find the size that fits most heads of the wearer's like when the hat is worn.
+    """Find the size that fits most heads of the wearer's group when the hat is worn.
 
-    Raises `Impossible` where the wearer is not said in one way, where growth is asked for beyond the standard or
-    without an age, and where the sizes offered cannot be told apart or fit nothing at all.
+    Raises `Impossible` where the wearer is not given in exactly one way, where growth is requested beyond the standard
+    or without an age, and where two offered sizes have one name or a size is no hat's.
     """
     _check_wearer(request)
     _check_offered(request)
-    course = _course(request)
-    now, then = heads_in(course, 0.0), heads_in(course, request.wear_in_months)
-    expected_mm = head_in(course, request.wear_in_months)
-    fits = tuple(_fit(request, course, offered, then, expected_mm) for offered in request.offered)
+    wearer = _course(request)
+    now, then = heads_after(wearer, 0.0), heads_after(wearer, request.wear_in_months)
+    expected_mm = head_after(wearer, request.wear_in_months)
+    fits = tuple(_fit(request, wearer, offered, then, expected_mm) for offered in request.offered)
     best = _best(request, fits)
     return RecommendAnswer(
-        now=_estimate(course, now, head_in(course, 0.0), request.units),
-        head=_estimate(course, then, expected_mm, request.units),
-        centile=None if course.own_z is None else round(NORMAL.cdf(course.own_z) * 100, 1),
+        now=_estimate(wearer, now, head_after(wearer, 0.0), request.units),
+        head=_estimate(wearer, then, expected_mm, request.units),
+        centile=None if wearer.own_z is None else round(NORMAL.cdf(wearer.own_z) * 100, 1),
         sizes=fits,
         choose=best.label if best else None,
         outgrown_at_months=best.outgrown_at_months if best else None,
-        cautions=cautions(_youngest_months(request, course)),
-        basis=_basis(course, now, then),
+        cautions=cautions(_youngest_months(request, wearer)),
+        basis=_basis(wearer, now, then),
         warnings=(
             FIT_AID,
-            *_growth_notices(now, then, course.own_z),
+            *_growth_notices(now, then, wearer.own_z),
             *_fit_notices(request, best, expected_mm),
         ),
     )
 
 
-def _course(request: RecommendRequest) -> Course:
-    """What is followed from today. Raises `Impossible` where it cannot be followed until the hat is worn."""
-    course = placed(
-        Course(
+def _course(request: RecommendRequest) -> WearerToday:
+    """The wearer today. Raises `Impossible` where there is no standard for the time when the hat is worn."""
+    wearer = with_own_z(
+        WearerToday(
             age_months=request.age_months,
             gestation_weeks=request.gestation_weeks,
             postmenstrual_weeks=request.postmenstrual_weeks,
             sex=request.sex,
             adult=request.adult,
-            own_mm=None if request.head is None else measured(request.head, "#/head").mm,
+            own_mm=None if request.head is None else measured_head(request.head, "#/head").mm,
         )
     )
     if request.wear_in_months == 0 or request.adult is not None:
-        return course
-    left = months_left(course)
+        return wearer
+    left = months_to_standard_end(wearer)
     if left is None:
         raise Impossible(
-            "How a head grows cannot be said from the head alone.",
+            "How a head grows cannot be calculated from the head alone.",
             pointer="#/wear_in_months",
             nearest="age_months as well, or wear_in_months 0",
         )
@@ -267,22 +267,26 @@ def _course(request: RecommendRequest) -> Course:
             pointer="#/wear_in_months",
             nearest=f"{floor(max(left, 0) * 100) / 100:g} months or fewer",
         )
-    return course
+    return wearer
 
 
 def _fit(
-    request: RecommendRequest, course: Course, offered: OfferedSize, then: Heads | None, expected_mm: float
+    request: RecommendRequest,
+    wearer: WearerToday,
+    offered: OfferedSize,
+    then: Heads | None,
+    expected_mm: float,
 ) -> SizeFit:
-    at = f"#/offered/{request.offered.index(offered)}/circumference"
-    hat_mm = mm_within(offered.circumference, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", at)
+    pointer = f"#/offered/{request.offered.index(offered)}/circumference"
+    hat_mm = mm_in_range(offered.circumference, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", pointer)
     from_mm = hat_mm * (1 + request.snug_percent / 100)
     to_mm = hat_mm * (1 + request.stretch_percent / 100)
-    if then is None or course.own_mm is not None:
+    if then is None or wearer.own_mm is not None:
         loose, tight = float(expected_mm < from_mm), float(expected_mm > to_mm)
     else:
         loose, tight = share_below(then, from_mm), 1 - share_below(then, to_mm)
-    outgrown = outgrown_in(course, to_mm)
-    age = age_now(course) or 0.0
+    outgrown = months_until_outgrown(wearer, to_mm)
+    age = age_today_months(wearer) or 0.0
     return SizeFit(
         label=offered.label,
         circumference=length(hat_mm, request.units),
@@ -298,13 +302,15 @@ def _fit(
 
 
 def _best(request: RecommendRequest, fits: tuple[SizeFit, ...]) -> SizeFit | None:
-    """The size that fits most heads; of equals, the one whose stretch on the expected head is nearest midway."""
+    """The size that fits most heads; of equal sizes, the one stretched nearest to midway on the expected head."""
     midway = (request.snug_percent + request.stretch_percent) / 2
     best = max(fits, key=lambda fit: (fit.share, -abs(fit.stretched_percent - midway)))
-    return best if best.share >= ANYBODY else None
+    return best if best.share >= LEAST_SHARE else None
 
 
-def _estimate(course: Course, heads: Heads | None, expected_mm: float, units: UnitSystem) -> HeadEstimate:
+def _estimate(
+    wearer: WearerToday, heads: Heads | None, expected_mm: float, units: UnitSystem
+) -> HeadEstimate:
     if heads is None:
         median = low = high = expected_mm
     else:
@@ -313,22 +319,22 @@ def _estimate(course: Course, heads: Heads | None, expected_mm: float, units: Un
         median=length(median, units),
         p3=length(low, units),
         p97=length(high, units),
-        own=None if course.own_mm is None else length(expected_mm, units),
+        own=None if wearer.own_mm is None else length(expected_mm, units),
         us_hat_number=us_hat_number(expected_mm),
         standard=heads.standard if heads else "as measured",
     )
 
 
-def _youngest_months(request: RecommendRequest, course: Course) -> float | None:
-    if request.head is not None and request.adult is None and age_now(course) is None:
-        return measured(request.head, "#/head").youngest_months
-    return age_now(course)
+def _youngest_months(request: RecommendRequest, wearer: WearerToday) -> float | None:
+    if request.head is not None and request.adult is None and age_today_months(wearer) is None:
+        return measured_head(request.head, "#/head").youngest_months
+    return age_today_months(wearer)
 
 
-def _basis(course: Course, now: Heads | None, then: Heads | None) -> tuple[Basis, ...]:
+def _basis(wearer: WearerToday, now: Heads | None, then: Heads | None) -> tuple[Basis, ...]:
     standards = dict.fromkeys(heads.basis for heads in (now, then) if heads)
-    term = (TERM_BASIS,) if course.gestation_weeks is not None else ()
-    return (*standards, *term, *((CENTILE_BASIS,) if course.own_z is not None else ()), FIT_BASIS)
+    term = (TERM_BASIS,) if wearer.gestation_weeks is not None else ()
+    return (*standards, *term, *((CENTILE_BASIS,) if wearer.own_z is not None else ()), FIT_BASIS)
 
 
 def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> tuple[Notice, ...]:
@@ -355,17 +361,17 @@ def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> t
 
 
 def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: float) -> tuple[Notice, ...]:
-    if best is not None and best.share >= MOST_HEADS:
+    if best is not None and best.share >= GOOD_SHARE:
         return ()
     midway = (request.snug_percent + request.stretch_percent) / 200
-    wanted = length(expected_mm / (1 + midway), request.units)
+    ideal = length(expected_mm / (1 + midway), request.units)
     how_many = (
         "None of the sizes fits" if best is None else f"The best size fits {best.share:.0%} of the heads"
     )
     return (
         Notice(
             code="none_fits" if best is None else "few_fit",
-            message=f"{how_many}. A hat of about {wanted.value:.3g} {wanted.unit} unstretched would sit midway "
+            message=f"{how_many}. A hat of about {ideal.value:.3g} {ideal.unit} unstretched would be midway "
             "between snug and stretched.",
             pointer="#/offered",
         ),
@@ -373,14 +379,14 @@ def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: f
 
 
 def _check_wearer(request: RecommendRequest) -> None:
-    """Refuse a wearer said in no way or in several, and what does not go with the way it is said."""
-    way = at_most_one(request, "age_months", "gestation_weeks", "adult", what="The wearer")
-    if way is None and request.head is None:
+    """Raise `Impossible` unless the wearer is given in exactly one way, with fields that belong to it."""
+    field = at_most_one(request, "age_months", "gestation_weeks", "adult", what="The wearer")
+    if field is None and request.head is None:
         raise Impossible(
-            "Whose head it is is not said: age_months, gestation_weeks, adult or a measured head is needed.",
+            "The wearer is not given: age_months, gestation_weeks, adult or a measured head is needed.",
             nearest="age_months",
         )
-    if request.sex is not None and way in (None, "adult"):
+    if request.sex is not None and field in (None, "adult"):
         raise Impossible(
             "A sex goes with age_months or gestation_weeks.", pointer="#/sex", nearest="the same without sex"
         )

@@ -14,16 +14,16 @@ from roundwright.knitting.answers import (
     RulesVersion,
     at_most_one,
 )
-from roundwright.knitting.crown.crown import FEWEST_STITCHES, CrownShape, crown_rounds
+from roundwright.knitting.crown.crown import crown_rounds
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.needles.best_split import (
     USUAL_TOLERANCE,
     NeedleSplit,
-    OnNeedles,
-    as_split,
-    followed,
-    unbeaten_splits,
+    NeedleStitches,
+    pareto_splits,
+    rate_split,
 )
-from roundwright.knitting.needles.boundaries import Ways, ways
+from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_paths
 from roundwright.knitting.needles.capacity import (
     ROOM_BASIS,
     CircularUse,
@@ -33,8 +33,11 @@ from roundwright.knitting.needles.capacity import (
     room_notices,
 )
 from roundwright.knitting.needles.start import StartStep, start_on
+from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.quantities import Gauge
-from roundwright.knitting.rounds.round import Round, chained
+from roundwright.knitting.rounds.round import Round
+from roundwright.knitting.rounds.work_round import chained
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.knitting.work.split_picture import needles_picture
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
 
@@ -50,7 +53,7 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
     start: Annotated[
         tuple[StartStep, ...], Meta(description="From one needle to two halves to the working needles.")
     ]
-    split: OnNeedles
+    split: NeedleStitches
     straddles: Annotated[
         int,
         Meta(
@@ -98,17 +101,17 @@ def split(request: SplitRequest) -> SplitAnswer:
     Raises `Impossible` where the stitches, the needles and the rounds do not go together.
     """
     needles = _needles(request)
-    borders, notices = _ways(request)
-    unbeaten = unbeaten_splits(borders, needles, request.tolerance, request.multiple)
-    chosen = unbeaten[-1] if request.split is None else as_split(borders, request.split)
-    worked = followed(borders, chosen.split)
+    borders, notices = _boundary_paths(request)
+    pareto = pareto_splits(borders, needles, request.tolerance, request.multiple)
+    chosen = pareto[-1] if request.split is None else rate_split(borders, request.split)
+    worked = track_needles_along(borders, chosen.split)
     room, circular = _room(request, chosen.split, worked)
     return SplitAnswer(
         start=start_on(chosen.split),
         split=chosen.split,
         straddles=chosen.straddles,
         difference=chosen.difference,
-        alternatives=unbeaten,
+        alternatives=pareto,
         rounds=worked,
         room=room,
         circular=circular,
@@ -147,7 +150,7 @@ def _needles(request: SplitRequest) -> int:
     return needles
 
 
-def _ways(request: SplitRequest) -> tuple[Ways, tuple[Notice, ...]]:
+def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice, ...]]:
     at_most_one(request, "crown", "rounds", what="What is worked next")
     if request.crown is not None:
         return _crown(request.stitches, request.crown, request.gauge)
@@ -165,11 +168,11 @@ def _ways(request: SplitRequest) -> tuple[Ways, tuple[Notice, ...]]:
                 pointer=f"#/rounds/{index}/after",
                 nearest=f"{MOST_HELD} stitches",
             )
-    return ways(chained(rounds), request.stitches), ()
+    return boundary_paths(chained(rounds), request.stitches), ()
 
 
 @lru_cache(maxsize=32)  # a knitter tries needles and splits on one crown
-def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Ways, tuple[Notice, ...]]:
+def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[BoundaryPaths, tuple[Notice, ...]]:
     if shape.worked == "flat":
         raise Impossible(
             "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
@@ -182,8 +185,8 @@ def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Ways,
             pointer="#/stitches",
             nearest=f"{FEWEST_STITCHES} stitches",
         )
-    planned = crown_rounds(stitches, shape, gauge, at="#/crown")
-    return ways(planned.rounds, stitches), planned.warnings
+    planned = crown_rounds(stitches, shape, gauge, pointer="#/crown")
+    return boundary_paths(planned.rounds, stitches), planned.warnings
 
 
 def _room(
@@ -208,13 +211,13 @@ def _room(
     )
 
 
-def _straddles_left(request: SplitRequest, borders: Ways, chosen: NeedleSplit) -> tuple[Notice, ...]:
+def _straddles_left(request: SplitRequest, borders: BoundaryPaths, chosen: NeedleSplit) -> tuple[Notice, ...]:
     if not chosen.straddles:
         return ()
     many = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
     message = f"{many} to lie on two needles: slide the stitches that the rounds name before working them."
     if request.tolerance < WORTH_A_HINT and request.multiple <= WORTH_A_HINT:
-        wider = unbeaten_splits(borders, len(chosen.split), WORTH_A_HINT, request.multiple)[-1]
+        wider = pareto_splits(borders, len(chosen.split), WORTH_A_HINT, request.multiple)[-1]
         if wider.straddles < chosen.straddles:
             counts = ", ".join(str(count) for count in wider.split)
             message += (

@@ -13,7 +13,7 @@ from roundwright.knitting.needles.best_split import (
     Tolerance,
     WholeRepeat,
 )
-from roundwright.knitting.needles.capacity import USUAL_SQUEEZE_PERCENT, Squeeze, Stretch
+from roundwright.knitting.needles.capacity import USUAL_SQUEEZE_PERCENT, SqueezePercent, StretchPercent
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
 
@@ -66,6 +66,6 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         Length | None,
         Meta(description="Length, tip to tip, of a circular to begin on. Needs `gauge`."),
     ] = None
-    squeeze: Squeeze = USUAL_SQUEEZE_PERCENT
-    stretch: Stretch = 0.0
+    squeeze: SqueezePercent = USUAL_SQUEEZE_PERCENT
+    stretch: StretchPercent = 0.0
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"

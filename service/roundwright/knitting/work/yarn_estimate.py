@@ -9,7 +9,8 @@ from roundwright.knitting.answers import Impossible, at_most_one
 from roundwright.knitting.hat.plan import hat_works
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Gauge, UnitSystem
-from roundwright.knitting.rounds.round import MOST_ROUNDS, Round, chained
+from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
+from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.yarn.estimate import SizeYarn, YarnEstimate, estimate
 from roundwright.knitting.yarn.fabric import Fabric, fabric
 from roundwright.knitting.yarn.label import DEFAULT_MARGIN, MarginPercent, Yarn

@@ -15,7 +15,7 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
 from roundwright.knitting.quantities import Gauge, Mass, UnitSystem, g, row_height_mm, stitch_width_mm
-from roundwright.knitting.rounds.round import Round, Steps, Work, fold, names_in
+from roundwright.knitting.rounds.round import Round, Steps, Work, fold, stitch_names
 from roundwright.knitting.yarn.label import Strand, YarnAmount, yarn_length, yarn_mass
 
 RIB_EXTRA: Final = 1.10
@@ -218,4 +218,4 @@ def stretches(rounds: Iterable[Round], part: PartName) -> tuple[Stretch, ...]:
 
 def ribbed(each: Round) -> bool:
     """Whether the round is rib: it says so, or has knit and purl side by side."""
-    return each.kind == "rib" or {"k", "p"} <= names_in(each.steps)
+    return each.kind == "rib" or {"k", "p"} <= stitch_names(each.steps)

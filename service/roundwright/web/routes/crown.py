@@ -2,6 +2,7 @@
 
 from roundwright.knitting.crown import crown
 from roundwright.knitting.crown import suggest as suggestion
+from roundwright.knitting.crown.request import CrownRequest
 from roundwright.web.routes.operation import calculation
 
 
@@ -12,7 +13,7 @@ from roundwright.web.routes.operation import calculation
     summary="Close the top of a hat, round by round",
     example="crown",
 )
-def close_crown(request: crown.CrownRequest) -> crown.CrownAnswer:
+def close_crown(request: CrownRequest) -> crown.CrownAnswer:
     """Every round of the crown with its count, what becomes of the last stitches and, with a gauge, its shape.
 
     `wedge` and `quick` work [k(w-2), k2tog] in each section of w stitches (published hat patterns), `dome` follows

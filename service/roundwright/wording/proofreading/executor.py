@@ -6,7 +6,8 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import LONGEST_LINE, MOST_ROUNDS, MOST_STITCHES, Round, work_round
+from roundwright.knitting.rounds.round import LONGEST_LINE, MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.wording.proofreading.outcome import Outcome, Outcomes
 from roundwright.wording.proofreading.repair import Mend, Mender
 from roundwright.wording.proofreading.report import Report

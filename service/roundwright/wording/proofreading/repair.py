@@ -10,7 +10,8 @@ from typing import Final, Literal, NamedTuple
 from msgspec.structs import replace
 
 from roundwright import reference
-from roundwright.knitting.rounds.round import StitchName, line
+from roundwright.knitting.rounds.notation import written_line
+from roundwright.knitting.rounds.round import StitchName
 from roundwright.knitting.rounds.spread import most_changes, spread
 from roundwright.wording.proofreading.evaluate import NO_CHANGES, Changes, UnclearError, Worked, plan, work
 from roundwright.wording.proofreading.outcome import Outcome, Outcomes
@@ -247,7 +248,7 @@ def _evenly(outcome: Outcome) -> Iterator[Mend]:
     change = outcome.stated - outcome.before
     method: StitchName = "k2tog" if change < 0 else "m1"
     if abs(change) <= most_changes(outcome.before, method) and outcome.before:
-        text = line(spread(outcome.before, abs(change), method))
+        text = written_line(spread(outcome.before, abs(change), method))
         yield Mend((Edit("text", outcome.nodes[0].start, _end(outcome.nodes), text=text),), outcome.stated)
 
 

@@ -15,7 +15,7 @@ from roundwright.knitting.gauge.convert import needle_sizes_of, yarn_weights_of
 from roundwright.knitting.hat.plan import HatPart, HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Length, Mass
-from roundwright.knitting.rounds.round import Round, names_in
+from roundwright.knitting.rounds.round import Round, stitch_names
 from roundwright.wording.writing.plain_language import speak, stitches
 from roundwright.wording.writing.size_lists import across, only, rounds_across, together
 
@@ -184,7 +184,7 @@ def _abbreviations(request: HatRequest, plans: tuple[HatPlan, ...]) -> list[str]
     """The abbreviations used, and only those."""
     if request.wording == "beginner":
         return []
-    used = {name for plan in plans for one in _all_rounds(plan) for name in names_in(one.steps)}
+    used = {name for plan in plans for one in _all_rounds(plan) for name in stitch_names(one.steps)}
     told = [f"{name}: {row.words}" for name, row in reference.stitches().items() if name in used]
     lines = "\n".join(one.text for plan in plans for one in plan.crown.rounds)
     repeats = ["rep: repeat"] if "rep from" in lines or request.brim.kind in ("ribbed", "folded") else []

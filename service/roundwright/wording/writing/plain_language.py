@@ -1,7 +1,8 @@
 """A round in plain sentences, for beginners: every abbreviation spelled out, one action a sentence."""
 
 from roundwright import reference
-from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, spelled, star_of
+from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, expand_early_stops
 
 
 def speak(steps: Steps) -> str:
@@ -29,7 +30,7 @@ def _end(tail: Steps) -> str:
 
 
 def _sentences(steps: Steps) -> str:
-    return " ".join(_sentence(step) for step in spelled(steps))
+    return " ".join(_sentence(step) for step in expand_early_stops(steps))
 
 
 def _sentence(step: Work | Repeat) -> str:
