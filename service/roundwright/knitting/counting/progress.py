@@ -9,7 +9,7 @@ from typing import Final, Literal, NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import Notice
-from roundwright.knitting.hat.plan import HatPart
+from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.round import Round, Steps, Work, fold, uses_and_leaves
 
 PartName = Literal["brim", "body", "crown"]
