@@ -14,7 +14,7 @@ EXCEPTIONS = {
     ("knitting/yarn/purchase.py", "each"),
 }
 
-# Names in these folders are still being cleaned on other branches. Take out what is done; the list goes when it is empty.
+# Names in these folders are still being cleaned on other branches: take out what is done, the list with the last.
 NOT_YET_DONE = (
     "__main__.py",
     "drawing",
