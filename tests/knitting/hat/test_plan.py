@@ -113,21 +113,6 @@ def test_a_preemie_hat_of_a_charity_uses_what_it_says() -> None:
     assert used["low"]["mass"]["value"] <= 12.5 <= used["high"]["mass"]["value"]
 
 
-def test_a_folded_brim_is_worked_twice_as_long() -> None:
-    """What is turned up lies on what it covers (arithmetic)."""
-    brim = {"kind": "folded", "length": {"value": 5, "unit": "cm"}}
-    size = hats(sizes=[{"adult": "woman"}], brim=brim)["sizes"][0]
-    assert size["brim"]["length"]["value"] == pytest.approx(10, abs=10 / 24)
-    assert size["brim"]["lines"][0]["text"] == "*k1, p1; rep from * around"
-
-
-def test_a_garter_brim_knits_one_round_and_purls_one() -> None:
-    """Garter stitch in the round: common practice."""
-    brim = hats(sizes=[{"age_months": 12}], brim={"kind": "garter"})["sizes"][0]["brim"]
-    assert [round["text"] for round in brim["lines"]] == ["knit", "purl"]
-    assert brim["rounds"] % 2 == 0
-
-
 def test_a_rib_fits_the_cast_on_whole() -> None:
     """The cast-on is a multiple of rib and crown alike (published tutorials)."""
     brim = {"kind": "ribbed", "rib": {"knit": 3, "purl": 2}}
@@ -140,17 +125,6 @@ def test_a_baby_in_the_class_brings_the_cautions() -> None:
     codes = {caution["code"] for caution in hats(sizes=[{"adult": "man"}, {"age_months": 2}])["cautions"]}
     assert codes >= {"cords", "small-parts", "sleep", "local-rules"}
     assert hats(sizes=[{"adult": "man"}])["cautions"] == []
-
-
-def test_a_body_shorter_than_its_brim_is_refused() -> None:
-    """The error names the field and the nearest thing that works."""
-    with pytest.raises(Impossible) as error:
-        hats(
-            sizes=[{"age_months": 0, "body": {"length": {"value": 1, "unit": "cm"}}}],
-            brim={"kind": "ribbed", "length": {"value": 3, "unit": "cm"}},
-        )
-    assert error.value.pointer == "#/sizes/0/body/length"
-    assert "shorter brim" in str(error.value.nearest)
 
 
 def test_a_hat_in_the_round_has_no_flat_crown() -> None:

@@ -99,7 +99,7 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         return Ease(percent=self.ease_percent, length=difference_of(self.ease_length))
 
 
-def hat_picture(request: HatRequest, index: int) -> str:
+def hat_picture_address(request: HatRequest, index: int) -> str:
     """The address of the side view of one size of a hat."""
     size, brim, ease = request.sizes[index], request.brim, request.ease
     body = size.body if size.body is not None and size.body.length is not None else request.body

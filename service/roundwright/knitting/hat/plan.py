@@ -25,7 +25,7 @@ from roundwright.knitting.hat.brim_and_body import (
     straight_part,
     straight_rounds,
 )
-from roundwright.knitting.hat.picture import hat_picture
+from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import OnNeedles
 from roundwright.knitting.needles.start import StartStep, start_on
@@ -234,7 +234,7 @@ def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) 
         body=worked.body,
         crown=worked.crown,
         yarn=estimate(worked.segments, fabric, request.units, request.margin_percent, is_hat=True),
-        drawing=hat_picture(request, index),
+        drawing=hat_picture_address(request, index),
     )
 
 

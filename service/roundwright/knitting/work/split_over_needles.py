@@ -35,7 +35,7 @@ from roundwright.knitting.needles.capacity import (
 from roundwright.knitting.needles.start import StartStep, start_on
 from roundwright.knitting.quantities import Gauge
 from roundwright.knitting.rounds.round import Round, chained
-from roundwright.knitting.work.split_picture import needles_picture
+from roundwright.knitting.work.split_picture import needles_picture_address
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
 
 USUAL_NEEDLES: Final = 3
@@ -112,7 +112,7 @@ def split(request: SplitRequest) -> SplitAnswer:
         rounds=rounds,
         room=room,
         circular=circular,
-        drawing=needles_picture(request),
+        drawing=needles_picture_address(request),
         basis=BASIS if room is None and circular is None else (*BASIS, ROOM_BASIS),
         warnings=(
             *notices,

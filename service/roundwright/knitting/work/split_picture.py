@@ -73,7 +73,7 @@ class NeedlesQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         )
 
 
-def needles_picture(request: SplitRequest, round_number: int = 0) -> str | None:
+def needles_picture_address(request: SplitRequest, round_number: int = 0) -> str | None:
     """The address of the needles before a round; None where the request has `rounds`, which no address can hold."""
     if request.rounds:
         return None

@@ -203,7 +203,7 @@ def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
 
 def _unknown(field: str, reason: str) -> Impossible:
     return Impossible(
-        f"This cannot be told: {reason}.",
+        f"This cannot be converted: {reason}.",
         pointer=f"#/left/{field}",
         nearest="the length and mass of a ball under `yarn`",
     )

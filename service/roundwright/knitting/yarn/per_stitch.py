@@ -91,7 +91,7 @@ def fabric_of(
         return Fabric(gauge, yarn, strand, per_stitch, (SWATCH_BASIS, *count_basis), warnings)
     if gauge is None:
         raise Impossible(
-            "Nothing tells how much yarn is in a stitch.",
+            "Without a gauge or a swatch nobody can know how much yarn is in a stitch.",
             pointer=f"{root}/gauge",
             nearest="a gauge, or a swatch counted and weighed",
         )
