@@ -13,13 +13,13 @@ from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.picture import crown_picture
 from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.styles import STYLES
-from roundwright.knitting.hat.picture import hat_picture
+from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Body, Brim, HatRequest, HatSize, Rib
 from roundwright.knitting.quantities import Difference, Gauge, Length
 from roundwright.knitting.shaping.picture import spacing_picture
 from roundwright.knitting.shaping.request import EvenRequest, shaping_plan
 from roundwright.knitting.sizing.cast_on import Ease
-from roundwright.knitting.work.split_picture import needles_picture
+from roundwright.knitting.work.split_picture import needles_picture_address
 from roundwright.knitting.work.split_request import SplitRequest
 from roundwright.web.problems import Problem
 from roundwright.web.routes.drawings import draw_crown, draw_needles, draw_profile, draw_spacing
@@ -223,7 +223,7 @@ EASES = st.one_of(
 )
 def test_the_address_of_a_hat_means_that_hat(request):
     """Read back, the address of the side view of a hat is the request it was made of."""
-    assert request == reread(draw_profile, hat_picture(request, 0))
+    assert request == reread(draw_profile, hat_picture_address(request, 0))
 
 
 def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():
@@ -236,7 +236,7 @@ def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():
         ),
         finish=Finish(kind="cord"),
     )
-    meant = reread(draw_profile, hat_picture(request, 1))
+    meant = reread(draw_profile, hat_picture_address(request, 1))
 
     assert Length(56, "cm") == meant.sizes[0].head
     assert Length(18, "cm") == meant.body.length
@@ -259,7 +259,7 @@ def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():
 )
 def test_the_address_of_needles_means_those_needles(request, round_number):
     """Read back, the address of a picture of needles is the request it was made of, and the round."""
-    address = needles_picture(request, round_number)
+    address = needles_picture_address(request, round_number)
 
     assert request == reread(draw_needles, address)
     assert (f"round={round_number}" in address) == bool(round_number)

@@ -15,7 +15,7 @@ from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.quantities import Gauge, Length
-from tests.support.picture_reader import assert_stands_alone, elements, key, parsed, said, texts
+from tests.support.picture_reader import assert_stands_alone, elements, key, parsed, text_of, texts
 
 GAUGE = Gauge(stitches=22, rows=30)
 
@@ -135,7 +135,7 @@ def test_those_who_do_not_see_it_are_told():
     """The description has the sizes and the shape in words."""
     plan, _, root = drawn(crown=CrownShape(style="wedge", sections=8))
 
-    about = said(root, "desc")
+    about = text_of(root, "desc")
     assert f"{plan.cast_on.stitches} stitches" in about
     assert "8 sections" in about
     assert plan.crown.geometry.text in about

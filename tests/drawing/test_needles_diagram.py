@@ -11,7 +11,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.work.split_over_needles import split
 from roundwright.knitting.work.split_request import SplitRequest
-from tests.support.picture_reader import assert_stands_alone, elements, key, parsed, said, symbols, texts
+from tests.support.picture_reader import assert_stands_alone, elements, key, parsed, symbols, text_of, texts
 
 HAT = SplitRequest(stitches=72, needles=3, crown=CrownShape(style="wedge", sections=8))
 
@@ -50,7 +50,7 @@ def test_needles_are_shown_as_they_are_held(round_number):
     marks = symbols(root)
     assert [str(move.stitches) for move in each.moves] == [mark for mark in marks if mark.isdigit()]
     assert each.before - each.after == marks.count("/")
-    assert each.text in said(root, "desc")
+    assert each.text in text_of(root, "desc")
 
 
 def test_before_any_round_there_is_only_the_split():

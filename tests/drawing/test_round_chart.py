@@ -20,8 +20,8 @@ from tests.support.picture_reader import (
     key,
     parsed,
     ring_cells,
-    said,
     symbols,
+    text_of,
     texts,
 )
 
@@ -214,6 +214,6 @@ def test_every_crown_is_drawn_or_refused(*, stitches, style, needles, flat, titl
     root = parsed(picture)
     for each in answer.rounds[:10]:
         if each.after != each.before:
-            assert each.text in said(root, "desc")
+            assert each.text in text_of(root, "desc")
     if title and title.isprintable():
-        assert title == said(root, "title")
+        assert title == text_of(root, "title")

@@ -8,7 +8,7 @@ from roundwright.drawing.spacing_diagram import spacing_picture
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.shaping.request import EvenRequest
-from tests.support.picture_reader import SVG, assert_stands_alone, key, parsed, said
+from tests.support.picture_reader import SVG, assert_stands_alone, key, parsed, text_of
 
 
 def picture(**fields):
@@ -96,4 +96,4 @@ def test_every_round_is_drawn_or_refused(stitches, change, flat, arrangement, ed
     used = sum(int(part) if part.isdigit() else {"M": 0, "/": 2}[part] for part in found)
     assert stitches == used
     assert abs(change) == len([part for part in found if not part.isdigit()])
-    assert each.text in said(parsed(drawn), "desc")
+    assert each.text in text_of(parsed(drawn), "desc")

@@ -105,7 +105,7 @@ def test_a_knitted_dome_is_a_hemisphere(stitches: int, rows: int) -> None:
     assert shape.fabric.value == pytest.approx(pi / 2 * radius, abs=10 / rows)
     assert shape.depth.value == pytest.approx(radius, rel=0.1)
     points = shape.profile.points[::-1]
-    area = trapezoid([TURN * each.radius for each in points], [each.along for each in points])
+    area = trapezoid([TURN * point.radius for point in points], [point.along for point in points])
     assert area == pytest.approx(TURN * radius**2, rel=0.05)
 
 

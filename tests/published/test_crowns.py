@@ -11,7 +11,7 @@ from roundwright.knitting.rounds.round import runs
 
 def counts(answer: CrownAnswer) -> list[int]:
     """The stitches before the crown and after each decrease round."""
-    return [answer.stitches, *(each.after for each in answer.rounds if each.after != each.before)]
+    return [answer.stitches, *(round.after for round in answer.rounds if round.after != round.before)]
 
 
 @pytest.mark.parametrize(
@@ -41,13 +41,13 @@ def test_printed_lines() -> None:
     wedges = crown(CrownRequest(stitches=88, style="wedge", cadence=Cadence(plain_rounds=1))).rounds
     started = crown(CrownRequest(stitches=68, style="quick", close_at=17, decrease_at="start")).rounds
 
-    assert [each.text for each in wedges[:4]] == [
+    assert [round.text for round in wedges[:4]] == [
         "*k9, k2tog; rep from * around",
         "knit",
         "*k8, k2tog; rep from * around",
         "knit",
     ]
-    assert [each.text for each in started if each.kind == "decrease"] == [
+    assert [round.text for round in started if round.kind == "decrease"] == [
         "*k2tog, k2; rep from * around",
         "*k2tog, k1; rep from * around",
         "*k2tog; rep from * around",
@@ -67,14 +67,14 @@ def test_the_crown_by_fours(stitches: int, taught: list[int]) -> None:
     """Common practice: repeats of four, a plain round after each of the first three decrease rounds, 4 or 5 left."""
     rounds = crown(CrownRequest(stitches=stitches, style="quick")).rounds
 
-    assert [stitches, *(each.after for each in rounds)] == taught
+    assert [stitches, *(round.after for round in rounds)] == taught
 
 
 def test_an_odd_stitch_at_the_end_is_knitted() -> None:
     """Common practice: of 13 stitches, k2tog six times and knit the one left."""
     rounds = crown(CrownRequest(stitches=52, style="quick")).rounds
 
-    assert next(each.text for each in rounds if each.before == 13 and each.after == 7) == (
+    assert next(round.text for round in rounds if round.before == 13 and round.after == 7) == (
         "*k2tog; rep from * to last st, k1"
     )
 
@@ -87,14 +87,14 @@ def test_eight_sections_are_preferred(stitches: int) -> None:
     assert sections in (6, 7, 8, 9)
     if stitches % 8 == 0:
         assert sections == 8
-    elif any(stitches % each == 0 for each in (6, 7, 9)):
+    elif any(stitches % count == 0 for count in (6, 7, 9)):
         assert stitches % sections == 0
 
 
 def test_every_round_once_three_stitches_remain() -> None:
     """Published: every round decreases once about 3 stitches remain between the decreases."""
     rounds = crown(CrownRequest(stitches=88, style="wedge")).rounds
-    texts = [each.text for each in rounds]
+    texts = [round.text for round in rounds]
 
     assert texts[texts.index("*k4, k2tog; rep from * around") :] == [
         "*k4, k2tog; rep from * around",
@@ -128,8 +128,8 @@ def test_the_flat_disc(stitches: int, rows: int, a_round: float) -> None:
     gauge = Gauge(stitches=stitches, rows=rows, over=Length(1 if stitches < 10 else 4, "in"))
     rounds = crown(CrownRequest(stitches=600, style="flat", gauge=gauge)).rounds[:-2]
 
-    for each in rounds:
-        assert 600 - each.after == pytest.approx(a_round * each.number, abs=0.5 + 0.005 * each.number)
+    for round in rounds:
+        assert 600 - round.after == pytest.approx(a_round * round.number, abs=0.5 + 0.005 * round.number)
 
 
 @pytest.mark.parametrize("stitches", [56, 61, 88, 112])
@@ -142,9 +142,11 @@ def test_the_dome_follows_the_sine(stitches: int) -> None:
     quarter = stitches * 26 / 20 / 4  # rounds from the pole to the equator: a quarter of N stitches, in rows
 
     assert len(answer.rounds) == round(quarter)
-    for each in answer.rounds:
-        j = len(answer.rounds) - each.number + 0.5  # in the middle of the round
-        assert each.after == pytest.approx(stitches * sin(pi * j / 2 / quarter), abs=answer.sections / 2 + 2)
+    for dome_round in answer.rounds:
+        j = len(answer.rounds) - dome_round.number + 0.5  # in the middle of the round
+        assert dome_round.after == pytest.approx(
+            stitches * sin(pi * j / 2 / quarter), abs=answer.sections / 2 + 2
+        )
 
 
 @pytest.mark.parametrize("stitches", [52, 56, 60, 68, 72, 88, 100])
@@ -171,9 +173,9 @@ def test_a_swirl_travels() -> None:
 
     assert counts(answer) == [88, 80, 72, 64, 56, 48, 40, 32, 24, 16, 8]
     below: set[int] = set()  # places of the decreases, counted as the stitches they leave
-    for each in [one for one in answer.rounds if one.kind == "decrease" and one.before > 24]:
+    for round in [round for round in answer.rounds if round.kind == "decrease" and round.before > 24]:
         taken, made, at = set(), set(), 0
-        for stitch, times in runs(each.steps):
+        for stitch, times in runs(round.steps):
             for _ in range(times):
                 if stitch == "k2tog":
                     taken |= {at, at + 1}

@@ -1,6 +1,6 @@
 """Every default of the trade with its value and its source: changing any of them makes a test here fail.
 
-What a caller leaves out is left out here, and the answer is compared with a value worked out by hand. P: published; C:
+Requests leave the default out, and the answer is compared with a value worked out by hand. P: published; C:
 common practice; A: arithmetic from such values; S: a choice of this service that nobody published.
 """
 
@@ -52,12 +52,12 @@ def codes(answer):
 
 
 def counts(crown):
-    """Stitches before the crown, and after each round that changes them."""
-    found = [crown["stitches"]]
-    return found + [one["after"] for one in crown["rounds"] if one["after"] != one["before"]]
+    """Stitches before the crown, and after every round that changes them."""
+    shaped = [round["after"] for round in crown["rounds"] if round["after"] != round["before"]]
+    return [crown["stitches"], *shaped]
 
 
-# --- the document says what is done ---------------------------------------------------------------------------------
+# --- the document states the defaults ---------------------------------------------------------------------------------
 
 
 def test_a_default_in_words_is_the_default_in_force(service):
@@ -88,10 +88,12 @@ def test_a_default_in_words_is_the_default_in_force(service):
 def test_the_description_of_the_hat_states_the_rules_in_force(service):
     """Operations describe the default ease and depth in words; the answers cite the same."""
     document = service.get("/openapi.json").json()
-    told = {path: document["paths"][path]["post"]["description"] for path in ("/v1/cast-on", "/v1/hats")}
+    descriptions = {
+        path: document["paths"][path]["post"]["description"] for path in ("/v1/cast-on", "/v1/hats")
+    }
 
-    assert "The default ease is -10 % (common practice)." in " ".join(told["/v1/cast-on"].split())
-    assert "is a third of the head and 1.5 cm" in " ".join(told["/v1/hats"].split())
+    assert "The default ease is -10 % (common practice)." in " ".join(descriptions["/v1/cast-on"].split())
+    assert "is a third of the head and 1.5 cm" in " ".join(descriptions["/v1/hats"].split())
 
 
 # --- the size of the hat --------------------------------------------------------------------------------------------
@@ -124,14 +126,14 @@ def test_depth(service):
 
 
 def test_the_rule_of_the_depth_is_cited_with_its_numbers():
-    """P: what is cited is what is done, in words made from the row."""
-    found = depth(10 * HEAD_CM, 9 * HEAD_CM)
+    """P: the citation has the numbers of the calculation, since its words are made from the row."""
+    usual = depth(10 * HEAD_CM, 9 * HEAD_CM)
 
-    assert 10 * (HEAD_CM / 3 + 1.5) == pytest.approx(found.mm)
-    assert found.basis.rule.startswith("Depth, edge to top: a third of the head and 1.5 cm. ")
+    assert 10 * (HEAD_CM / 3 + 1.5) == pytest.approx(usual.mm)
+    assert usual.basis.rule.startswith("Depth, edge to top: a third of the head and 1.5 cm. ")
     # P: a quarter of the hat and 1.5 in is the shallowest here, 0.4 of the head the deepest.
     assert (10 * HEAD_CM * 0.9 / 4 + 1.5 * 25.4, 10 * HEAD_CM * 0.4) == pytest.approx(
-        (found.low_mm, found.high_mm)
+        (usual.low_mm, usual.high_mm)
     )
 
 
@@ -175,7 +177,7 @@ def test_when_a_multiple_is_too_coarse(ask, multiple, coarse):
 
 @pytest.mark.parametrize(("percent", "coarse"), [(-5.1, True), (-4.9, False)])
 def test_the_bound_of_a_coarse_multiple_is_5_percent(ask, percent, coarse):
-    """S: a hat as large as the head (100 stitches) is a warning where 5.1 % less was asked for, not where 4.9 % was."""
+    """S: a hat as large as the head (100 stitches) is a warning for an ease of -5.1 %, not for -4.9 %."""
     answer = ask("cast-on", head=cm(HEAD_CM), gauge=GAUGE, multiple={"of": 100}, ease={"percent": percent})
 
     assert 100 == answer["stitches"]
@@ -241,7 +243,7 @@ def test_stitches_drawn_up(ask, style, stitches, left):
 
 
 @pytest.mark.parametrize(("style", "close"), [("dome", 6), ("flat", 6), ("cone", 6), ("quick", 6)])
-def test_six_are_drawn_up_where_a_style_says_nothing_else(ask, style, close):
+def test_six_are_drawn_up_where_a_style_has_no_number_of_its_own(ask, style, close):
     """P: 5 to 10 stitches are drawn up. What is left is at most 6, and before the last round it was more."""
     crown = ask("crown", stitches=96, style=style, gauge=GAUGE)
     last = crown["rounds"][-1]
@@ -275,7 +277,7 @@ def test_height_of_a_cone(ask):
 def test_corners_of_a_square(ask):
     """A: four lines of double decreases take eight stitches a round; 8 in place of 2π lies flat."""
     crown = ask("crown", stitches=96, style="square", gauge=GAUGE)
-    first = next(one for one in crown["rounds"] if one["kind"] == "decrease")
+    first = next(round for round in crown["rounds"] if round["kind"] == "decrease")
 
     assert (4, 8) == (crown["sections"], first["before"] - first["after"])
     assert 8 == crown["geometry"]["flat_slope"]
@@ -309,7 +311,7 @@ def test_a_small_crown_lies_flat_within_half_a_round(rounds, lies):
 
 
 def test_plain_rounds_of_a_cadence(ask):
-    """C: one plain round after each decrease round, where a cadence says nothing else."""
+    """C: one plain round after every decrease round, where a cadence has no number of its own."""
     given = ask("crown", **EIGHT_WEDGES, cadence={"every_round_from": 3})
     same = ask("crown", **EIGHT_WEDGES, cadence={"plain_rounds": 1, "every_round_from": 3})
 
@@ -329,15 +331,21 @@ def test_section_markers(ask, sections, marked):
     """C: up to 12 sections are marked, and the markers come off in the end; more are read off the knitting."""
     rounds = ask("crown", stitches=8 * sections, style="wedge", sections=sections, close_at=6)["rounds"]
 
-    assert marked == any("section markers" in note for one in rounds for note in one["notes"])
+    assert marked == any("section markers" in note for round in rounds for note in round["notes"])
 
 
 def test_how_many_crowns_are_suggested(ask):
     """S: five, with up to three plain rounds after a decrease round beside the style's own cadence."""
-    found = ask("crown/suggest", stitches=96, gauge=GAUGE, shape="pointed", height=cm(12))["suggestions"]
-    plain = {one["crown"]["cadence"]["plain_rounds"] for one in found if one["crown"]["cadence"]}
+    suggestions = ask("crown/suggest", stitches=96, gauge=GAUGE, shape="pointed", height=cm(12))[
+        "suggestions"
+    ]
+    plain = {
+        suggestion["crown"]["cadence"]["plain_rounds"]
+        for suggestion in suggestions
+        if suggestion["crown"]["cadence"]
+    }
 
-    assert (5, {2, 3}) == (len(found), plain)
+    assert (5, {2, 3}) == (len(suggestions), plain)
 
 
 def test_height_of_what_is_pointed(ask):
@@ -345,7 +353,7 @@ def test_height_of_what_is_pointed(ask):
     request = {"stitches": 96, "gauge": GAUGE, "shape": "pointed"}
     height = cm(0.75 * 96 * 0.5 / math.pi)
     given, same = (
-        [one["off_percent"] for one in ask("crown/suggest", **request, **more)["suggestions"]]
+        [suggestion["off_percent"] for suggestion in ask("crown/suggest", **request, **more)["suggestions"]]
         for more in ({}, {"height": height})
     )
 
@@ -376,7 +384,7 @@ def test_a_better_split_is_pointed_out_up_to_eight(ask, stitches, left):
     answer = ask("needles/split", stitches=stitches, needles=3, crown={"style": "wedge"}, tolerance=2)
 
     assert f"would leave {left}, at a tolerance of 8" in " ".join(
-        one["message"] for one in answer["warnings"]
+        warning["message"] for warning in answer["warnings"]
     )
 
 
@@ -410,7 +418,7 @@ def test_yarn_in_a_stitch(ask, end, ks):
 def test_rib(ask):
     """C: a tenth more, at the high end only; nobody printed a figure."""
     line = {"number": 1, "before": 80, "after": 80}
-    one = ask(
+    plain = ask(
         "yarn/estimate",
         gauge=GAUGE,
         rounds=[{**line, "steps": [{"type": "work", "stitch": "k", "times": 80}]}],
@@ -422,7 +430,7 @@ def test_rib(ask):
         return [answer["used"][end]["length"]["value"] for end in ("low", "expected", "high")]
 
     assert [1, 1, 1.1] == pytest.approx(
-        [more / less for more, less in zip(ends(rib), ends(one), strict=True)]
+        [more / less for more, less in zip(ends(rib), ends(plain), strict=True)]
     )
 
 
@@ -455,7 +463,7 @@ def test_scale_of_a_swatch(ask):
 
 @pytest.mark.parametrize(("grams", "far"), [(3.4, False), (3.5, True), (2.1, False), (2.0, True)])
 def test_a_swatch_that_contradicts_its_gauge(ask, grams, far):
-    """S: a quarter from the law is a remark: 700 stitches of 19.64 mm at 200 tex weigh 2.75 g."""
+    """S: a quarter from the law is a warning: 700 stitches of 19.64 mm at 200 tex weigh 2.75 g."""
     yarn = {"mass": {"value": 100, "unit": "g"}, "length": {"value": 500, "unit": "m"}}
     swatch = {"stitches": 70, "rows": 10, "mass": {"value": grams, "unit": "g"}}
 
@@ -481,7 +489,7 @@ def test_a_count_that_contradicts_the_label(service, tex, works):
 
 
 def test_stretch_of_a_hat(ask):
-    """C: stockinette stretches by a fifth in comfort, and stays on without being stretched."""
+    """C: stockinette stretches by a fifth in comfort, and stays on without stretch."""
     fit = ask("sizing/recommend", head=cm(45), offered=[{"label": "M", "circumference": cm(40)}])["sizes"][0]
 
     assert (40, 48) == (fit["fits_from"]["value"], fit["fits_to"]["value"])
@@ -502,13 +510,13 @@ def test_an_unusual_head(ask, deviations, unusual):
     ("deviations", "code"), [(0.1, None), (-0.1, "few_fit"), (-2.5, "few_fit"), (-2.7, "none_fits")]
 )
 def test_when_few_fit(ask, deviations, code):
-    """S: fewer than half the heads is worth a word, fewer than one in two hundred (2.58 deviations) fits nobody."""
+    """S: fewer than half the heads is a warning, fewer than one in two hundred (2.58 deviations) fits nobody."""
     largest = 56.11 + deviations * 1.94  # the largest head it fits
     answer = ask(
         "sizing/recommend", adult="woman", offered=[{"label": "M", "circumference": cm(largest / 1.2)}]
     )
 
-    assert [code] == ([one for one in codes(answer) if one in ("few_fit", "none_fits")] or [None])
+    assert [code] == ([warning for warning in codes(answer) if warning in ("few_fit", "none_fits")] or [None])
 
 
 def test_age_from_term(ask):
@@ -565,7 +573,7 @@ def test_several_rounds_of_shaping(ask):
 
     assert ask("shaping/even", **request) == ask("shaping/even", **request, **usual)
     assert ["increase", "plain", "increase", "plain", "increase"] == [
-        one["kind"] for one in ask("shaping/even", **request)["rounds"]
+        round["kind"] for round in ask("shaping/even", **request)["rounds"]
     ]
 
 
@@ -621,7 +629,7 @@ def test_how_far_a_count_may_be_off(ask, off, named):
     assert named == ("extra_stitch" in causes(answer))
 
 
-def test_everything_left_out_is_what_is_written_out(ask):
+def test_defaults_written_out_give_the_same_answer(ask):
     """The defaults of a hat, written out, give the same answer."""
     request = {"gauge": GAUGE, "sizes": [{"head": cm(HEAD_CM)}], "needles": 3}
     written = {

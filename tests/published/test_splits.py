@@ -8,7 +8,7 @@ from roundwright.knitting.work.split_request import SplitRequest
 
 
 @pytest.mark.parametrize(
-    ("stitches", "needles", "each"),
+    ("stitches", "needles", "on_each"),
     [
         # Printed patterns for hats: 66 stitches on three needles, 22 on each; 48 stitches, 16 on each.
         (66, 3, 22),
@@ -19,9 +19,9 @@ from roundwright.knitting.work.split_request import SplitRequest
         (80, 4, 20),
     ],
 )
-def test_printed_splits(stitches: int, needles: int, each: int) -> None:
+def test_printed_splits(stitches: int, needles: int, on_each: int) -> None:
     """Stitches that divide are divided."""
-    assert split(SplitRequest(stitches=stitches, needles=needles)).split == (each,) * needles
+    assert split(SplitRequest(stitches=stitches, needles=needles)).split == (on_each,) * needles
 
 
 def test_an_even_split_is_not_essential() -> None:
@@ -34,9 +34,9 @@ def test_an_even_split_is_not_essential() -> None:
 def test_from_one_needle_to_halves_to_thirds() -> None:
     """Common practice: 56 cast on to one needle, 28 and 28, then about 18 on to each of three working needles."""
     answer = split(SplitRequest(stitches=56, needles=3))
-    one, halves, thirds = answer.start
+    cast_on, halves, thirds = answer.start
 
-    assert one.needles == (56,)
+    assert cast_on.needles == (56,)
     assert halves.needles == (28, 28)
     assert all(count in (18, 19) for count in thirds.needles)
 
@@ -54,7 +54,7 @@ def test_an_even_split_straddles() -> None:
     """Common practice: 52 stitches as 17, 17, 18 have three decreases on two needles in the crown by fours."""
     answer = split(SplitRequest(stitches=52, crown=BY_FOURS, split=(17, 17, 18)))
 
-    assert [52, *(each.after for each in answer.rounds)] == [52, 39, 39, 26, 26, 13, 13, 7, 4]
+    assert [52, *(round.after for round in answer.rounds)] == [52, 39, 39, 26, 26, 13, 13, 7, 4]
     assert answer.straddles == 3
 
 
@@ -64,4 +64,4 @@ def test_a_tolerance_of_four_finds_none() -> None:
 
     assert answer.straddles == 0
     assert answer.split == (16, 16, 20)
-    assert not any(each.moves for each in answer.rounds)
+    assert not any(round.moves for round in answer.rounds)

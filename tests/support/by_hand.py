@@ -49,7 +49,7 @@ def stitches(steps: list[dict[str, Any]]) -> Iterator[str]:
 
 
 def part(again: int, steps: list[dict[str, Any]]) -> Iterator[str]:
-    """Every stitch up to where so many loops are used, with the increases that follow there."""
+    """The first stitches, up to where `again` loops are used, with the increases that follow there."""
     for stitch in stitches(steps):
         uses, _ = LOOPS[stitch]
         if uses > again:
@@ -61,7 +61,7 @@ def part(again: int, steps: list[dict[str, Any]]) -> Iterator[str]:
 
 
 def work(loops: int, steps: list[dict[str, Any]]) -> int:
-    """The loops on the needle after working the steps on so many; fails where they do not come out."""
+    """The loops on the needle after the steps are worked; fails where the steps do not use exactly these loops."""
     left, right = loops, 0
     for stitch in stitches(steps):
         uses, leaves = LOOPS[stitch]
@@ -72,14 +72,14 @@ def work(loops: int, steps: list[dict[str, Any]]) -> int:
     return right
 
 
-def work_on_needles(needles: list[int], one: dict[str, Any]) -> list[int]:
-    """The loops on each needle after a round, first sliding what the round says; no stitch may lie on two needles."""
+def work_on_needles(needles: list[int], round: dict[str, Any]) -> list[int]:
+    """The loops on each needle after a round, its moves made first; no stitch may lie on two needles."""
     needles = list(needles)
-    for move in reversed(one["moves"]):  # the last needle first, so that each slides what it had
+    for move in reversed(round["moves"]):  # the last needle first, so that each slides what it had
         needles[move["needle"] - 1] -= move["stitches"]
         needles[move["needle"]] += move["stitches"]
     worked, place = [0] * len(needles), 0
-    for stitch in stitches(one["steps"]):
+    for stitch in stitches(round["steps"]):
         uses, leaves = LOOPS[stitch]
         while uses and place < len(needles) - 1 and needles[place] == 0:
             place += 1
@@ -91,7 +91,7 @@ def work_on_needles(needles: list[int], one: dict[str, Any]) -> list[int]:
 
 
 def work_hat(size: dict[str, Any]) -> int:
-    """The stitches left of one size of a hat, worked from its cast-on; fails where a count is not what it says."""
+    """The stitches left of one size of a hat, worked from its cast-on; fails where a count is wrong."""
     loops = size["cast_on"]["stitches"]
     rounds = [
         part["lines"][number % len(part["lines"])]
@@ -99,12 +99,12 @@ def work_hat(size: dict[str, Any]) -> int:
         for number in range(part["rounds"])
     ] + size["crown"]["rounds"]
     needles = size["split"]["split"] if size["split"] else None
-    for one in rounds:
-        assert one["before"] == loops
-        loops = work(loops, one["steps"])
-        assert one["after"] == loops
+    for round in rounds:
+        assert round["before"] == loops
+        loops = work(loops, round["steps"])
+        assert round["after"] == loops
         if needles is not None:
-            needles = work_on_needles(needles, one)
-            assert one["needles"] == needles
+            needles = work_on_needles(needles, round)
+            assert round["needles"] == needles
             assert sum(needles) == loops
     return loops

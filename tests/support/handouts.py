@@ -18,7 +18,7 @@ from roundwright.wording.handout.html import html
 from roundwright.wording.handout.pdf import source
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.handout.typeset import typeset
-from tests.knitting.hat.test_plan import hats
+from tests.support.hats import hats
 
 REQUESTS = Path(__file__).parents[2] / "examples" / "requests"
 CLASS: dict[str, Any] = json.loads((REQUESTS / "class-hats.json").read_text())

@@ -11,24 +11,24 @@ BACKEND = Path(__file__).parents[2] / "examples/mobile-backend"
 
 
 def command(*names: str) -> str:
-    """Where the first of the commands that is there is; where none is, the test is skipped, but not in CI."""
-    found = next(filter(None, map(shutil.which, names)), None)
-    if found is None:
+    """The path of the first command that is installed; without any the test is skipped, but not in CI."""
+    path = next(filter(None, map(shutil.which, names)), None)
+    if path is None:
         missing(names[0])
-    return str(found)
+    return str(path)
 
 
 def node_module(path: str, folder: Path = CLIENTS) -> Path:
     """A file of the npm packages that `tests/run.sh` installs in a folder."""
     command("node")
-    found = folder / "node_modules" / path
-    if not found.exists():
+    file = folder / "node_modules" / path
+    if not file.exists():
         missing(f"{path} (npm ci in {folder.name})")
-    return found
+    return file
 
 
 def missing(what: str) -> None:
-    """Skip the test; in CI, where everything is to be there, it fails."""
+    """Skip the test; in CI, where everything has to be installed, fail."""
     if os.environ.get("CI"):
         pytest.fail(f"{what} is not installed")
     pytest.skip(f"{what} is not installed")

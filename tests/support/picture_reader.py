@@ -17,25 +17,25 @@ def parsed(picture: str) -> ET.Element:
 
 def elements(root: ET.Element, name: str, kind: str = "") -> Iterator[ET.Element]:
     """The elements of a name that are of a class."""
-    for one in root.iter(f"{SVG}{name}"):
-        if not kind or kind in one.get("class", "").split():
-            yield one
+    for element in root.iter(f"{SVG}{name}"):
+        if not kind or kind in element.get("class", "").split():
+            yield element
 
 
 def texts(root: ET.Element, kind: str = "") -> list[str]:
-    """Everything written, in the order of the file."""
-    return ["".join(one.itertext()) for one in elements(root, "text", kind)]
+    """All text, in the order of the file."""
+    return ["".join(element.itertext()) for element in elements(root, "text", kind)]
 
 
-def said(root: ET.Element, name: str) -> str:
-    """The title or the description."""
-    found = root.find(f"{SVG}{name}")
-    assert found is not None
-    return "".join(found.itertext())
+def text_of(root: ET.Element, name: str) -> str:
+    """The text of the title or of the description."""
+    element = root.find(f"{SVG}{name}")
+    assert element is not None
+    return "".join(element.itertext())
 
 
 def symbols(root: ET.Element) -> list[str]:
-    """The symbols of the chart itself, those of its key left aside."""
+    """The symbols of the chart, without those of its key."""
     body = root.findall(f"{SVG}g")[1]
     return [
         "".join(text.itertext())
@@ -46,7 +46,7 @@ def symbols(root: ET.Element) -> list[str]:
 
 
 def key(root: ET.Element) -> str:
-    """Everything written in the key."""
+    """All text of the key."""
     return " ".join("".join(text.itertext()) for text in root.findall(f"{SVG}g")[2].iter(f"{SVG}text"))
 
 
@@ -74,24 +74,26 @@ def turn(way: str) -> float:
 
 
 def assert_stands_alone(picture: str) -> None:
-    """Check that nothing is fetched, nothing runs, no number is not one, and that it scales and says what it is."""
+    """Check that nothing is fetched, nothing runs, no number is NaN, and that it scales and has a title."""
     root = parsed(picture)
     known = {"svg", "title", "desc", "style", "g", "path", "rect", "circle", "polygon", "text", "tspan"}
-    for one in root.iter():
-        assert one.tag.removeprefix(SVG) in known
-        for name, value in one.attrib.items():
+    for element in root.iter():
+        assert element.tag.removeprefix(SVG) in known
+        for name, value in element.attrib.items():
             assert "href" not in name
             assert not name.startswith("on")
             assert "url(" not in value
             assert not re.search(r"(?<![a-z])(nan|inf|None)(?![a-z])", value)
-    for sheet in root.iter(f"{SVG}style"):
-        assert "url(" not in (sheet.text or "")
-        assert "@import" not in (sheet.text or "")
+    for style in root.iter(f"{SVG}style"):
+        assert "url(" not in (style.text or "")
+        assert "@import" not in (style.text or "")
     assert root.get("role") == "img"
-    assert [one.get("id") for one in root if one.get("id")] == root.get("aria-labelledby", "").split()
+    assert [element.get("id") for element in root if element.get("id")] == root.get(
+        "aria-labelledby", ""
+    ).split()
     left, top, width, height = (float(part) for part in root.get("viewBox", "").split())
     assert (left, top) == (0, 0)
     assert width >= 480
     assert abs(int(root.get("width", "0")) / int(root.get("height", "1")) - width / height) < 0.01
-    assert said(root, "title")
-    assert said(root, "desc")
+    assert text_of(root, "title")
+    assert text_of(root, "desc")

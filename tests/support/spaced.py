@@ -1,4 +1,4 @@
-"""Where the changes of a round lie, told by working it by hand."""
+"""The places of the changes of a round, found by working it by hand."""
 
 from typing import Any, NamedTuple
 
@@ -10,7 +10,7 @@ PLAIN = {"k", "p", "sl"}
 
 
 class Spaced(NamedTuple):
-    """A round: stitches used before each change, loops made before each, and all there are."""
+    """A round: stitches used before each change, loops made before each, and in all."""
 
     starts: list[int]
     loops: list[int]
@@ -20,7 +20,7 @@ class Spaced(NamedTuple):
 
 
 def spaced(steps: Any) -> Spaced:
-    """The round these steps make."""
+    """The round of these steps."""
     starts, loops, used, left, uses = [], [], 0, 0, 0
     for stitch in stitches(msgspec.to_builtins(steps)):
         takes, makes = LOOPS[stitch]

@@ -1,6 +1,6 @@
-"""Addresses of pictures: a picture's query, everything it shows, written as parameters and read from them.
+"""Picture addresses: everything a picture shows as query parameters, written and read.
 
-The pictures are drawn in a higher storey; an address is only text. A parameter at its default is left out of it.
+The package `drawing` draws the pictures; here an address is only text. A parameter at its default is left out.
 """
 
 import re
@@ -25,7 +25,7 @@ from roundwright.knitting.quantities import (
 MOST_DRAWN_ROUNDS: Final = 150
 """Rounds in the chart of a crown: with more, no line of it can be read on a page."""
 MOST_DRAWN_CHANGES: Final = 200
-"""Changes in a picture of a round: with more, nobody counts them one by one."""
+"""Changes in a picture of a round: with more, nobody can count them."""
 MOST_DRAWN_STITCHES: Final = 2_000
 """Stitches in a picture of a round: with more, gaps are broader than a page."""
 LONGEST_LENGTH: Final = 31
@@ -51,17 +51,17 @@ GaugeOver = Annotated[
 
 
 def length_of(text: str | None) -> Length | None:
-    """The length a text such as `55.5cm` says; the pattern of its parameter has been checked."""
-    return None if text is None else Length(*_measure(text))
+    """The length of a text such as `55.5cm`. The parameter's pattern was checked before."""
+    return None if text is None else Length(*_value_and_unit(text))
 
 
 def difference_of(text: str | None) -> Difference | None:
-    """The difference a text such as `-5cm` says, likewise."""
-    return None if text is None else Difference(*_measure(text))
+    """The difference of a text such as `-5cm`. The parameter's pattern was checked before."""
+    return None if text is None else Difference(*_value_and_unit(text))
 
 
 def gauge_of(stitches: float | None, rows: float | None, over: str) -> Gauge | None:
-    """The gauge of three parameters; none without stitches. Raises `Impossible` for rows alone."""
+    """The gauge of three parameters, None without stitches. Raises `Impossible` for rows alone."""
     if stitches is None and rows is not None:
         raise Impossible(
             "A gauge of rows alone tells no width.",
@@ -70,22 +70,22 @@ def gauge_of(stitches: float | None, rows: float | None, over: str) -> Gauge | N
         )
     if stitches is None:
         return None
-    return Gauge(stitches=stitches, rows=rows, over=Length(*_measure(over)))
+    return Gauge(stitches=stitches, rows=rows, over=Length(*_value_and_unit(over)))
 
 
-def _measure(text: str) -> tuple[float, LengthUnit]:
-    found = re.match(r"(-?[0-9.]+)(mm|cm|m|in|yd)", text)
-    assert found is not None
-    unit: LengthUnit = found[2]  # type: ignore[assignment]  # the pattern names the units
-    return float(found[1]), unit
+def _value_and_unit(text: str) -> tuple[float, LengthUnit]:
+    match = re.fullmatch(r"(-?[0-9.]+)(mm|cm|m|in|yd)", text)
+    assert match is not None
+    unit: LengthUnit = match[2]  # type: ignore[assignment]  # the pattern names the units
+    return float(match[1]), unit
 
 
 Parameters = dict[str, str | float | None]
-"""Parameters and their values, in the order of the address; None is left out."""
+"""Parameters and their values, in the order of the address; None is left out of it."""
 
 
 def picture_address(name: str, query: type[Struct], parameters: Parameters) -> str:
-    """The address of a picture, without the parameters that have the default of the `query`."""
+    """The address of a picture, without the parameters that are at the default of `query`."""
     defaults = _defaults(query)
     return f"/v1/drawings/{name}.svg?" + urlencode(
         {

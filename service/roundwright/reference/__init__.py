@@ -1,10 +1,10 @@
-"""The tables the service rests on, each a data file with its sources, and the one module that loads them.
+"""Reference tables: data files with their sources, and the one module that loads them.
 
-Nothing is read at import: a table is read, checked and kept the first time it is asked for. A row without a
-source, with a source its table does not list or with an unknown mark cannot be loaded.
+Nothing is read at import: a table is read, checked and cached on first use. A row without a source, with a source
+that its table does not list or with an unknown mark cannot be loaded.
 """
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
@@ -14,7 +14,6 @@ import msgspec
 
 from roundwright.reference.examples import (
     AlongRow,
-    AlongSegment,
     CrownRow,
     PrintedFaultRow,
     RhythmRow,
@@ -50,37 +49,13 @@ __all__ = [
     "EXAMPLES",
     "SHAPES",
     "TABLES",
-    "AbbreviationRow",
-    "AdultHeadRow",
-    "AlongRow",
-    "AlongSegment",
-    "BuyingRow",
-    "CautionRow",
-    "CrownRow",
     "DepthExampleRow",
-    "DepthRuleRow",
-    "EaseRow",
     "HatNumberRow",
-    "HeadChartRow",
-    "IntergrowthHeadRow",
-    "LoopConstantRow",
-    "NeedleLengthRow",
-    "NeedleSizeRow",
-    "PracticeRow",
     "PreemieHeadRow",
-    "PrintedFaultRow",
-    "RhythmRow",
     "Source",
-    "SpacingRow",
-    "StitchRow",
     "Table",
     "TableSummary",
-    "TailRow",
-    "TermRow",
     "UncitedTableError",
-    "WhoHeadRow",
-    "YarnCountRow",
-    "YarnLengthRow",
     "YarnWeightRow",
     "abbreviations",
     "adult_heads",
@@ -108,7 +83,7 @@ __all__ = [
 
 DATA = Path(__file__).parent / "data"
 
-# The tables served under /v1/standards and the shape of each, in the order they are listed.
+# The tables served under /v1/standards and their shapes, in the order they are listed.
 SHAPES: Mapping[str, Any] = {
     "yarn-weights": table_of("YarnWeightTable", YarnWeightRow),
     "yarn-lengths": table_of("YarnLengthTable", YarnLengthRow),
@@ -131,7 +106,7 @@ SHAPES: Mapping[str, Any] = {
 }
 TABLES: tuple[str, ...] = tuple(SHAPES)
 
-# Worked examples in print: what the service is checked against, not what it calculates from.
+# Worked examples in print: used by the tests, not by the calculations.
 EXAMPLES: Mapping[str, Any] = {
     "spacing": table_of("SpacingTable", SpacingRow | AlongRow | RhythmRow),
     "crowns": table_of("CrownTable", CrownRow),
@@ -142,14 +117,14 @@ R = TypeVar("R")
 
 
 class UncitedTableError(ValueError):
-    """A table that cannot be trusted: misshapen, or with a row that does not say where it comes from."""
+    """A table that does not fit its shape, or has a row without a valid source."""
 
 
 def parse(name: str, raw: bytes) -> Table[Any]:
     """Read the table `name` from JSON and check that every row is cited.
 
-    Raises `KeyError` for a name that is no table, and `UncitedTableError` for a table that is misshapen or
-    misnamed, a key given to two sources, or a row whose source is unlisted or whose mark is unknown.
+    Raises `KeyError` for an unknown name, and `UncitedTableError` for a table of another shape or name, a key given to
+    two sources, and a row with an unlisted source or an unknown mark.
     """
     shape = SHAPES.get(name) or EXAMPLES[name]
     try:
@@ -177,7 +152,7 @@ def _read(name: str) -> Table[Any]:
 def load(name: str) -> Table[Any]:
     """The table `name`, read once.
 
-    Raises `KeyError` for a name that is no table, `UncitedTableError` for a file that cannot be trusted.
+    Raises `KeyError` for an unknown name, `UncitedTableError` for a file that `parse` refuses.
     """
     return _read(name)
 
@@ -201,7 +176,7 @@ def summaries() -> tuple[TableSummary, ...]:
 def cite(name: str, row: Any) -> str:
     """The citation of a row of the table `name`, for the `basis` of an answer.
 
-    Title, publisher and year, and how the value was come by; or the words `common practice`.
+    Title, publisher and year, and whether the value is computed or from memory; or the words `common practice`.
     Raises `KeyError` when the row cites no source of that table.
     """
     sources = {source.key: source for source in load(name).sources}
@@ -210,24 +185,49 @@ def cite(name: str, row: Any) -> str:
         return "common practice"
     parts = (source.title, source.publisher, str(source.year) if source.year else None)
     citation = ", ".join(part for part in parts if part)
-    come_by = {"D": "computed from the data of ", "A": "arithmetic from "}.get(row.mark, "")
-    return f"{come_by}{citation}" + (" (from memory)" if row.mark == "M" else "")
+    origin = {"D": "computed from the data of ", "A": "arithmetic from "}.get(row.mark, "")
+    return f"{origin}{citation}" + (" (from memory)" if row.mark == "M" else "")
 
 
-def _rows(name: str, kind: type[R]) -> tuple[R, ...]:
-    return tuple(row for row in load(name).rows if isinstance(row, kind))
+def _rows_of(name: str, row_type: type[R]) -> Callable[[], tuple[R, ...]]:
+    """The accessor of the rows of one type in the table `name`, in the order of the file."""
+
+    @cache
+    def rows() -> tuple[R, ...]:
+        return tuple(row for row in load(name).rows if isinstance(row, row_type))
+
+    return rows
 
 
-@cache
-def stitches() -> Mapping[str, StitchRow]:
-    """The one table of stitches, by name."""
-    return MappingProxyType({row.name: row for row in _rows("stitches", StitchRow)})
+def _rows_by(key: str, name: str, row_type: type[R]) -> Callable[[], Mapping[str, R]]:
+    """The accessor of the rows of one type in the table `name`, by their field `key`."""
+
+    @cache
+    def rows() -> Mapping[str, R]:
+        return MappingProxyType({getattr(row, key): row for row in _rows_of(name, row_type)()})
+
+    return rows
 
 
-@cache
-def abbreviations() -> tuple[AbbreviationRow, ...]:
-    """The abbreviations of patterns."""
-    return _rows("abbreviations", AbbreviationRow)
+abbreviations = _rows_of("abbreviations", AbbreviationRow)
+adult_heads = _rows_by("adult", "adult-heads", AdultHeadRow)
+buying = _rows_of("buying", BuyingRow)
+cautions = _rows_of("cautions", CautionRow)
+depth_rules = _rows_by("name", "depth", DepthRuleRow)
+ease_rules = _rows_by("name", "ease", EaseRow)
+head_chart = _rows_by("name", "head-sizes", HeadChartRow)
+loop_constants = _rows_by("state", "loop-lengths", LoopConstantRow)
+needle_sizes = _rows_of("needle-sizes", NeedleSizeRow)
+practices = _rows_by("name", "practice", PracticeRow)
+stitches = _rows_by("name", "stitches", StitchRow)
+tail_rules = _rows_by("name", "tails", TailRow)
+terms = _rows_of("terms", TermRow)
+yarn_counts = _rows_by("system", "yarn-counts", YarnCountRow)
+yarn_weights = _rows_of("yarn-weights", YarnWeightRow)
+"""The classes overlap and leave gaps, so a look-up by gauge gives a set."""
+
+_who_heads = _rows_of("growth", WhoHeadRow)
+_intergrowth_heads = _rows_of("growth", IntergrowthHeadRow)
 
 
 @cache
@@ -240,94 +240,19 @@ def spellings() -> Mapping[str, str]:
 
 
 @cache
-def terms() -> tuple[TermRow, ...]:
-    """Words that differ between the United States and the United Kingdom."""
-    return _rows("terms", TermRow)
-
-
-@cache
-def yarn_weights() -> tuple[YarnWeightRow, ...]:
-    """The classes of yarn thickness, 0 to 7. They overlap and leave gaps: a look-up returns a set."""
-    return _rows("yarn-weights", YarnWeightRow)
-
-
-@cache
-def yarn_counts() -> Mapping[str, YarnCountRow]:
-    """The systems of yarn counts, by name."""
-    return MappingProxyType({row.system: row for row in _rows("yarn-counts", YarnCountRow)})
-
-
-@cache
-def needle_sizes() -> tuple[NeedleSizeRow, ...]:
-    """Needle diameters, thinnest first, each diameter once."""
-    return _rows("needle-sizes", NeedleSizeRow)
-
-
-@cache
-def head_chart() -> Mapping[str, HeadChartRow]:
-    """The garment chart of heads, by the name of the size."""
-    return MappingProxyType({row.name: row for row in _rows("head-sizes", HeadChartRow)})
-
-
-@cache
 def growth_who() -> Mapping[str, tuple[WhoHeadRow, ...]]:
     """WHO heads by sex (`boy`, `girl`); the index of a row is its month, 0 to 60."""
-    rows = _rows("growth", WhoHeadRow)
-    return MappingProxyType({sex: tuple(row for row in rows if row.sex == sex) for sex in ("boy", "girl")})
+    return MappingProxyType(
+        {sex: tuple(row for row in _who_heads() if row.sex == sex) for sex in ("boy", "girl")}
+    )
 
 
 @cache
 def growth_intergrowth() -> Mapping[str, Mapping[int, IntergrowthHeadRow]]:
     """INTERGROWTH-21st heads by sex (`boy`, `girl`) and week, 24 to 42; never interpolate from 32 to 33."""
-    rows = _rows("growth", IntergrowthHeadRow)
     return MappingProxyType(
-        {sex: MappingProxyType({row.week: row for row in rows if row.sex == sex}) for sex in ("boy", "girl")}
+        {
+            sex: MappingProxyType({row.week: row for row in _intergrowth_heads() if row.sex == sex})
+            for sex in ("boy", "girl")
+        }
     )
-
-
-@cache
-def adult_heads() -> Mapping[str, AdultHeadRow]:
-    """Measured heads of adults: `woman` and `man`."""
-    return MappingProxyType({row.adult: row for row in _rows("adult-heads", AdultHeadRow)})
-
-
-@cache
-def ease_rules() -> Mapping[str, EaseRow]:
-    """Rules for how much smaller than the head a hat is, by name; `usual` is the default."""
-    return MappingProxyType({row.name: row for row in _rows("ease", EaseRow)})
-
-
-@cache
-def depth_rules() -> Mapping[str, DepthRuleRow]:
-    """Rules for the depth of a hat, by name."""
-    return MappingProxyType({row.name: row for row in _rows("depth", DepthRuleRow)})
-
-
-@cache
-def loop_constants() -> Mapping[str, LoopConstantRow]:
-    """Constants of plain knitting, by state of relaxation."""
-    return MappingProxyType({row.state: row for row in _rows("loop-lengths", LoopConstantRow)})
-
-
-@cache
-def buying() -> tuple[BuyingRow, ...]:
-    """What a book tells its readers to buy for a hat."""
-    return _rows("buying", BuyingRow)
-
-
-@cache
-def tail_rules() -> Mapping[str, TailRow]:
-    """Rules for the tail of a long-tail cast-on, by name."""
-    return MappingProxyType({row.name: row for row in _rows("tails", TailRow)})
-
-
-@cache
-def practices() -> Mapping[str, PracticeRow]:
-    """Figures of the trade, by name."""
-    return MappingProxyType({row.name: row for row in _rows("practice", PracticeRow)})
-
-
-@cache
-def cautions() -> tuple[CautionRow, ...]:
-    """The cautions that go with a hat for a child."""
-    return _rows("cautions", CautionRow)

@@ -1,4 +1,4 @@
-"""The shapes of the worked examples that patterns print: spacing, crowns, and rounds with a fault."""
+"""Rows of the worked examples in print: spacing, crowns, and rounds with a fault."""
 
 from typing import Annotated, Literal
 
@@ -19,7 +19,7 @@ class SpacingRow(Struct, frozen=True, kw_only=True, tag_field="kind", tag="acros
 
 
 class AlongSegment(Struct, frozen=True, kw_only=True):
-    """Changes at one distance: every so many rows, so many times."""
+    """Changes at one distance: a number of rows between them, and a number of times."""
 
     every: Annotated[int, Meta(description="Rows from one change to the next.")]
     times: Annotated[int, Meta(description="Number of changes at this distance.")]
@@ -60,7 +60,9 @@ class PrintedFaultRow(Struct, frozen=True, kw_only=True):
 
     stitches: Annotated[int, Meta(description="Stitches on the needles before.")]
     printed: Annotated[str, Meta(description="The round as printed.")]
-    stated: Annotated[int | None, Meta(description="Stitches said to be left; null when it does not say.")]
+    stated: Annotated[
+        int | None, Meta(description="Stitches left by the pattern's own count; null when it has none.")
+    ]
     uses: Annotated[int | None, Meta(description="Stitches it really uses; null when that is not settled.")]
     leaves: Annotated[
         int | None, Meta(description="Stitches it really leaves; null when that is not settled.")

@@ -1,7 +1,7 @@
-"""The shapes of the rows of the reference tables: one struct a table, one row a published fact.
+"""Rows of the reference tables: one struct a table, one row a published fact.
 
-Lengths keep the unit they were printed in, named in the field (`head_in`, `p50_cm`, `mm`). Every row says
-where it comes from (`source`, `mark`); a null is something the source leaves open.
+Lengths keep the unit they were printed in, named in the field (`head_in`, `p50_cm`, `mm`). Every row names its source
+(`source`, `mark`); a null is something the source leaves open.
 """
 
 from typing import Annotated, Literal
@@ -137,7 +137,7 @@ class HeadChartRow(Struct, frozen=True, kw_only=True, tag_field="kind", tag="cha
 
 
 class PreemieHeadRow(Struct, frozen=True, kw_only=True, tag_field="kind", tag="preemie"):
-    """The head for which a charity asks hats, by week of gestation."""
+    """The head for which a charity collects hats, by week of gestation."""
 
     gestation_weeks: Annotated[int, Meta(description="Completed weeks of gestation.")]
     head_in: Annotated[float, Meta(description="Head circumference, in inches.")]
@@ -252,7 +252,7 @@ class LoopConstantRow(Struct, frozen=True, kw_only=True):
 
 
 class BuyingRow(Struct, frozen=True, kw_only=True):
-    """Yarn that a book tells its readers to buy for a hat: two to three times what a hat uses."""
+    """Yarn that a book recommends to buy for a hat: two to three times what a hat uses."""
 
     number: Annotated[int, Meta(ge=0, le=7, description="Number of the yarn weight class.")]
     name: Annotated[str, Meta(description="Name of the class.")]

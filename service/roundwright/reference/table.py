@@ -1,4 +1,4 @@
-"""What every reference table has: a name, an edition, its sources, and rows that each cite one of them."""
+"""Reference table: its name, its edition, its sources, and rows that cite one of them."""
 
 from typing import Annotated, Any, Generic, Literal, TypeVar
 
@@ -7,7 +7,7 @@ from msgspec import Meta, Struct, defstruct
 Mark = Annotated[
     Literal["P", "D", "A", "C", "M"],
     Meta(
-        description="How the value was come by: P published, D computed from a public data set, A arithmetic "
+        description="Origin of the value: P published, D computed from a public data set, A arithmetic "
         "from such values, C common practice, M from memory (a default, never a check)."
     ),
 ]
@@ -17,7 +17,7 @@ SourceKey = Annotated[
 
 
 class Source(Struct, frozen=True, kw_only=True):
-    """A publication, data set or custom that rows of a table rest on."""
+    """A publication, data set or custom that rows of a table come from."""
 
     key: Annotated[str, Meta(min_length=1, description="Short name by which rows refer to this source.")]
     title: Annotated[str, Meta(min_length=1, description="Title as published.")]
@@ -30,7 +30,7 @@ R = TypeVar("R")
 
 
 class Table(Struct, Generic[R], frozen=True, kw_only=True):
-    """A reference table as the service holds it and as it is served."""
+    """A reference table, as it is loaded and as it is served."""
 
     name: Annotated[str, Meta(description="Name of the table, as in its path.")]
     title: Annotated[str, Meta(description="What the table lists.")]
@@ -38,7 +38,7 @@ class Table(Struct, Generic[R], frozen=True, kw_only=True):
     edition: Annotated[
         str, Meta(description="Edition of the table: the published one, or when it was compiled.")
     ]
-    sources: Annotated[tuple[Source, ...], Meta(min_length=1, description="Everything its rows rest on.")]
+    sources: Annotated[tuple[Source, ...], Meta(min_length=1, description="Everything its rows come from.")]
     rows: tuple[R, ...]
 
 
@@ -57,7 +57,7 @@ def table_of(component: str, row: Any) -> Any:
 
 
 class TableSummary(Struct, frozen=True, kw_only=True):
-    """A reference table as it is listed: what it is and what it rests on, without its rows."""
+    """A reference table without its rows."""
 
     name: Annotated[str, Meta(description="Name of the table, as in its path.")]
     title: Annotated[str, Meta(description="What the table lists.")]
@@ -65,4 +65,4 @@ class TableSummary(Struct, frozen=True, kw_only=True):
         str, Meta(description="Edition of the table: the published one, or when it was compiled.")
     ]
     row_count: Annotated[int, Meta(description="Number of rows.")]
-    sources: Annotated[tuple[Source, ...], Meta(description="Everything its rows rest on.")]
+    sources: Annotated[tuple[Source, ...], Meta(description="Everything its rows come from.")]

@@ -9,7 +9,7 @@ _DEFINITIONS = Path(__file__).with_name("data") / "trade-units.txt"
 
 @cache
 def factors(base: str, units: tuple[str, ...]) -> dict[str, float]:
-    """How many of `base` are in one of each of `units`, e.g. `factors("mm", ("in",)) == {"in": 25.4}`.
+    """The size of every unit in `units` in the unit `base`, e.g. `factors("mm", ("in",)) == {"in": 25.4}`.
 
     A client's string never reaches pint: `units` are the names of an enumeration.
     """
@@ -20,6 +20,6 @@ def factors(base: str, units: tuple[str, ...]) -> dict[str, float]:
 
 @cache
 def _registry() -> Any:
-    import pint  # only here, and only once
+    import pint  # slow to import, and needed once only
 
     return pint.UnitRegistry(str(_DEFINITIONS), on_redefinition="raise")

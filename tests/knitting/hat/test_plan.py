@@ -1,37 +1,24 @@
-"""The whole hat, over HTTP: what a teacher's small hats come out as, and that every round can be knitted."""
+"""The plan of a hat: the counts of a teacher's small hats, and rounds that can all be knitted."""
 
 import json
 from pathlib import Path
 from typing import Any
 
-import msgspec
 import pytest
 from hypothesis import given, settings
-from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.styles import STYLES
-from roundwright.knitting.hat import plan as hat
-from roundwright.knitting.hat import request as hat_request
-from roundwright.wording.writing import pattern as write
 from tests.support import by_hand
+from tests.support.hats import BABIES, hat_requests, hats
 
-BABIES = [{"gestation_weeks": 36}, {"age_months": 0}, {"age_months": 3}, {"age_months": 6}]
 BEFORE_THE_CROWN_IN = (4.0, 4.5, 5.0, 5.5)
 """Edge to crown of a teacher's four sizes, the rolled edge uncurled, the needle not counted: common practice."""
-
-
-def hats(**asked: Any) -> dict[str, Any]:
-    """The answer as it goes over the wire."""
-    asked.setdefault("gauge", {"stitches": 18, "rows": 24})
-    request = msgspec.json.decode(json.dumps(asked), type=hat_request.HatRequest)
-    return msgspec.json.decode(msgspec.json.encode(hat.hats(request, write.pattern)))
 
 
 def counts(size: dict[str, Any], kind: str = "decrease") -> list[int]:
     """The counts after each decrease round of the crown, the cast-on first."""
     rounds = size["crown"]["rounds"]
-    return [rounds[0]["before"], *(one["after"] for one in rounds if one["kind"] == kind)]
+    return [rounds[0]["before"], *(round["after"] for round in rounds if round["kind"] == kind)]
 
 
 def test_a_teachers_four_sizes_come_out_in_multiples_of_four() -> None:
@@ -60,12 +47,12 @@ def test_the_crown_closes_by_repeats_of_four(stitches: int, left: list[int]) -> 
 
 def test_a_plain_round_follows_each_of_the_first_three_decrease_rounds() -> None:
     """Then every round decreases: common practice."""
-    kinds = [one["kind"] for one in hats(sizes=[{"age_months": 0}])["sizes"][0]["crown"]["rounds"]]
+    kinds = [round["kind"] for round in hats(sizes=[{"age_months": 0}])["sizes"][0]["crown"]["rounds"]]
     assert kinds == ["decrease", "plain"] * 3 + ["decrease"] * 2
 
 
 def test_an_odd_stitch_at_the_end_is_knitted() -> None:
-    """7 stitches by k2tog: three pairs, and one knitted (common practice)."""
+    """7 stitches by k2tog: three pairs, and the last knitted (common practice)."""
     last = hats(sizes=[{"age_months": 0}])["sizes"][0]["crown"]["rounds"][-1]
     assert last["text"] == "*k2tog; rep from * to last st, k1"
 
@@ -126,21 +113,6 @@ def test_a_preemie_hat_of_a_charity_uses_what_it_says() -> None:
     assert used["low"]["mass"]["value"] <= 12.5 <= used["high"]["mass"]["value"]
 
 
-def test_a_folded_brim_is_worked_twice_as_long() -> None:
-    """What is turned up lies on what it covers (arithmetic)."""
-    brim = {"kind": "folded", "length": {"value": 5, "unit": "cm"}}
-    size = hats(sizes=[{"adult": "woman"}], brim=brim)["sizes"][0]
-    assert size["brim"]["length"]["value"] == pytest.approx(10, abs=10 / 24)
-    assert size["brim"]["lines"][0]["text"] == "*k1, p1; rep from * around"
-
-
-def test_a_garter_brim_knits_one_round_and_purls_one() -> None:
-    """Garter stitch in the round: common practice."""
-    brim = hats(sizes=[{"age_months": 12}], brim={"kind": "garter"})["sizes"][0]["brim"]
-    assert [one["text"] for one in brim["lines"]] == ["knit", "purl"]
-    assert brim["rounds"] % 2 == 0
-
-
 def test_a_rib_fits_the_cast_on_whole() -> None:
     """The cast-on is a multiple of rib and crown alike (published tutorials)."""
     brim = {"kind": "ribbed", "rib": {"knit": 3, "purl": 2}}
@@ -149,69 +121,35 @@ def test_a_rib_fits_the_cast_on_whole() -> None:
 
 
 def test_a_baby_in_the_class_brings_the_cautions() -> None:
-    """Cords, small parts and sleep are said where the youngest is a baby, and not to grown-ups."""
-    said = {caution["code"] for caution in hats(sizes=[{"adult": "man"}, {"age_months": 2}])["cautions"]}
-    assert said >= {"cords", "small-parts", "sleep", "local-rules"}
+    """Cords, small parts and sleep: cautions where the youngest is a baby, none for grown-ups."""
+    codes = {caution["code"] for caution in hats(sizes=[{"adult": "man"}, {"age_months": 2}])["cautions"]}
+    assert codes >= {"cords", "small-parts", "sleep", "local-rules"}
     assert hats(sizes=[{"adult": "man"}])["cautions"] == []
-
-
-def test_a_body_shorter_than_its_brim_says_what_would_do() -> None:
-    """422 material: the field, the reason, and the nearest that works."""
-    with pytest.raises(Impossible) as caught:
-        hats(
-            sizes=[{"age_months": 0, "body": {"length": {"value": 1, "unit": "cm"}}}],
-            brim={"kind": "ribbed", "length": {"value": 3, "unit": "cm"}},
-        )
-    assert caught.value.pointer == "#/sizes/0/body/length"
-    assert "shorter brim" in str(caught.value.nearest)
-
-
-sizes = st.one_of(
-    st.builds(lambda age: {"age_months": age}, st.integers(0, 60)),
-    st.builds(lambda weeks: {"gestation_weeks": weeks}, st.integers(24, 42)),
-    st.sampled_from([{"adult": "woman"}, {"adult": "man"}, {"chart": "toddler"}]),
-    st.builds(
-        lambda cm: {"head": {"value": cm, "unit": "cm"}}, st.floats(25, 64).map(lambda cm: round(cm, 1))
-    ),
-)
 
 
 def test_a_hat_in_the_round_has_no_flat_crown() -> None:
     """Rows have a seam; a hat worked in the round has none (common practice)."""
-    with pytest.raises(Impossible) as caught:
+    with pytest.raises(Impossible) as error:
         hats(sizes=BABIES, crown={"worked": "flat"})
-    assert caught.value.pointer == "#/crown/worked"
+    assert error.value.pointer == "#/crown/worked"
 
 
-def test_more_than_is_worked_out_at_once_goes_into_two_requests() -> None:
-    """Five hats of 600 stitches are refused with the number of sizes that will do; four are worked out."""
+def test_too_many_stitches_in_all_go_into_two_requests() -> None:
+    """Five hats of 600 stitches are refused with the number of sizes that are possible; four are planned."""
     wide = {"head": {"value": 60 / 0.9, "unit": "cm"}}
     gauge = {"stitches": 100, "rows": 140}
     assert len(hats(sizes=[wide] * 4, gauge=gauge)["sizes"]) == 4
-    with pytest.raises(Impossible) as caught:
+    with pytest.raises(Impossible) as error:
         hats(sizes=[wide] * 5, gauge=gauge)
-    assert caught.value.pointer == "#/sizes/4"
-    assert "first 4 of the sizes" in str(caught.value.nearest)
-
-
-@st.composite
-def hats_asked(draw: st.DrawFn) -> dict[str, Any]:
-    """A hat that a knitter might ask for."""
-    stitches = draw(st.integers(12, 34))
-    return {
-        "gauge": {"stitches": stitches, "rows": round(stitches * draw(st.floats(1.1, 1.6)), 1)},
-        "sizes": draw(st.lists(sizes, min_size=1, max_size=12)),
-        "needles": draw(st.sampled_from([None, 2, 3, 4, 5])),
-        "brim": {"kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"]))},
-        "crown": {"style": draw(st.sampled_from(sorted(STYLES)))},
-    }
+    assert error.value.pointer == "#/sizes/4"
+    assert "first 4 of the sizes" in str(error.value.nearest)
 
 
 @settings(deadline=None)
-@given(hats_asked())
-def test_every_round_of_every_size_can_be_knitted(asked: dict[str, Any]) -> None:
+@given(hat_requests())
+def test_every_round_of_every_size_can_be_knitted(request: dict[str, Any]) -> None:
     """Worked stitch by stitch on its needles, each round uses what the one before left, and closes as it says."""
-    answer = hats(**asked)
+    answer = hats(**request)
     for size in answer["sizes"]:
         assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
 

@@ -1,4 +1,4 @@
-"""The split as it is asked for: start, alternatives, room on the needles, and what cannot be."""
+"""The split over needles: start, alternatives, room on the needles, and what is refused."""
 
 from itertools import pairwise
 from math import ceil
@@ -33,12 +33,12 @@ def crown_52() -> tuple[Round, ...]:
         (Work("k2tog", 3), Work("k")),
     ]
     rounds: list[Round] = []
-    for number, each in enumerate(steps, start=1):
-        rounds.append(work_round(number, execute(each)[0], each))
+    for number, round_steps in enumerate(steps, start=1):
+        rounds.append(work_round(number, execute(round_steps)[0], round_steps))
     return tuple(rounds)
 
 
-def asked(**fields: object) -> SplitRequest:
+def request_of(**fields: object) -> SplitRequest:
     """The request as it comes in, schema and all."""
     return msgspec.convert({"stitches": 52, **fields}, SplitRequest)
 
@@ -48,19 +48,19 @@ def test_every_needle_adds_up() -> None:
     answer = split(SplitRequest(stitches=52, rounds=crown_52()))
 
     assert sum(answer.split) == 52
-    assert [each.after for each in answer.rounds] == [sum(each.needles or ()) for each in answer.rounds]
+    assert [round.after for round in answer.rounds] == [sum(round.needles or ()) for round in answer.rounds]
 
 
 def test_moves_are_what_straddles() -> None:
     """The straddles of a split are the moves of its rounds."""
     answer = split(SplitRequest(stitches=52, rounds=crown_52(), split=(17, 17, 18)))
 
-    assert answer.straddles == sum(len(each.moves) for each in answer.rounds) == 3
-    assert [each.number for each in answer.rounds if each.moves] == [3, 5]
+    assert answer.straddles == sum(len(round.moves) for round in answer.rounds) == 3
+    assert [round.number for round in answer.rounds if round.moves] == [3, 5]
 
 
-def test_a_split_of_ones_own_is_told_of_a_better_one() -> None:
-    """A knitter who has 17, 17, 18 on the needles is followed, and told which split would straddle nowhere."""
+def test_for_the_knitters_own_split_the_answer_names_a_better_one() -> None:
+    """With 17, 17, 18 on the needles the answer names the split that would straddle nowhere."""
     answer = split(SplitRequest(stitches=52, rounds=crown_52(), split=(17, 17, 18)))
     (notice,) = answer.warnings
 
@@ -77,14 +77,14 @@ def test_the_start_leads_to_the_split(repeats: int, needles: int, multiple: int,
     answer = split(SplitRequest(stitches=stitches, needles=needles, multiple=multiple, tolerance=tolerance))
     counts = [step.needles for step in answer.start]
 
-    assert {stitches} == {sum(each) for each in counts}
-    assert [1, 2] == [len(each) for each in counts[:2]]
+    assert {stitches} == {sum(on_needles) for on_needles in counts}
+    assert [1, 2] == [len(on_needles) for on_needles in counts[:2]]
     assert counts[-1] == answer.split
     assert not any(count % multiple for count in answer.split)
 
 
-def test_alternatives_beat_one_another_in_nothing_but_one() -> None:
-    """Each alternative has fewer straddles than the more even one before it."""
+def test_alternatives_trade_evenness_for_straddles() -> None:
+    """Every alternative has fewer straddles than the more even split before it."""
     answer = split(SplitRequest(stitches=63, crown=CrownShape(style="wedge"), tolerance=8))
 
     for even, fewer in pairwise(answer.alternatives):
@@ -94,13 +94,13 @@ def test_alternatives_beat_one_another_in_nothing_but_one() -> None:
 
 
 def test_a_crown_gives_the_same_as_its_rounds() -> None:
-    """Asking with a crown is asking with the rounds of that crown."""
+    """A request with a crown is answered as a request with the rounds of that crown."""
     by_crown = split(SplitRequest(stitches=60, crown=CrownShape(style="quick")))
-    bare = tuple(msgspec.structs.replace(each, needles=None, moves=()) for each in by_crown.rounds)
+    bare = tuple(msgspec.structs.replace(round, needles=None, moves=()) for round in by_crown.rounds)
     by_rounds = split(SplitRequest(stitches=60, rounds=bare))
 
     assert (by_crown.split, by_crown.straddles) == (by_rounds.split, by_rounds.straddles)
-    assert [each.needles for each in by_crown.rounds] == [each.needles for each in by_rounds.rounds]
+    assert [round.needles for round in by_crown.rounds] == [round.needles for round in by_rounds.rounds]
 
 
 def test_two_circulars_hold_two() -> None:
@@ -153,7 +153,7 @@ def test_a_circular_until_the_round_is_too_small() -> None:
     assert answer.circular is not None
     assert answer.circular.fewest_stitches == 72
     assert answer.circular.reaches
-    first = next(each for each in answer.rounds if each.after < 72)
+    first = next(round for round in answer.rounds if round.after < 72)
     assert answer.circular.change_before_round == first.number
 
     stretched = split(msgspec.structs.replace(request, stretch=20.0)).circular
@@ -164,7 +164,7 @@ def test_a_circular_until_the_round_is_too_small() -> None:
 
 
 def test_a_circular_too_long_from_the_start() -> None:
-    """A small hat does not reach around a long circular, and is told so."""
+    """A small hat does not reach around a long circular: a warning."""
     answer = split(SplitRequest(stitches=52, gauge=BABY_GAUGE, circular=Length(16, "in")))
 
     assert answer.circular is not None
@@ -173,7 +173,7 @@ def test_a_circular_too_long_from_the_start() -> None:
 
 
 def test_a_circular_too_short() -> None:
-    """More stitches than a circular holds within the squeeze are pointed out."""
+    """More stitches than a circular holds within the squeeze: a warning."""
     answer = split(SplitRequest(stitches=200, gauge=BABY_GAUGE, circular=Length(40, "cm")))
 
     assert [notice.code for notice in answer.warnings] == ["circular_too_short"]
@@ -219,18 +219,18 @@ ROUND = {"number": 1, "before": 52, "after": 52, "steps": [{"type": "work", "sti
         ),
     ],
 )
-def test_what_cannot_be(fields: dict[str, object], pointer: str) -> None:
-    """What does not go together names the field at fault and the nearest thing that works."""
-    with pytest.raises(Impossible) as caught:
-        split(asked(**fields))
+def test_what_does_not_fit_together_is_refused(fields: dict[str, object], pointer: str) -> None:
+    """The error names the field and the nearest thing that works."""
+    with pytest.raises(Impossible) as error:
+        split(request_of(**fields))
 
-    assert pointer == caught.value.pointer
-    assert caught.value.nearest
+    assert pointer == error.value.pointer
+    assert error.value.nearest
 
 
 def test_the_nearest_tolerance_works() -> None:
     """Where whole repeats need unlike needles, the tolerance named is the least that will do."""
     with pytest.raises(Impossible, match="whole repeats of 13"):
-        split(asked(multiple=13, tolerance=12))
+        split(request_of(multiple=13, tolerance=12))
 
-    assert split(asked(multiple=13, tolerance=13)).split == (13, 13, 26)
+    assert split(request_of(multiple=13, tolerance=13)).split == (13, 13, 26)

@@ -45,14 +45,14 @@ HAT = HatRequest(
     ],
 )
 def test_what_cannot_be_estimated_is_refused(request_: EstimateRequest, pointer: str) -> None:
-    """The refusal points at the field, inside a hat as well, and says what would do."""
-    with pytest.raises(Impossible) as refused:
+    """The error names the field, inside a hat as well, and the nearest thing that works."""
+    with pytest.raises(Impossible) as error:
         yarn_estimate(request_)
-    assert refused.value.pointer == pointer
-    assert refused.value.nearest
+    assert error.value.pointer == pointer
+    assert error.value.nearest
 
 
-def test_rounds_are_told_apart_as_brim_body_and_crown() -> None:
+def test_rounds_are_sorted_into_brim_body_and_crown() -> None:
     """Rib comes first, the crown starts at the first decrease (common practice), loops are counted round by round."""
     rib = (Repeat(24, (Work("k"), Work("p"))),)
     rounds = (
@@ -73,9 +73,9 @@ def test_rounds_are_told_apart_as_brim_body_and_crown() -> None:
 def test_rounds_that_do_not_chain_are_refused() -> None:
     """42 stitches do not make a round of 48."""
     rounds = (work_round(1, 42, (Work("k", 42),)), work_round(2, 48, (Work("k", 48),)))
-    with pytest.raises(Impossible) as refused:
+    with pytest.raises(Impossible) as error:
         yarn_estimate(EstimateRequest(gauge=GAUGE, rounds=rounds))
-    assert refused.value.pointer.startswith("#/rounds/1")
+    assert error.value.pointer.startswith("#/rounds/1")
 
 
 def test_a_hat_is_estimated_as_its_plan_is() -> None:
@@ -106,8 +106,8 @@ def test_another_yarn_for_the_same_hat() -> None:
     assert (mine.to_buy.cost is None, other.to_buy.cost is None) == (False, True)
 
 
-def test_the_margin_is_the_hats_unless_another_is_asked_for() -> None:
-    """Ten per cent, or what is said."""
+def test_the_margin_is_the_hats_unless_the_request_has_one() -> None:
+    """Ten per cent where neither the request nor the hat has a margin."""
     request = EstimateRequest(hat=msgspec.structs.replace(HAT, margin_percent=25))
     assert yarn_estimate(request).to_buy.margin_percent == 25
     assert yarn_estimate(msgspec.structs.replace(request, margin_percent=0)).to_buy.margin_percent == 0

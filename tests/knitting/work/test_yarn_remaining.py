@@ -1,4 +1,4 @@
-"""Yarn that is left, and whether it will do."""
+"""Yarn that is left, and whether it is enough."""
 
 import pytest
 from hypothesis import given
@@ -83,15 +83,15 @@ def test_all_that_is_left_is_added_up() -> None:
         (RemainingRequest(left=grams(10), hat=HAT, gauge=GAUGE), "#/gauge"),
     ],
 )
-def test_what_cannot_be_told_is_refused(request_: RemainingRequest, pointer: str) -> None:
-    """The refusal points at what is missing or too much, and says what would do."""
-    with pytest.raises(Impossible) as refused:
+def test_what_cannot_be_known_is_refused(request_: RemainingRequest, pointer: str) -> None:
+    """The error names the field that is missing or too much, and the nearest thing that works."""
+    with pytest.raises(Impossible) as error:
         remaining(request_)
-    assert refused.value.pointer == pointer
-    assert refused.value.nearest
+    assert error.value.pointer == pointer
+    assert error.value.nearest
 
 
-# --- whether it will do -----------------------------------------------------------------------------------------
+# --- whether it is enough -----------------------------------------------------------------------------------------
 
 
 def test_the_three_verdicts() -> None:
@@ -130,7 +130,7 @@ def test_verdict_and_rounds_agree(rounds: int, left_m: float, stitches: int) -> 
 
 @given(st.integers(2, 60), st.integers(1, 59))
 def test_rounds_worked_need_no_yarn(rounds: int, worked: int) -> None:
-    """After w of n rounds it is as if only n - w were asked about."""
+    """After w of n rounds the answer is that for n - w rounds."""
     worked = min(worked, rounds - 1)
     part = remaining(
         RemainingRequest(left=metres(30), rounds=plain_rounds(rounds), rounds_worked=worked, gauge=GAUGE)
@@ -163,7 +163,7 @@ def test_a_hat_half_knitted() -> None:
     assert rest.sizes[0].label == "Tovi"
 
 
-def test_each_size_is_asked_by_itself() -> None:
+def test_every_size_has_a_verdict_of_its_own() -> None:
     """What is left may make one hat of the class and not all of them."""
     sizes = (HatSize(label="Tovi", age_months=3, makers=4), HatSize(label="Marrow", adult="man"))
     hat = HatRequest(gauge=GAUGE, yarn=WETHER, sizes=sizes, brim=Brim(kind="ribbed"))

@@ -19,8 +19,8 @@ from roundwright.web.settings import Settings
 from roundwright.wording.handout.content import HandoutRequest
 from roundwright.wording.handout.html import html
 from roundwright.wording.handout.text import plain_text
-from tests.knitting.hat.test_plan import hats
 from tests.support.handouts import CLASS, FORMS, Page, as_planned, given_as, handout_of, read_back, rendered
+from tests.support.hats import hats
 
 # --- the numbers ----------------------------------------------------------------------------------------------------
 

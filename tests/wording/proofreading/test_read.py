@@ -18,8 +18,8 @@ from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute
 from roundwright.wording.proofreading.read import Reading, read, rounds_of
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.plain_language import speak
-from tests.knitting.hat.test_plan import hats_asked
-from tests.support.steps import steps
+from tests.knitting.rounds.test_round import steps
+from tests.support.hats import hat_requests
 
 Run = tuple[str, int]
 
@@ -87,7 +87,7 @@ def worked(plan: hat.HatPlan) -> list[list[Run]]:
 
 
 @settings(max_examples=int(os.environ.get("ROUNDWRIGHT_TEST_EXAMPLES", "60")))
-@given(hats_asked(), st.sampled_from(["us", "uk"]), st.sampled_from(["pattern", "beginner"]))
+@given(hat_requests(), st.sampled_from(["us", "uk"]), st.sampled_from(["pattern", "beginner"]))
 def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: str, wording: str) -> None:
     """In every style, in up to twelve sizes, in US and UK terms, in abbreviations and in sentences."""
     request = msgspec.json.decode(

@@ -12,7 +12,7 @@ from roundwright.knitting.rounds.work_round import work_round
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing import plain_language as speech
 from roundwright.wording.writing import size_lists as across
-from tests.knitting.hat.test_plan import BABIES, hats
+from tests.support.hats import BABIES, hats
 
 
 def lines(pattern: str, heading: str) -> list[str]:

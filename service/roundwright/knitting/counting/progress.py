@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
-from roundwright.knitting.hat.plan import HatPart
+from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import star_of
 from roundwright.knitting.rounds.round import Repeat, Round, Steps, Work, execute, fold, runs, uses_and_leaves
 

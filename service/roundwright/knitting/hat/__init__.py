@@ -1,4 +1,4 @@
-"""The hat: its request, and the plan of every size from cast-on to close.
+"""Hat: its request, and the plan of every size from cast-on to close.
 
 May import `yarn` and what is below it.
 """

@@ -1,4 +1,4 @@
-"""The query of a hat's picture from the side, and its address."""
+"""Picture of a hat from the side: its query and its address."""
 
 from typing import Annotated
 
@@ -67,7 +67,7 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     units: Units = "metric"
 
     def request(self) -> HatRequest:
-        """The hat asked for, in one size."""
+        """The request for this hat, in one size."""
         gauge = gauge_of(self.gauge_stitches, self.gauge_rows, self.gauge_over)
         assert gauge is not None
         return HatRequest(
@@ -99,11 +99,11 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         return Ease(percent=self.ease_percent, length=difference_of(self.ease_length))
 
 
-def hat_picture(request: HatRequest, index: int) -> str:
+def hat_picture_address(request: HatRequest, index: int) -> str:
     """The address of the side view of one size of a hat."""
     size, brim, ease = request.sizes[index], request.brim, request.ease
     body = size.body if size.body is not None and size.body.length is not None else request.body
-    usual = ease == USUAL_EASE
+    is_usual = ease == USUAL_EASE
     return picture_address(
         "profile",
         ProfileQuery,
@@ -115,8 +115,8 @@ def hat_picture(request: HatRequest, index: int) -> str:
             "adult": size.adult,
             "chart": size.chart,
             **gauge_parameters(request.gauge),
-            "ease_percent": None if usual else ease.percent,
-            "ease_length": None if usual else length_text(ease.length),
+            "ease_percent": None if is_usual else ease.percent,
+            "ease_length": None if is_usual else length_text(ease.length),
             "brim": brim.kind,
             "brim_length": length_text(brim.length),
             "rib_knit": brim.rib.knit,

@@ -1,5 +1,6 @@
-"""A hat as a request: gauge, sizes, brim, body, crown, needles and yarn."""
+"""Request for a hat: gauge, sizes, brim, body, crown, needles and yarn."""
 
+from collections.abc import Mapping
 from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
@@ -10,18 +11,22 @@ from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.sizing.cast_on import USUAL_EASE, HatEase
 from roundwright.knitting.sizing.heads import Wearer
-from roundwright.knitting.yarn.label import DEFAULT_MARGIN, MarginPercent, Yarn
+from roundwright.knitting.yarn.label import Yarn
+from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
 
 MOST_SIZES: Final = 12
 """Sizes in one pattern: more than any pattern prints."""
 MOST_MAKERS: Final = 1_000
 """Knitters of one size: more than fit in a hall."""
 MOST_HAT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
-"""Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` looks further, size by size."""
+"""Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` allows more."""
 LONGEST_RIB: Final = 12
 """Stitches knitted or purled side by side in a rib: more reads as stripes."""
 
 BrimKind = Literal["rolled", "ribbed", "garter", "folded"]
+BRIM_SHARE: Final[Mapping[BrimKind, float]] = {"rolled": 0.1, "ribbed": 0.2, "garter": 0.15, "folded": 0.25}
+"""Brim as a share of the depth where no length is given (common practice)."""
+_BRIM_SHARES: Final = ", ".join(f"{kind} {100 * share:g} %" for kind, share in BRIM_SHARE.items())
 Terms = Annotated[
     Literal["us", "uk"],
     Meta(description="Words of the pattern: US (bind off, gauge) or UK (cast off, tension)."),
@@ -33,7 +38,7 @@ Wording = Annotated[
 
 
 class Rib(Struct, frozen=True, forbid_unknown_fields=True):
-    """A rib: so many knitted, so many purled, around."""
+    """A rib: stitches knitted and stitches purled in turn around."""
 
     knit: Annotated[int, Meta(ge=1, le=LONGEST_RIB, description="Stitches knitted side by side.")] = 1
     purl: Annotated[int, Meta(ge=1, le=LONGEST_RIB, description="Stitches purled side by side.")] = 1
@@ -53,7 +58,7 @@ class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         Length | None,
         Meta(
             description="Finished length: of the roll as it lies uncurled, of the rib or garter, of the turn-up. "
-            "Left out: a share of the depth (rolled 10 %, ribbed 20 %, garter 15 %, folded 25 %; common practice)."
+            f"Left out: a share of the depth ({_BRIM_SHARES}; common practice)."
         ),
     ] = None
     rib: Annotated[
@@ -100,9 +105,9 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
     ]
     ease: HatEase = USUAL_EASE
-    yarn: Annotated[Yarn | None, Meta(description="The yarn; without it lengths are told, but no balls.")] = (
-        None
-    )
+    yarn: Annotated[
+        Yarn | None, Meta(description="The yarn; without it the answer has lengths, but no balls.")
+    ] = None
     margin_percent: MarginPercent = DEFAULT_MARGIN
     brim: Annotated[Brim, Meta(description="The edge of the hat. Default: rolled.")] = Brim()
     body: Annotated[
@@ -122,7 +127,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         ),
     ] = USUAL_TOLERANCE
     finish: Annotated[
-        Finish | None, Meta(description="What becomes of the last stitches; left out: as `crown` says.")
+        Finish | None, Meta(description="What is done with the last stitches; left out: as `crown` says.")
     ] = None
     terms: Terms = "us"
     wording: Wording = "pattern"

@@ -1,4 +1,4 @@
-"""Questions about work given as stitches, rounds, a crown or a hat: needles, yarn needed, yarn left.
+"""Work given as stitches, rounds, a crown or a hat: its split over needles, the yarn it needs, the yarn left.
 
 May import `hat` and what is below it.
 """

@@ -1,4 +1,4 @@
-"""The split of a round over needles: from the cast-on to the working needles, and round by round to the close."""
+"""Split over needles: from the cast-on to the working needles, and round by round to the close."""
 
 from functools import lru_cache
 from typing import Annotated, Final
@@ -38,13 +38,13 @@ from roundwright.knitting.quantities import Gauge
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
-from roundwright.knitting.work.split_picture import needles_picture
+from roundwright.knitting.work.split_picture import needles_picture_address
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
 
 USUAL_NEEDLES: Final = 3
 """A set of four: three hold about a third of the round each and the fourth works."""
-WORTH_A_HINT: Final = 2 * USUAL_TOLERANCE
-"""Stitches of tolerance up to which a better split is pointed out: twice the usual."""
+HINT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
+"""Tolerance in stitches up to which the answer names a better split: twice the usual."""
 
 
 class SplitAnswer(Struct, frozen=True, kw_only=True):
@@ -96,26 +96,26 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
 
 
 def split(request: SplitRequest) -> SplitAnswer:
-    """The stitches shared out over the needles and followed through the rounds.
+    """The stitches split over the needles, and on each needle after every round.
 
-    Raises `Impossible` where the stitches, the needles and the rounds do not go together.
+    Raises `Impossible` where the stitches, the needles and the rounds do not fit together.
     """
     needles = _needles(request)
     borders, notices = _boundary_paths(request)
     pareto = pareto_splits(borders, needles, request.tolerance, request.multiple)
     chosen = pareto[-1] if request.split is None else rate_split(borders, request.split)
-    worked = track_needles_along(borders, chosen.split)
-    room, circular = _room(request, chosen.split, worked)
+    rounds = track_needles_along(borders, chosen.split)
+    room, circular = _capacity(request, chosen.split, rounds)
     return SplitAnswer(
         start=start_on(chosen.split),
         split=chosen.split,
         straddles=chosen.straddles,
         difference=chosen.difference,
         alternatives=pareto,
-        rounds=worked,
+        rounds=rounds,
         room=room,
         circular=circular,
-        drawing=needles_picture(request),
+        drawing=needles_picture_address(request),
         basis=BASIS if room is None and circular is None else (*BASIS, ROOM_BASIS),
         warnings=(
             *notices,
@@ -126,6 +126,7 @@ def split(request: SplitRequest) -> SplitAnswer:
 
 
 def _needles(request: SplitRequest) -> int:
+    """Needles that hold stitches. Raises `Impossible` where needles, split and stitches do not fit together."""
     own = request.split
     usual = 2 if request.hold == "two_circulars" else USUAL_NEEDLES if own is None else len(own)
     needles = request.needles or usual
@@ -151,6 +152,7 @@ def _needles(request: SplitRequest) -> int:
 
 
 def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice, ...]]:
+    """The straddles of every border over the rounds to come. Raises `Impossible` for rounds that do not fit."""
     at_most_one(request, "crown", "rounds", what="What is worked next")
     if request.crown is not None:
         return _crown(request.stitches, request.crown, request.gauge)
@@ -161,10 +163,10 @@ def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice,
             pointer="#/rounds/0/before",
             nearest=f"a first round that starts with {request.stitches}",
         )
-    for index, each in enumerate(rounds):
-        if each.after > MOST_HELD:
+    for index, round in enumerate(rounds):
+        if round.after > MOST_HELD:
             raise Impossible(
-                f"Round {each.number} leaves {each.after} stitches, more than needles are shared out for here.",
+                f"Round {round.number} leaves {round.after} stitches, more than can be split over needles here.",
                 pointer=f"#/rounds/{index}/after",
                 nearest=f"{MOST_HELD} stitches",
             )
@@ -175,7 +177,7 @@ def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice,
 def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[BoundaryPaths, tuple[Notice, ...]]:
     if shape.worked == "flat":
         raise Impossible(
-            "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
+            "A crown worked flat is in rows, on one pair of needles: there is no round to split.",
             pointer="#/crown/worked",
             nearest="in_the_round",
         )
@@ -189,8 +191,8 @@ def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Bound
     return boundary_paths(planned.rounds, stitches), planned.warnings
 
 
-def _room(
-    request: SplitRequest, chosen: tuple[int, ...], worked: tuple[Round, ...]
+def _capacity(
+    request: SplitRequest, split: tuple[int, ...], rounds: tuple[Round, ...]
 ) -> tuple[NeedleRoom | None, CircularUse | None]:
     gauge, needle, circular = request.gauge, request.needle_length, request.circular
     if needle is None and circular is None:
@@ -198,26 +200,28 @@ def _room(
     if gauge is None:
         field = "needle_length" if needle is not None else "circular"
         raise Impossible(
-            "Whether stitches fit a needle can only be told with a gauge.",
+            "Without a gauge nobody can know whether stitches fit on a needle.",
             pointer="#/gauge",
             nearest=f"a gauge, or no `{field}`",
         )
-    held = [chosen, *(each.needles for each in worked if each.needles)]
+    held = [split, *(round.needles for round in rounds if round.needles)]
     return (
         None if needle is None else needle_room(held, gauge, needle, request.squeeze, request.units),
         None
         if circular is None
-        else circular_use(request.stitches, worked, gauge, circular, request.squeeze, request.stretch),
+        else circular_use(request.stitches, rounds, gauge, circular, request.squeeze, request.stretch),
     )
 
 
 def _straddles_left(request: SplitRequest, borders: BoundaryPaths, chosen: NeedleSplit) -> tuple[Notice, ...]:
     if not chosen.straddles:
         return ()
-    many = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
-    message = f"{many} to lie on two needles: slide the stitches that the rounds name before working them."
-    if request.tolerance < WORTH_A_HINT and request.multiple <= WORTH_A_HINT:
-        wider = pareto_splits(borders, len(chosen.split), WORTH_A_HINT, request.multiple)[-1]
+    decreases = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
+    message = (
+        f"{decreases} to lie on two needles: slide the stitches that the rounds name before working them."
+    )
+    if request.tolerance < HINT_TOLERANCE and request.multiple <= HINT_TOLERANCE:
+        wider = pareto_splits(borders, len(chosen.split), HINT_TOLERANCE, request.multiple)[-1]
         if wider.straddles < chosen.straddles:
             counts = ", ".join(str(count) for count in wider.split)
             message += (

@@ -1,4 +1,4 @@
-"""The query of a picture of the needles before a round, and its address."""
+"""Picture of the needles before a round: its query and its address."""
 
 from typing import Annotated
 
@@ -60,7 +60,7 @@ class NeedlesQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     gauge_over: GaugeOver = "10cm"
 
     def request(self) -> SplitRequest:
-        """The split asked for."""
+        """The request for this split."""
         return SplitRequest(
             stitches=self.stitches,
             needles=self.needles,
@@ -73,8 +73,8 @@ class NeedlesQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         )
 
 
-def needles_picture(request: SplitRequest, round_number: int = 0) -> str | None:
-    """The address of the needles before a round; none where the rounds are written out: no address holds them."""
+def needles_picture_address(request: SplitRequest, round_number: int = 0) -> str | None:
+    """The address of the needles before a round; None where the request has `rounds`, which no address can hold."""
     if request.rounds:
         return None
     crown = request.crown

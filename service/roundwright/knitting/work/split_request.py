@@ -1,4 +1,4 @@
-"""Stitches to be split over needles, as a request."""
+"""Request for a split of stitches over needles."""
 
 from typing import Annotated, Final, Literal
 
@@ -20,7 +20,7 @@ from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
 FEWEST_HELD: Final = FEWEST_NEEDLES
 """One stitch on each of two needles."""
 MOST_HELD: Final = MOST_CROWN_STITCHES
-"""What the widest crown begins with."""
+"""Stitches before the widest crown."""
 
 Hold = Literal["double_pointed", "two_circulars"]
 

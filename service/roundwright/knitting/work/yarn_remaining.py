@@ -1,4 +1,4 @@
-"""Yarn that is left: how long it is, whether it will do, and after how many rounds it runs out."""
+"""Yarn remaining: how much is left, whether it is enough for the work, and after how many rounds it runs out."""
 
 from math import floor
 from typing import Annotated, Final, Literal, NamedTuple
@@ -8,23 +8,25 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.crown.finish import TAIL_MM
 from roundwright.knitting.quantities import Length, Mass, UnitSystem, g, mm
-from roundwright.knitting.work.yarn_estimate import MOST_WORKED, WorkAsked, fabric_of, for_everyone, works
-from roundwright.knitting.yarn.fabric import Fabric
-from roundwright.knitting.yarn.label import Strand, YarnAmount, strand
-from roundwright.knitting.yarn.per_stitch import (
-    ONE_GRAM,
-    RIB_EXTRA,
-    Measure,
-    Rate,
-    Span,
-    Stretch,
-    YarnSpan,
-    by_length,
-    by_mass,
-    used,
-    work_basis,
+from roundwright.knitting.work.yarn_estimate import (
+    MOST_WORKED,
+    WorkRequest,
+    for_everyone,
+    requested_fabric,
+    requested_work,
 )
+from roundwright.knitting.yarn.amount import (
+    YarnAmount,
+    YarnQuantity,
+    YarnRange,
+    YarnSpan,
+    yarn_amount,
+    yarn_span,
+)
+from roundwright.knitting.yarn.label import Strand, strand_of
+from roundwright.knitting.yarn.per_stitch import ONE_GRAM, Fabric, Scale
 from roundwright.knitting.yarn.purchase import HatWork
+from roundwright.knitting.yarn.segments import RIB_FACTOR, WorkSegment, segment_basis, stitches_in, yarn_used
 
 MOST_STRANDS_COUNTED: Final = 10_000
 """Strands across a hank: nobody counts more."""
@@ -42,7 +44,7 @@ Verdict = Literal["enough", "not_enough", "too_close"]
 
 
 class Hank(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Yarn wound around something, and its strands counted."""
+    """Yarn wound into a hank, and its strands counted."""
 
     circumference: Annotated[Length, Meta(description="Once around the hank.")]
     strands: Annotated[
@@ -51,17 +53,15 @@ class Hank(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 
 
 class LeftYarn(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Yarn that is left; all that is given is added up."""
+    """Yarn that is left: the sum of everything given."""
 
     mass: Annotated[Mass | None, Meta(description="Mass of it, on the scales.")] = None
-    scale: Annotated[
-        Mass, Meta(description="Smallest step the scale shows, 1 g on most kitchen scales. Default 1 g.")
-    ] = ONE_GRAM
+    scale: Scale = ONE_GRAM
     hank: Annotated[Hank | None, Meta(description="Length of it, as a hank.")] = None
     balls: Annotated[int, Meta(ge=0, le=MOST_FULL_BALLS, description="Full balls beside it.")] = 0
 
 
-class RemainingRequest(WorkAsked, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class RemainingRequest(WorkRequest, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Yarn that is left, and the work it is meant for: at most one of stitches, rounds and hat."""
 
     left: Annotated[LeftYarn, Meta(description="What is left.")]
@@ -80,29 +80,30 @@ class Reach(Struct, frozen=True, kw_only=True):
 
 
 class SizeRemaining(Struct, frozen=True, kw_only=True):
-    """Whether what is left makes one hat of one size."""
+    """Whether the yarn left is enough for one hat of one size."""
 
     label: Annotated[str, Meta(description="Name of the size.")]
     used: Annotated[YarnSpan, Meta(description="Yarn that one hat still takes.")]
-    verdict: Annotated[Verdict, Meta(description="Whether what is left will do for it.")]
+    verdict: Annotated[Verdict, Meta(description="Whether the yarn left is enough for it.")]
     rounds: Annotated[Reach, Meta(description="Rounds after which it runs out.")]
 
 
 class RemainingAnswer(Struct, frozen=True, kw_only=True):
-    """What is left, and whether it will do."""
+    """The yarn left, and whether it is enough."""
 
     left: Annotated[YarnSpan, Meta(description="What is left.")]
     used: Annotated[
-        YarnSpan | None, Meta(description="What all the work still takes; null when none was asked about.")
+        YarnSpan | None, Meta(description="What all the work still takes; null for a request without work.")
     ] = None
     verdict: Annotated[
-        Verdict | None, Meta(description="Whether what is left will do; null when no work was asked about.")
+        Verdict | None, Meta(description="Whether the yarn left is enough; null for a request without work.")
     ] = None
     missing: Annotated[
-        YarnAmount | None, Meta(description="What more would surely do; null when there is enough.")
+        YarnAmount | None,
+        Meta(description="Yarn that would surely be enough beside it; null when there is enough."),
     ] = None
     stitches: Annotated[
-        Reach | None, Meta(description="Stitches after which it runs out; null when no work was asked about.")
+        Reach | None, Meta(description="Stitches after which it runs out; null for a request without work.")
     ] = None
     rounds: Annotated[
         Reach | None,
@@ -110,7 +111,7 @@ class RemainingAnswer(Struct, frozen=True, kw_only=True):
     ] = None
     sizes: Annotated[
         tuple[SizeRemaining, ...],
-        Meta(description="One hat of each size, from all that is left, when a hat was asked about."),
+        Meta(description="One hat of each size, from all that is left, for a request about a hat."),
     ] = ()
     message: Annotated[str, Meta(description="The same in a sentence for the knitter.")]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
@@ -119,7 +120,7 @@ class RemainingAnswer(Struct, frozen=True, kw_only=True):
 
 
 def remaining(request: RemainingRequest) -> RemainingAnswer:
-    """What is left as length and mass, and whether it will do for the work, if any is asked about.
+    """What is left as length and mass, and whether it is enough for the work, if the request has any.
 
     Raises `Impossible` for nothing left, for a mass or a length that cannot be compared with the work before the yarn
     is known, and for work that cannot be knitted or is done already.
@@ -130,181 +131,180 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
             pointer="#/rounds_worked",
             nearest="the number of stitches still to work, and no rounds",
         )
-    hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in works(request))
+    hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in requested_work(request))
     if not hats:
         return _only_left(request)
-    by = fabric_of(request)
-    have = _left(request.left, by.strand, by.rate.measure)
-    need = used(for_everyone(hats), by.rate)
-    verdict = _verdict(have, need, by)
-    amounts = by.rate.measure.amounts(have, request.units)
-    everything = _reach(for_everyone(hats), have, by.rate)
-    one = len(hats) == 1 and hats[0].makers == 1 and request.stitches is None
-    rounds = everything.rounds if one else None
+    fabric = requested_fabric(request)
+    left = _left(request.left, fabric.strand, by_mass=fabric.per_stitch.expected.mm is None)
+    segments = for_everyone(hats)
+    used = yarn_used(segments, fabric.per_stitch)
+    verdict = _verdict(left, used, fabric)
+    stitches, rounds = _reach(segments, left, fabric.per_stitch)
+    is_one_hat = len(hats) == 1 and hats[0].makers == 1 and request.stitches is None
     return RemainingAnswer(
-        left=amounts,
-        used=by.rate.measure.amounts(need, request.units),
+        left=yarn_span(left, request.units),
+        used=yarn_span(used, request.units),
         verdict=verdict,
-        missing=None if verdict == "enough" else _missing(have, need, by, request.units),
-        stitches=everything.stitches,
-        rounds=rounds,
-        sizes=_sizes(hats, have, by, request.units) if request.hat else (),
-        message=_message(verdict, rounds, everything.stitches),
-        basis=(LEFT_BASIS, *by.basis, *work_basis(for_everyone(hats))),
-        warnings=by.warnings,
+        missing=None
+        if verdict == "enough"
+        else yarn_amount(_with_tail(used.high, fabric).less(left.low), request.units),
+        stitches=stitches,
+        rounds=rounds if is_one_hat else None,
+        sizes=tuple(_size(hat, left, fabric, request.units) for hat in hats) if request.hat else (),
+        message=_message(verdict, rounds, "rounds")
+        if is_one_hat
+        else _message(verdict, stitches, "stitches"),
+        basis=(LEFT_BASIS, *fabric.basis, *segment_basis(segments)),
+        warnings=fabric.warnings,
     )
 
 
 def _only_left(request: RemainingRequest) -> RemainingAnswer:
-    """The answer where no work is asked about."""
+    """The answer to a request without work."""
     if request.rounds_worked:
         raise Impossible(
             "Rounds are worked already, but nothing says of what.",
             pointer="#/rounds_worked",
             nearest="the rounds of the work, or a hat",
         )
-    yarn = strand(request.yarn)
-    weighed = yarn.tex is None and request.left.mass is not None
-    measure = by_mass(yarn) if weighed else by_length(yarn)
-    left = measure.amounts(_left(request.left, yarn, measure), request.units)
-    return RemainingAnswer(left=left, message=f"{_say(left.expected)} left.", basis=(LEFT_BASIS,))
+    strand = strand_of(request.yarn)
+    by_mass = strand.tex is None and request.left.mass is not None
+    left = yarn_span(_left(request.left, strand, by_mass=by_mass), request.units)
+    return RemainingAnswer(left=left, message=f"{_in_words(left.expected)} left.", basis=(LEFT_BASIS,))
 
 
-def _left(left: LeftYarn, yarn: Strand, measure: Measure) -> Span:
-    """What is left, in this measure."""
-    low = expected = high = 0.0
-    if left.mass is not None:
-        in_g = _known(measure.in_g, "mass", "a mass tells no length before the yarn is known")
-        low += max(0.0, g(left.mass) - g(left.scale) / 2) / in_g
-        expected += g(left.mass) / in_g
-        high += (g(left.mass) + g(left.scale) / 2) / in_g
-    exact = 0.0
-    if left.hank is not None:
-        in_mm = _known(measure.in_mm, "hank", "a length tells no mass before the yarn is known")
-        exact += mm(left.hank.circumference) * left.hank.strands / in_mm
-    if left.balls:
-        one = _known(measure.balls(1.0, yarn), "balls", "nothing says what a full ball holds")
-        exact += left.balls / one
-    if not expected + exact:
+def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
+    """What is left, known by mass or else by length, and by both where the yarn is known.
+
+    Raises `Impossible` for nothing, and for what is only known the other way.
+    """
+    if left.mass is not None and not by_mass and strand.tex is None:
+        raise _unknown("mass", "a mass tells no length before the yarn is known")
+    if left.hank is not None and by_mass and strand.tex is None:
+        raise _unknown("hank", "a length tells no mass before the yarn is known")
+    if left.balls and (strand.ball_g if by_mass else strand.ball_mm) is None:
+        raise _unknown("balls", "nothing says what a full ball holds")
+    if left.mass is None and left.hank is None and not left.balls:
         raise Impossible("Nothing is left.", pointer="#/left", nearest="a mass, a hank or a full ball")
-    return Span(low + exact, expected + exact, high + exact)
+    exact = YarnQuantity(0.0, 0.0)
+    if left.hank is not None:
+        exact = exact.plus(strand.of_length(mm(left.hank.circumference) * left.hank.strands))
+    if left.balls:
+        exact = exact.plus(strand.ball.times(left.balls))
+    if left.mass is None:
+        return YarnRange(exact, exact, exact)
+    mass_g, scale_g = g(left.mass), g(left.scale)
+    return YarnRange(
+        exact.plus(strand.of_mass(max(0.0, mass_g - scale_g / 2))),
+        exact.plus(strand.of_mass(mass_g)),
+        exact.plus(strand.of_mass(mass_g + scale_g / 2)),
+    )
 
 
-def _known(value: float | None, field: str, why: str) -> float:
-    if value is None:
-        raise Impossible(
-            f"This cannot be told: {why}.",
-            pointer=f"#/left/{field}",
-            nearest="the length and mass of a ball under `yarn`",
-        )
-    return value
+def _unknown(field: str, reason: str) -> Impossible:
+    return Impossible(
+        f"This cannot be converted: {reason}.",
+        pointer=f"#/left/{field}",
+        nearest="the length and mass of a ball under `yarn`",
+    )
 
 
 def _still_to_work(hat: HatWork, rounds_worked: int) -> HatWork:
     """The work without the rounds that are done."""
     if not rounds_worked:
         return hat
-    total = _rounds(hat.work)
+    total = _rounds(hat.segments)
     if rounds_worked >= total:
         raise Impossible(
             f"The work has {total} rounds: after {rounds_worked} nothing is left to knit.",
             pointer="#/rounds_worked",
             nearest=f"{total - 1} rounds",
         )
-    left: list[Stretch] = []
-    for each in hat.work:
-        if each.part == "cast_on":
+    to_work: list[WorkSegment] = []
+    for segment in hat.segments:
+        if segment.part == "cast_on":
             continue
-        done = min(each.rounds, rounds_worked)
+        done = min(segment.rounds, rounds_worked)
         rounds_worked -= done
-        if done < each.rounds:
-            left.append(each._replace(rounds=each.rounds - done))
-    return hat._replace(work=tuple(left))
+        if done < segment.rounds:
+            to_work.append(segment._replace(rounds=segment.rounds - done))
+    return hat._replace(segments=tuple(to_work))
 
 
-def _rounds(work: tuple[Stretch, ...]) -> int:
-    return sum(each.rounds for each in work if each.part != "cast_on")
+def _rounds(segments: tuple[WorkSegment, ...]) -> int:
+    return sum(segment.rounds for segment in segments if segment.part != "cast_on")
 
 
-def _tail(by: Fabric) -> float:
-    """The tail to fasten off with, every strand of it, in the fabric's measure; nothing where it has no length."""
-    in_mm = by.rate.measure.in_mm
-    return 0.0 if in_mm is None else by.strand.held * TAIL_MM[1] / in_mm
+def _with_tail(quantity: YarnQuantity, fabric: Fabric) -> YarnQuantity:
+    """The yarn and a tail to fasten off with, every strand of it; no tail where only masses are known."""
+    if quantity.mm is None:
+        return quantity
+    return quantity.plus(fabric.strand.of_length(fabric.strand.held * TAIL_MM[1]))
 
 
-def _verdict(have: Span, need: Span, by: Fabric) -> Verdict:
-    if have.low >= need.high + _tail(by):
+def _verdict(left: YarnRange, used: YarnRange, fabric: Fabric) -> Verdict:
+    if left.low.covers(_with_tail(used.high, fabric)):
         return "enough"
-    return "not_enough" if have.high < need.low else "too_close"
+    return "too_close" if left.high.covers(used.low) else "not_enough"
 
 
-def _missing(have: Span, need: Span, by: Fabric, units: UnitSystem) -> YarnAmount:
-    return by.rate.measure.amount(max(0.0, need.high + _tail(by) - have.low), units)
-
-
-class _Reaches(NamedTuple):
-    rounds: Reach
-    stitches: Reach
-
-
-def _reach(work: tuple[Stretch, ...], have: Span, rate: Rate) -> _Reaches:
-    """After how many rounds and stitches the yarn runs out: the least left at the highest rate, and so on."""
-    worst = _lasts(work, have.low, rate.span.high, RIB_EXTRA)
-    likely = _lasts(work, have.expected, rate.span.expected, 1.0)
-    best = _lasts(work, have.high, rate.span.low, 1.0)
-    return _Reaches(
-        Reach(low=worst[0], expected=likely[0], high=best[0], of=_rounds(work)),
-        Reach(
-            low=worst[1],
-            expected=likely[1],
-            high=best[1],
-            of=sum(each.stitches * each.rounds for each in work),
-        ),
+def _reach(segments: tuple[WorkSegment, ...], left: YarnRange, per_stitch: YarnRange) -> tuple[Reach, Reach]:
+    """Stitches and rounds after which the yarn runs out: `low` is the least left at the highest use of a stitch."""
+    low = _lasts(segments, left.low, per_stitch.high, RIB_FACTOR)
+    expected = _lasts(segments, left.expected, per_stitch.expected, 1.0)
+    high = _lasts(segments, left.high, per_stitch.low, 1.0)
+    return (
+        Reach(low=low.stitches, expected=expected.stitches, high=high.stitches, of=stitches_in(segments)),
+        Reach(low=low.rounds, expected=expected.rounds, high=high.rounds, of=_rounds(segments)),
     )
 
 
-def _lasts(work: tuple[Stretch, ...], have: float, per_stitch: float, rib: float) -> tuple[int, int]:
-    """Whole rounds and stitches that so much yarn makes, in working order."""
+class _Worked(NamedTuple):
+    stitches: int
+    rounds: int
+
+
+def _lasts(
+    segments: tuple[WorkSegment, ...], left: YarnQuantity, per_stitch: YarnQuantity, rib_factor: float
+) -> _Worked:
+    """Whole stitches and rounds that the yarn makes, in working order."""
+    plain_stitches_left = left.ratio(per_stitch)
+    assert plain_stitches_left is not None
     rounds = stitches = 0
-    for each in work:
-        one = per_stitch * (rib if each.ribbed else 1.0)
-        # A hair is forgiven, so that yarn for exactly ten rounds makes ten.
-        makes = min(each.stitches * each.rounds, max(0, floor(have / one + 1e-9)))
-        stitches += makes
-        have -= makes * one
-        full = makes // each.stitches if each.stitches else each.rounds
-        if each.part != "cast_on":
+    for segment in segments:
+        factor = rib_factor if segment.ribbed else 1.0
+        # The margin for rounding lets yarn for exactly ten rounds make ten.
+        made = min(segment.stitches_worked, max(0, floor(plain_stitches_left / factor + 1e-9)))
+        stitches += made
+        plain_stitches_left -= made * factor
+        full = made // segment.stitches if segment.stitches else segment.rounds
+        if segment.part != "cast_on":
             rounds += full
-        if full < each.rounds:
+        if full < segment.rounds:
             break
-    return rounds, stitches
+    return _Worked(stitches, rounds)
 
 
-def _sizes(hats: tuple[HatWork, ...], have: Span, by: Fabric, units: UnitSystem) -> tuple[SizeRemaining, ...]:
-    sizes = []
-    for hat in hats:
-        need = used(hat.work, by.rate)
-        sizes.append(
-            SizeRemaining(
-                label=hat.label,
-                used=by.rate.measure.amounts(need, units),
-                verdict=_verdict(have, need, by),
-                rounds=_reach(hat.work, have, by.rate).rounds,
-            )
-        )
-    return tuple(sizes)
+def _size(hat: HatWork, left: YarnRange, fabric: Fabric, units: UnitSystem) -> SizeRemaining:
+    used = yarn_used(hat.segments, fabric.per_stitch)
+    _, rounds = _reach(hat.segments, left, fabric.per_stitch)
+    return SizeRemaining(
+        label=hat.label,
+        used=yarn_span(used, units),
+        verdict=_verdict(left, used, fabric),
+        rounds=rounds,
+    )
 
 
-def _message(verdict: Verdict, rounds: Reach | None, stitches: Reach) -> str:
-    reach, what = (stitches, "stitches") if rounds is None else (rounds, "rounds")
+def _message(verdict: Verdict, reach: Reach, noun: str) -> str:
     if verdict == "enough":
-        return f"Enough for all {reach.of} {what} and the tail."
-    runs_out = f"after about {reach.expected} of the {reach.of} {what} to work ({reach.low} to {reach.high})"
+        return f"Enough for all {reach.of} {noun} and the tail."
+    runs_out = f"after about {reach.expected} of the {reach.of} {noun} to work ({reach.low} to {reach.high})"
     if verdict == "not_enough":
         return f"Not enough: it runs out {runs_out}."
-    return f"Too close to tell: it may do, or run out {runs_out}."
+    return f"Too close to tell: it may be enough, or run out {runs_out}."
 
 
-def _say(amount: YarnAmount) -> str:
-    said = [f"{each.value:,.1f} {each.unit}" for each in (amount.length, amount.mass) if each is not None]
-    return ", ".join(said)
+def _in_words(amount: YarnAmount) -> str:
+    known = (quantity for quantity in (amount.length, amount.mass) if quantity is not None)
+    return ", ".join(f"{quantity.value:,.1f} {quantity.unit}" for quantity in known)

@@ -1,6 +1,5 @@
-"""Yarn for knitting: what the work uses, part by part, kept apart from what to buy."""
+"""Estimate of the yarn for some work: what it uses, part by part, and separately what to buy."""
 
-from collections.abc import Iterable
 from functools import lru_cache
 from typing import Annotated, Final
 
@@ -10,10 +9,10 @@ from roundwright import reference
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.gauge.convert import yarn_weights_of
 from roundwright.knitting.quantities import MM_IN, Gauge, LengthUnit, UnitSystem, tidy
-from roundwright.knitting.yarn.fabric import Fabric
-from roundwright.knitting.yarn.label import DEFAULT_MARGIN, Purchase, YarnLength, yarn_length
-from roundwright.knitting.yarn.per_stitch import PartName, Rate, Stretch, YarnSpan, used, work_basis
-from roundwright.knitting.yarn.purchase import BUY_BASIS, YarnOrder, to_buy
+from roundwright.knitting.yarn.amount import YarnLength, YarnRange, YarnSpan, yarn_length, yarn_span
+from roundwright.knitting.yarn.per_stitch import Fabric
+from roundwright.knitting.yarn.purchase import BUY_BASIS, DEFAULT_MARGIN, Purchase, YarnOrder, purchase
+from roundwright.knitting.yarn.segments import PartName, WorkSegment, segment_basis, stitches_in, yarn_used
 from roundwright.knitting.yarn.yarn_count import Fineness, fineness
 
 PRINTED_BASIS: Final = Basis(
@@ -23,7 +22,7 @@ PRINTED_BASIS: Final = Basis(
 
 
 class PrintedYarn(Struct, frozen=True, kw_only=True):
-    """What a printed table tells the readers of a book to buy for a hat."""
+    """Yarn to buy for a hat by a printed table."""
 
     number: Annotated[int, Meta(description="Number of the yarn weight class.")]
     name: Annotated[str, Meta(description="Name of the class.")]
@@ -42,7 +41,7 @@ class StitchYarn(Struct, frozen=True, kw_only=True):
 class YarnPart(Struct, frozen=True, kw_only=True):
     """Yarn in one part of the work."""
 
-    part: Annotated[PartName, Meta(description="Which part; `all` when it was not told apart.")]
+    part: Annotated[PartName, Meta(description="Which part; `all` where the work has no parts.")]
     stitches: Annotated[int, Meta(description="Stitches worked in it.")]
     used: Annotated[YarnSpan, Meta(description="Yarn it takes.")]
 
@@ -68,18 +67,18 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
     parts: Annotated[tuple[YarnPart, ...], Meta(description="The same, part by part, in working order.")]
     to_buy: Annotated[Purchase, Meta(description="Yarn to buy: the highest estimate, a margin, whole balls.")]
     fineness: Annotated[
-        Fineness | None, Meta(description="Fineness of one strand; null when the label does not tell.")
+        Fineness | None, Meta(description="Fineness of one strand; null when the label does not say.")
     ] = None
     printed: Annotated[
         tuple[PrintedYarn, ...],
         Meta(
-            description="For comparison: what a printed table says to buy for one hat in the yarn classes of "
+            description="For comparison: what a printed table recommends to buy for one hat in the yarn classes of "
             "the gauge, two to three times what a hat uses."
         ),
     ] = ()
-    sizes: Annotated[tuple[SizeYarn, ...], Meta(description="Each size, when hats were asked about.")] = ()
+    sizes: Annotated[tuple[SizeYarn, ...], Meta(description="Each size, for a request about hats.")] = ()
     order: Annotated[
-        YarnOrder | None, Meta(description="Yarn for every maker, when hats were asked about.")
+        YarnOrder | None, Meta(description="Yarn for every maker, for a request about hats.")
     ] = None
     rules: RulesVersion = RULES
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
@@ -88,38 +87,40 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
 
 @lru_cache(maxsize=64)  # as many as crowns are kept
 def estimate(
-    work: tuple[Stretch, ...],
-    by: Fabric,
+    segments: tuple[WorkSegment, ...],
+    fabric: Fabric,
     units: UnitSystem,
     margin_percent: float = DEFAULT_MARGIN,
     *,
     is_hat: bool = False,
 ) -> YarnEstimate:
-    """Yarn the stretches use, part by part, what to buy for them, and for a hat what a printed table says.
+    """Yarn in the segments, part by part, what to buy for them, and for a hat what a printed table recommends.
 
     Raises `Impossible` for work without a stitch, and for more balls than anybody could buy.
     """
-    if not any(each.stitches * each.rounds for each in work):
+    stitches = stitches_in(segments)
+    if not stitches:
         raise Impossible("No stitch is worked, so no yarn is used.", nearest="one stitch")
-    total = used(work, by.rate)
-    more = work_basis(work)
-    printed = _printed(by.gauge, units) if is_hat and by.gauge else ()
+    used = yarn_used(segments, fabric.per_stitch)
+    tex = fabric.strand.tex
+    printed = _printed(fabric.gauge, units) if is_hat and fabric.gauge else ()
+    printed_basis = (PRINTED_BASIS,) if printed else ()
     return YarnEstimate(
-        stitches=_stitches(work),
-        per_stitch=_per_stitch(by.rate, units),
-        used=by.rate.measure.amounts(total, units),
-        parts=parts(work, by.rate, units),
-        to_buy=to_buy(total, by, units, margin_percent),
-        fineness=None if by.strand.tex is None else fineness(by.strand.tex),
+        stitches=stitches,
+        per_stitch=_per_stitch(fabric.per_stitch, units),
+        used=yarn_span(used, units),
+        parts=_parts(segments, fabric.per_stitch, units),
+        to_buy=purchase(used, fabric, units, margin_percent),
+        fineness=None if tex is None else fineness(tex),
         printed=printed,
-        basis=(*by.basis, *more, BUY_BASIS, *((PRINTED_BASIS,) if printed else ())),
-        warnings=by.warnings,
+        basis=(*fabric.basis, *segment_basis(segments), BUY_BASIS, *printed_basis),
+        warnings=fabric.warnings,
     )
 
 
 @lru_cache(maxsize=64)  # one gauge for all sizes
 def _printed(gauge: Gauge, units: UnitSystem) -> tuple[PrintedYarn, ...]:
-    classes = {each.number for each in yarn_weights_of(gauge)}
+    classes = {yarn_class.number for yarn_class in yarn_weights_of(gauge)}
     return tuple(
         PrintedYarn(
             number=row.number,
@@ -132,29 +133,31 @@ def _printed(gauge: Gauge, units: UnitSystem) -> tuple[PrintedYarn, ...]:
     )
 
 
-def parts(work: tuple[Stretch, ...], rate: Rate, units: UnitSystem) -> tuple[YarnPart, ...]:
+def _parts(
+    segments: tuple[WorkSegment, ...], per_stitch: YarnRange, units: UnitSystem
+) -> tuple[YarnPart, ...]:
     """Yarn in each part, in the order the parts are worked."""
-    by_part: dict[PartName, list[Stretch]] = {}
-    for each in work:
-        if each.stitches * each.rounds:
-            by_part.setdefault(each.part, []).append(each)
+    by_part: dict[PartName, list[WorkSegment]] = {}
+    for segment in segments:
+        if segment.stitches_worked:
+            by_part.setdefault(segment.part, []).append(segment)
     return tuple(
         YarnPart(
-            part=part, stitches=_stitches(stretch), used=rate.measure.amounts(used(stretch, rate), units)
+            part=part, stitches=stitches_in(in_part), used=yarn_span(yarn_used(in_part, per_stitch), units)
         )
-        for part, stretch in by_part.items()
+        for part, in_part in by_part.items()
     )
 
 
-def _stitches(work: Iterable[Stretch]) -> int:
-    return sum(each.stitches * each.rounds for each in work)
-
-
 @lru_cache(maxsize=64)  # one yarn at one gauge for all sizes
-def _per_stitch(rate: Rate, units: UnitSystem) -> StitchYarn | None:
-    in_mm = rate.measure.in_mm
-    if in_mm is None:
-        return None
+def _per_stitch(per_stitch: YarnRange, units: UnitSystem) -> StitchYarn | None:
     unit: LengthUnit = "in" if units == "imperial" else "cm"
-    low, expected, high = (YarnLength(tidy(each * in_mm / MM_IN[unit]), unit) for each in rate.span)
+    lengths = [
+        YarnLength(tidy(quantity.mm / MM_IN[unit]), unit)
+        for quantity in per_stitch
+        if quantity.mm is not None
+    ]
+    if not lengths:
+        return None
+    low, expected, high = lengths
     return StitchYarn(low=low, expected=expected, high=high)

@@ -1,33 +1,34 @@
-"""The loop: how much yarn is in a stitch, and in stretches of them.
+"""Yarn in a stitch: by the gauge, or by a swatch counted and weighed.
 
-Relaxed plain knit has a law: loop length squared times stitches in an area is a constant, ks. What is known
-of it is a span, from fabric off the needles to fabric fully relaxed, and so is every estimate. A weighed
-swatch needs no law.
+Relaxed plain knit has a law: loop length squared times stitches in an area is a constant, ks. It is known as a range,
+from fabric off the needles to fabric fully relaxed, and so every estimate is a range. A weighed swatch needs no law.
 """
 
-from collections.abc import Iterable
 from functools import cache
 from math import sqrt
-from typing import Annotated, Final, Literal, NamedTuple
+from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
 
 from roundwright import reference
-from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
-from roundwright.knitting.quantities import Gauge, Mass, UnitSystem, g, row_height_mm, stitch_width_mm
-from roundwright.knitting.rounds.round import Round, Steps, Work, fold, stitch_names
-from roundwright.knitting.yarn.label import Strand, YarnAmount, yarn_length, yarn_mass
-
-RIB_EXTRA: Final = 1.10
-"""Rib takes more than plain knit, nobody printed how much: a tenth, at the high end only. Common practice."""
-
-CAST_ON_ROUNDS: Final = 2
-"""Rounds of yarn in a long-tail cast-on: its loops, and a tail of about 3 widths, which is a loop to the stitch."""
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
+from roundwright.knitting.quantities import (
+    SHAPE_BASIS,
+    Gauge,
+    Mass,
+    g,
+    row_height_mm,
+    rows_assumed,
+    stitch_width_mm,
+)
+from roundwright.knitting.yarn.amount import YarnRange
+from roundwright.knitting.yarn.label import Strand, Yarn, strand_of
+from roundwright.knitting.yarn.yarn_count import COUNT_BASIS
 
 MOST_SWATCH: Final = 1_000
 """Stitches or rows of a swatch that is weighed: nobody swatches a thousand."""
-
-PartName = Literal["cast_on", "brim", "body", "crown", "cord", "all"]
+SWATCH_AGREES: Final = 0.25
+"""How far a swatch's loop may be from the law's before a warning: a quarter, wider than the range of ks."""
 
 LOOP_BASIS: Final = Basis(
     "Length of yarn in a stitch l = sqrt(ks / S), S = stitches × rows in an area; ks 19.0 dry-relaxed (low), "
@@ -40,18 +41,11 @@ SWATCH_BASIS: Final = Basis(
     "scale away.",
     COMMON_PRACTICE,
 )
-RIB_BASIS: Final = Basis(
-    "Rib takes more yarn than plain knit; as no figure is published, a tenth is added to `high` only.",
-    COMMON_PRACTICE,
-)
-
-CAST_ON_BASIS: Final = Basis(
-    "A long-tail cast-on takes about as much yarn as two rounds: a round of loops, and a tail of three times its width "
-    "and a tenth.",
-    "tail: a printed rule, see /v1/standards/tails; two rounds: common practice",
-)
 
 ONE_GRAM: Final = Mass(1.0, "g")
+Scale = Annotated[
+    Mass, Meta(description="Smallest step the scale shows, 1 g on most kitchen scales. Default 1 g.")
+]
 
 
 class Swatch(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -62,160 +56,120 @@ class Swatch(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         int, Meta(ge=1, le=MOST_SWATCH, description="Rows worked, cast-on and cast-off with them.")
     ]
     mass: Annotated[Mass, Meta(description="What the swatch weighs.")]
-    scale: Annotated[
-        Mass, Meta(description="Smallest step the scale shows, 1 g on most kitchen scales. Default 1 g.")
-    ] = ONE_GRAM
+    scale: Scale = ONE_GRAM
 
 
-class YarnSpan(Struct, frozen=True, kw_only=True):
-    """An amount of yarn with its uncertainty."""
+class Fabric(NamedTuple):
+    """The fabric to be knitted: its gauge, its yarn, and the yarn in a stitch, all strands held together."""
 
-    low: Annotated[YarnAmount, Meta(description="It will hardly take less.")]
-    expected: Annotated[YarnAmount, Meta(description="It will take about this.")]
-    high: Annotated[YarnAmount, Meta(description="It will hardly take more.")]
-
-
-class Stretch(NamedTuple):
-    """Rounds alike: their part of the work, stitches made in each, how many rounds, and whether rib."""
-
-    part: PartName
-    stitches: int
-    rounds: int = 1
-    ribbed: bool = False
+    gauge: Gauge | None
+    yarn: Yarn | None
+    strand: Strand
+    per_stitch: YarnRange
+    basis: tuple[Basis, ...]
+    warnings: tuple[Notice, ...]
 
 
-class Span(NamedTuple):
-    """Low, expected and high of one number."""
+def fabric_of(
+    gauge: Gauge | None,
+    yarn: Yarn | None,
+    swatch: Swatch | None = None,
+    root: str = "#",
+    yarn_at: str = "#/yarn",
+) -> Fabric:
+    """The yarn in a stitch, by a weighed swatch where there is one, else by the gauge.
 
-    low: float
-    expected: float
-    high: float
-
-
-class Measure(NamedTuple):
-    """What an amount of yarn is counted in: millimetres and grams in one of it, None where unknown."""
-
-    in_mm: float | None
-    in_g: float | None
-
-    def amount(self, value: float, units: UnitSystem) -> YarnAmount:
-        """So much of it, as length and mass as far as they are known."""
-        return YarnAmount(
-            length=None if self.in_mm is None else yarn_length(value * self.in_mm, units),
-            mass=None if self.in_g is None else yarn_mass(value * self.in_g, units),
+    `root` is the pointer to the parent of gauge and swatch in the request, `yarn_at` the pointer to the yarn.
+    Raises `Impossible` without either, for a gauge out of reach, and for a label that says too little.
+    """
+    strand = strand_of(yarn, yarn_at)
+    _check_label(strand, weighed=swatch is not None, pointer=yarn_at)
+    count_basis = (COUNT_BASIS,) if yarn and yarn.count else ()
+    if swatch is not None:
+        per_stitch = yarn_by_swatch(swatch, strand, f"{root}/swatch")
+        warnings = _disagreement(per_stitch, gauge, strand, root)
+        return Fabric(gauge, yarn, strand, per_stitch, (SWATCH_BASIS, *count_basis), warnings)
+    if gauge is None:
+        raise Impossible(
+            "Without a gauge or a swatch nobody can know how much yarn is in a stitch.",
+            pointer=f"{root}/gauge",
+            nearest="a gauge, or a swatch counted and weighed",
         )
+    per_stitch = yarn_by_gauge(gauge, strand, f"{root}/gauge")
+    shape_basis = (SHAPE_BASIS,) if gauge.rows is None else ()
+    warnings = rows_assumed(gauge, f"{root}/gauge")
+    return Fabric(gauge, yarn, strand, per_stitch, (LOOP_BASIS, *shape_basis, *count_basis), warnings)
 
-    def amounts(self, span: Span, units: UnitSystem) -> YarnSpan:
-        """A span of it, for an answer."""
-        return YarnSpan(
-            low=self.amount(span.low, units),
-            expected=self.amount(span.expected, units),
-            high=self.amount(span.high, units),
+
+def yarn_by_gauge(gauge: Gauge, strand: Strand, pointer: str = "#/gauge") -> YarnRange:
+    """Yarn in a stitch by the law of relaxed plain knit. Raises `Impossible` for a gauge out of reach."""
+    low, expected, high = (
+        strand.of_length(strand.held * loop_length_mm(gauge, ks, pointer)) for ks in _area_constants()
+    )
+    return YarnRange(low, expected, high)
+
+
+def yarn_by_swatch(swatch: Swatch, strand: Strand, pointer: str = "#/swatch") -> YarnRange:
+    """Yarn in a stitch by weighing a swatch.
+
+    Raises `Impossible` for a swatch lighter than one step of the scale.
+    """
+    mass_g, scale_g = g(swatch.mass), g(swatch.scale)
+    if mass_g < scale_g:
+        raise Impossible(
+            f"A scale in steps of {scale_g:.3g} g cannot weigh a swatch of {mass_g:.3g} g.",
+            pointer=f"{pointer}/mass",
+            nearest=f"a larger swatch, of {scale_g:.3g} g at least, or a finer scale",
         )
-
-    def balls(self, value: float, yarn: Strand) -> float | None:
-        """How many balls hold so much of it; None where the ball's size is unknown."""
-        if self.in_mm is not None and yarn.ball_mm is not None:
-            return value * self.in_mm / yarn.ball_mm
-        if self.in_g is not None and yarn.ball_g is not None:
-            return value * self.in_g / yarn.ball_g
-        return None
-
-
-class Rate(NamedTuple):
-    """Yarn in one stitch, and what it is counted in."""
-
-    span: Span
-    measure: Measure
-
-
-def by_length(yarn: Strand) -> Measure:
-    """Yarn counted in millimetres."""
-    return Measure(1.0, None if yarn.tex is None else yarn.tex / 1e6)
-
-
-def by_mass(yarn: Strand) -> Measure:
-    """Yarn counted in grams."""
-    return Measure(None if yarn.tex is None else 1e6 / yarn.tex, 1.0)
+    stitches = swatch.stitches * swatch.rows
+    return YarnRange(
+        strand.of_mass((mass_g - scale_g / 2) / stitches),
+        strand.of_mass(mass_g / stitches),
+        strand.of_mass((mass_g + scale_g / 2) / stitches),
+    )
 
 
 def loop_length_mm(gauge: Gauge, ks: float, pointer: str = "#/gauge") -> float:
-    """Length of yarn in a stitch, l = sqrt(ks / S) (Munden 1959).
-
-    Raises `Impossible` for a gauge out of reach.
-    """
+    """Length of yarn in a stitch, l = sqrt(ks / S) (Munden 1959). Raises `Impossible` for a gauge out of reach."""
     return sqrt(ks * stitch_width_mm(gauge, pointer) * row_height_mm(gauge, pointer))
 
 
 @cache
-def _constants() -> Span:
+def _area_constants() -> tuple[float, ...]:
     """The area constant ks off the needles, as a washed and dried hat has it, and fully relaxed."""
     by_state = reference.loop_constants()
-    return Span(*(by_state[state].ks for state in ("dry-relaxed", "wet-relaxed", "fully-relaxed")))
+    return tuple(by_state[state].ks for state in ("dry-relaxed", "wet-relaxed", "fully-relaxed"))
 
 
-def rate_by_gauge(gauge: Gauge, yarn: Strand, pointer: str = "#/gauge") -> Rate:
-    """Yarn in a stitch by the law of relaxed plain knit, all strands held together counted."""
-    low, expected, high = (yarn.held * loop_length_mm(gauge, ks, pointer) for ks in _constants())
-    return Rate(Span(low, expected, high), by_length(yarn))
+def _check_label(strand: Strand, *, weighed: bool, pointer: str) -> None:
+    """Raise `Impossible` where a ball's length is needed and only its mass is known, or the reverse."""
+    if strand.tex is not None or (strand.ball_mm if weighed else strand.ball_g) is None:
+        return
+    raise Impossible(
+        "The label says how long a ball is, but not how heavy: a weighed swatch needs its mass."
+        if weighed
+        else "The label says how heavy a ball is, but not how long.",
+        pointer=pointer,
+        nearest="both the length and the mass of a ball",
+    )
 
 
-def rate_by_swatch(swatch: Swatch, yarn: Strand, pointer: str = "#/swatch") -> Rate:
-    """Yarn in a stitch by weighing a swatch.
-
-    Raises `Impossible` for a swatch that the scale cannot tell from nothing.
-    """
-    weighs, step = g(swatch.mass), g(swatch.scale)
-    if weighs < step:
-        raise Impossible(
-            f"A scale in steps of {step:.3g} g cannot weigh a swatch of {weighs:.3g} g.",
-            pointer=f"{pointer}/mass",
-            nearest=f"a larger swatch, of {step:.3g} g at least, or a finer scale",
-        )
-    worked = swatch.stitches * swatch.rows
-    span = Span((weighs - step / 2) / worked, weighs / worked, (weighs + step / 2) / worked)
-    return Rate(span, by_mass(yarn))
-
-
-def used(work: Iterable[Stretch], rate: Rate) -> Span:
-    """Yarn in the stretches, in the measure of the rate."""
-    plain = ribs = 0
-    for each in work:
-        if each.ribbed:
-            ribs += each.stitches * each.rounds
-        else:
-            plain += each.stitches * each.rounds
-    low, expected, high = rate.span
-    return Span((plain + ribs) * low, (plain + ribs) * expected, (plain + ribs * RIB_EXTRA) * high)
-
-
-def work_basis(work: Iterable[Stretch]) -> tuple[Basis, ...]:
-    """The rules that the stretches bring with them."""
-    stretches = tuple(work)
-    rib = (RIB_BASIS,) if any(each.ribbed for each in stretches) else ()
-    return rib + ((CAST_ON_BASIS,) if any(each.part == "cast_on" for each in stretches) else ())
-
-
-def cast_on_stretch(stitches: int) -> Stretch:
-    """A long-tail cast-on, as rounds of yarn."""
-    return Stretch("cast_on", stitches, CAST_ON_ROUNDS)
-
-
-def loops(steps: Steps) -> int:
-    """Stitches made by the steps: what they leave, less those slipped, which take no yarn."""
-    # `sum` by itself is of too many types for mypy.
-    return fold(steps, _loops_of, lambda made, times: made * times, lambda parts: sum(parts))  # noqa: PLW0108
-
-
-def _loops_of(work: Work) -> int:
-    return 0 if work.stitch == "sl" else reference.stitches()[work.stitch].leaves * work.times
-
-
-def stretches(rounds: Iterable[Round], part: PartName) -> tuple[Stretch, ...]:
-    """The rounds of one part, each as a stretch."""
-    return tuple(Stretch(part, loops(each.steps), 1, ribbed(each)) for each in rounds)
-
-
-def ribbed(each: Round) -> bool:
-    """Whether the round is rib: it says so, or has knit and purl side by side."""
-    return each.kind == "rib" or {"k", "p"} <= stitch_names(each.steps)
+def _disagreement(
+    per_stitch: YarnRange, gauge: Gauge | None, strand: Strand, root: str
+) -> tuple[Notice, ...]:
+    """The warning for a swatch whose loops are far from those of its gauge."""
+    swatch_mm = per_stitch.expected.mm
+    if gauge is None or swatch_mm is None:
+        return ()
+    law_mm = yarn_by_gauge(gauge, strand, f"{root}/gauge").expected.mm
+    assert law_mm is not None
+    if abs(swatch_mm / law_mm - 1) <= SWATCH_AGREES:
+        return ()
+    return (
+        Notice(
+            code="swatch_far_from_gauge",
+            message=f"By the swatch a stitch holds {swatch_mm:.3g} mm of yarn, by the gauge about {law_mm:.3g} mm. "
+            "The estimate uses the swatch; check its count, its mass and the label of the yarn.",
+            pointer=f"{root}/swatch",
+        ),
+    )

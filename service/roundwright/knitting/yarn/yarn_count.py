@@ -1,7 +1,7 @@
-"""How thick a yarn is, in every system a label or a mill may use.
+"""Yarn counts: the fineness of a yarn, in every system that labels and mills use.
 
-Direct systems say the mass of a length (tex, denier), inverse ones the length of a mass (Nm, and the English
-systems: hanks in a pound). Inside the house fineness is tex, grams in a kilometre.
+A direct system gives the mass of a length (tex, denier), an inverse system the length of a mass (Nm, and the English
+systems: hanks in a pound). Inside the service a fineness is in tex, grams in a kilometre.
 """
 
 from functools import cache, lru_cache
@@ -34,7 +34,7 @@ class Fineness(Struct, frozen=True, kw_only=True):
 
 
 @cache
-def tex_of_one(system: str) -> float:
+def tex_of_count_1(system: str) -> float:
     """Grams in a kilometre of a yarn of count 1, exact from the system's definition: 590.54 for Ne.
 
     For an inverse system this is also the product of tex and count. Source: the table `yarn-counts`.
@@ -45,8 +45,8 @@ def tex_of_one(system: str) -> float:
 
 def tex(count: YarnCount) -> float:
     """The count in tex, grams in a kilometre."""
-    one = tex_of_one(count.unit)
-    return count.value * one if _direct(count.unit) else one / count.value
+    factor = tex_of_count_1(count.unit)
+    return count.value * factor if _is_direct(count.unit) else factor / count.value
 
 
 @lru_cache(maxsize=64)  # one yarn for all sizes
@@ -54,11 +54,13 @@ def fineness(in_tex: float) -> Fineness:
     """A fineness in tex, in every system."""
     return Fineness(
         **{
-            system: tidy(in_tex / tex_of_one(system) if _direct(system) else tex_of_one(system) / in_tex)
+            system: tidy(
+                in_tex / tex_of_count_1(system) if _is_direct(system) else tex_of_count_1(system) / in_tex
+            )
             for system in reference.yarn_counts()
         }
     )
 
 
-def _direct(system: str) -> bool:
+def _is_direct(system: str) -> bool:
     return reference.yarn_counts()[system].relation == "direct"

@@ -10,11 +10,12 @@ from typing import Annotated, Final, Literal, NamedTuple
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.hat.plan import HatPart, HatPlan, HatsAnswer
+from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
-from roundwright.knitting.yarn.label import Money, Purchase, YarnAmount
-from roundwright.knitting.yarn.purchase import YarnOrder
+from roundwright.knitting.yarn.amount import YarnAmount
+from roundwright.knitting.yarn.purchase import Money, Purchase, YarnOrder
 from roundwright.wording.writing.pattern import Section, printed, sections
 from roundwright.wording.writing.plain_language import speak
 

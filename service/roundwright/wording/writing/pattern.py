@@ -12,7 +12,8 @@ from typing import Final, Literal, NamedTuple
 from roundwright import reference
 from roundwright.knitting.answers import Caution
 from roundwright.knitting.gauge.convert import needle_sizes_of, yarn_weights_of
-from roundwright.knitting.hat.plan import HatPart, HatPlan
+from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Length, Mass
 from roundwright.knitting.rounds.round import Round, stitch_names

@@ -1,0 +1,92 @@
+"""Segments of the work: rounds that are alike, and the yarn that they use."""
+
+from collections.abc import Iterable
+from typing import Final, Literal, NamedTuple
+
+from roundwright import reference
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis
+from roundwright.knitting.rounds.round import Round, Steps, Work, fold, stitch_names
+from roundwright.knitting.yarn.amount import YarnRange
+
+RIB_FACTOR: Final = 1.10
+"""Rib takes more than plain knit, no figure is published: a tenth, at the high end only. Common practice."""
+
+CAST_ON_ROUNDS: Final = 2
+"""Rounds of yarn in a long-tail cast-on: its loops, and a tail of about 3 widths, which is a loop to the stitch."""
+
+PartName = Literal["cast_on", "brim", "body", "crown", "cord", "all"]
+
+RIB_BASIS: Final = Basis(
+    "Rib takes more yarn than plain knit; as no figure is published, a tenth is added to `high` only.",
+    COMMON_PRACTICE,
+)
+CAST_ON_BASIS: Final = Basis(
+    "A long-tail cast-on takes about as much yarn as two rounds: a round of loops, and a tail of three times its width "
+    "and a tenth.",
+    "tail: a printed rule, see /v1/standards/tails; two rounds: common practice",
+)
+
+
+class WorkSegment(NamedTuple):
+    """Rounds alike: their part of the work, stitches made in each, number of rounds, and whether they are rib."""
+
+    part: PartName
+    stitches: int
+    rounds: int = 1
+    ribbed: bool = False
+
+    @property
+    def stitches_worked(self) -> int:
+        """Stitches made in all the rounds."""
+        return self.stitches * self.rounds
+
+
+def segments_of(rounds: Iterable[Round], part: PartName) -> tuple[WorkSegment, ...]:
+    """The rounds of one part, each as a segment."""
+    return tuple(WorkSegment(part, stitches_made(round.steps), 1, is_rib(round)) for round in rounds)
+
+
+def cast_on_segment(stitches: int) -> WorkSegment:
+    """A long-tail cast-on, as rounds of yarn."""
+    return WorkSegment("cast_on", stitches, CAST_ON_ROUNDS)
+
+
+def stitches_made(steps: Steps) -> int:
+    """Stitches made by the steps: those that they leave, less those slipped, which take no yarn."""
+    # `sum` by itself is of too many types for mypy.
+    return fold(steps, _made_by, lambda made, times: made * times, lambda parts: sum(parts))  # noqa: PLW0108
+
+
+def _made_by(work: Work) -> int:
+    return 0 if work.stitch == "sl" else reference.stitches()[work.stitch].leaves * work.times
+
+
+def is_rib(round: Round) -> bool:
+    """Whether the round is rib: by its kind, or with knit and purl side by side."""
+    return round.kind == "rib" or {"k", "p"} <= stitch_names(round.steps)
+
+
+def stitches_in(segments: Iterable[WorkSegment]) -> int:
+    """Stitches worked in all the segments."""
+    return sum(segment.stitches_worked for segment in segments)
+
+
+def yarn_used(segments: Iterable[WorkSegment], per_stitch: YarnRange) -> YarnRange:
+    """Yarn in the segments."""
+    plain = rib = 0
+    for segment in segments:
+        if segment.ribbed:
+            rib += segment.stitches_worked
+        else:
+            plain += segment.stitches_worked
+    low, expected, high = per_stitch
+    return YarnRange(
+        low.times(plain + rib), expected.times(plain + rib), high.times(plain + rib * RIB_FACTOR)
+    )
+
+
+def segment_basis(segments: Iterable[WorkSegment]) -> tuple[Basis, ...]:
+    """The rules that the segments bring with them."""
+    segments = tuple(segments)
+    rib = (RIB_BASIS,) if any(segment.ribbed for segment in segments) else ()
+    return rib + ((CAST_ON_BASIS,) if any(segment.part == "cast_on" for segment in segments) else ())

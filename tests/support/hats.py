@@ -1,0 +1,44 @@
+"""Plans of hats as JSON, and requests for hats as a knitter might send them."""
+
+import json
+from typing import Any
+
+import msgspec
+from hypothesis import strategies as st
+
+from roundwright.knitting.crown.styles import STYLES
+from roundwright.knitting.hat import plan as hat
+from roundwright.knitting.hat import request as hat_request
+from roundwright.wording.writing import pattern as write
+
+BABIES = [{"gestation_weeks": 36}, {"age_months": 0}, {"age_months": 3}, {"age_months": 6}]
+
+
+def hats(**fields: Any) -> dict[str, Any]:
+    """The answer as JSON."""
+    fields.setdefault("gauge", {"stitches": 18, "rows": 24})
+    request = msgspec.json.decode(json.dumps(fields), type=hat_request.HatRequest)
+    return msgspec.json.decode(msgspec.json.encode(hat.hats(request, write.pattern)))
+
+
+sizes = st.one_of(
+    st.builds(lambda age: {"age_months": age}, st.integers(0, 60)),
+    st.builds(lambda weeks: {"gestation_weeks": weeks}, st.integers(24, 42)),
+    st.sampled_from([{"adult": "woman"}, {"adult": "man"}, {"chart": "toddler"}]),
+    st.builds(
+        lambda cm: {"head": {"value": cm, "unit": "cm"}}, st.floats(25, 64).map(lambda cm: round(cm, 1))
+    ),
+)
+
+
+@st.composite
+def hat_requests(draw: st.DrawFn) -> dict[str, Any]:
+    """A request as a knitter might send it."""
+    stitches = draw(st.integers(12, 34))
+    return {
+        "gauge": {"stitches": stitches, "rows": round(stitches * draw(st.floats(1.1, 1.6)), 1)},
+        "sizes": draw(st.lists(sizes, min_size=1, max_size=12)),
+        "needles": draw(st.sampled_from([None, 2, 3, 4, 5])),
+        "brim": {"kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"]))},
+        "crown": {"style": draw(st.sampled_from(sorted(STYLES)))},
+    }
