@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roundwright.drawing.needles_diagram import needles_picture
+from roundwright.drawing.needles_diagram import needles_diagram
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.crown import CrownShape
 from roundwright.knitting.work.split_over_needles import split
@@ -40,7 +40,7 @@ def test_needles_are_shown_as_they_are_held(round_number):
     for move in each.moves:  # as the answer says: slid before the round
         before[move.needle - 1] -= move.stitches
         before[move.needle] += move.stitches
-    root = parsed(needles_picture(plan, round_number))
+    root = parsed(needles_diagram(plan, round_number))
 
     assert [count for count in before if count] == loops(root)
     for needle, (count, after) in enumerate(zip(before, each.needles, strict=True), start=1):
@@ -55,7 +55,7 @@ def test_needles_are_shown_as_they_are_held(round_number):
 
 def test_before_any_round_there_is_only_the_split():
     """Round 0 shows the split, the marker and the working needle, and nothing to work."""
-    root = parsed(needles_picture(split(SplitRequest(stitches=66, needles=3))))
+    root = parsed(needles_diagram(split(SplitRequest(stitches=66, needles=3))))
 
     assert [22, 22, 22] == loops(root)  # published: 66 on three needles are 22 each
     assert ["needle 1: 22 sts", "needle 2: 22 sts", "needle 3: 22 sts"] == names(root)
@@ -67,7 +67,7 @@ def test_before_any_round_there_is_only_the_split():
 def test_two_circulars_work_their_own_stitches():
     """Of two circulars none is an extra working needle; each has its cable."""
     root = parsed(
-        needles_picture(split(SplitRequest(stitches=88, hold="two_circulars")), hold="two_circulars")
+        needles_diagram(split(SplitRequest(stitches=88, hold="two_circulars")), hold="two_circulars")
     )
 
     assert "working needle" not in texts(root)
@@ -78,7 +78,7 @@ def test_a_round_that_there_is_not_is_refused():
     """The error names the last round there is."""
     plan = split(HAT)
     with pytest.raises(Impossible) as refused:
-        needles_picture(plan, len(plan.rounds) + 1)
+        needles_diagram(plan, len(plan.rounds) + 1)
 
     assert f"round {len(plan.rounds)}" == refused.value.nearest
     assert "#/round" == refused.value.pointer
@@ -97,4 +97,4 @@ def test_every_round_is_drawn(stitches, needles, style, part, title):
     plan = split(SplitRequest(stitches=stitches, needles=needles, crown=CrownShape(style=style)))
     number = round(part * len(plan.rounds))
 
-    assert_stands_alone(needles_picture(plan, number, title=title))
+    assert_stands_alone(needles_diagram(plan, number, title=title))

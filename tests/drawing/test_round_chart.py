@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roundwright.drawing.round_chart import crown_chart
-from roundwright.drawing.section_chart import wedge_chart
+from roundwright.drawing.round_chart import round_chart
+from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.crown import Cadence, CrownRequest, crown
 from roundwright.knitting.crown.styles import STYLES
@@ -44,7 +44,7 @@ def asked(**fields):
 )
 def test_a_ring_has_a_cell_for_every_stitch(fields, counts):
     """Read off the picture, each ring has as many cells as the printed pattern counts stitches after the round."""
-    root = parsed(crown_chart(asked(**fields)))
+    root = parsed(round_chart(asked(**fields)))
 
     first, *rings = ring_cells(root)
     assert pytest.approx(fields["stitches"], rel=0.002) == first
@@ -56,7 +56,7 @@ def test_a_ring_has_a_cell_for_every_stitch(fields, counts):
 def test_every_decrease_is_marked(style):
     """The symbols of a chart take away exactly the stitches the crown loses: one for k2tog, two for cdd."""
     answer = asked(style=style, stitches=96)
-    marks = symbols(parsed(crown_chart(answer)))
+    marks = symbols(parsed(round_chart(answer)))
 
     lost = sum({"/": 1, "Λ": 2}[mark] for mark in marks)
     assert answer.stitches - answer.stitches_left == lost
@@ -65,7 +65,7 @@ def test_every_decrease_is_marked(style):
 def test_every_round_has_its_number_and_its_count():
     """In the gap stand the number of every round, where it begins, and its count, where it ends."""
     answer = asked(stitches=72, sections=8)
-    root = parsed(crown_chart(answer))
+    root = parsed(round_chart(answer))
     numbers = [one.text for one in elements(root, "text") if re.search(r"(^| )n\d+", one.get("class", ""))]
 
     half = len(numbers) // 2
@@ -76,7 +76,7 @@ def test_every_round_has_its_number_and_its_count():
 def test_needles_and_moves_are_shown():
     """With needles there is a name for each, a border fewer, and a disc for each time stitches are slid."""
     answer = asked(stitches=70, sections=7, needles=3)
-    root = parsed(crown_chart(answer))
+    root = parsed(round_chart(answer))
     slides = [move.stitches for each in answer.rounds for move in each.moves]
 
     assert slides
@@ -89,13 +89,13 @@ def test_needles_and_moves_are_shown():
 
 
 @pytest.mark.parametrize("style", STYLES)
-@pytest.mark.parametrize("draw", [crown_chart, wedge_chart])
+@pytest.mark.parametrize("draw", [round_chart, section_chart])
 def test_a_chart_has_a_key_to_all_its_symbols(style, draw):
     """The key names every symbol of the chart, and the empty cell."""
     try:
         root = parsed(draw(asked(style=style, stitches=96, needles=4)))
     except Impossible:
-        assert draw is wedge_chart
+        assert draw is section_chart
         return
     words = key(root)
 
@@ -107,7 +107,7 @@ def test_a_chart_has_a_key_to_all_its_symbols(style, draw):
 def test_a_wedge_chart_is_one_section_of_the_printed_crown():
     """Of 88 stitches in 8 wedges (printed): rows of 10, 9, ... 1 cells, one k2tog in each shaped one, counts of all."""
     answer = asked(stitches=88, sections=8)
-    root = parsed(wedge_chart(answer))
+    root = parsed(section_chart(answer))
     shaped = [each for each in answer.rounds if each.after < each.before]
     widths = [
         float(rect.get("width"))
@@ -127,7 +127,7 @@ def test_a_wedge_chart_is_one_section_of_the_printed_crown():
 def test_a_crown_without_like_sections_has_no_wedge_chart():
     """A gathered top has none; the error says what to ask for instead."""
     with pytest.raises(Impossible) as refused:
-        wedge_chart(asked(style="gathered"))
+        section_chart(asked(style="gathered"))
 
     assert "chart=round" == refused.value.nearest
     assert "#/chart" == refused.value.pointer
@@ -136,7 +136,7 @@ def test_a_crown_without_like_sections_has_no_wedge_chart():
 def test_rounds_that_are_not_in_like_sections_are_written_out():
     """An adjusting round is given in words below the chart of a section."""
     answer = asked(stitches=83, sections=8)
-    root = parsed(wedge_chart(answer))
+    root = parsed(section_chart(answer))
 
     assert "adjust" == answer.rounds[0].kind
     assert any(text.startswith("Round 1, all around") for text in texts(root))
@@ -146,7 +146,7 @@ def test_flat_work_is_shown_from_the_right_side():
     """Rows from behind show as they look in front: p2tog as k2tog (stitch table), and nothing is purled."""
     answer = asked(stitches=82, sections=8, worked="flat")
     behind = [each for each in answer.rounds if "p2tog" in each.text]
-    marks = symbols(parsed(crown_chart(answer)))
+    marks = symbols(parsed(round_chart(answer)))
 
     assert behind
     assert {"/"} == set(marks)
@@ -159,9 +159,9 @@ def test_a_picture_of_120_stitches_is_small(style, needles):
     """Under 60 kB for 120 stitches, whatever the style and the needles."""
     answer = asked(style=style, stitches=120, needles=needles)
 
-    assert len(crown_chart(answer).encode()) < 60_000
+    assert len(round_chart(answer).encode()) < 60_000
     try:
-        assert len(wedge_chart(answer).encode()) < 60_000
+        assert len(section_chart(answer).encode()) < 60_000
     except Impossible:
         return
 
@@ -169,7 +169,7 @@ def test_a_picture_of_120_stitches_is_small(style, needles):
 def test_more_rounds_than_a_page_shows_are_refused():
     """150 rounds are drawn, more are not; the crown itself can be knitted."""
     with pytest.raises(Impossible) as refused:
-        crown_chart(asked(stitches=600, sections=2, cadence=Cadence(plain_rounds=0)))
+        round_chart(asked(stitches=600, sections=2, cadence=Cadence(plain_rounds=0)))
 
     assert "150 rounds at most" in refused.value.detail
 
@@ -180,7 +180,7 @@ def test_the_largest_chart_is_drawn_at_once():
     times = []
     for _ in range(5):
         start = process_time()
-        crown_chart(answer)
+        round_chart(answer)
         times.append(process_time() - start)
 
     assert min(times) < 0.05
@@ -194,7 +194,7 @@ def test_the_largest_chart_is_drawn_at_once():
     flat=st.booleans(),
     title=st.none() | st.text(min_size=1, max_size=60),
     theme=st.sampled_from(["auto", "light", "dark"]),
-    draw=st.sampled_from([crown_chart, wedge_chart]),
+    draw=st.sampled_from([round_chart, section_chart]),
 )
 def test_every_crown_is_drawn_or_refused(*, stitches, style, needles, flat, title, theme, draw):
     """A picture is well-formed, stands by itself and says what it is to those who do not see it."""

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roundwright.drawing.spacing_diagram import spacing_picture
+from roundwright.drawing.spacing_diagram import spacing_diagram
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.shaping.request import EvenRequest
@@ -13,7 +13,7 @@ from tests.support.picture_reader import SVG, assert_stands_alone, key, parsed, 
 
 def picture(**fields):
     flat = fields.get("worked") == "flat"
-    return spacing_picture(even(EvenRequest(**fields)).round, flat=flat)
+    return spacing_diagram(even(EvenRequest(**fields)).round, flat=flat)
 
 
 def sequence(drawn: str) -> list[str]:
@@ -87,7 +87,7 @@ def test_every_round_is_drawn_or_refused(stitches, change, flat, arrangement, ed
                 edge_stitches=edge if flat else 0,
             )
         ).round
-        drawn = spacing_picture(each, flat=flat)
+        drawn = spacing_diagram(each, flat=flat)
     except Impossible:
         return
 

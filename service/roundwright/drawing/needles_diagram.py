@@ -72,7 +72,7 @@ class Lay(NamedTuple):
         return sqrt(self.half**2 + self.away**2)
 
 
-def needles_picture(
+def needles_diagram(
     plan: SplitAnswer,
     round_number: int = 0,
     *,

@@ -26,7 +26,7 @@ from roundwright.drawing.theme import MARGIN, WIDTH, Block, KeyEntry, Theme, she
 from roundwright.knitting.crown.crown import CrownAnswer
 
 
-def crown_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
+def round_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
     """The round chart of a crown. Raises `Impossible` for more rounds than a chart shows."""
     flat = crown.worked == "flat"
     rings = rings_of(crown)

@@ -58,7 +58,7 @@ class Grid(NamedTuple):
     """How much larger than usual its words are."""
 
 
-def wedge_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
+def section_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
     """The wedge chart of a crown.
 
     Raises `Impossible` for a crown that is not worked in like sections, for sections too wide for a chart, and for more

@@ -49,7 +49,7 @@ class Part(NamedTuple):
     stitches: int
 
 
-def spacing_picture(
+def spacing_diagram(
     each: Round, *, flat: bool = False, title: str | None = None, theme: Theme = "auto"
 ) -> Picture:
     """The round, or with `flat` the row, and its changes.

@@ -3,7 +3,7 @@
 from typing import Final
 
 from roundwright.drawing.hat_profile import hat_profile
-from roundwright.drawing.section_chart import wedge_chart
+from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
@@ -72,7 +72,7 @@ def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPictur
     if request.wording == "beginner" or len(plan.crown.rounds) > LONGEST_CHART:
         return (side,)
     try:
-        chart = str(wedge_chart(plan.crown, title=f"Crown, {label}", theme="light"))
+        chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light"))
     except Impossible:  # not worked in like sections
         return (side,)
     return side, HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}")
