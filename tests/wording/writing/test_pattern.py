@@ -10,7 +10,7 @@ from roundwright.knitting.quantities import Gauge
 from roundwright.knitting.rounds.round import Repeat, Work, work_round
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing import plain_language as speech
-from roundwright.wording.writing import size_lists as across
+from roundwright.wording.writing import size_lists
 from tests.knitting.hat.test_plan import BABIES, hats
 
 
@@ -27,8 +27,8 @@ def test_sizes_are_listed_the_trades_way() -> None:
 
 def test_one_number_stands_where_all_sizes_agree() -> None:
     """A number that is the same in every size is printed once (common practice)."""
-    assert across.across([4, 4, 4]) == "4"
-    assert across.across([52, 56]) == "52 (56)"
+    assert size_lists.size_list([4, 4, 4]) == "4"
+    assert size_lists.size_list([52, 56]) == "52 (56)"
 
 
 def test_a_line_alike_in_all_sizes_is_written_once_with_the_counts_in_brackets() -> None:

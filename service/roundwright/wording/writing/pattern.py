@@ -17,7 +17,7 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Length, Mass
 from roundwright.knitting.rounds.round import Round, names_in
 from roundwright.wording.writing.plain_language import speak, stitches
-from roundwright.wording.writing.size_lists import across, only, rounds_across, together
+from roundwright.wording.writing.size_lists import only, rounds_across, size_list, together
 
 LineKind = Literal["text", "round", "note"]
 
@@ -107,8 +107,8 @@ class _Words:
         """The end of a line: the count to check."""
         one = set(counts) == {1}
         if self.beginner:
-            return f" You have {across(counts)} {'stitch' if one else 'stitches'}."
-        return f" — {across(counts)} {'st' if one else 'sts'}"
+            return f" You have {size_list(counts)} {'stitch' if one else 'stitches'}."
+        return f" — {size_list(counts)} {'st' if one else 'sts'}"
 
 
 def _sizes(plans: tuple[HatPlan, ...]) -> list[str]:
@@ -158,15 +158,15 @@ def _yarn(request: HatRequest, plans: tuple[HatPlan, ...]) -> str:
         named += f", {_quantity(ball.mass)} / {_quantity(ball.length)} a ball"
     used = [plan.yarn.used for plan in plans]
     about = (
-        f"about {across(_whole(each.expected.length.value) for each in used if each.expected.length)} "
+        f"about {size_list(_whole(each.expected.length.value) for each in used if each.expected.length)} "
         + (used[0].expected.length.unit if used[0].expected.length else "")
     )
     if all(each.expected.mass for each in used):
-        grams = across(_whole(each.expected.mass.value) for each in used if each.expected.mass)
+        grams = size_list(_whole(each.expected.mass.value) for each in used if each.expected.mass)
         about += f" or {grams} {used[0].expected.mass.unit if used[0].expected.mass else ''}"
     balls = [plan.yarn.to_buy.balls for plan in plans]
     if all(balls):
-        counted = across(balls)
+        counted = size_list(balls)
         return f"{named}: {counted} ball{'' if counted == '1' else 's'}; a hat uses {about}"
     return f"{named}: a hat uses {about}"
 
@@ -209,7 +209,7 @@ def _notes(plans: tuple[HatPlan, ...]) -> list[str]:
 
 
 def _cast_on(request: HatRequest, plans: tuple[HatPlan, ...]) -> list[str]:
-    counts = across(plan.cast_on.stitches for plan in plans)
+    counts = size_list(plan.cast_on.stitches for plan in plans)
     beginner = request.wording == "beginner"
     tails = _across_lengths(plan.cast_on.tail.length for plan in plans)
     lines = [
@@ -251,7 +251,7 @@ def _straight(parts: Sequence[HatPart], words: _Words) -> Iterable[Line]:
             said = together([words.say(part.lines[0]) for part in theirs])
             for inner, line in said:
                 here = [theirs[index] for index in inner]
-                count = across(part.rounds for part in here)
+                count = size_list(part.rounds for part in here)
                 whole = tuple(group[index] for index in inner)
                 start = words.next_rounds(count, only(whole, len(parts)))
                 yield Line(start + line + words.count([part.lines[0].after for part in here]), "round")
@@ -274,7 +274,7 @@ def _in_turn(parts: Sequence[HatPart], whose: str, words: _Words) -> Iterable[Li
         rounds = "Rounds" if words.beginner else "Rnds"
         again = "Repeat rounds 1 and 2." if words.beginner else "rep rnds 1 and 2"
         counts = words.count([part.lines[-1].after for part in parts])
-        yield Line(f"{rounds} {first}-{across(last)}{whose}: {again}{counts}", "round")
+        yield Line(f"{rounds} {first}-{size_list(last)}{whose}: {again}{counts}", "round")
 
 
 def _alike(parts: Sequence[HatPart | None]) -> Iterable[tuple[tuple[int, ...], int]]:
@@ -323,7 +323,7 @@ def _ended(plans: tuple[HatPlan, ...], number: int, words: _Words) -> Iterable[s
         return
     ended = [index for index, rounds in enumerate(last) if rounds == number]
     names = " and ".join(str(index + 1) for index in ended)
-    left = across(plans[index].crown.stitches_left for index in ended)
+    left = size_list(plans[index].crown.stitches_left for index in ended)
     yield (
         f"  Size{'s' if len(ended) > 1 else ''} {names}: the crown is done, {left} "
         f"{'stitches' if words.beginner else 'sts'} are left. Go on to Finishing."
@@ -344,7 +344,7 @@ def _finishing(plans: tuple[HatPlan, ...], words: _Words) -> list[str]:
 
 def _across_lengths(lengths: Iterable[Length]) -> str:
     told = list(lengths)
-    return f"{across(printed(each) for each in told)} {told[0].unit}"
+    return f"{size_list(printed(each) for each in told)} {told[0].unit}"
 
 
 def printed(length: Length) -> str:

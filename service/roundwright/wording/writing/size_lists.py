@@ -10,7 +10,7 @@ from roundwright.knitting.rounds.round import Round
 _NUMBER: Final = re.compile(r"(\d+)")
 
 
-def across(values: Iterable[object]) -> str:
+def size_list(values: Iterable[object]) -> str:
     """The values of all sizes: `52 (56, 60, 68)`, or one where they agree."""
     texts = [str(value) for value in values]
     if texts.count(texts[0]) == len(texts):
@@ -39,7 +39,7 @@ def _merged(texts: Sequence[str]) -> str:
         return first
     numbers = zip(*[_taken(text).numbers for text in texts], strict=True)
     between = _taken(first).between
-    return between[0] + "".join([across(n) + after for n, after in zip(numbers, between[1:], strict=True)])
+    return between[0] + "".join([size_list(n) + after for n, after in zip(numbers, between[1:], strict=True)])
 
 
 def together(texts: Sequence[str | None]) -> list[tuple[tuple[int, ...], str]]:
