@@ -9,8 +9,7 @@ from roundwright.knitting.hat import request as hat_request
 from roundwright.knitting.quantities import Gauge
 from roundwright.knitting.rounds.round import Repeat, Work, work_round
 from roundwright.wording.writing import pattern as write
-from roundwright.wording.writing import plain_language as speech
-from roundwright.wording.writing import size_lists
+from roundwright.wording.writing import plain_language, size_lists
 from tests.knitting.hat.test_plan import BABIES, hats
 
 
@@ -98,7 +97,10 @@ def test_garter_is_written_as_two_rounds_and_their_repeat() -> None:
 def test_a_round_with_a_tail_is_spoken_to_the_last_stitches() -> None:
     """k2tog around on an odd count: the last stitch is knitted (common practice)."""
     one = work_round(1, 7, (Repeat(3, (Work("k2tog"),)), Work("k")))
-    assert speech.speak(one.steps) == "* Knit two together. Repeat from * to the last stitch. Knit 1 stitch."
+    assert (
+        plain_language.plain_sentences(one.steps)
+        == "* Knit two together. Repeat from * to the last stitch. Knit 1 stitch."
+    )
 
 
 def test_the_sections_stand_in_the_order_of_a_pattern() -> None:

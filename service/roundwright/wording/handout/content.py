@@ -16,7 +16,7 @@ from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.label import Money, Purchase, YarnAmount
 from roundwright.knitting.yarn.purchase import YarnOrder
 from roundwright.wording.writing.pattern import Section, printed, sections
-from roundwright.wording.writing.plain_language import speak
+from roundwright.wording.writing.plain_language import plain_sentences
 
 MOST_ROUNDS_ON_PAPER: Final = 400
 """Rounds of all the crowns together: twelve sizes in sock yarn have fewer, and a PDF takes time by the round."""
@@ -199,7 +199,7 @@ def _crown_round(one: Round, *, beginner: bool) -> CrownRound:
 
 
 def _said(one: Round, *, beginner: bool) -> str:
-    return speak(one.steps) if beginner else one.text
+    return plain_sentences(one.steps) if beginner else one.text
 
 
 # --- yarn to buy ----------------------------------------------------------------------------------------------------

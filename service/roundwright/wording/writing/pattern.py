@@ -16,7 +16,7 @@ from roundwright.knitting.hat.plan import HatPart, HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Length, Mass
 from roundwright.knitting.rounds.round import Round, names_in
-from roundwright.wording.writing.plain_language import speak, stitches
+from roundwright.wording.writing.plain_language import plain_sentences, stitches
 from roundwright.wording.writing.size_lists import only, rounds_across, size_list, together
 
 LineKind = Literal["text", "round", "note"]
@@ -91,7 +91,7 @@ class _Words:
 
     def say(self, one: Round) -> str:
         """A round without its count."""
-        return speak(one.steps) if self.beginner else one.text
+        return plain_sentences(one.steps) if self.beginner else one.text
 
     def numbered(self, number: int, whose: str) -> str:
         """The start of the line of a round of the crown."""

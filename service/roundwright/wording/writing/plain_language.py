@@ -4,7 +4,7 @@ from roundwright import reference
 from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, spelled, star_of
 
 
-def speak(steps: Steps) -> str:
+def plain_sentences(steps: Steps) -> str:
     """The sentences of a round, such as `* Knit two together. Repeat from * to the end of the round.`."""
     if len(steps) == 1 and isinstance(steps[0], Work) and steps[0].stitch in ("k", "p"):
         return f"{reference.stitches()[steps[0].stitch].words.capitalize()} every stitch."
