@@ -15,7 +15,7 @@ from pypdf import PdfReader
 from roundwright.web.routes.hats import write_handout
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import html
-from roundwright.wording.handout.pdf import source
+from roundwright.wording.handout.pdf import typst_data
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.handout.typeset import typeset
 from tests.knitting.hat.test_plan import hats
@@ -26,7 +26,7 @@ CLASS: dict[str, Any] = json.loads((REQUESTS / "class-hats.json").read_text())
 
 def pdf(handout: Handout) -> bytes:
     """The handout as a PDF, set in this process."""
-    return typeset(source(handout).decode())
+    return typeset(typst_data(handout).decode())
 
 
 FORMS = {

@@ -10,7 +10,7 @@ from roundwright.knitting.hat import request as hat_request
 from roundwright.web.routes.operation import calculation
 from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout, one_line
 from roundwright.wording.handout.html import html
-from roundwright.wording.handout.pdf import source
+from roundwright.wording.handout.pdf import typst_data
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
 
@@ -47,7 +47,7 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
         "text/markdown; charset=utf-8": markdown,
         "text/plain; charset=utf-8": plain_text,
         "text/html; charset=utf-8": html,
-        "application/pdf": source,
+        "application/pdf": typst_data,
     },
     typeset="application/pdf",
 )

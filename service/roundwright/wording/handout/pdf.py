@@ -16,7 +16,7 @@ LINES_ON_A_PAGE: Final = 56
 """Lines of a sheet that fit a Letter page under the head of the sheets."""
 
 
-def source(handout: Handout) -> bytes:
+def typst_data(handout: Handout) -> bytes:
     """What the template is given, as JSON."""
     return msgspec.json.encode(_said(handout))
 

@@ -21,13 +21,13 @@ if TYPE_CHECKING:
     from typst import Compiler
 
 TEMPLATE: Final = Path(__file__).with_name("handout.typ")
-MOST_SHEETS: Final = 200
+MAX_PDFS: Final = 200
 """PDFs that one process sets, whatever it holds: an upper bound on any leak."""
-MOST_HELD_KIB: Final = 80 * 1024
+MAX_MEMORY_KEPT_KIB: Final = 80 * 1024
 """Memory at which it ends; it starts with 32 MiB. The largest handout takes some 65 MiB more while it is set."""
-MOST_MEMORY: Final = 192 * 1024 * 1024
+MAX_MEMORY_BYTES: Final = 192 * 1024 * 1024
 """Bytes of memory at which it is ended while it sets one, as a last resort: the largest takes it to 150 MiB."""
-LONGEST_S: Final = 4.0
+MAX_CPU_S: Final = 4.0
 """Seconds of processor time for one PDF: over ten times what the largest takes."""
 
 LENGTH: Final = Struct(">I")
@@ -36,7 +36,7 @@ DONE, LAST, FAILED = b"D", b"L", b"F"
 
 
 def typeset(data: str) -> bytes:
-    """The data of a handout (`handout_pdf.source`) as a PDF."""
+    """The data of a handout (`handout_pdf.typst_data`) as a PDF."""
     made = _compiler().compile(input=TEMPLATE.read_bytes(), format="pdf", sys_inputs={"handout": data})
     assert isinstance(made, bytes)
     return made
@@ -51,7 +51,7 @@ def _compiler() -> "Compiler":
 
 def main() -> None:
     """Set what is sent until nothing more comes, or too much is held."""
-    setrlimit(RLIMIT_DATA, (MOST_MEMORY, MOST_MEMORY))
+    setrlimit(RLIMIT_DATA, (MAX_MEMORY_BYTES, MAX_MEMORY_BYTES))
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C in a terminal reaches it too; its parent ends it
     requests, answers = sys.stdin.buffer, sys.stdout.buffer
     _compiler().compile(input=b"", format="pdf", sys_inputs={})  # loads the fonts before the first request
@@ -60,10 +60,10 @@ def main() -> None:
         data = requests.read(LENGTH.unpack(head)[0]).decode()
         sheets += 1
         # Not handled, the signal of the timer ends the process, in whatever it is.
-        signal.setitimer(signal.ITIMER_PROF, LONGEST_S)
+        signal.setitimer(signal.ITIMER_PROF, MAX_CPU_S)
         try:
             content = typeset(data)
-            kind = LAST if sheets >= MOST_SHEETS or _held_kib() > MOST_HELD_KIB else DONE
+            kind = LAST if sheets >= MAX_PDFS or _held_kib() > MAX_MEMORY_KEPT_KIB else DONE
         except Exception as error:  # noqa: BLE001 - whatever it is, it is logged by the parent
             content, kind = repr(error).encode(), FAILED
         signal.setitimer(signal.ITIMER_PROF, 0)
