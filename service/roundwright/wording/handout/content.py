@@ -15,8 +15,9 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.label import Money, Purchase, YarnAmount
 from roundwright.knitting.yarn.purchase import YarnOrder
-from roundwright.wording.writing.pattern import Section, printed, sections
+from roundwright.wording.writing.pattern import Section, sections
 from roundwright.wording.writing.plain_language import plain_sentences
+from roundwright.wording.writing.printed_quantities import printed_length
 
 MOST_ROUNDS_ON_PAPER: Final = 400
 """Rounds of all the crowns together: twelve sizes in sock yarn have fewer, and a PDF takes time by the round."""
@@ -168,7 +169,9 @@ def _sheet(plan: HatPlan, number: int, *, beginner: bool) -> Sheet:
         cast_on=plan.cast_on.stitches,
         needles=plan.split.split if plan.split else (),
         straight=tuple(
-            _straight(part, f"{printed(edge)} {edge.unit}" if part is parts[-1] else "", beginner=beginner)
+            _straight(
+                part, f"{printed_length(edge)} {edge.unit}" if part is parts[-1] else "", beginner=beginner
+            )
             for part in parts
         ),
         crown=tuple(_crown_round(one, beginner=beginner) for one in plan.crown.rounds),

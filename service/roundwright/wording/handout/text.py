@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 from roundwright.wording.handout.content import Handout, Sheet, StraightPart
-from roundwright.wording.writing.pattern import Section, text
+from roundwright.wording.writing.pattern import Section, pattern_text
 
 TO_TICK: Final = (
     "A box is a round: tick it when it is done. Count is what you have after the round; N1 is the first needle, with "
@@ -18,7 +18,7 @@ def plain_text(handout: Handout) -> bytes:
     shopping = handout.shopping
     rows = _columns([shopping.head, *shopping.rows], left=1)
     blocks = [
-        text(handout.name, map(_indented, handout.sections)).rstrip(),
+        pattern_text(handout.name, map(_indented, handout.sections)).rstrip(),
         "\n".join(["YARN TO BUY", *rows, *shopping.notes]),
         f"TO TICK OFF\n{TO_TICK}",
         *(_plain_sheet(handout, sheet) for sheet in handout.sheets),
