@@ -110,15 +110,15 @@ def test_the_head_stands_in_the_hat(style):
     """A sphere as wide as the hat, under the drawn top of the head, is nowhere outside the hat, and touches it."""
     plan, brim, _ = drawn(crown=CrownShape(style=style))
     outline = outline_of(plan, brim)
-    middle = outline.head_top - outline.radius
+    middle = outline.head_top_mm - outline.radius_mm
     room = [
-        across - sqrt(max(0.0, outline.radius**2 - max(0.0, height - middle) ** 2))
+        across - sqrt(max(0.0, outline.radius_mm**2 - max(0.0, height - middle) ** 2))
         for across, height in outline.crown
-        if height - middle <= outline.radius
+        if height - middle <= outline.radius_mm
     ]
 
     assert min(room) >= -1e-6
-    assert min(room) < 0.05 * outline.radius
+    assert min(room) < 0.05 * outline.radius_mm
 
 
 def test_brims_differ_in_more_than_words():

@@ -6,7 +6,7 @@ from xml.etree import ElementTree as ET
 from hypothesis import given
 from hypothesis import strategies as st
 
-from roundwright.drawing.svg import Markup, element, joined, number
+from roundwright.drawing.svg import Markup, element, joined, px
 
 ILLEGAL = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 """What XML 1.0 excludes (section 2.2, production 2)."""
@@ -42,7 +42,7 @@ def test_attributes_are_named_as_svg_names_them():
 @given(st.floats(-1e6, 1e6))
 def test_numbers_are_short_and_near(value):
     """A number is written without an exponent and within a twentieth of a pixel."""
-    written = number(value)
+    written = px(value)
 
     assert re.fullmatch(r"-?[0-9]+(\.[1-9])?", written)
     assert abs(float(written) - value) <= 0.05 + 1e-9

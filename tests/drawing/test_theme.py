@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from roundwright.drawing.theme import DARK, LIGHT, Palette, style, width_of, wrapped
+from roundwright.drawing.theme import DARK, LIGHT, Palette, style_sheet, text_width, wrapped
 
 
 def luminance(colour: str) -> float:
@@ -48,16 +48,16 @@ def test_shades_are_told_apart_in_grey(palette: Palette):
 
 def test_a_theme_follows_the_reader_or_the_page():
     """`auto` has both schemes, the light one outside the condition; the others have one and no condition."""
-    both = style("auto")
+    both = style_sheet("auto")
     outside, condition, inside = both.partition("@media (prefers-color-scheme:dark)")
 
     assert condition
     assert LIGHT.ink in outside
     assert DARK.ink in inside
     for theme, palette, other in (("light", LIGHT, DARK), ("dark", DARK, LIGHT)):
-        assert palette.ink in style(theme)
-        assert other.ink not in style(theme)
-        assert "@media" not in style(theme)
+        assert palette.ink in style_sheet(theme)
+        assert other.ink not in style_sheet(theme)
+        assert "@media" not in style_sheet(theme)
     assert set(re.findall("#[0-9a-f]{6}", both)) == {*LIGHT, *DARK}
 
 
@@ -67,5 +67,5 @@ def test_lines_fit_and_lose_nothing():
     lines = wrapped(text, 12.5, 200)
 
     assert text.replace(" ", "") == "".join(lines).replace(" ", "")
-    assert all(width_of(line, 12.5) <= 200 for line in lines)
+    assert all(text_width(line, 12.5) <= 200 for line in lines)
     assert [] == wrapped("  ", 12.5, 200)
