@@ -1,4 +1,4 @@
-"""A reader of pictures for the tests: parses them with a general XML parser and knows nothing of how they are made."""
+"""A reader of pictures for the tests: a general XML parser, which knows nothing of how they are made."""
 
 import re
 from collections.abc import Iterator
@@ -15,27 +15,27 @@ def parsed(picture: str) -> ET.Element:
     return root
 
 
-def elements(root: ET.Element, name: str, kind: str = "") -> Iterator[ET.Element]:
-    """The elements of a name that are of a class."""
-    for one in root.iter(f"{SVG}{name}"):
-        if not kind or kind in one.get("class", "").split():
-            yield one
+def elements(root: ET.Element, name: str, css_class: str = "") -> Iterator[ET.Element]:
+    """The elements of this name and, if given, this class."""
+    for element in root.iter(f"{SVG}{name}"):
+        if not css_class or css_class in element.get("class", "").split():
+            yield element
 
 
-def texts(root: ET.Element, kind: str = "") -> list[str]:
-    """Everything written, in the order of the file."""
-    return ["".join(one.itertext()) for one in elements(root, "text", kind)]
+def texts(root: ET.Element, css_class: str = "") -> list[str]:
+    """The texts, in the order of the file."""
+    return ["".join(text.itertext()) for text in elements(root, "text", css_class)]
 
 
-def said(root: ET.Element, name: str) -> str:
-    """The title or the description."""
-    found = root.find(f"{SVG}{name}")
-    assert found is not None
-    return "".join(found.itertext())
+def text_of(root: ET.Element, name: str) -> str:
+    """The text of `title` or `desc`."""
+    element = root.find(f"{SVG}{name}")
+    assert element is not None
+    return "".join(element.itertext())
 
 
 def symbols(root: ET.Element) -> list[str]:
-    """The symbols of the chart itself, those of its key left aside."""
+    """The symbols of the chart, without those of its key."""
     body = root.findall(f"{SVG}g")[1]
     return [
         "".join(text.itertext())
@@ -45,26 +45,26 @@ def symbols(root: ET.Element) -> list[str]:
     ]
 
 
-def key(root: ET.Element) -> str:
-    """Everything written in the key."""
+def key_text(root: ET.Element) -> str:
+    """The texts of the key."""
     return " ".join("".join(text.itertext()) for text in root.findall(f"{SVG}g")[2].iter(f"{SVG}text"))
 
 
 def ring_cells(root: ET.Element) -> list[float]:
-    """Cells of each ring of a round chart, from its dashes: arc length over the distance between two lines."""
+    """Cells of each ring of a round chart: the length of its arc over the distance between two dashes."""
     counts = []
     for path in elements(root, "path", "hair"):
-        dashes, way = path.get("stroke-dasharray"), path.get("d", "")
-        if dashes and "A" in way and path.get("stroke-dashoffset"):
+        dashes, d = path.get("stroke-dasharray"), path.get("d", "")
+        if dashes and "A" in d and path.get("stroke-dashoffset"):
             line, gap = (float(part) for part in dashes.split())
-            radius = float(way.partition("A")[2].split()[0])
-            counts.append(turn(way) / 360 * 2 * pi * radius / (line + gap))
+            radius = float(d.partition("A")[2].split()[0])
+            counts.append(turn(d) / 360 * 2 * pi * radius / (line + gap))
     return counts
 
 
-def turn(way: str) -> float:
-    """Degrees of the one arc of a path around the origin."""
-    start, _, rest = way.removeprefix("M").partition("A")
+def turn(d: str) -> float:
+    """Degrees of the arc of a path around the origin."""
+    start, _, rest = d.removeprefix("M").partition("A")
     x, y = (float(part) for part in start.split())
     *_, large, _, to_x, to_y = (float(part) for part in rest.split())
     angle = (degrees(atan2(to_y, to_x)) - degrees(atan2(y, x))) % 360
@@ -74,24 +74,26 @@ def turn(way: str) -> float:
 
 
 def assert_stands_alone(picture: str) -> None:
-    """Check that nothing is fetched, nothing runs, no number is not one, and that it scales and says what it is."""
+    """Check that a picture loads and runs nothing, has only numbers as numbers, and has title and description."""
     root = parsed(picture)
-    known = {"svg", "title", "desc", "style", "g", "path", "rect", "circle", "polygon", "text", "tspan"}
-    for one in root.iter():
-        assert one.tag.removeprefix(SVG) in known
-        for name, value in one.attrib.items():
+    allowed = {"svg", "title", "desc", "style", "g", "path", "rect", "circle", "polygon", "text", "tspan"}
+    for element in root.iter():
+        assert element.tag.removeprefix(SVG) in allowed
+        for name, value in element.attrib.items():
             assert "href" not in name
             assert not name.startswith("on")
             assert "url(" not in value
             assert not re.search(r"(?<![a-z])(nan|inf|None)(?![a-z])", value)
-    for sheet in root.iter(f"{SVG}style"):
-        assert "url(" not in (sheet.text or "")
-        assert "@import" not in (sheet.text or "")
+    for style in root.iter(f"{SVG}style"):
+        assert "url(" not in (style.text or "")
+        assert "@import" not in (style.text or "")
     assert root.get("role") == "img"
-    assert [one.get("id") for one in root if one.get("id")] == root.get("aria-labelledby", "").split()
+    assert [element.get("id") for element in root if element.get("id")] == root.get(
+        "aria-labelledby", ""
+    ).split()
     left, top, width, height = (float(part) for part in root.get("viewBox", "").split())
     assert (left, top) == (0, 0)
     assert width >= 480
     assert abs(int(root.get("width", "0")) / int(root.get("height", "1")) - width / height) < 0.01
-    assert said(root, "title")
-    assert said(root, "desc")
+    assert text_of(root, "title")
+    assert text_of(root, "desc")
