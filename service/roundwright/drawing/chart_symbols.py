@@ -52,8 +52,8 @@ def rings_of(crown: CrownAnswer) -> list[Ring]:
     """The rounds of a crown as a chart shows them. Raises `Impossible` for more than a chart shows."""
     if len(crown.rounds) > MOST_DRAWN_ROUNDS:
         raise Impossible(
-            f"A chart shows {MOST_DRAWN_ROUNDS} rounds at most; this crown has {len(crown.rounds)} and can be knitted "
-            "without one.",
+            f"A chart shows at most {MOST_DRAWN_ROUNDS} rounds. This crown has {len(crown.rounds)}; it can be knitted, "
+            "but not drawn.",
             pointer="#/stitches",
             nearest=f"a crown of {MOST_DRAWN_ROUNDS} rounds",
         )
@@ -140,7 +140,7 @@ def rounds_in_words(rounds: Sequence[Round], name: str) -> str:
     shaped = [round for round in rounds if round.after != round.before][:MAX_ROUNDS_IN_WORDS]
     sentences = [f"{name} {round.number}: {round.text}, leaves {round.after}." for round in shaped]
     if len(rounds) > len(shaped):
-        sentences.append(f"Every other {name.lower()} is worked plain.")
+        sentences.append(f"All other {name.lower()}s are worked plain.")
     return " ".join(sentences)
 
 

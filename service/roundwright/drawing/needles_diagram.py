@@ -301,5 +301,5 @@ def _key(state: NeedleState) -> list[KeyEntry]:
     ]
     if any(state.slid):
         disc = element("g", slide_disc(1), transform="translate(14 9)")
-        entries.append(KeyEntry(disc, "so many sts were slid over to the next needle first"))
+        entries.append(KeyEntry(disc, "number of sts slid to the next needle before the round"))
     return entries

@@ -86,12 +86,12 @@ def description(crown: CrownAnswer) -> str:
 def _how_to_read(crown: CrownAnswer) -> str:
     if crown.worked == "flat":
         return (
-            "A ring a row, from outside in; a cell a stitch after it, as it looks from the right side. Read each row "
-            "from its number: odd rows clockwise, even rows back."
+            "Each ring is a row, from the outside in; each cell is a stitch after the row, as it looks from the right "
+            "side. Read each row from its number: odd rows clockwise, even rows back."
         )
     return (
-        "A ring a round, from outside in; a cell a stitch after it. Read clockwise from the gap: number where a round "
-        "begins, count where it ends."
+        "Each ring is a round, from the outside in; each cell is a stitch after the round. Read clockwise from the "
+        "gap, which has the number of each round where it begins and its count where it ends."
     )
 
 
@@ -230,7 +230,7 @@ def _key(crown: CrownAnswer, rings: Sequence[Ring]) -> list[KeyEntry]:
                 element("path", d="M14 1V17", class_="softline", stroke_width=1.1),
             )
         )
-        entries.append(KeyEntry(section, "line between two sections; every other one is shaded"))
+        entries.append(KeyEntry(section, "line between two sections; every other section is shaded"))
     if crown.worked != "flat":
         entries.append(MARKER_ENTRY)
     if crown.split:
@@ -243,5 +243,5 @@ def _key(crown: CrownAnswer, rings: Sequence[Ring]) -> list[KeyEntry]:
         entries.append(KeyEntry(pin, "from one needle to the next"))
     if any(round.moves for round in crown.rounds):
         disc = element("g", slide_disc(2), transform="translate(14 9)")
-        entries.append(KeyEntry(disc, "first slide so many sts to the next needle"))
+        entries.append(KeyEntry(disc, "number of sts to slide to the next needle first"))
     return entries

@@ -79,7 +79,7 @@ def section_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme 
     rows = _rows(rings, sections, seam)
     if not any(row.marks for row in rows):
         raise Impossible(
-            "This crown is not worked in like sections all around, so that one of them could stand for all.",
+            "This crown does not consist of equal sections, so one section cannot stand for all.",
             pointer="#/chart",
             nearest="chart=round",
         )
@@ -103,7 +103,7 @@ def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int) -> 
     widest = before // sections
     if widest > MAX_SECTION_STITCHES:
         raise Impossible(
-            f"A section of {widest} stitches is too wide for a wedge chart, which has {MAX_SECTION_STITCHES} at most.",
+            f"A section of {widest} stitches is too wide for a wedge chart, which has at most {MAX_SECTION_STITCHES}.",
             pointer="#/sections",
             nearest=f"{-(-before // MAX_SECTION_STITCHES)} sections, or chart=round",
         )
@@ -136,10 +136,14 @@ def _row(ring: Ring, sections: int, seam: int) -> Row:
 def _how_to_read(*, flat: bool) -> str:
     if flat:
         return (
-            "From the bottom up, a cell a stitch after its row, as it looks from the right side. Read each row from "
-            "its number: odd rows from right to left, even rows back. A seam stitch at each edge is not shown."
+            "Read from the bottom up; each cell is a stitch after the row, as it looks from the right side. Read "
+            "each row from its number: odd rows from right to left, even rows back. A seam stitch at each edge is not "
+            "shown."
         )
-    return "From the bottom up, each round from right to left and all around alike; a cell is a stitch after its round."
+    return (
+        "Read from the bottom up, each round from right to left; each cell is a stitch after the round. All sections "
+        "are worked alike."
+    )
 
 
 # --- rows -----------------------------------------------------------------------------------------------------

@@ -65,7 +65,7 @@ def spacing_diagram(
     """
     if round.before > MOST_DRAWN_STITCHES:
         raise Impossible(
-            f"A picture shows {MOST_DRAWN_STITCHES} stitches at most; {round.before} can be spread without one.",
+            f"A picture shows at most {MOST_DRAWN_STITCHES} stitches; {round.before} can be knitted, but not drawn.",
             pointer="#/stitches",
             nearest=f"{MOST_DRAWN_STITCHES} stitches",
         )
@@ -73,7 +73,7 @@ def spacing_diagram(
     changes = sum(1 for part in parts if part.stitch)
     if changes > MOST_DRAWN_CHANGES:
         raise Impossible(
-            f"A picture shows {MOST_DRAWN_CHANGES} changes at most; {changes} can be spread without one.",
+            f"A picture shows at most {MOST_DRAWN_CHANGES} changes; {changes} can be knitted, but not drawn.",
             pointer="#/change",
             nearest=f"{MOST_DRAWN_CHANGES} changes",
         )
@@ -257,7 +257,7 @@ def _key(parts: Sequence[Part], *, flat: bool) -> list[KeyEntry]:
             text_line(14, 13.6, "4", 13, "ink m b"),
         )
     )
-    entries = [KeyEntry(gap, "so many plain stitches")]
+    entries = [KeyEntry(gap, "number of plain stitches")]
     entries += [
         KeyEntry(stitch_box(stitch), meaning(stitch))
         for stitch in dict.fromkeys(part.stitch for part in parts)

@@ -257,7 +257,7 @@ def _shopping(order: YarnOrder) -> Shopping:
 
 
 def _notes(order: YarnOrder) -> Iterable[str]:
-    margin = f"{order.shared.margin_percent:g} % over the highest estimate is reckoned in."
+    margin = f"{order.shared.margin_percent:g} % over the highest estimate is included."
     if order.makers == 1:
         yield f"To buy: {_purchase_text(order.own)}. {margin}"
     elif order.own.balls is None:
