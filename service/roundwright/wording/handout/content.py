@@ -103,7 +103,7 @@ DrawPictures = Callable[[], tuple[HandoutPicture, ...]]
 
 
 class Handout(NamedTuple):
-    """The content of a handout, the same in every format."""
+    """The handout as Markdown, plain text, a page to print or a PDF, with the same content in each."""
 
     name: str
     paper: Paper
