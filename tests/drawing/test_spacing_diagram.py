@@ -4,27 +4,24 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roundwright.drawing.spacing_diagram import spacing_picture
+from roundwright.drawing.spacing_diagram import spacing_diagram
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.shaping.request import EvenRequest
-from tests.support.picture_reader import SVG, assert_stands_alone, key, parsed, text_of
+from tests.support.picture_reader import SVG, assert_stands_alone, key_text, parsed, text_of
 
 
 def picture(**fields):
     flat = fields.get("worked") == "flat"
-    return spacing_picture(even(EvenRequest(**fields)).round, flat=flat)
+    return spacing_diagram(even(EvenRequest(**fields)).round, flat=flat)
 
 
 def sequence(drawn: str) -> list[str]:
-    """Gaps and symbols in working order: of lines, from the lowest up."""
+    """Gaps and symbols in working order; the first line is the lowest."""
     chart = parsed(drawn).findall(f"{SVG}g")[1]
-    found = []
-    for place, text in enumerate(chart.iter(f"{SVG}text")):
-        said = "".join(text.itertext())
-        if "sts" not in said and text.get("font-size") != "26":
-            found.append((place, said))
-    return [said for _, said in found]
+    counts_size = "26"
+    texts = [("".join(text.itertext()), text.get("font-size")) for text in chart.iter(f"{SVG}text")]
+    return [text for text, size in texts if "sts" not in text and size != counts_size]
 
 
 @pytest.mark.parametrize(
@@ -50,16 +47,16 @@ def test_gaps_of_one_round_may_stand_in_any_rotation():
 
 def test_the_key_names_the_change():
     """Every symbol is in the key, with the marker where it is a round."""
-    around = key(parsed(picture(stitches=100, change=8)))
-    along = key(parsed(picture(stitches=100, change=-8, worked="flat", method="ssk")))
+    round_key = key_text(parsed(picture(stitches=100, change=8)))
+    row_key = key_text(parsed(picture(stitches=100, change=-8, worked="flat", method="ssk")))
 
-    assert "m1: make one" in around
-    assert "marker" in around
-    assert "ssk: slip, slip, knit, leans left" in along
-    assert "marker" not in along
+    assert "m1: make one" in round_key
+    assert "marker" in round_key
+    assert "ssk: slip, slip, knit, leans left" in row_key
+    assert "marker" not in row_key
 
 
-def test_what_no_picture_shows_is_refused():
+def test_more_than_a_picture_shows_is_refused():
     """More than 200 changes or 2,000 stitches can be spread, but not drawn."""
     with pytest.raises(Impossible, match="200 changes"):
         picture(stitches=1000, change=201)
@@ -78,7 +75,7 @@ def test_what_no_picture_shows_is_refused():
 def test_every_round_is_drawn_or_refused(stitches, change, flat, arrangement, edge):
     """A picture stands alone, and its gaps and changes use up the stitches of the round."""
     try:
-        each = even(
+        spread = even(
             EvenRequest(
                 stitches=stitches,
                 change=change,
@@ -87,13 +84,13 @@ def test_every_round_is_drawn_or_refused(stitches, change, flat, arrangement, ed
                 edge_stitches=edge if flat else 0,
             )
         ).round
-        drawn = spacing_picture(each, flat=flat)
+        drawn = spacing_diagram(spread, flat=flat)
     except Impossible:
         return
 
     assert_stands_alone(drawn)
-    found = sequence(drawn)
-    used = sum(int(part) if part.isdigit() else {"M": 0, "/": 2}[part] for part in found)
+    parts = sequence(drawn)
+    used = sum(int(part) if part.isdigit() else {"M": 0, "/": 2}[part] for part in parts)
     assert stitches == used
-    assert abs(change) == len([part for part in found if not part.isdigit()])
-    assert each.text in text_of(parsed(drawn), "desc")
+    assert abs(change) == len([part for part in parts if not part.isdigit()])
+    assert spread.text in text_of(parsed(drawn), "desc")

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from roundwright.drawing.theme import DARK, LIGHT, Palette, style, width_of, wrapped
+from roundwright.drawing.theme import DARK, LIGHT, Palette, style_sheet, text_width, wrapped
 
 
 def luminance(colour: str) -> float:
@@ -16,15 +16,15 @@ def luminance(colour: str) -> float:
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
 
-def contrast(one: str, other: str) -> float:
+def contrast(first: str, second: str) -> float:
     """Contrast ratio of two colours (WCAG 2.2, definition)."""
-    light, dark = sorted((luminance(one), luminance(other)), reverse=True)
+    light, dark = sorted((luminance(first), luminance(second)), reverse=True)
     return (light + 0.05) / (dark + 0.05)
 
 
 @pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
 def test_text_can_be_read(palette: Palette):
-    """Text has 4.5 to 1 against its ground (WCAG 2.2, 1.4.3), also on the shaded wedges and on what is filled."""
+    """Text has 4.5 to 1 against its ground (WCAG 2.2, 1.4.3), also on shaded sections and on filled cells."""
     for ground in (palette.paper, palette.tint):
         for text in (palette.ink, palette.soft, palette.pin):
             assert contrast(text, ground) >= 4.5
@@ -33,31 +33,31 @@ def test_text_can_be_read(palette: Palette):
 
 
 @pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
-def test_what_carries_meaning_is_seen(palette: Palette):
-    """Marks, needles and discs have 3 to 1 against what they lie on (WCAG 2.2, 1.4.11)."""
+def test_signs_can_be_seen(palette: Palette):
+    """Marks, needles and discs have 3 to 1 against their ground (WCAG 2.2, 1.4.11)."""
     for ground in (palette.paper, palette.tint):
         for mark in (palette.ink, palette.pin, palette.slide, palette.soft):
             assert contrast(mark, ground) >= 3
 
 
 @pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
-def test_shades_are_told_apart_in_grey(palette: Palette):
-    """Shaded and plain wedges differ in luminance alone, though a line and the key tell them apart as well."""
+def test_shades_differ_in_grey(palette: Palette):
+    """Shaded and plain sections differ in luminance; a line and the key separate them as well."""
     assert contrast(palette.paper, palette.tint) > 1.1
 
 
 def test_a_theme_follows_the_reader_or_the_page():
     """`auto` has both schemes, the light one outside the condition; the others have one and no condition."""
-    both = style("auto")
+    both = style_sheet("auto")
     outside, condition, inside = both.partition("@media (prefers-color-scheme:dark)")
 
     assert condition
     assert LIGHT.ink in outside
     assert DARK.ink in inside
     for theme, palette, other in (("light", LIGHT, DARK), ("dark", DARK, LIGHT)):
-        assert palette.ink in style(theme)
-        assert other.ink not in style(theme)
-        assert "@media" not in style(theme)
+        assert palette.ink in style_sheet(theme)
+        assert other.ink not in style_sheet(theme)
+        assert "@media" not in style_sheet(theme)
     assert set(re.findall("#[0-9a-f]{6}", both)) == {*LIGHT, *DARK}
 
 
@@ -67,5 +67,5 @@ def test_lines_fit_and_lose_nothing():
     lines = wrapped(text, 12.5, 200)
 
     assert text.replace(" ", "") == "".join(lines).replace(" ", "")
-    assert all(width_of(line, 12.5) <= 200 for line in lines)
+    assert all(text_width(line, 12.5) <= 200 for line in lines)
     assert [] == wrapped("  ", 12.5, 200)

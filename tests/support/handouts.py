@@ -1,4 +1,4 @@
-"""Handouts asked for, and read back with general readers: HTML, Markdown and PDF."""
+"""Handouts requested, and read back with general readers of HTML, Markdown and PDF."""
 
 import json
 import re
@@ -15,21 +15,25 @@ from pypdf import PdfReader
 from roundwright.web.routes.hats import write_handout
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import html
-from roundwright.wording.handout.pdf import source
+from roundwright.wording.handout.pdf import typst_data
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.handout.typeset import typeset
 from tests.support.hats import hats
 
 REQUESTS = Path(__file__).parents[2] / "examples" / "requests"
 CLASS: dict[str, Any] = json.loads((REQUESTS / "class-hats.json").read_text())
+PAPERS_MM = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
+"""ISO 216 A4; Letter, 8.5 by 11 inches (ANSI/ASME Y14.1, ANSI A)."""
+POINT_MM = 25.4 / 72
+"""A point of PDF: a 72nd of an inch."""
 
 
 def pdf(handout: Handout) -> bytes:
-    """The handout as a PDF, set in this process."""
-    return typeset(source(handout).decode())
+    """The handout as a PDF, made in this process."""
+    return typeset(typst_data(handout).decode())
 
 
-FORMS = {
+FORMATS = {
     "text/markdown": markdown,
     "text/plain": plain_text,
     "text/html": html,
@@ -37,15 +41,15 @@ FORMS = {
 }
 
 
-def handout_of(**asked: Any) -> Handout:
-    """The handout of a request, as its writers take it."""
-    asked.setdefault("gauge", {"stitches": 20, "rows": 28})
-    asked.setdefault("sizes", [{"head": {"value": 45, "unit": "cm"}}])
-    return write_handout.calculate(msgspec.json.decode(json.dumps(asked), type=HandoutRequest))
+def handout_of(**fields: Any) -> Handout:
+    """The handout of a request with these fields."""
+    fields.setdefault("gauge", {"stitches": 20, "rows": 28})
+    fields.setdefault("sizes", [{"head": {"value": 45, "unit": "cm"}}])
+    return write_handout.calculate(msgspec.json.decode(json.dumps(fields), type=HandoutRequest))
 
 
-def given_as(service: httpx.Client, accept: str | None, **changes: Any) -> httpx.Response:
-    """The class's handout with some changes, as the caller accepts it."""
+def post_handout(service: httpx.Client, accept: str | None, **changes: Any) -> httpx.Response:
+    """The answer to a request for the class's handout, with some fields changed."""
     return service.post(
         "/v1/hats/handout",
         json={**CLASS, **changes},
@@ -56,13 +60,17 @@ def given_as(service: httpx.Client, accept: str | None, **changes: Any) -> httpx
 # --- reading a handout back -----------------------------------------------------------------------------------------
 
 
-class Told(NamedTuple):
-    """What a handout tells, read back: cast-ons; for each size its crown as (round, count, needles); balls."""
+class HandoutNumbers(NamedTuple):
+    """The numbers on a handout."""
 
     cast_ons: list[int]
+    """Of each size."""
     crowns: list[list[tuple[int, int, list[int]]]]
+    """Of each size: number, count and stitches on each needle of each round of the crown."""
     balls: list[list[int]]
-    boxes: list[int]
+    """Of each size: knitters, balls for one and balls in all."""
+    boxes: int
+    """Boxes on the whole handout."""
 
 
 class Page(HTMLParser):
@@ -81,7 +89,7 @@ class Page(HTMLParser):
         self.close()
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """The parser's hook: an element begins."""
+        """Called at the start of an element."""
         self.elements.append((tag, dict(attrs)))
         if tag == "table":
             self.tables.append([])
@@ -95,38 +103,58 @@ class Page(HTMLParser):
             self.open.append(tag)
 
     def handle_endtag(self, tag: str) -> None:
-        """The parser's hook: an element ends, the one opened last."""
+        """Called at the end of an element, which is the last one opened."""
         assert self.open.pop() == tag
 
     def handle_data(self, data: str) -> None:
-        """The parser's hook: text."""
+        """Called for text."""
         if "style" in self.open:
             self.style += data
         elif "td" in self.open or "th" in self.open:
             self.tables[-1][-1][-1] += data
         elif self.lines:
-            tag, said = self.lines[-1]
-            self.lines[-1] = (tag, said + data)
+            tag, text = self.lines[-1]
+            self.lines[-1] = (tag, text + data)
 
     def text_of(self, *tags: str) -> list[str]:
         """The text of elements of these names, in order."""
-        return [said.strip() for tag, said in self.lines if tag in tags]
+        return [text.strip() for tag, text in self.lines if tag in tags]
 
 
-def rendered(text: str) -> Page:
+def rendered_markdown(text: str) -> Page:
     """Markdown as CommonMark with tables has it, by a general library."""
     return Page(MarkdownIt("commonmark").enable("table").render(text))
 
 
-def from_tables(page: Page, cast_ons: list[int], boxes: list[int]) -> Told:
-    """What the tables tell: the first is of yarn, the others are crowns."""
+def numbers_in(media_type: str, content: bytes) -> HandoutNumbers:
+    """The numbers of a handout, read back."""
+    if media_type == "text/plain":
+        return _from_lines(content.decode().splitlines(), "[ ]")
+    if media_type == "application/pdf":
+        pages = PdfReader(BytesIO(content)).pages
+        return _from_lines("\n".join(page.extract_text() for page in pages).splitlines(), "☐")
+    text = content.decode()
+    page = Page(text) if media_type == "text/html" else rendered_markdown(text)
+    inputs = [tag for tag, _ in page.elements if tag == "input"]
+    return _from_tables(page, len(inputs) if media_type == "text/html" else text.count("☐"))
+
+
+def _from_tables(page: Page, boxes: int) -> HandoutNumbers:
+    """The first table is of yarn, the others are crowns."""
+    cast_ons = [
+        int(match[1]) for line in page.text_of("p") if (match := re.match(r"Cast on (\d+): .* needles", line))
+    ]
     shopping, *crowns = page.tables
-    head = crowns[0][0].index("Count")
-    number = next(place for place, said in enumerate(crowns[0][0]) if said in ("Rnd", "Round"))
-    return Told(
+    headings = crowns[0][0]
+    count = headings.index("Count")
+    number = next(column for column, heading in enumerate(headings) if heading in ("Rnd", "Round"))
+    return HandoutNumbers(
         cast_ons,
         [
-            [(int(row[number]), int(row[head]), [int(cell) for cell in row[head + 1 :]]) for row in crown[1:]]
+            [
+                (int(row[number]), int(row[count]), [int(cell) for cell in row[count + 1 :]])
+                for row in crown[1:]
+            ]
             for crown in crowns
         ],
         [[int(row[1]), int(row[-2]), int(row[-1])] for row in shopping[1:]],
@@ -134,51 +162,38 @@ def from_tables(page: Page, cast_ons: list[int], boxes: list[int]) -> Told:
     )
 
 
-def from_lines(lines: list[str], box: str) -> Told:
-    """What the lines of plain text, or of the text of a PDF, tell."""
-    told = Told([], [], [], [])
+def _from_lines(lines: list[str], box: str) -> HandoutNumbers:
+    """From the lines of plain text, or of the text of a PDF."""
+    numbers = HandoutNumbers([], [], [], "\n".join(lines).count(box))
     for line in lines:
-        if said := re.search(r"Cast on (\d+): [\d + ]+ on the needles", line):
-            told.cast_ons.append(int(said[1]))
-            told.crowns.append([])
+        if cast_on := re.search(r"Cast on (\d+): [\d + ]+ on the needles", line):
+            numbers.cast_ons.append(int(cast_on[1]))
+            numbers.crowns.append([])
         elif row := re.fullmatch(
             rf"{re.escape(box)} +(\d+) +(?:(\d+) +(\d+(?: +\d+){{3}})  +\S.*|\S.*? (\d+) (\d+(?: \d+){{3}}))",
             line,
         ):
             count, needles = (row[2], row[3]) if row[2] else (row[4], row[5])
-            told.crowns[-1].append((int(row[1]), int(count), [int(held) for held in needles.split()]))
-        elif bought := re.fullmatch(r"(.+?) +(\d+) +\d+ m, \d+ g +(\d+) +(\d+)", line):
-            told.balls.append([int(number) for number in bought.groups()[1:]])
-    told.boxes.append("\n".join(lines).count(box))
-    return told
+            numbers.crowns[-1].append(
+                (int(row[1]), int(count), [int(stitches) for stitches in needles.split()])
+            )
+        elif yarn := re.fullmatch(r"(.+?) +(\d+) +\d+ m, \d+ g +(\d+) +(\d+)", line):
+            numbers.balls.append([int(number) for number in yarn.groups()[1:]])
+    return numbers
 
 
-def read_back(form: str, content: bytes) -> Told:
-    """What a form tells."""
-    if form == "text/plain":
-        return from_lines(content.decode().splitlines(), "[ ]")
-    if form == "application/pdf":
-        pages = PdfReader(BytesIO(content)).pages
-        return from_lines("\n".join(page.extract_text() for page in pages).splitlines(), "☐")
-    page = Page(content.decode()) if form == "text/html" else rendered(content.decode())
-    cast_ons = [
-        int(said[1]) for line in page.text_of("p") if (said := re.match(r"Cast on (\d+): .* needles", line))
-    ]
-    inputs = [element for element, _ in page.elements if element == "input"]
-    boxes = len(inputs) if form == "text/html" else content.decode().count("☐")
-    return from_tables(page, cast_ons, [boxes])
-
-
-def as_planned(**changes: Any) -> Told:
-    """What `/v1/hats` says of the class."""
+def planned_numbers(**changes: Any) -> HandoutNumbers:
+    """The numbers of the class's hats, from the answer of `/v1/hats`."""
     answer = hats(**{**CLASS, **changes})
-    sizes, lines = answer["sizes"], answer["order"]["lines"]
-    return Told(
+    sizes = answer["sizes"]
+    crowns = [size["crown"]["rounds"] for size in sizes]
+    straight = [size["brim"]["rounds"] + size["body"]["rounds"] for size in sizes]
+    return HandoutNumbers(
         [size["cast_on"]["stitches"] for size in sizes],
-        [[(one["number"], one["after"], one["needles"]) for one in size["crown"]["rounds"]] for size in sizes],
+        [[(round["number"], round["after"], round["needles"]) for round in crown] for crown in crowns],
         [
             [line["makers"], line["each"]["balls"], line["makers"] * line["each"]["balls"]]
-            for line in lines
+            for line in answer["order"]["lines"]
         ],
-        [sum(size["brim"]["rounds"] + size["body"]["rounds"] + len(size["crown"]["rounds"]) for size in sizes)],
-    )  # fmt: skip
+        sum(straight) + sum(map(len, crowns)),
+    )

@@ -1,4 +1,4 @@
-"""A reader of pictures for the tests: parses them with a general XML parser and knows nothing of how they are made."""
+"""A reader of pictures for the tests: a general XML parser, which knows nothing of how they are made."""
 
 import re
 from collections.abc import Iterator
@@ -15,20 +15,20 @@ def parsed(picture: str) -> ET.Element:
     return root
 
 
-def elements(root: ET.Element, name: str, kind: str = "") -> Iterator[ET.Element]:
-    """The elements of a name that are of a class."""
+def elements(root: ET.Element, name: str, css_class: str = "") -> Iterator[ET.Element]:
+    """The elements of this name and, if given, this class."""
     for element in root.iter(f"{SVG}{name}"):
-        if not kind or kind in element.get("class", "").split():
+        if not css_class or css_class in element.get("class", "").split():
             yield element
 
 
-def texts(root: ET.Element, kind: str = "") -> list[str]:
-    """All text, in the order of the file."""
-    return ["".join(element.itertext()) for element in elements(root, "text", kind)]
+def texts(root: ET.Element, css_class: str = "") -> list[str]:
+    """The texts, in the order of the file."""
+    return ["".join(text.itertext()) for text in elements(root, "text", css_class)]
 
 
 def text_of(root: ET.Element, name: str) -> str:
-    """The text of the title or of the description."""
+    """The text of `title` or `desc`."""
     element = root.find(f"{SVG}{name}")
     assert element is not None
     return "".join(element.itertext())
@@ -45,26 +45,26 @@ def symbols(root: ET.Element) -> list[str]:
     ]
 
 
-def key(root: ET.Element) -> str:
-    """All text of the key."""
+def key_text(root: ET.Element) -> str:
+    """The texts of the key."""
     return " ".join("".join(text.itertext()) for text in root.findall(f"{SVG}g")[2].iter(f"{SVG}text"))
 
 
 def ring_cells(root: ET.Element) -> list[float]:
-    """Cells of each ring of a round chart, from its dashes: arc length over the distance between two lines."""
+    """Cells of each ring of a round chart: the length of its arc over the distance between two dashes."""
     counts = []
     for path in elements(root, "path", "hair"):
-        dashes, way = path.get("stroke-dasharray"), path.get("d", "")
-        if dashes and "A" in way and path.get("stroke-dashoffset"):
+        dashes, d = path.get("stroke-dasharray"), path.get("d", "")
+        if dashes and "A" in d and path.get("stroke-dashoffset"):
             line, gap = (float(part) for part in dashes.split())
-            radius = float(way.partition("A")[2].split()[0])
-            counts.append(turn(way) / 360 * 2 * pi * radius / (line + gap))
+            radius = float(d.partition("A")[2].split()[0])
+            counts.append(turn(d) / 360 * 2 * pi * radius / (line + gap))
     return counts
 
 
-def turn(way: str) -> float:
-    """Degrees of the one arc of a path around the origin."""
-    start, _, rest = way.removeprefix("M").partition("A")
+def turn(d: str) -> float:
+    """Degrees of the arc of a path around the origin."""
+    start, _, rest = d.removeprefix("M").partition("A")
     x, y = (float(part) for part in start.split())
     *_, large, _, to_x, to_y = (float(part) for part in rest.split())
     angle = (degrees(atan2(to_y, to_x)) - degrees(atan2(y, x))) % 360
@@ -74,11 +74,11 @@ def turn(way: str) -> float:
 
 
 def assert_stands_alone(picture: str) -> None:
-    """Check that nothing is fetched, nothing runs, no number is NaN, and that it scales and has a title."""
+    """Check that a picture loads and runs nothing, has only numbers as numbers, and has title and description."""
     root = parsed(picture)
-    known = {"svg", "title", "desc", "style", "g", "path", "rect", "circle", "polygon", "text", "tspan"}
+    allowed = {"svg", "title", "desc", "style", "g", "path", "rect", "circle", "polygon", "text", "tspan"}
     for element in root.iter():
-        assert element.tag.removeprefix(SVG) in known
+        assert element.tag.removeprefix(SVG) in allowed
         for name, value in element.attrib.items():
             assert "href" not in name
             assert not name.startswith("on")

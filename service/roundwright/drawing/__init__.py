@@ -1,4 +1,4 @@
-"""Rounds and plans as pictures: knitting values in, the text of an SVG out.
+"""Drawing: rounds and plans as pictures, each the text of an SVG.
 
-May import `knitting` and `reference`. One unit of a picture is a pixel at a width of 480.
+May import `knitting` and `reference`. Lengths in a picture are pixels of a picture 480 wide.
 """

@@ -1,100 +1,99 @@
-"""The hat from the side, in millimetres above the edge and off the axis, and where it stands on a picture.
+"""Outline: a hat from the side in millimetres, and its projection to the pixels of a picture.
 
-The head is a hemisphere with a tube below it. It stands as far up in the hat as it goes: where the hat, stretched to
-its width, holds it.
+The head is a hemisphere with a tube below it, and is as far up in the hat as it goes.
 """
 
 from math import pi, sqrt
 from typing import Final, NamedTuple
 
-from roundwright.drawing.svg import number
+from roundwright.drawing.svg import px
 from roundwright.drawing.theme import MARGIN, WIDTH
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
 from roundwright.knitting.quantities import MM_IN, mm
 
-RULE: Final = 46.0
-"""Room for the rule on the left."""
-SIZES: Final = 96.0
+RULER_WIDTH: Final = 46.0
+"""Room for the ruler on the left."""
+LENGTHS_WIDTH: Final = 96.0
 """Room for the lengths on the right."""
-TALLEST: Final = 400.0
-"""Pixels of a hat; a tall one is drawn narrower."""
+MAX_HEIGHT: Final = 400.0
+"""Pixels of the hat and the head; a taller hat is drawn smaller."""
 ROLLED_SHARE: Final = 1 / 3
-"""Height of a rolled brim, as a share of the fabric in it: it rolls up once and a bit (common practice)."""
+"""Height of a rolled brim as a share of its fabric, which rolls up a little more than once (common practice)."""
 TURNED_OUT_MM: Final = 2.5
-"""How far a turned-up brim stands off: the fabric's own thickness."""
+"""Distance of a turned-up brim from the hat: the thickness of the fabric."""
 
 
 class Outline(NamedTuple):
-    """The hat in millimetres: heights above the edge, radii off the axis."""
+    """A hat and a head in millimetres, in heights above the edge and radii from the axis."""
 
-    radius: float
-    straight: float
-    """Edge to the first round of the crown, as worn."""
-    brim: float
-    """How much of it the brim shows."""
+    radius_mm: float
+    straight_mm: float
+    """Height of the first round of the crown, as worn."""
+    brim_mm: float
+    """Height of the brim, as worn."""
     crown: tuple[tuple[float, float], ...]
-    """Radius and height of the start of the crown, the middle of each round, and the tip."""
-    head: float
-    """Radius of the head."""
+    """Radius and height, in millimetres, of the start of the crown, the middle of each round, and the tip."""
+    head_radius_mm: float
 
     @property
-    def top(self) -> float:
+    def top_mm(self) -> float:
         """Height of the tip."""
         return self.crown[-1][1]
 
     @property
-    def head_top(self) -> float:
-        """Height of the top of the head: as high as a sphere goes that is as wide as the hat."""
-        radius = self.radius
-        middle = min([height - sqrt(max(0.0, radius**2 - across**2)) for across, height in self.crown])
-        return middle + radius
+    def head_top_mm(self) -> float:
+        """Height of the top of the head: as high as a sphere of the hat's radius goes."""
+        radius = self.radius_mm
+        centre = min([height - sqrt(max(0.0, radius**2 - across**2)) for across, height in self.crown])
+        return centre + radius
 
 
-class Place(NamedTuple):
-    """Where the hat stands on the picture."""
+class Projection(NamedTuple):
+    """The position and size of a hat on the picture."""
 
-    axis: float
-    floor: float
-    scale: float
+    axis_x: float
+    edge_y: float
+    pixels_per_mm: float
 
-    def spot(self, across: float, height: float) -> str:
-        """A point so many millimetres off the axis and above the edge, as a path says it."""
-        return f"{number(self.x(across))} {number(self.y(height))}"
+    def point(self, across_mm: float, height_mm: float) -> str:
+        """A point so far to the right of the axis and above the edge, as text for a path."""
+        return f"{px(self.x(across_mm))} {px(self.y(height_mm))}"
 
-    def x(self, across: float) -> float:
-        """How far to the right it is."""
-        return self.axis + across * self.scale
+    def x(self, across_mm: float) -> float:
+        """Pixels from the left."""
+        return self.axis_x + across_mm * self.pixels_per_mm
 
-    def y(self, height: float) -> float:
-        """How far down it is."""
-        return self.floor - height * self.scale
+    def y(self, height_mm: float) -> float:
+        """Pixels from the top."""
+        return self.edge_y - height_mm * self.pixels_per_mm
 
 
 def outline_of(plan: HatPlan, brim: Brim) -> Outline:
-    """One size of a hat as it is worn, unstretched."""
+    """One size of a hat as it is worn, not stretched."""
     sizes = plan.measurements
     radius = mm(sizes.circumference) / (2 * pi)
-    edge = mm(sizes.edge_to_crown)
-    straight = max(0.0, mm(sizes.depth) - mm(sizes.crown_depth)) if sizes.crown_depth else edge
+    edge_to_crown = mm(sizes.edge_to_crown)
+    straight = max(0.0, mm(sizes.depth) - mm(sizes.crown_depth)) if sizes.crown_depth else edge_to_crown
     crown: tuple[tuple[float, float], ...] = ((radius, straight), (0.0, straight))
     if plan.crown.geometry:
         profile = plan.crown.geometry.profile
-        factor = MM_IN[profile.unit]
-        crown = tuple([(factor * point.radius, straight + factor * point.height) for point in profile.points])
-    hidden = max(0.0, edge - straight)
-    shown = {"rolled": ROLLED_SHARE * hidden, "folded": hidden}.get(
+        unit = MM_IN[profile.unit]
+        crown = tuple([(unit * point.radius, straight + unit * point.height) for point in profile.points])
+    hidden = max(0.0, edge_to_crown - straight)
+    brim_height = {"rolled": ROLLED_SHARE * hidden, "folded": hidden}.get(
         brim.kind, mm(plan.brim.length) if plan.brim.length else 0.0
     )
-    return Outline(radius, straight, min(shown, straight), crown, mm(sizes.head) / (2 * pi))
+    return Outline(radius, straight, min(brim_height, straight), crown, mm(sizes.head) / (2 * pi))
 
 
-def place_for(outline: Outline) -> tuple[Place, float]:
-    """Where the hat stands, and how high the picture of it is."""
-    widest = 2 * max(outline.radius + TURNED_OUT_MM, outline.head)
-    room = WIDTH - 2 * MARGIN - RULE - SIZES
-    above = max(outline.top, outline.head_top)
-    below = min(0.0, outline.head_top - outline.head)
-    scale = min(room / widest, TALLEST / (above - below))
-    floor = 12 + above * scale
-    return Place(MARGIN + RULE + room / 2, floor, scale), floor - below * scale + 46
+def projection_for(outline: Outline) -> tuple[Projection, float]:
+    """The projection that fits the hat to the picture, and the height of the content in pixels."""
+    widest_mm = 2 * max(outline.radius_mm + TURNED_OUT_MM, outline.head_radius_mm)
+    room = WIDTH - 2 * MARGIN - RULER_WIDTH - LENGTHS_WIDTH
+    above_mm = max(outline.top_mm, outline.head_top_mm)
+    below_mm = min(0.0, outline.head_top_mm - outline.head_radius_mm)
+    pixels_per_mm = min(room / widest_mm, MAX_HEIGHT / (above_mm - below_mm))
+    edge_y = 12 + above_mm * pixels_per_mm
+    projection = Projection(MARGIN + RULER_WIDTH + room / 2, edge_y, pixels_per_mm)
+    return projection, edge_y - below_mm * pixels_per_mm + 46

@@ -1,8 +1,7 @@
-"""How every picture looks: its colours by day and by night, its type, its heading and its key.
+"""Theme: the look of every picture, its light and dark colours, its type, its heading and its key.
 
-Nothing is told by colour alone: what differs in colour differs in shape, weight or words too, and text keeps the
-contrast of WCAG 2.2 (4.5 to 1) in both schemes. Colours are of the picture's own style sheet, with the light ones
-outside any condition, so that a renderer without `prefers-color-scheme` shows those.
+Whatever differs in colour differs in shape, weight or words too, and text has the contrast of WCAG 2.2 (4.5 to 1) in
+both schemes. The light colours stand outside the media query, for renderers without `prefers-color-scheme`.
 """
 
 from collections.abc import Sequence
@@ -10,24 +9,25 @@ from functools import cache
 from typing import Final, Literal, NamedTuple
 from unicodedata import east_asian_width
 
-from roundwright.drawing.svg import Markup, Picture, element, joined, number
+from roundwright.drawing.svg import AttributeValue, Markup, Picture, element, joined, px
 
 WIDTH: Final = 480.0
-"""Narrowest picture; it is shown a third larger where nothing says how wide."""
-SHOWN: Final = 4 / 3
+"""Pixels of the narrowest picture, in its own units."""
+SHOWN_SCALE: Final = 4 / 3
+"""A picture whose page sets no width is shown larger by this."""
 MARGIN: Final = 16.0
 
 Theme = Literal["auto", "light", "dark"]
 
 
 class Palette(NamedTuple):
-    """Colours by what they are for."""
+    """Colours by their use."""
 
     paper: str  # under everything
     ink: str  # text, outlines, decreases
     soft: str  # lesser text
     hair: str  # lines between stitches
-    tint: str  # every other wedge, and fabric
+    tint: str  # every other section, and fabric
     pin: str  # needles
     slide: str  # stitches that are slid
 
@@ -66,7 +66,7 @@ _STYLE: Final = """\
 .pinline{{stroke:{pin}}}
 .slideline{{stroke:{slide}}}
 """
-_SHAPE: Final = """\
+_TYPE: Final = """\
 text{{font-family:"Gill Sans","Gill Sans MT","Trebuchet MS","Noto Sans","DejaVu Sans",sans-serif;\
 font-variant-numeric:tabular-nums lining-nums}}
 .s{{fill:none}}
@@ -77,157 +77,146 @@ font-variant-numeric:tabular-nums lining-nums}}
 
 
 @cache
-def style(theme: Theme) -> str:
-    """The style sheet of a theme: `auto` is light, and dark where the reader's system is."""
-    day, night = _STYLE.format(**LIGHT._asdict()), _STYLE.format(**DARK._asdict())
+def style_sheet(theme: Theme) -> str:
+    """The style sheet of a theme: `auto` is light, or dark where the reader's system is dark."""
+    light, dark = _STYLE.format(**LIGHT._asdict()), _STYLE.format(**DARK._asdict())
     colours = {
-        "auto": f"{day}@media (prefers-color-scheme:dark){{{night}}}\n",
-        "light": day,
-        "dark": night,
+        "auto": f"{light}@media (prefers-color-scheme:dark){{{dark}}}\n",
+        "light": light,
+        "dark": dark,
     }[theme]
-    return _SHAPE.format() + colours
+    return _TYPE.format() + colours
 
 
-def words(
-    x: float,
-    y: float,
-    said: str,
-    size: float,
-    kind: str = "ink",
-    **attributes: str | float | None,
+def text_line(
+    x: float, y: float, text: str, size: float, css_class: str = "ink", **attributes: AttributeValue
 ) -> Markup:
-    """A line of text; `kind` is its classes."""
-    return element("text", said, x=x, y=y, font_size=size, class_=kind, **attributes)
+    """A line of text; `size` is its type size in pixels."""
+    return element("text", text, x=x, y=y, font_size=size, class_=css_class, **attributes)
 
 
-def width_of(text: str, size: float) -> float:
-    """About how wide the text is, in a font on the wide side."""
+def text_width(text: str, size: float) -> float:
+    """Roughly the width of a text in a wide font."""
     return size * sum([1.05 if east_asian_width(letter) in "WF" else 0.58 for letter in text])
 
 
 def wrapped(text: str, size: float, width: float) -> list[str]:
-    """The text in lines that fit the width; a word that does not is broken."""
+    """The text in lines that fit the width; a word that is wider is broken."""
     lines, line = [], ""
     for word in text.split():
         rest = word
-        if line and width_of(f"{line} {rest}", size) <= width:
+        if line and text_width(f"{line} {rest}", size) <= width:
             line = f"{line} {rest}"
             continue
         if line:
             lines.append(line)
-        while width_of(rest, size) > width and len(rest) > 1:
-            fits = max(1, int(len(rest) * width / width_of(rest, size)))
-            lines.append(rest[:fits])
-            rest = rest[fits:]
+        while text_width(rest, size) > width and len(rest) > 1:
+            letters = max(1, int(len(rest) * width / text_width(rest, size)))
+            lines.append(rest[:letters])
+            rest = rest[letters:]
         line = rest
     return [*lines, line] if line else lines
 
 
 class KeyEntry(NamedTuple):
-    """An entry of a key: something drawn in a box of 30 by 18, and what it means."""
+    """An entry of a key: a sign in a box of 30 by 18 pixels, and its meaning."""
 
-    drawn: Markup
+    sign: Markup
     meaning: str
 
 
 _TITLE_SIZE: Final = 18.0
 _TEXT_SIZE: Final = 12.5
-_LINE: Final = 1.28
+_LINE_HEIGHT: Final = 1.28
 _KEY_BOX: Final = 38.0
+_KEY_COLUMN: Final = 224
 
 
-def larger(width: float) -> float:
-    """How much larger than usual the words of a picture of this width are: shown small, all are read alike."""
+def text_scale(width: float) -> float:
+    """Scale of the text of a picture of this width, so that all pictures shown equally wide are read alike."""
     return max(1.0, width / WIDTH)
 
 
 class Block(NamedTuple):
-    """Something drawn, and how high it is."""
+    """A part of a picture as wide as it, and its height."""
 
-    drawn: Markup
+    markup: Markup
     height: float
 
 
-def heading(title: str, lines: Sequence[str], width: float) -> Block:
-    """The title, and under it what the picture is and how it is read."""
+def heading(title: str, subtitles: Sequence[str], width: float) -> Block:
+    """The title, and under it what the picture shows and how it is read."""
     room, y = width - 2 * MARGIN, 8.0
-    drawn = []
+    lines = []
     for line in wrapped(title, _TITLE_SIZE, room):
-        y += _TITLE_SIZE * _LINE
-        drawn.append(words(MARGIN, y, line, _TITLE_SIZE, "ink b"))
+        y += _TITLE_SIZE * _LINE_HEIGHT
+        lines.append(text_line(MARGIN, y, line, _TITLE_SIZE, "ink b"))
     y += 3
-    for text in lines:
-        for line in wrapped(text, _TEXT_SIZE, room):
-            y += _TEXT_SIZE * _LINE
-            drawn.append(words(MARGIN, y, line, _TEXT_SIZE, "soft"))
-    return Block(joined(drawn), y + 12)
+    for subtitle in subtitles:
+        for line in wrapped(subtitle, _TEXT_SIZE, room):
+            y += _TEXT_SIZE * _LINE_HEIGHT
+            lines.append(text_line(MARGIN, y, line, _TEXT_SIZE, "soft"))
+    return Block(joined(lines), y + 12)
 
 
 def key(entries: Sequence[KeyEntry], width: float) -> Block:
-    """The key, in two columns or, where there is room, more."""
-    columns = max(2, int((width - 2 * MARGIN) // 224))
-    column = (width - 2 * MARGIN) / columns
-    y, drawn = (
-        10.0,
-        [element("path", d=f"M{MARGIN} 0H{number(width - MARGIN)}", class_="hair", stroke_width=1)],
-    )
+    """The key, in two columns or, on a wide picture, more."""
+    columns = max(2, int((width - 2 * MARGIN) // _KEY_COLUMN))
+    column_width = (width - 2 * MARGIN) / columns
+    y = 10.0
+    parts = [element("path", d=f"M{MARGIN} 0H{px(width - MARGIN)}", class_="hair", stroke_width=1)]
     for first in range(0, len(entries), columns):
-        lowest = 0.0
-        for place, entry in enumerate(entries[first : first + columns]):
-            x = MARGIN + place * column
-            lines = wrapped(entry.meaning, _TEXT_SIZE, column - _KEY_BOX - 8)
-            top = y + 13.5
-            drawn.append(element("g", entry.drawn, transform=f"translate({number(x)} {number(y)})"))
-            drawn.extend(
-                words(x + _KEY_BOX, top + number_ * _TEXT_SIZE * _LINE, line, _TEXT_SIZE)
-                for number_, line in enumerate(lines)
-            )
-            lowest = max(lowest, 18.0, 4 + len(lines) * _TEXT_SIZE * _LINE)
-        y += lowest + 5
-    return Block(joined(drawn), y + 6)
+        row_height = 0.0
+        for column, entry in enumerate(entries[first : first + columns]):
+            x = MARGIN + column * column_width
+            parts.append(element("g", entry.sign, transform=f"translate({px(x)} {px(y)})"))
+            lines = wrapped(entry.meaning, _TEXT_SIZE, column_width - _KEY_BOX - 8)
+            for index, line in enumerate(lines):
+                line_y = y + 13.5 + index * _TEXT_SIZE * _LINE_HEIGHT
+                parts.append(text_line(x + _KEY_BOX, line_y, line, _TEXT_SIZE))
+            row_height = max(row_height, 18.0, 4 + len(lines) * _TEXT_SIZE * _LINE_HEIGHT)
+        y += row_height + 5
+    return Block(joined(parts), y + 6)
 
 
-def sheet(
-    kind: str,
+def page(
+    name: str,
     content: Block,
     *,
     width: float,
     title: str,
-    about: str,
-    heads: Sequence[str],
+    description: str,
+    subtitles: Sequence[str],
     entries: Sequence[KeyEntry],
     theme: Theme,
-    rules: str = "",
+    css: str = "",
 ) -> Picture:
     """A whole picture: heading, content, key.
 
-    `kind` names it among others on a page, `about` is its description for those who do not see it, `heads` the lines
-    under its title, `rules` are style rules of its own. On a wide picture heading and key grow a little with it.
+    `name` begins the ids, `description` is for readers who do not see the picture, `css` are rules of this picture
+    alone. Heading and key are scaled with the width.
     """
-    grown = larger(width)
-    top, bottom = heading(title, heads, width / grown), key(entries, width / grown)
-    below = top.height * grown + content.height
-    height = below + bottom.height * grown
+    scale = text_scale(width)
+    top, bottom = heading(title, subtitles, width / scale), key(entries, width / scale)
+    key_y = top.height * scale + content.height
+    height = key_y + bottom.height * scale
+    scaled = f"scale({scale:.3g})" if scale > 1 else ""
     svg = element(
         "svg",
-        element("title", title, id=f"{kind}-title"),
-        element("desc", about, id=f"{kind}-desc"),
-        element("style", Markup(style(theme) + rules)),
+        element("title", title, id=f"{name}-title"),
+        element("desc", description, id=f"{name}-desc"),
+        element("style", Markup(style_sheet(theme) + css)),
         element("rect", width=width, height=height, rx=8, class_="paper"),
-        element("g", top.drawn, transform=f"scale({grown:.3g})" if grown > 1 else None),
-        element("g", content.drawn, transform=f"translate(0 {number(top.height * grown)})"),
-        element(
-            "g",
-            bottom.drawn,
-            transform=f"translate(0 {number(below)})" + (f" scale({grown:.3g})" if grown > 1 else ""),
-        ),
+        element("g", top.markup, transform=scaled or None),
+        element("g", content.markup, transform=f"translate(0 {px(top.height * scale)})"),
+        element("g", bottom.markup, transform=f"translate(0 {px(key_y)}) {scaled}".rstrip()),
         xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"0 0 {number(width)} {number(height)}",
-        width=round(width * SHOWN),
-        height=round(height * SHOWN),
+        viewBox=f"0 0 {px(width)} {px(height)}",
+        width=round(width * SHOWN_SCALE),
+        height=round(height * SHOWN_SCALE),
         role="img",
-        aria_labelledby=f"{kind}-title {kind}-desc",
-        class_=f"roundwright {kind}",
+        aria_labelledby=f"{name}-title {name}-desc",
+        class_=f"roundwright {name}",
         font_size=_TEXT_SIZE,
     )
     return Picture(svg)

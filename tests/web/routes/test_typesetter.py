@@ -21,12 +21,12 @@ from roundwright.web.routes import typesetter as queue
 from roundwright.web.routes.typesetter import MOST_IN_HAND, Typesetter
 from roundwright.web.settings import Settings
 from roundwright.wording.handout import typeset
-from roundwright.wording.handout.pdf import source
+from roundwright.wording.handout.pdf import typst_data
 from tests.conftest import serving
 from tests.contract.shape import assert_problem
 from tests.support.handouts import CLASS, handout_of
 
-DATA = source(handout_of(**CLASS))
+DATA = typst_data(handout_of(**CLASS))
 DEAREST = Path(__file__).parents[2] / "load" / "worst" / "writeHandout.json"
 PROC = Path("/proc")
 in_linux = pytest.mark.skipif(not PROC.exists(), reason="the system does not tell of its processes in files")
@@ -169,7 +169,7 @@ typeset.main()
 """
 
 
-@pytest.mark.parametrize(("limit", "value"), [("LONGEST_S", 0.01), ("MOST_MEMORY", 18_000_000)])
+@pytest.mark.parametrize(("limit", "value"), [("MAX_CPU_S", 0.01), ("MAX_MEMORY_BYTES", 18_000_000)])
 def test_one_that_takes_more_than_it_may_is_not_to_be_sent_again(limit, value, tmp_path):
     """More processor time or more memory than a PDF may have ends it, with a status that no proxy repeats."""
     program = tmp_path / "limited.py"
@@ -188,10 +188,10 @@ def test_memory_is_bounded_by_a_new_process(typesetter):
     body = msgspec.json.decode(DEAREST.read_bytes())["request"]
     for number in range(6):
         body["name"] = f"Class {number}"
-        data = source(handout_of(**body))
+        data = typst_data(handout_of(**body))
         peak = asyncio.run(_peak(typesetter, data))
-        assert peak * 1024 < typeset.MOST_MEMORY
-    assert _held(typesetter, "VmRSS") <= typeset.MOST_HELD_KIB
+        assert peak * 1024 < typeset.MAX_MEMORY_BYTES
+    assert _held(typesetter, "VmRSS") <= typeset.MAX_MEMORY_KEPT_KIB
 
 
 async def _peak(typesetter, data):

@@ -1,6 +1,5 @@
-"""The handout: the same numbers in each of its forms, and how it is asked for."""
+"""The content of a handout: the same numbers and texts in each format."""
 
-import asyncio
 import re
 from io import BytesIO
 from typing import Any
@@ -13,79 +12,86 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.hat import request as hat_request
-from roundwright.web.app import create_app
-from roundwright.web.settings import Settings
+from roundwright.knitting.hat.request import HatRequest
 from roundwright.wording.handout.content import HandoutRequest
 from roundwright.wording.handout.html import html
-from roundwright.wording.handout.text import plain_text
-from tests.support.handouts import CLASS, FORMS, Page, as_planned, given_as, handout_of, read_back, rendered
+from roundwright.wording.handout.text import markdown, plain_text
+from tests.support.handouts import (
+    CLASS,
+    FORMATS,
+    Page,
+    handout_of,
+    numbers_in,
+    planned_numbers,
+    post_handout,
+    rendered_markdown,
+)
 from tests.support.hats import hats
 
-# --- the numbers ----------------------------------------------------------------------------------------------------
 
-
-@pytest.mark.parametrize("form", FORMS)
-def test_every_form_tells_the_numbers_of_the_plan(form: str, service: httpx.Client) -> None:
+@pytest.mark.parametrize("media_type", FORMATS)
+def test_every_format_has_the_numbers_of_the_plan(media_type: str, service: httpx.Client) -> None:
     """Cast-ons, counts and needles after each round of each crown, and balls, read back, are those of `/v1/hats`.
 
     And there is a box for each round: brim, body and crown of every size.
     """
-    told = read_back(form, given_as(service, form).content)
+    numbers = numbers_in(media_type, post_handout(service, media_type).content)
 
-    assert as_planned() == told
+    assert planned_numbers() == numbers
 
 
-@pytest.mark.parametrize("form", FORMS)
-def test_everything_the_pattern_says_is_on_the_handout(form: str, service: httpx.Client) -> None:
-    """Every line of the pattern of `/v1/hats` is in each form, in its order."""
-    content = given_as(service, form).content
-    if form == "application/pdf":
-        said = "\n".join(page.extract_text() for page in PdfReader(BytesIO(content)).pages)
-    elif form == "text/plain":
-        said = content.decode()
+@pytest.mark.parametrize("media_type", FORMATS)
+def test_every_line_of_the_pattern_is_on_the_handout(media_type: str, service: httpx.Client) -> None:
+    """Every line of the pattern of `/v1/hats` is in each format, in its order."""
+    content = post_handout(service, media_type).content
+    if media_type == "application/pdf":
+        text = "\n".join(page.extract_text() for page in PdfReader(BytesIO(content)).pages)
+    elif media_type == "text/plain":
+        text = content.decode()
     else:
-        page = Page(content.decode()) if form == "text/html" else rendered(content.decode())
-        said = "\n".join(text for _, text in page.lines)
-    said, at = "".join(said.split()).lower(), 0
+        page = Page(content.decode()) if media_type == "text/html" else rendered_markdown(content.decode())
+        text = "\n".join(line for _, line in page.lines)
+    text, start = "".join(text.split()).lower(), 0
     for line in hats(**CLASS)["pattern"].splitlines():
-        wanted = "".join(line.split()).lower()
-        assert wanted in said[at:], line
-        at = said.index(wanted, at) + len(wanted)
+        letters = "".join(line.split()).lower()
+        assert letters in text[start:], line
+        start = text.index(letters, start) + len(letters)
 
 
 def test_the_class_gets_its_balls_and_the_choice_of_one_basket(service: httpx.Client) -> None:
     """Fourteen knitters need a ball each; from one basket the same hats take fewer, as the order of the plan says."""
     order = hats(**CLASS)["order"]
-    text = given_as(service, "text/plain").text
+    text = post_handout(service, "text/plain").text
 
     assert f"Balls of their own for 14 knitters: {order['own']['balls']} balls, 119.00 EUR." in text
     assert f"{order['shared']['balls']} balls, 51.00 EUR." in text
     assert order["shared"]["balls"] < order["own"]["balls"]
 
 
-def test_stitches_to_slide_are_told_before_the_round() -> None:
+def test_stitches_to_slide_stand_before_the_round() -> None:
     """Where a decrease would lie on two needles, the sheet says what to slide first, as the plan does."""
-    asked = {
+    request = {
         "gauge": {"stitches": 20, "rows": 28},
         "sizes": [{"head": {"value": 41, "unit": "cm"}}],
         "crown": {"style": "wedge", "sections": 6},
         "needles": 4,
     }
-    rounds = hats(**asked)["sizes"][0]["crown"]["rounds"]
-    sheet = handout_of(**asked).sheets[0]
-    slid = [one["number"] for one in rounds if one["moves"]]
+    rounds = hats(**request)["sizes"][0]["crown"]["rounds"]
+    sheet = handout_of(**request).sheets[0]
+    with_moves = [round["number"] for round in rounds if round["moves"]]
 
-    assert slid
-    assert slid == [one.number for one in sheet.crown if one.slide]
-    first = rounds[slid[0] - 1]["moves"][0]
-    told = f"{first['stitches']} from N{first['needle']} to N{first['needle'] + 1}"
-    assert f"First slide {told}" in sheet.crown[slid[0] - 1].slide
-    text = plain_text(handout_of(**asked)).decode()
-    assert re.search(rf"{re.escape(sheet.crown[slid[0] - 1].slide)}\n\[ \] +{slid[0]} ", text)
+    assert with_moves
+    assert with_moves == [round.number for round in sheet.crown if round.slide]
+    number = with_moves[0]
+    first = rounds[number - 1]["moves"][0]
+    move = f"{first['stitches']} from N{first['needle']} to N{first['needle'] + 1}"
+    slide = sheet.crown[number - 1].slide
+    assert f"First slide {move}" in slide
+    text = plain_text(handout_of(**request)).decode()
+    assert re.search(rf"{re.escape(slide)}\n\[ \] +{number} ", text)
 
 
-def test_without_needles_no_needles_are_told() -> None:
+def test_without_needles_there_are_no_needle_columns() -> None:
     """A request without needles gets counts alone."""
     text = plain_text(handout_of()).decode()
 
@@ -113,10 +119,10 @@ def test_a_long_straight_part_has_a_box_for_ten_rounds(cm: int, rounds: int) -> 
     needles=st.sampled_from([None, 3, 4]),
     name=st.text(min_size=1, max_size=40),
 )
-def test_every_hat_has_a_handout_in_every_form(  # noqa: PLR0917 - drawn by name
+def test_every_hat_has_a_handout_in_every_format(  # noqa: PLR0917 - drawn by name
     stitches, head, brim, style, wording, needles, name
 ) -> None:
-    """Hats of any kind that can be knitted come out in each form, and no form fails."""
+    """Hats of any kind that can be knitted have a handout in each format."""
     try:
         handout = handout_of(
             name=name,
@@ -132,102 +138,92 @@ def test_every_hat_has_a_handout_in_every_form(  # noqa: PLR0917 - drawn by name
         )
     except Impossible:
         return
-    for write in FORMS.values():
+    for write in FORMATS.values():
         assert write(handout)
-    counts = [[one.count for one in sheet.crown] for sheet in handout.sheets]
+    counts = [[round.count for round in sheet.crown] for sheet in handout.sheets]
     page = Page(html(handout).decode())
-    where = page.tables[1][0].index("Count")
-    assert counts == [[int(row[where]) for row in table[1:]] for table in page.tables[1:]]
+    column = page.tables[1][0].index("Count")
+    assert counts == [[int(row[column]) for row in table[1:]] for table in page.tables[1:]]
 
 
-# --- asking for it --------------------------------------------------------------------------------------------------
+@pytest.mark.parametrize(("units", "paper"), [("metric", "a4"), ("imperial", "letter")])
+def test_the_paper_follows_the_units_where_none_is_named(units: str, paper: str) -> None:
+    """A4 goes with centimetres, Letter with inches (common practice); naming the paper decides."""
+    assert paper == handout_of(units=units).paper
+    assert "a4" == handout_of(units=units, paper="a4").paper
 
 
-@pytest.mark.parametrize(
-    ("accept", "given"),
-    [
-        (None, "text/markdown; charset=utf-8"),
-        ("*/*", "text/markdown; charset=utf-8"),
-        ("text/plain", "text/plain; charset=utf-8"),
-        ("text/plain; charset=utf-8", "text/plain; charset=utf-8"),
-        ("application/pdf, */*;q=0.1", "application/pdf"),
-        ("text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8", "text/html; charset=utf-8"),
-        ("application/*", "application/pdf"),
-        ("text/*;q=0, */*", "application/pdf"),
-    ],
-)
-def test_the_form_is_the_one_accepted(accept: str | None, given: str, service: httpx.Client) -> None:
-    """`Accept` chooses the form (RFC 9110, 12.5.1), a browser's too; a caller who says nothing gets Markdown."""
-    response = given_as(service, accept)
+def test_a_handout_takes_what_the_hats_take(service: httpx.Client) -> None:
+    """The handout's request is that of `/v1/hats` with `paper` added."""
+    handout_fields = {field.name for field in msgspec.structs.fields(HandoutRequest)}
+    hat_fields = {field.name for field in msgspec.structs.fields(HatRequest)}
 
-    assert 200 == response.status_code
-    assert given == response.headers["content-type"]
-    assert "accept" in response.headers["vary"].lower()
-    assert "no-store" == response.headers["cache-control"]
-
-
-def test_a_form_there_is_not_is_refused(service: httpx.Client) -> None:
-    """406 names the forms there are (RFC 9110, 15.5.7)."""
-    response = given_as(service, "application/json")
-
-    assert 406 == response.status_code
-    assert all(form in response.json()["detail"] for form in FORMS)
-
-
-def test_the_request_for_the_hats_is_taken_as_it_is(service: httpx.Client) -> None:
-    """What `/v1/hats` takes, the handout takes; `paper` is the one thing it takes beside it."""
-    ours = {field.name for field in msgspec.structs.fields(HandoutRequest)}
-    theirs = {field.name for field in msgspec.structs.fields(hat_request.HatRequest)}
-
-    assert {"paper"} == ours - theirs
-    assert set() == theirs - ours
+    assert {"paper"} == handout_fields - hat_fields
+    assert set() == hat_fields - handout_fields
     assert 200 == service.post("/v1/hats", json=CLASS).status_code
-    assert 200 == given_as(service, None).status_code
-
-
-@pytest.mark.parametrize("form", FORMS)
-def test_the_same_body_gets_the_same_bytes(form: str, service: httpx.Client) -> None:
-    """Calculations are pure: no date and no chance is in any form, the PDF's metadata included."""
-    first, again = given_as(service, form).content, given_as(service, form).content
-
-    assert first == again
-    assert b"CreationDate" not in first
-    assert b"ModDate" not in first
-
-
-def test_nobody_waits_for_somebody_elses_pdf() -> None:
-    """Setting a PDF takes longer than anything else; a caller who comes meanwhile is answered before it is done."""
-    answered = []
-
-    async def both() -> None:
-        transport = httpx.ASGITransport(create_app(Settings()))
-        async with httpx.AsyncClient(transport=transport, base_url="http://a") as service:
-
-            async def ask(path: str, value: Any, accept: str) -> None:
-                response = await service.post(path, json=value, headers={"accept": accept})
-                assert 200 == response.status_code
-                answered.append(response.headers["content-type"])
-
-            await asyncio.gather(
-                ask("/v1/hats/handout", CLASS, "application/pdf"),
-                ask("/v1/gauge/convert", {"gauge": CLASS["gauge"]}, "application/json"),
-            )
-
-    asyncio.run(both())
-    assert ["application/json", "application/pdf"] == answered
+    assert 200 == post_handout(service, None).status_code
 
 
 def test_more_rounds_than_a_handout_holds_are_refused_with_what_fits() -> None:
     """Twelve sizes of a long crown in a fine yarn do not fit; as many as the refusal says do."""
-    asked: dict[str, Any] = {
+    request: dict[str, Any] = {
         "gauge": {"stitches": 44, "rows": 60},
         "sizes": [{"head": {"value": 40 + size, "unit": "cm"}} for size in range(12)],
         "crown": {"style": "wedge", "sections": 4},
     }
     with pytest.raises(Impossible) as refused:
-        handout_of(**asked)
+        handout_of(**request)
     assert "#/sizes" == refused.value.pointer
     fit = int(re.search(r"the first (\d+) sizes", refused.value.nearest)[1])
-    handout_of(**{**asked, "sizes": asked["sizes"][:fit]})
+    handout_of(**{**request, "sizes": request["sizes"][:fit]})
     with pytest.raises(Impossible):
-        handout_of(**{**asked, "sizes": asked["sizes"][: fit + 1]})
+        handout_of(**{**request, "sizes": request["sizes"][: fit + 1]})
+
+
+# --- texts of callers ------------------------------------------------------------------------------------------------
+
+
+HAZARDS = [
+    "</style><script>alert(1)</script>",
+    "# 1. *both* _ways_ `code` | ~~cut~~ [a](javascript:b) ![c](d) <b> &amp; \\",
+    '#panic("x") #sys.inputs $ x^2 $ @label <label> = head // comment /* more',
+    "\"quotes\" 'single' -- --- ... ~",
+    "two\nlines\r\n\tand\u2028more",
+    "bell\x07 null\x00 escape\x1b[31m",
+]
+
+
+@pytest.mark.parametrize("text", HAZARDS)
+def test_what_looks_like_an_instruction_stays_text(text: str) -> None:
+    """Names, labels and yarns of a caller are shown as they are, in one line, in every format."""
+    shown = " ".join(re.sub(r"[\x00-\x1f\x7f-\x9f\u2028]", " ", text).split())
+    handout = handout_of(
+        name=text,
+        sizes=[{"head": {"value": 45, "unit": "cm"}, "label": text[:40]}],
+        yarn={"name": text, "mass": {"value": 100, "unit": "g"}, "length": {"value": 210, "unit": "m"}},
+    )
+    page, markdown_page = Page(html(handout).decode()), rendered_markdown(markdown(handout).decode())
+    pdf_text = "".join(
+        page.extract_text() for page in PdfReader(BytesIO(FORMATS["application/pdf"](handout))).pages
+    )
+
+    assert [shown] == page.text_of("h1") == markdown_page.text_of("h1")
+    assert any(line.startswith(f"{shown}, Medium") for line in page.text_of("li"))
+    assert any(line.startswith(f"{shown}, Medium") for line in markdown_page.text_of("li", "p"))
+    assert plain_text(handout).decode().startswith(f"{shown}\n\nSIZES\n")
+    assert "".join(shown.split()) in "".join(pdf_text.split())
+    assert not {"script", "a", "em", "strong", "code", "b"} & {
+        tag for tag, _ in page.elements + markdown_page.elements
+    }
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.text(min_size=1, max_size=80))
+def test_any_name_is_shown_as_it_is(name: str) -> None:
+    """Whatever Unicode a name is made of, the page and the Markdown show it in one line."""
+    handout = handout_of(name=name)
+    page, markdown_page = Page(html(handout).decode()), rendered_markdown(markdown(handout).decode())
+
+    assert [handout.name] == page.text_of("h1")
+    assert handout.name == markdown_page.text_of("h1")[0]
+    assert handout.name.splitlines() == [handout.name]

@@ -3,10 +3,10 @@
 from typing import Any, Final
 
 from roundwright.drawing.hat_profile import hat_profile
-from roundwright.drawing.needles_diagram import needles_picture
-from roundwright.drawing.round_chart import crown_chart
-from roundwright.drawing.section_chart import wedge_chart
-from roundwright.drawing.spacing_diagram import spacing_picture
+from roundwright.drawing.needles_diagram import needles_diagram
+from roundwright.drawing.round_chart import round_chart
+from roundwright.drawing.section_chart import section_chart
+from roundwright.drawing.spacing_diagram import spacing_diagram
 from roundwright.drawing.svg import Picture
 from roundwright.knitting.crown.crown import crown
 from roundwright.knitting.hat.plan import hats
@@ -47,7 +47,7 @@ def draw_crown(asked: CrownPicture) -> Picture:
     the like sections, a row a round, read from right to left. Both have a key.
     """
     with naming(asked):
-        draw = wedge_chart if asked.chart == "wedge" else crown_chart
+        draw = section_chart if asked.chart == "wedge" else round_chart
         return draw(crown(asked.request()), title=asked.title, theme=asked.theme)
 
 
@@ -84,7 +84,7 @@ def draw_needles(asked: NeedlesPicture) -> Picture:
     to the next needle first are counted where they are slid. The round begins at the marker.
     """
     with naming(asked):
-        return needles_picture(
+        return needles_diagram(
             split(asked.request()), asked.round, hold=asked.hold, title=asked.title, theme=asked.theme
         )
 
@@ -100,4 +100,4 @@ def draw_spacing(asked: SpacingPicture) -> Picture:
     """The round that `/v1/shaping/even` gives: its changes with their symbols, and between them the plain stitches."""
     with naming(asked):
         each = even(asked.request()).round
-        return spacing_picture(each, flat=asked.worked == "flat", title=asked.title, theme=asked.theme)
+        return spacing_diagram(each, flat=asked.worked == "flat", title=asked.title, theme=asked.theme)

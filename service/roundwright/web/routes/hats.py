@@ -3,14 +3,14 @@
 from typing import Final
 
 from roundwright.drawing.hat_profile import hat_profile
-from roundwright.drawing.section_chart import wedge_chart
+from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.web.routes.operation import calculation
 from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout, one_line
 from roundwright.wording.handout.html import html
-from roundwright.wording.handout.pdf import source
+from roundwright.wording.handout.pdf import typst_data
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
 
@@ -47,7 +47,7 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
         "text/markdown; charset=utf-8": markdown,
         "text/plain; charset=utf-8": plain_text,
         "text/html; charset=utf-8": html,
-        "application/pdf": source,
+        "application/pdf": typst_data,
     },
     typeset="application/pdf",
 )
@@ -72,7 +72,7 @@ def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPictur
     if request.wording == "beginner" or len(plan.crown.rounds) > LONGEST_CHART:
         return (side,)
     try:
-        chart = str(wedge_chart(plan.crown, title=f"Crown, {label}", theme="light"))
+        chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light"))
     except Impossible:  # not worked in like sections
         return (side,)
     return side, HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}")

@@ -1,4 +1,4 @@
-"""The handout: its content, and that as text, HTML and PDF.
+"""Handout: the pattern, sheets to tick off and the yarn to buy, as plain text, Markdown, HTML or PDF.
 
 May import `proofreading` and what is below it.
 """

@@ -1,9 +1,10 @@
-"""What is handed out at a table: the pattern, a sheet to tick off for every size, and the yarn to buy.
+"""The handout of a class: the pattern, a sheet to tick off for each size, and the yarn to buy.
 
-`handout` gathers it once, in words and counts; `handout_text`, `handout_html` and `handout_pdf` lay the same out.
+`handout` gathers it once, as words and counts; `text`, `html` and `pdf` write the same content in their formats.
 """
 
 from collections.abc import Callable, Iterable
+from itertools import accumulate
 from math import ceil
 from typing import Annotated, Final, Literal, NamedTuple
 
@@ -15,20 +16,25 @@ from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
-from roundwright.knitting.yarn.purchase import Money, Purchase, YarnOrder
-from roundwright.wording.writing.pattern import Section, printed, sections
-from roundwright.wording.writing.plain_language import speak
+from roundwright.knitting.yarn.purchase import Purchase, YarnOrder
+from roundwright.wording.writing.pattern import Section, sections
+from roundwright.wording.writing.plain_language import plain_sentences
+from roundwright.wording.writing.printed_quantities import printed_lengths
 
-MOST_ROUNDS_ON_PAPER: Final = 400
-"""Rounds of all the crowns together: twelve sizes in sock yarn have fewer, and a PDF takes time by the round."""
-MOST_BOXES: Final = 100
-"""Boxes for a straight part: beyond, a box stands for ten rounds."""
+MAX_CROWN_ROUNDS: Final = 400
+"""Rounds of all crowns together: twelve sizes in sock yarn have fewer, and each round adds to the time of a PDF."""
+MAX_BOXES: Final = 100
+"""Boxes for a straight part; in a longer part a box stands for ten rounds."""
+TO_TICK: Final = (
+    "A box is a round: tick it when it is done. Count is what you have after the round; N1 is the first needle, with "
+    "its stitches under it."
+)
 
 Paper = Literal["a4", "letter"]
 
 
 class HandoutRequest(HatRequest, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A hat to be knitted in one or more sizes, and the paper its pattern is handed out on."""
+    """A hat in one or more sizes, and the paper its pattern is printed on."""
 
     paper: Annotated[
         Paper | None,
@@ -47,10 +53,9 @@ class StraightPart(NamedTuple):
     work: tuple[str, ...]
     """The rounds to work in turn."""
     boxes: int
-    per_box: int
-    """Rounds a box stands for."""
+    rounds_per_box: int
     until: str
-    """Length from the cast-on edge where it ends and the crown begins; nothing where another part follows."""
+    """Length from the cast-on edge where the part ends and the crown begins; empty where another part follows."""
 
 
 class CrownRound(Struct, frozen=True):
@@ -59,18 +64,21 @@ class CrownRound(Struct, frozen=True):
     number: int
     work: str
     count: int
+    """Stitches after it."""
     needles: tuple[int, ...]
+    """Stitches on each needle after it."""
     slide: str
     """What to slide before it."""
 
 
-class Sheet(NamedTuple):
-    """All that the knitter of one size ticks off."""
+class SizeSheet(NamedTuple):
+    """The sheet of one size, to tick off."""
 
     number: int
     label: str
     cast_on: int
     needles: tuple[int, ...]
+    """Stitches on each needle after the cast-on."""
     straight: tuple[StraightPart, ...]
     crown: tuple[CrownRound, ...]
 
@@ -84,40 +92,40 @@ class Shopping(Struct, frozen=True):
 
 
 class HandoutPicture(Struct, frozen=True):
-    """A picture on a handout: the hat from the side, beside the pattern, or the chart of its crown, by the sheets."""
+    """A picture on a handout: the hat from the side, in the pattern, or the chart of its crown, before the sheets."""
 
     shows: Literal["hat", "crown"]
     svg: str
     alt: str
 
 
-Draw = Callable[[], tuple[HandoutPicture, ...]]
-"""Draws the pictures. They are of a storey beside this one, so whoever draws is handed in."""
+DrawPictures = Callable[[], tuple[HandoutPicture, ...]]
+"""Draws the pictures. The caller passes it in, since `wording` does not import `drawing`."""
 
 
 class Handout(NamedTuple):
-    """The handout as Markdown, plain text, a page to print, or a PDF: the same numbers in each."""
+    """The handout as Markdown, plain text, a page to print or a PDF, with the same content in each."""
 
     name: str
     paper: Paper
     word: Literal["Round", "Rnd"]
     sections: tuple[Section, ...]
     shopping: Shopping
-    sheets: tuple[Sheet, ...]
-    pictures: Draw
-    """Called by the forms that show any."""
+    sheets: tuple[SizeSheet, ...]
+    pictures: DrawPictures
+    """Called by the formats that show pictures, since drawing takes time."""
 
 
-def handout(request: HandoutRequest, answer: HatsAnswer, draw: Draw) -> Handout:
+def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures) -> Handout:
     """The handout of a hat that has been worked out.
 
-    Raises `Impossible` for more rounds than anybody ticks off.
+    Raises `Impossible` where the crowns have more than `MAX_CROWN_ROUNDS` rounds together.
     """
     plans = answer.sizes
     rounds = sum(len(plan.crown.rounds) for plan in plans)
-    if rounds > MOST_ROUNDS_ON_PAPER:
+    if rounds > MAX_CROWN_ROUNDS:
         raise Impossible(
-            f"The crowns have {rounds} rounds together; a handout has room for {MOST_ROUNDS_ON_PAPER}.",
+            f"The crowns have {rounds} rounds together; a handout has room for {MAX_CROWN_ROUNDS}.",
             pointer="#/sizes",
             nearest=f"{_sizes_that_fit(plans)}, and the others on a handout of their own",
         )
@@ -126,123 +134,150 @@ def handout(request: HandoutRequest, answer: HatsAnswer, draw: Draw) -> Handout:
         name=one_line(request.name) or "A hat in the round",
         paper=request.paper or ("letter" if request.units == "imperial" else "a4"),
         word="Round" if beginner else "Rnd",
-        sections=tuple(map(_tidied, sections(request, plans, answer.cautions))),
+        sections=tuple(_in_single_lines(section) for section in sections(request, plans, answer.cautions)),
         shopping=_shopping(answer.order),
-        sheets=tuple(_sheet(plan, number, beginner=beginner) for number, plan in enumerate(plans, start=1)),
-        pictures=draw,
+        sheets=tuple(
+            _size_sheet(plan, number, beginner=beginner) for number, plan in enumerate(plans, start=1)
+        ),
+        pictures=pictures,
     )
 
 
 def one_line(text: str) -> str:
-    """The text in one line, without what no page can show."""
-    return " ".join(text.translate(_UNSHOWN).split())
+    """The text in one line, without control characters and others that no page can show."""
+    return " ".join(text.translate(_NOT_PRINTABLE).split())
 
 
-_UNSHOWN: Final = dict.fromkeys((*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " ")
-
-
-def amount(told: YarnAmount) -> str:
-    """Some yarn in words: `54 m, 26 g`."""
-    return ", ".join(f"{ceil(each.value)} {each.unit}" for each in (told.length, told.mass) if each)
+_NOT_PRINTABLE: Final = dict.fromkeys((*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " ")
 
 
 def _sizes_that_fit(plans: tuple[HatPlan, ...]) -> str:
-    fit, rounds = 0, 0
-    for plan in plans:
-        rounds += len(plan.crown.rounds)
-        if rounds > MOST_ROUNDS_ON_PAPER:
-            break
-        fit += 1
-    return "the first size" if fit == 1 else f"the first {fit} sizes"
+    totals = accumulate(len(plan.crown.rounds) for plan in plans)
+    sizes = sum(total <= MAX_CROWN_ROUNDS for total in totals)
+    return "the first size" if sizes == 1 else f"the first {sizes} sizes"
 
 
-def _tidied(section: Section) -> Section:
+def _in_single_lines(section: Section) -> Section:
     return section._replace(lines=tuple(line._replace(text=one_line(line.text)) for line in section.lines))
 
 
-def _sheet(plan: HatPlan, number: int, *, beginner: bool) -> Sheet:
+# --- sheets to tick off -----------------------------------------------------------------------------------------------
+
+
+def sheet_heading(handout: Handout, sheet: SizeSheet) -> str:
+    """The heading of a sheet: the label of the size, with its number where there are several."""
+    return f"{sheet.number}. {sheet.label}" if len(handout.sheets) > 1 else sheet.label
+
+
+def cast_on_text(sheet: SizeSheet) -> str:
+    """The first line of a sheet: the cast-on, and the stitches on each needle."""
+    if not sheet.needles:
+        return f"Cast on {sheet.cast_on}."
+    return f"Cast on {sheet.cast_on}: {' + '.join(map(str, sheet.needles))} on the needles."
+
+
+def straight_text(part: StraightPart) -> str:
+    """The rounds of a straight part in words: `Brim, 8 rounds: knit`."""
+    rounds = f"{part.rounds} round{'' if part.rounds == 1 else 's'}"
+    until = f", to {part.until} from the cast-on edge" if part.until else ""
+    box = f" (a box is {part.rounds_per_box} rounds)" if part.rounds_per_box > 1 else ""
+    if len(part.work) == 1:
+        return f"{part.name}, {rounds}{until}{box}: {part.work[0]}"
+    in_turn = " / ".join(f"{number}. {work}" for number, work in enumerate(part.work, start=1))
+    return f"{part.name}, {rounds}{until}{box}, in turn: {in_turn}"
+
+
+def needle_headings(sheet: SizeSheet) -> tuple[str, ...]:
+    """The headings of the needles' columns: `N1`, `N2`, ..."""
+    return tuple(f"N{number}" for number in range(1, len(sheet.needles) + 1))
+
+
+def _size_sheet(plan: HatPlan, number: int, *, beginner: bool) -> SizeSheet:
     parts = [part for part in (plan.brim, plan.body) if part.rounds]
-    edge = plan.measurements.edge_to_crown
-    return Sheet(
+    edge_to_crown = printed_lengths([plan.measurements.edge_to_crown])
+    return SizeSheet(
         number=number,
         label=one_line(plan.label) or f"Size {number}",
         cast_on=plan.cast_on.stitches,
         needles=plan.split.split if plan.split else (),
         straight=tuple(
-            _straight(part, f"{printed(edge)} {edge.unit}" if part is parts[-1] else "", beginner=beginner)
+            _straight_part(part, edge_to_crown if part is parts[-1] else "", beginner=beginner)
             for part in parts
         ),
-        crown=tuple(_crown_round(one, beginner=beginner) for one in plan.crown.rounds),
+        crown=tuple(_crown_round(round, beginner=beginner) for round in plan.crown.rounds),
     )
 
 
-def _straight(part: HatPart, until: str, *, beginner: bool) -> StraightPart:
-    per_box = 1 if part.rounds <= MOST_BOXES else 10
+def _straight_part(part: HatPart, until: str, *, beginner: bool) -> StraightPart:
+    rounds_per_box = 1 if part.rounds <= MAX_BOXES else 10
     return StraightPart(
         name=part.part.capitalize(),
         rounds=part.rounds,
-        work=tuple(_said(one, beginner=beginner) for one in part.lines),
-        boxes=ceil(part.rounds / per_box),
-        per_box=per_box,
+        work=tuple(_work_text(round, beginner=beginner) for round in part.lines),
+        boxes=ceil(part.rounds / rounds_per_box),
+        rounds_per_box=rounds_per_box,
         until=until,
     )
 
 
-def _crown_round(one: Round, *, beginner: bool) -> CrownRound:
-    slides = [f"{move.stitches} from N{move.needle} to N{move.needle + 1}" for move in one.moves]
+def _crown_round(round: Round, *, beginner: bool) -> CrownRound:
+    slides = [f"{move.stitches} from N{move.needle} to N{move.needle + 1}" for move in round.moves]
     return CrownRound(
-        number=one.number,
-        work=_said(one, beginner=beginner),
-        count=one.after,
-        needles=one.needles or (),
+        number=round.number,
+        work=_work_text(round, beginner=beginner),
+        count=round.after,
+        needles=round.needles or (),
         slide=f"First slide {', '.join(slides)}." if slides else "",
     )
 
 
-def _said(one: Round, *, beginner: bool) -> str:
-    return speak(one.steps) if beginner else one.text
+def _work_text(round: Round, *, beginner: bool) -> str:
+    return plain_sentences(round.steps) if beginner else round.text
 
 
-# --- yarn to buy ----------------------------------------------------------------------------------------------------
+# --- yarn to buy ------------------------------------------------------------------------------------------------------
 
 
 def _shopping(order: YarnOrder) -> Shopping:
-    """Each size, everyone together, and the choice between balls for each knitter and one basket."""
-    counted = order.own.balls is not None
+    """The yarn of each size and of all; where balls are counted, their own balls or one basket for all."""
+    has_balls = order.own.balls is not None
     rows = tuple(
         (
             one_line(line.label),
             str(line.makers),
-            amount(line.each.amount),
-            *((str(line.each.balls), str(line.makers * (line.each.balls or 0))) if counted else ()),
+            _amount_text(line.each.amount),
+            *((str(line.each.balls), str(line.makers * (line.each.balls or 0))) if has_balls else ()),
         )
         for line in order.lines
     )
     return Shopping(
-        head=("Size", "Knitters", "Yarn for one", *(("Balls for one", "Balls in all") if counted else ())),
+        head=("Size", "Knitters", "Yarn for one", *(("Balls for one", "Balls in all") if has_balls else ())),
         rows=rows,
         notes=tuple(_notes(order)),
     )
 
 
 def _notes(order: YarnOrder) -> Iterable[str]:
-    spare = f"{order.shared.margin_percent:g} % over the highest estimate is reckoned in."
+    margin = f"{order.shared.margin_percent:g} % over the highest estimate is included."
     if order.makers == 1:
-        yield f"To buy: {_bought(order.own)}. {spare}"
+        yield f"To buy: {_purchase_text(order.own)}. {margin}"
     elif order.own.balls is None:
-        yield f"To buy for {order.makers} knitters: {_bought(order.shared)}. {spare}"
+        yield f"To buy for {order.makers} knitters: {_purchase_text(order.shared)}. {margin}"
     else:
-        yield f"Balls of their own for {order.makers} knitters: {_bought(order.own)}."
-        yield f"Or one basket for all, each winding off what a hat takes: {_bought(order.shared)}."
-        yield spare
+        yield f"Balls of their own for {order.makers} knitters: {_purchase_text(order.own)}."
+        yield f"Or one basket for all, each winding off what a hat takes: {_purchase_text(order.shared)}."
+        yield margin
 
 
-def _bought(purchase: Purchase) -> str:
+def _purchase_text(purchase: Purchase) -> str:
     if purchase.balls is None:
-        return amount(purchase.amount)
+        return _amount_text(purchase.amount)
     balls = f"{purchase.balls} ball{'' if purchase.balls == 1 else 's'}"
-    return f"{balls}, {_money(purchase.cost)}" if purchase.cost else balls
+    cost = purchase.cost
+    return f"{balls}, {cost.amount:.2f} {cost.currency}" if cost else balls
 
 
-def _money(cost: Money) -> str:
-    return f"{cost.amount:.2f} {cost.currency}"
+def _amount_text(amount: YarnAmount) -> str:
+    """An amount of yarn: `54 m, 26 g`."""
+    known = [quantity for quantity in (amount.length, amount.mass) if quantity]
+    return ", ".join(f"{ceil(quantity.value)} {quantity.unit}" for quantity in known)

@@ -1,6 +1,6 @@
-"""The handout as a page to print: one file that asks for nothing else, with boxes that can be ticked on a phone too.
+"""The handout as an HTML page to print: one file that loads nothing, with boxes that can be ticked on a screen too.
 
-The tree is built with the standard library and written by it, so that every text is escaped.
+The tree is built and written by the standard library, so that every text is escaped.
 """
 
 from base64 import b64encode
@@ -11,25 +11,36 @@ from pathlib import Path
 from typing import Final
 from xml.etree.ElementTree import Element, SubElement, tostring
 
-from roundwright.wording.handout.content import Handout, HandoutPicture, Paper, Sheet, StraightPart
-from roundwright.wording.handout.text import TO_TICK, heading, needle_heads, start, straight
+from roundwright.wording.handout.content import (
+    TO_TICK,
+    CrownRound,
+    Handout,
+    HandoutPicture,
+    Paper,
+    SizeSheet,
+    StraightPart,
+    cast_on_text,
+    needle_headings,
+    sheet_heading,
+    straight_text,
+)
 
 PAGE_SIZES: Final = {"a4": "A4", "letter": "letter"}
 
 
 def html(handout: Handout) -> bytes:
-    """The handout as HTML. No script, no address, and a policy that allows its own style sheet and nothing else."""
+    """The handout as HTML, without scripts and addresses; its policy allows its own style sheet and nothing else."""
     page = Element("html", lang="en")
     _head(page, handout)
-    main = _add(SubElement(page, "body"), "main", kind="spoken" if handout.word == "Round" else "")
+    main = _add(SubElement(page, "body"), "main", css_class="spoken" if handout.word == "Round" else "")
     _add(main, "h1", handout.name)
     pictures = handout.pictures()
-    pattern = _add(main, "div", kind="pattern")
+    pattern = _add(main, "div", css_class="pattern")
     _pictures(pattern, "hat", pictures)
     _pattern(pattern, handout)
-    _add(main, "h2", "To tick off", kind="tick")
+    _add(main, "h2", "To tick off", css_class="tick")
     _add(main, "p", TO_TICK)
-    sheets = _add(main, "div", kind="sheets")
+    sheets = _add(main, "div", css_class="sheets")
     _pictures(sheets, "crown", pictures)
     for sheet in handout.sheets:
         _sheet(sheets, handout, sheet)
@@ -37,114 +48,109 @@ def html(handout: Handout) -> bytes:
     return b"<!doctype html>\n" + written
 
 
-def _add(parent: Element, tag: str, said: str = "", *, kind: str = "", **attributes: str) -> Element:
-    """A new element at the end of another; `kind` is its class."""
-    added = SubElement(parent, tag, {"class": kind, **attributes} if kind else attributes)
-    added.text = said or None
+def _add(parent: Element, tag: str, text: str = "", *, css_class: str = "", **attributes: str) -> Element:
+    """Add an element at the end of another."""
+    added = SubElement(parent, tag, {"class": css_class, **attributes} if css_class else attributes)
+    added.text = text or None
     return added
 
 
 def _pictures(parent: Element, shows: str, pictures: Iterable[HandoutPicture]) -> None:
-    """Pictures as images of their own, so that their styles and names stay apart from the page's."""
+    """Add the pictures as images, so that their styles and ids stay apart from the page's."""
     for picture in pictures:
         if picture.shows == shows:
-            drawn = b64encode(picture.svg.encode()).decode()
-            _add(parent, "img", kind=shows, src=f"data:image/svg+xml;base64,{drawn}", alt=picture.alt)
+            data = b64encode(picture.svg.encode()).decode()
+            _add(parent, "img", css_class=shows, src=f"data:image/svg+xml;base64,{data}", alt=picture.alt)
 
 
 def _head(page: Element, handout: Handout) -> None:
-    sheet, allowed = _style(handout.paper)
+    style_sheet, style_hash = _style_sheet(handout.paper)
     head = SubElement(page, "head")
     SubElement(head, "meta", charset="utf-8")
-    SubElement(
-        head,
-        "meta",
-        {
-            "http-equiv": "Content-Security-Policy",
-            "content": f"default-src 'none'; img-src data:; style-src {allowed}",
-        },
-    )
+    policy = f"default-src 'none'; img-src data:; style-src {style_hash}"
+    SubElement(head, "meta", {"http-equiv": "Content-Security-Policy", "content": policy})
     SubElement(head, "meta", name="viewport", content="width=device-width, initial-scale=1")
     _add(head, "title", handout.name)
-    _add(head, "style", sheet)
+    _add(head, "style", style_sheet)
 
 
 @cache
-def _style(paper: Paper) -> tuple[str, str]:
+def _style_sheet(paper: Paper) -> tuple[str, str]:
     """The style sheet, and its hash as a content security policy names it (CSP Level 3, 2.3.1)."""
     rules = (Path(__file__).parent / "handout.css").read_text("utf-8")
-    sheet = f"@page {{ size: {PAGE_SIZES[paper]}; margin: 9mm 10mm; }}\n{rules}"
-    return sheet, f"'sha256-{b64encode(sha256(sheet.encode()).digest()).decode()}'"
+    style_sheet = f"@page {{ size: {PAGE_SIZES[paper]}; margin: 9mm 10mm; }}\n{rules}"
+    return style_sheet, f"'sha256-{b64encode(sha256(style_sheet.encode()).digest()).decode()}'"
 
 
 def _pattern(parent: Element, handout: Handout) -> None:
     for section in handout.sections:
         _add(parent, "h2", section.heading)
-        listed = SubElement(parent, "ul")
+        items = SubElement(parent, "ul")
         for line in section.lines:
-            _add(listed, "li", line.text, kind="" if line.kind == "text" else line.kind)
-    bought = _add(parent, "div", kind="shopping")
-    _add(bought, "h2", "Yarn to buy")
+            _add(items, "li", line.text, css_class="" if line.kind == "text" else line.kind)
     shopping = handout.shopping
-    table = _table(bought, "Yarn to buy, by size", shopping.head, words=0, kind="")
+    block = _add(parent, "div", css_class="shopping")
+    _add(block, "h2", "Yarn to buy")
+    table = _table(block, "Yarn to buy, by size", shopping.head, text_column=0)
     for label, *cells in shopping.rows:
         row = SubElement(table, "tr")
-        _add(row, "th", label, kind="words", scope="row")
+        _add(row, "th", label, css_class="words", scope="row")
         for cell in cells:
             _add(row, "td", cell)
     for note in shopping.notes:
-        _add(bought, "p", note)
+        _add(block, "p", note)
 
 
-def _table(parent: Element, caption: str, heads: Iterable[str], *, words: int, kind: str) -> Element:
-    """The body of a new table; `words` is the column that is not of numbers."""
-    table = _add(_add(parent, "div", kind="wide"), "table", kind=kind)
-    _add(table, "caption", caption, kind="unseen")
+def _table(
+    parent: Element, caption: str, headings: Iterable[str], *, text_column: int, css_class: str = ""
+) -> Element:
+    """Add a table and return its body; all columns but `text_column` hold numbers."""
+    table = _add(_add(parent, "div", css_class="wide"), "table", css_class=css_class)
+    _add(table, "caption", caption, css_class="unseen")
     row = SubElement(SubElement(table, "thead"), "tr")
-    for place, said in enumerate(heads):
-        _add(row, "th", said, kind="words" if place == words else "", scope="col")
+    for column, heading in enumerate(headings):
+        _add(row, "th", heading, css_class="words" if column == text_column else "", scope="col")
     return SubElement(table, "tbody")
 
 
-def _sheet(parent: Element, handout: Handout, sheet: Sheet) -> None:
-    """One size, in a frame of its own, so that it can be cut out."""
-    name = f"size-{sheet.number}"
-    frame = _add(parent, "section", kind="sheet", **{"aria-labelledby": name})
-    top = _add(frame, "header")
-    _add(top, "h3", heading(handout, sheet), id=name)
-    _add(top, "p", start(sheet))
+def _sheet(parent: Element, handout: Handout, sheet: SizeSheet) -> None:
+    """Add the sheet of one size, in a frame of its own so that it can be cut out."""
+    heading_id = f"size-{sheet.number}"
+    frame = _add(parent, "section", css_class="sheet", **{"aria-labelledby": heading_id})
+    header = _add(frame, "header")
+    _add(header, "h3", sheet_heading(handout, sheet), id=heading_id)
+    _add(header, "p", cast_on_text(sheet))
     for part in sheet.straight:
-        _boxes(frame, part)
-    _crown(frame, handout, sheet)
+        _straight_part(frame, part)
+    headings = (handout.word, "Work", "Count", *needle_headings(sheet))
+    table = _table(frame, f"Crown, {sheet.label}", headings, text_column=1, css_class="rounds")
+    for round in sheet.crown:
+        _crown_round(SubElement(table, "tr"), round)
 
 
-def _boxes(parent: Element, part: StraightPart) -> None:
-    boxes = _add(parent, "div", kind="boxes", role="group")
-    _add(boxes, "span", straight(part)).tail = " "
+def _straight_part(parent: Element, part: StraightPart) -> None:
+    boxes = _add(parent, "div", css_class="boxes", role="group")
+    _add(boxes, "span", straight_text(part)).tail = " "
     for first in range(1, part.boxes + 1, 5):
-        five = _add(boxes, "span", kind="five")
+        five = _add(boxes, "span", css_class="five")
         for box in range(first, min(first + 5, part.boxes + 1)):
-            last = min(box * part.per_box, part.rounds)
-            _box(five, f"{part.name}, done up to round {last}")
+            last_round = min(box * part.rounds_per_box, part.rounds)
+            _box(five, f"{part.name}, done up to round {last_round}")
+
+
+def _crown_round(row: Element, round: CrownRound) -> None:
+    number = _add(row, "th", scope="row")
+    _box(number, f"Round {round.number} done")
+    _add(number, "span", str(round.number))
+    work = _add(row, "td", css_class="words")
+    if round.slide:
+        _add(work, "span", round.slide, css_class="slide").tail = round.work
+    else:
+        work.text = round.work
+    _add(row, "td", str(round.count), css_class="count")
+    for stitches in round.needles:
+        _add(row, "td", str(stitches))
 
 
 def _box(parent: Element, label: str) -> None:
     SubElement(parent, "input", {"type": "checkbox", "aria-label": label, "autocomplete": "off"})
-
-
-def _crown(parent: Element, handout: Handout, sheet: Sheet) -> None:
-    heads = (handout.word, "Work", "Count", *needle_heads(sheet))
-    table = _table(parent, f"Crown, {sheet.label}", heads, words=1, kind="rounds")
-    for one in sheet.crown:
-        row = SubElement(table, "tr")
-        first = _add(row, "th", scope="row")
-        _box(first, f"Round {one.number} done")
-        _add(first, "span", str(one.number))
-        work = _add(row, "td", kind="words")
-        if one.slide:
-            _add(work, "span", one.slide, kind="slide").tail = one.work
-        else:
-            work.text = one.work
-        _add(row, "td", str(one.count), kind="count")
-        for held in one.needles:
-            _add(row, "td", str(held))

@@ -1,55 +1,62 @@
-"""The handout as the data of a PDF, which `typeset` sets with the fonts the package of Typst carries.
+"""The handout as data for a PDF; `typeset` makes the PDF, with the fonts in the package of Typst.
 
-What is said goes to the template `handout.typ` as data, never as markup, so that no name can be read as an instruction.
+The template `handout.typ` gets every text as data, never as markup, so that no name can be read as an instruction.
 """
 
 from typing import Any, Final
 
 import msgspec
 
-from roundwright.wording.handout.content import Handout, Sheet
-from roundwright.wording.handout.text import TO_TICK, heading, needle_heads, start, straight
+from roundwright.wording.handout.content import (
+    TO_TICK,
+    Handout,
+    SizeSheet,
+    cast_on_text,
+    needle_headings,
+    sheet_heading,
+    straight_text,
+)
 
-LETTERS_IN_A_LINE: Final = 30
-"""Letters that fit beside the counts of five needles, at the least."""
-LINES_ON_A_PAGE: Final = 56
-"""Lines of a sheet that fit a Letter page under the head of the sheets."""
+LETTERS_A_LINE: Final = 30
+"""Letters of a round's text that fit in a line beside the counts of five needles."""
+STRAIGHT_LETTERS_A_LINE: Final = 60
+"""Letters that fit in a line of a straight part; a box takes as much room as two."""
+LINES_A_PAGE: Final = 56
+"""Lines of a sheet that fit a Letter page under the heading of the sheets."""
 
 
-def source(handout: Handout) -> bytes:
-    """What the template is given, as JSON."""
-    return msgspec.json.encode(_said(handout))
+def typst_data(handout: Handout) -> bytes:
+    """The data of the template, as JSON."""
+    return msgspec.json.encode(
+        {
+            "name": handout.name,
+            "paper": handout.paper,
+            "word": handout.word,
+            "sections": handout.sections,
+            "shopping": handout.shopping,
+            "to_tick": TO_TICK,
+            "pictures": handout.pictures(),
+            "sheets": [_sheet_data(handout, sheet) for sheet in handout.sheets],
+        }
+    )
 
 
-def _said(handout: Handout) -> dict[str, Any]:
-    """What the template takes: the handout, with everything in words that the other forms have in words."""
+def _sheet_data(handout: Handout, sheet: SizeSheet) -> dict[str, Any]:
     return {
-        "name": handout.name,
-        "paper": handout.paper,
-        "word": handout.word,
-        "sections": handout.sections,
-        "shopping": handout.shopping,
-        "to_tick": TO_TICK,
-        "pictures": handout.pictures(),
-        "sheets": [_sheet(handout, sheet) for sheet in handout.sheets],
-    }
-
-
-def _sheet(handout: Handout, sheet: Sheet) -> dict[str, Any]:
-    return {
-        "heading": heading(handout, sheet),
-        "start": start(sheet),
+        "heading": sheet_heading(handout, sheet),
+        "start": cast_on_text(sheet),
         "whole": _fits_a_page(sheet),
-        "straight": [(straight(part), part.boxes) for part in sheet.straight],
-        "heads": needle_heads(sheet),
+        "straight": [(straight_text(part), part.boxes) for part in sheet.straight],
+        "heads": needle_headings(sheet),
         "needles": sheet.needles,
         "crown": sheet.crown,
     }
 
 
-def _fits_a_page(sheet: Sheet) -> bool:
-    """Whether the sheet may be kept together: what is and does not fit would run off the paper."""
-    said = [text for one in sheet.crown for text in (one.slide, one.work) if text]
-    lines = sum(1 + len(text) // LETTERS_IN_A_LINE for text in said)
-    lines += sum(1 + (len(straight(part)) + 2 * part.boxes) // 60 for part in sheet.straight)
-    return lines + len(sheet.crown) // 2 <= LINES_ON_A_PAGE
+def _fits_a_page(sheet: SizeSheet) -> bool:
+    """Whether the sheet may be kept on one page: one that does not fit would run off the paper."""
+    texts = [text for round in sheet.crown for text in (round.slide, round.work) if text]
+    lines = sum(1 + len(text) // LETTERS_A_LINE for text in texts)
+    straight = [len(straight_text(part)) + 2 * part.boxes for part in sheet.straight]
+    lines += sum(1 + letters // STRAIGHT_LETTERS_A_LINE for letters in straight)
+    return lines + len(sheet.crown) // 2 <= LINES_A_PAGE

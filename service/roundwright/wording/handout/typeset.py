@@ -1,11 +1,11 @@
-"""The program that sets handouts as PDFs, in a process of its own: `python -P typeset.py`.
+"""The program that makes PDFs of handouts, in a process of its own: `python -P typeset.py`.
 
-It reads the data of a handout on its standard input and writes the PDF on its standard output, over and over, until its
-input ends. Typst holds some 50 MB of the largest handout after it has set it, so the process ends when it holds too
-much, and is started anew. It knows nothing of the rest of the service.
+It reads the data of a handout from standard input and writes the PDF to standard output, until its input ends. After
+the largest handout Typst keeps some 50 MB, so the process ends when it keeps too much, and the service starts another.
+It imports nothing of the service.
 
-- a request: its length (4 bytes), data as JSON
-- an answer: what it is (1 byte: `DONE`, `LAST` where the process ends after it, `FAILED`), its length (4 bytes), the
+- a request: its length (4 bytes), then the data as JSON
+- an answer: its kind (1 byte: `DONE`, `LAST` if the process ends after it, `FAILED`), its length (4 bytes), then the
   PDF or the reason
 """
 
@@ -21,14 +21,14 @@ if TYPE_CHECKING:
     from typst import Compiler
 
 TEMPLATE: Final = Path(__file__).with_name("handout.typ")
-MOST_SHEETS: Final = 200
-"""PDFs that one process sets, whatever it holds: an upper bound on any leak."""
-MOST_HELD_KIB: Final = 80 * 1024
-"""Memory at which it ends; it starts with 32 MiB. The largest handout takes some 65 MiB more while it is set."""
-MOST_MEMORY: Final = 192 * 1024 * 1024
-"""Bytes of memory at which it is ended while it sets one, as a last resort: the largest takes it to 150 MiB."""
-LONGEST_S: Final = 4.0
-"""Seconds of processor time for one PDF: over ten times what the largest takes."""
+MAX_PDFS: Final = 200
+"""PDFs that one process makes, however little memory it keeps: a bound on any leak."""
+MAX_MEMORY_KEPT_KIB: Final = 80 * 1024
+"""Memory after a PDF at which the process ends. It starts with 32 MiB; the largest PDF takes 65 MiB for a while."""
+MAX_MEMORY_BYTES: Final = 192 * 1024 * 1024
+"""Memory that the process can have at all: the largest PDF takes it to 150 MiB."""
+MAX_CPU_S: Final = 4.0
+"""Processor time for one PDF: over ten times what the largest takes."""
 
 LENGTH: Final = Struct(">I")
 ANSWER: Final = Struct(">cI")
@@ -36,10 +36,10 @@ DONE, LAST, FAILED = b"D", b"L", b"F"
 
 
 def typeset(data: str) -> bytes:
-    """The data of a handout (`handout_pdf.source`) as a PDF."""
-    made = _compiler().compile(input=TEMPLATE.read_bytes(), format="pdf", sys_inputs={"handout": data})
-    assert isinstance(made, bytes)
-    return made
+    """The PDF of a handout, from its data (`pdf.typst_data`)."""
+    document = _compiler().compile(input=TEMPLATE.read_bytes(), format="pdf", sys_inputs={"handout": data})
+    assert isinstance(document, bytes)
+    return document
 
 
 @cache
@@ -50,21 +50,21 @@ def _compiler() -> "Compiler":
 
 
 def main() -> None:
-    """Set what is sent until nothing more comes, or too much is held."""
-    setrlimit(RLIMIT_DATA, (MOST_MEMORY, MOST_MEMORY))
-    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C in a terminal reaches it too; its parent ends it
+    """Make a PDF of each request, until the input ends or the process keeps too much memory."""
+    setrlimit(RLIMIT_DATA, (MAX_MEMORY_BYTES, MAX_MEMORY_BYTES))
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C in a terminal is for the parent, which ends it
     requests, answers = sys.stdin.buffer, sys.stdout.buffer
     _compiler().compile(input=b"", format="pdf", sys_inputs={})  # loads the fonts before the first request
-    sheets = 0
+    pdfs = 0
     while head := requests.read(LENGTH.size):
         data = requests.read(LENGTH.unpack(head)[0]).decode()
-        sheets += 1
-        # Not handled, the signal of the timer ends the process, in whatever it is.
-        signal.setitimer(signal.ITIMER_PROF, LONGEST_S)
+        pdfs += 1
+        # The timer's signal ends the process, even inside a call of Typst, since nothing handles it.
+        signal.setitimer(signal.ITIMER_PROF, MAX_CPU_S)
         try:
             content = typeset(data)
-            kind = LAST if sheets >= MOST_SHEETS or _held_kib() > MOST_HELD_KIB else DONE
-        except Exception as error:  # noqa: BLE001 - whatever it is, it is logged by the parent
+            kind = LAST if pdfs >= MAX_PDFS or _memory_kib() > MAX_MEMORY_KEPT_KIB else DONE
+        except Exception as error:  # noqa: BLE001 - the parent logs it
             content, kind = repr(error).encode(), FAILED
         signal.setitimer(signal.ITIMER_PROF, 0)
         answers.write(ANSWER.pack(kind, len(content)) + content)
@@ -73,8 +73,8 @@ def main() -> None:
             return
 
 
-def _held_kib() -> int:
-    """Memory held now; 0 where the system does not tell. `ru_maxrss` would count what the parent held at the start."""
+def _memory_kib() -> int:
+    """Resident memory now; 0 where there is no `/proc`. `ru_maxrss` would include the parent's memory at the fork."""
     try:
         return int(Path("/proc/self/statm").read_text().split()[1]) * getpagesize() // 1024
     except OSError:

@@ -30,7 +30,7 @@ from roundwright.wording.reading.tree import (
     Unknown,
     walk,
 )
-from roundwright.wording.writing.size_lists import across
+from roundwright.wording.writing.size_lists import size_list
 
 MOST_TRIED: Final = 800
 """Changes tried for one text: the first faults are repaired, those that follow from them need not be."""
@@ -326,11 +326,11 @@ def _put(
         return edit.text
     if edit.kind == "number":
         number = numbers[edit.start]
-        new = across(_or_dash(values.get(column, number.of(column))) for column in range(width))
+        new = size_list(_or_dash(values.get(column, number.of(column))) for column in range(width))
         return f"{new} times" if text[edit.start : edit.end].lower() in ("once", "twice", "thrice") else new
     everywhere = len(values) == width and len(set(values.values())) == 1
     value = next(iter(values.values()))
-    count = str(value) if everywhere else across(values.get(column, 0) for column in range(width))
+    count = str(value) if everywhere else size_list(values.get(column, 0) for column in range(width))
     if edit.kind == "add":
         return f", k{count}"
     space = " " if edit.start and not text[edit.start - 1].isspace() else ""

@@ -1,33 +1,21 @@
-"""The written pattern of a hat, all sizes together.
+"""The written pattern of a hat, all sizes together: its sections in the order patterns have them.
 
-A pattern is sections of lines; `text` sets them one under the other. What is written is read back to the same rounds
-by `wording.proofreading.read`: each line that is a round starts with `Rnd 3:`, `Next 12 rnds:` or, for beginners,
-`Round 3:` and `Next 12 rounds:`, and ends with the count.
+`wording.proofreading.read` reads what is written here back to the same rounds.
 """
 
 from collections.abc import Iterable, Sequence
-from math import floor
-from typing import Final, Literal, NamedTuple
+from itertools import zip_longest
+from typing import NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.answers import Caution
 from roundwright.knitting.gauge.convert import needle_sizes_of, yarn_weights_of
-from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.quantities import Length, Mass
-from roundwright.knitting.rounds.round import Round, stitch_names
-from roundwright.wording.writing.plain_language import speak, stitches
-from roundwright.wording.writing.size_lists import across, only, rounds_across, together
-
-LineKind = Literal["text", "round", "note"]
-
-
-class Line(NamedTuple):
-    """One line of a pattern; a round is something to tick off, an indented note belongs to the round beside it."""
-
-    text: str
-    kind: LineKind = "text"
+from roundwright.knitting.rounds.round import stitch_names
+from roundwright.wording.writing.printed_quantities import printed_amount, printed_lengths, printed_quantity
+from roundwright.wording.writing.round_lines import Line, Wording, crown_lines, straight_lines
+from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
 
 
 class Section(NamedTuple):
@@ -39,169 +27,124 @@ class Section(NamedTuple):
 
 def pattern(request: HatRequest, plans: tuple[HatPlan, ...], cautions: tuple[Caution, ...]) -> str:
     """The pattern as plain text."""
-    return text(request.name, sections(request, plans, cautions))
+    return pattern_text(request.name, sections(request, plans, cautions))
 
 
-def text(name: str, written: Iterable[Section]) -> str:
-    """Sections set one under the other."""
-    blocks = [name] + [
-        "\n".join([section.heading.upper(), *(line.text for line in section.lines)]) for section in written
+def pattern_text(name: str, sections: Iterable[Section]) -> str:
+    """Sections as plain text, an empty line between two of them."""
+    blocks = [
+        "\n".join([section.heading.upper(), *(line.text for line in section.lines)]) for section in sections
     ]
-    return "\n\n".join(blocks) + "\n"
+    return "\n\n".join([name, *blocks]) + "\n"
 
 
 def sections(
     request: HatRequest, plans: tuple[HatPlan, ...], cautions: tuple[Caution, ...]
 ) -> tuple[Section, ...]:
-    """The sections of a pattern, as patterns have them."""
-    words = _Words(request)
+    """The sections of a pattern; one that would be empty is left out."""
+    wording = Wording(request)
+    lines_by_heading: dict[str, Iterable[str | Line]] = {
+        "Sizes": _sizes(plans),
+        "Finished measurements": _measurements(plans),
+        "Materials": _materials(request, plans, wording),
+        wording.gauge.capitalize(): _gauge(request, wording),
+        "Abbreviations": _abbreviations(request, plans),
+        "Notes": _notes(plans),
+        "Cast on": _cast_on(plans, wording),
+        "Brim": _brim(request, plans, wording),
+        "Body": _body(plans, wording),
+        "Crown": crown_lines(plans, wording),
+        "Finishing": _finishing(plans, wording),
+        "Cautions": [caution.message for caution in cautions],
+    }
     written = (
-        ("Sizes", _sizes(plans)),
-        ("Finished measurements", _measurements(plans)),
-        ("Materials", _materials(request, plans)),
-        (words.gauge.capitalize(), _gauge(request, words)),
-        ("Abbreviations", _abbreviations(request, plans)),
-        ("Notes", _notes(plans)),
-        ("Cast on", _cast_on(request, plans)),
-        ("Brim", _brim(request, plans, words)),
-        ("Body", _body(plans, words)),
-        ("Crown", _crown(plans, words)),
-        ("Finishing", _finishing(plans, words)),
-        ("Cautions", [caution.message for caution in cautions]),
+        Section(heading, tuple(line if isinstance(line, Line) else Line(line) for line in lines))
+        for heading, lines in lines_by_heading.items()
     )
-    return tuple(
-        Section(heading, tuple(line if isinstance(line, Line) else _plain_line(line) for line in lines))
-        for heading, lines in written
-        if lines
-    )
+    return tuple(section for section in written if section.lines)
 
 
-def _plain_line(said: str) -> Line:
-    return Line(said, "note" if said.startswith("  ") else "text")
-
-
-class _Words:
-    """The words of a pattern that depend on where it is read and by whom."""
-
-    def __init__(self, request: HatRequest) -> None:
-        self.beginner = request.wording == "beginner"
-        uk = request.terms == "uk"
-        self.terms = {row.us: row.uk if uk else row.us for row in reference.terms()}
-        self.gauge = self.terms["gauge"]
-        self.stockinette = self.terms["stockinette"]
-
-    def say(self, one: Round) -> str:
-        """A round without its count."""
-        return speak(one.steps) if self.beginner else one.text
-
-    def numbered(self, number: int, whose: str) -> str:
-        """The start of the line of a round of the crown."""
-        return f"{'Round' if self.beginner else 'Rnd'} {number}{whose}: "
-
-    def next_rounds(self, count: str, whose: str) -> str:
-        """The start of the line of so many rounds of brim or body."""
-        if count == "1":
-            return f"Next {'round' if self.beginner else 'rnd'}{whose}: "
-        return f"Next {count} {'rounds' if self.beginner else 'rnds'}{whose}: "
-
-    def count(self, counts: Sequence[int]) -> str:
-        """The end of a line: the count to check."""
-        one = set(counts) == {1}
-        if self.beginner:
-            return f" You have {across(counts)} {'stitch' if one else 'stitches'}."
-        return f" — {across(counts)} {'st' if one else 'sts'}"
-
-
-def _sizes(plans: tuple[HatPlan, ...]) -> list[str]:
-    named = [f"{number}. {plan.label}" for number, plan in enumerate(plans, start=1)]
-    if len(named) == 1:
+def _sizes(plans: Sequence[HatPlan]) -> list[str]:
+    if len(plans) == 1:
         return [plans[0].label]
     return [
-        ", ".join(named),
+        ", ".join(f"{number}. {plan.label}" for number, plan in enumerate(plans, start=1)),
         "Numbers are given in this order, the first before the bracket; one number is for all.",
     ]
 
 
-def _measurements(plans: tuple[HatPlan, ...]) -> list[str]:
-    told = [plan.measurements for plan in plans]
+def _measurements(plans: Sequence[HatPlan]) -> list[str]:
+    measurements = [plan.measurements for plan in plans]
     return [
-        f"To fit a head of {_across_lengths(each.head for each in told)}",
-        f"Circumference: {_across_lengths(each.circumference for each in told)}, unstretched",
-        f"Depth, edge to top: {_across_lengths(each.depth for each in told)}",
+        f"To fit a head of {printed_lengths(size.head for size in measurements)}",
+        f"Circumference: {printed_lengths(size.circumference for size in measurements)}, unstretched",
+        f"Depth, edge to top: {printed_lengths(size.depth for size in measurements)}",
     ]
 
 
-def _materials(request: HatRequest, plans: tuple[HatPlan, ...]) -> list[str]:
-    lines = [_yarn(request, plans)]
-    sizes = needle_sizes_of(request.gauge)
+def _materials(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     if request.needles is not None:
         needles = f"Double-pointed needles: {request.needles} to hold the stitches and 1 to work with"
     else:
         needles = "Double-pointed needles, or a circular needle and double-pointed ones for the crown"
+    sizes = needle_sizes_of(request.gauge)
     if sizes:
-        needles += (
-            f", about {sizes[0].mm:g} to {sizes[-1].mm:g} mm"
-            if len(sizes) > 1
-            else f", about {sizes[0].mm:g} mm"
-        )
-    lines.append(f"{needles}; take the size that gives the {_Words(request).gauge}")
-    lines.append("A stitch marker, a blunt sewing needle, scissors, a tape measure")
-    return lines
-
-
-def _yarn(request: HatRequest, plans: tuple[HatPlan, ...]) -> str:
-    weights = " or ".join(f"{weight.name} ({weight.number})" for weight in yarn_weights_of(request.gauge))
-    named = request.yarn.name if request.yarn and request.yarn.name else "Yarn"
-    if weights:
-        named += f", {weights} weight"
-    ball = request.yarn
-    if ball and ball.mass and ball.length:
-        named += f", {_quantity(ball.mass)} / {_quantity(ball.length)} a ball"
-    used = [plan.yarn.used for plan in plans]
-    about = (
-        f"about {across(_whole(each.expected.length.value) for each in used if each.expected.length)} "
-        + (used[0].expected.length.unit if used[0].expected.length else "")
-    )
-    if all(each.expected.mass for each in used):
-        grams = across(_whole(each.expected.mass.value) for each in used if each.expected.mass)
-        about += f" or {grams} {used[0].expected.mass.unit if used[0].expected.mass else ''}"
-    balls = [plan.yarn.to_buy.balls for plan in plans]
-    if all(balls):
-        counted = across(balls)
-        return f"{named}: {counted} ball{'' if counted == '1' else 's'}; a hat uses {about}"
-    return f"{named}: a hat uses {about}"
-
-
-def _gauge(request: HatRequest, words: _Words) -> list[str]:
-    gauge = request.gauge
-    over = _quantity(gauge.over)
-    rows = f" and {gauge.rows:g} rounds" if gauge.rows else ""
+        largest = f" to {sizes[-1].mm:g}" if len(sizes) > 1 else ""
+        needles += f", about {sizes[0].mm:g}{largest} mm"
     return [
-        f"{gauge.stitches:g} stitches{rows} in {over} of {words.stockinette}, worked in the round and washed"
+        _yarn(request, plans),
+        f"{needles}; take the size that gives the {wording.gauge}",
+        "A stitch marker, a blunt sewing needle, scissors, a tape measure",
     ]
 
 
-def _abbreviations(request: HatRequest, plans: tuple[HatPlan, ...]) -> list[str]:
+def _yarn(request: HatRequest, plans: Sequence[HatPlan]) -> str:
+    ball = request.yarn
+    yarn = ball.name if ball and ball.name else "Yarn"
+    weights = " or ".join(f"{weight.name} ({weight.number})" for weight in yarn_weights_of(request.gauge))
+    if weights:
+        yarn += f", {weights} weight"
+    if ball and ball.mass and ball.length:
+        yarn += f", {printed_quantity(ball.mass)} / {printed_quantity(ball.length)} a ball"
+    used = [plan.yarn.used.expected for plan in plans]
+    lengths = [amount.length for amount in used if amount.length]
+    unit = lengths[0].unit if lengths else ""
+    hat = f"a hat uses about {size_list(printed_amount(length.value) for length in lengths)} {unit}"
+    masses = [amount.mass for amount in used if amount.mass]
+    if len(masses) == len(plans):
+        hat += f" or {size_list(printed_amount(mass.value) for mass in masses)} {masses[0].unit}"
+    balls = [plan.yarn.to_buy.balls for plan in plans]
+    if all(balls):
+        count = size_list(balls)
+        return f"{yarn}: {count} ball{'' if count == '1' else 's'}; {hat}"
+    return f"{yarn}: {hat}"
+
+
+def _gauge(request: HatRequest, wording: Wording) -> list[str]:
+    gauge = request.gauge
+    rows = f" and {gauge.rows:g} rounds" if gauge.rows else ""
+    counted = f"{gauge.stitches:g} stitches{rows} in {printed_quantity(gauge.over)}"
+    return [f"{counted} of {wording.stockinette}, worked in the round and washed"]
+
+
+def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
     """The abbreviations used, and only those."""
     if request.wording == "beginner":
         return []
-    used = {name for plan in plans for one in _all_rounds(plan) for name in stitch_names(one.steps)}
-    told = [f"{name}: {row.words}" for name, row in reference.stitches().items() if name in used]
-    lines = "\n".join(one.text for plan in plans for one in plan.crown.rounds)
-    repeats = ["rep: repeat"] if "rep from" in lines or request.brim.kind in ("ribbed", "folded") else []
-    return ["; ".join([*told, *repeats, "rnd(s): round(s)", "st(s): stitch(es)"])]
+    rounds = [round for plan in plans for round in (*plan.brim.lines, *plan.body.lines, *plan.crown.rounds)]
+    used = {name for round in rounds for name in stitch_names(round.steps)}
+    stitches = [f"{name}: {row.words}" for name, row in reference.stitches().items() if name in used]
+    repeated = any("rep from" in round.text for plan in plans for round in plan.crown.rounds)
+    repeats = ["rep: repeat"] if repeated or request.brim.kind in ("ribbed", "folded") else []
+    return ["; ".join([*stitches, *repeats, "rnd(s): round(s)", "st(s): stitch(es)"])]
 
 
-def _all_rounds(plan: HatPlan) -> tuple[Round, ...]:
-    return (*plan.brim.lines, *plan.body.lines, *plan.crown.rounds)
-
-
-def _notes(plans: tuple[HatPlan, ...]) -> list[str]:
+def _notes(plans: Sequence[HatPlan]) -> list[str]:
     lines = [
         "Count after every round that changes the count, and compare with the number at the end of its line.",
         "Measure with the brim uncurled and unfolded; the needle does not count.",
     ]
-    if any(one.moves for plan in plans for one in plan.crown.rounds):
+    if any(round.moves for plan in plans for round in plan.crown.rounds):
         lines.append(
             "Where a decrease would lie on two needles, the stitches left at the end of the needle are slid to the "
             "next one before the round, and the decrease is worked there."
@@ -209,161 +152,42 @@ def _notes(plans: tuple[HatPlan, ...]) -> list[str]:
     return lines
 
 
-def _cast_on(request: HatRequest, plans: tuple[HatPlan, ...]) -> list[str]:
-    counts = across(plan.cast_on.stitches for plan in plans)
-    beginner = request.wording == "beginner"
-    tails = _across_lengths(plan.cast_on.tail.length for plan in plans)
+def _cast_on(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
+    counts = size_list(plan.cast_on.stitches for plan in plans)
+    tails = printed_lengths(plan.cast_on.tail.length for plan in plans)
     lines = [
-        f"Cast on {counts} {'stitches' if beginner else 'sts'}.",
+        f"Cast on {counts} {'stitches' if wording.beginner else 'sts'}.",
         f"For a long-tail cast-on leave a tail of {tails}.",
     ]
     starts = [plan.split.start[1:] if plan.split else () for plan in plans]
-    for place in range(max(map(len, starts))):
-        said = together([start[place].text if place < len(start) else None for start in starts])
-        lines.extend(f"{line}{only(group, len(plans))}" for group, line in said)
+    for of_sizes in zip_longest(*starts):
+        lines += _lines_of_sizes([step.text if step else None for step in of_sizes])
     if all(len(start) < 2 for start in starts):  # else working on to the last needle has joined it
         lines.append("Join to work in the round; see that the edge is not twisted.")
     lines.append("Put a marker at the start of the round.")
     return lines
 
 
-def _brim(request: HatRequest, plans: tuple[HatPlan, ...], words: _Words) -> list[str | Line]:
-    lines: list[str | Line] = list(_straight([plan.brim for plan in plans], words))
+def _lines_of_sizes(texts: Sequence[str | None]) -> list[str]:
+    return [f"{line.text}{sizes_note(line.sizes, len(texts))}" for line in shared_lines(texts)]
+
+
+def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+    yield from straight_lines([plan.brim for plan in plans], wording)
     if request.brim.kind == "rolled":
-        lines.append("Left to itself this edge rolls up.")
+        yield "Left to itself this edge rolls up."
     if request.brim.kind == "folded":
-        lines.append("Half of it is turned up when the hat is done.")
-    return lines
+        yield "Half of it is turned up when the hat is done."
 
 
-def _body(plans: tuple[HatPlan, ...], words: _Words) -> list[str | Line]:
-    lines: list[str | Line] = list(_straight([plan.body for plan in plans], words))
-    length = _across_lengths(plan.measurements.edge_to_crown for plan in plans)
-    lines.append(f"The work now measures {length} from the cast-on edge.")
-    return lines
+def _body(plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+    yield from straight_lines([plan.body for plan in plans], wording)
+    length = printed_lengths(plan.measurements.edge_to_crown for plan in plans)
+    yield f"The work now measures {length} from the cast-on edge."
 
 
-def _straight(parts: Sequence[HatPart], words: _Words) -> Iterable[Line]:
-    """The rounds of a straight part: each line with how often it is worked."""
-    for group, key in _alike([part if part.rounds else None for part in parts]):
-        theirs = [parts[index] for index in group]
-        whose = only(group, len(parts))
-        if key == 1:
-            said = together([words.say(part.lines[0]) for part in theirs])
-            for inner, line in said:
-                here = [theirs[index] for index in inner]
-                count = across(part.rounds for part in here)
-                whole = tuple(group[index] for index in inner)
-                start = words.next_rounds(count, only(whole, len(parts)))
-                yield Line(start + line + words.count([part.lines[0].after for part in here]), "round")
-            continue
-        yield from _in_turn(theirs, whose, words)
-
-
-def _in_turn(parts: Sequence[HatPart], whose: str, words: _Words) -> Iterable[Line]:
-    """Rounds worked in turn, such as garter stitch: the first ones, then how often they come again."""
-    for place, one in enumerate(parts[0].lines):
-        line = words.say(one)
-        yield Line(
-            words.numbered(place + 1, whose)
-            + line
-            + words.count([part.lines[place].after for part in parts]),
-            "round",
-        )
-    first, last = len(parts[0].lines) + 1, [part.rounds for part in parts]
-    if max(last) >= first:
-        rounds = "Rounds" if words.beginner else "Rnds"
-        again = "Repeat rounds 1 and 2." if words.beginner else "rep rnds 1 and 2"
-        counts = words.count([part.lines[-1].after for part in parts])
-        yield Line(f"{rounds} {first}-{across(last)}{whose}: {again}{counts}", "round")
-
-
-def _alike(parts: Sequence[HatPart | None]) -> Iterable[tuple[tuple[int, ...], int]]:
-    groups: dict[int, list[int]] = {}
-    for index, part in enumerate(parts):
-        if part is not None:
-            groups.setdefault(len(part.lines), []).append(index)
-    return ((tuple(indices), lines) for lines, indices in groups.items())
-
-
-def _crown(plans: tuple[HatPlan, ...], words: _Words) -> list[str | Line]:
-    lines: list[str | Line] = []
-    told: set[str] = set()
-    sizes = [plan.crown.rounds for plan in plans]
-    for number, lines_here in enumerate(rounds_across(sizes, words.say), start=1):
-        for group, said, theirs in lines_here:
-            lines.extend(_before(theirs, group, len(plans)))
-            line = words.numbered(number, only(group, len(plans))) + said
-            lines.append(Line(line + words.count([one.after for one in theirs]), "round"))
-            fresh = dict.fromkeys(note for one in theirs for note in one.notes if note not in told)
-            lines.extend(f"  {note}" for note in fresh)
-            told.update(fresh)
-        lines.extend(_ended(plans, number, words))
-    return lines
-
-
-def _before(theirs: Sequence[Round], group: tuple[int, ...], of: int) -> Iterable[str]:
-    """What to slide before a round, said for the sizes that slide alike."""
-    if not any(one.moves for one in theirs):
-        return
-    said: list[str | None] = [None] * of
-    for index, one in zip(group, theirs, strict=True):
-        if one.moves:
-            said[index] = ", ".join(
-                f"{stitches(move.stitches)} from needle {move.needle} to needle {move.needle + 1}"
-                for move in one.moves
-            )
-    for sizes, line in together(said):
-        yield f"  Before the next round{only(sizes, of)} slide {line}."
-
-
-def _ended(plans: tuple[HatPlan, ...], number: int, words: _Words) -> Iterable[str]:
-    """Sizes whose crown ends with this round while others go on."""
-    last = [len(plan.crown.rounds) for plan in plans]
-    if number not in last or max(last) == number:
-        return
-    ended = [index for index, rounds in enumerate(last) if rounds == number]
-    names = " and ".join(str(index + 1) for index in ended)
-    left = across(plans[index].crown.stitches_left for index in ended)
-    yield (
-        f"  Size{'s' if len(ended) > 1 else ''} {names}: the crown is done, {left} "
-        f"{'stitches' if words.beginner else 'sts'} are left. Go on to Finishing."
-    )
-
-
-def _finishing(plans: tuple[HatPlan, ...], words: _Words) -> list[str]:
-    said = [plan.crown.finish.text for plan in plans]
-    if words.beginner:
-        said = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in said]
-    lines = [f"{text}{only(group, len(plans))}" for group, text in together(said)]
-    lines.append("Weave in the ends on the inside. Wash, and dry flat.")
-    return lines
-
-
-# --- numbers as patterns print them ---------------------------------------------------------------------------------
-
-
-def _across_lengths(lengths: Iterable[Length]) -> str:
-    told = list(lengths)
-    return f"{across(printed(each) for each in told)} {told[0].unit}"
-
-
-def printed(length: Length) -> str:
-    """To the nearest half centimetre or quarter inch, as a tape is read."""
-    if length.unit == "in":
-        quarters = floor(length.value * 4 + 0.5)
-        whole, part = divmod(quarters, 4)
-        fraction = _QUARTERS[part]
-        return f"{whole} {fraction}" if whole and fraction else fraction or str(whole)
-    return f"{floor(length.value * 2 + 0.5) / 2:g}"
-
-
-_QUARTERS: Final = ("", "1/4", "1/2", "3/4")
-
-
-def _quantity(quantity: Length | Mass) -> str:
-    return f"{quantity.value:g} {quantity.unit}"
-
-
-def _whole(value: float) -> str:
-    return f"{value:.0f}" if value >= 10 else f"{value:.2g}"
+def _finishing(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
+    texts = [plan.crown.finish.text for plan in plans]
+    if wording.beginner:
+        texts = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in texts]
+    return [*_lines_of_sizes(texts), "Weave in the ends on the inside. Wash, and dry flat."]

@@ -1,32 +1,32 @@
-"""A round in plain sentences, for beginners: every abbreviation spelled out, one action a sentence."""
+"""Plain language: a round in sentences for beginners, every abbreviation spelled out, one action a sentence."""
 
 from roundwright import reference
 from roundwright.knitting.rounds.notation import star_of
 from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, expand_early_stops
 
 
-def speak(steps: Steps) -> str:
+def plain_sentences(steps: Steps) -> str:
     """The sentences of a round, such as `* Knit two together. Repeat from * to the end of the round.`."""
     if len(steps) == 1 and isinstance(steps[0], Work) and steps[0].stitch in ("k", "p"):
-        return f"{reference.stitches()[steps[0].stitch].words.capitalize()} every stitch."
+        return f"{_words(steps[0])} every stitch."
     star = star_of(steps)
     if star is None:
         return _sentences(steps)
     head, repeat, tail = star
-    again = f"* {_sentences(repeat.steps)} Repeat from * to {_end(tail)}."
-    return " ".join(part for part in (_sentences(head), again, _sentences(tail)) if part)
+    repeated = f"* {_sentences(repeat.steps)} Repeat from * to {_end(tail)}."
+    return " ".join(part for part in (_sentences(head), repeated, _sentences(tail)) if part)
 
 
-def stitches(count: int) -> str:
-    """So many stitches: `1 stitch`, `2 stitches`."""
+def stitch_count(count: int) -> str:
+    """A number of stitches in words: `1 stitch`, `2 stitches`."""
     return f"{count} stitch" if count == 1 else f"{count} stitches"
 
 
 def _end(tail: Steps) -> str:
     if not tail:
         return "the end of the round"
-    used, _ = execute(tail)
-    return "the last stitch" if used == 1 else f"the last {used} stitches"
+    uses, _ = execute(tail)
+    return "the last stitch" if uses == 1 else f"the last {uses} stitches"
 
 
 def _sentences(steps: Steps) -> str:
@@ -35,9 +35,13 @@ def _sentences(steps: Steps) -> str:
 
 def _sentence(step: Work | Repeat) -> str:
     if isinstance(step, Repeat):
-        inside = _sentences(step.steps)
-        return inside if step.times == 1 else f"[{inside}] {step.times} times."
-    words = reference.stitches()[step.stitch].words.capitalize()
+        repeated = _sentences(step.steps)
+        return repeated if step.times == 1 else f"[{repeated}] {step.times} times."
+    words = _words(step)
     if step.stitch in ("k", "p", "sl"):
-        return f"{words} {stitches(step.times)}."
+        return f"{words} {stitch_count(step.times)}."
     return f"{words}." if step.times == 1 else f"[{words}.] {step.times} times."
+
+
+def _words(work: Work) -> str:
+    return reference.stitches()[work.stitch].words.capitalize()

@@ -1,17 +1,29 @@
-"""Several sizes on one line, the trade's way: `52 (56, 60, 68)`, and one number where all agree."""
+"""Size lists: the values of all sizes on one line as patterns print them, `52 (56, 60, 68)`; one where all agree."""
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Final, NamedTuple
-
-from roundwright.knitting.rounds.round import Round
 
 _NUMBER: Final = re.compile(r"(\d+)")
 
 
-def across(values: Iterable[object]) -> str:
-    """The values of all sizes: `52 (56, 60, 68)`, or one where they agree."""
+class SharedLine(NamedTuple):
+    """A line and the sizes it is for, as indexes from 0."""
+
+    sizes: tuple[int, ...]
+    text: str
+
+
+class _SplitText(NamedTuple):
+    """A text split at its numbers: there is one text more than there are numbers."""
+
+    between: tuple[str, ...]
+    numbers: tuple[str, ...]
+
+
+def size_list(values: Iterable[object]) -> str:
+    """The values of all sizes: `52 (56, 60, 68)`, or one value where they agree."""
     texts = [str(value) for value in values]
     if texts.count(texts[0]) == len(texts):
         return texts[0]
@@ -19,17 +31,29 @@ def across(values: Iterable[object]) -> str:
     return f"{first} ({', '.join(others)})"
 
 
-class _Taken(NamedTuple):
-    """A text taken apart: what stands between its numbers, and its numbers."""
+def shared_lines(texts: Sequence[str | None]) -> list[SharedLine]:
+    """The lines of all sizes, merged where they differ in their numbers alone, in the order of their first size.
 
-    between: tuple[str, ...]
-    numbers: tuple[str, ...]
+    `texts` has one text a size, or None for a size that has no such line.
+    """
+    groups: dict[tuple[str, ...], list[int]] = {}
+    for size, text in enumerate(texts):
+        if text is not None:
+            groups.setdefault(_split_at_numbers(text).between, []).append(size)
+    return [
+        SharedLine(tuple(sizes), _merged([text for size in sizes if (text := texts[size]) is not None]))
+        for sizes in groups.values()
+    ]
 
 
-@lru_cache(maxsize=1024)  # the same rounds come again and again, in all sizes
-def _taken(text: str) -> _Taken:
-    parts = _NUMBER.split(text)
-    return _Taken(tuple(parts[::2]), tuple(parts[1::2]))
+def sizes_note(sizes: Sequence[int], size_count: int) -> str:
+    """The note that a line is not for all sizes, such as ` (sizes 2 and 4 only)`; empty where it is for all."""
+    if len(sizes) == size_count:
+        return ""
+    numbers = [str(size + 1) for size in sizes]
+    if len(numbers) == 1:
+        return f" (size {numbers[0]} only)"
+    return f" (sizes {', '.join(numbers[:-1])} and {numbers[-1]} only)"
 
 
 def _merged(texts: Sequence[str]) -> str:
@@ -37,46 +61,14 @@ def _merged(texts: Sequence[str]) -> str:
     first = texts[0]
     if texts.count(first) == len(texts):
         return first
-    numbers = zip(*[_taken(text).numbers for text in texts], strict=True)
-    between = _taken(first).between
-    return between[0] + "".join([across(n) + after for n, after in zip(numbers, between[1:], strict=True)])
+    numbers = zip(*[_split_at_numbers(text).numbers for text in texts], strict=True)
+    start, *between = _split_at_numbers(first).between
+    return start + "".join(
+        [size_list(values) + after for values, after in zip(numbers, between, strict=True)]
+    )
 
 
-def together(texts: Sequence[str | None]) -> list[tuple[tuple[int, ...], str]]:
-    """The sizes that share a line, each group with that line, in the order of their first size.
-
-    A text of None is a size that has nothing to do here.
-    """
-    groups: dict[tuple[str, ...], list[int]] = {}
-    for index, text in enumerate(texts):
-        if text is not None:
-            groups.setdefault(_taken(text).between, []).append(index)
-    return [
-        (tuple(sizes), _merged([text for index in sizes if (text := texts[index]) is not None]))
-        for sizes in groups.values()
-    ]
-
-
-def only(sizes: tuple[int, ...], of: int) -> str:
-    """Whose line it is, where it is not everybody's: ` (sizes 2 and 4 only)`."""
-    if len(sizes) == of:
-        return ""
-    numbers = [str(index + 1) for index in sizes]
-    if len(numbers) == 1:
-        return f" (size {numbers[0]} only)"
-    return f" (sizes {', '.join(numbers[:-1])} and {numbers[-1]} only)"
-
-
-def rounds_across(
-    sizes: Sequence[Sequence[Round]], say: Callable[[Round], str]
-) -> Iterable[list[tuple[tuple[int, ...], str, tuple[Round, ...]]]]:
-    """Round by round, its lines: the sizes that share a line, the line, and those sizes' rounds.
-
-    A size that has ended earlier is in no line any more.
-    """
-    for place in range(max(map(len, sizes), default=0)):
-        here = [rounds[place] if place < len(rounds) else None for rounds in sizes]
-        yield [
-            (group, text, tuple([one for index in group if (one := here[index]) is not None]))
-            for group, text in together([None if one is None else say(one) for one in here])
-        ]
+@lru_cache(maxsize=1024)  # the same rounds come again and again, in all sizes
+def _split_at_numbers(text: str) -> _SplitText:
+    parts = _NUMBER.split(text)
+    return _SplitText(tuple(parts[::2]), tuple(parts[1::2]))

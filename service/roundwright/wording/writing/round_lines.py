@@ -1,0 +1,147 @@
+"""The lines of a pattern that are rounds: a straight part (brim or body) and the crown, for all sizes together.
+
+Sizes share a line where it differs in its numbers alone. Each line begins with `Rnd 3:`, `Next 12 rnds:` or, for
+beginners, `Round 3:` and `Next 12 rounds:`, and ends with the count to check.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Literal, NamedTuple
+
+from roundwright import reference
+from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.plan import HatPlan
+from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.rounds.round import Round
+from roundwright.wording.writing.plain_language import plain_sentences, stitch_count
+from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
+
+LineKind = Literal["text", "round", "note"]
+
+
+class Line(NamedTuple):
+    """One line of a pattern; a round is something to tick off, an indented note belongs to the round beside it."""
+
+    text: str
+    kind: LineKind = "text"
+
+
+class Wording:
+    """The words of a pattern that depend on the country (`terms`) and on the knitter (`wording`)."""
+
+    def __init__(self, request: HatRequest) -> None:
+        self.beginner = request.wording == "beginner"
+        terms = {row.us: row.uk if request.terms == "uk" else row.us for row in reference.terms()}
+        self.gauge = terms["gauge"]
+        self.stockinette = terms["stockinette"]
+
+    def steps(self, round: Round) -> str:
+        """The steps of a round, without its number and its count."""
+        return plain_sentences(round.steps) if self.beginner else round.text
+
+    def round_start(self, number: int, note: str) -> str:
+        """The start of the line of a numbered round; `note` names its sizes."""
+        return f"{'Round' if self.beginner else 'Rnd'} {number}{note}: "
+
+    def next_rounds_start(self, rounds: str, note: str) -> str:
+        """The start of the line of a number of equal rounds; `note` names their sizes."""
+        if rounds == "1":
+            return f"Next {'round' if self.beginner else 'rnd'}{note}: "
+        return f"Next {rounds} {'rounds' if self.beginner else 'rnds'}{note}: "
+
+    def count(self, counts: Sequence[int]) -> str:
+        """The end of a line: the count of each size, to check."""
+        singular = set(counts) == {1}
+        if self.beginner:
+            return f" You have {size_list(counts)} {'stitch' if singular else 'stitches'}."
+        return f" — {size_list(counts)} {'st' if singular else 'sts'}"
+
+
+# --- straight parts -----------------------------------------------------------------------------------------------
+
+
+def straight_lines(parts: Sequence[HatPart], wording: Wording) -> Iterator[Line]:
+    """The lines of a straight part, given one part a size: each round, or rounds in turn, with how many are worked."""
+    sizes_by_lines: dict[int, list[int]] = {}
+    for size, part in enumerate(parts):
+        if part.rounds:
+            sizes_by_lines.setdefault(len(part.lines), []).append(size)
+    for line_count, sizes in sizes_by_lines.items():
+        lines = _equal_rounds if line_count == 1 else _rounds_in_turn
+        yield from lines(parts, sizes, wording)
+
+
+def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
+    texts = [wording.steps(part.lines[0]) if size in sizes else None for size, part in enumerate(parts)]
+    for line in shared_lines(texts):
+        shared = [parts[size] for size in line.sizes]
+        note = sizes_note(line.sizes, len(parts))
+        start = wording.next_rounds_start(size_list(part.rounds for part in shared), note)
+        yield Line(start + line.text + wording.count([part.lines[0].after for part in shared]), "round")
+
+
+def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
+    """Rounds worked in turn, such as garter stitch: the first of them, then how often they are repeated."""
+    note = sizes_note(sizes, len(parts))
+    shared = [parts[size] for size in sizes]
+    first = shared[0].lines
+    for number, round in enumerate(first, start=1):
+        count = wording.count([part.lines[number - 1].after for part in shared])
+        yield Line(wording.round_start(number, note) + wording.steps(round) + count, "round")
+    last = [part.rounds for part in shared]
+    if max(last) > len(first):
+        rounds = "Rounds" if wording.beginner else "Rnds"
+        repeat = "Repeat rounds 1 and 2." if wording.beginner else "rep rnds 1 and 2"
+        count = wording.count([part.lines[-1].after for part in shared])
+        yield Line(f"{rounds} {len(first) + 1}-{size_list(last)}{note}: {repeat}{count}", "round")
+
+
+# --- crown --------------------------------------------------------------------------------------------------------
+
+
+def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
+    """The rounds of the crown; each note stands once, after the first round it belongs to."""
+    crowns = [plan.crown.rounds for plan in plans]
+    written_notes: set[str] = set()
+    for number in range(1, max(map(len, crowns), default=0) + 1):
+        of_sizes = {size: crown[number - 1] for size, crown in enumerate(crowns) if number <= len(crown)}
+        texts = [wording.steps(of_sizes[size]) if size in of_sizes else None for size in range(len(crowns))]
+        for line in shared_lines(texts):
+            rounds = {size: of_sizes[size] for size in line.sizes}
+            yield from _slides(rounds, len(crowns))
+            start = wording.round_start(number, sizes_note(line.sizes, len(crowns)))
+            count = wording.count([round.after for round in rounds.values()])
+            yield Line(start + line.text + count, "round")
+            notes = dict.fromkeys(note for round in rounds.values() for note in round.notes)
+            yield from (Line(f"  {note}", "note") for note in notes if note not in written_notes)
+            written_notes.update(notes)
+        yield from _finished_sizes(plans, number, wording)
+
+
+def _slides(rounds: Mapping[int, Round], size_count: int) -> Iterator[Line]:
+    """The stitches to slide before a round, given by size; sizes that slide alike share a line."""
+    texts = [_slide(rounds[size]) if size in rounds else None for size in range(size_count)]
+    for line in shared_lines(texts):
+        yield Line(f"  Before the next round{sizes_note(line.sizes, size_count)} slide {line.text}.", "note")
+
+
+def _slide(round: Round) -> str | None:
+    slides = [
+        f"{stitch_count(move.stitches)} from needle {move.needle} to needle {move.needle + 1}"
+        for move in round.moves
+    ]
+    return ", ".join(slides) or None
+
+
+def _finished_sizes(plans: Sequence[HatPlan], number: int, wording: Wording) -> Iterable[Line]:
+    """Sizes whose crown ends with this round while others go on."""
+    last = [len(plan.crown.rounds) for plan in plans]
+    if number not in last or max(last) == number:
+        return
+    sizes = [size for size, rounds in enumerate(last) if rounds == number]
+    names = " and ".join(str(size + 1) for size in sizes)
+    left = size_list(plans[size].crown.stitches_left for size in sizes)
+    yield Line(
+        f"  Size{'s' if len(sizes) > 1 else ''} {names}: the crown is done, {left} "
+        f"{'stitches' if wording.beginner else 'sts'} are left. Go on to Finishing.",
+        "note",
+    )

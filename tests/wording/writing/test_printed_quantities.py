@@ -1,0 +1,20 @@
+"""Lengths as patterns print them."""
+
+import pytest
+
+from roundwright.knitting.quantities import Length
+from roundwright.wording.writing.printed_quantities import printed_length, printed_lengths
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "printed"),
+    [(18.26, "cm", "18.5"), (18.2, "cm", "18"), (7.2, "in", "7 1/4"), (7.0, "in", "7"), (0.5, "in", "1/2")],
+)
+def test_a_length_is_printed_as_a_tape_is_read(value: float, unit: str, printed: str) -> None:
+    """A tape in inches is read in quarters, one in centimetres in halves (common practice)."""
+    assert printed_length(Length(value, unit)) == printed
+
+
+def test_the_lengths_of_all_sizes_have_one_unit() -> None:
+    """The unit stands once, after the list (common practice)."""
+    assert printed_lengths([Length(18, "cm"), Length(20.5, "cm")]) == "18 (20.5) cm"
