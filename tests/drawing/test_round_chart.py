@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from roundwright.drawing.round_chart import round_chart
 from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.crown.crown import Cadence
+from roundwright.knitting.crown.request import Cadence
 from roundwright.knitting.crown.styles import STYLES
 from tests.support.crowns import crown_of
 from tests.support.picture_reader import (
