@@ -86,7 +86,7 @@ def test_the_package_holds_its_data(tmp_path):
 
 def test_nothing_heavy_is_imported_to_serve():
     """What only tests or seldom-asked pages need is not imported when the service starts."""
-    code = "import sys, roundwright.web.server as s; s.create_app(); print(*sys.modules)"
+    code = "import sys, roundwright.web.server as s; s.create(); print(*sys.modules)"
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
 
     assert set() == {"pandas", "swagger_ui_bundle", "typst", "hypothesis"} & set(run.stdout.split())

@@ -8,7 +8,7 @@ from contextlib import suppress
 import httpx
 import pytest
 
-from roundwright.web.problems import KINDS
+from roundwright.web.problems import PROBLEM_TYPES
 from roundwright.web.settings import Settings
 from tests.conftest import serving
 
@@ -57,7 +57,7 @@ def _answer(address: str, message: bytes) -> tuple[int, dict[str, str], bytes]:
 
 def _assert_problem(address: str, message: bytes, slug: str) -> None:
     status, headers, content = _answer(address, message)
-    kind = KINDS[slug]
+    kind = PROBLEM_TYPES[slug]
     problem = json.loads(content)
     assert (kind.status, "application/problem+json") == (status, headers["content-type"])
     assert (f"/problems/{slug}", kind.title, kind.status) == (
@@ -87,7 +87,8 @@ def test_what_is_no_http_is_counted():
             _answer(address, message)
         counts = httpx.get(f"{address}/metrics").text
 
-    assert 'roundwright_requests_total{method="other",path="unmatched",status="400"} 3.0' in counts
+    labels = 'http_request_method="_OTHER",http_response_status_code="400",http_route=""'
+    assert f"http_server_request_duration_seconds_count{{{labels}}} 3.0" in counts
 
 
 @pytest.mark.parametrize("message", [one for name, one in TOO_LONG.items() if "MB" not in name])

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 import yaml
 
-from roundwright.web.app import create_app
+from roundwright.web.app import create
 from roundwright.web.settings import Settings, read
 from tests.deploy.kustomize import Manifest, build, identity, manifests
 from tests.deploy.tools import debian_nginx, new_nginx, tool
@@ -243,7 +243,7 @@ def test_what_is_probed_is_there(fleet: list[Manifest]) -> None:
     asked = [container[f"{name}Probe"]["httpGet"]["path"] for name in ("startup", "liveness", "readiness")]
     for monitor in manifests(KUBERNETES / "monitoring" / "monitor.yaml"):
         asked += [endpoint["path"] for endpoint in monitor["spec"]["endpoints"]]
-    client = TestClient(create_app(Settings()))  # type: ignore[arg-type]
+    client = TestClient(create(Settings()))  # type: ignore[arg-type]
     assert {path: client.get(path).status_code for path in asked} == dict.fromkeys(asked, 200)
     assert container["ports"][0]["containerPort"] == Settings().port
     assert f"ROUNDWRIGHT_PORT={Settings().port}" in (DEPLOY / "Containerfile").read_text()

@@ -14,7 +14,7 @@ from pypdf import PdfReader
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import request as hat_request
-from roundwright.web.app import create_app
+from roundwright.web.app import create
 from roundwright.web.settings import Settings
 from roundwright.wording.handout.content import HandoutRequest
 from roundwright.wording.handout.html import html
@@ -200,7 +200,7 @@ def test_nobody_waits_for_somebody_elses_pdf() -> None:
     answered = []
 
     async def both() -> None:
-        transport = httpx.ASGITransport(create_app(Settings()))
+        transport = httpx.ASGITransport(create(Settings()))
         async with httpx.AsyncClient(transport=transport, base_url="http://a") as service:
 
             async def ask(path: str, value: Any, accept: str) -> None:

@@ -43,7 +43,7 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
     tag="Hats",
     summary="The pattern to hand out, as Markdown, plain text, a page to print or a PDF",
     example="class-handout",
-    forms={
+    renderers={
         "text/markdown; charset=utf-8": markdown,
         "text/plain; charset=utf-8": plain_text,
         "text/html; charset=utf-8": html,
