@@ -19,6 +19,8 @@ from roundwright.web.problems import MEDIA_TYPE, ProblemError, to_problem
 MAX_PIPELINED: Final = 64
 """Requests that may wait on one connection for the answers before them."""
 
+_OF_A_BODY: Final = (b"content-length", b"transfer-encoding")
+
 
 class Protocol(HttpToolsProtocol):
     """One connection."""
@@ -30,7 +32,7 @@ class Protocol(HttpToolsProtocol):
         self.max_header_bytes = settings.header_bytes
         self.receive_s = settings.receive_s
         self.keep_alive_s = settings.keep_alive_s
-        self.in_header = self.in_message = False
+        self.in_header = self.in_message = self.has_body = False
         self.header_bytes = self.line_bytes = self.hosts = 0
         self.receive_timer: TimerHandle | None = None
 
@@ -65,6 +67,7 @@ class Protocol(HttpToolsProtocol):
         self.stop_timer()
         self.header_bytes = self.line_bytes = self.hosts = 0
         self.in_header = self.in_message = True
+        self.has_body = False
 
     def on_url(self, url: bytes) -> None:
         """Count the request target."""
@@ -75,16 +78,23 @@ class Protocol(HttpToolsProtocol):
         """Count a header line; a trailer is counted and never becomes a header (RFC 9110, 6.5.1)."""
         self.count(len(name) + len(value))
         if self.in_header:
-            self.hosts += name.lower() == b"host"
+            lower = name.lower()
+            self.hosts += lower == b"host"
+            self.has_body = self.has_body or lower in _OF_A_BODY
             super().on_header(name, value)
 
     def on_headers_complete(self) -> None:
-        """Reject a request without exactly one `Host` line (RFC 9112, 3.2), and too many that wait."""
-        self.in_header = False
+        """Reject what would be misread: no or two hosts, too many requests that wait, a body behind an upgrade."""
         if self.hosts > 1 or (self.hosts == 0 and self.parser.get_http_version() == "1.1"):
             raise ProblemError("bad-message", "A request of HTTP/1.1 has one `Host` line (RFC 9112, 3.2).")
         if len(self.pipeline) >= MAX_PIPELINED:
             raise ProblemError("bad-message", f"At most {MAX_PIPELINED} requests may wait on one connection.")
+        if self.has_body and self.parser.should_upgrade():
+            # The parser takes the body for another protocol.
+            raise ProblemError(
+                "bad-message", "Send a body without `Upgrade`: this service speaks HTTP/1.1 only."
+            )
+        self.in_header = False
         super().on_headers_complete()
 
     def on_message_complete(self) -> None:

@@ -8,11 +8,12 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.web.routes.operation import calculation
-from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout, one_line
-from roundwright.wording.handout.html import html
+from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout
+from roundwright.wording.handout.html import html, policy
 from roundwright.wording.handout.pdf import source
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
+from roundwright.wording.writing.pattern import one_line
 
 LONGEST_CHART: Final = 24
 """Rounds of a crown that are readable as a chart in half the width of a page and a third of its height."""
@@ -50,6 +51,7 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
         "application/pdf": source,
     },
     typeset="application/pdf",
+    headers={"content-security-policy": policy("a4", "letter")},
 )
 def write_handout(request: HandoutRequest) -> Handout:
     """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.

@@ -15,7 +15,7 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.label import Money, Purchase, YarnAmount
 from roundwright.knitting.yarn.purchase import YarnOrder
-from roundwright.wording.writing.pattern import Section, printed, sections
+from roundwright.wording.writing.pattern import Section, one_line, printed, sections
 from roundwright.wording.writing.plain_language import speak
 
 MOST_ROUNDS_ON_PAPER: Final = 400
@@ -130,14 +130,6 @@ def handout(request: HandoutRequest, answer: HatsAnswer, draw: Draw) -> Handout:
         sheets=tuple(_sheet(plan, number, beginner=beginner) for number, plan in enumerate(plans, start=1)),
         pictures=draw,
     )
-
-
-def one_line(text: str) -> str:
-    """The text in one line, without what no page can show."""
-    return " ".join(text.translate(_UNSHOWN).split())
-
-
-_UNSHOWN: Final = dict.fromkeys((*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " ")
 
 
 def amount(told: YarnAmount) -> str:

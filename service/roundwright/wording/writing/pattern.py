@@ -41,9 +41,19 @@ def pattern(request: HatRequest, plans: tuple[HatPlan, ...], cautions: tuple[Cau
     return text(request.name, sections(request, plans, cautions))
 
 
+def one_line(text: str) -> str:
+    """A caller's text in one line: a line break or control character in a name would begin a line of the pattern."""
+    return " ".join(text.translate(_CONTROL_CHARACTERS).split())
+
+
+_CONTROL_CHARACTERS: Final = dict.fromkeys(
+    (*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " "
+)
+
+
 def text(name: str, written: Iterable[Section]) -> str:
     """Sections set one under the other."""
-    blocks = [name] + [
+    blocks = [one_line(name)] + [
         "\n".join([section.heading.upper(), *(line.text for line in section.lines)]) for section in written
     ]
     return "\n\n".join(blocks) + "\n"
@@ -112,9 +122,9 @@ class _Words:
 
 
 def _sizes(plans: tuple[HatPlan, ...]) -> list[str]:
-    named = [f"{number}. {plan.label}" for number, plan in enumerate(plans, start=1)]
+    named = [f"{number}. {one_line(plan.label)}" for number, plan in enumerate(plans, start=1)]
     if len(named) == 1:
-        return [plans[0].label]
+        return [one_line(plans[0].label)]
     return [
         ", ".join(named),
         "Numbers are given in this order, the first before the bracket; one number is for all.",
@@ -150,7 +160,7 @@ def _materials(request: HatRequest, plans: tuple[HatPlan, ...]) -> list[str]:
 
 def _yarn(request: HatRequest, plans: tuple[HatPlan, ...]) -> str:
     weights = " or ".join(f"{weight.name} ({weight.number})" for weight in yarn_weights_of(request.gauge))
-    named = request.yarn.name if request.yarn and request.yarn.name else "Yarn"
+    named = one_line(request.yarn.name) if request.yarn and request.yarn.name else "Yarn"
     if weights:
         named += f", {weights} weight"
     ball = request.yarn
