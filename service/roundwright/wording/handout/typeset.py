@@ -9,6 +9,7 @@ much, and is started anew. It knows nothing of the rest of the service.
   PDF or the reason
 """
 
+import os
 import signal
 import sys
 from functools import cache
@@ -52,6 +53,7 @@ def _compiler() -> "Compiler":
 def main() -> None:
     """Set what is sent until nothing more comes, or too much is held."""
     setrlimit(RLIMIT_DATA, (MOST_MEMORY, MOST_MEMORY))
+    os.nice(5)  # it shares one core with the loop that answers all other requests
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C in a terminal reaches it too; its parent ends it
     requests, answers = sys.stdin.buffer, sys.stdout.buffer
     _compiler().compile(input=b"", format="pdf", sys_inputs={})  # loads the fonts before the first request
