@@ -10,8 +10,9 @@ import httpx
 import hypothesis
 import msgspec
 import pytest
+import uvicorn
 
-from roundwright.web.server import Server
+from roundwright.web.server import config
 from roundwright.web.settings import Settings
 
 
@@ -32,7 +33,7 @@ def serving(settings: Settings) -> Iterator[str]:
     """The address of a service with these settings, for as long as it is asked."""
     port = free_port()
     settings = msgspec.structs.replace(settings, host="127.0.0.1", port=port)
-    server = Server(settings)
+    server = uvicorn.Server(config(settings))
     thread = Thread(target=server.run, daemon=True)
     thread.start()
     give_up = monotonic() + 30

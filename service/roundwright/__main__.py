@@ -1,7 +1,6 @@
 """The command: `serve`, `try`, `openapi` and `key`."""
 
 import argparse
-import gc
 import json
 import socket
 import sys
@@ -15,7 +14,7 @@ from urllib.request import Request, urlopen
 
 import msgspec
 
-from roundwright.web.settings import NoSetting, Settings, read
+from roundwright.web.settings import Settings, SettingsError, read
 
 READY_WITHIN_S: Final = 30
 """Half a minute for the first start on a slow machine; it usually takes less than one second."""
@@ -46,13 +45,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
                 return make_key(given.name)
             case _:
                 return openapi(read(), given.file)
-    except NoSetting as error:
+    except SettingsError as error:
         parser.error(str(error))
 
 
 def serve(settings: Settings) -> int:
     """Serve until told to stop."""
-    gc.disable()  # until the application stands: what is made on the way stays
     from roundwright.web.server import run
 
     return 0 if run(settings) else 1
@@ -70,9 +68,9 @@ def make_key(name: str) -> int:
 
 def openapi(settings: Settings, file: Path | None) -> int:
     """Write the OpenAPI document."""
-    from roundwright.web.app import create_app
+    from roundwright.web.app import create
 
-    document = create_app(settings).document()
+    document = create(settings).document()
     if file is None:
         sys.stdout.buffer.write(document)
     else:
@@ -82,10 +80,12 @@ def openapi(settings: Settings, file: Path | None) -> int:
 
 def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     """Serve on a free port, ask for the hats of a request and print their pattern and the yarn to buy."""
-    from roundwright.web.server import Server
+    import uvicorn
 
-    settings = msgspec.structs.replace(settings, host="127.0.0.1", port=_free_port(settings.port), workers=1)
-    server = Server(settings)
+    from roundwright.web.server import config
+
+    settings = msgspec.structs.replace(settings, host="127.0.0.1", port=_free_port(settings.port))
+    server = uvicorn.Server(config(settings))
     thread = Thread(target=server.run, daemon=True)
     thread.start()
     address = f"http://127.0.0.1:{settings.port}"

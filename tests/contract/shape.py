@@ -8,8 +8,8 @@ from typing import Any, NamedTuple
 import httpx
 import msgspec
 
-from roundwright.web.app import create_app
-from roundwright.web.problems import KINDS, Problem
+from roundwright.web.app import create
+from roundwright.web.problems import PROBLEM_TYPES, Problem
 from roundwright.web.settings import Settings
 
 
@@ -49,7 +49,7 @@ class Listed(NamedTuple):
 @cache
 def document() -> dict[str, Any]:
     """The document the service gives of itself."""
-    return json.loads(create_app(Settings()).document())
+    return json.loads(create(Settings()).document())
 
 
 def listed(method: str | None = None) -> list[Listed]:
@@ -74,7 +74,7 @@ def assert_problem(response: httpx.Response, status: int, slug: str) -> Problem:
     assert response.headers["cache-control"] == "no-store"
     assert response.headers["request-id"]
     problem = msgspec.json.decode(response.content, type=Problem)
-    kind = KINDS[slug]
+    kind = PROBLEM_TYPES[slug]
     assert problem.type == f"/problems/{slug}"
     assert problem.title == kind.title
     assert problem.status == kind.status == status

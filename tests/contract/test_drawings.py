@@ -54,7 +54,7 @@ def reread(operation, address: str):
     """What the operation of an address understands by it, as the request of the trade it stands for."""
     path, _, query = address.partition("?")
     assert operation.template == path
-    (asked,) = ParameterReader(operation.takes).read(query.encode(), {})
+    (asked,) = ParameterReader(operation.request_type).read(query.encode(), {})
     return asked.request()
 
 
@@ -293,7 +293,7 @@ def test_every_valid_address_is_answered_in_time(data):
     operation, style = data.draw(st.sampled_from([draw_crown, draw_profile, draw_needles])), sorted(STYLES)
     asked = data.draw(
         st.builds(
-            operation.takes,
+            operation.request_type,
             style=st.sampled_from(style),
             sections=st.none() | st.integers(2, 300),
             plain_rounds=st.none() | st.integers(0, 20),
@@ -315,7 +315,7 @@ def test_every_valid_address_is_answered_in_time(data):
         taken = process_time() - start
 
     assert taken < 0.05
-    assert refused is None or refused in operation.takes.__struct_fields__
+    assert refused is None or refused in operation.request_type.__struct_fields__
 
 
 def _refused(operation, asked) -> str | None:

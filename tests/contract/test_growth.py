@@ -91,13 +91,13 @@ def ms(service, operation, body, **named):
 
 def filled(operation, path, value):
     """The example of an operation with a value at a place."""
-    maker = Maker(operation.takes, random.Random(1))
+    maker = Maker(operation.request_type, random.Random(1))
     return put(maker, maker.kind, operation.example_value(), path, value)
 
 
 def at(operation, kind):
     """The places of a kind in what an operation takes."""
-    return list(places(inspect.type_info(operation.takes), kind))
+    return list(places(inspect.type_info(operation.request_type), kind))
 
 
 CALCULATIONS = [one for one in operations() if isinstance(one, Calculation)]
@@ -134,7 +134,7 @@ def test_a_text_or_list_costs_its_length(operation, path, kind, service):
     """Every text and list of every operation, up to its bound and far beyond it, where it is refused."""
     dear = {}
     if isinstance(kind, inspect.VarTupleType):
-        item = Maker(operation.takes, random.Random(1)).value(kind.item_type, 6)
+        item = Maker(operation.request_type, random.Random(1)).value(kind.item_type, 6)
         contents = {"as many": lambda length: [item] * length}
         most = (kind.max_length, 4_000)
     else:
@@ -192,7 +192,7 @@ FIELDS = ("accept", "authorization", "content-type", "content-encoding", "conten
 def test_a_header_field_costs_its_length(field, service):
     """Whatever stands in a field of the header, whichever operation is asked."""
     dear = {}
-    handout = next(one for one in CALCULATIONS if len(one.forms) > 1)
+    handout = next(one for one in CALCULATIONS if len(one.renderers) > 1)
     picture = next(one for one in operations() if not isinstance(one, Calculation))
     for operation, start, unit in product(
         (handout, picture),

@@ -1,6 +1,7 @@
 """What operators look at: health, counts, logs, and the names a service answers for."""
 
 import json
+import logging
 import re
 
 import httpx
@@ -47,18 +48,19 @@ def test_requests_are_counted_by_template():
         counts = httpx.get(f"{address}/metrics").text
 
     def counted(path, method, status):
-        line = f'roundwright_requests_total{{method="{method}",path="{path}",status="{status}"}}'
+        labels = f'http_request_method="{method}",http_response_status_code="{status}",http_route="{path}"'
+        line = f"http_server_request_duration_seconds_count{{{labels}}}"
         return float(re.search(rf"^{re.escape(line)} (.*)$", counts, re.MULTILINE)[1])
 
     assert 2 == counted("/v1/standards/{table}", "GET", 200)
     assert 1 == counted("/v1/standards/{table}", "GET", 404)
     assert 1 == counted("/v1/standards/{table}", "POST", 405)
     assert 1 == counted("/v1/gauge/convert", "GET", 405)
-    assert 5 == counted("unmatched", "GET", 404)
-    assert 5 == counted("/v1/standards", "other", 405)
+    assert 5 == counted("", "GET", 404)
+    assert 5 == counted("/v1/standards", "_OTHER", 405)
     assert "growth" not in counts
-    assert 'roundwright_request_seconds_count{path="/v1/standards/{table}"} 4.0' in counts
-    assert 'roundwright_request_seconds_bucket{le="+Inf",path="/v1/standards/{table}"} 4.0' in counts
+    assert "http_server_active_requests 1.0" in counts  # the one for the metrics
+    assert f'roundwright_build_info{{rules="{RULES}",version="{__version__}"}} 1.0' in counts
     assert "process_resident_memory_bytes" in counts
 
 
@@ -66,6 +68,28 @@ def test_counts_may_be_kept_to_oneself():
     """Switched off, `/metrics` is not there."""
     with serving(Settings(metrics=False)) as address:
         assert_problem(httpx.get(f"{address}/metrics"), 404, "not-found")
+
+
+def test_the_log_says_where_a_request_was_wrong(capfd):
+    """The line of a request with an error has its type and its pointers, and nothing of the value."""
+    with serving(Settings(access_log=True)) as address:
+        httpx.post(f"{address}/v1/gauge/convert", json={"gauge": {"stitches": "twelve"}})
+    (line,) = [json.loads(line) for line in capfd.readouterr().err.splitlines() if '"request"' in line]
+
+    assert ("/problems/invalid-request", ["#/gauge/stitches"]) == (line["problem"], line["at"])
+    assert "twelve" not in str(line)
+
+
+def test_every_logger_writes_the_same_format(capfd):
+    """What uvicorn, asyncio and warnings log is a line of JSON as well."""
+    with serving(Settings()):
+        logging.getLogger("uvicorn.error").error("wool %s", "red")
+        logging.getLogger("asyncio").warning("slow")
+    lines = [json.loads(line) for line in capfd.readouterr().err.splitlines()]
+
+    assert {("uvicorn.error", "wool red"), ("asyncio", "slow")} <= {
+        (line["logger"], line["event"]) for line in lines
+    }
 
 
 def test_nothing_is_logged_unless_asked(service, capfd):
@@ -86,12 +110,14 @@ def test_a_request_is_logged_without_what_it_said(capfd):
             headers={"traceparent": trace},
         )
     out = capfd.readouterr().err
-    refused, answered = (json.loads(line) for line in out.splitlines())
+    lines = [json.loads(line) for line in out.splitlines()]
+    refused, answered = (line for line in lines if line["event"] == "request")
 
     assert (400, "POST", "/v1/gauge/convert") == (refused["status"], refused["method"], refused["path"])
     assert (200, trace, "127.0.0.1") == (answered["status"], answered["traceparent"], answered["client"])
     assert trace.split("-")[1] == answered["request_id"]
     assert answered["ms"] > 0
+    assert ("/problems/invalid-request", []) == (refused["problem"], refused["at"])
     assert "secret" not in out
     assert "12.345678" not in out
 

@@ -10,7 +10,7 @@ import msgspec
 import pytest
 from msgspec import inspect
 
-from roundwright.web.routes.request_reader import DEEPEST
+from roundwright.web.routes.request_reader import MAX_DEPTH
 from roundwright.web.settings import Settings
 from tests.conftest import serving
 from tests.contract.places import places, put
@@ -91,8 +91,8 @@ def _depth(value):
 
 def test_nesting_of_the_limit(service):
     """Objects and lists may nest as deep as is said, and not a level deeper, whether or not each is as described."""
-    last = service.post("/v1/needles/split", json=_nested(DEEPEST - 1))
-    first = service.post("/v1/needles/split", json=_nested(DEEPEST + 1))
+    last = service.post("/v1/needles/split", json=_nested(MAX_DEPTH - 1))
+    first = service.post("/v1/needles/split", json=_nested(MAX_DEPTH + 1))
 
     assert "/problems/malformed-json" != last.json().get("type")
     assert last.status_code in (200, 422)
@@ -104,14 +104,14 @@ LISTS = [
     pytest.param(operation, path, kind, id=f"{operation.id} {'/'.join(map(str, path))}")
     for operation in operations()
     if hasattr(operation, "takes_text")
-    for path, kind in places(inspect.type_info(operation.takes), inspect.VarTupleType)
+    for path, kind in places(inspect.type_info(operation.request_type), inspect.VarTupleType)
 ]
 
 
 @pytest.mark.parametrize(("operation", "path", "kind"), LISTS)
 def test_a_list_of_the_limit(operation, path, kind):
     """Every list may have as many entries as its schema says, and not one more: its pointer is named."""
-    maker = Maker(operation.takes, random.Random(1))
+    maker = Maker(operation.request_type, random.Random(1))
     item = maker.value(kind.item_type, 6)
     service = Service(Settings(body_bytes=1024 * 1024, text_body_bytes=1024 * 1024))
     said = "#" + "".join(f"/{step}" for step in path)

@@ -3,12 +3,14 @@
 import json
 import socket
 import sys
+import time
 from contextlib import suppress
 
 import httpx
 import pytest
 
-from roundwright.web.problems import KINDS
+from roundwright.web.problems import PROBLEM_TYPES
+from roundwright.web.protocol import MAX_PIPELINED
 from roundwright.web.settings import Settings
 from tests.conftest import serving
 
@@ -20,6 +22,8 @@ MESSAGES = {
     "an unknown version": b"GET / HTTP/9.9\r\nHost: a\r\n\r\n",
     "a method in small letters": b"get / HTTP/1.1\r\nHost: a\r\n\r\n",
     "an unknown method": b"KNIT / HTTP/1.1\r\nHost: a\r\n\r\n",
+    "two hosts": b"GET /health/live HTTP/1.1\r\nHost: a\r\nHost: b\r\n\r\n",
+    "two hosts, of the old protocol": b"GET /health/live HTTP/1.0\r\nHost: a\r\nHost: b\r\n\r\n",
     "no host": b"GET /health/live HTTP/1.1\r\n\r\n",
     "a length that is no number": POST + b"Content-Length: ten\r\n\r\n",
     "a length below nothing": POST + b"Content-Length: -1\r\n\r\n",
@@ -57,7 +61,7 @@ def _answer(address: str, message: bytes) -> tuple[int, dict[str, str], bytes]:
 
 def _assert_problem(address: str, message: bytes, slug: str) -> None:
     status, headers, content = _answer(address, message)
-    kind = KINDS[slug]
+    kind = PROBLEM_TYPES[slug]
     problem = json.loads(content)
     assert (kind.status, "application/problem+json") == (status, headers["content-type"])
     assert (f"/problems/{slug}", kind.title, kind.status) == (
@@ -87,7 +91,8 @@ def test_what_is_no_http_is_counted():
             _answer(address, message)
         counts = httpx.get(f"{address}/metrics").text
 
-    assert 'roundwright_requests_total{method="other",path="unmatched",status="400"} 3.0' in counts
+    labels = 'http_request_method="_OTHER",http_response_status_code="400",http_route=""'
+    assert f"http_server_request_duration_seconds_count{{{labels}}} 3.0" in counts
 
 
 @pytest.mark.parametrize("message", [one for name, one in TOO_LONG.items() if "MB" not in name])
@@ -190,3 +195,71 @@ def test_an_answer_comes_whole(address):
             # `tcpi_data_segs_in` of Linux's `struct tcp_info`: packets with data that came in.
             information = connection.getsockopt(socket.IPPROTO_TCP, socket.TCP_INFO, 160)
             assert int.from_bytes(information[152:156], sys.byteorder) == number
+
+
+BODY = b'{"gauge":{"stitches":22}}'
+
+
+H2C = b"Connection: Upgrade, HTTP2-Settings\r\nUpgrade: h2c\r\nHTTP2-Settings: AAMAAABk\r\n"
+
+
+def test_an_upgrade_is_ignored(address):
+    """A caller that offers HTTP/2 by `Upgrade`, as some do, is answered over HTTP/1.1."""
+    status, _, _ = _answer(address, b"GET /v1/standards HTTP/1.0\r\nHost: a\r\n" + H2C + b"\r\n")
+
+    assert 200 == status
+
+
+def test_a_body_behind_an_upgrade_is_refused(address):
+    """Such a body is never lost in silence, nor read as the next request; the proxy takes the offer away."""
+    _assert_problem(address, POST + H2C + b"Content-Length: %d\r\n\r\n" % len(BODY) + BODY, "bad-message")
+
+
+def test_a_trailer_is_no_header(address):
+    """What comes after the last chunk never counts as a header (RFC 9110, 6.5.1): here it would be a media type."""
+    head = (
+        POST.replace(b"Content-Type: application/json\r\n", b"")
+        + b"Transfer-Encoding: chunked\r\nConnection: close\r\n\r\n"
+    )
+    chunks = b"%x\r\n%b\r\n0\r\nContent-Type: application/json\r\n\r\n" % (len(BODY), BODY)
+    status, _, _ = _answer(address, head + chunks)
+
+    assert 415 == status
+
+
+def test_a_connection_that_sends_a_blank_line_keeps_its_timers():
+    """A line break between requests is allowed (RFC 9112, 2.2), and buys no time: before a request and after one."""
+    first = b"GET /health/live HTTP/1.1\r\nHost: a\r\n\r\n"
+    with serving(Settings(keep_alive_s=1)) as address:
+        url = httpx.URL(address)
+        for begun in (b"\r\n", first + b"\r\n"):
+            with socket.create_connection((url.host, url.port), timeout=10) as connection:
+                connection.sendall(begun)
+                time.sleep(0.3)
+                connection.sendall(b"\r\n")
+                while connection.recv(65_536):  # until it is closed; a timeout fails
+                    pass
+
+
+def test_the_limit_of_the_header_does_not_depend_on_packets(address):
+    """A header just below the limit is read, one just above is refused, however it is cut into packets."""
+    start, end = b"GET /health/live HTTP/1.1\r\nHost: a\r\nConnection: close\r\n", b"\r\n"
+    counted = len("/health/liveHostaConnectioncloseWool")
+    url = httpx.URL(address)
+    for extra, status in ((0, 200), (1, 431)):
+        header = start + b"Wool: " + b"w" * (16_384 - counted + extra) + b"\r\n" + end
+        for size in (100_000, 9_000, 1_400):
+            with socket.create_connection((url.host, url.port), timeout=10) as connection:
+                connection.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+                for at in range(0, len(header), size):
+                    connection.sendall(header[at : at + size])
+                    time.sleep(0.005)
+                assert status == int(connection.recv(65_536).split()[1]), size
+
+
+def test_requests_that_wait_on_a_connection_are_bounded(address):
+    """Thousands of requests in one packet are not all kept: those before the limit are answered, then it is closed."""
+    request = b"GET /v1/standards HTTP/1.1\r\nHost: a\r\n\r\n"
+    _, _, received = _answer(address, request * 4_000)
+
+    assert 0 < received.count(b"HTTP/1.1 200") <= MAX_PIPELINED + 1

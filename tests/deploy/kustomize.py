@@ -27,8 +27,11 @@ def build(folder: Path) -> list[Manifest]:
         there = folder / name
         made += build(there) if there.is_dir() else manifests(there)
     for generator in said.get("configMapGenerator", ()):
-        assert set(generator) == {"name", "files"}
-        data = {name: (folder / name).read_text() for name in generator["files"]}
+        assert set(generator) - {"name"} <= {"files", "envs"}
+        data = {name: (folder / name).read_text() for name in generator.get("files", ())}
+        for name in generator.get("envs", ()):
+            lines = (folder / name).read_text().splitlines()
+            data |= dict(line.split("=", 1) for line in lines if line and not line.startswith("#"))
         name = {"name": generator["name"]}
         made.append({"apiVersion": "v1", "kind": "ConfigMap", "metadata": name, "data": data})
     for name in said.get("components", ()):

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 import yaml
 
-from roundwright.web.app import create_app
-from roundwright.web.settings import Settings, read
+from roundwright.web.app import create
+from roundwright.web.settings import Settings, read, variable_of
 from tests.deploy.kustomize import Manifest, build, identity, manifests
 from tests.deploy.tools import debian_nginx, new_nginx, tool
 from tests.load.faults import MEMORY_BYTES
@@ -19,6 +19,8 @@ from tests.load.fleet import WRITTEN_BYTES
 DEPLOY = Path(__file__).parents[2] / "deploy"
 KUBERNETES = DEPLOY / "kubernetes"
 OVERLAYS = ("small", "large")
+OF_THE_IMAGE = {f"ROUNDWRIGHT_{name}" for name in ("HOST", "PORT", "WARM")}
+OF_A_SECRET = {"ROUNDWRIGHT_KEYS", "ROUNDWRIGHT_KEYS_FILE"}
 FOREIGN = "ServiceMonitor"
 """Of Prometheus' operator, so not in Kubernetes' own schemas."""
 
@@ -154,7 +156,11 @@ def test_every_file_is_applied() -> None:
     for folder in {file.parent for file in KUBERNETES.glob("*/kustomization.yaml")}:
         said = yaml.safe_load((folder / "kustomization.yaml").read_text())
         named = {*said.get("resources", ()), *(one["path"] for one in said.get("patches", ()))}
-        named |= {name for one in said.get("configMapGenerator", ()) for name in one["files"]}
+        named |= {
+            name
+            for one in said.get("configMapGenerator", ())
+            for name in one.get("files", one.get("envs", ()))
+        }
         lying = {file.name for file in folder.iterdir()} - {"kustomization.yaml"}
         assert lying <= named
 
@@ -231,8 +237,20 @@ def test_a_replica_knows_its_settings_and_only_those(fleet: list[Manifest]) -> N
     """The variables set are settings, and Kubernetes adds none of the same prefix (links to services would)."""
     pod = of(fleet, "Deployment", "roundwright")["spec"]["template"]["spec"]
     assert pod["enableServiceLinks"] is False
-    [container] = pod["containers"]
-    read({variable["name"]: variable["value"] for variable in container["env"]})
+    settings = of(fleet, "ConfigMap", "roundwright-settings")["data"]
+    assert read(settings) == Settings()
+    assert (
+        set(settings)
+        == {variable_of(field) for field in Settings.__struct_fields__} - OF_THE_IMAGE - OF_A_SECRET
+    )
+
+
+def test_compose_has_a_place_for_every_setting() -> None:
+    """Each setting that is not the image's stands in the file, set or as a comment."""
+    named = set(
+        re.findall(r"^ +(?:# )?(ROUNDWRIGHT_\w+):", (DEPLOY / "compose.yaml").read_text(), re.MULTILINE)
+    )
+    assert named == {variable_of(field) for field in Settings.__struct_fields__} - OF_THE_IMAGE
 
 
 def test_what_is_probed_is_there(fleet: list[Manifest]) -> None:
@@ -243,7 +261,7 @@ def test_what_is_probed_is_there(fleet: list[Manifest]) -> None:
     asked = [container[f"{name}Probe"]["httpGet"]["path"] for name in ("startup", "liveness", "readiness")]
     for monitor in manifests(KUBERNETES / "monitoring" / "monitor.yaml"):
         asked += [endpoint["path"] for endpoint in monitor["spec"]["endpoints"]]
-    client = TestClient(create_app(Settings()))  # type: ignore[arg-type]
+    client = TestClient(create(Settings()))  # type: ignore[arg-type]
     assert {path: client.get(path).status_code for path in asked} == dict.fromkeys(asked, 200)
     assert container["ports"][0]["containerPort"] == Settings().port
     assert f"ROUNDWRIGHT_PORT={Settings().port}" in (DEPLOY / "Containerfile").read_text()
@@ -282,4 +300,9 @@ def test_the_proxy_keeps_within_the_service(fleet: list[Manifest]) -> None:
         assert idle is not None
         assert int(idle[1]) < Settings().keep_alive_s
     names = {name for one in fleet if one["kind"] == "ConfigMap" for name in one["data"]}
-    assert names == {"nginx.conf", "forward.conf", "problems.conf", "site.conf"}
+    assert {name for name in names if name.endswith(".conf")} == {
+        "nginx.conf",
+        "forward.conf",
+        "problems.conf",
+        "site.conf",
+    }

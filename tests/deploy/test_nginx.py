@@ -17,7 +17,7 @@ from select import select
 
 import pytest
 
-from roundwright.web.problems import KINDS
+from roundwright.web.problems import PROBLEM_TYPES
 from tests.deploy.tools import debian_nginx, new_nginx
 from tests.load.callers import Call, good_calls, wire
 from tests.load.fleet import HOST, NGINX_FOLDER, REPOSITORY, Proxy, Replica, free_port, until
@@ -178,9 +178,9 @@ def assert_problem(answer: tuple[int, Headers, bytes], status: int, instance: st
         assert problem["instance"] == instance
     if problem["type"] == "about:blank":  # RFC 9457, 4.2.1: the title is then the phrase of the status
         assert problem["title"] == PHRASES[status]
-        assert all(kind.status != status for kind in KINDS.values())
+        assert all(kind.status != status for kind in PROBLEM_TYPES.values())
     else:
-        kind = KINDS[problem["type"].removeprefix("/problems/")]
+        kind = PROBLEM_TYPES[problem["type"].removeprefix("/problems/")]
         assert (kind.title, kind.status) == (problem["title"], status)
     assert ("retry-after" in headers) == (status in (429, 502, 503, 504))
 

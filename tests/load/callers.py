@@ -12,8 +12,8 @@ from typing import Any
 
 import httpx
 
-from roundwright.web.app import create_app
-from roundwright.web.middleware import Edge
+from roundwright.web.app import create
+from roundwright.web.middleware import Middleware
 from roundwright.web.settings import Settings
 
 HOST = "127.0.0.1"
@@ -69,7 +69,7 @@ def good_calls() -> list[Call]:
 
     What must come back is calculated in this process, without a socket.
     """
-    app = create_app(Settings())
+    app = create(Settings())
     paths = json.loads(app.document())["paths"]
     asked = [
         one
@@ -108,7 +108,7 @@ def _examples(method: str, path: str, operation: dict[str, Any]) -> list[Asked]:
     return [(method, str(httpx.URL(path, params=query or None)), None)]
 
 
-async def _expected(app: Edge, asked: list[Asked]) -> list[Call]:
+async def _expected(app: Middleware, asked: list[Asked]) -> list[Call]:
     transport = httpx.ASGITransport(app)  # type: ignore[arg-type]
     calls = []
     async with httpx.AsyncClient(transport=transport, base_url=f"http://{HOST}") as client:

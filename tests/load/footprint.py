@@ -7,7 +7,6 @@ what the image has and nothing else. That is made in `.venv/runtime` from the pi
 import subprocess
 import tempfile
 import venv
-from itertools import pairwise
 from pathlib import Path
 from statistics import median
 
@@ -37,7 +36,6 @@ def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
     with tempfile.TemporaryDirectory() as folder:
         script = mixed(Path(folder))
         first, last, asked = growth(script, python, requests, seconds)
-        one, two = (cpu_ms(script, python, workers, seconds) for workers in (1, 2))
     return [
         _row("start to ready", our_s / bare_s, 1.5, f"{our_s:.2f} s, bare {bare_s:.2f} s"),
         _row("idle memory", our_bytes / bare_bytes, 1.5, f"{_mib(our_bytes)}, bare {_mib(bare_bytes)}"),
@@ -45,7 +43,6 @@ def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
             f"memory after {asked:,} mixed requests / after {WARM:,}",
             last / first, 1.02, f"{_mib(last)}, before {_mib(first)}",
         ),
-        _row("CPU time a request, 2 workers / 1", two / one, 1.1, f"{two:.3f} ms, with one {one:.3f} ms"),
     ]  # fmt: skip
 
 
@@ -95,26 +92,9 @@ def growth(script: Path, python: str, requests: int, seconds: int) -> tuple[int,
         return first, held_bytes(server), asked
 
 
-def cpu_ms(script: Path, python: str, workers: int, seconds: int) -> float:
-    """Processor time of all processes together for one of the mixed requests, in ms; the median of five stretches."""
-    with Served(OURS, cores="0,1", python=python, workers=workers) as server:
-        pace(server, script, "/", 1)
-        spent = [_cpu_s(server)]
-        asked = []
-        for _ in range(5):
-            asked.append(pace(server, script, "/", seconds).rate * seconds)
-            spent.append(_cpu_s(server))
-        stretches = zip(pairwise(spent), asked, strict=True)
-        return median(1000 * (after - before) / requests for (before, after), requests in stretches)
-
-
 def held_bytes(server: Served) -> int:
     """Memory of its own and of files that a server holds, in bytes."""
     return sum(one.memory_info().rss for one in _processes(server))
-
-
-def _cpu_s(server: Served) -> float:
-    return sum(one.cpu_times().user + one.cpu_times().system for one in _processes(server))
 
 
 def _processes(server: Served) -> list[psutil.Process]:

@@ -59,7 +59,7 @@ class Timed:
         from roundwright.web.routes import all_operations
 
         operation = next(one for one in all_operations() if one.template == self.path)
-        requests = [msgspec.convert(body, operation.takes) for body in self.bodies]
+        requests = [msgspec.convert(body, operation.request_type) for body in self.bodies]
         if self.encoded:
             return msgspec.json.Encoder().encode, cycle([operation.calculate(requests[0])])
         for request in requests[-3:]:  # what is read once is read

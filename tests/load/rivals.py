@@ -33,10 +33,10 @@ if TYPE_CHECKING:
 
 def _given(operation: "Operation", query: str, path: dict[str, str]) -> tuple[Any, ...]:
     """What a look-up is asked for, by the quickest way there is."""
-    if operation.takes is None:
+    if operation.request_type is None:
         return ()
     asked = {**path, **dict(parse_qsl(query))}
-    return (msgspec.convert(asked, operation.takes, strict=False),)
+    return (msgspec.convert(asked, operation.request_type, strict=False),)
 
 
 def floor() -> Any:
@@ -47,9 +47,9 @@ def floor() -> Any:
     posts: dict[str, tuple[Any, Callable[..., Any], Any]] = {}
     gets: list[tuple[str, str, Operation, str, Any]] = []
     for one in all_operations():
-        media_type, form = next(iter(one.forms.items()))
+        media_type, form = next(iter(one.renderers.items()))
         if isinstance(one, Calculation):
-            posts[one.template] = (msgspec.json.Decoder(one.takes), one.calculate, form)
+            posts[one.template] = (msgspec.json.Decoder(one.request_type), one.calculate, form)
         else:
             start, brace, name = one.template.partition("{")
             gets.append((start, name.rstrip("}") if brace else "", one, media_type, form))
@@ -92,15 +92,15 @@ def plain() -> Any:
 
     handlers: list[Any] = []
     for one in all_operations():
-        if len(one.forms) > 1:
+        if len(one.renderers) > 1:
             continue  # in which form is asked by the header, which no default of a framework reads
         if isinstance(one, Calculation):
             calculated = _calculated(one)
-            calculated.__annotations__ = {"data": JSONBody[one.takes], "return": one.gives}
+            calculated.__annotations__ = {"data": JSONBody[one.request_type], "return": one.answer_type}
             handlers.append(post(one.template, status_code=200, sync_to_thread=False)(calculated))
         else:
-            media_type = next(iter(one.forms))
-            form = one.forms[media_type]
+            media_type = next(iter(one.renderers))
+            form = one.renderers[media_type]
             handlers.append(
                 get(one.template.replace("}", ":str}"), sync_to_thread=False)(
                     _looked_up(one, form, media_type)
@@ -139,15 +139,15 @@ def peer() -> Any:
     models = _Models()
     app = FastAPI()
     for one in all_operations():
-        if len(one.forms) > 1:
+        if len(one.renderers) > 1:
             continue  # in which form is asked by the header, which no default of a framework reads
         if isinstance(one, Calculation):
-            takes, gives = models.of(one.takes), models.of(one.gives)
+            takes, gives = models.of(one.request_type), models.of(one.answer_type)
             app.post(one.template, response_model=gives, response_model_exclude_unset=True)(
                 _peer_post(one, takes)
             )
         else:
-            media_type, form = next(iter(one.forms.items()))
+            media_type, form = next(iter(one.renderers.items()))
             app.get(one.template)(_peer_get(one, media_type, form, Request, Response))
     return app
 
@@ -155,7 +155,7 @@ def peer() -> Any:
 def _peer_post(one: "Operation", takes: Any) -> Any:
     async def calculated(asked: Any) -> Any:
         return msgspec.to_builtins(
-            one.calculate(msgspec.convert(asked.model_dump(exclude_unset=True), one.takes))
+            one.calculate(msgspec.convert(asked.model_dump(exclude_unset=True), one.request_type))
         )
 
     calculated.__annotations__ = {"asked": takes}

@@ -43,14 +43,14 @@ class Found(msgspec.Struct):
 def search(service: Service, operation: Operation, seconds: float, seed: int) -> Found:
     """Climb for so long."""
     chance = random.Random(f"{operation.id} {seed}")
-    maker = Maker(operation.takes, chance)
+    maker = Maker(operation.request_type, chance)
     climbers = [timed for one in starts(operation) if (timed := cost(service, operation, *one)) is not None]
     tried = len(climbers)
     until = time.process_time() + seconds
     while time.process_time() < until:
         tried += 1
         if chance.random() < FRESH:
-            made, accept = maker.valid(), chance.choice(list(operation.forms))
+            made, accept = maker.valid(), chance.choice(list(operation.renderers))
         else:
             _, made, accept = chance.choice(climbers)
             made = maker.varied(made)
@@ -67,7 +67,7 @@ def search(service: Service, operation: Operation, seconds: float, seed: int) ->
 
 def starts(operation: Operation) -> list[tuple[Any, str]]:
     """What to start from: the example in each form, and what was found last time."""
-    known = [(operation.example_value(), form) for form in operation.forms]
+    known = [(operation.example_value(), form) for form in operation.renderers]
     file = KEPT / f"{operation.id}.json"
     if file.exists():
         found = msgspec.json.decode(file.read_bytes())

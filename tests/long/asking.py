@@ -9,7 +9,7 @@ from weakref import finalize
 
 import msgspec
 
-from roundwright.web.app import create_app
+from roundwright.web.app import create
 from roundwright.web.routes import all_operations
 from roundwright.web.routes.operation import Calculation, Operation
 from roundwright.web.settings import Settings
@@ -31,7 +31,7 @@ class Service:
     """The application, as it ships unless settings are given."""
 
     def __init__(self, settings: Settings | None = None) -> None:
-        self.app = create_app(settings or Settings())
+        self.app = create(settings or Settings())
         self.runner = Runner()
         finalize(self, self.runner.close)
         finalize(self, self.app.stop)
@@ -127,4 +127,4 @@ def _spelled(value: Any) -> str:
 
 def operations() -> list[Operation]:
     """Every operation that takes something."""
-    return [one for one in all_operations() if one.takes is not None]
+    return [one for one in all_operations() if one.request_type is not None]

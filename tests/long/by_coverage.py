@@ -39,7 +39,7 @@ def child(name: str, runs: int, seed: int) -> None:
         if wrong := fault(operation, service.ask_for(operation, body)):
             raise AssertionError(f"{wrong}\n  {body!r}")
 
-    maker = Maker(operation.takes, random.Random(seed))
+    maker = Maker(operation.request_type, random.Random(seed))
     example = operation.example_value()
     worst = msgspec.json.decode((KEPT / f"{name}.json").read_bytes())["request"]
     with TemporaryDirectory() as corpus:

@@ -7,7 +7,7 @@ from xml.parsers import expat
 
 import msgspec
 
-from roundwright.web.problems import KINDS, MEDIA_TYPE, Problem
+from roundwright.web.problems import MEDIA_TYPE, PROBLEM_TYPES, Problem
 from roundwright.web.routes.operation import JSON, Operation
 from tests.long.asking import Answer
 from tests.support import by_hand
@@ -36,7 +36,7 @@ def check_problem(answer: Answer) -> None:
     assert answer.status in REFUSALS, f"{answer.status} {answer.body[:200]!r}"
     assert answer.media_type == MEDIA_TYPE
     problem = msgspec.json.decode(answer.body, type=Problem)
-    kind = KINDS[problem.type.removeprefix("/problems/")]
+    kind = PROBLEM_TYPES[problem.type.removeprefix("/problems/")]
     assert (kind.status, kind.title) == (answer.status, problem.title)
     assert problem.detail
 
@@ -44,7 +44,7 @@ def check_problem(answer: Answer) -> None:
 def check_answer(operation: Operation, answer: Answer) -> None:
     """Fail unless it is of the form and the type promised, and its rounds come out when they are worked."""
     if answer.media_type == JSON:
-        msgspec.json.decode(answer.body, type=operation.gives)
+        msgspec.json.decode(answer.body, type=operation.answer_type)
         check_rounds(msgspec.json.decode(answer.body))
     elif answer.media_type.startswith("image/svg+xml"):
         expat.ParserCreate().Parse(answer.body, True)

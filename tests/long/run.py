@@ -50,7 +50,7 @@ class Outcome(msgspec.Struct):
 
 def said(operation: Operation, chance: random.Random) -> Iterator[tuple[bytes, Any]]:
     """Requests without end. To be sent back: whether the last could be answered, so that others are made from it."""
-    maker, spoiler = Maker(operation.takes, chance), Bytes(chance)
+    maker, spoiler = Maker(operation.request_type, chance), Bytes(chance)
     pool = [operation.example_value()]
     while True:
         base = chance.choice(pool)
@@ -82,7 +82,7 @@ def hammer(service: Service, operation: Operation, requests: int, seed: int) -> 
     making = said(operation, chance)
     body = next(making)
     while True:
-        accept = chance.choice(("*/*", *operation.forms))
+        accept = chance.choice(("*/*", *operation.renderers))
         answer = service.ask_for(operation, body, accept)
         statuses[answer.status] += 1
         note(outcome, service, operation, (body, accept), answer)
@@ -147,7 +147,7 @@ def main() -> int:
     chosen = [one for one in operations() if not given.only or one.id in given.only]
     names = [str(one.id) for one in chosen]
     # What is answered in many forms takes longest: it begins first, so that no core idles at the end.
-    chosen.sort(key=lambda one: -len(one.forms))
+    chosen.sort(key=lambda one: -len(one.renderers))
     jobs = [(str(one.id), given.requests, given.seed) for one in chosen]
     began = time.monotonic()
     outcomes = []

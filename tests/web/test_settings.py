@@ -6,7 +6,7 @@ import sys
 import msgspec
 import pytest
 
-from roundwright.web.settings import NoSetting, Settings, read, variable_of
+from roundwright.web.settings import Settings, SettingsError, read, variable_of
 
 
 def test_nothing_need_be_set():
@@ -40,14 +40,18 @@ def test_each_setting_is_read():
         ("ROUNDWRIGHT_PORT", "eighty"),
         ("ROUNDWRIGHT_PORT", "65536"),
         ("ROUNDWRIGHT_PORT", ""),
-        ("ROUNDWRIGHT_WORKERS", "0"),
+        ("ROUNDWRIGHT_WORKERS", "2"),
+        ("ROUNDWRIGHT_RATE_PER_MINUTE", "60"),
+        ("ROUNDWRIGHT_KEYS", ""),
+        ("ROUNDWRIGHT_KEYS", " "),
+        ("ROUNDWRIGHT_KEYS_FILE", ""),
         ("ROUNDWRIGHT_BODY_BYTES", "10"),
         ("ROUNDWRIGHT_ACCESS_LOG", "perhaps"),
     ],
 )
 def test_a_wrong_setting_is_refused(variable, value):
     """A name that is no setting and a value that is none of its values are both refused, by name."""
-    with pytest.raises(NoSetting, match="(?i)" + variable.removeprefix("ROUNDWRIGHT_")):
+    with pytest.raises(SettingsError, match="(?i)" + variable.removeprefix("ROUNDWRIGHT_")):
         read({variable: value})
 
 
@@ -61,14 +65,14 @@ def test_each_setting_says_what_it_is():
 
 AT_FIRST = """
 import sys
-from roundwright.web.app import create_app
+from roundwright.web.app import create
 from roundwright.web.routes import all_operations
 from roundwright.web.settings import Settings
 
-create_app(Settings(warm={warm}))
+create(Settings(warm={warm}))
 there = set(sys.modules)
 for one in all_operations():
-    for write in one.forms.values():
+    for write in one.renderers.values():
         write(one.example_answer())
 print(len(set(sys.modules) - there))
 """

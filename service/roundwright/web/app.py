@@ -1,62 +1,65 @@
-"""The application: routes, limits, and what surrounds them. No logic."""
+"""The application: operations, Litestar's router, middleware, and what starts and stops with a process."""
 
 from functools import cache
 from typing import Any
 
 import msgspec
 from litestar import Litestar
-from litestar.datastructures import State
 
+from roundwright.web import log
 from roundwright.web.metrics import Metrics
-from roundwright.web.middleware import Edge, on_error
-from roundwright.web.problems import Refusal
+from roundwright.web.middleware import Middleware
+from roundwright.web.problems import ProblemError
 from roundwright.web.routes import Operation, all_operations
 from roundwright.web.routes.gauge import convert_gauge
-from roundwright.web.routes.service import house
+from roundwright.web.routes.service import service_operations
 from roundwright.web.routes.typesetter import Typesetter
 from roundwright.web.settings import Settings, read
 
 
-def create_app(settings: Settings | None = None) -> Edge:
+def create(settings: Settings | None = None) -> Middleware:
     """The service as an ASGI application, with the settings of the environment unless others are given."""
     settings = settings or read()
-    metrics = Metrics()
+    log.configure()
+    metrics = Metrics() if settings.metrics else None
     typesetter = Typesetter()
-    trade = all_operations()
 
     @cache
-    def description() -> bytes:
-        from roundwright.web.openapi import document  # of no use to a process that is never asked for it
+    def document_bytes() -> bytes:
+        from roundwright.web.openapi import document  # only needed by a process that is asked for it
 
-        return _indented(document(handlers, keyed=bool(edge.gate.keys)))
+        return _indented(document(operations, keyed=middleware.key_check.is_active))
 
     def probe() -> None:
-        if edge.stopping:
-            raise Refusal("stopping", "This process is about to stop.")
+        if middleware.stopping:
+            raise ProblemError("stopping", "This process is about to stop.")
         convert_gauge.example_answer()
 
-    handlers: list[Operation] = [
-        *trade,
-        *house(
-            document=description,
-            metrics=metrics.text if settings.metrics else None,
-            probe=probe,
+    operations: list[Operation] = [
+        *all_operations(),
+        *service_operations(
+            document=document_bytes, metrics=None if metrics is None else metrics.text, probe=probe
         ),
     ]
     litestar = Litestar(
-        route_handlers=handlers,
-        exception_handlers={Exception: on_error},
+        route_handlers=[operation.handler(settings, typesetter) for operation in operations],
+        exception_handlers={Exception: _raise},
         logging_config=None,
         openapi_config=None,
-        state=State({"settings": settings, "typesetter": typesetter}),
+        on_shutdown=[typesetter.stop],
     )
-    metrics.know(one.template for one in handlers)
     if settings.warm:
         typesetter.start()
-        for one in trade:
-            one.warm()
-    edge = Edge(litestar, settings, metrics, description, typesetter.stop)
-    return edge
+        for operation in all_operations():
+            operation.warm()
+    templates = tuple(operation.template for operation in operations)
+    middleware = Middleware(litestar, settings, templates, metrics, document_bytes)
+    return middleware
+
+
+def _raise(_request: Any, error: Exception) -> Any:
+    """Leave an error to the middleware, which makes a problem of all of them."""
+    raise error
 
 
 def _indented(document: Any) -> bytes:

@@ -1,33 +1,66 @@
-"""What is logged: one line of JSON for each request where asked for, and for each fault of our own.
+"""The log: a line of JSON for each event, uvicorn's and asyncio's too, by the standard library and structlog.
 
-Nothing of a body or a query is ever logged, nor the message of an exception, which may quote one.
+No value of a body and nothing of a query is ever logged, nor the message of an exception of ours, which may quote one.
 """
 
-import os
-from functools import cache
+import logging
+from functools import cached_property
 from traceback import extract_tb
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 import msgspec
 from litestar.types import HTTPScope
 
-MOST_PLACES: Final = 40
-"""Places of a fault that are logged, the innermost: endless recursion passes a thousand."""
+from roundwright.web.auth import KEY_NAME
+from roundwright.web.problems import Problem, shortened
 
-
-@cache
-def _logger() -> Any:
+if TYPE_CHECKING:
     import structlog
 
-    return structlog.wrap_logger(
-        structlog.BytesLogger(os.fdopen(2, "wb", buffering=0, closefd=False)),
-        processors=[
-            structlog.processors.add_log_level,
-            structlog.processors.TimeStamper(fmt="iso", utc=True),
-            structlog.processors.JSONRenderer(serializer=lambda event, **_: msgspec.json.encode(event)),
-        ],
-        wrapper_class=structlog.make_filtering_bound_logger(0),
-    )
+MAX_FRAMES: Final = 40
+"""Frames of a traceback that are logged, the innermost: endless recursion has a thousand."""
+
+MAX_POINTER: Final = 100
+"""Characters of a pointer that are logged: an unknown field's name is its last part."""
+
+_logger: Final = logging.getLogger("roundwright")
+
+
+class JsonFormatter(logging.Formatter):
+    """Formats records by structlog, which is imported for the first of them."""
+
+    @cached_property
+    def by_structlog(self) -> "structlog.stdlib.ProcessorFormatter":
+        """Structlog's formatter for records of the standard library."""
+        import structlog
+
+        return structlog.stdlib.ProcessorFormatter(
+            foreign_pre_chain=[
+                structlog.stdlib.ExtraAdder(),
+                structlog.stdlib.add_log_level,
+                structlog.stdlib.add_logger_name,
+                structlog.processors.TimeStamper(fmt="iso", utc=True),
+                structlog.processors.format_exc_info,
+            ],
+            processors=[
+                structlog.stdlib.ProcessorFormatter.remove_processors_meta,
+                structlog.processors.JSONRenderer(
+                    serializer=lambda event, **_: msgspec.json.encode(event, enc_hook=str).decode()
+                ),
+            ],
+        )
+
+    def format(self, record: logging.LogRecord) -> str:
+        """The record as a line of JSON."""
+        return self.by_structlog.format(record)
+
+
+def configure() -> None:
+    """Send every logger of the process to the standard error, as lines of JSON."""
+    handler = logging.StreamHandler()
+    handler.setFormatter(JsonFormatter())
+    logging.basicConfig(handlers=[handler], level=logging.WARNING, force=True)
+    _logger.setLevel(logging.INFO)
 
 
 def access(
@@ -37,36 +70,43 @@ def access(
     seconds: float,
     *,
     request_id: bytes,
-    client: str | None,
-    key: str | None,
+    problem: Problem | None,
 ) -> None:
-    """Log one request: what was asked, by whom (the address, and the name of a key) and how it went."""
-    _logger().info(
+    """Log one request: method, path, caller, status, time; for an error its type and where in the request it is."""
+    client = scope.get("client")
+    event(
         "request",
         method=scope["method"],
         path=scope["path"],
         status=status,
         ms=round(seconds * 1000, 3),
-        client=client,
-        key=key,
+        client=client[0] if client else None,
+        key=scope["state"].get(KEY_NAME),
         request_id=request_id.decode("latin-1"),
         traceparent=headers.get(b"traceparent", b"").decode("latin-1") or None,
+        **({} if problem is None else _place(problem)),
     )
 
 
+def _place(problem: Problem) -> dict[str, Any]:
+    """The type of a problem and where in the body it is; a parameter's name may be anything the caller wrote."""
+    pointers = [shortened(fault.pointer, MAX_POINTER) for fault in problem.errors if fault.pointer]
+    return {"problem": problem.type, "at": pointers}
+
+
 def crash(error: Exception, request_id: bytes) -> None:
-    """Log a fault of our own: what it was, and the places it passed, innermost last."""
-    _logger().error(
+    """Log an unexpected exception: its type and the frames it passed, the innermost last."""
+    frames = extract_tb(error.__traceback__)[-MAX_FRAMES:]
+    _logger.error(
         "crash",
-        error=f"{type(error).__module__}.{type(error).__qualname__}",
-        at=[
-            f"{frame.filename}:{frame.lineno} {frame.name}"
-            for frame in extract_tb(error.__traceback__)[-MOST_PLACES:]
-        ],
-        request_id=request_id.decode("latin-1"),
+        extra={
+            "error": f"{type(error).__module__}.{type(error).__qualname__}",
+            "at": [f"{frame.filename}:{frame.lineno} {frame.name}" for frame in frames],
+            "request_id": request_id.decode("latin-1"),
+        },
     )
 
 
 def event(name: str, **facts: Any) -> None:
-    """Log something that happened to the service itself."""
-    _logger().info(name, **facts)
+    """Log an event of the service."""
+    _logger.info(name, extra=facts)

@@ -1,7 +1,7 @@
 """The OpenAPI document, made from the operations themselves.
 
 Schemas come from msgspec, which knows the structs as they are decoded; paths, parameters and answers from the
-operations; the example answers from running each operation on its example request, so that they are always real.
+operations. A calculation shows an example of its request; the answer to it is one click away on the reference page.
 """
 
 import re
@@ -13,8 +13,8 @@ from typing import Any, Final
 import msgspec
 
 from roundwright import __version__
-from roundwright.web.auth import GUARDED, UNCOUNTED
-from roundwright.web.problems import KINDS, MEDIA_TYPE, Problem
+from roundwright.web.auth import GUARDED
+from roundwright.web.problems import MEDIA_TYPE, PROBLEM_TYPES, Problem
 from roundwright.web.routes.operation import JSON, Calculation, Lookup, Operation
 
 REFERENCE: Final = "#/components/schemas/{name}"
@@ -111,15 +111,20 @@ def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
         "operationId": one.id,
         "tags": [one.tag],
         "summary": one.summary,
-        "description": cleandoc(one.fn.__doc__ or ""),
+        "description": cleandoc(one.calculate.__doc__ or ""),
     }
     if isinstance(one, Lookup):
-        if one.takes:
+        if one.request_type:
             written["parameters"] = _parameters(one, schemas)
     else:
         written["requestBody"] = {
             "required": True,
-            "content": {JSON: {"schema": _reference(one.takes), **_examples(one, one.example_value())}},
+            "content": {
+                JSON: {
+                    "schema": _reference(one.request_type),
+                    "examples": {one.example or "request": {"value": one.example_value()}},
+                }
+            },
         }
     responses: dict[str, Any] = {"200": _answer(one)}
     if _is_cached(one):
@@ -131,15 +136,15 @@ def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
 
 def _answer(one: Operation) -> dict[str, Any]:
     content: dict[str, Any] = {}
-    for media_type in one.forms:
+    for media_type in one.renderers:
         if media_type == JSON:
-            content[JSON] = {"schema": _reference(one.gives), **_examples(one, one.example_answer())}
+            content[JSON] = {"schema": _reference(one.answer_type)}
         else:
             bare = media_type.partition(";")[0]
             text = bare.startswith("text/") or bare.endswith("+xml")
             content[bare] = {"schema": {"type": "string"} if text else {"type": "string", "format": "binary"}}
     answer: dict[str, Any] = {
-        "description": (one.gives.__doc__ or "").partition("\n")[0],
+        "description": (one.answer_type.__doc__ or "").partition("\n")[0],
         "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _headers(one)},
         "content": content,
     }
@@ -148,12 +153,8 @@ def _answer(one: Operation) -> dict[str, Any]:
     return answer
 
 
-def _examples(one: Operation, value: Any) -> dict[str, Any]:
-    return {"examples": {one.example or "answer": {"value": value}}}
-
-
 def _parameters(one: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]:
-    schema = schemas[one.takes.__name__]
+    schema = schemas[one.request_type.__name__]
     example_values = one.example_value()
     parameters = []
     for name, field in schema["properties"].items():
@@ -189,12 +190,12 @@ def _statuses(one: Operation) -> list[int]:
             statuses.add(404)
         if one.can_be_impossible:
             statuses.add(422)
-    if len(one.forms) > 1:
+    if len(one.renderers) > 1:
         statuses.add(406)
     if one.template.startswith(GUARDED):
         statuses.add(401)
-    if not one.template.startswith(UNCOUNTED):
-        statuses.add(429)
+    if not one.template.startswith("/health/"):
+        statuses.add(429)  # by the proxy
     return sorted(statuses)
 
 
@@ -208,12 +209,12 @@ def _name(status: int) -> str:
 
 
 def _problem_responses() -> dict[str, Any]:
-    statuses = sorted({kind.status for kind in KINDS.values()})
+    statuses = sorted({kind.status for kind in PROBLEM_TYPES.values()})
     return {_name(status): _problem_response(status) for status in statuses}
 
 
 def _problem_response(status: int) -> dict[str, Any]:
-    kinds = [kind for kind in KINDS.values() if kind.status == status]
+    kinds = [kind for kind in PROBLEM_TYPES.values() if kind.status == status]
     response: dict[str, Any] = {
         "description": " ".join(f"{kind.title} (`/problems/{kind.slug}`). {kind.meaning}" for kind in kinds),
         "headers": {
@@ -266,10 +267,12 @@ def _reference(kind: Any) -> dict[str, str]:
 def _schemas(operations: Collection[Operation]) -> dict[str, Any]:
     kinds: dict[Any, None] = {}
     for one in operations:
-        kinds |= dict.fromkeys(kind for kind in (one.takes, one.gives, *one.parts) if _is_struct(kind))
+        kinds |= dict.fromkeys(
+            kind for kind in (one.request_type, one.answer_type, *one.parts) if _is_struct(kind)
+        )
     kinds[Problem] = None
     _, components = msgspec.json.schema_components(list(kinds), ref_template=REFERENCE)
-    may_leave_out = [one.takes for one in operations if _is_struct(one.takes)]
+    may_leave_out = [one.request_type for one in operations if _is_struct(one.request_type)]
     _, sparing = msgspec.json.schema_components([*may_leave_out, Problem], ref_template=REFERENCE)
     whole = {name: _whole(schema) for name, schema in components.items() if name not in sparing}
     return {name: _tidy(schema) for name, schema in sorted({**components, **whole}.items())}

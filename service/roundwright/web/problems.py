@@ -3,15 +3,15 @@
 What is raised, and the problem it becomes::
 
     Exception                              500  internal-error
-     +-- Refusal                                the problem it names
+     +-- ProblemError                                the problem it names
      +-- knitting.answers.Impossible       422  cannot-be-knitted
      +-- litestar.HTTPException
           +-- NotFoundException            404  not-found
           +-- MethodNotAllowedException    405  method-not-allowed, with `Allow`
           +-- any other below 500          400  bad-message
 
-400 contradicts the published description of the operation; 422 agrees with it and still cannot be knitted. The first
-is found before the trade is asked (`routes.reading`), the second by the trade itself.
+400 contradicts the published description of the operation and is found while the request is read
+(`routes.request_reader`); 422 agrees with it and still cannot be knitted, which `knitting` finds.
 """
 
 from typing import Annotated, Final
@@ -23,9 +23,12 @@ from roundwright.knitting.answers import Impossible
 
 MEDIA_TYPE: Final = "application/problem+json"
 
+MAX_TEXT: Final = 2_000
+"""Characters of a text in a problem: the longest of our own has some 1,500, a name sent may have 100,000."""
 
-class Kind(Struct, frozen=True):
-    """A kind of problem: what is constant about it, and what its page says."""
+
+class ProblemType(Struct, frozen=True):
+    """What is constant about a problem, and what its page says."""
 
     slug: str
     status: int
@@ -33,88 +36,87 @@ class Kind(Struct, frozen=True):
     meaning: str
 
 
-KINDS: Final = {
+PROBLEM_TYPES: Final = {
     kind.slug: kind
     for kind in (
-        Kind(
+        ProblemType(
             "malformed-json", 400, "The body is not JSON",
-            "The body could not be read as one JSON value in UTF-8 in which an object has each name once. Nothing was "
-            "calculated.",
+            "The body could not be read as one JSON value in UTF-8. Nothing was calculated.",
         ),
-        Kind(
+        ProblemType(
             "invalid-request", 400, "The request is not as described",
             "A field or parameter is missing, unknown, of another type or out of its bounds. `errors` says where, by a "
             "JSON pointer into the body or by the name of the parameter; the first fault found is the one reported. "
             "The description is at /openapi.json and, to read, at /docs.",
         ),
-        Kind(
+        ProblemType(
             "bad-message", 400, "The message is not HTTP",
             "The bytes received are not a request that HTTP/1.1 allows.",
         ),
-        Kind(
-            "key-needed", 401, "A key is needed here",
-            "This service answers those who have one of its keys: `Authorization: Bearer` and the key. It has none "
-            "unless whoever runs it says so; ask them for one.",
+        ProblemType(
+            "key-needed", 401, "A key is needed",
+            "This service needs a key: `Authorization: Bearer` and the key. Ask whoever runs the service for one.",
         ),
-        Kind(
+        ProblemType(
             "not-found", 404, "There is nothing at this address",
             "The path, or the table named in it, does not exist. The addresses are listed at /docs.",
         ),
-        Kind(
-            "method-not-allowed", 405, "This address is asked in another way",
+        ProblemType(
+            "method-not-allowed", 405, "The method is not allowed here",
             "The address exists, but not for this method. The header `Allow` lists those that work: calculations are "
             "POST, look-ups and pictures are GET and HEAD.",
         ),
-        Kind(
-            "not-acceptable", 406, "There is no such form of the answer",
-            "None of the media types in `Accept` can be given. `detail` lists those that can.",
+        ProblemType(
+            "not-acceptable", 406, "The answer is not available in this form",
+            "The answer is available in none of the media types in `Accept`. `detail` lists those that are.",
         ),
-        Kind(
-            "too-slow", 408, "The request took too long to come",
+        ProblemType(
+            "too-slow", 408, "The request was not complete in time",
             "The bytes of the request stopped, or came too slowly. The connection was closed.",
         ),
-        Kind(
+        ProblemType(
             "content-too-large", 413, "The body is too large",
             "The body is larger than this operation reads. `detail` says how much it reads.",
         ),
-        Kind(
-            "unsupported-media-type", 415, "The body is in another form than JSON",
+        ProblemType(
+            "unsupported-media-type", 415, "The body is not sent as JSON",
             "Calculations read a body of the media type application/json, without a content coding.",
         ),
-        Kind(
+        ProblemType(
             "wrong-host", 421, "This service is not that host",
             "The request names a host this service was not set up to answer for.",
         ),
-        Kind(
+        ProblemType(
             "cannot-be-knitted", 422, "This cannot be knitted",
             "The request is well-formed, and what it asks for cannot be worked. `errors` says which field stands in "
             "the way and `nearest`, where there is one, what comes closest to it and works.",
         ),
-        Kind(
+        ProblemType(
             "too-long", 422, "This takes too long to calculate",
             "The calculation was stopped, so that other callers need not wait. Sent again unchanged it would be "
             "stopped again; `detail` says how long a calculation may take.",
         ),
-        Kind(
+        ProblemType(
             "too-many-requests", 429, "Too many requests of one caller",
-            "The caller asks more often than whoever runs this service allows. Wait the seconds in `Retry-After`.",
+            "The caller sends more requests than the proxy before this service allows. Wait the seconds in "
+            "`Retry-After`.",
         ),
-        Kind(
+        ProblemType(
             "header-too-large", 431, "The header is too large",
             "The request line and header together are longer than this service reads. The connection was closed.",
         ),
-        Kind(
+        ProblemType(
             "internal-error", 500, "Something went wrong here",
             "A fault of the service, not of the request. It was logged under the id in the header `Request-Id`.",
         ),
-        Kind(
+        ProblemType(
             "overloaded", 503, "Too much is going on",
-            "More requests are in hand than this process takes on. Every operation may be repeated: try again after "
+            "More requests are in flight than this process accepts. Every operation may be repeated: try again after "
             "the seconds in `Retry-After`.",
         ),
-        Kind(
+        ProblemType(
             "stopping", 503, "This process is about to stop",
-            "It finishes what it has in hand and should be sent nothing more; another takes over.",
+            "It finishes the requests in flight and should be sent no more; another process takes over.",
         ),
     )
 }  # fmt: skip
@@ -153,8 +155,8 @@ class Problem(Struct, frozen=True, kw_only=True, omit_defaults=True):
 Headers = tuple[tuple[bytes, bytes], ...]
 
 
-class Refusal(Exception):
-    """A request that is refused: the slug of its problem, what is wrong, where, the nearest that works, and headers."""
+class ProblemError(Exception):
+    """A request that is rejected: type and detail of the problem, its faults, the nearest that works, and headers."""
 
     def __init__(
         self, slug: str, detail: str, *faults: Fault, nearest: str | None = None, headers: Headers = ()
@@ -167,38 +169,52 @@ class Refusal(Exception):
         self.headers = headers
 
 
-def describe(error: Exception, path: str) -> tuple[Problem, Headers]:
+def to_problem(error: Exception, path: str) -> tuple[Problem, Headers]:
     """The problem an exception becomes for a request of `path`, and the headers that go with it."""
-    refusal = _refusal(error)
-    kind = KINDS[refusal.slug]
+    known = _known(error)
+    kind = PROBLEM_TYPES[known.slug]
     problem = Problem(
         type=f"/problems/{kind.slug}",
         title=kind.title,
         status=kind.status,
-        detail=refusal.detail,
-        instance=path,
-        errors=refusal.faults,
-        nearest=UNSET if refusal.nearest is None else refusal.nearest,
+        detail=shortened(known.detail),
+        instance=shortened(path),
+        errors=tuple(map(_shortened_fault, known.faults)),
+        nearest=UNSET if known.nearest is None else known.nearest,
     )
-    return problem, refusal.headers
+    return problem, known.headers
 
 
-def _refusal(error: Exception) -> Refusal:
+def shortened(text: str, limit: int = MAX_TEXT) -> str:
+    """A text of at most `limit` characters; a longer one is cut, with an ellipsis."""
+    return text if len(text) <= limit else text[: limit - 1] + "…"
+
+
+def _shortened_fault(fault: Fault) -> Fault:
+    return Fault(
+        detail=shortened(fault.detail),
+        pointer=UNSET if fault.pointer is UNSET else shortened(fault.pointer),
+        parameter=UNSET if fault.parameter is UNSET else shortened(fault.parameter),
+    )
+
+
+def _known(error: Exception) -> ProblemError:
     match error:
-        case Refusal():
+        case ProblemError():
             return error
         case Impossible(detail=detail, pointer=pointer, nearest=nearest):
-            return Refusal(
-                "cannot-be-knitted", detail, Fault(detail=detail, pointer=pointer), nearest=nearest
-            )
+            fault = Fault(detail=detail, pointer=pointer)
+            return ProblemError("cannot-be-knitted", detail, fault, nearest=nearest)
         case HTTPException(status_code=404):
-            return Refusal("not-found", "There is nothing at this path. The addresses are listed at /docs.")
+            return ProblemError(
+                "not-found", "There is nothing at this path. The addresses are listed at /docs."
+            )
         case HTTPException(status_code=405, headers=headers):
             allow = ", ".join(sorted((headers or {})["allow"].split(", ")))
-            return Refusal(
+            return ProblemError(
                 "method-not-allowed", f"This address answers {allow}.", headers=((b"allow", allow.encode()),)
             )
         case HTTPException(status_code=status, detail=detail) if status < 500:
-            return Refusal("bad-message", detail)
+            return ProblemError("bad-message", detail)
         case _:
-            return Refusal("internal-error", "Something went wrong on our side. The fault was logged.")
+            return ProblemError("internal-error", "Something went wrong on our side. The fault was logged.")

@@ -13,10 +13,10 @@ PREFIX: Final = "ROUNDWRIGHT_"
 KIB: Final = 1024
 
 KEY_LINE: Final = "^[A-Za-z0-9_.-]{1,64}:[0-9a-f]{64}$"
-"""A name for the log, which stands in each line of it, and a SHA-256 hash in hexadecimal."""
+"""A name for the log and a SHA-256 hash in hexadecimal."""
 
-MOST_KEYS: Final = 1_000
-"""The key shown is compared with each of them: a thousand take a fifth of a millisecond."""
+MAX_KEYS: Final = 1_000
+"""A key sent is compared with all of them: a thousand comparisons take a fifth of a millisecond."""
 
 
 class Settings(Struct, frozen=True, kw_only=True):
@@ -24,7 +24,6 @@ class Settings(Struct, frozen=True, kw_only=True):
 
     host: Annotated[str, Meta(description="Address to listen on.")] = "127.0.0.1"
     port: Annotated[int, Meta(ge=0, le=65_535, description="Port to listen on; 0 takes a free one.")] = 8181
-    workers: Annotated[int, Meta(ge=1, le=64, description="Processes that share the port, one a core.")] = 1
     body_bytes: Annotated[
         int, Meta(ge=KIB, le=1024 * KIB, description="Largest body of a request, in bytes.")
     ] = 64 * KIB
@@ -36,7 +35,7 @@ class Settings(Struct, frozen=True, kw_only=True):
         int, Meta(ge=KIB, le=256 * KIB, description="Longest request line and header together, in bytes.")
     ] = 16 * KIB
     concurrency: Annotated[
-        int, Meta(ge=1, le=100_000, description="Requests in hand at once in a process; beyond it 503.")
+        int, Meta(ge=1, le=100_000, description="Requests in flight at once in a process; beyond it 503.")
     ] = 1_024
     retry_after_s: Annotated[
         int, Meta(ge=1, le=3_600, description="Seconds a caller is asked to wait after 503.")
@@ -77,42 +76,15 @@ class Settings(Struct, frozen=True, kw_only=True):
     keys: Annotated[
         tuple[Annotated[str, Meta(pattern=KEY_LINE)], ...],
         Meta(
-            max_length=MOST_KEYS,
+            max_length=MAX_KEYS,
             description="Keys that callers of `/v1` must show, each as `name:hash` from `roundwright key`, separated "
-            "by spaces; none given: no key is asked for.",
+            "by spaces; without it no key is needed. Set but empty, the service does not start.",
         ),
     ] = ()
     keys_file: Annotated[
         str,
-        Meta(description="File with more such keys, one a line; blank lines and `#` lines are passed over."),
+        Meta(description="File with more such keys, one a line; blank lines and `#` lines are ignored."),
     ] = ""
-    rate_per_minute: Annotated[
-        int,
-        Meta(
-            ge=0,
-            le=1_000_000,
-            description="Requests a minute that each key, or each address where there is none, may go on making; "
-            "beyond it 429. 0: any number.",
-        ),
-    ] = 0
-    rate_burst: Annotated[
-        int, Meta(ge=1, le=1_000_000, description="Requests a caller may make at once after a rest.")
-    ] = 60
-    rate_callers: Annotated[
-        int,
-        Meta(
-            ge=1,
-            le=1_000_000,
-            description="Callers whose rate a process keeps in mind; beyond it the one longest unseen is forgotten.",
-        ),
-    ] = 10_000
-    trusted_proxies: Annotated[
-        tuple[str, ...],
-        Meta(
-            description="Addresses or networks of proxies whose `X-Forwarded-For` says who the caller is, separated "
-            "by spaces; none given: the caller is who connects."
-        ),
-    ] = ()
     tracing: Annotated[
         bool,
         Meta(
@@ -126,28 +98,36 @@ class Settings(Struct, frozen=True, kw_only=True):
     metrics: Annotated[bool, Meta(description="Whether `/metrics` answers.")] = True
 
 
-class NoSetting(ValueError):
-    """A variable of the environment that is no setting, or whose value is not one of its values."""
+_NOT_EMPTY: Final = ("keys", "keys_file")
+"""Empty, they would open the service to everybody in silence."""
+
+
+class SettingsError(ValueError):
+    """An unknown setting, or a value that is not valid."""
 
 
 def read(environment: Mapping[str, str] = os.environ) -> Settings:
     """The settings of an environment.
 
-    Raises `NoSetting` for an unknown name behind the prefix and for a value that does not fit.
+    Raises `SettingsError` for an unknown name behind the prefix and for a value that does not fit.
     """
     known = get_type_hints(Settings, include_extras=True)
-    given: dict[str, Any] = {}
+    values: dict[str, Any] = {}
     for variable, text in environment.items():
         if not variable.startswith(PREFIX):
             continue
         field = variable.removeprefix(PREFIX).lower()
         if field not in known:
-            raise NoSetting(f"{variable} is no setting. There are: {', '.join(map(variable_of, known))}.")
-        given[field] = text.split() if _is_list(known[field]) else text
+            raise SettingsError(
+                f"{variable} is an unknown setting. The settings are {', '.join(map(variable_of, known))}."
+            )
+        if field in _NOT_EMPTY and not text.strip():
+            raise SettingsError(f"{variable} is empty: nobody's key would be needed. Remove it, or set it.")
+        values[field] = text.split() if _is_list(known[field]) else text
     try:
-        return msgspec.convert(given, Settings, strict=False)
+        return msgspec.convert(values, Settings, strict=False)
     except msgspec.ValidationError as error:
-        raise NoSetting(f"{error} (settings are read from {PREFIX}*)") from error
+        raise SettingsError(f"{error} (settings are read from {PREFIX}*)") from error
 
 
 def variable_of(field: str) -> str:

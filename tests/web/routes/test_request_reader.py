@@ -3,11 +3,9 @@
 from typing import Annotated, Literal
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
-from msgspec import Meta, Struct, json
+from msgspec import Meta, Struct
 
-from roundwright.web.problems import Refusal
+from roundwright.web.problems import ProblemError
 from roundwright.web.routes.request_reader import BodyReader, ParameterReader
 
 
@@ -67,7 +65,7 @@ PARAMETERS = ParameterReader(Basket)
 )  # fmt: skip
 def test_a_fault_is_placed_and_said(body, pointer, detail):
     """Each fault has a pointer to where it is (RFC 6901) and a sentence without a programmer's words."""
-    with pytest.raises(Refusal) as refused:
+    with pytest.raises(ProblemError) as refused:
         BODIES.read(body.encode())
 
     assert ("invalid-request", detail) == (refused.value.slug, refused.value.detail)
@@ -79,19 +77,6 @@ def test_whole_numbers_may_be_written_as_floats():
     assert Basket(number=2, length=2.0, yarns=(Cone(7),)) == BODIES.read(
         b'{"number": 2.0, "length": 2.0, "yarns": [{"type": "cone", "tex": 7.0}]}'
     )
-
-
-@given(st.dictionaries(st.sampled_from(["label", "x", 'a"b', "a:b", "\\"]), st.text(max_size=4), max_size=3))
-def test_a_name_given_twice_is_found_wherever_colons_are(members):
-    """Whatever colons, quotes and escapes stand in names and values, doubling a member is seen and nothing else is."""
-    pairs = [json.encode(name) + b":" + json.encode(value) for name, value in members.items()]
-    reader = BodyReader(dict[str, str])
-    once = b"{" + b",".join(pairs) + b"}"
-
-    assert members == reader.read(once)
-    for pair in pairs:
-        with pytest.raises(Refusal, match="twice"):
-            reader.read(b"{" + b",".join([*pairs, pair]) + b"}")
 
 
 @pytest.mark.parametrize("levels", [1, 31, 32])
@@ -106,7 +91,7 @@ def test_nesting_is_read_to_a_depth(levels):
 def test_nesting_beyond_reason_is_refused(levels):
     """Deeper nesting is refused, long before it could cost anything."""
     for body in (b"[" * levels + b"]" * levels, b'{"a":' * levels + b"1" + b"}" * levels):
-        with pytest.raises(Refusal, match="nested too deeply"):
+        with pytest.raises(ProblemError, match="nested too deeply"):
             BodyReader(dict | list).read(body)
 
 
@@ -139,7 +124,7 @@ def test_parameters_are_read_as_json_would_say_them(query, expected):
 )  # fmt: skip
 def test_other_spellings_are_refused(query):
     """What JSON would not read as the value is refused, with the name of the parameter."""
-    with pytest.raises(Refusal) as refused:
+    with pytest.raises(ProblemError) as refused:
         PARAMETERS.read(query.encode(), {})
 
     assert "invalid-request" == refused.value.slug
@@ -148,7 +133,7 @@ def test_other_spellings_are_refused(query):
 
 def test_what_a_path_names_may_not_be_there():
     """A wrong value in the path is an address that does not exist, not a wrong parameter."""
-    with pytest.raises(Refusal) as refused:
+    with pytest.raises(ProblemError) as refused:
         PARAMETERS.read(b"", {"unit": "ft"})
 
     assert "not-found" == refused.value.slug

@@ -16,7 +16,7 @@ import httpx
 import msgspec
 import pytest
 
-from roundwright.web.problems import Refusal
+from roundwright.web.problems import ProblemError
 from roundwright.web.routes import typesetter as queue
 from roundwright.web.routes.typesetter import MOST_IN_HAND, Typesetter
 from roundwright.web.settings import Settings
@@ -54,7 +54,7 @@ async def outcome(typesetter, receive=here, data=DATA):
     """The slug of the problem, or nothing where there is a PDF."""
     try:
         content = await typesetter.typeset(data, receive)
-    except Refusal as refusal:
+    except ProblemError as refusal:
         return refusal.slug
     assert content.startswith(b"%PDF-")
     return None

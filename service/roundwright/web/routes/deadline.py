@@ -8,14 +8,14 @@ import signal
 from threading import get_ident, main_thread
 from typing import Any, Final, Self
 
-from roundwright.web.problems import Refusal
+from roundwright.web.problems import ProblemError
 
 LONGEST_S: Final = 1.0
 """Seconds of a core that one calculation may take: twenty times what the dearest valid request takes."""
 
 
 class Deadline:
-    """A context that ends in `Refusal` where the work inside takes more processor time than it may.
+    """A context that ends in `ProblemError` where the work inside takes more processor time than it may.
 
     Does nothing outside the main thread, where no signal arrives, and on systems without such a timer (Windows).
     """
@@ -53,7 +53,7 @@ class Deadline:
     def on_signal(self, *_: Any) -> None:
         """Raise in whatever is running; a signal that comes after the work has ended is ignored."""
         if self.is_active:
-            raise Refusal(
+            raise ProblemError(
                 "too-long",
                 f"This request takes more than {self.seconds:g} s to calculate. Do not send it again as it is: "
                 "ask for less at once.",

@@ -29,7 +29,7 @@ HEADERS: Final = {
 }
 PICTURE: Final[dict[str, Any]] = {
     "tag": "Drawings",
-    "forms": {"image/svg+xml": str.encode},
+    "renderers": {"image/svg+xml": str.encode},
     "headers": HEADERS,
     "can_be_impossible": True,
 }

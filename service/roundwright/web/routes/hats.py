@@ -8,11 +8,12 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.web.routes.operation import calculation
-from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout, one_line
-from roundwright.wording.handout.html import html
+from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout
+from roundwright.wording.handout.html import html, policy
 from roundwright.wording.handout.pdf import typst_data
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
+from roundwright.wording.writing.pattern import one_line
 
 LONGEST_CHART: Final = 24
 """Rounds of a crown that are readable as a chart in half the width of a page and a third of its height."""
@@ -43,13 +44,14 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
     tag="Hats",
     summary="The pattern to hand out, as Markdown, plain text, a page to print or a PDF",
     example="class-handout",
-    forms={
+    renderers={
         "text/markdown; charset=utf-8": markdown,
         "text/plain; charset=utf-8": plain_text,
         "text/html; charset=utf-8": html,
         "application/pdf": typst_data,
     },
     typeset="application/pdf",
+    headers={"content-security-policy": policy("a4", "letter")},
 )
 def write_handout(request: HandoutRequest) -> Handout:
     """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.

@@ -1,6 +1,8 @@
-"""What a request says, read strictly: a body or parameters as one struct, or a refusal that says where it is wrong."""
+"""Reading a request, strictly: a body or parameters as one struct, or a problem that says where it is wrong.
 
-import json
+Of a name given twice in one object of a body the last value counts, as in every JSON API (RFC 8259, 4).
+"""
+
 import re
 from collections.abc import Callable, Mapping
 from functools import cache, cached_property
@@ -10,10 +12,13 @@ from urllib.parse import parse_qsl
 import msgspec
 from litestar.types import Receive
 
-from roundwright.web.problems import Fault, Refusal
+from roundwright.web.problems import Fault, ProblemError, shortened
 
-DEEPEST: Final = 32
+MAX_DEPTH: Final = 32
 """Objects and lists inside one another: a request for hats has six, a round written out seldom ten."""
+
+MAX_NAME: Final = 100
+"""Characters of an unknown name that are repeated in the problem."""
 
 encode: Final = msgspec.json.Encoder().encode
 
@@ -30,13 +35,13 @@ class BodyReader:
         return msgspec.json.Decoder(self.wanted).decode
 
     def read(self, body: bytes) -> Any:
-        """The struct a body holds. Raises `Refusal` with the place of the first fault."""
+        """The struct a body holds. Raises `ProblemError` with the place of the first fault."""
         try:
             data = self._decode(body)
-            _require_plain(body)
+            _require_flat(body)
         except msgspec.ValidationError as error:
             fault = fault_of(error, self.wanted)
-            raise Refusal("invalid-request", fault.detail, fault) from error
+            raise ProblemError("invalid-request", fault.detail, fault) from error
         except msgspec.DecodeError as error:
             raise malformed(f"{error}." if body else "it is empty. Send one JSON object.") from error
         except UnicodeDecodeError as error:
@@ -68,7 +73,7 @@ class ParameterReader:
         return frozenset(field.encode_name for field in fields if _is_number_or_truth(field.type))
 
     def read(self, query: bytes, path: Mapping[str, Any]) -> tuple[Any, ...]:
-        """The struct the parameters make, as the arguments of a function. Raises `Refusal` naming the parameter."""
+        """The parameters as one struct in a tuple of arguments. Raises `ProblemError` naming the parameter."""
         values = dict(path)
         if query:
             for name, text in parse_qsl(query.decode("latin-1"), keep_blank_values=True):
@@ -77,7 +82,7 @@ class ParameterReader:
                 values[name] = _scalar(text) if name in self.scalars else text
         if self.wanted is None:
             for name in values:
-                raise bad_parameter(name, f"There is no parameter {name!r} here.")
+                raise bad_parameter(name, f"There is no parameter {shortened(name, MAX_NAME)!r} here.")
             return ()
         try:
             return (self._convert(values),)
@@ -86,7 +91,7 @@ class ParameterReader:
         name = str(fault.pointer).removeprefix("#/").partition("/")[0]
         detail = fault.detail.replace("field", "parameter")
         if name in path:
-            raise Refusal("not-found", detail, Fault(detail=detail, parameter=name))
+            raise ProblemError("not-found", detail, Fault(detail=detail, parameter=name))
         raise bad_parameter(name, detail)
 
     def _convert(self, values: dict[str, Any]) -> Any:
@@ -116,7 +121,7 @@ async def receive_body(headers: Mapping[bytes, bytes], receive: Receive, limit: 
     if size > limit:
         raise _too_large(limit)
     if message["type"] != "http.request":
-        raise Refusal("bad-message", "The connection was closed before the whole body had come.")
+        raise ProblemError("bad-message", "The connection was closed before the whole body had come.")
     return b"".join(parts)
 
 
@@ -124,13 +129,13 @@ def require_json(headers: Mapping[bytes, bytes]) -> None:
     """Refuse a body that is not said to be JSON, or is said to be coded."""
     media_type = headers.get(b"content-type", b"")
     if media_type != b"application/json" and not _JSON_TYPE.fullmatch(media_type):
-        raise Refusal(
+        raise ProblemError(
             "unsupported-media-type",
             "Send the body as application/json.",
             headers=((b"accept", b"application/json"),),
         )
     if headers.get(b"content-encoding", b"identity") != b"identity":
-        raise Refusal(
+        raise ProblemError(
             "unsupported-media-type",
             "Send the body without a content coding.",
             headers=((b"accept-encoding", b"identity"),),
@@ -147,42 +152,29 @@ def require_no_query(query: bytes) -> None:
         raise bad_parameter(name, "A calculation takes all it needs from the body; it has no parameters.")
 
 
-def malformed(reason: str) -> Refusal:
+def malformed(reason: str) -> ProblemError:
     """A body that is not JSON, and why."""
-    return Refusal("malformed-json", f"The body cannot be read: {reason}", Fault(detail=reason, pointer="#"))
+    return ProblemError(
+        "malformed-json", f"The body cannot be read: {reason}", Fault(detail=reason, pointer="#")
+    )
 
 
-def bad_parameter(name: str, detail: str) -> Refusal:
+def bad_parameter(name: str, detail: str) -> ProblemError:
     """A parameter that contradicts the description."""
-    return Refusal("invalid-request", detail, Fault(detail=detail, parameter=name))
+    return ProblemError("invalid-request", detail, Fault(detail=detail, parameter=name))
 
 
-def _too_large(limit: int) -> Refusal:
-    return Refusal("content-too-large", f"This operation reads bodies of up to {limit} bytes.")
+def _too_large(limit: int) -> ProblemError:
+    return ProblemError("content-too-large", f"This operation reads bodies of up to {limit} bytes.")
 
 
 # Values.
 
 
-def _require_plain(body: bytes) -> None:
-    """Refuse a name given twice in one object, and nesting beyond reason.
-
-    msgspec keeps the last of two members of one name. Reading the body into plain objects and writing it again loses
-    the others, and with each its colon. Escapes could hide a colon, so a body with any is read name by name.
-    """
-    value = msgspec.json.decode(body)
-    if b"\\" in body or encode(value).count(b":") != body.count(b":"):
-        json.loads(body, object_pairs_hook=_once)
-    if body.count(b"[") + body.count(b"{") > DEEPEST and _deeper_than(DEEPEST, value):
+def _require_flat(body: bytes) -> None:
+    """Raise `RecursionError` where objects and lists are nested beyond reason; few bodies need a look at all."""
+    if body.count(b"[") + body.count(b"{") > MAX_DEPTH and _deeper_than(MAX_DEPTH, msgspec.json.decode(body)):
         raise RecursionError
-
-
-def _once(members: list[tuple[str, Any]]) -> None:
-    seen = set()
-    for name, _ in members:
-        if name in seen:
-            raise malformed(f"the name {name!r} is given twice in one object.")
-        seen.add(name)
 
 
 def _deeper_than(levels: int, value: Any) -> bool:
@@ -256,7 +248,7 @@ def fault_of(error: msgspec.ValidationError, wanted: Any) -> Fault:
         detail = f"The field {missing[1]} is needed here and was left out."
     elif unknown := _UNKNOWN.fullmatch(message):
         steps.append(unknown[1])
-        detail = f"There is no field {unknown[1]!r} here."
+        detail = f"There is no field {shortened(unknown[1], MAX_NAME)!r} here."
     elif bound := _BOUND.fullmatch(message):
         one, many = _COUNTED.get(bound["type"], ("", "")) if bound["length"] else ("", "")
         what = one if bound["bound"] == "1" else many

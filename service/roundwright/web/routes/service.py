@@ -10,7 +10,7 @@ from msgspec import Meta, Struct
 
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, RulesVersion
-from roundwright.web.problems import KINDS, Kind, Refusal
+from roundwright.web.problems import PROBLEM_TYPES, ProblemError, ProblemType
 from roundwright.web.routes.operation import JSON, Operation, lookup
 
 PAGES: Final = Path(__file__).parent / "pages"
@@ -45,7 +45,7 @@ class ProblemPageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_field
     slug: str
 
 
-def house(
+def service_operations(
     *, document: Callable[[], bytes], metrics: Callable[[], bytes] | None, probe: Callable[[], Any]
 ) -> list[Operation]:
     """The service's own operations.
@@ -74,18 +74,18 @@ def house(
         probe()
         return Health()
 
-    @lookup("/openapi.json", forms={JSON: _as_is})
+    @lookup("/openapi.json", renderers={JSON: _as_is})
     def get_document() -> bytes:
         return document()
 
-    @lookup("/docs", forms={HTML: _as_is}, headers=PAGE_HEADERS)
+    @lookup("/docs", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_docs() -> bytes:
         return (PAGES / "docs.html").read_bytes()
 
     operations = [get_service, get_liveness, get_readiness, get_document, get_docs, *_assets(), *_problems()]
     if metrics is not None:
 
-        @lookup("/metrics", forms={"text/plain; version=0.0.4; charset=utf-8": _as_is}, cached=False)
+        @lookup("/metrics", renderers={"text/plain; version=0.0.4; charset=utf-8": _as_is}, cached=False)
         def get_metrics() -> bytes:
             return metrics()
 
@@ -111,7 +111,7 @@ def _assets() -> list[Operation]:
 
 
 def _asset(name: str, media_type: str) -> Operation:
-    @lookup(f"/docs/{name}", forms={media_type: _as_is})
+    @lookup(f"/docs/{name}", renderers={media_type: _as_is})
     def get_asset() -> bytes:
         ours = PAGES / name
         if ours.exists():
@@ -124,25 +124,25 @@ def _asset(name: str, media_type: str) -> Operation:
 
 
 def _problems() -> list[Operation]:
-    @lookup("/problems", forms={HTML: _as_is}, headers=PAGE_HEADERS)
+    @lookup("/problems", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_problems() -> bytes:
         items = "".join(
             f'<li><a href="problems/{kind.slug}">{escape(kind.title)}</a> ({kind.status})</li>'
-            for kind in KINDS.values()
+            for kind in PROBLEM_TYPES.values()
         )
         return _page("Problems", f"<ul>{items}</ul>", root="")
 
-    @lookup("/problems/{slug:str}", forms={HTML: _as_is}, headers=PAGE_HEADERS)
+    @lookup("/problems/{slug:str}", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_problem(request: ProblemPageRequest) -> bytes:
-        kind = KINDS.get(request.slug)
+        kind = PROBLEM_TYPES.get(request.slug)
         if kind is None:
-            raise Refusal("not-found", "There is no such kind of problem. They are listed at /problems.")
+            raise ProblemError("not-found", "There is no such kind of problem. They are listed at /problems.")
         return _page(kind.title, _about(kind), root="../")
 
     return [get_problems, get_problem]
 
 
-def _about(kind: Kind) -> str:
+def _about(kind: ProblemType) -> str:
     meaning = re.sub("`([^`]+)`", r"<code>\1</code>", escape(kind.meaning))
     return (
         f"<p>Status {kind.status}. <code>/problems/{kind.slug}</code></p><p>{meaning}</p>"

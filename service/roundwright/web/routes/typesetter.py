@@ -15,7 +15,7 @@ from weakref import finalize
 
 from litestar.types import Receive
 
-from roundwright.web.problems import Refusal
+from roundwright.web.problems import ProblemError
 from roundwright.wording.handout import typeset
 
 MOST_IN_HAND: Final = 4
@@ -44,8 +44,8 @@ class Typesetter:
     async def typeset(self, data: bytes, receive: Receive) -> bytes:
         """The PDF of a handout's data.
 
-        Raises `Refusal` where too many wait already, where the caller has gone before it was begun, and where it takes
-        more than one PDF may.
+        Raises `ProblemError` where too many wait already, where the caller has gone before it was begun, and where it
+        takes more than one PDF may.
         """
         if self.in_hand >= MOST_IN_HAND:
             raise _try_again(
@@ -65,14 +65,14 @@ class Typesetter:
             self.in_hand -= 1
 
     def require_place(self) -> None:
-        """Raise `Refusal` where too many wait already."""
+        """Raise `ProblemError` where too many wait already."""
         if self.in_hand >= MOST_IN_HAND:
             raise _try_again(
                 f"{MOST_IN_HAND} PDFs are being set or waited for, as many as this process takes on."
             )
 
     async def _turn(self, receive: Receive) -> None:
-        """Wait until it is this caller's turn. Raises `Refusal` where the caller goes meanwhile."""
+        """Wait until it is this caller's turn. Raises `ProblemError` where the caller goes meanwhile."""
         if not self.lock.locked():
             await self.lock.acquire()
             return
@@ -86,7 +86,7 @@ class Typesetter:
             if not is_here and not turn.cancel():  # a turn that has come is handed on
                 self.lock.release()
         if not is_here:
-            raise Refusal("bad-message", "The caller has gone.")
+            raise ProblemError("bad-message", "The caller has gone.")
 
     def exchange(self, data: bytes) -> bytes:
         """Send the data to the process and wait for the PDF; once at a time. Raises as `typeset` does."""
@@ -139,11 +139,11 @@ class Typesetter:
         if self.end is not None:
             self.end()
 
-    def _refusal(self, process: "subprocess.Popen[bytes]") -> Refusal:
+    def _refusal(self, process: "subprocess.Popen[bytes]") -> ProblemError:
         """What the caller is answered whose PDF the process has not survived."""
         self._discard()
         if process.returncode in _TOO_DEAR:
-            return Refusal(
+            return ProblemError(
                 "too-long",
                 "This PDF takes more time or memory than one may. Ask for fewer sizes at once, or for another form.",
             )
@@ -155,8 +155,8 @@ def _end(process: "subprocess.Popen[bytes]") -> None:
     process.communicate()
 
 
-def _try_again(reason: str) -> Refusal:
-    return Refusal(
+def _try_again(reason: str) -> ProblemError:
+    return ProblemError(
         "overloaded",
         f"{reason} Try again in {RETRY_AFTER_S} s.",
         headers=((b"retry-after", b"%d" % RETRY_AFTER_S),),

@@ -17,7 +17,7 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
 from roundwright.knitting.yarn.purchase import Purchase, YarnOrder
-from roundwright.wording.writing.pattern import Section, sections
+from roundwright.wording.writing.pattern import Section, one_line, sections
 from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.printed_quantities import printed_lengths
 
@@ -141,14 +141,6 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
         ),
         pictures=pictures,
     )
-
-
-def one_line(text: str) -> str:
-    """The text in one line, without control characters and others that no page can show."""
-    return " ".join(text.translate(_NOT_PRINTABLE).split())
-
-
-_NOT_PRINTABLE: Final = dict.fromkeys((*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " ")
 
 
 def _sizes_that_fit(plans: tuple[HatPlan, ...]) -> str:

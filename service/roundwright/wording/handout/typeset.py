@@ -9,6 +9,7 @@ It imports nothing of the service.
   PDF or the reason
 """
 
+import os
 import signal
 import sys
 from functools import cache
@@ -52,6 +53,7 @@ def _compiler() -> "Compiler":
 def main() -> None:
     """Make a PDF of each request, until the input ends or the process keeps too much memory."""
     setrlimit(RLIMIT_DATA, (MAX_MEMORY_BYTES, MAX_MEMORY_BYTES))
+    os.nice(5)  # it shares one core with the loop that answers all other requests
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C in a terminal is for the parent, which ends it
     requests, answers = sys.stdin.buffer, sys.stdout.buffer
     _compiler().compile(input=b"", format="pdf", sys_inputs={})  # loads the fonts before the first request

@@ -5,7 +5,7 @@
 
 from collections.abc import Iterable, Sequence
 from itertools import zip_longest
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.answers import Caution
@@ -30,12 +30,22 @@ def pattern(request: HatRequest, plans: tuple[HatPlan, ...], cautions: tuple[Cau
     return pattern_text(request.name, sections(request, plans, cautions))
 
 
+def one_line(text: str) -> str:
+    """A caller's text in one line: a line break or control character in a name would begin a line of the pattern."""
+    return " ".join(text.translate(_CONTROL_CHARACTERS).split())
+
+
+_CONTROL_CHARACTERS: Final = dict.fromkeys(
+    (*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " "
+)
+
+
 def pattern_text(name: str, sections: Iterable[Section]) -> str:
     """Sections as plain text, an empty line between two of them."""
     blocks = [
         "\n".join([section.heading.upper(), *(line.text for line in section.lines)]) for section in sections
     ]
-    return "\n\n".join([name, *blocks]) + "\n"
+    return "\n\n".join([one_line(name), *blocks]) + "\n"
 
 
 def sections(
@@ -66,9 +76,9 @@ def sections(
 
 def _sizes(plans: Sequence[HatPlan]) -> list[str]:
     if len(plans) == 1:
-        return [plans[0].label]
+        return [one_line(plans[0].label)]
     return [
-        ", ".join(f"{number}. {plan.label}" for number, plan in enumerate(plans, start=1)),
+        ", ".join(f"{number}. {one_line(plan.label)}" for number, plan in enumerate(plans, start=1)),
         "Numbers are given in this order, the first before the bracket; one number is for all.",
     ]
 
