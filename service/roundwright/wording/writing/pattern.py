@@ -110,7 +110,7 @@ def _materials(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) 
 
 def _yarn(request: HatRequest, plans: Sequence[HatPlan]) -> str:
     ball = request.yarn
-    yarn = ball.name if ball and ball.name else "Yarn"
+    yarn = one_line(ball.name) if ball and ball.name else "Yarn"
     weights = " or ".join(f"{weight.name} ({weight.number})" for weight in yarn_weights_of(request.gauge))
     if weights:
         yarn += f", {weights} weight"
