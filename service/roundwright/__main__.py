@@ -140,8 +140,8 @@ def _post(url: str, body: bytes) -> Any:
         with urlopen(request, timeout=30) as answer:  # noqa: S310 - as above
             return json.load(answer)
     except URLError as error:
-        said = error.read().decode() if hasattr(error, "read") else ""
-        raise RuntimeError(f"{url} answered {error}. {said}") from error
+        body_text = error.read().decode() if hasattr(error, "read") else ""
+        raise RuntimeError(f"{url} answered {error}. {body_text}") from error
 
 
 def _in_words(order: Any) -> str:
@@ -158,10 +158,10 @@ def _bought(purchase: Any) -> str:
     amount = purchase["amount"]["length"] or purchase["amount"]["mass"]
     balls, cost = purchase["balls"], purchase["cost"]
     if balls is not None:
-        said = f"{balls} ball{'s' * (balls != 1)}"
+        bought = f"{balls} ball{'s' * (balls != 1)}"
     else:
-        said = f"{amount['value']:.0f} {amount['unit']}" if amount else "yarn of unknown fineness"
-    return said if cost is None else f"{said} for {cost['amount']:.2f} {cost['currency']}"
+        bought = f"{amount['value']:.0f} {amount['unit']}" if amount else "yarn of unknown fineness"
+    return bought if cost is None else f"{bought} for {cost['amount']:.2f} {cost['currency']}"
 
 
 if __name__ == "__main__":

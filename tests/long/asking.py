@@ -34,7 +34,8 @@ class Service:
         self.app = create(settings or Settings())
         self.runner = Runner()
         finalize(self, self.runner.close)
-        finalize(self, self.app.stop)
+        for stop in self.app.app.on_shutdown:
+            finalize(self, stop)
 
     def ask(
         self,

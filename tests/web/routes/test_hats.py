@@ -6,7 +6,7 @@ from typing import Any
 import httpx
 import pytest
 
-from roundwright.web.app import create_app
+from roundwright.web.app import create
 from roundwright.web.settings import Settings
 from tests.support.handouts import CLASS, FORMATS, post_handout
 
@@ -57,7 +57,7 @@ def test_other_requests_do_not_wait_for_a_pdf() -> None:
     media_types = []
 
     async def send_both() -> None:
-        transport = httpx.ASGITransport(create_app(Settings()))
+        transport = httpx.ASGITransport(create(Settings()))
         async with httpx.AsyncClient(transport=transport, base_url="http://a") as service:
 
             async def send(path: str, value: Any, accept: str) -> None:
