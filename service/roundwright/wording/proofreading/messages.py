@@ -1,82 +1,52 @@
-"""How a line that does not come out, or can be read in two ways, is told and pointed at."""
+"""The sentences of findings, in a knitter's words."""
 
-from roundwright.wording.proofreading.evaluate import UnclearError, plan, work
-from roundwright.wording.proofreading.findings import FindingCode, stitches
-from roundwright.wording.proofreading.outcome import Outcome
-from roundwright.wording.proofreading.repair import turned
-from roundwright.wording.reading.entries import Entry
-from roundwright.wording.reading.tree import Fill, Group, Reading
+from roundwright.wording.proofreading.findings import stitches
+from roundwright.wording.reading.explain import Fault
 
 
-def told(named: str, outcome: Outcome) -> tuple[FindingCode, int, str]:
-    """Code, stitches and message of a line that does not come out."""
-    worked, count, over = outcome.worked, outcome.before, outcome.over
-    assert worked is not None
-    if over > 0:
-        are = "is" if over == 1 else "are"
-        return (
-            "left_over",
-            over,
-            f"{named} works {worked.used} of the {stitches(count)}: {over} {are} left over.",
-        )
-    if over < 0:
-        there = f"there {'is' if count == 1 else 'are'} {count}"
-        return (
-            "runs_out",
-            over,
-            f"{named} needs {stitches(worked.used)}, but {there}: {stitches(-over)} short.",
-        )
-    assert outcome.stated is not None
-    by = worked.left - outcome.stated
-    says = f"the pattern says {outcome.stated}: {abs(by)} too {'many' if by > 0 else 'few'}"
-    ends = f"leaves {stitches(worked.left)}; {says}."
-    if turned(outcome):
-        does, says = ("adds", "takes them away") if worked.left > count else ("takes away", "adds them")
-        return "wrong_way", by, f"{named} {does} stitches where the pattern {says}: it {ends}"
-    return "count_differs", by, f"{named} {ends}"
-
-
-def where(outcome: Outcome, entry: Entry) -> int:
-    """Where in the line a fault shows: at its count, where the stitches run out, or where they are left over."""
-    if outcome.whole:
-        return entry.body.stated.start if entry.body.stated else 0
-    if outcome.over > 0 and outcome.nodes:
-        last = outcome.nodes[-1]
-        return last.said[0] if isinstance(last, Fill) else max(0, last.end - 1)
-    used = 0
-    for node in outcome.nodes:
-        try:
-            used += work(plan((node,), outcome.column), 0).used
-        except UnclearError:
-            return node.start
-        if used > outcome.before or isinstance(node, Fill):
-            return node.start
-    return 0
-
-
-def difference(readings: tuple[Reading, ...]) -> int:
-    """Where two readings begin to differ."""
-    for one, other in zip(readings[0].nodes, readings[1].nodes, strict=False):
-        if one != other:
-            return one.start
-    return 0
-
-
-def ordinal(column: int) -> str:
-    """`the first`, `the 4th`: a place in a list of sizes."""
-    return f"the {('first', 'second', 'third')[column]}" if column < 3 else f"the {column + 1}th"
-
-
-def bracketed(text: str, outcome: Outcome) -> str | None:
-    """What is repeated, in words that are clear: in brackets, or with `more` or `in all`."""
-    for node in outcome.nodes:
-        if isinstance(node, Group) and node.bracketed and text[node.times.start : node.end].strip():
-            words = "more times" if node.extra else "times in all"
-            number = text[node.times.start : node.times.end]
-            number = {"once": "1", "twice": "2", "thrice": "3"}.get(number.lower(), number)
-            return f"{text[: node.times.start]}{number} {words}{text[node.end :]}"
-    for node in outcome.nodes:
-        if isinstance(node, Group | Fill):
-            first, last = node.nodes[0].start, node.nodes[-1].end
-            return f"{text[:first]}[{text[first:last]}]{text[last:]}"
-    return None
+def message(fault: Fault) -> str:
+    """What a fault says to the knitter."""
+    before, used, left = fault.before, fault.used, fault.left
+    match fault.code:
+        case "left_over":
+            over = before - used
+            return f"This works {used} of the {stitches(before)}: {over} {'is' if over == 1 else 'are'} left over."
+        case "runs_out":
+            return f"This needs {stitches(used)}, but there {'is' if before == 1 else 'are'} {before}: {stitches(used - before)} short."
+        case "count_differs" | "wrong_way":
+            by = left - (fault.said or 0)
+            return f"This leaves {stitches(left)}; the pattern says {fault.said}: {abs(by)} too {'many' if by > 0 else 'few'}."
+        case "cast_on_differs":
+            return f"The text casts on {fault.said} here, but {before} {'is' if before == 1 else 'are'} asked for."
+        case "sizes_differ":
+            return f"Here are numbers for {fault.said} sizes; the pattern has {before}."
+        case "never_ends":
+            return (
+                f"This never comes to {stitches(fault.said or 0)}." if fault.said is not None else fault.text
+            )
+        case "not_understood":
+            return (
+                fault.text
+                or "This looks like work and was not read; reading goes on with the count the pattern goes on with."
+            )
+        case "round_missing":
+            printed, first, last, number = fault.text.split(",")
+            if printed == "0":
+                return f"The rounds before round {number} are not given."
+            return (
+                f"Between rounds {printed} and {number} some are not given."
+                if first != last
+                else f"Round {first} is not given."
+            )
+        case "round_twice":
+            return f"Round {fault.text} is given twice."
+        case "to_a_length":
+            return (
+                "How many rounds this is depends on the length; one is read, and the count goes on from it."
+            )
+        case "chart":
+            return "This is worked from a chart; it is taken to keep the count."
+        case "markers":
+            return "Where the markers are is not said; equal sections are assumed."
+        case _:
+            return fault.text or fault.code

@@ -1,53 +1,209 @@
-"""A written pattern turned back into rounds, each executed; what does not come out is found, and reading goes on.
+"""A text explained: its rounds for each size, and what was found."""
 
-`read` does it for all sizes at once, `rounds_of` for one and only if nothing is wrong.
-"""
+import re
+from typing import Final
 
 from msgspec import Struct
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds.round import Round
-from roundwright.wording.proofreading.executor import Desk, Follower
-from roundwright.wording.proofreading.findings import Finding
-from roundwright.wording.proofreading.outcome import Outcomes
-from roundwright.wording.proofreading.repair import Mender
-from roundwright.wording.proofreading.report import Report
-from roundwright.wording.reading.entries import Entry, Written, entries
-from roundwright.wording.reading.schedule import schedule
+from roundwright.knitting.rounds.round import MOST_STITCHES, Round
+from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
+from roundwright.wording.proofreading.messages import message
+from roundwright.wording.proofreading.repair import MOST_LINES, Repair, Repairs, cast_on_repair
+from roundwright.wording.reading.explain import Explanation, Fault, Search
+from roundwright.wording.reading.layout import MOST_LINES as MOST_LINES_READ
+from roundwright.wording.reading.layout import Laid, Segment, segments
+from roundwright.wording.reading.phrases import CastOn
+from roundwright.wording.reading.scanner import MOST_WORDS, scan
+
+MOST_SIZES: Final = 13
 
 
 class Reading(Struct, frozen=True):
-    """A text as read: the rounds of each size, as executed, and what was found.
-
-    A line that does not come out is in no size's rounds; the next goes on with the count the pattern goes on with.
-    """
+    """A text as read: the rounds of each size, as executed, and what was found."""
 
     rounds: tuple[tuple[Round, ...], ...]
     findings: tuple[Finding, ...]
 
 
-def read(text: str, cast_on: tuple[int, ...]) -> Reading:
-    """The rounds of a pattern for each size, and everything that is wrong with it.
+class Explained(Struct, frozen=True):
+    """A text, its segments and their explanation."""
 
-    `cast_on` has the stitches of each size at the start, one or more of the sizes the text is written for. Takes time
-    in the length of the text and in rounds times sizes; at most 400 rounds are read for a size.
-    """
+    text: str
+    laid: Laid
+    explanation: Explanation
+    counts: tuple[int, ...]
+    columns: tuple[int, ...]
+    search: Search
+    cast_on: tuple[int, ...]
+
+
+def explain(text: str, cast_on: tuple[int, ...]) -> Explained:
+    """The cheapest explanation of a text."""
     text = text.replace("\r\n", "\n").replace("\r", "\n")
-    written = entries(text, len(cast_on))
-    report = Report(text, written, cast_on)
-    columns = _columns(written, cast_on, report)
-    shared = not any(map(_differs, written.entries))
-    desk = Desk(report, Outcomes(), Mender(), {})
-    turns = None
-    rounds = []
-    for size, (count, column) in enumerate(zip(cast_on, columns, strict=True)):
-        if turns is None or not shared:
-            turns, troubles = schedule(written.entries, column)
-            report.order(troubles)
-        follower = Follower(size, column, count, turns, desk)
-        follower.work()
-        rounds.append(tuple(follower.rounds))
-    return Reading(tuple(rounds), report.findings())
+    scanned = scan(text, len(cast_on))
+    laid = segments(scanned.tokens)
+    counts = _cast_on(laid)
+    if len(counts) > 1 and len(counts) != len(cast_on):
+        scanned = scan(text, len(counts))
+        laid = segments(scanned.tokens)
+    columns = _columns(counts, cast_on)
+    if scanned.cut and laid.segments:
+        last = laid.segments[-1].end
+        laid.segments.append(
+            Segment(
+                None,
+                (),
+                last,
+                last,
+                heading=False,
+                told=False,
+                troubles=(
+                    ("too_long", f"The text has more than {MOST_WORDS:,} words; the rest is not read.", last),
+                ),
+            )
+        )
+    elif laid.cut is not None:
+        laid.segments.append(
+            Segment(
+                None,
+                (),
+                laid.cut,
+                laid.cut,
+                heading=False,
+                told=False,
+                troubles=(
+                    (
+                        "too_many_rounds",
+                        f"The text has more than {MOST_LINES_READ:,} lines; the rest is not read.",
+                        laid.cut,
+                    ),
+                ),
+            )
+        )
+    search = Search(laid.segments, columns, cast_on, max(len(counts), len(cast_on)), counts)
+    return Explained(text, laid, search.run(), counts, columns, search, cast_on)
+
+
+def _cast_on(laid: Laid) -> tuple[int, ...]:
+    for segment in laid.segments:
+        for phrase in segment.phrases:
+            if isinstance(phrase, CastOn):
+                return tuple(value or 0 for value in phrase.number.values)[:MOST_SIZES]
+    return ()
+
+
+def _columns(counts: tuple[int, ...], cast_on: tuple[int, ...]) -> tuple[int, ...]:
+    """Which of the sizes in the text each count is: by place, or by count where only some are asked for."""
+    if len(counts) in (0, 1, len(cast_on)):
+        return tuple(range(len(cast_on)))
+    if all(count in counts for count in cast_on):
+        return tuple(counts.index(count) for count in cast_on)
+    return tuple(min(place, len(counts) - 1) for place in range(len(cast_on)))
+
+
+def read(text: str, cast_on: tuple[int, ...]) -> Reading:
+    """The rounds of a pattern for each size, and everything that is wrong with it."""
+    explained = explain(text, cast_on)
+    faults = explained.explanation.faults
+    repaired = _repairs(explained) if any(not fault.note for fault in faults) else {}
+    findings = [_finding(explained, fault, repaired.get(fault.segment)) for fault in faults]
+    if -1 in repaired:
+        findings.append(_cast_on_finding(explained, repaired[-1][0]))
+    if not any(explained.explanation.rounds) and not findings:
+        findings.append(
+            Finding(
+                line=1,
+                column=1,
+                code="no_rounds",
+                severity="error",
+                message="No line of this text was read as a round, such as “Rnd 1: knit”.",
+            )
+        )
+    findings.sort(key=lambda each: (each.line, each.column))
+    return Reading(
+        tuple(tuple(done.round for done in rounds) for rounds in explained.explanation.rounds),
+        tuple(findings[:MOST_FINDINGS]),
+    )
+
+
+def _repairs(explained: Explained) -> dict[int, list[Repair]]:
+    """The repairs of every segment that does not come out; those of the cast-on at -1."""
+    faults: dict[int, list[Fault]] = {}
+    for fault in explained.explanation.faults:
+        if not fault.note:
+            faults.setdefault(fault.segment, []).append(fault)
+    chosen = dict(explained.explanation.choices)
+    width = max(len(explained.counts), len(explained.cast_on))
+    repairs = Repairs(explained.text, explained.search, width, explained.columns)
+    found: dict[int, list[Repair]] = {}
+    for place in sorted(faults)[:MOST_LINES]:
+        found[place] = repairs.repairs(place, faults[place], chosen.get(place))
+    if any(fault.code in ("left_over", "runs_out") for fault in explained.explanation.faults):
+        other = cast_on_repair(
+            explained.text,
+            explained.search,
+            explained.cast_on,
+            explained.columns,
+            width,
+            explained.explanation.cost,
+        )
+        if other:
+            found[-1] = [other[1]]
+    return found
+
+
+def _cast_on_finding(explained: Explained, repair: Repair) -> Finding:
+    text, start = explained.text, repair.edits[0].start
+    return Finding(
+        line=text.count("\n", 0, start) + 1,
+        column=start - text.rfind("\n", 0, start),
+        code="cast_on_differs",
+        severity="error",
+        message=f"With {repair.edits[0].text} stitches cast on the rounds come out.",
+        repair=_line(text, repair),
+    )
+
+
+def _line(text: str, repair: Repair) -> str:
+    """The line with its edits made."""
+    first = min(edit.start for edit in repair.edits)
+    last = max(edit.end for edit in repair.edits)
+    start = text.rfind("\n", 0, first) + 1
+    stop = text.find("\n", last)
+    stop = len(text) if stop < 0 else stop
+    line = text[start:stop]
+    for edit in sorted(repair.edits, reverse=True):
+        line = line[: edit.start - start] + edit.text + line[edit.end - start :]
+    return line
+
+
+_CODES: Final = {"chart": "to_a_length", "markers": "ambiguous"}
+
+
+def _finding(explained: Explained, fault: Fault, repairs: list[Repair] | None = None) -> Finding:
+    text = explained.text
+    start = max(0, min(fault.start, len(text)))
+    by = None
+    if fault.code in ("left_over", "runs_out"):
+        by = fault.before - fault.used
+    elif fault.code in ("count_differs", "wrong_way") and fault.said is not None:
+        by = fault.left - fault.said
+    elif fault.code == "cast_on_differs" and fault.said is not None:
+        by = fault.said - fault.before
+    return Finding(
+        line=text.count("\n", 0, start) + 1,
+        column=start - text.rfind("\n", 0, start),
+        code=_CODES.get(fault.code, fault.code),  # type: ignore[arg-type]
+        severity="note" if fault.note else "error",
+        size=None if fault.size is None else fault.size + 1,
+        stitches=None if by is None else max(-MOST_STITCHES, min(MOST_STITCHES, by)),
+        message=message(fault),
+        repair=_line(text, repairs[0]) if repairs and not fault.note else None,
+    )
+
+
+_SPACES: Final = re.compile(r"\s+")
 
 
 def rounds_of(
@@ -66,27 +222,3 @@ def rounds_of(
                 nearest=finding.repair,
             )
     return reading.rounds[size]
-
-
-def _differs(entry: Entry) -> bool:
-    """Whether a line may stand elsewhere in the order for another size."""
-    label = entry.label
-    numbers = [number for span in (label.spans if label else ()) for number in (span.first, span.last)]
-    counts = (label.count if label else None, entry.body.rounds)
-    return entry.columns is not None or any(
-        number and len(number.values) > 1 for number in (*numbers, *counts)
-    )
-
-
-def _columns(written: Written, cast_on: tuple[int, ...], report: Report) -> tuple[int, ...]:
-    """Which of the sizes in the text each count is: by place, or by count where only some are asked for."""
-    counts = written.counts * len(cast_on) if len(written.counts) == 1 else written.counts
-    if len(counts) in (0, len(cast_on)):
-        for size, (asked, said) in enumerate(zip(cast_on, counts, strict=False)):
-            if asked != said:
-                report.cast_on(size, asked, said)
-        return tuple(range(len(cast_on)))
-    if all(count in counts for count in cast_on):
-        return tuple(counts.index(count) for count in cast_on)
-    report.other_sizes()
-    return tuple(min(place, len(counts) - 1) for place in range(len(cast_on)))

@@ -1,0 +1,485 @@
+"""How a line begins: which rounds it is for."""
+
+from typing import Final, Literal
+
+from msgspec import Struct
+
+from roundwright.wording.reading.phrases import Lines
+from roundwright.wording.reading.scanner import (
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
+from roundwright.wording.reading.tree import ONE, Number
+
+LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count"]
+
+
+class Span(Struct, frozen=True, gc=False):
+    """Round numbers `first` to `last`, which may differ between sizes; every `step`th of them."""
+
+    first: Number
+    last: Number
+    step: int = 1
+
+
+class Standing(Struct, frozen=True, gc=False):
+    """`and all even rnds`: from round `first` on every `step`th, up to `last` where that is said."""
+
+    first: int
+    step: int
+    last: int = 0
+
+
+class Label(Struct, frozen=True, gc=False):
+    """The start of a line: which rounds it is for.
+
+    - `kind`: `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`; `every` for
+      `All odd rnds`; `sizes` for `Size 3 only`
+    - `sizes`: the numbers or names of the sizes it is for
+    """
+
+    kind: LabelKind
+    start: int
+    spans: tuple[Span, ...] = ()
+    every: Standing | None = None
+    count: Number | None = None
+    sizes: tuple[str, ...] | None = None
+
+
+_ENDS: Final = COLON | DASH | STOP | SEMI | TAB | EQUALS
+_WORKS: Final = frozenset(
+    ("knit", "purl", "slip", "stitch", "stars", "(", "make", "decrease", "increase", "repeat", "plain", "cable", "work",
+     "rib", "stocking", "garter", "moss", "pattern", "edge", "even", "as", "end", "around")
+)  # fmt: skip
+_TAIL: Final = frozenset(
+    ("side", "decrease", "increase", "round", "size", "number", "and", "all", "each", "even", "odd", "alternate", "word",
+     "ordinal", "only", "following", "rib", "plain", "", "make", "range", "chart", "begin", "icord", "place", "marker", "end",
+     "pattern", "garter", "moss", "stocking", "last")
+)  # fmt: skip
+_SORTS: Final = frozenset(
+    ("word", "decrease", "increase", "rib", "moss", "garter", "pattern", "stocking", "last", "ordinal", "side", "place",
+     "plain", "knit", "purl", "even", "odd", "begin", "marker", "end", "yarn", "make", "slip", "fewer", "edge", "remain", "closing", "bind_off")
+)  # fmt: skip
+
+
+def label(lines: Lines, *, strict: bool = False) -> Label | None:
+    """The label that begins here, which is taken; None where there is none.
+
+    With `strict` only such as end in a colon or a dash: within a line other words may look like a label.
+    """
+    place = lines.place
+    found = _label(lines)
+    if found is None:
+        lines.place = place
+        return None
+    if (
+        strict
+        and not lines.flags(0) & (COLON | DASH | TAB | EQUALS)
+        and found.kind != "next"
+        and not (found.kind == "numbered" and lines.flags(0) & (STOP | SEMI))
+    ):
+        lines.place = place
+        return None
+    return found
+
+
+def _label(lines: Lines) -> Label | None:
+    start = lines.token().start
+    wrapped = False
+    if lines.kind() == "stars" and lines.kind(1) in ("round", "ordinal"):
+        lines.place += 1
+        found = _plain(lines, start)
+        if found and lines.kind() == "stars" and (lines.token().text == "**" or lines.flags(1) & COLON):
+            lines.place += 1
+        return found if found and found.kind == "numbered" else None
+    if lines.kind() == "(" and lines.kind(1) == "round":
+        lines.place += 1
+        found = _plain(lines, start, inside=True)
+        if found and lines.kind() == ")":
+            lines.place += 1
+            return found
+        return None
+    return _plain(lines, start) if not wrapped else None
+
+
+def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
+    kind = lines.kind()
+    if kind == "round":
+        return _numbered(lines, start, inside=inside)
+    if kind == "size" or (kind == "all" and lines.kind(1) == "size"):
+        return _sizes(lines, start)
+    if kind in ("ordinal", "range", "number"):
+        return _number_first(lines, start)
+    if kind == "next":
+        return _next(lines, start)
+    if kind in ("all", "each", "even", "odd", "alternate", "following"):
+        return _standing(lines, start)
+    if kind in _SORTS:
+        return _sort(lines, start)
+    return None
+
+
+def _ended(lines: Lines) -> bool:
+    """Whether the label may end here: by a sign, or because work begins."""
+    if lines.place >= lines.stop:
+        return True
+    return bool(lines.flags(0) & _ENDS) or lines.kind() in _WORKS or lines.tokens[lines.place - 1].kind == ")"
+
+
+def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
+    """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
+    lines.place += 1
+    spans = _spans(lines)
+    if not spans:
+        return None
+    every, sizes = _tail(lines, (spans[-1].last.of(0) or 1))
+    if lines.kind() == ")" and not inside and lines.place + 1 < lines.stop:
+        lines.place += 1
+        return Label("numbered", start, spans, every, sizes=sizes)
+    if inside:
+        return Label("numbered", start, spans, every, sizes=sizes) if lines.kind() == ")" else None
+    if not _ended(lines):
+        if (
+            lines.kind() in ("number", "ordinal", "knit", "word", "next", "", "have", "to")
+            and every is not None
+        ) or lines.kind() in ("word", ""):
+            return Label("numbered", start, spans, every, sizes=sizes)
+        if lines.kind() not in ("number", "cast_on", "place"):
+            return None
+    return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _spans(lines: Lines) -> tuple[Span, ...]:
+    """`2`, `2-6`, `2, 4 and 6`."""
+    spans: list[Span] = []
+    while lines.place < lines.stop and len(spans) < 100:
+        token = lines.token()
+        first = not spans
+        if not first and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):
+            break
+        if token.kind in ("number", "ordinal") and token.number:
+            if not first and lines.flags(1) & COMMA and token.flags & DASH and False:
+                break
+            if spans and token.flags & DASH:
+                if (
+                    lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "round", "unit")
+                    and token.flags & SPACE
+                    and not lines.flags(1) & COLON
+                ):
+                    break
+                spans[-1] = Span(spans[-1].first, token.number)
+            else:
+                if (
+                    spans
+                    and lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "right", "together")
+                    and not lines.flags(1) & _ENDS
+                ):
+                    break
+                spans.append(Span(token.number, token.number))
+            lines.place += 1
+        elif token.kind == "range" and token.number:
+            spans.append(Span(Number((int(token.means),)), token.number))
+            lines.place += 1
+        elif token.kind in ("and", "to") and lines.kind(1) in ("number", "ordinal", "range") and spans:
+            last = lines.token(1)
+            if token.kind == "to" and last.number:
+                spans[-1] = Span(spans[-1].first, last.number)
+                lines.place += 2
+            else:
+                lines.place += 1
+        elif token.kind == "and" and lines.kind(1) == "round" and lines.kind(2) == "number" and spans:
+            lines.place += 2
+        else:
+            break
+    return tuple(spans)
+
+
+def _tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ...] | None]:
+    """What stands behind the number: `and all even rnds`, `(dec)`, `(sizes 2 and 3 only)`."""
+    every: Standing | None = None
+    sizes: tuple[str, ...] | None = None
+    for _ in range(4):
+        if lines.flags(0) & (COLON | LINE | EQUALS):
+            break
+        kind = lines.kind()
+        if kind == "(" and (stop := _bracket(lines)):
+            if lines.kind(1) == "size" or (lines.kind(1) == "all" and lines.kind(2) == "size"):
+                sizes = tuple(
+                    lines.tokens[at].text
+                    for at in range(lines.place + 2, stop)
+                    if lines.tokens[at].kind in ("number", "word", "range", "ordinal")
+                )
+            elif standing := _parity(lines, lines.place + 1, number):
+                every = standing[0]
+            lines.place = stop + 1
+        elif kind in ("and", "all", "each", "following", "alternate") and (
+            standing := _parity(lines, lines.place, number)
+        ):
+            every, lines.place = standing
+        elif kind == "side" or (kind == "round" and lines.flags(1) & _ENDS):
+            lines.place += 1
+        else:
+            break
+    return every, sizes
+
+
+def _bracket(lines: Lines) -> int:
+    """Where a bracket ends that holds a note on the label and no work; 0 where it is another."""
+    for place in range(lines.place + 1, min(lines.place + 12, lines.stop)):
+        token = lines.tokens[place]
+        if token.kind == ")":
+            inside = [lines.tokens[at].kind for at in range(lines.place + 1, place)]
+            works = any(
+                kind
+                in (
+                    "decrease",
+                    "increase",
+                    "round",
+                    "side",
+                    "size",
+                    "odd",
+                    "even",
+                    "alternate",
+                    "word",
+                    "plain",
+                    "rib",
+                    "place",
+                    "make",
+                    "marker",
+                )
+                for kind in inside
+            )
+            numbers = any(kind == "number" for kind in inside)
+            return place if inside and works and (not numbers or "size" in inside or "round" in inside) else 0
+        if token.kind not in _TAIL:
+            return 0
+    return 0
+
+
+def _parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] | None:
+    """`and all even rnds`, `every foll alt row`, `and alt rows to 12th`: the rounds it stands for, and where it ends."""
+    step, wanted, seen = 0, -1, False
+    while place < lines.stop:
+        token = lines.tokens[place]
+        if token.kind in ("and", "all", "each", "following", "next", "", "side", "remain"):
+            if token.kind == "side":
+                step = step or 2
+            seen = seen or token.kind in ("all", "each", "following")
+        elif token.kind in ("even", "odd", "alternate"):
+            step, wanted, seen = 2, {"even": 0, "odd": 1}.get(token.kind, -1), True
+        elif token.kind in ("ordinal", "number") and token.number and seen and not step:
+            step = token.number.of(0) or 1
+        elif token.kind == "round":
+            place += 1
+            break
+        else:
+            return None
+        place += 1
+    else:
+        return None
+    if not step and not seen:
+        return None
+    step = step or 2
+    first = number + (wanted >= 0 and number % 2 != wanted)
+    last = 0
+    if (
+        place + 1 < lines.stop
+        and lines.tokens[place].kind == "to"
+        and lines.tokens[place + 1].kind in ("ordinal", "number")
+    ):
+        last = (lines.tokens[place + 1].number or ONE).of(0) or 0
+        place += 2
+    return Standing(first, max(1, step), last), place
+
+
+def _number_first(lines: Lines, start: int) -> Label | None:
+    """`1st round`, `2nd and alt rows`, `1st dec round`, `1. round`, `8 rounds:`, `3.`, `7-20 r.`."""
+    token = lines.token()
+    begun = lines.place
+    spans = _spans(lines)
+    if not spans:
+        return None
+    number = spans[-1].last.of(0) or 1
+    if lines.kind() == "round" and not lines.flags(0) & (COLON | LINE):
+        word = lines.token().text
+        dotted = bool(lines.flags(0) & STOP)
+        lines.place += 1
+        if token.kind == "number" and not dotted and word not in ("r", "rw"):
+            if lines.flags(0) & (COLON | DASH | EQUALS) and lines.place < lines.stop:
+                return Label("count", start, count=spans[0].first)
+            return None
+        every, sizes = _tail(lines, number)
+        if not _ended(lines) and lines.kind() not in (
+            "word",
+            "",
+            "work",
+            "have",
+            "number",
+            "next",
+            "cast_on",
+        ):
+            return None
+        return Label("numbered", start, spans, every, sizes=sizes)
+    if (every := _parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
+        lines.place = every[1]
+        _, sizes = _tail(lines, number)
+        return Label("numbered", start, spans, every[0], sizes=sizes) if _ended(lines) else None
+    if token.kind == "ordinal":
+        lines.place = begun
+        return _sort(lines, start)
+    if (
+        token.kind == "number"
+        and len(spans) == 1
+        and spans[0].first is spans[0].last
+        and begun + 1 == lines.place
+    ):
+        if lines.kind() == ")" and lines.place < lines.stop:
+            lines.place += 1
+            return Label("listed", start, spans)
+        if (
+            lines.place < lines.stop
+            and lines.flags(0) & (STOP | COLON)
+            and not lines.flags(0) & LINE
+            and len(token.text) < 4
+        ):
+            return Label("listed", start, spans)
+    return None
+
+
+def _next(lines: Lines, start: int) -> Label | None:
+    """`Next 5 rnds`, `Next (dec) rnd`, `Next and every alt rnd`."""
+    lines.place += 1
+    count: Number | None = None
+    every: Standing | None = None
+    for _ in range(6):
+        kind = lines.kind()
+        if lines.flags(0) & (COLON | LINE | STOP) and not lines.tokens[lines.place - 1].kind == "(":
+            return None
+        if kind == "round":
+            lines.place += 1
+            _, sizes = _tail(lines, 1)
+            return Label("next", start, every=every, count=count, sizes=sizes)
+        if kind in ("and", "all", "each") and (standing := _parity(lines, lines.place, 2)):
+            lines.place = standing[1]
+            return Label("next", start, every=standing[0], count=count)
+        if kind == "number" and count is None:
+            count = lines.token().number
+        elif kind not in _SORTS and kind not in ("(", ")", "number", ""):
+            return None
+        lines.place += 1
+    return None
+
+
+def _standing(lines: Lines, start: int) -> Label | None:
+    """`All even rnds`, `Every other rnd`, `Even-numbered Rounds 2-6`."""
+    if lines.kind() in ("even", "odd") and lines.kind(1) == "round" and lines.kind(2) in ("range", "number"):
+        lines.place += 2
+        spans = _spans(lines)
+        if spans and _ended(lines):
+            first, last = spans[0].first, spans[-1].last
+            return Label(
+                "numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last.of(0) or 0)
+            )
+        return None
+    first = 1 if lines.kind() == "odd" or lines.kind(1) == "odd" else 2
+    found = _parity(lines, lines.place, first)
+    if found is None:
+        return None
+    lines.place = found[1]
+    _, sizes = _tail(lines, 1)
+    if lines.flags(0) & (COLON | DASH | EQUALS | TAB) or lines.kind() in (
+        "knit",
+        "purl",
+        "plain",
+        "stars",
+        "(",
+        "work",
+    ):
+        return Label("every", start, every=found[0], sizes=sizes)
+    return None
+
+
+def _sort(lines: Lines, start: int) -> Label | None:
+    """`Decrease rnd 2`, `Set-up rnd`, `1st dec round`, `Dec 1`, `Rnd` behind up to four words."""
+    kinds: list[str] = []
+    for _ in range(6):
+        kind = lines.kind()
+        if kinds and lines.flags(0) & (COLON | LINE | STOP | SEMI | EQUALS) and kind != "round":
+            return None
+        if kind == "round" and kinds:
+            lines.place += 1
+            return _sorted(lines, start, kinds)
+        if (
+            kind == "number"
+            and kinds
+            and kinds[-1] in ("decrease", "increase")
+            and lines.flags(1) & (COLON | DASH)
+            and len(kinds) == 1
+        ):
+            lines.place += 1
+            return Label("sort", start)
+        if kind == "(" and (stop := _bracket(lines)):
+            lines.place = stop + 1
+            kinds.append("(")
+            continue
+        if kind not in _SORTS:
+            return None
+        kinds.append(kind)
+        lines.place += 1
+    return None
+
+
+def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
+    spans: tuple[Span, ...] = ()
+    if lines.kind() in ("number", "range") and not lines.flags(0) & (COLON | STOP | SEMI | DASH):
+        spans = _spans(lines)
+    every, sizes = _tail(lines, (spans[-1].last.of(0) or 1) if spans else 1)
+    ended = bool(lines.flags(0) & (COLON | DASH | EQUALS | TAB | SEMI)) and lines.place < lines.stop
+    known = any(kind in ("decrease", "increase", "ordinal", "last") for kind in kinds)
+    if "knit" in kinds or "purl" in kinds:  # `Knit round 3:` or `Knit 1 round`
+        ended = ended and kinds[0] in ("knit", "purl") and bool(lines.flags(0) & COLON)
+    if not ended and not (known and _ended(lines)):
+        return None
+    if spans and not known and kinds[0] == "word":
+        return Label("numbered", start, spans, every, sizes=sizes)
+    return Label("sort", start, spans, every, sizes=sizes)
+
+
+def _sizes(lines: Lines, start: int) -> Label | None:
+    """`Size 3 only:`, `Sizes 2 and 3 only:`, `All sizes:`, `Size Large only:`."""
+    everybody = lines.kind() == "all"
+    place = lines.place + (2 if everybody else 1)
+    names: list[str] = []
+    only = everybody
+    while place < lines.stop and len(names) < 13:
+        token = lines.tokens[place]
+        if token.flags & (COLON | LINE):
+            break
+        if token.kind in ("number", "word", "range", "ordinal", "make"):
+            names.append(token.text)
+        elif token.kind == "only":
+            only = True
+        elif token.kind not in ("and", "(", ")", ""):
+            return None
+        place += 1
+    if not only or place >= lines.stop or not lines.tokens[place].flags & COLON:
+        return None
+    lines.place = place
+    inner = label(lines)
+    sizes = None if everybody else tuple(names)
+    if inner is not None:
+        return Label(inner.kind, start, inner.spans, inner.every, inner.count, sizes)
+    return Label("sizes", start, sizes=sizes)
+
+
+def first_word(token: Token) -> str:
+    """The kind of a token, for those that only look."""
+    return token.kind
