@@ -1,7 +1,7 @@
 """The sentences of findings, in a knitter's words."""
 
 from roundwright.wording.proofreading.findings import stitches
-from roundwright.wording.reading.explain import Fault
+from roundwright.wording.reading.states import Fault
 
 
 def message(fault: Fault) -> str:

@@ -10,7 +10,8 @@ from roundwright.knitting.rounds.round import MOST_STITCHES, Round
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.messages import message
 from roundwright.wording.proofreading.repair import MOST_LINES, Repair, Repairs, cast_on_repair
-from roundwright.wording.reading.explain import Explanation, Fault, Search
+from roundwright.wording.reading.explain import Search
+from roundwright.wording.reading.states import Explanation, Fault
 from roundwright.wording.reading.layout import MOST_LINES as MOST_LINES_READ
 from roundwright.wording.reading.layout import Laid, Segment, segments
 from roundwright.wording.reading.phrases import CastOn

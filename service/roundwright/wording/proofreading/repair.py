@@ -12,9 +12,11 @@ from typing import Final, NamedTuple
 from msgspec import Struct
 
 from roundwright.knitting.rounds.round import Round, Steps, StitchName, Work, uses_and_leaves
-from roundwright.wording.reading.explain import Chain, Fault, Search, State
+from roundwright.wording.reading.explain import Search
+from roundwright.wording.reading.states import Budget, Chain, Fault, State
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import Segment, segments
+from roundwright.wording.reading.line_work import column_of
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.scanner import scan
 from roundwright.wording.reading.tree import Fill, Group, Nodes, Number, Stitch, Unknown, walk
@@ -119,7 +121,7 @@ class Repairs:
         if not made:
             return None
         rest = self.search.segments[last + 1 : last + 1 + MOST_FOLLOWED]
-        search = self.search.fresh([*self.search.segments[:first], *made, *rest])
+        search = self.search.fresh([*self.search.segments[:first], *made, *rest], Budget(20_000))
         search.known = {at: options for at, options in self.search.known.items() if at < first}
         for offset in range(len(rest)):
             options = self.search.known.get(last + 1 + offset)
@@ -235,7 +237,7 @@ class Repairs:
             for lane in state.lanes:
                 if not self.search.concerns(label, lane):
                     continue
-                column, count = self.search.column(label, lane, candidate), lane.count
+                column, count = column_of(label, lane, candidate), lane.count
                 said = _said(candidate, count, column)
                 value = number.of(column) or 0
                 now = self.work(candidate.nodes, column, count, {}, said, lane.sections)
@@ -310,7 +312,7 @@ class Repairs:
             for each in wrong:
                 if each.start == fault.start and each.size is not None:
                     lane = state.lanes[each.size]
-                    values[self.search.column(self.search.segments[place].label, lane, candidate)] = (
+                    values[column_of(self.search.segments[place].label, lane, candidate)] = (
                         abs(each.left - each.before) if stated.sign else each.left
                     )
             yield (self.edit(stated.number, values),)
@@ -586,7 +588,7 @@ def cast_on_repair(
             counts = tuple(count + by for count in cast_on)
             if min(counts) < 1 or len(set(number.values)) != len(number.values) or len(counts) > 1:
                 continue
-            again = search.fresh(search.segments, counts)
+            again = search.fresh(search.segments, Budget(20_000), counts)
             again.known = search.known
             again.run(place + 1)
             if best is None or again.states[0].cost < best[0] - 0.5:

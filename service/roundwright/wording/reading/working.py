@@ -85,6 +85,7 @@ class Worker:
         self.assumed = False
         self.after: Sections | None = None
         self.marks: list[int] = []
+        self.steps = 2  # nodes looked at, for the budget
         self.ragged = 0  # stitches between what was worked and the `last` stitches that were said
 
     def value(self, number: Number) -> int:
@@ -102,6 +103,7 @@ class Worker:
         """
         steps: Steps = ()
         used = left = 0
+        self.steps += len(nodes)
         for place, node in enumerate(nodes):
             if type(node) is Stitch:
                 part = self.fixed(node)
@@ -171,6 +173,7 @@ class Worker:
     def several(self, nodes: Nodes) -> _Part:
         steps: list[Step] = []
         used = left = 0
+        self.steps += len(nodes)
         for node in nodes:
             part = self.fixed(node)
             steps.extend(part.steps)
