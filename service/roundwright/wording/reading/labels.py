@@ -136,8 +136,9 @@ def _ended(lines: Lines) -> bool:
 
 def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
+    plural = lines.token().text in ("rnds", "rounds", "rows", "rds")
     lines.place += 1
-    spans = _spans(lines)
+    spans = _spans(lines, plural=plural)
     if not spans:
         return None
     every, sizes = _tail(lines, (spans[-1].last.of(0) or 1))
@@ -157,8 +158,8 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     return Label("numbered", start, spans, every, sizes=sizes)
 
 
-def _spans(lines: Lines) -> tuple[Span, ...]:
-    """`2`, `2-6`, `2, 4 and 6`."""
+def _spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
+    """`2`, `2-6`, `2, 4 and 6`; `plural` where the word before says that there are several."""
     spans: list[Span] = []
     while lines.place < lines.stop and len(spans) < 100:
         token = lines.token()
@@ -166,8 +167,6 @@ def _spans(lines: Lines) -> tuple[Span, ...]:
         if not first and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):
             break
         if token.kind in ("number", "ordinal") and token.number:
-            if not first and lines.flags(1) & COMMA and token.flags & DASH and False:
-                break
             if spans and token.flags & DASH:
                 if (
                     lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "round", "unit")
@@ -179,6 +178,7 @@ def _spans(lines: Lines) -> tuple[Span, ...]:
             else:
                 if (
                     spans
+                    and not (plural and _follows(spans[-1], token))
                     and lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "right", "together")
                     and not lines.flags(1) & _ENDS
                 ):
@@ -200,6 +200,12 @@ def _spans(lines: Lines) -> tuple[Span, ...]:
         else:
             break
     return tuple(spans)
+
+
+def _follows(span: Span, token: Token) -> bool:
+    """Whether a number is one or two more than the last of a span."""
+    last = span.last.of(0) or 0
+    return token.number is not None and last < (token.number.of(0) or 0) <= last + 2
 
 
 def _tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ...] | None]:
@@ -304,7 +310,22 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     """`1st round`, `2nd and alt rows`, `1st dec round`, `1. round`, `8 rounds:`, `3.`, `7-20 r.`."""
     token = lines.token()
     begun = lines.place
-    spans = _spans(lines)
+    dotted_pair = (
+        token.kind == "number"
+        and lines.kind(1) in ("and", "to")
+        and lines.flags(1) & STOP
+        and lines.kind(2) == "number"
+        and lines.kind(3) == "round"
+    )
+    if dotted_pair:
+        last = lines.token(2).number or ONE
+        first = token.number or ONE
+        lines.place += 3
+        spans: tuple[Span, ...] = (
+            (Span(first, last),) if lines.kind(-2) == "to" else (Span(first, first), Span(last, last))
+        )
+    else:
+        spans = _spans(lines)
     if not spans:
         return None
     number = spans[-1].last.of(0) or 1
@@ -346,12 +367,20 @@ def _number_first(lines: Lines, start: int) -> Label | None:
             return Label("listed", start, spans)
         if (
             lines.place < lines.stop
-            and lines.flags(0) & (STOP | COLON)
+            and (
+                lines.flags(0) & (STOP | COLON)
+                or (lines.flags(0) & (DASH | TAB) and lines.flags(0) & SPACE and _opens(lines, token))
+            )
             and not lines.flags(0) & LINE
             and len(token.text) < 4
         ):
             return Label("listed", start, spans)
     return None
+
+
+def _opens(lines: Lines, token: Token) -> bool:
+    """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`."""
+    return bool(token.flags & LINE or token.start == 0) and lines.kind() in _WORKS
 
 
 def _next(lines: Lines, start: int) -> Label | None:

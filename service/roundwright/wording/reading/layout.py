@@ -160,11 +160,9 @@ def segments(tokens: list[Token]) -> Laid:
             and begin + 1 < stop
             and any(tokens[place].flags & COLON for place in range(begin + 1, min(begin + 4, stop)))
         )
-        if title and not colon and stop - begin <= 6:
-            told, heading = True, True
-            laid.segments.append(_silent(tokens, begin, stop))
-            continue
-        if title and colon:
+        if title:
+            if not colon and stop - begin <= 6:
+                told, heading = True, True
             laid.segments.append(_silent(tokens, begin, stop))
             continue
         pieces = _pieces(tokens, begin, stop, heading=heading, told=told)

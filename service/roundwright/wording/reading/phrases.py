@@ -1088,6 +1088,8 @@ class Lines(Struct):
         begun = place
         while self.place + place < self.stop:
             token = self.token(place)
+            if token.flags & (STOP | SEMI) and place > begun:
+                break
             if token.kind in ("number", "ordinal") and token.number:
                 if (
                     place > begun
@@ -1129,8 +1131,6 @@ class Lines(Struct):
             ):
                 pass
             else:
-                break
-            if token.flags & (STOP | SEMI) and place > begun:
                 break
             place += 1
         if not named:

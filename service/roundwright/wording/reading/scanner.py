@@ -51,12 +51,14 @@ class Token(Struct, frozen=True, gc=False):
 
 
 _FOLD: Final = str.maketrans(
-    "ABCDEFGHIJKLMNOPQRSTUVWXYZÄÖÜÉÈÅØÆ’‘×\N{NO-BREAK SPACE}\N{HYPHEN}\N{NON-BREAKING HYPHEN}−_“”″\u2009\u202f",
-    'abcdefghijklmnopqrstuvwxyzäöüéèåøæ\'\'x --- """  ',
+    "ABCDEFGHIJKLMNOPQRSTUVWXYZÄÖÜÉÈÅØÆ’‘×\N{NO-BREAK SPACE}\N{HYPHEN}\N{NON-BREAKING HYPHEN}−_“”″\u2009\u202f✱∗⁎＊✲✳⭑★☆",
+    'abcdefghijklmnopqrstuvwxyzäöüéèåøæ\'\'x --- """  *********',
 )
 """One sign for one: a place in the folded text is the same place in the text."""
 
 _NUM: Final = r"(?:[0-9]{1,7}+|[-–—])"
+_FRACTION: Final = r"(?:[0-9]{1,7}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9]))?+|[½¼¾⅓⅔⅛])"
+_FRACTIONS: Final = rf"{_FRACTION}\s?+[(\[]\s?+{_FRACTION}(?:\s?+[,/;]\s?+{_FRACTION}){{0,12}}+\s?+[)\]]"
 _LIST: Final = rf"\s?+[(\[]\s?+{_NUM}(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}}+\s?+[)\]]"
 
 _SCANNER: Final = re.compile(
@@ -68,7 +70,7 @@ _SCANNER: Final = re.compile(
     | (?P<word> s2kp2(?![a-z0-9]) | [kp](?=[0-9]{{1,7}}(?:[kp][0-9]|[b]\b|(?![a-z&0-9]))) | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
         | [a-z&ß-öø-ÿ]++(?:[0-9]{{1,3}}[a-z&]+)*+ (?:'[a-z]+)?+ )
     | (?P<ordinal> [0-9]{{1,4}}(?:st|nd|rd|th)(?![a-z0-9]) )
-    | (?P<decimal> [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
+    | (?P<decimal> (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS} | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
     | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-])(?:{_LIST})?+ )
     | (?P<list> (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/]) | (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+
