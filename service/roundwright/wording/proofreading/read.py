@@ -43,11 +43,11 @@ def explain(text: str, cast_on: tuple[int, ...]) -> Explained:
     """The cheapest explanation of a text."""
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     scanned = scan(text, len(cast_on))
-    laid = segments(scanned.tokens)
+    laid = segments(scanned.tokens, len(cast_on))
     counts = _cast_on(laid)
     if len(counts) > 1 and len(counts) != len(cast_on):
         scanned = scan(text, len(counts))
-        laid = segments(scanned.tokens)
+        laid = segments(scanned.tokens, len(counts))
     columns = _columns(counts, cast_on)
     if scanned.cut and laid.segments:
         last = laid.segments[-1].end

@@ -252,7 +252,7 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
 
 def candidates(segment: Segment) -> list[Candidate]:
     """What a segment may mean, the cheapest first; never empty."""
-    label = segment.label
+    label = segment.label if segment.label is None or segment.label.kind != "sizes" else None
     phrases = segment.phrases
     if segment.told and (label is None or label.kind in ("sort", "listed", "count")):
         return [Candidate("prose", 0.0)]

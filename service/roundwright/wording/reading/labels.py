@@ -17,6 +17,7 @@ from roundwright.wording.reading.scanner import (
     TAB,
     Token,
 )
+from roundwright.wording.reading.sizes import columns_of
 from roundwright.wording.reading.tree import ONE, Number
 
 LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count"]
@@ -44,6 +45,8 @@ class Label(Struct, frozen=True, gc=False):
     - `kind`: `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`; `every` for
       `All odd rnds`; `sizes` for `Size 3 only`
     - `sizes`: the numbers or names of the sizes it is for
+    - `named`: below 0, for `Round A` and `Dec round`: what it can be called by later
+    - `scope`: whether the sizes stand first, so that all that follows in the line is for them
     """
 
     kind: LabelKind
@@ -52,6 +55,8 @@ class Label(Struct, frozen=True, gc=False):
     every: Standing | None = None
     count: Number | None = None
     sizes: tuple[str, ...] | None = None
+    scope: bool = False
+    named: int = 0
 
 
 _ENDS: Final = COLON | DASH | STOP | SEMI | TAB | EQUALS
@@ -114,8 +119,8 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     kind = lines.kind()
     if kind == "round":
         return _numbered(lines, start, inside=inside)
-    if kind == "size" or (kind == "all" and lines.kind(1) == "size"):
-        return _sizes(lines, start)
+    if (kind == "size" or lines.names or lines.kind(1) == "size") and (found := _sizes(lines, start)):
+        return found
     if kind in ("ordinal", "range", "number"):
         return _number_first(lines, start)
     if kind == "next":
@@ -483,30 +488,52 @@ def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
 
 
 def _sizes(lines: Lines, start: int) -> Label | None:
-    """`Size 3 only:`, `Sizes 2 and 3 only:`, `All sizes:`, `Size Large only:`."""
-    everybody = lines.kind() == "all"
-    place = lines.place + (2 if everybody else 1)
-    names: list[str] = []
-    only = everybody
-    while place < lines.stop and len(names) < 13:
-        token = lines.tokens[place]
-        if token.flags & (COLON | LINE):
-            break
-        if token.kind in ("number", "word", "range", "ordinal", "make"):
-            names.append(token.text)
-        elif token.kind == "only":
-            only = True
-        elif token.kind not in ("and", "(", ")", ""):
-            return None
-        place += 1
-    if not only or place >= lines.stop or not lines.tokens[place].flags & COLON:
+    """`Size 3 only:`, `Sizes 2 and 3 only:`, `All sizes:`, `Teen and Adult:`, `Size Large only:`."""
+    stop = _sizes_end(lines)
+    if not stop:
         return None
-    lines.place = place
+    tokens = lines.tokens[lines.place : stop]
+    kinds = [token.kind for token in tokens]
+    sized = "size" in kinds
+    everybody = sized and (kinds[0] == "all" or tokens[0].text == "both")
+    columns = columns_of(lines.tokens, lines.place, stop, lines.names) if lines.names else None
+    sizes: tuple[str, ...] | None
+    if everybody:
+        sizes = None
+    elif columns is not None and (sized or "only" in kinds or lines.tokens[stop].flags & COLON):
+        sizes = tuple(str(column + 1) for column in columns)
+    elif sized and "only" in kinds:
+        sizes = tuple(
+            token.text for token in tokens if token.kind in ("number", "word", "range", "ordinal", "make")
+        )
+    else:
+        return None
+    lines.place = stop
     inner = label(lines)
-    sizes = None if everybody else tuple(names)
     if inner is not None:
-        return Label(inner.kind, start, inner.spans, inner.every, inner.count, sizes)
-    return Label("sizes", start, sizes=sizes)
+        return Label(
+            inner.kind, start, inner.spans, inner.every, inner.count, sizes, scope=True, named=inner.named
+        )
+    return Label("sizes", start, sizes=sizes, scope=True)
+
+
+def _sizes_end(lines: Lines) -> int:
+    """Where the names of sizes end: at a colon, or behind `only`; 0 where they do not."""
+    for place in range(lines.place, min(lines.place + 12, lines.stop)):
+        token = lines.tokens[place]
+        if place > lines.place:
+            if token.flags & COLON:
+                return place
+            if token.flags & (LINE | STOP | SEMI):
+                return 0
+            if lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH):
+                return place
+        if token.kind in ("stars", "stitch", "knit", "purl", "round", "repeat"):
+            return 0
+    last = lines.stop
+    if last < len(lines.tokens) and last <= lines.place + 12 and lines.tokens[last].flags & COLON:
+        return last
+    return 0
 
 
 def first_word(token: Token) -> str:

@@ -1,8 +1,10 @@
 """The lines of a text: which are told, which begin rounds, and where one round ends and the next begins."""
 
+from collections.abc import Mapping
 from typing import Final
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.wording.reading.labels import Label, label
 from roundwright.wording.reading.phrases import (
@@ -39,6 +41,7 @@ from roundwright.wording.reading.scanner import (
     STOP,
     Token,
 )
+from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
 from roundwright.wording.reading.tree import Evenly, Stitch
 
 MOST_LINES: Final = 1_000
@@ -74,7 +77,7 @@ _RUNS_ON: Final = frozenset(
 _OPEN: Final = frozenset(("repeat", "from", "to", "last", "and", "next", "until", "for"))
 
 
-def lines_of(tokens: list[Token]) -> list[tuple[int, int]]:
+def lines_of(tokens: list[Token], names: Mapping[str, int] = NO_NAMES) -> list[tuple[int, int]]:
     """First token and end of every line, with lines that run on joined."""
     lines: list[tuple[int, int]] = []
     begin = 0
@@ -82,7 +85,7 @@ def lines_of(tokens: list[Token]) -> list[tuple[int, int]]:
     for place in range(1, count + 1):
         token = tokens[place]
         if token.flags & LINE or place == count:
-            if lines and _runs_on(tokens, lines[-1], begin, place):
+            if lines and _runs_on(tokens, lines[-1], begin, place, names):
                 lines[-1] = (lines[-1][0], place)
             else:
                 lines.append((begin, place))
@@ -90,13 +93,15 @@ def lines_of(tokens: list[Token]) -> list[tuple[int, int]]:
     return lines if count > 0 else []
 
 
-def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int) -> bool:
+def _runs_on(
+    tokens: list[Token], before: tuple[int, int], begin: int, stop: int, names: Mapping[str, int]
+) -> bool:
     """Whether a line goes on with what the one before began."""
     first = tokens[begin]
     if first.flags & BLANK or begin - before[0] > 400:
         return False
     last = tokens[begin - 1]
-    if _labelled(tokens, begin, stop):
+    if _labelled(tokens, begin, stop, names):
         return False
     opened = 0
     for place in range(max(before[0], begin - 60), begin):
@@ -120,8 +125,8 @@ def _star_open(tokens: list[Token], begin: int, stop: int) -> bool:
     return stars == 1
 
 
-def _labelled(tokens: list[Token], begin: int, stop: int) -> bool:
-    return label(Lines(tokens, begin, stop)) is not None
+def _labelled(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int] = NO_NAMES) -> bool:
+    return label(Lines(tokens, begin, stop, names=names)) is not None
 
 
 class Laid(Struct):
@@ -131,12 +136,14 @@ class Laid(Struct):
     cut: int | None = None
 
 
-def segments(tokens: list[Token]) -> Laid:
-    """The segments of a text, in order. Takes time in the number of its words."""
+def segments(tokens: list[Token], width: int = 1) -> Laid:
+    """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     laid = Laid([])
     told = heading = False
     opened = False
-    for number, (begin, stop) in enumerate(lines_of(tokens)):
+    names = names_of(tokens, max(width, width_of(tokens)))
+    carried: tuple[str, ...] = ()
+    for number, (begin, stop) in enumerate(lines_of(tokens, names)):
         if number >= MOST_LINES:
             laid.cut = tokens[begin].start
             break
@@ -165,7 +172,10 @@ def segments(tokens: list[Token]) -> Laid:
                 told, heading = True, True
             laid.segments.append(_silent(tokens, begin, stop))
             continue
-        pieces = _pieces(tokens, begin, stop, heading=heading, told=told)
+        pieces = _pieces(tokens, begin, stop, heading=heading, told=told, names=names)
+        if first.flags & BLANK:
+            carried = ()
+        pieces, carried = _scoped(pieces, carried)
         works = any(_working(piece.phrases) or piece.label for piece in pieces)
         casts = any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases)
         short = stop - begin <= 8 and not tokens[stop].flags & FULL
@@ -181,9 +191,11 @@ def segments(tokens: list[Token]) -> Laid:
             continue
         if told and any(piece.label and piece.label.kind in ("numbered", "next") for piece in pieces):
             told = False
-            pieces = _pieces(tokens, begin, stop, heading=heading, told=False)
+            pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
+            pieces, carried = _scoped(pieces, carried)
         elif not told and pieces and pieces[0].told:
-            pieces = _pieces(tokens, begin, stop, heading=heading, told=False)
+            pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
+            pieces, carried = _scoped(pieces, carried)
         laid.segments.extend(pieces)
         if works:
             heading = False
@@ -209,9 +221,33 @@ def _title(tokens: list[Token], begin: int, stop: int) -> bool:
     return False
 
 
-def _pieces(tokens: list[Token], begin: int, stop: int, *, heading: bool, told: bool) -> list[Segment]:
+def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segment], tuple[str, ...]]:
+    """The segments of a line for some sizes only, and the sizes that the lines below are for."""
+    made: list[Segment] = []
+    sizes = carried
+    for piece in pieces:
+        named = piece.label
+        if named is not None and named.scope:
+            sizes = named.sizes or ()
+        elif sizes and (named is None or named.sizes is None):
+            named = replace(named, sizes=sizes) if named else Label("sizes", piece.start, sizes=sizes)
+            piece = replace(piece, label=named)
+        made.append(piece)
+    alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
+    return made, sizes if carried or (alone and not pieces[0].phrases) else ()
+
+
+def _pieces(
+    tokens: list[Token],
+    begin: int,
+    stop: int,
+    *,
+    heading: bool,
+    told: bool,
+    names: Mapping[str, int] = NO_NAMES,
+) -> list[Segment]:
     """The segments of one line."""
-    lines = Lines(tokens, begin, stop, troubles=[])
+    lines = Lines(tokens, begin, stop, troubles=[], names=names)
     if lines.kind() == "stars" and lines.kind(1) in ("cast_on",):
         lines.place += 1
     found: list[Segment] = []
@@ -244,7 +280,7 @@ def _segments(
 ) -> list[Segment]:
     """What was read, cut where one thing ends and the next begins."""
     found: list[Segment] = []
-    parts = _cut(of, phrases)
+    parts = _cut(None if of is not None and of.kind == "sizes" else of, unfolded(phrases))
     troubles = tuple(lines.troubles)
     for place, part in enumerate(parts):
         begin = start if place == 0 else part[0].start
@@ -265,6 +301,49 @@ def _segments(
     if not parts and of is not None:
         found.append(Segment(of, (), start, end, heading, told, troubles))
     return found
+
+
+def unfolded(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with groups of whole rounds told in other words.
+
+    `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
+    """
+    if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
+        return phrases
+    made: list[Phrase] = []
+    for place, phrase in enumerate(phrases):
+        following = phrases[place + 1] if place + 1 < len(phrases) else None
+        if (
+            isinstance(phrase, Brackets)
+            and isinstance(following, Times)
+            and (many := _holds_rounds(phrase.inside))
+        ):
+            first, *others = phrase.inside
+            made.append(replace(first, flags=phrase.flags | STOP))
+            made.extend(others)
+            made.append(Again(phrase.start, phrase.end, STOP, last=many))
+        elif (
+            isinstance(phrase, Times)
+            and place
+            and isinstance(phrases[place - 1], Brackets)
+            and isinstance(made[-1], Again)
+        ):
+            made.append(replace(phrase, total=not phrase.more))
+        else:
+            made.append(phrase)
+    return made
+
+
+def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
+    """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is."""
+    many = 0
+    for place, phrase in enumerate(phrases):
+        if isinstance(phrase, Rounds) and place and isinstance(phrases[place - 1], Stitches):
+            many += phrase.number.of(0) or 1
+        elif not (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare):
+            if not (isinstance(phrase, Said | Then) and not getattr(phrase, "words", 0)):
+                return 0
+    return many
 
 
 _WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
@@ -332,7 +411,9 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
                 and (stop or phrase.flags & (SEMI | COMMA) or isinstance(part[-1], Then | Extent | Times))
                 and star % 2 == 0
             ):
-                cut = not (isinstance(phrase, Stitches) and whole and not stop)
+                cut = not (isinstance(phrase, Stitches) and whole and not stop) or any(
+                    isinstance(one, Rounds) for one in part
+                )
             elif stop and not again and (works or isinstance(phrase, Said | Then | Rounds | Length)):
                 spoken = (
                     of is not None

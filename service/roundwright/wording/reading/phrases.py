@@ -5,6 +5,7 @@ it is settled in `settle`. Every word belongs to a phrase; one that says nothing
 """
 
 import re
+from collections.abc import Mapping
 from typing import Final, cast
 
 from msgspec import Struct
@@ -191,6 +192,7 @@ class Lines(Struct):
     stop: int
     depth: int = 0
     troubles: list[tuple[str, str, int]] = []
+    names: Mapping[str, int] = {}
 
     # --- looking ahead
 
@@ -1247,6 +1249,8 @@ class Lines(Struct):
         if not closed and self.depth <= MOST_NESTED:
             self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
         self.depth -= 1
+        if _aside(inside):
+            inside = [one for one in inside if isinstance(one, Count) and one.sure]
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def close(self) -> Phrase:
@@ -1363,6 +1367,15 @@ class Every(Phrase, frozen=True, gc=False):
     """`placing a marker every 8 sts`."""
 
     number: Number
+
+
+def _aside(inside: list[Phrase]) -> bool:
+    """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are the ridges)`."""
+    if any(one.flags & EQUALS and not isinstance(one, Count) for one in inside[1:]):
+        return True
+    words = sum(one.words for one in inside if isinstance(one, Said))
+    work = sum(isinstance(one, Stitches | Star | Fabric | Brackets | Rep) for one in inside)
+    return words >= 2 and words >= work
 
 
 _PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
