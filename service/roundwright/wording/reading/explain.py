@@ -13,7 +13,7 @@ from roundwright.wording.reading.instructions import UNREAD, Candidate, candidat
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.line_work import Desk, LineWork
-from roundwright.wording.reading.numbering import flush, label_numbers, work_line
+from roundwright.wording.reading.numbering import flush, label_numbers, place_markers, work_line
 from roundwright.wording.reading.states import (
     DROPPED,
     FURTHER,
@@ -300,6 +300,8 @@ class _Application:
                 self.cast_on(work)
             case "begin":
                 lane.begin = (candidate.rounds.of(lane.column) if candidate.rounds is not None else 0) or 0
+            case "markers":
+                place_markers(lane, candidate)
             case "count":
                 _check_count(work)
             case _ if candidate.trouble is not None:

@@ -7,6 +7,7 @@ less likely of two ways. That nothing is worked is a candidate as well; it costs
 from typing import Final, Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
@@ -25,9 +26,11 @@ from roundwright.wording.reading.phrases import (
     Fabric,
     Length,
     Markers,
+    Needlewise,
     Odd,
     Partly,
     PassOver,
+    PerPart,
     Phrase,
     Rep,
     Rounds,
@@ -55,7 +58,9 @@ from roundwright.wording.reading.tree import (
     Unknown,
 )
 
-Kind = Literal["round", "loop", "with", "continue", "cast_on", "count", "closing", "begin", "prose", "unread"]
+Kind = Literal[
+    "round", "loop", "with", "continue", "cast_on", "count", "closing", "begin", "markers", "prose", "unread"
+]
 
 
 class Candidate(Struct, frozen=True):
@@ -89,6 +94,7 @@ class Candidate(Struct, frozen=True):
     every: int = 0
     chart: bool = False
     how: str = ""
+    per: bool = False
 
 
 WORD: Final = 0.25
@@ -119,6 +125,8 @@ class _Seen(Struct):
     markers: Number | None = None
     every: Number | None = None
     odd: bool = False
+    per_part: Number | None = None
+    per: bool = False
 
 
 def _works(phrase: Phrase) -> bool:
@@ -216,6 +224,13 @@ def _sort(seen: _Seen, phrase: Phrase, following: Phrase | None, *, inner: bool,
             seen.markers = phrase.number
         case Every():
             seen.every = phrase.number
+        case PerPart():
+            seen.per_part = phrase.number
+        case Needlewise():
+            if seen.work and isinstance(seen.work[-1], Until):
+                seen.per = True
+            elif not tail:
+                seen.work.append(phrase)
         case Said(words=words):
             if inner:
                 if (
@@ -272,7 +287,12 @@ def candidates(segment: Segment) -> list[Candidate]:
     if seen.agains:
         found.extend(_loops(seen, stated, label))
     found.extend(_continues(seen, stated, label))
-    found.extend(_rounds(seen, stated, label, segment))
+    if label is None and not seen.agains:
+        found.extend(_once_more(seen, stated))
+    if not found or found[0].kind != "loop":
+        found.extend(_rounds(seen, stated, label, segment))
+    if label is None and all(_bare(phrase) for phrase in seen.work):
+        found.extend(_markers(seen))
     if not found and seen.counts and label is None:
         found.append(Candidate("count", 0.1, stated=stated))
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
@@ -294,6 +314,8 @@ def _with_trouble(one: Candidate, trouble: tuple[str, str, int]) -> Candidate:
 
 def _strength(seen: _Seen, label: Label | None) -> float:
     """How much the words look like work."""
+    if label is None and _idle(seen, [phrase for phrase in seen.work if _works(phrase)]):
+        return 1.0
     strength = 0.0
     counted = 0
     bare = 0
@@ -314,6 +336,8 @@ def _strength(seen: _Seen, label: Label | None) -> float:
             strength += 0.8
     elif numbered:
         strength += 1.0
+    if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
+        strength += 3.0 if seen.counts else 1.0
     strength += 4.0 * bool(seen.evenly) + 4.0 * bool(seen.agains)
     if seen.untils and (seen.continues or seen.changes or bare or counted):
         strength += 4.0
@@ -338,7 +362,37 @@ def _begin_at(segment: Segment) -> Candidate | None:
     return None
 
 
+def _markers(seen: _Seen) -> list[Candidate]:
+    """`Place a marker every 15 sts`, `20 sts on each needle`: where the sections are, and no work."""
+    many = seen.markers.of(0) or 0 if seen.markers else 0
+    every = seen.every or seen.per_part
+    if many < 2 and every is None:
+        return []
+    return [Candidate("markers", 0.1, rounds=every, sections=many)]
+
+
 # --- rounds worked again
+
+
+def _once_more(seen: _Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
+    if not seen.times or any(not isinstance(phrase, Times | Rep) for phrase in seen.work):
+        return []
+    times = seen.times[-1]
+    repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
+    if not repeats and not times.more:
+        return []
+    many = times.number.of(0) or 1
+    total = replace(times, total=not times.more)
+    in_all = next((each.number.of(0) or 0 for each in seen.rounds if not each.every), 0)
+    lasts = [in_all // many] if in_all and in_all % many == 0 else [1, 2] if repeats else [1]
+    start, end = times.start, times.end
+    return [
+        Candidate(
+            "loop", 0.3 + 0.2 * place, again=Again(start, end, 0, last=last), times=total, stated=stated
+        )
+        for place, last in enumerate(lasts)
+    ]
 
 
 def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
@@ -366,6 +420,7 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
         for phrase in seen.work
         if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare
     ]
+    step = max((each.step for each in seen.rounds if each.every), default=0) if again.named else 0
     found: list[Candidate] = []
     if with_nodes and not any(isinstance(phrase, Star | Brackets | Rep) for phrase in seen.work):
         found.append(Candidate("with", cost, (with_nodes[0],), again=again, stated=stated))
@@ -384,7 +439,17 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
     if again.work and times is not None and not times.more:
         counted = Times(times.start, times.end, times.flags, times.number, total=True)
         found.append(
-            Candidate("loop", cost, again=again, times=counted, until=until, length=length, stated=stated)
+            Candidate(
+                "loop",
+                cost,
+                again=again,
+                times=counted,
+                until=until,
+                length=length,
+                step=step,
+                per=seen.per,
+                stated=stated,
+            )
         )
         found.append(
             Candidate(
@@ -394,12 +459,24 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
                 times=times,
                 until=until,
                 length=length,
+                step=step,
+                per=seen.per,
                 stated=stated,
             )
         )
     else:
         found.append(
-            Candidate("loop", cost, again=again, times=times, until=until, length=length, stated=stated)
+            Candidate(
+                "loop",
+                cost,
+                again=again,
+                times=times,
+                until=until,
+                length=length,
+                step=step,
+                per=seen.per,
+                stated=stated,
+            )
         )
     return found
 
@@ -449,7 +526,7 @@ def _rounds(
     seen: _Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment
 ) -> list[Candidate]:
     """Everything that works a round, or several alike."""
-    work = list(seen.work)
+    work = _explained(seen.work)
     number = next((each.number for each in seen.rounds if not each.every), None)
     every = any(each.every for each in seen.rounds)
     if label is not None and label.kind == "count":
@@ -460,6 +537,8 @@ def _rounds(
     until = seen.untils[-1].number if seen.untils else None
     cost = min(4.0, seen.words)
     stitches = [phrase for phrase in work if _works(phrase)]
+    if label is None and stitches and _idle(seen, stitches):
+        cost += 2.0
     common = {"stated": stated, "rounds": number, "length": length and number is None}
     sections = seen.markers.of(0) or 0 if seen.markers else 0
     every_n = seen.every.of(0) or 0 if seen.every else 0
@@ -520,6 +599,40 @@ def _rounds(
     ):
         found.append(Candidate("with", cost + 0.5, (stitches[0].node,), stated=stated))
     return found
+
+
+def _explained(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with `inc 1 (m1)` told by the stitch in its bracket."""
+    made: list[Phrase] = []
+    for phrase in phrases:
+        last = made[-1] if made else None
+        if (
+            isinstance(phrase, Brackets)
+            and len(phrase.inside) == 1
+            and isinstance(inner := phrase.inside[0], Stitches)
+            and isinstance(last, Stitches)
+            and isinstance(last.node, Unknown | Stitch)
+            and (isinstance(last.node, Unknown) or last.node.loose)
+        ):
+            made[-1] = replace(last, node=inner.node)
+        else:
+            made.append(phrase)
+    return made
+
+
+def _idle(seen: _Seen, stitches: list[Phrase]) -> bool:
+    """Whether stitches are only spoken of: `a spine of two knit stitches`."""
+    return (
+        seen.lead > 0
+        and all(
+            isinstance(phrase, Stitches)
+            and isinstance(phrase.node, Stitch)
+            and phrase.node.name in ("k", "p", "sl")
+            for phrase in stitches
+        )
+        and len(stitches) == len(seen.work)
+        and not (seen.fabrics or seen.rounds or seen.lengths or seen.counts)
+    )
 
 
 def _round(

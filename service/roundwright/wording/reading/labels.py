@@ -18,7 +18,7 @@ from roundwright.wording.reading.scanner import (
     Token,
 )
 from roundwright.wording.reading.sizes import columns_of
-from roundwright.wording.reading.tree import ONE, Number
+from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Number, named
 
 LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count"]
 
@@ -145,7 +145,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     lines.place += 1
     spans = _spans(lines, plural=plural)
     if not spans:
-        return None
+        return _lettered(lines, start)
     every, sizes = _tail(lines, (spans[-1].last.of(0) or 1))
     if lines.kind() == ")" and not inside and lines.place + 1 < lines.stop:
         lines.place += 1
@@ -161,6 +161,18 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _lettered(lines: Lines, start: int) -> Label | None:
+    """`Round A`."""
+    text = lines.token().text
+    if lines.place >= lines.stop or len(text) != 1 or not "a" <= text <= "j" or lines.flags(0) & ~SPACE:
+        return None
+    lines.place += 1
+    every, sizes = _tail(lines, 1)
+    if not _ended(lines):
+        return None
+    return Label("sort", start, (), every, sizes=sizes, named=named(text))
 
 
 def _spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
@@ -484,7 +496,8 @@ def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
         return None
     if spans and not known and kinds[0] == "word":
         return Label("numbered", start, spans, every, sizes=sizes)
-    return Label("sort", start, spans, every, sizes=sizes)
+    words = [kind for kind in kinds if kind in NAMED_KINDS]
+    return Label("sort", start, spans, every, sizes=sizes, named=named(words[0]) if words else 0)
 
 
 def _sizes(lines: Lines, start: int) -> Label | None:

@@ -167,6 +167,9 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
             and begin + 1 < stop
             and any(tokens[place].flags & COLON for place in range(begin + 1, min(begin + 4, stop)))
         )
+        if _defines(tokens, begin, stop):
+            laid.segments.append(_silent(tokens, begin, stop))
+            continue
         if title:
             if not colon and stop - begin <= 6:
                 told, heading = True, True
@@ -204,6 +207,14 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
 
 def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
     return Segment(None, (), tokens[begin].start, tokens[stop - 1].end, heading=False, told=True, title=True)
+
+
+def _defines(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells what a stitch is: `C6F: slip 3 sts to cable needle`, `k2tog = knit 2 together`."""
+    if stop - begin < 3 or tokens[begin].kind not in ("stitch", "cable"):
+        return False
+    sign = tokens[begin + 1].flags
+    return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
 
 
 def _title(tokens: list[Token], begin: int, stop: int) -> bool:
@@ -399,10 +410,18 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         works = isinstance(phrase, _WORK) or (isinstance(phrase, Brackets) and _working(phrase.inside))
         stop = bool(phrase.flags & STOP)
         begins = _whole(phrase, following)
-        again = isinstance(phrase, Rep)
+        again = isinstance(phrase, Rep) and not (
+            stop and not phrase.level and any(isinstance(one, Rounds) for one in part) and not star
+        )
         cut = False
         if part and worked:
             if (works or isinstance(phrase, Rounds | Length)) and cast and not isinstance(phrase, Closing):
+                cut = True
+            elif (
+                isinstance(phrase, Again)
+                and any(isinstance(one, Again) for one in part)
+                and any(isinstance(one, Until | Times) for one in part)
+            ):
                 cut = True
             elif works and counted:
                 cut = star % 2 == 0 or isinstance(phrase, Closing)
@@ -414,7 +433,7 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
                 cut = not (isinstance(phrase, Stitches) and whole and not stop) or any(
                     isinstance(one, Rounds) for one in part
                 )
-            elif stop and not again and (works or isinstance(phrase, Said | Then | Rounds | Length)):
+            elif stop and not again and (works or isinstance(phrase, Said | Then | Rounds | Length | Rep)):
                 spoken = (
                     of is not None
                     and isinstance(phrase, Stitches)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from roundwright.knitting.rounds.round import MOST_ROUNDS
+from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
 from roundwright.wording.reading.repeats import repeat
@@ -19,10 +20,7 @@ MOST_MISSING: Final = 3
 def work_line(work: LineWork) -> None:
     """All rounds a line is for."""
     label, lane, candidate = work.segment.label, work.lane, work.candidate
-    if candidate.sections and lane.count % candidate.sections == 0:
-        lane.sections = (lane.count // candidate.sections,) * candidate.sections
-    elif candidate.every and lane.count % candidate.every == 0:
-        lane.sections = (candidate.every,) * (lane.count // candidate.every)
+    place_markers(lane, candidate)
     numbers = label_numbers(label, lane.column)
     if numbers:
         _numbered(work, numbers)
@@ -35,6 +33,17 @@ def work_line(work: LineWork) -> None:
             lane.between = Entry(candidate, work.place)
         else:
             _stand(work)
+
+
+def place_markers(lane: Lane, candidate: Candidate) -> None:
+    """The equal sections that a line parts the round into, where they come out."""
+    every = candidate.every
+    if candidate.kind == "markers" and candidate.rounds is not None:
+        every = candidate.rounds.of(lane.column) or 0
+    if candidate.sections and lane.count % candidate.sections == 0:
+        lane.sections = (lane.count // candidate.sections,) * candidate.sections
+    elif every and lane.count % every == 0:
+        lane.sections = (every,) * (lane.count // every)
 
 
 def label_numbers(label: Label | None, column: int) -> list[int]:
@@ -150,6 +159,8 @@ def _unnumbered(work: LineWork) -> None:
         repeat(work, 0, lane.number + 1)
         lane.loose += 1
         return
+    if label is not None and label.named:
+        lane.told = (lane.told, label.named, Entry(candidate, work.place))
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     many = count.of(work.column) if count is not None else 1

@@ -12,7 +12,18 @@ from msgspec import Struct
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.scanner import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP, Token
-from roundwright.wording.reading.tree import NOTHING, ONE, Evenly, Mark, Node, Number, Stitch, Unknown
+from roundwright.wording.reading.tree import (
+    NAMED_KINDS,
+    NOTHING,
+    ONE,
+    Evenly,
+    Mark,
+    Node,
+    Number,
+    Stitch,
+    Unknown,
+    named,
+)
 
 MOST_NESTED: Final = 12
 """Brackets within brackets."""
@@ -156,6 +167,16 @@ class Markers(Phrase, frozen=True, gc=False):
     """`8 markers`."""
 
     number: Number
+
+
+class PerPart(Phrase, frozen=True, gc=False):
+    """`14 sts per needle`, `20 sts on each`."""
+
+    number: Number
+
+
+class Needlewise(Phrase, frozen=True, gc=False):
+    """`on each needle`."""
 
 
 class BeginAt(Phrase, frozen=True, gc=False):
@@ -622,10 +643,11 @@ class Lines(Struct):
                 self.kind(stop) in ("needle", "", "number", "each", "word")
                 and stop < ahead + 5
                 and self.joined(stop)
+                and not self.flags(stop) & COMMA
                 and self.place + stop < self.stop
             ):
                 stop += 1
-            return Said(*self.take(stop))
+            return PerPart(*self.take(stop), number)
         if kind == "repeat" or (kind == "word" and self.token(ahead).text in ("apart",)):
             return self.said(ahead + 1)
         if self.kind(2) in ("before", "from") and self.kind(self.skip(3)) in (
@@ -709,7 +731,19 @@ class Lines(Struct):
             self.kind(ahead) == "number"
             and not self.flags(ahead) & (STOP | LINE)
             and self.kind(ahead + 1)
-            not in ("round", "times", "unit", "more", "together", "knit", "purl", "gear", "needle", "right")
+            not in (
+                "round",
+                "times",
+                "unit",
+                "more",
+                "together",
+                "knit",
+                "purl",
+                "gear",
+                "needle",
+                "right",
+                "marker",
+            )
         ):
             number = cast("Number", self.token(ahead).number)
             flags = self.token().flags
@@ -872,7 +906,7 @@ class Lines(Struct):
         ):
             count += 1
         kind = self.kind(count)
-        if kind in ("before", "from") and self.kind(ahead + 1) == "stitch_noun":
+        if kind in ("before", "from"):
             at = self.skip(count + 1)
             while self.kind(at) in ("each", "next"):
                 at = self.skip(at + 1)
@@ -1067,8 +1101,28 @@ class Lines(Struct):
             and self.kind(ahead + 2) != "number"
         ):
             plural = self.token(ahead + 1).text.endswith("s") and kind != "decrease"
-            return Again(*self.take(ahead + 2), last=2 if plural else 1)
+            names = (named(kind),) if kind in NAMED_KINDS else ()
+            return Again(*self.take(ahead + 2), names, last=2 if plural else 1)
+        if self.letter(ahead) and self.kind(ahead + 1) == "and" and self.letter(ahead + 2):
+            return self.lettered(ahead)
         return None
+
+    def letter(self, ahead: int) -> str:
+        """The letter that a round is called by; empty where there is none."""
+        text = self.token(ahead).text
+        return text if self.place + ahead < self.stop and len(text) == 1 and "a" <= text <= "j" else ""
+
+    def lettered(self, ahead: int) -> Phrase | None:
+        """`rounds A and B`."""
+        names: list[int] = []
+        while text := self.letter(ahead):
+            names.append(named(text))
+            ahead += 1
+            if self.kind(ahead) == "and" and self.letter(ahead + 1):
+                ahead += 1
+            elif not self.flags(ahead) & COMMA:
+                break
+        return Again(*self.take(ahead), tuple(names), work=True) if names else None
 
     def named_first(self, ahead: int) -> bool:
         """Whether `1st and 2nd rows` or `7-8 rows` stands there."""
@@ -1081,7 +1135,7 @@ class Lines(Struct):
 
     def named(self, ahead: int) -> Phrase | None:
         """The numbers of the rounds: `rnds 1 and 2`, `1st and 2nd rows`, `rnds 1-4`."""
-        named: list[int] = []
+        numbers: list[int] = []
         to = False
         place = ahead
         first = self.kind(ahead) == "round"
@@ -1114,14 +1168,14 @@ class Lines(Struct):
                     and place > begun
                 ):
                     break
-                if (to or token.flags & DASH) and named:
-                    named.extend(range(named[-1] + 1, min(value, named[-1] + 400) + 1))
+                if (to or token.flags & DASH) and numbers:
+                    numbers.extend(range(numbers[-1] + 1, min(value, numbers[-1] + 400) + 1))
                 else:
-                    named.append(value)
+                    numbers.append(value)
                 to = False
             elif token.kind == "range" and token.number:
                 low, high = int(token.means), token.number.of(0) or 0
-                named.extend(range(low, min(high, low + 400) + 1))
+                numbers.extend(range(low, min(high, low + 400) + 1))
             elif token.kind == "to" and self.kind(place + 1) in ("number", "ordinal"):
                 to = True
             elif (
@@ -1135,18 +1189,21 @@ class Lines(Struct):
             else:
                 break
             place += 1
-        if not named:
-            return None
+        if not numbers:
+            return self.lettered(place) if first and self.joined(place) else None
         if not first:
             if self.kind(place) != "round":
                 return None
             place += 1
-        return Again(*self.take(place), named=tuple(named[:400]))
+        return Again(*self.take(place), named=tuple(numbers[:400]))
 
     def work(self) -> Phrase:
         """`work those 4 rounds`, `do rounds 5-6 again`."""
-        ahead = self.skip(1)
-        if self.kind(ahead) in ("these", "round", "ordinal", "each") and (again := self.again_from(ahead)):
+        ahead = 1 if self.letter(1) and self.kind(2) == "and" else self.skip(1)
+        if (
+            self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase")
+            or self.letter(ahead)
+        ) and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
         if self.kind(ahead) == "next":
@@ -1186,15 +1243,22 @@ class Lines(Struct):
     def round(self) -> Phrase:
         """`a round`, `rounds 1-16`."""
         before = self.tokens[self.place - 1] if self.place else None
-        if self.kind(1) in ("number", "range") and self.joined(1):
+        if (
+            self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a")
+        ) and self.joined(1):
             named = self.named(0)
             if named:
                 assert isinstance(named, Again)
                 return Again(named.start, named.end, named.flags, named.named, work=True)
-        if before is not None and (
-            before.text in ("a", "one")
-            or before.kind in _CRAFTS
-            or before.kind in ("plain", "even", "alternate")
+        joins = self.place > 1 and self.tokens[self.place - 2].kind == "in"
+        if (
+            before is not None
+            and not joins
+            and (
+                before.text in ("a", "one")
+                or before.kind in _CRAFTS
+                or before.kind in ("plain", "even", "alternate")
+            )
         ):
             return Rounds(*self.take(1), ONE)
         return self.said(1)
@@ -1285,7 +1349,7 @@ class Lines(Struct):
         return Said(*self.take(count))
 
     def gear(self) -> Phrase:
-        if self.kind(1) in ("number", "decimal", "range") and self.joined(1):
+        if self.kind(1) in ("number", "decimal", "range") and self.joined(1) and not self.flags(1) & COMMA:
             count = 3 if self.kind(2) in ("needle", "gear", "unit") else 2
             return Said(*self.take(count))
         return Said(*self.take(1), 1 if self.kind() == "word" else 0)
@@ -1322,10 +1386,31 @@ class Lines(Struct):
         return Then(*self.take(1))
 
     def marker(self) -> Phrase:
+        """`mark the next st`: that stitch is worked and has a marker."""
+        if self.token().text in ("mark", "marking") and (marked := self.marked(self.skip(1))):
+            return marked
         return Said(*self.take(1))
 
+    def marked(self, ahead: int) -> Phrase | None:
+        """The one stitch that gets a marker, from `next st` on."""
+        if self.kind(ahead) in ("in", "for"):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) != "next" or self.kind(ahead + 1) != "stitch_noun":
+            return None
+        start, end, flags = self.take(ahead + 2)
+        stitch = Stitch("k", ONE, start, end)
+        while self.kind() in ("", "with", "word", "marker") and not self.flags(0) & (_BREAK | COMMA):
+            self.place += 1
+        return Brackets(
+            start, end, flags, (Stitches(start, end, 0, Mark(start, end)), Stitches(start, end, 0, stitch))
+        )
+
     def placed(self) -> Phrase:
+        if marked := self.marked(self.skip(1)):
+            return marked
         start, end, flags = self.take(1)
+        if self.kind() == "after" and self.kind(1) == "each":
+            self.place += 1
         if self.kind() == "each" and self.kind(1) == "number":
             number = self.token(1).number or ONE
             count = 3 if self.kind(2) == "stitch_noun" else 2
@@ -1336,6 +1421,17 @@ class Lines(Struct):
                 else Every(start, end, flags, number)
             )
         return Stitches(start, end, flags, Mark(start, end))
+
+    def per(self) -> Phrase:
+        """`on each needle`."""
+        ahead = self.skip(1)
+        if self.kind(ahead) == "number":
+            ahead += 1
+        while self.kind(ahead) == "word" and self.kind(ahead + 1) in ("needle", "word"):
+            ahead += 1
+        if self.kind(ahead) == "needle":
+            return Needlewise(*self.take(ahead + 1))
+        return self.said(1)
 
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
@@ -1373,6 +1469,8 @@ def _aside(inside: list[Phrase]) -> bool:
     """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are the ridges)`."""
     if any(one.flags & EQUALS and not isinstance(one, Count) for one in inside[1:]):
         return True
+    if len(inside) > 2 and isinstance(inside[0], Stitches) and inside[1].flags & COLON:
+        return True
     words = sum(one.words for one in inside if isinstance(one, Said))
     work = sum(isinstance(one, Stitches | Star | Fabric | Brackets | Rep) for one in inside)
     return words >= 2 and words >= work
@@ -1393,5 +1491,5 @@ _READ: Final = {
     "size": Lines.size, "needle": Lines.gear, "gear": Lines.gear, "closing": Lines.closing, "bind_off": Lines.bind_off,
     "icord": Lines.closing, "continue": Lines.continue_, "manner": Lines.manner, "chart": Lines.chart, "then": Lines.then, "and": Lines.and_,
     "marker": Lines.marker, "place": Lines.placed, "slipmarker": Lines.marker, "ifodd": Lines.if_odd, "begin": Lines.begin,
-    "end": Lines.begin,
+    "end": Lines.begin, "per": Lines.per,
 }  # fmt: skip

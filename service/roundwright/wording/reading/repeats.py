@@ -35,6 +35,8 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     candidate = work.candidate
     rounds = work.lane.loop = _rounds_again(work)
     target = candidate.until.of(work.column) if candidate.until is not None else None
+    if target is not None and candidate.per and work.lane.sections:
+        target *= len(work.lane.sections)
     if candidate.length:
         work.note("to_a_length", work.segment.start)
     elif target is not None:
@@ -94,9 +96,11 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     """The rounds that the segment says to work again."""
     again = work.candidate.again
     assert again is not None
-    if again.last:
+    if again.last and not again.named:
         return _last_rounds(work, again.last)
     entries = _entries(work, again.named[:MOST_ROUNDS])
+    if again.last and len(entries) < len(set(again.named)):
+        return _last_rounds(work, again.last)
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
         entry = entries.get(number)
@@ -107,8 +111,11 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
             else:
                 done = _worked_as(work, number)
         if done is None:
-            raise _no_such_round(work, f"There is no round {number} before this to work again.")
+            called = f"round {number}" if number > 0 else "round of this name"
+            raise _no_such_round(work, f"There is no {called} before this to work again.")
         rounds.append(done)
+        if work.candidate.step > 1:
+            rounds[-1:-1] = [Done(_ANY, _PLAIN, work.place)] * (work.candidate.step - 1)
     return tuple(rounds)
 
 

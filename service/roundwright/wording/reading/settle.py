@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     Brackets,
     Count,
     Extent,
+    Needlewise,
     Partly,
     PassOver,
     Phrase,
@@ -210,6 +211,11 @@ class _Round:
         for place, phrase in enumerate(phrases):
             self.take(phrase, phrases[place + 1] if place + 1 < len(phrases) else None)
         self.finish_repeat()
+        if needlewise := next((phrase for phrase in phrases if isinstance(phrase, Needlewise)), None):
+            said = (needlewise.start, needlewise.end)
+            if self.out:
+                start, end = self.out[0].start, self.out[-1].end
+                self.out = [Fill(tuple(self.out), None, start, end, said, marker=True)]
         self.inside = inside
 
     def fault(self, code: str, message: str, start: int) -> None:

@@ -6,10 +6,16 @@ point at it and a repair can replace it.
 
 from collections.abc import Iterator
 from typing import Final
+from zlib import crc32
 
 from msgspec import Struct
 
 from roundwright.knitting.rounds.round import StitchName
+
+
+def named(words: str) -> int:
+    """The number below 0 under which a round is kept that has a name: `Round A`, `Dec round`."""
+    return -1 - crc32(words.encode())
 
 
 class Number(Struct, frozen=True, gc=False):
@@ -25,6 +31,8 @@ class Number(Struct, frozen=True, gc=False):
         return values[column] if column < len(values) else values[-1]
 
 
+NAMED_KINDS: Final = ("decrease", "increase", "place", "rib", "moss", "garter", "pattern")
+"""The kinds of words that name a round: `Dec round`, `Rib round`."""
 ONE: Final = Number((1,))
 NOTHING: Final = Number((0,))
 

@@ -131,7 +131,7 @@ class Worker:
         if self.marks and used == count:
             cuts = [0, *self.marks]
             sections = tuple([b - a for a, b in zip(cuts, [*cuts[1:], left], strict=True)])
-            sections = tuple([one for one in sections if one])
+            sections = _whole(tuple([one for one in sections if one]))
         return Worked(steps, used, left, sections, self.assumed)
 
     # --- of fixed length
@@ -322,6 +322,13 @@ def times(many: int, steps: Steps) -> Steps:
         case (Work(stitch, 1),):
             return (Work(stitch, many),)
     return (Repeat(many, steps),)
+
+
+def _whole(sections: Sections) -> Sections:
+    """The sections, with the first and the last as one where the round begins within a section."""
+    if len(sections) > 2 and sections[0] + sections[-1] == sections[1] and len(set(sections[1:-1])) == 1:
+        return (sections[1],) * (len(sections) - 1)
+    return sections
 
 
 def has_fill(nodes: Nodes) -> bool:
