@@ -33,10 +33,12 @@ from roundwright.wording.reading.working import UnclearError
 
 BEAM: Final = 8
 """States that are kept."""
-MOST_STEPS: Final = 20_000
-"""Steps of the search for one text, each about a microsecond: ten times what a pattern of twelve sizes takes."""
-STEPS_FOR_SEGMENT: Final = 20
-"""Steps it takes to find the candidates of a segment."""
+MOST_STEPS: Final = 10_000
+"""Steps of the search for one text, each one or two microseconds: a pattern of twelve sizes takes about half of them."""
+STEPS_FOR_SEGMENT: Final = 10
+"""Steps it takes to find the candidates of a segment, and as many for every five phrases."""
+STEPS_FOR_SIZE: Final = 5
+"""Steps it takes to work a candidate on a size, beside its rounds."""
 NO_EXTRA: Final = 0.05
 """A candidate that costs less than this more than before comes out as the pattern says."""
 
@@ -64,6 +66,7 @@ class Search:
         self.states = [State(tuple(Lane(size, column, count) for size, (count, column) in enumerate(lanes)))]
         self.known: dict[int, list[Candidate]] = {}
         self.before: dict[int, list[State]] = {}
+        self.listed: dict[int, tuple[Candidate, list[Number]]] = {}
 
     def fresh(
         self, segments: list[Segment], budget: Budget, cast_on: tuple[int, ...] | None = None
@@ -76,8 +79,16 @@ class Search:
         found = self.known.get(place)
         if found is None:
             found = self.known[place] = candidates(self.segments[place])
-            self.budget.spend(STEPS_FOR_SEGMENT)
+            phrases = len(self.segments[place].phrases)
+            self.budget.spend(STEPS_FOR_SEGMENT * (1 + phrases // 5))
         return found
+
+    def lists(self, candidate: Candidate) -> list[Number]:
+        """The numbers of a candidate that are given for several sizes."""
+        known = self.listed.get(id(candidate))
+        if known is None:
+            known = self.listed[id(candidate)] = (candidate, lists_of(candidate))
+        return known[1]
 
     def run(self, start: int = 0, stop: int | None = None) -> Explanation:
         """The cheapest explanation of all segments, or of those from `start` to before `stop`."""
@@ -131,7 +142,12 @@ class Search:
                     break
             if self.budget.left <= 0:
                 break
-        self.states = _best(found)
+        self.states = _best(found, self.beam())
+
+    def beam(self) -> int:
+        """How many states are kept: fewer where many steps were done."""
+        left = self.budget.left / self.budget.steps
+        return BEAM if left > 1 / 2 else 2 if left > 1 / 4 else 1
 
     # --- one candidate
 
@@ -141,6 +157,7 @@ class Search:
             return self.drop(state, place, candidate)
         if candidate.kind == "unread" and candidate.trouble is not None:
             code, message, start = candidate.trouble
+            self.budget.spend(1)
             fault = Fault(code, place, start, text=message)
             chosen = (state.choices, (place, candidate))
             return [State(state.lanes, state.cost + DROPPED, (state.faults, fault), chosen)]
@@ -152,7 +169,7 @@ class Search:
         if width == 1 and len(self.counts) != 1:
             return None  # one size of a pattern that does not say how many it has
         own = len(segment.label.sizes) if segment.label is not None and segment.label.sizes else width
-        for number in lists_of(candidate):
+        for number in self.lists(candidate):
             if len(number.values) not in (1, width, own):
                 return number
         return None
@@ -160,11 +177,13 @@ class Search:
     def drop(self, state: State, place: int, candidate: Candidate) -> list[State]:
         """Nothing is worked here."""
         chosen = (state.choices, (place, candidate))
+        self.budget.spend(1)
         if candidate.strength < UNREAD:
             return [State(state.lanes, state.cost + candidate.cost, state.faults, chosen)]
         segment = self.segments[place]
         faults: Faults = (state.faults, Fault("not_understood", place, segment.start))
         lanes = []
+        self.budget.spend(STEPS_FOR_SIZE * len(state.lanes))
         for old in state.lanes:
             lane = old.copy()
             if self.concerns(segment.label, lane):
@@ -236,7 +255,7 @@ class _Application:
         """The states after it, one for every count the pattern may go on with."""
         search, candidate = self.search, self.candidate
         label = search.segments[self.place].label
-        lists = lists_of(candidate)
+        lists = search.lists(candidate)
         for old in self.state.lanes:
             left_out = lists and any(number.of(old.column) is None for number in lists)
             if left_out or not search.concerns(label, old):
@@ -256,6 +275,7 @@ class _Application:
 
     def work(self, lane: Lane) -> None:
         """One size."""
+        self.search.budget.spend(STEPS_FOR_SIZE)
         work = LineWork(self.search.desk, lane, self.place, self.candidate)
         try:
             self.run_lane(work)
@@ -367,7 +387,7 @@ def _with_count(lane: Lane, count: int, *, copy: bool) -> Lane:
     return lane
 
 
-def _best(states: list[State]) -> list[State]:
+def _best(states: list[State], beam: int) -> list[State]:
     """The cheapest states; of those that differ in nothing that matters any more, one."""
     if len(states) == 1:
         return states
@@ -376,7 +396,7 @@ def _best(states: list[State]) -> list[State]:
         key = tuple([(lane.count, lane.printed, lane.sections) for lane in state.lanes])
         if key not in kept:
             kept[key] = state
-            if len(kept) >= BEAM:
+            if len(kept) >= beam:
                 break
     found = list(kept.values())
     limit = found[0].cost + WRONG + 3

@@ -63,7 +63,7 @@ Kind = Literal[
 ]
 
 
-class Candidate(Struct, frozen=True):
+class Candidate(Struct, frozen=True, gc=False):
     """One way to understand a segment.
 
     - `nodes`: the tree of a round; `others` are tried for a size in which it does not come out

@@ -50,7 +50,7 @@ MOST_IN_LINE: Final = 400
 """Words of one line: several times what anybody prints."""
 
 
-class Segment(Struct, frozen=True):
+class Segment(Struct, frozen=True, gc=False):
     """Words that say one thing: a round, a number of rounds, rounds worked again.
 
     - `label`: what stands before it; None for the second of a line

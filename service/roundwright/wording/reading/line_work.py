@@ -80,7 +80,9 @@ class LineWork:
 
     def note(self, code: str, start: int, cost: float = 0.0, *, text: str = "", error: bool = False) -> None:
         """Something to be known about the line, whatever else comes of it."""
-        self.notes.append((Fault(code, self.place, start, text=text, note=not error), cost))
+        note = (Fault(code, self.place, start, text=text, note=not error), cost)
+        if note not in self.notes:
+            self.notes.append(note)
 
     def never_ends(self, start: int, count: int, target: int | None) -> FaultyError:
         """Rounds that never come to the count they are worked to."""
@@ -130,7 +132,7 @@ class LineWork:
         lane = self.lane
         if lane.worked >= MOST_ROUNDS:
             raise FaultyError(Fault("too_many_rounds", self.place, self.segment.start), (lane.count,), 2.0)
-        self.desk.budget.spend(1)
+        self.desk.budget.spend(2)
         said = self.said() if self.candidate.stated else None
         worked = self.work(nodes, lane.count, said)
         if worked.used != lane.count:

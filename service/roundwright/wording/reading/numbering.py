@@ -16,6 +16,9 @@ _AGAIN = ("loop", "continue", "with")
 MOST_MISSING: Final = 3
 """Rounds that may be lacking between two numbers of a pattern that gives all; more are left out on purpose."""
 
+MOST_STANDING: Final = 8
+"""Standing lines that hold at the same time: the first one that fits is taken."""
+
 
 def work_line(work: LineWork) -> None:
     """All rounds a line is for."""
@@ -76,7 +79,8 @@ def _stand(work: LineWork) -> None:
     assert label is not None and label.every is not None
     every = label.every
     entry = Entry(work.candidate, work.place)
-    lane.standing = (*lane.standing, Standing(every.first, every.step, every.last, entry))
+    kept = lane.standing[-MOST_STANDING:]
+    lane.standing = (*kept, Standing(every.first, every.step, every.last, entry))
     if not lane.printed and label.kind == "every":
         lane.between = entry
 
@@ -99,7 +103,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     if lane.printed and first <= lane.printed and begins:
         _restart(work)
     entry = Entry(work.candidate, work.place)
-    work.desk.budget.spend(len(numbers) // 4)
+    work.desk.budget.spend(len(numbers) // 2)
     if lane.begin and numbers[-1] < lane.begin and not lane.worked:
         for number in numbers:
             lane.told = (lane.told, number, entry)
@@ -126,7 +130,8 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
             continue
         lane.printed = number
         lane.loose = 0
-        work.once(number, single=len(numbers) > 1)
+        if lane.worked <= MOST_ROUNDS:
+            work.once(number, single=len(numbers) > 1)
 
 
 def _fill(work: LineWork, first: int) -> None:
@@ -136,7 +141,7 @@ def _fill(work: LineWork, first: int) -> None:
         return
     begun = lane.printed or (lane.begin - 1 if lane.begin and not lane.worked else 0)
     numbers = range(begun + 1, first)
-    work.desk.budget.spend(len(numbers) // 4)
+    work.desk.budget.spend(len(numbers) // 2)
     entries = {number: lane.waiting.pop(number, None) or lane.stands(number) for number in numbers}
     missing = [number for number, entry in entries.items() if entry is None]
     for number, entry in entries.items():

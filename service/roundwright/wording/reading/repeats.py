@@ -227,7 +227,7 @@ class _Continuation:
         """The next round of shaping; whether there is one that does not pass the target."""
         lane = self.work.lane
         assert self.last is not None
-        self.work.desk.budget.spend(4)
+        self.work.desk.budget.spend(10)
         steps = next_steps(lane.count, self.last, self.before)
         if steps is None or lane.worked >= MOST_ROUNDS:
             return False
@@ -245,7 +245,7 @@ class _Continuation:
             fault = Fault("too_many_rounds", self.work.place, self.work.segment.start)
             raise FaultyError(fault, (lane.count,), 2.0)
         steps: Steps = (Work("k", lane.count),)
-        self.work.desk.budget.spend(1)
+        self.work.desk.budget.spend(3)
         self.work.add(work_round(min(self.number, HIGHEST), lane.count, steps), _PLAIN, lane.sections)
         self.number += 1
 

@@ -23,7 +23,7 @@ MOST_LOOKED_BACK: Final = 12
 """How many rounds back the last shaping round is looked for."""
 
 
-class Fault(Struct, frozen=True):
+class Fault(Struct, frozen=True, gc=False):
     """Something that does not come out, in a size (from 0; None for all), at a place of the text.
 
     `before` stitches were there, `used` and `left` are what the line makes of them, `said` is what it says.
@@ -54,7 +54,7 @@ Chain = tuple["Chain", Done] | None
 """Rounds worked, the last first."""
 
 
-class Entry(Struct, frozen=True):
+class Entry(Struct, frozen=True, gc=False):
     """What a round number stands for: the candidate, and the segment it is from."""
 
     candidate: Candidate
@@ -65,7 +65,7 @@ Told = tuple["Told", int, Entry | None] | None
 """Round numbers and what they stand for, the last first; without an entry where a new part begins."""
 
 
-class Standing(Struct, frozen=True):
+class Standing(Struct, frozen=True, gc=False):
     """A line for every `step`th round from `first` on, to `last` (0: without end)."""
 
     first: int
@@ -74,7 +74,7 @@ class Standing(Struct, frozen=True):
     entry: Entry
 
 
-class Lane(Struct):
+class Lane(Struct, gc=False):
     """One size: the stitches on its needles, and what was worked.
 
     - `number`: of the last round in the answer; `printed`: the last number printed in this part, `lowest` the first
@@ -126,7 +126,7 @@ Choices = tuple["Choices", tuple[int, Candidate]] | None
 Faults = tuple["Faults", Fault] | None
 
 
-class State(Struct):
+class State(Struct, gc=False):
     """The sizes after some segments, in one way to understand them."""
 
     lanes: tuple[Lane, ...]
@@ -135,7 +135,7 @@ class State(Struct):
     choices: Choices = None
 
 
-class Explanation(Struct, frozen=True):
+class Explanation(Struct, frozen=True, gc=False):
     """The cheapest way to understand a text: the rounds of each size, what does not come out, and what was chosen."""
 
     rounds: tuple[tuple[Done, ...], ...]

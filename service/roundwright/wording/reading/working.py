@@ -311,6 +311,7 @@ class Worker:
                 "not_understood", f"{many} changes do not fit into {count} stitches.", evenly.start
             )
         steps = spread(count, many, method)
+        self.steps += 10 + len(steps)
         return _Part(steps, *execute(steps))
 
 
