@@ -59,6 +59,9 @@ class Label(Struct, frozen=True, gc=False):
     named: int = 0
 
 
+MOST_SPANS: Final = 24
+"""Round numbers before one line: what has more is no label."""
+
 _ENDS: Final = COLON | DASH | STOP | SEMI | TAB | EQUALS
 _WORKS: Final = frozenset(
     ("knit", "purl", "slip", "stitch", "stars", "(", "make", "decrease", "increase", "repeat", "plain", "cable", "work",
@@ -178,7 +181,7 @@ def _lettered(lines: Lines, start: int) -> Label | None:
 def _spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
     """`2`, `2-6`, `2, 4 and 6`; `plural` where the word before says that there are several."""
     spans: list[Span] = []
-    while lines.place < lines.stop and len(spans) < 100:
+    while lines.place < lines.stop and len(spans) < MOST_SPANS:
         token = lines.token()
         first = not spans
         if not first and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):

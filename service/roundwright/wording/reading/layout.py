@@ -44,8 +44,8 @@ from roundwright.wording.reading.scanner import (
 from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
 from roundwright.wording.reading.tree import Evenly, Stitch
 
-MOST_LINES: Final = 1_000
-"""Lines of one text that are read as rounds."""
+MOST_LINES: Final = 600
+"""Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
 MOST_IN_LINE: Final = 400
 """Words of one line: several times what anybody prints."""
 
@@ -268,6 +268,8 @@ def _pieces(
     while lines.place < stop:
         token = tokens[lines.place]
         tried = phrases and (token.flags & (STOP | SEMI | COLON) or isinstance(phrases[-1], Count | Brackets))
+        if token.kind == "number" and token.flags & COMMA:
+            tried = False  # one of several numbers
         if tried and (following := label(lines, strict=True)):
             found.extend(_segments(current, phrases, start, token.start, lines, heading=heading, told=told))
             current, phrases, start = following, [], token.start
