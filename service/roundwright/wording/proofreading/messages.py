@@ -1,52 +1,107 @@
-"""The sentences of findings, in a knitter's words."""
+"""The sentences of findings, in a knitter's words, all in one place."""
+
+from collections.abc import Callable, Mapping
+from typing import Final
 
 from roundwright.wording.proofreading.findings import stitches
 from roundwright.wording.reading.states import Fault
 
+NO_ROUNDS: Final = "No line of this text was read as a round, such as “Rnd 1: knit”."
+NOT_READ: Final = (
+    "This looks like work and was not read; reading goes on with the count the pattern goes on with."
+)
+TO_A_LENGTH: Final = (
+    "How many rounds this is depends on the length; one is read, and the count goes on from it."
+)
+CHART: Final = "This is worked from a chart; it is taken to keep the count."
+MARKERS: Final = "Where the markers are is not said; equal sections are assumed."
+
 
 def message(fault: Fault) -> str:
     """What a fault says to the knitter."""
-    before, used, left = fault.before, fault.used, fault.left
-    match fault.code:
-        case "left_over":
-            over = before - used
-            return f"This works {used} of the {stitches(before)}: {over} {'is' if over == 1 else 'are'} left over."
-        case "runs_out":
-            return f"This needs {stitches(used)}, but there {'is' if before == 1 else 'are'} {before}: {stitches(used - before)} short."
-        case "count_differs" | "wrong_way":
-            by = left - (fault.said or 0)
-            return f"This leaves {stitches(left)}; the pattern says {fault.said}: {abs(by)} too {'many' if by > 0 else 'few'}."
-        case "cast_on_differs":
-            return f"The text casts on {fault.said} here, but {before} {'is' if before == 1 else 'are'} asked for."
-        case "sizes_differ":
-            return f"Here are numbers for {fault.said} sizes; the pattern has {before}."
-        case "never_ends":
-            return (
-                f"This never comes to {stitches(fault.said or 0)}." if fault.said is not None else fault.text
-            )
-        case "not_understood":
-            return (
-                fault.text
-                or "This looks like work and was not read; reading goes on with the count the pattern goes on with."
-            )
-        case "round_missing":
-            printed, first, last, number = fault.text.split(",")
-            if printed == "0":
-                return f"The rounds before round {number} are not given."
-            return (
-                f"Between rounds {printed} and {number} some are not given."
-                if first != last
-                else f"Round {first} is not given."
-            )
-        case "round_twice":
-            return f"Round {fault.text} is given twice."
-        case "to_a_length":
-            return (
-                "How many rounds this is depends on the length; one is read, and the count goes on from it."
-            )
-        case "chart":
-            return "This is worked from a chart; it is taken to keep the count."
-        case "markers":
-            return "Where the markers are is not said; equal sections are assumed."
-        case _:
-            return fault.text or fault.code
+    write = _SENTENCES.get(fault.code)
+    return write(fault) if write is not None else fault.text or fault.code
+
+
+def _are(count: int) -> str:
+    return "is" if count == 1 else "are"
+
+
+def _left_over(fault: Fault) -> str:
+    over = fault.before - fault.used
+    return f"This works {fault.used} of the {stitches(fault.before)}: {over} {_are(over)} left over."
+
+
+def _runs_out(fault: Fault) -> str:
+    short = stitches(fault.used - fault.before)
+    return f"This needs {stitches(fault.used)}, but there {_are(fault.before)} {fault.before}: {short} short."
+
+
+def _count_differs(fault: Fault) -> str:
+    by = fault.left - (fault.said or 0)
+    many = "many" if by > 0 else "few"
+    return f"This leaves {stitches(fault.left)}; the pattern says {fault.said}: {abs(by)} too {many}."
+
+
+def _round_missing(numbers: str) -> str:
+    """`numbers`: the last number before, the first and last that are missing, and the next one there is."""
+    before, first, last, after = numbers.split(",")
+    if before == "0":
+        return f"The rounds before round {after} are not given."
+    if first != last:
+        return f"Between rounds {before} and {after} some are not given."
+    return f"Round {first} is not given."
+
+
+def _cast_on_differs(fault: Fault) -> str:
+    return f"The text casts on {fault.said} here, but {fault.before} {_are(fault.before)} asked for."
+
+
+def _sizes_differ(fault: Fault) -> str:
+    return f"Here are numbers for {fault.said} sizes; the pattern has {fault.before}."
+
+
+def _never_ends(fault: Fault) -> str:
+    return fault.text if fault.said is None else f"This never comes to {stitches(fault.said)}."
+
+
+_SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
+    "left_over": _left_over,
+    "runs_out": _runs_out,
+    "count_differs": _count_differs,
+    "wrong_way": _count_differs,
+    "cast_on_differs": _cast_on_differs,
+    "sizes_differ": _sizes_differ,
+    "never_ends": _never_ends,
+    "not_understood": lambda fault: fault.text or NOT_READ,
+    "round_missing": lambda fault: _round_missing(fault.text),
+    "round_twice": lambda fault: f"Round {fault.text} is given twice.",
+    "to_a_length": lambda _: TO_A_LENGTH,
+    "chart": lambda _: CHART,
+    "markers": lambda _: MARKERS,
+}
+
+
+def cast_on_comes_out(count: str) -> str:
+    """Another count to cast on."""
+    return f"With {count} stitches cast on the rounds come out."
+
+
+def ambiguous(ways: list[tuple[str, int, int]]) -> str:
+    """The ways a round can be read, each with what it uses and leaves; the first was taken."""
+    (one, used, left), (other, others_used, others_left) = ways[:2]
+    return (
+        f"This can be read in two ways. If {one}, it uses {used} and leaves {left}, which is taken; "
+        f"if {other}, it uses {others_used} and leaves {others_left}."
+    )
+
+
+def unknown_word(word: str, near: list[str]) -> str:
+    """A word where a stitch should be, with the stitches that look most like it."""
+    hint = " or ".join(f"“{each}”" for each in near[:2])
+    return f"“{word}” is not a stitch that is known{f'; {hint} looks most like it' if hint else ''}."
+
+
+def too_many_findings(many: int) -> str:
+    """Findings that are not told."""
+    return f"There are {many} more; mend these first."
