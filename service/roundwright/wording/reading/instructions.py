@@ -148,6 +148,9 @@ def _sorted(phrases: tuple[Phrase, ...]) -> _Seen:
             said += phrase.words
         elif isinstance(phrase, Fabric) or _works(phrase):
             seen.lead = max(seen.lead, said if not begun and not seen.fabrics else 0)
+        if isinstance(phrase, Count) and not begun and place < last_work:
+            seen.words += INNER_WORD  # the count before the work
+            continue
         if isinstance(phrase, Closing):
             seen.closing = seen.closing or phrase
             if begun or not any(_works(one) for one in phrases[place + 1 :]):
@@ -227,6 +230,7 @@ def _sort(seen: _Seen, phrase: Phrase, following: Phrase | None, *, inner: bool,
         case PerPart():
             seen.per_part = phrase.number
         case Needlewise():
+            seen.markers = phrase.number or seen.markers
             if seen.work and isinstance(seen.work[-1], Until):
                 seen.per = True
             elif not tail:
@@ -274,6 +278,8 @@ def candidates(segment: Segment) -> list[Candidate]:
     if segment.troubles and not phrases:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]
     seen = _sorted(phrases)
+    if label is None and (_tells_outcome(seen) or (segment.intro and _introduces(seen))):
+        return [Candidate("prose", 0.0)]
     found: list[Candidate] = []
     stated = _stated(seen)
     strength = _strength(seen, label)
@@ -289,7 +295,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     found.extend(_continues(seen, stated, label))
     if label is None and not seen.agains:
         found.extend(_once_more(seen, stated))
-    if not found or found[0].kind != "loop":
+    if seen.agains or not found or found[0].kind != "loop":
         found.extend(_rounds(seen, stated, label, segment))
     if label is None and all(_bare(phrase) for phrase in seen.work):
         found.extend(_markers(seen))
@@ -312,6 +318,29 @@ def _with_trouble(one: Candidate, trouble: tuple[str, str, int]) -> Candidate:
     )  # fmt: skip
 
 
+def _introduces(seen: _Seen) -> bool:
+    """Whether nothing is worked here but what the lines below tell."""
+    return not (seen.rounds or seen.counts or seen.evenly or seen.lengths or seen.times) and all(
+        isinstance(phrase, Rep | Extent) or _bare(phrase) for phrase in seen.work
+    )
+
+
+def _tells_outcome(seen: _Seen) -> bool:
+    """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
+    return any(count.sign and count.flags & EQUALS for count in seen.counts) and not any(
+        isinstance(phrase, Star | Rep | Extent | Times) for phrase in seen.work
+    )
+
+
+def _shapes(phrase: Phrase) -> bool:
+    """Whether a decrease or an increase is named."""
+    return (
+        isinstance(phrase, Stitches)
+        and isinstance(phrase.node, Stitch)
+        and phrase.node.name not in ("k", "p", "sl")
+    )
+
+
 def _strength(seen: _Seen, label: Label | None) -> float:
     """How much the words look like work."""
     if label is None and _idle(seen, [phrase for phrase in seen.work if _works(phrase)]):
@@ -329,6 +358,8 @@ def _strength(seen: _Seen, label: Label | None) -> float:
             counted += 1
     strength += min(9.0, 2.5 * counted)
     extents = any(isinstance(phrase, Extent) for phrase in seen.work)
+    if any(_shapes(phrase) for phrase in seen.work) and (extents or seen.times):
+        strength += 2.0
     numbered = any(not each.every for each in seen.rounds)
     if bare or seen.fabrics:
         strength += 4.0 if numbered else 2.5 if extents else 1.2
@@ -339,7 +370,7 @@ def _strength(seen: _Seen, label: Label | None) -> float:
     if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
         strength += 3.0 if seen.counts else 1.0
     strength += 4.0 * bool(seen.evenly) + 4.0 * bool(seen.agains)
-    if seen.untils and (seen.continues or seen.changes or bare or counted):
+    if seen.untils and (seen.continues or seen.changes or bare or counted or seen.rounds):
         strength += 4.0
     strength -= seen.words
     if label is not None and label.kind in ("numbered", "next", "every"):
@@ -499,8 +530,13 @@ def _continues(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> 
     if until is None and times is None:
         return []
     strong = any(isinstance(phrase, Star | Brackets | Rep) for phrase in seen.work)
+    stitches = bool(seen.fabrics) or any(isinstance(phrase, Stitches) for phrase in seen.work)
     if strong or not (
-        manner or goes_on or (change and (every or (until is not None and not evenly))) or (fewer and every)
+        manner
+        or goes_on
+        or (every and until is not None and not stitches)
+        or (change and (every or (until is not None and not evenly)))
+        or (fewer and every)
     ):
         return []
     if seen.agains and not manner:
@@ -510,7 +546,16 @@ def _continues(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> 
         step = 2
     cost = 0.3 * (not manner) + min(1.5, seen.words * 0.3)
     return [
-        Candidate("continue", cost, until=until, times=times, step=step, sign=change, stated=plain_stated)
+        Candidate(
+            "continue",
+            cost,
+            until=until,
+            times=times,
+            step=step,
+            sign=change,
+            stated=plain_stated,
+            per=seen.per,
+        )
     ]
 
 
@@ -527,7 +572,7 @@ def _rounds(
 ) -> list[Candidate]:
     """Everything that works a round, or several alike."""
     work = _explained(seen.work)
-    number = next((each.number for each in seen.rounds if not each.every), None)
+    number = _how_many(seen)
     every = any(each.every for each in seen.rounds)
     if label is not None and label.kind == "count":
         number = label.count
@@ -582,6 +627,14 @@ def _rounds(
             for one in settle(form)[:3]:
                 if not one.trouble:
                     found.append(_round(one, cost + 0.4, common, segment, sections, every_n))
+    if len(work) > 1 and isinstance(work[-1], Times) and isinstance(work[-2], Extent) and number is None:
+        for one in settle(tuple(work[:-1]))[:2]:
+            if not one.trouble:
+                found.append(
+                    Candidate(
+                        "round", cost + one.cost + 0.3, one.nodes, rounds=work[-1].number, stated=stated
+                    )
+                )
     if until is not None:
         without = tuple(phrase for phrase in work if not isinstance(phrase, Until))
         for one in settle(without)[:3]:
@@ -701,6 +754,19 @@ def _evenly(
     return [Candidate("round", cost, (evenly,), stated=counted)]
 
 
+def _how_many(seen: _Seen) -> Number | None:
+    """How many rounds: `8 rnds`, or `3 rnds light, 3 rnds dark, 5 times`."""
+    numbers = [each.number for each in seen.rounds if not each.every]
+    if len(numbers) > 1 and seen.times and not any(_works(phrase) for phrase in seen.work):
+        width = max(len(number.values) for number in (*numbers, seen.times[-1].number))
+        values = [
+            sum(number.of(column) or 0 for number in numbers) * (seen.times[-1].number.of(column) or 0)
+            for column in range(width)
+        ]
+        return Number(tuple(values), numbers[0].start, numbers[0].end)
+    return numbers[0] if numbers else None
+
+
 def _fabric_only(
     seen: _Seen,
     label: Label | None,
@@ -711,9 +777,14 @@ def _fabric_only(
     cost: float,
 ) -> list[Candidate]:
     """`Work 8 rnds in rib`, `work even`, `as established`."""
+    if number is None and not length and label is None and any(each.manner for each in seen.continues):
+        return []  # `in garter st, thus:`
     if (
         seen.fabrics
-        or (number is not None and (label is not None or (len(seen.rounds) == 1 and seen.words < 1.1)))
+        or (
+            number is not None
+            and (label is not None or ((len(seen.rounds) == 1 or seen.times) and seen.words < 1.1))
+        )
         or (seen.chart and label)
     ):
         fabric = next((each for each in seen.fabrics if each.nodes), None)

@@ -547,6 +547,9 @@ def _sizes_end(lines: Lines) -> int:
         if token.kind in ("stars", "stitch", "knit", "purl", "round", "repeat"):
             return 0
     last = lines.stop
+    kinds = {token.kind for token in lines.tokens[lines.place : last]}
+    if last <= lines.place + 8 and ("only" in kinds or lines.kind() == "all" or lines.token().text == "both"):
+        return last
     if last < len(lines.tokens) and last <= lines.place + 12 and lines.tokens[last].flags & COLON:
         return last
     return 0

@@ -56,6 +56,7 @@ class Segment(Struct, frozen=True, gc=False):
     - `label`: what stands before it; None for the second of a line
     - `within`: whether it follows another in the same labelled line
     - `heading`: whether a heading stands before it
+    - `intro`: whether it ends with a colon that introduces the lines below
     - `told`: whether it stands under a heading whose lines are not worked
     - `first`, `stop`: its tokens
     """
@@ -69,6 +70,7 @@ class Segment(Struct, frozen=True, gc=False):
     troubles: tuple[tuple[str, str, int], ...] = ()
     alone: bool = True
     title: bool = False
+    intro: bool = False
 
 
 _RUNS_ON: Final = frozenset(
@@ -199,6 +201,8 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
         elif not told and pieces and pieces[0].told:
             pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
             pieces, carried = _scoped(pieces, carried)
+        if pieces and tokens[stop].flags & COLON:
+            pieces[-1] = replace(pieces[-1], intro=True)
         laid.segments.extend(pieces)
         if works:
             heading = False
@@ -425,6 +429,10 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
                 and any(isinstance(one, Until | Times) for one in part)
             ):
                 cut = True
+            elif isinstance(phrase, Rounds) and _then(part) and star % 2 == 0:
+                cut = True
+            elif isinstance(phrase, Times) and phrase.more and counted:
+                cut = True
             elif works and counted:
                 cut = star % 2 == 0 or isinstance(phrase, Closing)
             elif (
@@ -450,7 +458,8 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             pass
         if cut:
             carried: list[Phrase] = []
-            while part and isinstance(part[-1], Then):
+            then = isinstance(phrase, Rounds) and _then(part)
+            while part and (isinstance(part[-1], Then) or (then and isinstance(part[-1], Said | Fabric))):
                 carried.insert(0, part.pop())
             if part:
                 parts.append(part)
@@ -474,6 +483,19 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part:
         parts.append(part)
     return parts
+
+
+def _then(part: list[Phrase]) -> bool:
+    """Whether work stands before a `then` at the end of what was said."""
+    at = next(
+        (
+            place
+            for place in range(len(part) - 1, max(len(part) - 4, -1), -1)
+            if isinstance(part[place], Then)
+        ),
+        0,
+    )
+    return any(isinstance(one, _WORK) for one in part[:at])
 
 
 def _final(phrase: Phrase, following: Phrase | None) -> bool:

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from typing import Final, cast
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.scanner import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP, Token
@@ -87,6 +88,7 @@ class Extent(Phrase, frozen=True, gc=False):
 
     leave: Number | None
     marker: bool = False
+    each: bool = False
 
 
 class Until(Phrase, frozen=True, gc=False):
@@ -176,7 +178,9 @@ class PerPart(Phrase, frozen=True, gc=False):
 
 
 class Needlewise(Phrase, frozen=True, gc=False):
-    """`on each needle`."""
+    """`on each needle`, `on each of 4 needles`."""
+
+    number: Number | None = None
 
 
 class BeginAt(Phrase, frozen=True, gc=False):
@@ -402,10 +406,11 @@ class Lines(Struct):
 
     def stitch(self) -> Phrase:
         name = cast("StitchName", self.token().means)
+        loose = name == "kfb" and self.token().text.startswith("inc")
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
             _, end, _ = self.take(1)
-        return Stitches(start, end, flags, Stitch(name, ONE, start, end))
+        return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=loose))
 
     def cable(self) -> Phrase:
         text = self.token().text
@@ -503,6 +508,8 @@ class Lines(Struct):
                 )
                 return Fabric(start, end, flags, "ratio", nodes)
         kind = self.kind(1)
+        if kind == "plain" and self.joined(1) and (plain := self.plain_number(number)):
+            return plain
         if (
             self.flags(1) & DASH
             and self.token(1).start == self.token().end + 1
@@ -517,8 +524,10 @@ class Lines(Struct):
         elif kind == "together":
             return self.together(number, 2)
         elif kind == "and" and self.kind(2) == "number" and self.kind(3) == "together":
-            if number.values == cast("Number", self.token(2).number).values:
+            if number.values == cast("Number", self.token(2).number).values and not self.flags(0) & STOP:
                 return self.together(number, 4)
+            start, end, flags = self.take(1)
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
         elif kind == "round" or (
             kind in ("more", "following", "next", "plain", "rib", "even", "odd")
             and self.kind(2) == "round"
@@ -538,6 +547,8 @@ class Lines(Struct):
             return Count(*self.take(2), number)
         elif kind == "unit" or (kind == "in" and self.is_unit(1)):
             return self.length(2)
+        elif kind == "section":
+            return Markers(*self.take(2), number)
         elif kind in ("marker", "place") or (kind == "each" and self.kind(2) == "needle"):
             start, end, flags = self.take(2)
             return (
@@ -549,7 +560,10 @@ class Lines(Struct):
             return self.said(2)
         elif kind in ("decrease", "increase", "fewer", "more"):
             if kind == "fewer" or kind == "more":
-                return self.said(3 if self.kind(2) in ("stitch_noun", "knit", "purl") else 2)
+                count = 3 if self.kind(2) in ("stitch_noun", "knit", "purl") else 2
+                if self.kind(count) in ("between", "before") and self.place:
+                    return Continue(*self.take(count + 1), manner=True)
+                return self.said(count)
             return Count(*self.take(2), number, 1 if kind == "increase" else -1)
         if self.kind(1) == "number" and self.flags(1) & COMMA and self.place + 1 < self.stop:
             return self.listed()
@@ -557,6 +571,17 @@ class Lines(Struct):
             start, end, flags = self.take(3)
             return Rounds(start, end, flags, number)
         return self.bare_number(number)
+
+    def plain_number(self, number: Number) -> Phrase | None:
+        """`3 plain, 1 purl` are stitches; `1 plain` at the end of what is said is a round."""
+        text = self.token(1).text
+        if text != "plain" or self.kind(2) in ("round", "knit"):
+            return None
+        ends = self.place + 2 >= self.stop or bool(self.flags(2) & (STOP | SEMI))
+        if not ends and (self.kind(2) in ("number", "purl", ")", "and", "stars") or self.flags(2) & COMMA):
+            start, end, flags = self.take(2)
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
+        return Rounds(*self.take(1), number) if ends else None
 
     def bare_number(self, number: Number) -> Phrase:
         before = self.tokens[self.place - 1].kind if self.place else ""
@@ -631,10 +656,12 @@ class Lines(Struct):
         if kind == "together":
             return self.together(number, ahead + 1)
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
+            if self.kind(ahead + 1) in ("between", "before") and kind in ("fewer", "more"):
+                return Continue(*self.take(ahead + 2), manner=True)
             sign = 1 if kind in ("increase", "more") else -1
             return Count(*self.take(ahead + 1), number, sign)
         if (
-            kind == "per"
+            kind in ("per", "persection")
             or (kind == "each" and self.kind(self.skip(ahead + 1)) != "round")
             or (kind in ("as", "in") and self.kind(ahead + 1) in ("each", "needle"))
         ):
@@ -693,7 +720,7 @@ class Lines(Struct):
 
     def more(self) -> Phrase:
         """`more` before a number: `another 3 times`, `again twice`."""
-        if self.kind(1) in ("often", "number") and self.joined(1):
+        if self.kind(1) in ("often", "number") and self.joined(1) and not self.flags(1) & COMMA:
             start, _, flags = self.take(1)
             phrase = self.one()
             if isinstance(phrase, Times):
@@ -701,6 +728,10 @@ class Lines(Struct):
             if isinstance(phrase, Rounds):
                 return Rounds(start, phrase.end, flags, phrase.number, more=True)
             return phrase
+        before = self.tokens[self.place - 1].kind if self.place else ""
+        ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
+        if self.token().text == "again" and before in ("and", "then") and ends:
+            return Times(*self.take(1), ONE, more=True)
         return self.said(1)
 
     def total(self) -> Phrase:
@@ -908,11 +939,12 @@ class Lines(Struct):
         kind = self.kind(count)
         if kind in ("before", "from"):
             at = self.skip(count + 1)
+            each = self.kind(at) == "each"
             while self.kind(at) in ("each", "next"):
                 at = self.skip(at + 1)
             if self.kind(at) in ("marker", "make", "end", "place"):
                 marker = self.kind(at) != "end"
-                return Extent(*self.take(at + 1), number, marker)
+                return Extent(*self.take(at + 1), number, marker, each)
         if kind in ("unit", "in", "decimal"):
             return self.length(count + 1)
         if kind in ("round", "times"):
@@ -1013,6 +1045,10 @@ class Lines(Struct):
         return self.said(1)
 
     def ordinal(self) -> Phrase:
+        if self.kind(1) == "round" and self.kind(2) == "more" and self.joined(2):
+            named = self.named(0)
+            if isinstance(named, Again):
+                return replace(named, work=True)
         if self.kind(1) == "round":
             return self.said(2)
         return self.said(1)
@@ -1162,11 +1198,7 @@ class Lines(Struct):
                 ):
                     break
                 value = token.number.of(0) or 0
-                if (
-                    token.flags & (DASH | EQUALS)
-                    and self.kind(place + 1) in ("stitch_noun", "remain")
-                    and place > begun
-                ):
+                if token.flags & (DASH | EQUALS) and self.kind(place + 1) in ("stitch_noun", "remain"):
                     break
                 if (to or token.flags & DASH) and numbers:
                     numbers.extend(range(numbers[-1] + 1, min(value, numbers[-1] + 400) + 1))
@@ -1266,7 +1298,19 @@ class Lines(Struct):
     # --- fabrics
 
     def fabric(self) -> Phrase:
+        """`rib`, `rib 2 and 2`."""
         kind = self.kind()
+        if (
+            kind == "rib"
+            and self.kind(1) == "number"
+            and self.kind(2) in ("and", "times")
+            and self.kind(3) == "number"
+            and self.kind(4) not in ("round", "unit", "knit", "purl", "plain")
+        ):
+            first, second = self.token(1).number or ONE, self.token(3).number or ONE
+            start, end, flags = self.take(4)
+            nodes = (Stitch("k", first, start, end), Stitch("p", second, start, end))
+            return Fabric(start, end, flags, "ratio", nodes)
         return Fabric(*self.take(1), kind)
 
     def even(self) -> Phrase:
@@ -1424,14 +1468,22 @@ class Lines(Struct):
 
     def per(self) -> Phrase:
         """`on each needle`."""
+        number: Number | None = None
+        if self.kind() == "persection" and self.token().text != "in each":
+            return Needlewise(*self.take(1))
         ahead = self.skip(1)
         if self.kind(ahead) == "number":
+            number = self.token(ahead).number
             ahead += 1
         while self.kind(ahead) == "word" and self.kind(ahead + 1) in ("needle", "word"):
             ahead += 1
         if self.kind(ahead) == "needle":
-            return Needlewise(*self.take(ahead + 1))
+            return Needlewise(*self.take(ahead + 1), number)
         return self.said(1)
+
+    def every_round(self) -> Phrase:
+        """`no more plain rounds`."""
+        return Rounds(*self.take(1), ONE, every=True, step=1)
 
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
@@ -1465,6 +1517,11 @@ class Every(Phrase, frozen=True, gc=False):
     number: Number
 
 
+def _is_bare(phrase: Phrase) -> bool:
+    """Whether it is `knit` or `purl` alone."""
+    return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
+
+
 def _aside(inside: list[Phrase]) -> bool:
     """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are the ridges)`."""
     if any(one.flags & EQUALS and not isinstance(one, Count) for one in inside[1:]):
@@ -1472,6 +1529,12 @@ def _aside(inside: list[Phrase]) -> bool:
     if len(inside) > 2 and isinstance(inside[0], Stitches) and inside[1].flags & COLON:
         return True
     words = sum(one.words for one in inside if isinstance(one, Said))
+    if (
+        words
+        and any(isinstance(one, Stitches) for one in inside)
+        and all(isinstance(one, Said | Markers | Count | Change) or _is_bare(one) for one in inside)
+    ):
+        return True
     work = sum(isinstance(one, Stitches | Star | Fabric | Brackets | Rep) for one in inside)
     return words >= 2 and words >= work
 
@@ -1491,5 +1554,5 @@ _READ: Final = {
     "size": Lines.size, "needle": Lines.gear, "gear": Lines.gear, "closing": Lines.closing, "bind_off": Lines.bind_off,
     "icord": Lines.closing, "continue": Lines.continue_, "manner": Lines.manner, "chart": Lines.chart, "then": Lines.then, "and": Lines.and_,
     "marker": Lines.marker, "place": Lines.placed, "slipmarker": Lines.marker, "ifodd": Lines.if_odd, "begin": Lines.begin,
-    "end": Lines.begin, "per": Lines.per,
+    "end": Lines.begin, "per": Lines.per, "persection": Lines.per, "everyround": Lines.every_round,
 }  # fmt: skip

@@ -34,9 +34,7 @@ def repeat(work: LineWork, numbers: int, first: int) -> None:
 def _loop(work: LineWork, numbers: int, first: int) -> None:
     candidate = work.candidate
     rounds = work.lane.loop = _rounds_again(work)
-    target = candidate.until.of(work.column) if candidate.until is not None else None
-    if target is not None and candidate.per and work.lane.sections:
-        target *= len(work.lane.sections)
+    target = _target(work)
     if candidate.length:
         work.note("to_a_length", work.segment.start)
     elif target is not None:
@@ -44,6 +42,13 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     else:
         for turn in range(min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)):
             _again(work, rounds[turn % len(rounds)], first + turn)
+
+
+def _target(work: LineWork) -> int | None:
+    """The count that is worked to, where one is said; for `2 sts on each needle` that of all."""
+    candidate, sections = work.candidate, work.lane.sections
+    target = candidate.until.of(work.column) if candidate.until is not None else None
+    return target * len(sections) if target is not None and candidate.per and sections else target
 
 
 def _turns(work: LineWork, rounds: int, numbers: int) -> int:
@@ -210,7 +215,7 @@ class _Continuation:
         if self.last is None:
             message = "There is no shaping before this to go on with."
             raise UnclearError("not_understood", message, work.segment.start)
-        target = candidate.until.of(work.column) if candidate.until is not None else None
+        target = _target(work)
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
         while (target is None or lane.count != target) and (turns is None or made < turns):

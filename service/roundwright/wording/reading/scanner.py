@@ -65,7 +65,7 @@ _SCANNER: Final = re.compile(
     rf"""
     (?P<gap>[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+ (?:-(?!\s?[(\[]\s?[0-9-])[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+)*+)
     (?:
-      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.? | t\.\s?b\.\s?l\b\.? | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
+      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.? | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
     | (?P<cable> [1-9]/[1-9]\s?(?:lc|rc|lpc|rpc|lt|rt)\b | [ct][1-9][0-9]?(?:[bflr]p?|over)\b )
     | (?P<word> s2kp2(?![a-z0-9]) | [kp](?=[0-9]{{1,7}}(?:[kp][0-9]|[b]\b|(?![a-z&0-9]))) | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
         | [a-z&ß-öø-ÿ]++(?:[0-9]{{1,3}}[a-z&]+)*+ (?:'[a-z]+)?+ )
@@ -204,6 +204,8 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
         if last_kind in _COUNTS and gap and (gap[0] == '"' or gap[:2] in ("''", ' "')):
             append(Token("unit", '"', start - len(gap), start - len(gap) + 1, 0))
             last_kind, last_text = "unit", "in"
+        if flags & STOP and not flags & LINE and gap[:2] in (".,", ".;"):
+            flags &= ~STOP
         if flags & STOP and not flags & LINE and last_text in _ABBREVIATED and gap.lstrip()[:1] == ".":
             follows = text[start]
             if (
@@ -223,7 +225,12 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
             if word is None and "'" in raw:
                 word = words.get(raw.replace("'", ""))
             kind, means = word or ("word", "")
-            if kind == "number" or kind == "ordinal":
+            if kind == "number" and int(means) < 10 and tokens and gap in ("-", " ") and _tens(tokens[-1]):
+                ten = tokens.pop()
+                number = Number(((ten.number or Number((0,))).values[0] or 0,), ten.start, end)
+                number = Number(((number.values[0] or 0) + int(means),), ten.start, end)
+                append(Token(kind, f"{ten.text} {raw}", ten.start, end, ten.flags, "", number))
+            elif kind == "number" or kind == "ordinal":
                 append(Token(kind, raw, start, end, flags, "", Number((int(means),), start, end)))
             else:
                 append(Token(kind, raw, start, end, flags, means))
@@ -281,6 +288,14 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
     append = tokens.append
     append(Token("end", "", len(text), len(text), flags))
     return Scan(tokens, cut)
+
+
+_TENS: Final = frozenset(("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"))
+
+
+def _tens(token: Token) -> bool:
+    """Whether a number in words may go on: `thirty-two`."""
+    return token.text in _TENS
 
 
 _COUNTS: Final = frozenset(("number", "decimal", "list", "range"))

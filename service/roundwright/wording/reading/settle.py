@@ -211,7 +211,9 @@ class _Round:
         for place, phrase in enumerate(phrases):
             self.take(phrase, phrases[place + 1] if place + 1 < len(phrases) else None)
         self.finish_repeat()
-        if needlewise := next((phrase for phrase in phrases if isinstance(phrase, Needlewise)), None):
+        sections = next((phrase for phrase in phrases if _in_each(phrase)), None)
+        repeats = any(isinstance(phrase, Star | Rep | Times) for phrase in phrases)
+        if needlewise := sections if not repeats or isinstance(sections, Needlewise) else None:
             said = (needlewise.start, needlewise.end)
             if self.out:
                 start, end = self.out[0].start, self.out[-1].end
@@ -495,6 +497,11 @@ class _Round:
             return
         self.out[-2:] = [Stitch(made, ONE, self.out[-2].start, phrase.end)]
         self.base = min(self.base, len(self.out) - 1)
+
+
+def _in_each(phrase: Phrase) -> bool:
+    """Whether it says that a round is worked alike in every section."""
+    return isinstance(phrase, Needlewise) or (isinstance(phrase, Extent) and phrase.each)
 
 
 def unknown_in(nodes: Nodes) -> Unknown | None:
