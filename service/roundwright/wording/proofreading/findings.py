@@ -52,7 +52,7 @@ KINDS: Final[Mapping[str, Kind]] = MappingProxyType({
     # what an editor asks about
     "rhythm_broken": Kind("note", "A decrease round of a steady crown is unlike the others."),
     "closing_count": Kind("note", "The closing names another count than is left."),
-    "list_too_long": Kind("note", "A list outside the rounds is for another number of sizes than the cast-on."),
+    "list_differs": Kind("note", "A list outside the rounds is for another number of sizes than the cast-on."),
     "sizes_not_growing": Kind("note", "A count does not grow from size to size as the others do."),
     "not_a_multiple": Kind("note", "A size is cast on with a count that the rib or the crown does not come out on."),
     "rib_shifted": Kind("note", "In a rib, knits stand over purls."),

@@ -105,3 +105,77 @@ def unknown_word(word: str, near: list[str]) -> str:
 def too_many_findings(many: int) -> str:
     """Findings that are not told."""
     return f"There are {many} more; mend these first."
+
+
+# --- what an editor asks
+
+
+COUNT_NOT_PRINTED: Final = "The other shaping lines have their count printed; this has none."
+RIB_SHIFTED: Final = "Here knits stand over purls, between rounds of a rib in which they do not."
+
+
+def rhythm_broken(change: int, usual: int) -> str:
+    """A shaping round unlike its neighbours."""
+    return f"This changes the count by {change}; the shaping rounds before and after it by {usual}."
+
+
+def closing_count(said: int, left: int) -> str:
+    """Another count in the closing than is left."""
+    return f"The closing speaks of {stitches(said)}; there {_are(left)} {left}."
+
+
+def list_differs(told: int, sizes: int) -> str:
+    """A list for another number of sizes."""
+    return f"This is for {told} sizes; the cast-on has {sizes}."
+
+
+def sizes_not_growing(before: float, here: float) -> str:
+    """A number that falls from one size to the next."""
+    return f"From {before:g} to {here:g} this gets less for a larger size, where the others grow."
+
+
+def not_a_multiple(count: int, repeat: int, nearest: int) -> str:
+    """A cast-on that a repeat does not come out on."""
+    return f"{count} is no multiple of the {repeat} stitches of the repeat; {nearest} is the nearest that is."
+
+
+def girth_differs(count: int, made: float) -> str:
+    """Another circumference at the gauge."""
+    return f"At this gauge {stitches(count)} make {made:.0f} cm ({made / 2.54:.1f} in)."
+
+
+def length_differs(rounds: int, made: float) -> str:
+    """Another length at the gauge."""
+    return f"At this gauge {rounds} rounds make {made:.1f} cm ({made / 2.54:.1f} in)."
+
+
+def units_differ(cm: float, inches: float, same: float) -> str:
+    """Two lengths that are not the same."""
+    return f"{inches:g} in are {same:.1f} cm, not {cm:g} cm."
+
+
+def needle_differs(number: str, diameters: tuple[float, ...]) -> str:
+    """A US size with another diameter than the charts give."""
+    return (
+        f"US {number} is {' or '.join(f'{each:g} mm' for each in diameters)} in the charts of needle sizes."
+    )
+
+
+def abbreviation_not_explained(word: str) -> str:
+    """A stitch that is used."""
+    return f"“{word}” is used and not in the list of abbreviations."
+
+
+def abbreviation_not_used(word: str) -> str:
+    """A word that is explained."""
+    return f"“{word}” is explained here and not used."
+
+
+def terms_mixed(us: str, uk: str) -> str:
+    """Terms of two countries."""
+    return f"“{us}” is the US term and “{uk}” the UK one; the text has both."
+
+
+def flat_word(word: str) -> str:
+    """A word of flat knitting."""
+    return f"“{word.strip()}” belongs to work in rows; this is worked in the round."

@@ -1,7 +1,5 @@
 """A text read: its rounds for each size, and everything that was found, with its edits."""
 
-from collections.abc import Iterable
-
 import msgspec
 from msgspec import Struct
 
@@ -28,26 +26,29 @@ class Reading(Struct, frozen=True):
 def read(text: str, cast_on: tuple[int, ...]) -> Reading:
     """The rounds of a pattern for each size, and everything that is wrong with it or worth knowing."""
     explained = Explained(text, cast_on)
-    found = _found(explained)
-    edits = Edits(explained, lambda edited: _told(_found(Explained(edited, cast_on))))
+    laid = lines(explained)
+    found = _found(explained, laid)
+    edits = Edits(explained, lambda edited: _findings_of(edited, cast_on))
     findings = []
     for each, made in zip(found, edits.of(found), strict=True):
         repair = line_with(explained, made[0]) if made else None
         findings.append(msgspec.structs.replace(each.finding, edits=made, repair=repair))
     findings = _cut(findings)
-    return Reading(_rounds(explained), tuple(findings), lines(explained), repaired(explained, findings))
+    return Reading(_rounds(explained), tuple(findings), laid, repaired(explained, findings))
 
 
-def _found(explained: Explained) -> list[Found]:
+def _findings_of(text: str, cast_on: tuple[int, ...]) -> list[Finding]:
+    """The findings of a text, without edits."""
+    explained = Explained(text, cast_on)
+    return _cut([each.finding for each in _found(explained, lines(explained))])
+
+
+def _found(explained: Explained, laid: tuple[Line, ...]) -> list[Found]:
     """What does not come out, and what an editor would ask about, in the order of the lines."""
     found = evaluate(explained)
-    found.extend(map(Found, notes(explained, found)))
+    found.extend(map(Found, notes(explained, laid, found)))
     found.sort(key=lambda each: (each.finding.line, each.finding.column))
     return found
-
-
-def _told(found: Iterable[Found]) -> list[Finding]:
-    return _cut([each.finding for each in found])
 
 
 def _cut(findings: list[Finding]) -> list[Finding]:
