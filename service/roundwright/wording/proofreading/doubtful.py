@@ -26,13 +26,18 @@ class Doubtful:
     """A segment that does not come out from a state on, its faults, and what of it was chosen."""
 
     def __init__(
-        self, text: str, search: Search, budget: Budget, place: int, faults: list[Fault], chosen: Candidate | None
+        self,
+        text: str,
+        search: Search,
+        budget: Budget,
+        faults: list[Fault],
+        chosen: Candidate | None,
     ) -> None:
         self.text = text
         self.search = search
         self.width = search.width
         self.budget = budget
-        self.place = place
+        self.place = place = faults[0].segment
         self.faults = faults
         self.codes = {fault.code for fault in faults}
         self.chosen = chosen

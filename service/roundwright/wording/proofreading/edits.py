@@ -37,9 +37,10 @@ class Edits:
         explained = self.explained
         faults: dict[int, list[Fault]] = {}
         for fault in explained.explanation.faults:
-            if not fault.note and KINDS.get(fault.code, KINDS["left_over"]).severity == "error":
+            told = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
+            if not fault.note and (told or fault.code == "round_missing"):
                 faults.setdefault(fault.segment, []).append(fault)
-        repairs = Repairs(explained.text, explained.search, explained.width, explained.columns)
+        repairs = Repairs(explained.text, explained.search)
         made: dict[int, tuple[Edit, ...]] = {}
         for place in sorted(faults)[:MOST_LINES]:
             options = repairs.repairs(place, faults[place], explained.chosen.get(place))
@@ -99,7 +100,9 @@ def _errors(edit: Edit) -> int:
 
 
 def line_with(explained: Explained, edit: Edit) -> str:
-    """The line with an edit made, without its end."""
+    """The line with an edit made, without its end; of lines that are put in, those alone."""
+    if edit.start == edit.end and edit.replacement.endswith("\n"):
+        return edit.replacement.rstrip("\n")
     start = explained.line_starts[edit.start.line - 1]
     stop = edit.end.offset + len(explained.text[edit.end.offset :].split("\n", 1)[0])
     before, behind = explained.text[start : edit.start.offset], explained.text[edit.end.offset : stop]

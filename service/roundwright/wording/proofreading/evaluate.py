@@ -86,14 +86,7 @@ def _cast_on(explained: Explained) -> list[Found]:
     """Another count to cast on, with which most of what is wrong comes out."""
     if not any(fault.code in ("left_over", "runs_out") for fault in explained.explanation.faults):
         return []
-    other = cast_on_repair(
-        explained.text,
-        explained.search,
-        explained.cast_on,
-        explained.columns,
-        explained.width,
-        explained.explanation.cost,
-    )
+    other = cast_on_repair(explained.text, explained.search, explained.explanation.cost)
     if other is None:
         return []
     segment, repair = other

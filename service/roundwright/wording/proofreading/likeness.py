@@ -15,7 +15,10 @@ _PURLED: Final = frozenset(("p", "p2tog", "ssp", "p3tog", "pfb", "m1p"))
 
 def unlike(lanes: tuple[Lane, ...], first: int, stop: int) -> float:
     """How unlike its neighbours the round of the segments from `first` to before `stop` is: a cost."""
-    mine, others, below, above = _neighbours(lanes[0].chain, first, stop)
+    worked = [lane for lane in lanes if _change(lane.chain, first, stop) is not None]
+    if not worked:
+        return 0.0
+    mine, others, below, above = _neighbours(worked[0].chain, first, stop)
     if mine is None:
         return 0.0
     own, change = signature(mine), mine.after - mine.before
@@ -33,7 +36,7 @@ def unlike(lanes: tuple[Lane, ...], first: int, stop: int) -> float:
         cost += 3.0 * mismatch(below, mine)
     if above is not None:
         cost += 3.0 * mismatch(mine, above)
-    changes = {_change(lane.chain, first, stop) for lane in lanes[1:]} - {None, change}
+    changes = {_change(lane.chain, first, stop) for lane in worked[1:]} - {change}
     return cost + (0.6 if changes else 0.0)
 
 
@@ -100,7 +103,7 @@ def mismatch(below: Round, above: Round) -> float:
     """The share of stitches that are knitted over a purl or purled over a knit, where both rounds have both."""
     under = "".join(_columns(below.steps, 1, MOST_COLUMNS))[:MOST_COLUMNS]
     over = "".join(_columns(above.steps, 0, MOST_COLUMNS))[:MOST_COLUMNS]
-    if not ("k" in under and "p" in under) or not over:
+    if not ("k" in under and "p" in under and "p" in over):
         return 0.0
     many = min(len(under), len(over))
     return sum(a != b for a, b in zip(under, over, strict=False)) / many if many else 0.0

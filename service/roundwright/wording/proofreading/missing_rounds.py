@@ -14,9 +14,9 @@ PUT_IN: Final = 1.0
 TAKEN_OUT: Final = 1.5
 MOST_AWAY: Final = 4
 """How many rounds away the lines are that a missing line is made from."""
-MOST_LINES: Final = 3
+MOST_LINES: Final = 6
 """Lines that are tried for one missing round."""
-MOST_TOGETHER: Final = 8
+MOST_TOGETHER: Final = 12
 """Ways to put in several rounds that are tried."""
 
 
@@ -43,17 +43,24 @@ def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:
             continue
         _, last = line_of(text, doubtful.search, place)
         start = text.rfind("\n", 0, segments[place].start) + 1
-        if text[start : segments[place].start].strip() == "":
-            lines.setdefault(numbers[0], text[start : segments[last].end].strip())
+        end = text.find("\n", segments[last].end)
+        end = len(text) if end < 0 else end
+        alone = last + 1 == len(segments) or segments[last + 1].start > end
+        if alone and not text[start : segments[place].start].strip():
+            lines.setdefault(numbers[0], text[start:end].strip())
     return lines
 
 
 def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
     """What the line of a round may be: between two of the same build, or the same as another."""
     found: dict[str, None] = {}
-    near = sorted((at for at in lines if abs(at - number) <= MOST_AWAY), key=lambda at: (abs(at - number), -at))
+    near = sorted(
+        (at for at in lines if abs(at - number) <= MOST_AWAY), key=lambda at: (abs(at - number), -at)
+    )
     pairs = [(at, other) for at in near for other in near if at < other]
-    pairs.sort(key=lambda pair: (abs(pair[0] - number) + abs(pair[1] - number), not pair[0] < number < pair[1]))
+    pairs.sort(
+        key=lambda pair: (abs(pair[0] - number) + abs(pair[1] - number), not pair[0] < number < pair[1])
+    )
     for at, other in pairs:
         line = between(lines[at], at, lines[other], other, number)
         if line is not None:

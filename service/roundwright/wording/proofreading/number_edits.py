@@ -72,9 +72,7 @@ def _solved(
         if value + by > 0 and fits(value + by):
             return value + by
     here = doubtful.worked(candidate.nodes, lane, candidate)
-    above = doubtful.worked(
-        candidate.nodes, lane, candidate, {number.start: value + 1 for number in group}
-    )
+    above = doubtful.worked(candidate.nodes, lane, candidate, {number.start: value + 1 for number in group})
     if here is None or above is None or above.used == here.used:
         return None
     more, rest = divmod(lane.count - here.used, above.used - here.used)

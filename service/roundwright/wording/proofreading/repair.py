@@ -36,8 +36,6 @@ STEPS_FOR_EDIT: Final = 30
 """Steps it takes to write an edit and read the line again, beside its words."""
 MOST_FOLLOWED: Final = 12
 """Segments worked after an edit, to see what it does to the rest."""
-AS_GOOD: Final = 0.05
-"""Repairs that differ by no more than this are equally good."""
 MUCH_LARGER: Final = 2.5
 """An edit so much larger than one that comes out is not tried."""
 
@@ -55,11 +53,6 @@ class Repair(Struct, frozen=True):
         return self.left + self.size
 
 
-def best(repairs: list[Repair]) -> list[Repair]:
-    """Those that are as good as the best."""
-    return [repair for repair in repairs if repair.cost <= repairs[0].cost + AS_GOOD]
-
-
 class Repairs:
     """Looks for repairs of one text, and no longer than its budget lasts."""
 
@@ -73,7 +66,7 @@ class Repairs:
         """Repairs of a segment, the best first."""
         if not self.search.before.get(place):
             return []
-        doubtful = Doubtful(self.text, self.search, self.budget, place, faults, chosen)
+        doubtful = Doubtful(self.text, self.search, self.budget, faults, chosen)
         found: list[Repair] = []
         seen: set[Edits] = set()
         smallest: float | None = None
@@ -163,9 +156,7 @@ def _cast_on_asked_for(doubtful: Doubtful) -> Iterator[Edits]:
     """The cast-on of the text, as it is asked for."""
     for phrase in doubtful.segment.phrases:
         if isinstance(phrase, CastOn) and phrase.number.start >= 0:
-            yield (
-                doubtful.edit(phrase.number, {lane.column: lane.count for lane in doubtful.state.lanes}),
-            )
+            yield (doubtful.edit(phrase.number, {lane.column: lane.count for lane in doubtful.state.lanes}),)
 
 
 def _read_again(line: str, segment: Segment, width: int) -> list[Segment]:

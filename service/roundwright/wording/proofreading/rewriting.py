@@ -74,7 +74,7 @@ def between(line: str, at: int, other: str, other_at: int, number: int) -> str |
     for found, value in zip(_DIGITS.finditer(line), others, strict=True):
         own = int(found[1] or found[3])
         moved, rest = divmod((value - own) * (number - at), other_at - at)
-        if rest or own + moved < 0:
+        if rest or own + moved < 1:
             return None
         suffix = found[2] or ""
         if suffix:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
@@ -12,7 +13,7 @@ from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.tree import Fill, Group, Nodes, Number, Stitch, Unknown, walk
+from roundwright.wording.reading.tree import Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
 from roundwright.wording.reading.vocabulary import nearest
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
@@ -53,7 +54,7 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
 
 
 def _with_stitch(nodes: Nodes, start: int, name: StitchName) -> Nodes:
-    made = []
+    made: list[Node] = []
     for node in nodes:
         if isinstance(node, Group | Fill):
             made.append(replace(node, nodes=_with_stitch(node.nodes, start, name)))
@@ -93,8 +94,8 @@ def _left_out_words(doubtful: Doubtful) -> list[str]:
     options: list[str] = []
     if _SLIPPED.search(doubtful.words) and "psso" not in doubtful.words.lower():
         options.append("psso")
-    purls = [node for line in doubtful.around(3) for node in line if node.name == "p"]
-    options.extend(doubtful.text[node.start : node.end] for node in purls[:2])
+    purls = (node for line in doubtful.around(3) for node in line if node.name == "p")
+    options.extend(list(dict.fromkeys(doubtful.text[node.start : node.end] for node in purls))[:2])
     spellings = doubtful.stitches_of_text()
     names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN]
     options.extend(spellings.get(name, name) for name in names[:5])
@@ -106,7 +107,7 @@ def _side_by_side(doubtful: Doubtful) -> set[tuple[str, str]]:
     pairs: set[tuple[str, str]] = set()
     for line in doubtful.around(4):
         names = [plain_name(doubtful.text[node.start : node.end]) for node in line]
-        pairs.update(zip(names, names[1:], strict=False))
+        pairs.update(pairwise(names))
     return pairs
 
 
@@ -201,7 +202,7 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     if doubtful.chosen is None:
         return
     spellings = doubtful.stitches_of_text()
-    unknown = [node for node in walk(doubtful.chosen.nodes) if isinstance(node, Unknown) and node.word]
+    unknown = [node for node in walk(doubtful.chosen.nodes) if isinstance(node, Unknown)]
     for node in unknown[:3]:
         for near in nearest(doubtful.text[node.start : node.end].lower()):
             yield (Edit(node.start, node.end, spellings.get(near, near), 1.0),)

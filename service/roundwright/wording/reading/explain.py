@@ -34,7 +34,7 @@ from roundwright.wording.reading.working import UnclearError
 BEAM: Final = 8
 """States that are kept."""
 MOST_STEPS: Final = 10_000
-"""Steps of the search for one text, each one or two microseconds: a pattern of twelve sizes takes about half of them."""
+"""Steps of the search for one text, each one or two microseconds: twelve sizes take half of them."""
 STEPS_FOR_SEGMENT: Final = 10
 """Steps it takes to find the candidates of a segment, and as many for every five phrases."""
 STEPS_FOR_SIZE: Final = 5

@@ -76,7 +76,8 @@ def flush(desk: Desk, lane: Lane) -> None:
 def _stand(work: LineWork) -> None:
     """`Every even rnd`: the line stands for rounds that are not printed one by one."""
     label, lane = work.segment.label, work.lane
-    assert label is not None and label.every is not None
+    assert label is not None
+    assert label.every is not None
     every = label.every
     entry = Entry(work.candidate, work.place)
     kept = lane.standing[-MOST_STANDING:]

@@ -125,7 +125,8 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
 
 
 def _last_rounds(work: LineWork, many: int) -> tuple[Done, ...]:
-    chain, found = work.lane.chain, []
+    chain = work.lane.chain
+    found: list[Done] = []
     while chain and len(found) < many:
         chain, done = chain
         found.append(done)
