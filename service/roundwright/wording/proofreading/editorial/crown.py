@@ -9,7 +9,7 @@ from typing import Final
 from roundwright.wording.proofreading import messages
 from roundwright.wording.proofreading.editorial.sheet import NUMBERS, Sheet, values
 from roundwright.wording.proofreading.findings import Finding
-from roundwright.wording.proofreading.repair import mismatch
+from roundwright.wording.proofreading.likeness import mismatch
 from roundwright.wording.reading.states import Done
 
 NEIGHBOURS: Final = 2
