@@ -40,6 +40,7 @@ from roundwright.reference.rows import (
     TailRow,
     TermRow,
     WhoHeadRow,
+    WordRow,
     YarnCountRow,
     YarnLengthRow,
     YarnWeightRow,
@@ -79,6 +80,7 @@ __all__ = [
     "TermRow",
     "UncitedTableError",
     "WhoHeadRow",
+    "WordRow",
     "YarnCountRow",
     "YarnLengthRow",
     "YarnWeightRow",
@@ -102,6 +104,7 @@ __all__ = [
     "summaries",
     "tail_rules",
     "terms",
+    "words",
     "yarn_counts",
     "yarn_weights",
 ]
@@ -123,6 +126,7 @@ SHAPES: Mapping[str, Any] = {
     "stitches": table_of("StitchTable", StitchRow),
     "abbreviations": table_of("AbbreviationTable", AbbreviationRow),
     "terms": table_of("TermTable", TermRow),
+    "words-en": table_of("WordTable", WordRow),
     "loop-lengths": table_of("LoopLengthTable", LoopConstantRow),
     "buying": table_of("BuyingTable", BuyingRow),
     "tails": table_of("TailTable", TailRow),
@@ -243,6 +247,12 @@ def spellings() -> Mapping[str, str]:
 def terms() -> tuple[TermRow, ...]:
     """Words that differ between the United States and the United Kingdom."""
     return _rows("terms", TermRow)
+
+
+@cache
+def words(language: str = "en") -> tuple[WordRow, ...]:
+    """The words of patterns in a language, beside the stitches and abbreviations."""
+    return _rows(f"words-{language}", WordRow)
 
 
 @cache

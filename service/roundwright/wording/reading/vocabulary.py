@@ -3,9 +3,8 @@
 from collections.abc import Mapping
 from difflib import get_close_matches
 from functools import cache
-from typing import Final, Literal, NamedTuple, cast
+from typing import Final, NamedTuple, cast
 
-import msgspec
 from msgspec import Struct
 
 from roundwright import reference
@@ -13,20 +12,6 @@ from roundwright.knitting.rounds.round import StitchName
 
 LONGEST_WORD: Final = 24
 """Letters of a word that the nearest is looked for: none known has as many."""
-
-
-class WordRow(Struct, frozen=True, kw_only=True):
-    """A word or phrase of patterns, with the kind of thing it says."""
-
-    word: str
-    kind: str
-    means: str | None = None
-    source: str
-    mark: Literal["P", "C", "M"]
-
-
-class _WordTable(Struct, frozen=True):
-    rows: tuple[WordRow, ...]
 
 
 class Word(NamedTuple):
@@ -54,14 +39,13 @@ class Vocabulary(Struct, frozen=True):
 @cache
 def vocabulary(language: str = "en") -> Vocabulary:
     """The words of a language, read once."""
-    raw = (reference.DATA / f"words-{language}.json").read_bytes()
     known: dict[str, Word] = {}
     for name, row in reference.stitches().items():
         known.setdefault(_plain(row.words), _stitch(name))
         known.setdefault(_plain(name), _stitch(name))
     for text, name in reference.spellings().items():
         known.setdefault(_plain(text), _stitch(name))
-    for word in msgspec.json.decode(raw, type=_WordTable).rows:
+    for word in reference.words(language):
         kind = word.kind if word.kind != "filler" else ""
         known.setdefault(_plain(word.word), Word(kind, word.means or ""))
     words: dict[str, Word] = {}

@@ -62,7 +62,7 @@ def abbreviations(sheet: Sheet) -> Iterator[Finding]:
 
 
 def _words(text: str) -> set[str]:
-    """The words of a text, each also without the number at its end and without its `s`: `k` of `k6`, `rnd` of `rnds`."""
+    """The words of a text, each also without the number at its end and without its `s`: `k` of `k6`."""
     words = set(re.findall(r"[a-z0-9]+", text.lower()))
     words.update([word.rstrip("0123456789") for word in words])
     words.update([word.removesuffix("s") for word in words])
