@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Closing,
     Continue,
     Count,
+    EndsPlain,
     Every,
     Extent,
     Fabric,
@@ -71,6 +72,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `last`: what the last of several rounds does instead, such as increases evenly
     - `again`, `times`, `more`, `total`: rounds worked again, how often
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
+    - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `stated`: the counts printed with it
     - `strength`: how much the words look like work, for one that works nothing
     """
@@ -95,6 +97,7 @@ class Candidate(Struct, frozen=True, gc=False):
     chart: bool = False
     how: str = ""
     per: bool = False
+    plain: int = 0
 
 
 WORD: Final = 0.25
@@ -127,6 +130,7 @@ class _Seen(Struct):
     odd: bool = False
     per_part: Number | None = None
     per: bool = False
+    ends_plain: bool = False
 
 
 def _works(phrase: Phrase) -> bool:
@@ -227,6 +231,8 @@ def _sort(seen: _Seen, phrase: Phrase, following: Phrase | None, *, inner: bool,
             seen.markers = phrase.number
         case Every():
             seen.every = phrase.number
+        case EndsPlain():
+            seen.ends_plain = True
         case PerPart():
             seen.per_part = phrase.number
         case Needlewise():
@@ -458,6 +464,9 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
         return found
     rounds = next((each.number for each in seen.rounds if not each.every), None)
     total = bool(times and times.total) or (rounds is not None and times is not None)
+    plain = 0
+    if rounds is not None and times is not None and len(again.named) == 1:
+        plain, total = rounds.of(0) or 0, False
     if (
         times is None
         and until is None
@@ -479,6 +488,7 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
                 length=length,
                 step=step,
                 per=seen.per,
+                plain=plain,
                 stated=stated,
             )
         )
@@ -492,6 +502,7 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
                 length=length,
                 step=step,
                 per=seen.per,
+                plain=plain,
                 stated=stated,
             )
         )
@@ -506,6 +517,7 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
                 length=length,
                 step=step,
                 per=seen.per,
+                plain=plain,
                 stated=stated,
             )
         )
@@ -526,7 +538,7 @@ def _continues(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> 
         until = evenly.change
     if until is None and (goes_on or change) and plain_stated and (manner or every or goes_on):
         until = plain_stated[-1].number
-    times = seen.times[-1] if seen.times else None
+    times = seen.times[-1] if seen.times and until is None else None
     if until is None and times is None:
         return []
     strong = any(isinstance(phrase, Star | Brackets | Rep) for phrase in seen.work)
@@ -555,6 +567,7 @@ def _continues(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> 
             sign=change,
             stated=plain_stated,
             per=seen.per,
+            plain=int(seen.ends_plain),
         )
     ]
 

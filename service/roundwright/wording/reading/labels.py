@@ -408,6 +408,7 @@ def _next(lines: Lines, start: int) -> Label | None:
     lines.place += 1
     count: Number | None = None
     every: Standing | None = None
+    worked = False
     for _ in range(6):
         kind = lines.kind()
         if lines.flags(0) & (COLON | LINE | STOP) and not lines.tokens[lines.place - 1].kind == "(":
@@ -415,10 +416,13 @@ def _next(lines: Lines, start: int) -> Label | None:
         if kind == "round":
             lines.place += 1
             _, sizes = _tail(lines, 1)
+            if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
+                return None
             return Label("next", start, every=every, count=count, sizes=sizes)
         if kind in ("and", "all", "each") and (standing := _parity(lines, lines.place, 2)):
             lines.place = standing[1]
             return Label("next", start, every=standing[0], count=count)
+        worked = worked or kind in ("knit", "purl")
         if kind == "number" and count is None:
             count = lines.token().number
         elif kind not in _SORTS and kind not in ("(", ")", "number", ""):

@@ -215,9 +215,16 @@ def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
 
 def _defines(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether a line tells what a stitch is: `C6F: slip 3 sts to cable needle`, `k2tog = knit 2 together`."""
-    if stop - begin < 3 or tokens[begin].kind not in ("stitch", "cable"):
+    if stop - begin < 2 or tokens[begin].kind not in ("stitch", "cable"):
         return False
     sign = tokens[begin + 1].flags
+    first, second = tokens[begin], tokens[begin + 1]
+    if (
+        first.kind == "stitch" == second.kind
+        and first.means == second.means
+        and not sign & (COMMA | STOP | SEMI)
+    ):
+        return True
     return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
 
 
@@ -495,7 +502,8 @@ def _then(part: list[Phrase]) -> bool:
         ),
         0,
     )
-    return any(isinstance(one, _WORK) for one in part[:at])
+    only_words = all(isinstance(one, Then | Said | Fabric) for one in part[at:])
+    return only_words and any(isinstance(one, _WORK) for one in part[:at])
 
 
 def _final(phrase: Phrase, following: Phrase | None) -> bool:

@@ -183,6 +183,10 @@ class Needlewise(Phrase, frozen=True, gc=False):
     number: Number | None = None
 
 
+class EndsPlain(Phrase, frozen=True, gc=False):
+    """`ending with a plain round`."""
+
+
 class BeginAt(Phrase, frozen=True, gc=False):
     """`begin at rnd 5 (3, 1)`."""
 
@@ -205,6 +209,10 @@ _TOGETHER: Final[dict[tuple[str, int], StitchName]] = {
 }  # fmt: skip
 _OFTEN: Final = {"once": 1, "twice": 2, "thrice": 3}
 _CRAFTS: Final = frozenset(("knit", "purl", "slip"))
+_NOT_STITCHES: Final = frozenset(
+    ("round", "times", "unit", "more", "together", "knit", "purl", "gear", "needle", "right", "marker")
+)
+"""What a number counts where it does not count the stitches that are left."""
 _UNITS: Final = frozenset(("unit",))
 _BREAK: Final = STOP | SEMI | LINE | EQUALS | COLON
 
@@ -451,6 +459,11 @@ class Lines(Struct):
         """`dec 8 sts evenly`, `dec to 64 sts`, `dec 1`, `decreasing`."""
         sign = 1 if self.kind() == "increase" else -1
         ahead = self.skip(1)
+        if sign > 0 and self.kind(ahead) == "in" and self.kind(self.skip(ahead + 1)) in ("next", "following"):
+            noun = self.skip(self.skip(ahead + 1) + 1)
+            if self.kind(noun) == "stitch_noun":
+                start, end, flags = self.take(noun + 1)
+                return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
         while self.kind(ahead) in ("evenly",) and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         to = False
@@ -761,19 +774,11 @@ class Lines(Struct):
         if (
             self.kind(ahead) == "number"
             and not self.flags(ahead) & (STOP | LINE)
-            and self.kind(ahead + 1)
-            not in (
-                "round",
-                "times",
-                "unit",
-                "more",
-                "together",
-                "knit",
-                "purl",
-                "gear",
-                "needle",
-                "right",
-                "marker",
+            and self.kind(ahead + 1) not in _NOT_STITCHES
+            and not (
+                self.kind(ahead + 1) == "word"
+                and self.joined(ahead + 1)
+                and not self.flags(ahead + 1) & COMMA
             )
         ):
             number = cast("Number", self.token(ahead).number)
@@ -874,7 +879,7 @@ class Lines(Struct):
     def to(self) -> Phrase:
         """`to end`, `to last 2 sts`, `to 2 sts before m`, `until 8 sts rem`, `until it measures 5 ins`."""
         until = self.kind() == "until"
-        ahead = self.skip(1)
+        ahead = 1 if self.letter(1) else self.skip(1)
         kind = self.kind(ahead)
         if kind == "until":
             until, ahead = True, self.skip(ahead + 1)
@@ -895,6 +900,10 @@ class Lines(Struct):
             return Extent(*self.take(ahead + 1), None, marker=True)
         if kind == "last":
             return self.to_last(ahead)
+        if self.letter(ahead) and (
+            self.place + ahead + 1 >= self.stop or self.flags(ahead + 1) & (STOP | COMMA | SEMI)
+        ):
+            return Extent(*self.take(ahead + 1), None, marker=True)
         if kind == "next" and self.kind(ahead + 1) in ("marker", "make"):
             return Extent(*self.take(ahead + 2), None, marker=True)
         if kind == "stars":
@@ -998,7 +1007,7 @@ class Lines(Struct):
 
     def all_of(self) -> Phrase:
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
-        each = self.kind() == "each"
+        each = self.kind() in ("each", "per")
         ahead = self.skip(1)
         step = 1
         if self.kind(ahead) in ("following",):
@@ -1238,13 +1247,15 @@ class Lines(Struct):
         ) and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
+        if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
+            return Continue(*self.take(2), manner=True)
         if self.kind(ahead) == "next":
             ahead = self.skip(ahead + 1)
         if (
             self.kind(ahead) == "number"
             and self.kind(ahead + 1) == "stitch_noun"
             and self.joined(ahead)
-            and self.kind(ahead + 2) not in ("remain",)
+            and self.kind(ahead + 2) not in ("remain", "fewer", "more")
         ):
             number = self.token(ahead).number or ONE
             count = ahead + 2
@@ -1469,6 +1480,10 @@ class Lines(Struct):
     def per(self) -> Phrase:
         """`on each needle`."""
         number: Number | None = None
+        if self.kind(1) in ("round", "alternate", "following", "ordinal") and self.joined(1):
+            every = self.all_of()
+            if isinstance(every, Rounds):
+                return every
         if self.kind() == "persection" and self.token().text != "in each":
             return Needlewise(*self.take(1))
         ahead = self.skip(1)
@@ -1494,6 +1509,8 @@ class Lines(Struct):
             self.kind(ahead) in ("knit", "purl", "side", "rib", "plain", "even")
             and self.kind(ahead + 1) == "round"
         ):
+            if self.kind() == "end" and self.kind(ahead) in ("knit", "plain", "even"):
+                return EndsPlain(*self.take(ahead + 2))
             return self.said(ahead + 2)
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":
             ahead += 1

@@ -40,8 +40,9 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     elif target is not None:
         _loop_until(work, rounds, target, first)
     else:
+        begun = int(bool(candidate.plain and candidate.times and candidate.times.total))
         for turn in range(min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)):
-            _again(work, rounds[turn % len(rounds)], first + turn)
+            _again(work, rounds[(turn + begun) % len(rounds)], first + turn)
 
 
 def _target(work: LineWork) -> int | None:
@@ -61,6 +62,8 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
     if candidate.times is None:
         return rounds
     times = candidate.times.number.of(work.column) or 0
+    if candidate.plain:
+        return rounds * times - candidate.times.total
     return rounds * (times - 1 if candidate.times.total else times)
 
 
@@ -121,6 +124,7 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
         rounds.append(done)
         if work.candidate.step > 1:
             rounds[-1:-1] = [Done(_ANY, _PLAIN, work.place)] * (work.candidate.step - 1)
+    rounds.extend([Done(_ANY, _PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
     return tuple(rounds)
 
 
@@ -227,6 +231,8 @@ class _Continuation:
                 raise work.never_ends(until_start(work.segment, candidate.until), start, target)
             made += 1
         while self.number < first + numbers:
+            self.plain_round()
+        for _ in range(candidate.plain):
             self.plain_round()
 
     def shape(self, target: int | None) -> bool:
