@@ -102,8 +102,8 @@ class Remaining(Struct, frozen=True, kw_only=True):
 class Edit(Struct, frozen=True, kw_only=True):
     """Other words in place of those from `start` to `end`, with which a line comes out."""
 
-    start: Position
-    end: Position
+    start: Annotated[Position, Meta(description="Before the first character that goes.")]
+    end: Annotated[Position, Meta(description="Behind the last character that goes; `start` where none does.")]
     replacement: Annotated[
         str, Meta(max_length=LONGEST_TEXT, description="What to put there instead; it may be empty.")
     ]
