@@ -16,8 +16,10 @@ from roundwright.wording.proofreading.findings import (
 from roundwright.wording.proofreading.repair import MOST_LINES, Repair, Repairs
 from roundwright.wording.reading.states import Fault
 
-MOST_REREAD: Final = 24_000
-"""Characters that are read again to say what the edits of one text leave: a dozen usual patterns."""
+MOST_STEPS_REREAD: Final = 8_000
+"""Steps of reading a text again, to say what its edits leave: a dozen times a usual crown."""
+CHARACTERS_OF_STEP: Final = 2
+"""Characters that are read in the time of a step of the search."""
 ALIKE: Final = 0.05
 """How much dearer a repair may be than the best to be as good."""
 
@@ -30,7 +32,9 @@ class Edits:
     def __init__(self, explained: Explained, findings_of: FindingsOf) -> None:
         self.explained = explained
         self.findings_of = findings_of
-        self.characters = MOST_REREAD
+        spent = explained.search.budget.spent
+        self.steps = max(0, MOST_STEPS_REREAD - spent)
+        self.steps_to_read = spent + len(explained.original) // CHARACTERS_OF_STEP
 
     def of(self, found: list[Found]) -> list[tuple[Edit, ...]]:
         """The edits of each finding, the best first; those of a segment stand with each of its findings."""
@@ -83,9 +87,9 @@ class Edits:
     def leaves(self, start: int, end: int, replacement: str) -> tuple[Remaining, ...] | None:
         """The findings of the text with an edit made; None where too much has been read again."""
         text = self.explained.original
-        if len(text) > self.characters:
+        if self.steps_to_read > self.steps:
             return None
-        self.characters -= len(text)
+        self.steps -= self.steps_to_read
         found = self.findings_of(text[:start] + replacement + text[end:])
         return tuple(Remaining(line=each.line, code=each.code, size=each.size) for each in found)[
             :MOST_FINDINGS

@@ -26,11 +26,11 @@ from roundwright.wording.reading.states import Budget, Fault, Faults
 
 MOST_LINES: Final = 8
 """Lines repaired in one answer."""
-MOST_STEPS: Final = 8_000
+MOST_STEPS: Final = 6_000
 """Steps for all repairs of one text, each one or two microseconds."""
-FEWEST_STEPS: Final = 2_000
+FEWEST_STEPS: Final = 500
 """Steps for repairs where reading took many."""
-MOST_STEPS_OF_CAST_ON: Final = 2_000
+MOST_STEPS_OF_CAST_ON: Final = 1_500
 """Steps to look for another cast-on."""
 STEPS_FOR_EDIT: Final = 30
 """Steps it takes to write an edit and read the line again, beside its words."""
@@ -59,8 +59,8 @@ class Repairs:
     def __init__(self, text: str, search: Search) -> None:
         self.text = text
         self.search = search
-        spent = search.budget.spent
-        self.budget = Budget(max(FEWEST_STEPS, min(MOST_STEPS, search.budget.steps - spent)))
+        spare = search.budget.left - search.budget.steps // 4
+        self.budget = Budget(max(FEWEST_STEPS, min(MOST_STEPS, spare)))
 
     def repairs(self, place: int, faults: list[Fault], chosen: Candidate | None) -> list[Repair]:
         """Repairs of a segment, the best first."""

@@ -31,6 +31,9 @@ def values(text: str) -> list[float]:
     """The numbers of a printed list, the first size first."""
     return [value(found) for found in re.findall(NUMBER, text)]
 
+MOST_JUDGED: Final = 12_000
+"""Characters of a text that are looked at, more than the longest pattern of a hat has."""
+
 
 class Printed(NamedTuple):
     """A line of the text that is not blank: what it is, its words, and where it begins."""
@@ -46,9 +49,13 @@ class Sheet:
     def __init__(self, explained: Explained, lines: tuple[Line, ...], wrong: frozenset[int]) -> None:
         self.explained = explained
         starts = explained.line_starts
-        self.lines = [Printed(line, explained.line_text(line.line), starts[line.line - 1]) for line in lines]
+        self.lines = [
+            Printed(line, explained.line_text(line.line), starts[line.line - 1])
+            for line in lines
+            if starts[line.line - 1] < MOST_JUDGED
+        ]
         self.wrong = wrong
-        self.text = explained.text
+        self.text = explained.text[:MOST_JUDGED]
         self.cast_on = explained.cast_on
 
     @cached_property

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import Final
 
 from roundwright import reference
@@ -87,17 +88,21 @@ def _stitches_used(sheet: Sheet, section: list[Printed]) -> dict[str, int]:
 
 def terms_mixed(sheet: Sheet) -> Iterator[Finding]:
     """US and UK terms in one text: of one pair both, such as `bind off` and `cast off`."""
+    first: dict[str, int] = {}
+    for found in _terms().finditer(sheet.text):
+        first.setdefault(found[0].lower().replace("-", " "), found.start())
     for row in reference.terms():
-        us, uk = (_find(sheet.text, word) for word in (row.us, row.uk))
+        us, uk = (first.get(word.replace("-", " ")) for word in (row.us, row.uk))
         if us is not None and uk is not None:
             message = messages.terms_mixed(row.us, row.uk)
             yield sheet.note("terms_mixed", max(us, uk), message)
 
 
-def _find(text: str, term: str) -> int | None:
-    words = "[ -]".join(map(re.escape, term.split()))
-    found = re.search(rf"\b{words}", text, re.IGNORECASE)
-    return found.start() if found else None
+@cache
+def _terms() -> re.Pattern[str]:
+    terms = sorted((term for row in reference.terms() for term in (row.us, row.uk)), key=len, reverse=True)
+    words = "|".join("[ -]".join(map(re.escape, re.split("[ -]", term))) for term in terms)
+    return re.compile(rf"\b(?:{words})", re.IGNORECASE)
 
 
 _FLAT: Final = re.compile(
