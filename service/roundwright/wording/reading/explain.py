@@ -35,9 +35,9 @@ BEAM: Final = 8
 """States that are kept."""
 MOST_STEPS: Final = 10_000
 """Steps of the search for one text, each one or two microseconds: twelve sizes take half of them."""
-STEPS_FOR_SEGMENT: Final = 10
+STEPS_FOR_SEGMENT: Final = 20
 """Steps it takes to find the candidates of a segment, and as many for every five phrases."""
-STEPS_FOR_SIZE: Final = 5
+STEPS_FOR_SIZE: Final = 4
 """Steps it takes to work a candidate on a size, beside its rounds."""
 NO_EXTRA: Final = 0.05
 """A candidate that costs less than this more than before comes out as the pattern says."""

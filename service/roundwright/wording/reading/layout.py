@@ -44,7 +44,7 @@ from roundwright.wording.reading.scanner import (
 from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
 from roundwright.wording.reading.tree import Evenly, Stitch
 
-MOST_LINES: Final = 600
+MOST_LINES: Final = 450
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
 MOST_IN_LINE: Final = 400
 """Words of one line: several times what anybody prints."""
