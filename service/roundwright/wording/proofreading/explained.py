@@ -1,5 +1,6 @@
 """A text with its cheapest explanation, for all the sizes that are asked for."""
 
+import re
 from bisect import bisect_right
 from functools import cached_property
 
@@ -46,11 +47,7 @@ class Explained:
     @cached_property
     def line_starts(self) -> list[int]:
         """Where each line of the text begins."""
-        starts, at = [0], self.text.find("\n")
-        while at >= 0:
-            starts.append(at + 1)
-            at = self.text.find("\n", at + 1)
-        return starts
+        return [0, *(found.end() for found in re.finditer("\n", self.text))]
 
     def line(self, offset: int) -> int:
         """The line, from 1, of a place in the text."""

@@ -87,24 +87,23 @@ def lines_of(tokens: list[Token], names: Mapping[str, int] = NO_NAMES) -> list[t
     for place in range(1, count + 1):
         token = tokens[place]
         if token.flags & LINE or place == count:
-            if lines and _runs_on(tokens, lines[-1], begin, place, names):
+            runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)
+            if runs_on and not _labelled(tokens, begin, place, names):
                 lines[-1] = (lines[-1][0], place)
             else:
                 lines.append((begin, place))
+                if len(lines) > MOST_LINES:
+                    break
             begin = place
     return lines if count > 0 else []
 
 
-def _runs_on(
-    tokens: list[Token], before: tuple[int, int], begin: int, stop: int, names: Mapping[str, int]
-) -> bool:
-    """Whether a line goes on with what the one before began."""
+def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int) -> bool:
+    """Whether a line goes on with what the one before began, unless it begins a round."""
     first = tokens[begin]
     if first.flags & BLANK or begin - before[0] > 400:
         return False
     last = tokens[begin - 1]
-    if _labelled(tokens, begin, stop, names):
-        return False
     opened = 0
     for place in range(max(before[0], begin - 60), begin):
         kind = tokens[place].kind
