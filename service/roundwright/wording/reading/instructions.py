@@ -122,6 +122,7 @@ class _Seen(Struct):
     evenly: list[Evenly] = []
     words: float = 0.0
     lead: int = 0
+    said: int = 0
     closing: Closing | None = None
     cast_on: CastOn | None = None
     chart: bool = False
@@ -152,7 +153,12 @@ def _sorted(phrases: tuple[Phrase, ...]) -> _Seen:
             said += phrase.words
         elif isinstance(phrase, Fabric) or _works(phrase):
             seen.lead = max(seen.lead, said if not begun and not seen.fabrics else 0)
-        if isinstance(phrase, Count) and not begun and place < last_work:
+        told = isinstance(phrase, Count) or (
+            isinstance(phrase, Brackets)
+            and not _works(phrase)
+            and any(isinstance(one, Count) for one in phrase.inside)
+        )
+        if told and not begun and place < last_work:
             seen.words += INNER_WORD  # the count before the work
             continue
         if isinstance(phrase, Closing):
@@ -167,6 +173,7 @@ def _sorted(phrases: tuple[Phrase, ...]) -> _Seen:
             tail=place > last_work,
         )
         begun = begun or _works(phrase)
+    seen.said = said
     return seen
 
 
@@ -284,7 +291,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     if segment.troubles and not phrases:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]
     seen = _sorted(phrases)
-    if label is None and (_tells_outcome(seen) or (segment.intro and _introduces(seen))):
+    if label is None and (_tells_outcome(seen) or _introduces(seen, segment)):
         return [Candidate("prose", 0.0)]
     found: list[Candidate] = []
     stated = _stated(seen)
@@ -324,16 +331,21 @@ def _with_trouble(one: Candidate, trouble: tuple[str, str, int]) -> Candidate:
     )  # fmt: skip
 
 
-def _introduces(seen: _Seen) -> bool:
+def _introduces(seen: _Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
-    return not (seen.rounds or seen.counts or seen.evenly or seen.lengths or seen.times) and all(
-        isinstance(phrase, Rep | Extent) or _bare(phrase) for phrase in seen.work
-    )
+    thus = bool(seen.fabrics) and any(each.manner for each in seen.continues)
+    if seen.agains or seen.untils or seen.changes or not (segment.intro or thus):
+        return False
+    return not (
+        seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
+    ) and all(isinstance(phrase, Rep | Extent) or _bare(phrase) for phrase in seen.work)
 
 
 def _tells_outcome(seen: _Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
-    return any(count.sign and count.flags & EQUALS for count in seen.counts) and not any(
+    told = any(count.sign and count.flags & EQUALS for count in seen.counts)
+    means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
+    return (told or means) and not any(
         isinstance(phrase, Star | Rep | Extent | Times) for phrase in seen.work
     )
 
@@ -375,6 +387,12 @@ def _strength(seen: _Seen, label: Label | None) -> float:
         strength += 1.0
     if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
         strength += 3.0 if seen.counts else 1.0
+    if (
+        label is None
+        and not (counted or numbered or seen.lengths or seen.counts or seen.times)
+        and max(seen.lead, seen.said - 2) > 1
+    ):
+        strength = min(strength, 1.0)
     strength += 4.0 * bool(seen.evenly) + 4.0 * bool(seen.agains)
     if seen.untils and (seen.continues or seen.changes or bare or counted or seen.rounds):
         strength += 4.0
@@ -693,7 +711,7 @@ def _idle(seen: _Seen, stitches: list[Phrase]) -> bool:
         and all(
             isinstance(phrase, Stitches)
             and isinstance(phrase.node, Stitch)
-            and phrase.node.name in ("k", "p", "sl")
+            and (phrase.node.name in ("k", "p", "sl") or len(stitches) == 1)
             for phrase in stitches
         )
         and len(stitches) == len(seen.work)

@@ -330,6 +330,10 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     """`1st round`, `2nd and alt rows`, `1st dec round`, `1. round`, `8 rounds:`, `3.`, `7-20 r.`."""
     token = lines.token()
     begun = lines.place
+    if token.text == "first" and lines.kind(1) == "number" and lines.kind(2) == "round":
+        count = lines.token(1).number
+        lines.place += 3
+        return Label("next", start, count=count)
     dotted_pair = (
         token.kind == "number"
         and lines.kind(1) in ("and", "to")

@@ -6,6 +6,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.wording.reading.definitions import with_definitions
 from roundwright.wording.reading.labels import Label, label
 from roundwright.wording.reading.phrases import (
     Again,
@@ -76,6 +77,8 @@ class Segment(Struct, frozen=True, gc=False):
 _RUNS_ON: Final = frozenset(
     ("to", "from", "last", "around", "times", ")", "before", "", "repeat", "end", "until")
 )
+_CONNECTING: Final = frozenset(("and", "or", "with", "but", "until", "of", "which", "between", "without"))
+"""Words with which a broken line of prose goes on."""
 _OPEN: Final = frozenset(("repeat", "from", "to", "last", "and", "next", "until", "for"))
 
 
@@ -90,6 +93,8 @@ def lines_of(tokens: list[Token], names: Mapping[str, int] = NO_NAMES) -> list[t
             runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)
             if runs_on and not _labelled(tokens, begin, place, names):
                 lines[-1] = (lines[-1][0], place)
+                if tokens[begin].text in _CONNECTING:
+                    tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
             else:
                 lines.append((begin, place))
                 if len(lines) > MOST_LINES:
@@ -104,6 +109,8 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     if first.flags & BLANK or begin - before[0] > 400:
         return False
     last = tokens[begin - 1]
+    if first.text in _CONNECTING and not first.flags & (FULL | COLON) and begin - before[0] > 8:
+        return True
     opened = 0
     for place in range(max(before[0], begin - 60), begin):
         kind = tokens[place].kind
@@ -140,6 +147,7 @@ class Laid(Struct):
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     laid = Laid([])
+    tokens = with_definitions(tokens)
     told = heading = False
     opened = False
     names = names_of(tokens, max(width, width_of(tokens)))
@@ -280,6 +288,12 @@ def _pieces(
         tried = phrases and (token.flags & (STOP | SEMI | COLON) or isinstance(phrases[-1], Count | Brackets))
         if token.kind == "number" and token.flags & COMMA:
             tried = False  # one of several numbers
+        tried = tried or (
+            token.kind == "round"
+            and phrases
+            and current is None
+            and all(isinstance(one, Said) for one in phrases)
+        )
         if tried and (following := label(lines, strict=True)):
             found.extend(_segments(current, phrases, start, token.start, lines, heading=heading, told=told))
             current, phrases, start = following, [], token.start
@@ -331,6 +345,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
+    phrases = _starred(phrases)
     if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases
     made: list[Phrase] = []
@@ -355,6 +370,22 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         else:
             made.append(phrase)
     return made
+
+
+def _starred(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
+    stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, Star | Rep)]
+    if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
+        return phrases
+    first, last = stars
+    inside = tuple(phrases[first + 1 : last])
+    if not _holds_rounds(inside):
+        return phrases
+    rest = phrases[last + 1 :]
+    if isinstance(phrases[last], Rep) and rest and isinstance(rest[0], Times) and not rest[0].total:
+        rest = [replace(rest[0], more=True), *rest[1:]]
+    opened = phrases[first]
+    return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
 
 
 def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
@@ -433,6 +464,20 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
                 isinstance(phrase, Again)
                 and any(isinstance(one, Again) for one in part)
                 and any(isinstance(one, Until | Times) for one in part)
+            ):
+                cut = True
+            elif (
+                works
+                and isinstance(part[-1], Rounds)
+                and star % 2 == 0
+                and phrase.flags & (COMMA | SEMI)
+                and not isinstance(phrase, Fabric | Rounds)
+                and not (isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly))
+                and all(
+                    isinstance(one, Then | Said | Rounds)
+                    or (isinstance(one, Stitches) and isinstance(one.node, Stitch) and one.node.bare)
+                    for one in part
+                )
             ):
                 cut = True
             elif isinstance(phrase, Rounds) and _then(part) and star % 2 == 0:

@@ -293,6 +293,11 @@ class Lines(Struct):
             and (not glue & COMMA or self.kind(ahead + 1) not in ("stitch_noun", "remain"))
         ):
             return self.craft_number(craft, ahead)
+        if self.kind(ahead) == "these" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1):
+            if self.place + ahead + 2 >= self.stop or self.flags(ahead + 2) & (STOP | COMMA | SEMI):
+                number = self.token(ahead + 1).number or ONE
+                start, end, flags = self.take(ahead + 2)
+                return Stitches(start, end, flags, Stitch(_NAMES[craft], number, start, end))
         if self.kind(ahead) == "each" and (position := self.position(craft, ahead)):
             return position
         if self.kind(ahead) in ("each", "all", "number", "often") and (pairs := self.pairs(craft, ahead)):
@@ -464,6 +469,9 @@ class Lines(Struct):
             if self.kind(noun) == "stitch_noun":
                 start, end, flags = self.take(noun + 1)
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
+        if self.kind(1) == "round" and self.kind(2) in ("number", "often", "until", "only", "per"):
+            kind = self.kind()
+            return Again(*self.take(2), (named(kind),), last=1, work=True)
         while self.kind(ahead) in ("evenly",) and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         to = False
@@ -732,7 +740,9 @@ class Lines(Struct):
         return Times(*self.take(count), number, more, total, word=True)
 
     def more(self) -> Phrase:
-        """`more` before a number: `another 3 times`, `again twice`."""
+        """`more` before a number: `another 3 times`, `again twice`, `another round`."""
+        if self.kind(1) == "round" and self.joined(1) and self.token().text == "another":
+            return Rounds(*self.take(2), ONE, more=True)
         if self.kind(1) in ("often", "number") and self.joined(1) and not self.flags(1) & COMMA:
             start, _, flags = self.take(1)
             phrase = self.one()
@@ -1007,6 +1017,8 @@ class Lines(Struct):
 
     def all_of(self) -> Phrase:
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
+        if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
+            return position
         each = self.kind() in ("each", "per")
         ahead = self.skip(1)
         step = 1
@@ -1287,8 +1299,10 @@ class Lines(Struct):
         """`a round`, `rounds 1-16`."""
         before = self.tokens[self.place - 1] if self.place else None
         if (
-            self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a")
-        ) and self.joined(1):
+            (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
+            and self.joined(1)
+            and not self.flags(1) & COMMA
+        ):
             named = self.named(0)
             if named:
                 assert isinstance(named, Again)
@@ -1373,6 +1387,8 @@ class Lines(Struct):
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def close(self) -> Phrase:
+        if self.token().flags & (COLON | SEMI | EQUALS):  # a smiling face
+            return self.said(1)
         self.troubles.append(
             ("bracket", f"“{self.token().text}” closes what is not opened.", self.token().start)
         )
@@ -1382,7 +1398,11 @@ class Lines(Struct):
         """`cast on 64 sts`."""
         for ahead in range(1, 7):
             token = self.token(ahead)
-            if self.place + ahead >= self.stop or (token.flags & STOP and ahead > 1) or token.kind == "have":
+            if (
+                self.place + ahead >= self.stop
+                or (token.flags & STOP and ahead > 1)
+                or token.kind in ("have", "round")
+            ):
                 break
             if token.kind == "number" and token.number and self.kind(ahead - 1) not in ("gear", "size"):
                 if self.kind(ahead + 1) in ("unit", "in", "gear", "needle"):

@@ -66,6 +66,7 @@ _SCANNER: Final = re.compile(
     (?P<gap>[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+ (?:-(?!\s?[(\[]\s?[0-9-])[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+)*+)
     (?:
       (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.? | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
+    | (?P<clock> [(\[][0-2]?[0-9]:[0-5][0-9](?::[0-5][0-9])?+[)\]] )
     | (?P<cable> [1-9]/[1-9]\s?(?:lc|rc|lpc|rpc|lt|rt)\b | [ct][1-9][0-9]?(?:[bflr]p?|over)\b )
     | (?P<word> s2kp2(?![a-z0-9]) | [kp](?=[0-9]{{1,7}}(?:[kp][0-9]|[b]\b|(?![a-z&0-9]))) | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
         | [a-z&ß-öø-ÿ]++(?:[0-9]{{1,3}}[a-z&]+)*+ (?:'[a-z]+)?+ )
@@ -194,6 +195,9 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
             break
         if group == "other":
             carried |= _flags(gap) | DASH
+            continue
+        if group == "clock":
+            carried |= _flags(gap)
             continue
         flags = (_flags(gap) if gap else 0) | carried
         carried = 0

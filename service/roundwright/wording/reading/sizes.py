@@ -36,6 +36,12 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
             parts = _parts(tokens, place + 1, bracket=False)
             if len(parts) == width:
                 _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
+    for name in ("small", "smallest"):
+        names.setdefault(name, 0)
+    for name in ("large", "largest"):
+        names.setdefault(name, width - 1)
+    if width == 3:
+        names.setdefault("medium", 1)
     return names
 
 
