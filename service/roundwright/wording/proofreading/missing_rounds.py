@@ -11,6 +11,7 @@ from roundwright.wording.proofreading.rewriting import Edit, Edits, between, rel
 from roundwright.wording.reading.numbering import label_numbers
 
 PUT_IN: Final = 1.0
+SKIPPED: Final = 1.5
 TAKEN_OUT: Final = 1.5
 MOST_AWAY: Final = 4
 """How many rounds away the lines are that a missing line is made from."""
@@ -70,6 +71,34 @@ def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
         if line is not None and not any(sign.isdigit() for sign in line.replace(str(number), "", 1)):
             found.setdefault(line)
     return list(found)[:MOST_LINES]
+
+
+def skipped(doubtful: Doubtful) -> Iterator[Edits]:
+    """A round without a number that was left out: between this line and one before it that is of the same build."""
+    segments, text = doubtful.search.segments, doubtful.text
+    label = doubtful.segment.label
+    if label_numbers(label, 0) or doubtful.segment.start != segments[doubtful.first].start:
+        return
+    start, end = _bounds(text, doubtful.segment.start)
+    line, stop = text[start:end], start
+    between_them: list[str] = []
+    for _ in range(MOST_AWAY):
+        if not stop:
+            return
+        begin, finish = _bounds(text, stop - 1)
+        middle = between(text[begin:finish], 0, line, 2, 1)
+        if middle is not None and middle != line:
+            lines = [middle, *reversed(between_them)]
+            yield (Edit(start, start, "".join(f"{each}\n" for each in lines), SKIPPED),)
+            return
+        between_them.append(text[begin:finish])
+        stop = begin
+
+
+def _bounds(text: str, at: int) -> tuple[int, int]:
+    """Where the line of a place begins and ends."""
+    end = text.find("\n", at)
+    return text.rfind("\n", 0, at) + 1, len(text) if end < 0 else end
 
 
 def twice(doubtful: Doubtful) -> Iterator[Edits]:

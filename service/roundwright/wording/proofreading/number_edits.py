@@ -13,6 +13,8 @@ from roundwright.wording.reading.tree import Fill, Group, Nodes, Number, Stitch,
 
 MOST_NUMBERS: Final = 12
 """Numbers of a line that are tried."""
+FAR: Final = 6
+"""How far from the printed a number is that is no usual slip."""
 _BY: Final = (-1, 1, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6)
 MOST_TIMES: Final = 1_000
 """The highest number that is tried."""
@@ -38,6 +40,8 @@ def numbers(doubtful: Doubtful, candidate: Candidate) -> list[Edits]:
         else:
             if distance:
                 edits = tuple(doubtful.edit(number, values) for number in group)
+                if distance > FAR * len(lanes):
+                    edits = (edits[0]._replace(size=edits[0].size + 0.3), *edits[1:])
                 if len(edits) > 1:
                     edits = tuple(edit._replace(size=edit.size - 0.25) for edit in edits)
                 found.append((sum(edit.size for edit in edits), edits))

@@ -135,6 +135,7 @@ def tried(doubtful: Doubtful) -> Iterator[Edits]:
         if codes == {"round_missing"}:
             return
     yield from missing_rounds.twice(doubtful)
+    yield from missing_rounds.skipped(doubtful)
     if codes & {"bracket", "no_star", "not_understood", "unknown_word"}:
         yield from word_edits.lists(doubtful)
         yield from word_edits.brackets(doubtful)

@@ -13,7 +13,7 @@ from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.tree import Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
+from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
 from roundwright.wording.reading.vocabulary import nearest
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
@@ -24,6 +24,12 @@ _ONE_MORE: Final = re.compile(r",\s*[^,;.*()\[\]]{1,12}(?=[,;.*)\]])")
 _LIST: Final = re.compile(r"(?<=[(\[])\s*[0-9]{1,5}(?:[\s.,;]{1,3}[0-9]{1,5}){1,12}(?=\s*[)\]])")
 _CLOSES: Final = re.compile(r"(?=,|;|\s+[0-9]+\s*(?:times|x)|\s+(?:around|to end|twice)|\.|$)")
 _OPENS: Final = re.compile(r"[:.;]\s*(?:[-–—]\s*)?|,\s*")
+_ONE_MORE_TOGETHER: Final[dict[StitchName, tuple[str, str, StitchName]]] = {
+    "k2tog": ("2", "3", "k3tog"),
+    "k3tog": ("3", "2", "k2tog"),
+    "p2tog": ("2", "3", "p3tog"),
+    "p3tog": ("3", "2", "p2tog"),
+}
 OTHER_STITCH: Final = 1.2
 NEW_STITCH: Final = 0.6
 """How much more a stitch is that the text has nowhere."""
@@ -44,13 +50,21 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
             continue
         if node.times.start >= 0 and node.times.values != (1,):
             continue
+        other = _ONE_MORE_TOGETHER.get(node.name)
+        spelling = doubtful.text[node.start : node.end]
+        if other and spelling[:6].count(other[0]) == 1:
+            nodes = _with_stitch(candidate.nodes, node.start, other[2])
+            if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.state.lanes):
+                yield (Edit(node.start, node.end, spelling.replace(other[0], other[1], 1), 1.0),)
         for name in names:
             nodes = _with_stitch(candidate.nodes, node.start, name)
             if name != node.name and all(
                 doubtful.fits(nodes, lane, candidate) for lane in doubtful.state.lanes
             ):
+                new = spellings.get(name, name)
                 size = OTHER_STITCH + (0.0 if name in spellings else NEW_STITCH)
-                yield (Edit(node.start, node.end, spellings.get(name, name), size),)
+                size += 0.04 * abs(len(new) - len(spelling))
+                yield (Edit(node.start, node.end, new, size),)
 
 
 def _with_stitch(nodes: Nodes, start: int, name: StitchName) -> Nodes:
@@ -77,9 +91,11 @@ def put_in(doubtful: Doubtful) -> list[Edits]:
     ]
     beside = _side_by_side(doubtful)
     found: list[Edit] = []
-    for option in _left_out_words(doubtful):
+    for option, stitch in _left_out_words(doubtful):
         name = plain_name(option)
         for node in nodes[:MOST_PLACES]:
+            if stitch is not None and not _fits_beside(doubtful, node, stitch):
+                continue
             here = plain_name(text[node.start : node.end])
             behind = PUT_IN + (LIKE_OTHERS if (here, name) in beside else 0.0)
             ahead = PUT_IN + 0.1 + (LIKE_OTHERS if (name, here) in beside else 0.0)
@@ -89,17 +105,41 @@ def put_in(doubtful: Doubtful) -> list[Edits]:
     return [(edit,) for edit in found[:MOST_PUT_IN]]
 
 
-def _left_out_words(doubtful: Doubtful) -> list[str]:
+def _fits_beside(doubtful: Doubtful, node: Stitch, stitch: Stitch) -> bool:
+    """Whether the line comes out with a stitch put in beside one of its own."""
+    for candidate in doubtful.trees:
+        nodes = _with_stitch_beside(candidate.nodes, node.start, stitch)
+        if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
+            return True
+    return False
+
+
+def _with_stitch_beside(nodes: Nodes, start: int, stitch: Stitch) -> Nodes:
+    made: list[Node] = []
+    for node in nodes:
+        if isinstance(node, Group | Fill):
+            made.append(replace(node, nodes=_with_stitch_beside(node.nodes, start, stitch)))
+        else:
+            made.append(node)
+            if node.start == start:
+                made.append(stitch)
+    return tuple(made)
+
+
+def _left_out_words(doubtful: Doubtful) -> list[tuple[str, Stitch | None]]:
     """What may have been left out: as it is printed in the lines around, or else as the text spells it."""
-    options: list[str] = []
+    options: dict[str, Stitch | None] = {}
     if _SLIPPED.search(doubtful.words) and "psso" not in doubtful.words.lower():
-        options.append("psso")
-    purls = (node for line in doubtful.around(3) for node in line if node.name == "p")
-    options.extend(list(dict.fromkeys(doubtful.text[node.start : node.end] for node in purls))[:2])
+        options["psso"] = None
+    purls: dict[str, Stitch] = {}
+    for line in doubtful.around(3):
+        purls.update({doubtful.text[node.start : node.end]: node for node in line if node.name == "p"})
+    options.update(list(purls.items())[:2])
     spellings = doubtful.stitches_of_text()
     names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN]
-    options.extend(spellings.get(name, name) for name in names[:5])
-    return list(dict.fromkeys(options))[:7]
+    for name in names[:5]:
+        options.setdefault(spellings.get(name, name), Stitch(name, ONE, -1, -1))
+    return list(options.items())
 
 
 def _side_by_side(doubtful: Doubtful) -> set[tuple[str, str]]:
