@@ -284,7 +284,9 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
 
 def candidates(segment: Segment) -> list[Candidate]:
     """What a segment may mean, the cheapest first; never empty."""
-    label = segment.label if segment.label is None or segment.label.kind != "sizes" else None
+    label = segment.label
+    if label is not None and label.kind in ("sizes", "step"):
+        label = None
     phrases = segment.phrases
     if segment.told and (label is None or label.kind in ("sort", "listed", "count")):
         return [Candidate("prose", 0.0)]
@@ -307,7 +309,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         found.extend(_loops(seen, stated, label))
     found.extend(_continues(seen, stated, label))
     if label is None and not seen.agains:
-        found.extend(_once_more(seen, stated))
+        found.extend(_once_more(seen, stated, segment))
     if seen.agains or not found or found[0].kind != "loop":
         found.extend(_rounds(seen, stated, label, segment))
     if label is None and all(_bare(phrase) for phrase in seen.work):
@@ -429,8 +431,19 @@ def _markers(seen: _Seen) -> list[Candidate]:
 # --- rounds worked again
 
 
-def _once_more(seen: _Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+def _once_more(seen: _Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
+    thus = any(each.manner for each in seen.continues) or (not segment.alone and seen.words < 0.5)
+    if thus and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.evenly or seen.counts):
+        number = next((each.number for each in seen.rounds if not each.every), None)
+        if number is not None and number.values != (1,):
+            last = seen.rounds[0]
+            total = Times(last.start, last.end, 0, number, total=True)
+            return [
+                Candidate(
+                    "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated
+                )
+            ]
     if not seen.times or any(not isinstance(phrase, Times | Rep) for phrase in seen.work):
         return []
     times = seen.times[-1]

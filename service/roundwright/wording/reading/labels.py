@@ -20,7 +20,7 @@ from roundwright.wording.reading.scanner import (
 from roundwright.wording.reading.sizes import columns_of
 from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Number, named
 
-LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count"]
+LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count", "step"]
 
 
 class Span(Struct, frozen=True, gc=False):
@@ -42,7 +42,7 @@ class Standing(Struct, frozen=True, gc=False):
 class Label(Struct, frozen=True, gc=False):
     """The start of a line: which rounds it is for.
 
-    - `kind`: `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`; `every` for
+    - `kind`: `step` for a part of a handout; `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`; `every` for
       `All odd rnds`; `sizes` for `Size 3 only`
     - `sizes`: the numbers or names of the sizes it is for
     - `named`: below 0, for `Round A` and `Dec round`: what it can be called by later
@@ -124,6 +124,11 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
         return _numbered(lines, start, inside=inside)
     if (kind == "size" or lines.names or lines.kind(1) == "size") and (found := _sizes(lines, start)):
         return found
+    if kind == "step" and lines.kind(1) == "number":
+        return _step(lines, start)
+    if lines.kind(1) == ")" and "a" <= lines.token().text <= "j" and len(lines.token().text) == 1:
+        lines.place += 2
+        return Label("step", start)
     if kind in ("ordinal", "range", "number"):
         return _number_first(lines, start)
     if kind == "next":
@@ -164,6 +169,17 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _step(lines: Lines, start: int) -> Label | None:
+    """`Step 3.`: a part of a handout, with what it may begin with itself."""
+    number = lines.token(1).number or ONE
+    called = named(f"step {number.of(0)}")
+    lines.place += 2
+    inner = label(lines) if lines.place < lines.stop else None
+    if inner is not None and inner.kind != "step":
+        return Label(inner.kind, start, inner.spans, inner.every, inner.count, inner.sizes, named=called)
+    return Label("step", start, named=called)
 
 
 def _lettered(lines: Lines, start: int) -> Label | None:
@@ -388,7 +404,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     ):
         if lines.kind() == ")" and lines.place < lines.stop:
             lines.place += 1
-            return Label("listed", start, spans)
+            return Label("listed", start, spans, named=named(f"step {number}"))
         if (
             lines.place < lines.stop
             and (
@@ -398,7 +414,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
             and not lines.flags(0) & LINE
             and len(token.text) < 4
         ):
-            return Label("listed", start, spans)
+            return Label("listed", start, spans, named=named(f"step {number}"))
     return None
 
 

@@ -201,7 +201,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
                 heading = True
             laid.segments.extend(pieces)
             continue
-        if told and any(piece.label and piece.label.kind in ("numbered", "next") for piece in pieces):
+        if told and any(piece.label and piece.label.kind in ("numbered", "next", "step") for piece in pieces):
             told = False
             pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
             pieces, carried = _scoped(pieces, carried)
@@ -317,7 +317,7 @@ def _segments(
 ) -> list[Segment]:
     """What was read, cut where one thing ends and the next begins."""
     found: list[Segment] = []
-    parts = _cut(None if of is not None and of.kind == "sizes" else of, unfolded(phrases))
+    parts = _cut(None if of is not None and of.kind in ("sizes", "step") else of, unfolded(phrases))
     troubles = tuple(lines.troubles)
     for place, part in enumerate(parts):
         begin = start if place == 0 else part[0].start
@@ -374,6 +374,14 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
+    whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Times)), 0)
+    if whole > 3 and phrases[whole].flags & COMMA:
+        begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Stitches)), 0)
+        inside = tuple(phrases[begun:whole])
+        if _holds_rounds(inside):
+            opened = phrases[begun]
+            bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
+            return [*phrases[:begun], bracket, *phrases[whole:]]
     stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, Star | Rep)]
     if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
         return phrases
@@ -392,7 +400,9 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
     """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is."""
     many = 0
     for place, phrase in enumerate(phrases):
-        if isinstance(phrase, Rounds) and place and isinstance(phrases[place - 1], Stitches):
+        if isinstance(phrase, Rounds) and any(
+            isinstance(one, Stitches) for one in phrases[max(0, place - 2) : place]
+        ):
             many += phrase.number.of(0) or 1
         elif not (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare):
             if not (isinstance(phrase, Said | Then) and not getattr(phrase, "words", 0)):

@@ -104,6 +104,8 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     if lane.printed and first <= lane.printed and begins:
         _restart(work)
     entry = Entry(work.candidate, work.place)
+    if work.segment.label is not None and work.segment.label.named:
+        lane.told = (lane.told, work.segment.label.named, entry)
     work.desk.budget.spend(len(numbers) // 2)
     if lane.begin and numbers[-1] < lane.begin and not lane.worked:
         for number in numbers:

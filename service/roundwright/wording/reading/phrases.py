@@ -469,6 +469,10 @@ class Lines(Struct):
             if self.kind(noun) == "stitch_noun":
                 start, end, flags = self.take(noun + 1)
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
+        before = self.tokens[self.place - 1].text if self.place else ""
+        if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
+            number = self.token(1).number or ONE
+            return Count(*self.take(3), number, sign)
         if self.kind(1) == "round" and self.kind(2) in ("number", "often", "until", "only", "per"):
             kind = self.kind()
             return Again(*self.take(2), (named(kind),), last=1, work=True)
@@ -568,6 +572,10 @@ class Lines(Struct):
             return Count(*self.take(2), number)
         elif kind == "unit" or (kind == "in" and self.is_unit(1)):
             return self.length(2)
+        elif kind == "per" and self.kind(self.skip(2)) == "needle":
+            return PerPart(*self.take(self.skip(2) + 1), number)
+        elif kind == "persection":
+            return PerPart(*self.take(2), number)
         elif kind == "section":
             return Markers(*self.take(2), number)
         elif kind in ("marker", "place") or (kind == "each" and self.kind(2) == "needle"):
@@ -1130,6 +1138,8 @@ class Lines(Struct):
         ):
             ahead = self.skip(ahead + 1)
         kind = self.kind(ahead)
+        if kind == "step":
+            return self.steps(ahead)
         if kind == "round":
             return self.named(ahead)
         if kind in ("ordinal", "number", "range") and self.named_first(ahead):
@@ -1163,6 +1173,23 @@ class Lines(Struct):
         if self.letter(ahead) and self.kind(ahead + 1) == "and" and self.letter(ahead + 2):
             return self.lettered(ahead)
         return None
+
+    def steps(self, ahead: int) -> Phrase | None:
+        """`steps 5 and 6`."""
+        names: list[int] = []
+        ahead += 1
+        while self.kind(ahead) == "number" and self.joined(ahead) and len(names) < 20:
+            value = (self.token(ahead).number or ONE).of(0) or 0
+            if self.flags(ahead) & DASH and names:
+                names.append(named(f"step {value}"))
+            elif self.kind(ahead + 1) in ("times", "more") and names:
+                break
+            else:
+                names.append(named(f"step {value}"))
+            ahead += 1
+            if self.kind(ahead) == "and" and self.kind(ahead + 1) == "number":
+                ahead += 1
+        return Again(*self.take(ahead), tuple(names), work=True) if names else None
 
     def letter(self, ahead: int) -> str:
         """The letter that a round is called by; empty where there is none."""
@@ -1254,7 +1281,7 @@ class Lines(Struct):
         """`work those 4 rounds`, `do rounds 5-6 again`."""
         ahead = 1 if self.letter(1) and self.kind(2) == "and" else self.skip(1)
         if (
-            self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase")
+            self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase", "step")
             or self.letter(ahead)
         ) and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
@@ -1523,6 +1550,11 @@ class Lines(Struct):
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
         ahead = self.skip(1)
+        before = self.tokens[self.place - 1].text if self.place else ""
+        if self.kind() == "end" and before in ("will", "should", "you", "always"):
+            while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | SEMI):
+                ahead += 1
+            return self.said(min(ahead, self.stop - self.place))
         while self.kind(ahead) in ("as", "for", "side") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         if (

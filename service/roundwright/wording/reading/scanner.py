@@ -59,7 +59,7 @@ _FOLD: Final = str.maketrans(
 _NUM: Final = r"(?:[0-9]{1,7}+|[-–—])"
 _FRACTION: Final = r"(?:[0-9]{1,7}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9]))?+|[½¼¾⅓⅔⅛])"
 _FRACTIONS: Final = rf"{_FRACTION}\s?+[(\[]\s?+{_FRACTION}(?:\s?+[,/;]\s?+{_FRACTION}){{0,12}}+\s?+[)\]]"
-_LIST: Final = rf"\s?+[(\[]\s?+{_NUM}(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}}+\s?+[)\]]"
+_LIST: Final = rf"\s?+[(\[{{]\s?+{_NUM}(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}}+\s?+[)\]}}]"
 
 _SCANNER: Final = re.compile(
     rf"""
@@ -74,7 +74,7 @@ _SCANNER: Final = re.compile(
     | (?P<decimal> (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS} | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
     | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-])(?:{_LIST})?+ )
-    | (?P<list> (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/]) | (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+
+    | (?P<list> [(\[][0-9]{{1,7}}+[)\]](?:/[(\[][0-9]{{1,7}}+[)\]]){{1,12}}+ | (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/]) | (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+
         | [0-9]{{1,7}}+(?:[-–][0-9]{{1,7}}+){{2,12}}+ )
     | (?P<number> [0-9]++ )
     | (?P<stars> \*++(?:'?s(?![a-z0-9]))?+ )
@@ -87,7 +87,7 @@ _SCANNER: Final = re.compile(
     re.VERBOSE,
 )
 _DIGITS: Final = re.compile(r"[0-9]+|[-–—](?![0-9])")
-_BRACKETED: Final = re.compile(r"[(\[]")
+_BRACKETED: Final = re.compile(r"[(\[{]")
 
 _ABBREVIATED: Final = frozenset(
     [
@@ -313,7 +313,8 @@ def _list(raw: str, folded: str, start: int, end: int, flags: int, width: int, t
     values = tuple(
         min(int(one[:8]), MOST_STITCHES) if one.isdigit() else None for one in _DIGITS.findall(raw)
     )[:MOST_LISTED]
-    if bracket and len(values) == 2 and width != 2 and _apart(values):
+    often = width == 1 and bool(tokens) and tokens[-1].kind == "times"
+    if bracket and bracket.start() and len(values) == 2 and width != 2 and (often or _apart(values)):
         place = start + bracket.start()
         first = raw[: bracket.start()].rstrip()
         inner = re.search("[0-9]+", raw[bracket.start() :])
