@@ -17,9 +17,9 @@ from roundwright.wording.proofreading.repair import MOST_LINES, Repair, Repairs
 from roundwright.wording.reading.states import Fault
 
 MOST_STEPS_REREAD: Final = 8_000
-"""Steps of reading a text again, to say what its edits leave: a dozen times a usual crown."""
-CHARACTERS_OF_STEP: Final = 2
-"""Characters that are read in the time of a step of the search."""
+"""Steps of reading a text again, to say what its edits leave: six times a usual crown."""
+MOST_REREAD: Final = 6
+"""How often a text is read again, so that the time grows no faster than the text."""
 ALIKE: Final = 0.05
 """How much dearer a repair may be than the best to be as good."""
 
@@ -34,7 +34,7 @@ class Edits:
         self.findings_of = findings_of
         spent = explained.search.budget.spent
         self.steps = max(0, MOST_STEPS_REREAD - spent)
-        self.steps_to_read = spent + len(explained.original) // CHARACTERS_OF_STEP
+        self.steps_to_read = max(spent + len(explained.original), MOST_STEPS_REREAD // MOST_REREAD)
 
     def of(self, found: list[Found]) -> list[tuple[Edit, ...]]:
         """The edits of each finding, the best first; those of a segment stand with each of its findings."""
