@@ -5,8 +5,8 @@
 - rounds: one round each; labels: ways to begin a round
 
 A right text is read when no error is found and every count and the number of rounds come out; otherwise it is
-unreadable (which is said), a false alarm (called wrong) or misread (nothing is said, and the counts are others). A fault
-is found when an error stands on its line, in its size.
+unreadable (which is said), a false alarm (called wrong) or misread (nothing is said, and the counts are others). A
+fault is found when an error stands on its line, in its size.
 """
 
 import json

@@ -3,6 +3,8 @@
 import re
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import KINDS, Finding
@@ -11,19 +13,23 @@ from roundwright.wording.proofreading.messages import (
     ambiguous,
     cast_on_comes_out,
     message,
+    size_taken,
     unknown_word,
 )
 from roundwright.wording.proofreading.repair import Repair, cast_on_repair
+from roundwright.wording.proofreading.rewriting import Edit
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
 from roundwright.wording.reading.states import Fault
-from roundwright.wording.reading.vocabulary import nearest
+from roundwright.wording.reading.tree import Evenly, Fill, Group, Stitch
+from roundwright.wording.reading.vocabulary import similar
 from roundwright.wording.reading.working import UnclearError, Worker
 
 _CODES: Final = {"chart": "to_a_length", "markers": "ambiguous"}
 
 
 class Found:
-    """A finding, with what it was made of: its segment, and for a cast-on the repair it came from."""
+    """A finding, with what it was made of: its segment, and a repair that is its own."""
 
     def __init__(self, finding: Finding, segment: int | None = None, repair: Repair | None = None) -> None:
         self.finding = finding
@@ -34,12 +40,20 @@ class Found:
 def evaluate(explained: Explained) -> list[Found]:
     """Everything that does not come out or was left open, in the order of the lines."""
     explanation = explained.explanation
-    found = [Found(_finding(explained, fault), fault.segment) for fault in explanation.faults]
+    faults = [_reason(explained, fault) for fault in explanation.faults]
+    found = [Found(_finding(explained, fault), fault.segment) for fault in faults]
     found.extend(_cast_on(explained))
     if not any(explanation.rounds) and not found:
         found.append(Found(Finding(line=1, column=1, code="no_rounds", severity="error", message=NO_ROUNDS)))
     wrong = {each.segment for each in found if each.finding.severity == "error"}
     found.extend(_ambiguous(explained, wrong))
+    if explained.guessed is not None:
+        place = explained.position(explained.guessed)
+        sentence = size_taken(explained.columns[0] + 1, explained.cast_on[0])
+        note = Finding(
+            line=place.line, column=place.column, code="ambiguous", severity="note", message=sentence
+        )
+        found.append(Found(note))
     found.sort(key=lambda each: (each.finding.line, each.finding.column))
     return found
 
@@ -67,7 +81,33 @@ def _unknown(explained: Explained, fault: Fault) -> str:
     word = _WORD.match(explained.text, fault.start)
     if word is None:
         return message(fault)
-    return unknown_word(word[0], [*nearest(word[0].lower().rstrip("."))])
+    return unknown_word(word[0], similar(word[0].lower().rstrip(".")))
+
+
+def _reason(explained: Explained, fault: Fault) -> Fault:
+    """The fault, said more exactly: why a line was not read, or from which stitch on there are too few."""
+    if fault.code == "not_understood" and not fault.text:
+        options = explained.search.known.get(fault.segment, ())
+        troubles = [*(each.trouble for each in options), *explained.segments[fault.segment].troubles]
+        for code, text, start in filter(None, troubles):
+            return replace(fault, code=code, text=text, start=start)
+    candidate = explained.chosen.get(fault.segment)
+    if fault.code == "runs_out" and candidate is not None and fault.size is not None:
+        return replace(fault, start=_runs_out_at(candidate, explained.columns[fault.size], fault))
+    return fault
+
+
+def _runs_out_at(candidate: Candidate, column: int, fault: Fault) -> int:
+    """Where the first stitches stand that there are too few for, in a line without anything that goes on."""
+    if any(isinstance(node, Fill | Evenly) for node in candidate.nodes):
+        return fault.start
+    for place, node in enumerate(candidate.nodes):
+        try:
+            if Worker(column).work(candidate.nodes[: place + 1], fault.before).used > fault.before:
+                return node.start
+        except UnclearError:
+            break
+    return fault.start
 
 
 def _by(fault: Fault) -> int | None:
@@ -84,8 +124,10 @@ def _by(fault: Fault) -> int | None:
 
 def _cast_on(explained: Explained) -> list[Found]:
     """Another count to cast on, with which most of what is wrong comes out."""
-    if not any(fault.code in ("left_over", "runs_out") for fault in explained.explanation.faults):
-        return []
+    wrong = [fault for fault in explained.explanation.faults if fault.code in ("left_over", "runs_out")]
+    lines = {fault.segment for fault in wrong}
+    if not wrong or (len(lines) == 1 and wrong[0].said is None):
+        return []  # of one line without a count, the line is the likelier to be wrong
     other = cast_on_repair(explained.text, explained.search, explained.explanation.cost)
     if other is None:
         return []
@@ -119,8 +161,28 @@ def _ambiguous(explained: Explained, wrong: set[int | None]) -> list[Found]:
             finding = Finding(
                 line=at.line, column=at.column, code="ambiguous", severity="note", message=ambiguous(ways)
             )
-            found.append(Found(finding, place))
+            found.append(Found(finding, place, _clear(explained, candidate)))
     return found
+
+
+_TIMES: Final = re.compile(r"\btimes?\b", re.IGNORECASE)
+
+
+def _clear(explained: Explained, candidate: Candidate) -> Repair | None:
+    """The words with which a line can be read in no other way than it was."""
+    first, last = candidate.nodes[0], candidate.nodes[-1]
+    if candidate.how in (ONCE_MORE, IN_ALL):
+        times = _TIMES.search(explained.text, first.end - len("times"))
+        words = (times.start(), "more ") if candidate.how == ONCE_MORE and times else None
+        words = (times.end(), " in all") if candidate.how == IN_ALL and times else words
+        return None if words is None else Repair((Edit(words[0], words[0], words[1], 1.0),), 0.0, 1.0)
+    inside = last.nodes if isinstance(last, Group) else (last,)
+    if not isinstance(last, Group | Stitch) or last.times.start < 0:
+        return None
+    stop = last.times.start if isinstance(last, Stitch) else inside[-1].end
+    stop = len(explained.text[:stop].rstrip())
+    edits = (Edit(inside[0].start, inside[0].start, "[", 1.0), Edit(stop, stop, "]", 1.0))
+    return Repair(edits, 0.0, 2.0)
 
 
 def _ways(explained: Explained, place: int, chosen: Candidate, count: int) -> list[tuple[str, int, int]]:

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.wording.proofreading.findings import Position
-from roundwright.wording.reading.explain import Search
+from roundwright.wording.reading.explain import Search, lists_of
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import MOST_LINES, Laid, Segment, segments
 from roundwright.wording.reading.phrases import CastOn
@@ -38,6 +38,21 @@ class Explained:
         self.segments.extend(_cut(laid, cut=scanned.cut))
         self.search = Search(self.segments, self.columns, cast_on, self.width, counts)
         self.explanation: Explanation = self.search.run()
+        self.guessed: int | None = None
+        if len(cast_on) == 1 and not counts and any(not fault.note for fault in self.explanation.faults):
+            self._guess()
+
+    def _guess(self) -> None:
+        """Take the size that comes out, where one is asked for of a text with several that does not cast on."""
+        lists = [number for _, candidate in self.explanation.choices for number in lists_of(candidate)]
+        widest = max((len(number.values) for number in lists), default=1)
+        for column in range(1, min(widest, MOST_SIZES)):
+            search = Search(self.segments, (column,), self.cast_on, self.width, self.counts)
+            search.known = self.search.known
+            explanation = search.run()
+            if explanation.cost < self.explanation.cost - 1:
+                self.columns, self.search, self.explanation = (column,), search, explanation
+                self.guessed = lists[0].start
 
     @cached_property
     def chosen(self) -> dict[int, Candidate]:

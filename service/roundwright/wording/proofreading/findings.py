@@ -103,15 +103,17 @@ class Edit(Struct, frozen=True, kw_only=True):
     """Other words in place of those from `start` to `end`, with which a line comes out."""
 
     start: Annotated[Position, Meta(description="Before the first character that goes.")]
-    end: Annotated[Position, Meta(description="Behind the last character that goes; `start` where none does.")]
+    end: Annotated[
+        Position, Meta(description="Behind the last character that goes; `start` where none does.")
+    ]
     replacement: Annotated[
         str, Meta(max_length=LONGEST_TEXT, description="What to put there instead; it may be empty.")
     ]
     leaves: Annotated[
         Annotated[tuple[Remaining, ...], Meta(max_length=MOST_FINDINGS)] | None,
         Meta(
-            description="The findings of the text with this edit made: it is read again for it. Null where the text "
-            "and its edits are too long to be read again."
+            description="The findings of the text with this edit made: it is read again for it, and where the edit "
+            "is of the cast-on, worked from that. Null where the text and its edits are too long for that."
         ),
     ]
 

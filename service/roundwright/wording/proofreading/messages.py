@@ -96,6 +96,11 @@ def ambiguous(ways: list[tuple[str, int, int]]) -> str:
     )
 
 
+def size_taken(size: int, count: int) -> str:
+    """Which of several sizes was taken for the only one that is asked for."""
+    return f"There are numbers for several sizes; those of size {size} come out on {stitches(count)} and are taken."
+
+
 def unknown_word(word: str, near: list[str]) -> str:
     """A word where a stitch should be, with the stitches that look most like it."""
     hint = " or ".join(f"“{each}”" for each in near[:2])

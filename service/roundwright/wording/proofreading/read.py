@@ -28,7 +28,7 @@ def read(text: str, cast_on: tuple[int, ...]) -> Reading:
     explained = Explained(text, cast_on)
     laid = lines(explained)
     found = _found(explained, laid)
-    edits = Edits(explained, lambda edited: _findings_of(edited, cast_on))
+    edits = Edits(explained, _findings_of)
     findings = []
     for each, made in zip(found, edits.of(found), strict=True):
         repair = line_with(explained, made[0]) if made else None

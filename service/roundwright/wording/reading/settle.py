@@ -49,6 +49,9 @@ class Settled(Struct, frozen=True):
     trouble: tuple[str, str, int] | None = None
 
 
+ONCE_MORE: Final = "worked once and then so many times more"
+IN_ALL: Final = "worked so many times in all"
+"""The two ways in which `rep from * 3 times` is printed."""
 IMPLIED: Final = 0.6
 """What a repeat costs that is not printed."""
 MOST_NESTED: Final = 12
@@ -95,7 +98,7 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
             else "only the last stitch is repeated"
         )
         if way.often:
-            how = "worked once and then so many times more" if way.extra else "worked so many times in all"
+            how = ONCE_MORE if way.extra else IN_ALL
         found.extend(_implied(nodes, cost, how, implied=implied))
     if not found:
         return found

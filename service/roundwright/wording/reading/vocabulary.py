@@ -76,11 +76,15 @@ def _plain(text: str) -> str:
 
 def nearest(word: str, language: str = "en") -> list[StitchName]:
     """The stitches whose spelling looks most like this word, the likest first."""
+    spellings = _spellings(language)
+    return list(dict.fromkeys(cast("StitchName", spellings[each]) for each in similar(word, language)))
+
+
+def similar(word: str, language: str = "en") -> list[str]:
+    """The spellings of stitches that look most like this word, the likest first."""
     if len(word) > LONGEST_WORD:
         return []
-    spellings = _spellings(language)
-    close = get_close_matches(word, spellings, n=4, cutoff=0.6)
-    return list(dict.fromkeys(cast("StitchName", spellings[each]) for each in close))
+    return get_close_matches(word, _spellings(language), n=4, cutoff=0.6)
 
 
 @cache

@@ -13,7 +13,7 @@ from roundwright.wording.reading.tree import Stitch, walk
 
 _SECTION: Final = re.compile(r"^\W{0,8}(?:abbreviations?|stitch guide)\b", re.IGNORECASE)
 _ENTRY: Final = re.compile(
-    r"(?:^|[;,.(]|\s{2,8})\s{0,8}([A-Za-z][A-Za-z0-9]{0,9}(?:\(s\))?)\.?\s{0,4}(?:[:=]|,(?=\s[a-z])|\s[–—-]\s)"
+    r"(?:^|[;,.(]|\s{2,8})\s{0,8}([A-Za-z][A-Za-z0-9]{0,9}(?:\(s\))?)(?:\.,\s|\.?\s{0,4}(?:[:=]|\s[–—-]\s))"
 )
 FEWEST: Final = 2
 """Entries of a list of abbreviations."""
