@@ -123,6 +123,7 @@ class _Seen(Struct):
     words: float = 0.0
     lead: int = 0
     said: int = 0
+    counted_first: bool = False
     closing: Closing | None = None
     cast_on: CastOn | None = None
     chart: bool = False
@@ -159,6 +160,7 @@ def _sorted(phrases: tuple[Phrase, ...]) -> _Seen:
             and any(isinstance(one, Count) for one in phrase.inside)
         )
         if told and not begun and place < last_work:
+            seen.counted_first = True
             seen.words += INNER_WORD  # the count before the work
             continue
         if isinstance(phrase, Closing):
@@ -345,6 +347,10 @@ def _introduces(seen: _Seen, segment: Segment) -> bool:
 
 def _tells_outcome(seen: _Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
+    if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
+        return not any(
+            isinstance(phrase, Star | Rep | Extent | Times | Brackets | Until) for phrase in seen.work
+        )
     told = any(count.sign and count.flags & EQUALS for count in seen.counts)
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
     return (told or means) and not any(
@@ -541,7 +547,7 @@ def _loops(seen: _Seen, stated: tuple[Stated, ...], label: Label | None) -> list
         found.append(
             Candidate(
                 "loop",
-                cost,
+                cost + 0.6 * (rounds is not None and times is None and until is None),
                 again=again,
                 times=times,
                 until=until,

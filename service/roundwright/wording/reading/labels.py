@@ -78,10 +78,10 @@ _SORTS: Final = frozenset(
 )  # fmt: skip
 
 
-def label(lines: Lines, *, strict: bool = False) -> Label | None:
+def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> Label | None:
     """The label that begins here, which is taken; None where there is none.
 
-    With `strict` only such as end in a colon or a dash: within a line other words may look like a label.
+    `after` is the one before it in the line. With `strict` only such as end in a colon or a dash: within a line other words may look like a label.
     """
     place = lines.place
     found = _label(lines)
@@ -92,11 +92,18 @@ def label(lines: Lines, *, strict: bool = False) -> Label | None:
         strict
         and not lines.flags(0) & (COLON | DASH | TAB | EQUALS)
         and found.kind != "next"
-        and not (found.kind == "numbered" and lines.flags(0) & (STOP | SEMI))
+        and not (found.kind == "numbered" and (lines.flags(0) & (STOP | SEMI) or _next_of(found, after)))
     ):
         lines.place = place
         return None
     return found
+
+
+def _next_of(found: Label, after: Label | None) -> bool:
+    """Whether a label has the number that follows that of another."""
+    if after is None or not after.spans or not found.spans:
+        return False
+    return found.spans[0].first.of(0) == (after.spans[-1].last.of(0) or 0) + 1
 
 
 def _label(lines: Lines) -> Label | None:
@@ -486,6 +493,8 @@ def _sort(lines: Lines, start: int) -> Label | None:
     for _ in range(6):
         kind = lines.kind()
         if kinds and lines.flags(0) & (COLON | LINE | STOP | SEMI | EQUALS) and kind != "round":
+            if kinds == ["ordinal", "decrease"] and lines.flags(0) & COLON and not lines.flags(0) & LINE:
+                return Label("sort", start, named=named("decrease"))
             return None
         if kind == "round" and kinds:
             lines.place += 1

@@ -40,6 +40,7 @@ from roundwright.wording.reading.scanner import (
     LINE,
     SEMI,
     STOP,
+    TAB,
     Token,
 )
 from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
@@ -285,7 +286,9 @@ def _pieces(
     start = tokens[begin].start
     while lines.place < stop:
         token = tokens[lines.place]
-        tried = phrases and (token.flags & (STOP | SEMI | COLON) or isinstance(phrases[-1], Count | Brackets))
+        tried = phrases and (
+            token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], Count | Brackets)
+        )
         if token.kind == "number" and token.flags & COMMA:
             tried = False  # one of several numbers
         tried = tried or (
@@ -294,7 +297,7 @@ def _pieces(
             and current is None
             and all(isinstance(one, Said) for one in phrases)
         )
-        if tried and (following := label(lines, strict=True)):
+        if tried and (following := label(lines, strict=True, after=current)):
             found.extend(_segments(current, phrases, start, token.start, lines, heading=heading, told=told))
             current, phrases, start = following, [], token.start
             lines.troubles = []

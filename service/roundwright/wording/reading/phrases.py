@@ -12,7 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName
-from roundwright.wording.reading.scanner import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.scanner import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP, TAB, Token
 from roundwright.wording.reading.tree import (
     NAMED_KINDS,
     NOTHING,
@@ -214,7 +214,7 @@ _NOT_STITCHES: Final = frozenset(
 )
 """What a number counts where it does not count the stitches that are left."""
 _UNITS: Final = frozenset(("unit",))
-_BREAK: Final = STOP | SEMI | LINE | EQUALS | COLON
+_BREAK: Final = STOP | SEMI | LINE | EQUALS | COLON | TAB
 
 
 class Lines(Struct):
@@ -426,7 +426,7 @@ class Lines(Struct):
         return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=loose))
 
     def cable(self) -> Phrase:
-        text = self.token().text
+        text = self.token().means or self.token().text
         numbers = [int(one) for one in re.findall("[0-9]+", text)]
         start, end, flags = self.take(1)
         return Stitches(start, end, flags, Stitch("k", Number((sum(numbers),)), start, end))
@@ -473,7 +473,9 @@ class Lines(Struct):
         if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)
-        if self.kind(1) == "round" and self.kind(2) in ("number", "often", "until", "only", "per"):
+        if self.kind(1) == "round" and (
+            self.kind(2) in ("number", "often", "until", "only") or self.after_then()
+        ):
             kind = self.kind()
             return Again(*self.take(2), (named(kind),), last=1, work=True)
         while self.kind(ahead) in ("evenly",) and self.joined(ahead):
@@ -511,6 +513,10 @@ class Lines(Struct):
                 )
             return Stitches(start, end, flags, Evenly(number, sign, start, end))
         return Change(*self.take(1), sign)
+
+    def after_then(self) -> bool:
+        """Whether `then` or `then the` stands before."""
+        return any(self.tokens[back].kind == "then" for back in range(max(0, self.place - 2), self.place))
 
     # --- numbers
 
@@ -1068,7 +1074,15 @@ class Lines(Struct):
         return self.said(1)
 
     def alternate(self) -> Phrase:
-        """`alt rows`, `other rnd`: every second one."""
+        """`alt rows`, `other rnd`: every second one; `alternate these 2 rnds`."""
+        if self.kind(1) in ("these", "round") or (self.letter(1) and self.kind(2) == "and"):
+            again = (
+                self.again_from(1)
+                if self.kind(1) != "round" or self.letter(2) or self.kind(2) == "number"
+                else None
+            )
+            if isinstance(again, Again):
+                return replace(again, work=True)
         if self.kind(1) == "round":
             return Rounds(*self.take(2), ONE, every=True, step=2)
         return self.said(1)
@@ -1410,7 +1424,7 @@ class Lines(Struct):
             self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
         self.depth -= 1
         if _aside(inside):
-            inside = [one for one in inside if isinstance(one, Count) and one.sure]
+            inside = [] if _means(inside) else [one for one in inside if isinstance(one, Count) and one.sure]
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def close(self) -> Phrase:
@@ -1423,7 +1437,8 @@ class Lines(Struct):
 
     def cast_on(self) -> Phrase:
         """`cast on 64 sts`."""
-        for ahead in range(1, 7):
+        near = 2 if self.token().text.endswith(" with") else 7
+        for ahead in range(1, near):
             token = self.token(ahead)
             if (
                 self.place + ahead >= self.stop
@@ -1591,12 +1606,19 @@ def _is_bare(phrase: Phrase) -> bool:
     return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
 
 
-def _aside(inside: list[Phrase]) -> bool:
-    """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are the ridges)`."""
+def _means(inside: list[Phrase]) -> bool:
+    """Whether a bracket says what a stitch is: `(sk2p = sl 1, k2tog, psso)`, `(RT: twist 2 sts)`."""
     if any(one.flags & EQUALS and not isinstance(one, Count) for one in inside[1:]):
         return True
-    if len(inside) > 2 and isinstance(inside[0], Stitches) and inside[1].flags & COLON:
+    return len(inside) > 1 and isinstance(inside[0], Stitches) and bool(inside[1].flags & COLON)
+
+
+def _aside(inside: list[Phrase]) -> bool:
+    """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are the ridges)`."""
+    if _means(inside):
         return True
+    if inside and isinstance(inside[0], Count) and inside[0].sure and not inside[0].sign:
+        return any(isinstance(one, Stitches | Fabric) for one in inside)
     words = sum(one.words for one in inside if isinstance(one, Said))
     if (
         words

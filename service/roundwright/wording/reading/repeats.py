@@ -58,7 +58,8 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
     if numbers:
         return numbers
     if candidate.rounds is not None:
-        return candidate.rounds.of(work.column) or 0
+        begun = rounds if candidate.again is not None and candidate.again.work and candidate.again.last else 0
+        return max(0, (candidate.rounds.of(work.column) or 0) - begun)
     if candidate.times is None:
         return rounds
     times = candidate.times.number.of(work.column) or 0
@@ -108,7 +109,8 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
         return _last_rounds(work, again.last)
     entries = _entries(work, again.named[:MOST_ROUNDS])
     if again.last and len(entries) < len(set(again.named)):
-        return _last_rounds(work, again.last)
+        shaped = _last_shaping(work)
+        return (shaped,) if shaped is not None and again.last == 1 else _last_rounds(work, again.last)
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
         entry = entries.get(number)
@@ -138,6 +140,18 @@ def _last_rounds(work: LineWork, many: int) -> tuple[Done, ...]:
     if len(found) < many:
         raise _no_such_round(work, "There is no round before this to work again.")
     return tuple(reversed(found))
+
+
+def _last_shaping(work: LineWork) -> Done | None:
+    """The last round with shaping of those before the last few."""
+    chain = work.lane.chain
+    for _ in range(8):
+        if chain is None:
+            return None
+        chain, done = chain
+        if done.round.before != done.round.after and done.nodes:
+            return done
+    return None
 
 
 def _entries(work: LineWork, numbers: tuple[int, ...]) -> dict[int, Entry]:

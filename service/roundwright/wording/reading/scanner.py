@@ -144,7 +144,7 @@ def _flags(gap: str) -> int:
             flags |= COMMA
         if ";" in gap:
             flags |= SEMI
-        if "-" in gap or "–" in gap or "—" in gap or "→" in gap or ">" in gap or "~" in gap:
+        if "-" in gap or "–" in gap or "—" in gap or "→" in gap or ">" in gap or "⇒" in gap or "~" in gap:
             flags |= DASH
         if "=" in gap:
             flags |= EQUALS

@@ -300,11 +300,11 @@ class _Round:
         before = self.out[self.base :]
         if (
             len(before) > 1
-            and isinstance(last, Stitch)
+            and isinstance(last, Stitch | Mark)
             and all(isinstance(one, Stitch | Mark) for one in before)
         ):
             self.loose = True
-            self.prefers = bool(phrase.flags & (COMMA | DASH | STOP))
+            self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or isinstance(last, Mark)
             if self.whole:
                 self.out[self.base :] = [
                     Group(tuple(before), before[0].start, phrase.end, phrase.number, extra, bracketed=True)
