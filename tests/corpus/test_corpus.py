@@ -2,7 +2,6 @@
 
 import pytest
 
-from roundwright.wording.proofreading.edits import MOST_REREAD
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import GOOD, Text, corpora, score
 
@@ -55,12 +54,14 @@ def test_an_edit_leaves_the_findings_it_names(item: Text) -> None:
     text, cast_on = item["text"], tuple(item["cast_on"])
     edits = {(edit, finding.code) for finding in read(text, cast_on).findings for edit in finding.edits}
     for edit, code in edits:
-        assert edit.leaves is not None or len(text) * len(edits) > MOST_REREAD / 2
+        if edit.leaves is None:  # the text had been read again as often as it is
+            assert len(edits) > 1
+            continue
         edited = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
         counts = (int(edit.replacement),) if code == "cast_on_differs" and len(cast_on) == 1 else cast_on
         left = [(each.line, each.code, each.size) for each in read(edited, counts).findings]
 
-        assert left == [(each.line, each.code, each.size) for each in edit.leaves or ()]
+        assert left == [(each.line, each.code, each.size) for each in edit.leaves]
 
 
 @pytest.mark.parametrize("item", WRONG, ids=lambda item: item["id"])

@@ -47,7 +47,9 @@ class Explained:
         lists = [number for _, candidate in self.explanation.choices for number in lists_of(candidate)]
         widest = max((len(number.values) for number in lists), default=1)
         for column in range(1, min(widest, MOST_SIZES)):
-            search = Search(self.segments, (column,), self.cast_on, self.width, self.counts)
+            search = Search(
+                self.segments, (column,), self.cast_on, self.width, self.counts, self.search.budget
+            )
             search.known = self.search.known
             explanation = search.run()
             if explanation.cost < self.explanation.cost - 1:

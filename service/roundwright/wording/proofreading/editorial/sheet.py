@@ -31,6 +31,7 @@ def values(text: str) -> list[float]:
     """The numbers of a printed list, the first size first."""
     return [value(found) for found in re.findall(NUMBER, text)]
 
+
 MOST_JUDGED: Final = 12_000
 """Characters of a text that are looked at, more than the longest pattern of a hat has."""
 
