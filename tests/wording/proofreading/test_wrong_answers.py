@@ -1,4 +1,4 @@
-"""Answers that were wrong once: each with the text that showed it. (The eleventh is of counts: `knitting/counting`.)"""
+"""Answers that were wrong once, each with the text that showed it; the eleventh is in `tests/knitting/counting`."""
 
 import pytest
 

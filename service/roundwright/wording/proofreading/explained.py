@@ -76,11 +76,14 @@ class Explained:
         line = self.line(offset)
         return Position(offset=offset, line=line, column=offset - self.line_starts[line - 1] + 1)
 
+    @cached_property
+    def line_texts(self) -> list[str]:
+        """The lines of the text, without their ends."""
+        return self.text.split("\n")
+
     def line_text(self, line: int) -> str:
-        """A line of the text, without its end."""
-        start = self.line_starts[line - 1]
-        stop = self.line_starts[line] - 1 if line < len(self.line_starts) else len(self.text)
-        return self.text[start:stop]
+        """A line of the text, from 1, without its end."""
+        return self.line_texts[line - 1]
 
 
 def _cut(laid: Laid, *, cut: bool) -> list[Segment]:

@@ -64,9 +64,8 @@ def lines(explained: Explained) -> tuple[Line, ...]:
     kinds = _kinds(explained)
     said = _printed(explained)
     found: list[Line] = []
-    for number in range(1, len(explained.line_starts) + 1):
-        text = explained.line_text(number)
-        if not text.strip():
+    for number, text in enumerate(explained.line_texts, start=1):
+        if not text or text.isspace():
             continue
         if len(found) == MOST_LINES_TOLD:
             break

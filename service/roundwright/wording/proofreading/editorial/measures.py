@@ -39,15 +39,15 @@ _GAUGE: Final = re.compile(
 )
 
 
-def gauge_of(text: str) -> Gauge | None:
+def gauge_of(sheet: Sheet) -> Gauge | None:
     """The gauge a text gives: `22 sts and 30 rnds to 10 cm`."""
-    found = _GAUGE.search(text)
-    if found is None:
-        return None
-    length = _cm(values(found[3])[0], found[4])
-    if not length:
-        return None
-    return Gauge(values(found[1])[0] / length, values(found[2])[0] / length if found[2] else None)
+    for printed in sheet.told("prose", "heading"):
+        found = _GAUGE.search(printed.text)
+        length = _cm(values(found[3])[0], found[4]) if found else 0.0
+        if found and length:
+            rounds = values(found[2])[0] / length if found[2] else None
+            return Gauge(values(found[1])[0] / length, rounds)
+    return None
 
 
 def _cm(length: float, unit: str) -> float:
@@ -62,7 +62,7 @@ _GIRTH: Final = re.compile(
 
 def girth_differs(sheet: Sheet) -> Iterator[Finding]:
     """A finished circumference that neither the cast-on nor the stitches of the body have at the gauge."""
-    gauge = gauge_of(sheet.text)
+    gauge = gauge_of(sheet)
     if gauge is None or not gauge.stitches:
         return
     for printed in sheet.told("prose", "heading"):
@@ -92,7 +92,7 @@ _LENGTH: Final = re.compile(rf"({NUMBER})\s*({_UNIT})", re.IGNORECASE)
 
 def length_differs(sheet: Sheet) -> Iterator[Finding]:
     """`Knit 30 rounds (5 cm)` where 30 rounds are 10 cm at the gauge."""
-    gauge = gauge_of(sheet.text)
+    gauge = gauge_of(sheet)
     if gauge is None or not gauge.rounds:
         return
     for printed in sheet.told("fabric", "round"):
@@ -115,7 +115,7 @@ _BOTH: Final = re.compile(
 
 def units_differ(sheet: Sheet) -> Iterator[Finding]:
     """`18 cm (9 in)`."""
-    for printed in sheet.lines:
+    for printed in sheet.lines if "cm" in sheet.lower else ():
         for found in _BOTH.finditer(printed.text):
             cm = values(found[1] or found[5])
             inches = values(found[3] or found[4])
@@ -145,7 +145,7 @@ def _us_sizes() -> dict[str, tuple[float, ...]]:
 
 def needle_differs(sheet: Sheet) -> Iterator[Finding]:
     """`US 8 (4 mm)`: by the charts of needle sizes US 8 is 5 mm."""
-    for printed in sheet.lines:
+    for printed in sheet.lines if "mm" in sheet.lower else ():
         for found in _NEEDLE.finditer(printed.text):
             number = (found[1] or found[4]).replace("½", ".5")
             diameters = _us_sizes().get(number, ())

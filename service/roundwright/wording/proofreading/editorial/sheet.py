@@ -15,6 +15,8 @@ NUMBER: Final = r"[0-9]{1,4}(?:\.[0-9]{1,2})?(?:\s?[½¼¾]|\s[1-3]/[248])?|[½�
 NUMBERS: Final = rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]])?"
 """A number, or one for each size: `18 (20, 22)`."""
 
+LONGEST_LINE: Final = 400
+"""Characters of a line that are looked at: several times what anybody prints."""
 _PARTS: Final = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 
 
@@ -58,6 +60,11 @@ class Sheet:
         self.wrong = wrong
         self.text = explained.text[:MOST_JUDGED]
         self.cast_on = explained.cast_on
+
+    @cached_property
+    def lower(self) -> str:
+        """The text in lower case, to see quickly whether a word is in it."""
+        return self.text.lower()
 
     @cached_property
     def rounds(self) -> tuple[tuple[Done, ...], ...]:
