@@ -5,6 +5,7 @@ A repeat is never written out, so the time does not grow with its times.
 
 from collections.abc import Mapping
 from functools import cache
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 from roundwright.knitting.answers import Impossible
@@ -40,7 +41,11 @@ Changes = Mapping[int, int | StitchName]
 
 NO_CHANGES: Final[Changes] = {}
 USUAL_SECTIONS: Final = (8, 6, 4, 7, 5, 9, 10, 12, 3, 2)
-"""Into how many sections a crown is parted, the usual first (common practice): for markers nobody placed in the text."""
+"""Into how many sections a crown is parted, the usual first, where nobody placed the markers (common practice)."""
+OTHER_SECTIONS: Final = range(2, 25)
+"""Into how many it may be parted where a printed count says so."""
+MOST_MARKERS: Final = 100
+"""Markers in a round."""
 
 
 class Worked(NamedTuple):
@@ -89,6 +94,7 @@ class Worker:
         self.ragged = 0  # stitches between what was worked and the `last` stitches that were said
 
     def value(self, number: Number) -> int:
+        """The number for this size, or what is tried in its place."""
         if self.changes:
             changed = self.changes.get(number.start)
             if isinstance(changed, int):
@@ -105,17 +111,15 @@ class Worker:
         used = left = 0
         self.steps += len(nodes)
         for place, node in enumerate(nodes):
-            if type(node) is Stitch:
-                part = self.fixed(node)
-            elif type(node) is Fill:
+            if type(node) is Mark:
+                self.marks.append(left)
+                continue
+            if type(node) is Fill:
                 part = self.fill(node, nodes[place + 1 :], count - used, used)
             elif type(node) is Evenly:
                 part = self.evenly(node, count - used, alone=len(nodes) == 1)
             elif type(node) is Group and has_fill(node.nodes):
                 part = self.sectioned(node, count - used, used)
-            elif type(node) is Mark:
-                self.marks.append(left)
-                continue
             else:
                 part = self.fixed(node)
             steps += part.steps
@@ -127,16 +131,19 @@ class Worker:
             raise UnclearError("too_long", f"More than {MOST_STEPS} steps in a round.", nodes[0].start)
         if self.ragged and used == count:
             used -= self.ragged
-        sections = self.after
-        if self.marks and used == count:
-            cuts = [0, *self.marks]
-            sections = tuple([b - a for a, b in zip(cuts, [*cuts[1:], left], strict=True)])
-            sections = _whole(tuple([one for one in sections if one]))
+        sections = self.marked(left) if self.marks and used == count else self.after
         return Worked(steps, used, left, sections, self.assumed)
+
+    def marked(self, left: int) -> Sections:
+        """The sections between the markers placed in this line."""
+        cuts = [*self.marks, left]
+        sections = [stop - start for start, stop in pairwise([0, *cuts])]
+        return _whole(tuple([section for section in sections if section]))
 
     # --- of fixed length
 
     def fixed(self, node: Node) -> _Part:
+        """Something that uses the same stitches wherever it stands."""
         if type(node) is Stitch:
             name = node.name
             if self.changes:
@@ -157,6 +164,7 @@ class Worker:
         )
 
     def repeated(self, group: Group) -> _Part:
+        """A group so many times, and perhaps a part of it once more."""
         once = self.several(group.nodes)
         many = self.value(group.times) + group.extra
         part = self.value(group.part) if group.part else 0
@@ -171,6 +179,7 @@ class Worker:
         return _Part(times(many, once.steps), once.used * many, once.left * many)
 
     def several(self, nodes: Nodes) -> _Part:
+        """Several nodes of fixed length, once."""
         steps: list[Step] = []
         used = left = 0
         self.steps += len(nodes)
@@ -186,36 +195,39 @@ class Worker:
     # --- to the end, or to a marker
 
     def fill(self, fill: Fill, rest: Nodes, count: int, used: int) -> _Part:
+        """Something over and over, as far as it is said, or to what the rest of the line uses."""
         if has_fill(fill.nodes):
             return self.sectioned(fill, count, used)
         if fill.marker and self.sections and len(self.sections) > 1 and fill.leave is not None:
             raise UnclearError("not_understood", "It is not clear which marker is meant.", fill.start)
-        marks = any(type(node) is Mark for node in fill.nodes)
         once = self.several(fill.nodes)
         if not once.used:
-            raise UnclearError(
-                "never_ends", "This uses no stitches, so going on with it never reaches the end.", fill.start
-            )
-        leave = self.value(fill.leave) if fill.leave is not None and not fill.marker else self.behind(rest)
-        if fill.leave is not None and fill.marker:
-            leave = max(leave, self.value(fill.leave))
+            message = "This uses no stitches, so going on with it never reaches the end."
+            raise UnclearError("never_ends", message, fill.start)
+        leave = self.left_at_end(fill, rest)
         many = max(0, count - leave) // once.used
         if fill.leave is not None and fill.leave.start >= 0 and leave and not fill.marker:
             self.ragged = max(0, count - leave) % once.used
         if fill.times is not None:
-            said = self.value(fill.times)
-            if said != many:
-                many = said
+            many = self.value(fill.times)
         if not many:
             return _Part((), 0, 0)
-        if marks and many > 1:
-            self.marks.extend([once.left * turn for turn in range(1, min(many, 100))])
+        if many > 1 and any(type(node) is Mark for node in fill.nodes):
+            self.marks.extend([once.left * turn for turn in range(1, min(many, MOST_MARKERS))])
         match fill.nodes:
             case (Stitch(bare=True),):
                 steps = times(many, once.steps)
             case _:
                 steps = once.steps if many == 1 else (Repeat(many, once.steps),)
         return _Part(steps, once.used * many, once.left * many)
+
+    def left_at_end(self, fill: Fill, rest: Nodes) -> int:
+        """How many stitches are not to be used by something that goes on."""
+        if fill.leave is None:
+            return self.behind(rest)
+        if fill.marker:
+            return max(self.behind(rest), self.value(fill.leave))
+        return self.value(fill.leave)
 
     def behind(self, rest: Nodes) -> int:
         """What the rest of a line uses, where that is fixed."""
@@ -230,76 +242,75 @@ class Worker:
             used += self.fixed(node).used
         return used
 
+    # --- in every section
+
     def sectioned(self, node: Group | Fill, count: int, used: int) -> _Part:
         """Something that is worked in every section between two markers."""
         sections = self.parted(node, count, used)
-        steps: list[Step] = []
-        whole_used = whole_left = 0
-        after: list[int] = []
+        many = len(sections)
         if len(set(sections)) == 1:
-            one = Worker(self.column, None, self.changes).work(node.nodes, sections[0])
-            if one.used != sections[0]:
-                many = len(sections)
-                return _Part(times(many, one.steps), one.used * many, one.left * many)
-            self.after = (one.left,) * len(sections)
-            return _Part(times(len(sections), one.steps), one.used * len(sections), one.left * len(sections))
-        for section in sections:
-            one = Worker(self.column, None, self.changes).work(node.nodes, section)
-            steps.extend(one.steps)
-            whole_used += one.used
-            whole_left += one.left
-            after.append(one.left)
-        self.after = tuple(after)
-        return _Part(tuple(steps), whole_used, whole_left)
+            part = self.section(node.nodes, sections[0])
+            if part.used == sections[0]:
+                self.after = (part.left,) * many
+            return _Part(times(many, part.steps), part.used * many, part.left * many)
+        parts = [self.section(node.nodes, section) for section in sections]
+        self.after = tuple([part.left for part in parts])
+        steps = tuple([step for part in parts for step in part.steps])
+        return _Part(steps, sum(part.used for part in parts), sum(part.left for part in parts))
+
+    def section(self, nodes: Nodes, count: int) -> Worked:
+        """What is worked in one section."""
+        worker = Worker(self.column, None, self.changes)
+        try:
+            return worker.work(nodes, count)
+        finally:
+            self.steps += worker.steps
 
     def parted(self, node: Group | Fill, count: int, used: int) -> Sections:
         """The sections it is worked in: those placed, so many as it is repeated, or the usual."""
-        many = (
-            self.value(node.times) + (node.extra if isinstance(node, Group) else 0)
-            if node.times is not None
-            else 0
-        )
-        if isinstance(node, Group) and not many:
-            many = 1
-        if isinstance(node, Fill):
-            many = self.value(node.times) if node.times is not None else 0
+        many = self.value(node.times) if node.times is not None else 0
+        if isinstance(node, Group):
+            many = many + node.extra or 1
         placed = self.sections
-        if placed and sum(placed) == count and not used and (not many or many == len(placed)):
+        if placed and sum(placed) == count and not used and many in (0, len(placed)):
             return placed
         leave = 0
         if isinstance(node, Fill) and node.leave is not None and not node.marker:
             leave = self.value(node.leave)
         count -= leave
-        if many:
-            if count % many:
-                raise UnclearError(
-                    "left_over", f"{count} stitches do not part into {many} equal sections.", node.start
-                )
-            return (count // many,) * many
-        self.assumed = True
-        options = [each for each in USUAL_SECTIONS if count % each == 0 and count // each > 1]
+        if not many:
+            self.assumed = True
+            return self.usual_sections(node, count, leave)
+        if count % many:
+            message = f"{count} stitches do not part into {many} equal sections."
+            raise UnclearError("left_over", message, node.start)
+        return (count // many,) * many
+
+    def usual_sections(self, node: Group | Fill, count: int, leave: int) -> Sections:
+        """So many sections that the printed count comes out, or else the usual number."""
         if self.wanted is not None:
-            for each in (*options, *range(2, 25)):
-                if count % each == 0 and count // each > 1:
-                    try:
-                        one = Worker(self.column, None, self.changes).work(node.nodes, count // each)
-                    except UnclearError:
-                        continue
-                    if one.used == count // each and one.left * each == self.wanted - leave:
-                        return (one.used,) * each
-        if not options:
-            raise UnclearError("not_understood", "Where the markers are is not said.", node.start)
-        return (count // options[0],) * options[0]
+            for many in dict.fromkeys((*USUAL_SECTIONS, *OTHER_SECTIONS)):
+                section, rest = divmod(count, many)
+                if rest or section < 2:
+                    continue
+                try:
+                    part = self.section(node.nodes, section)
+                except UnclearError:
+                    continue
+                if part.used == section and part.left * many == self.wanted - leave:
+                    return (section,) * many
+        for many in USUAL_SECTIONS:
+            if count % many == 0 and count // many > 1:
+                return (count // many,) * many
+        raise UnclearError("not_understood", "Where the markers are is not said.", node.start)
 
     # --- evenly
 
     def evenly(self, evenly: Evenly, count: int, *, alone: bool) -> _Part:
+        """Changes spread over the whole round."""
         if not alone:
-            raise UnclearError(
-                "not_understood",
-                "Changes spread evenly are read as a whole round of their own.",
-                evenly.start,
-            )
+            message = "Changes spread evenly are read as a whole round of their own."
+            raise UnclearError("not_understood", message, evenly.start)
         many = self.value(evenly.change)
         sign = evenly.sign
         if evenly.to:
@@ -307,9 +318,8 @@ class Worker:
             many = abs(many - count)
         method: StitchName = "k2tog" if sign < 0 else "m1"
         if not 0 < many <= most_changes(count, method):
-            raise UnclearError(
-                "not_understood", f"{many} changes do not fit into {count} stitches.", evenly.start
-            )
+            message = f"{many} changes do not fit into {count} stitches."
+            raise UnclearError("not_understood", message, evenly.start)
         steps = spread(count, many, method)
         self.steps += 10 + len(steps)
         return _Part(steps, *execute(steps))
