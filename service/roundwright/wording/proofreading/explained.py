@@ -6,7 +6,7 @@ from functools import cached_property
 
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.wording.proofreading.findings import Position
-from roundwright.wording.reading.explain import Search, lists_of
+from roundwright.wording.reading.explain import Search, Sizes, lists_of
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import MOST_LINES, Laid, Segment, segments
 from roundwright.wording.reading.phrases import CastOn
@@ -36,7 +36,7 @@ class Explained:
         self.columns = _columns(counts, cast_on)
         self.width = max(len(counts), len(cast_on))
         self.segments.extend(_cut(laid, cut=scanned.cut))
-        self.search = Search(self.segments, self.columns, cast_on, self.width, counts)
+        self.search = Search(self.segments, Sizes(cast_on, self.columns, self.width, counts))
         self.explanation: Explanation = self.search.run()
         self.guessed: int | None = None
         if len(cast_on) == 1 and not counts and any(not fault.note for fault in self.explanation.faults):
@@ -47,9 +47,8 @@ class Explained:
         lists = [number for _, candidate in self.explanation.choices for number in lists_of(candidate)]
         widest = max((len(number.values) for number in lists), default=1)
         for column in range(1, min(widest, MOST_SIZES)):
-            search = Search(
-                self.segments, (column,), self.cast_on, self.width, self.counts, self.search.budget
-            )
+            sizes = Sizes(self.cast_on, (column,), self.width, self.counts)
+            search = Search(self.segments, sizes, self.search.budget)
             search.known = self.search.known
             explanation = search.run()
             if explanation.cost < self.explanation.cost - 1:

@@ -194,7 +194,7 @@ def cast_on_repair(text: str, search: Search, cost: float) -> tuple[int, Repair]
         left, count = found
         old = text[number.start : number.end]
         new = [
-            count if column == search.columns[0] else number.of(column)
+            count if column == search.sizes.columns[0] else number.of(column)
             for column in range(len(number.values))
         ]
         edit = Edit(number.start, number.end, written(old, number, new), 1.0)

@@ -8,6 +8,9 @@ from __future__ import annotations
 
 from typing import Final
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.instructions import UNREAD, Candidate, candidates, printed
 from roundwright.wording.reading.labels import Label
@@ -43,26 +46,31 @@ NO_EXTRA: Final = 0.05
 """A candidate that costs less than this more than before comes out as the pattern says."""
 
 
+class Sizes(Struct, frozen=True):
+    """The sizes of a text.
+
+    - `cast_on`: the stitches each size that is asked for begins with; `columns`: its place in the lists of the text
+    - `width`: how many sizes the lists have; `printed`: what the text casts on
+    """
+
+    cast_on: tuple[int, ...]
+    columns: tuple[int, ...]
+    width: int
+    printed: tuple[int, ...] = ()
+
+
 class Search:
     """The search over the segments of one text."""
 
-    def __init__(
-        self,
-        segments: list[Segment],
-        columns: tuple[int, ...],
-        cast_on: tuple[int, ...],
-        width: int,
-        printed_counts: tuple[int, ...],
-        budget: Budget | None = None,
-    ) -> None:
+    def __init__(self, segments: list[Segment], sizes: Sizes, budget: Budget | None = None) -> None:
         self.segments = segments
-        self.width = width
-        self.counts = printed_counts
+        self.sizes = sizes
+        self.width = sizes.width
+        self.counts = sizes.printed
+        self.cast_on = sizes.cast_on
         self.budget = budget or Budget(MOST_STEPS)
-        self.columns = columns
-        self.cast_on = cast_on
         self.desk = Desk(segments, self.budget)
-        lanes = zip(cast_on, columns, strict=True)
+        lanes = zip(sizes.cast_on, sizes.columns, strict=True)
         self.states = [State(tuple(Lane(size, column, count) for size, (count, column) in enumerate(lanes)))]
         self.known: dict[int, list[Candidate]] = {}
         self.before: dict[int, list[State]] = {}
@@ -72,7 +80,8 @@ class Search:
         self, segments: list[Segment], budget: Budget, cast_on: tuple[int, ...] | None = None
     ) -> Search:
         """A search over other segments, or from another cast-on."""
-        return Search(segments, self.columns, cast_on or self.cast_on, self.width, self.counts, budget)
+        sizes = replace(self.sizes, cast_on=cast_on) if cast_on else self.sizes
+        return Search(segments, sizes, budget)
 
     def options(self, place: int) -> list[Candidate]:
         """The candidates of a segment."""

@@ -98,37 +98,39 @@ def _restart(work: LineWork) -> None:
 
 
 def _numbered(work: LineWork, numbers: list[int]) -> None:
-    lane = work.lane
+    lane, label = work.lane, work.segment.label
     first = numbers[0]
-    begins = first == lane.lowest or work.segment.heading or first == 1
+    begins = first in (1, lane.lowest) or work.segment.heading
     if lane.printed and first <= lane.printed and begins:
         _restart(work)
     entry = Entry(work.candidate, work.place)
-    if work.segment.label is not None and work.segment.label.named:
-        lane.told = (lane.told, work.segment.label.named, entry)
+    if label is not None and label.named:
+        lane.told = (lane.told, label.named, entry)
     work.desk.budget.spend(len(numbers) // 2)
-    if lane.begin and numbers[-1] < lane.begin and not lane.worked:
-        for number in numbers:
-            lane.told = (lane.told, number, entry)
-        lane.lowest = lane.lowest or first
-        lane.printed = numbers[-1]
-        return
-    if lane.printed and first <= lane.printed:
+    skipped = bool(lane.begin) and numbers[-1] < lane.begin and not lane.worked
+    if not skipped and lane.printed and first <= lane.printed:
         work.note("round_twice", work.segment.start, 0.5, text=str(first))
-    elif not lane.loose:
+    elif not skipped and not lane.loose:
         _fill(work, first)
     lane.lowest = lane.lowest or first
-    if work.candidate.kind in _AGAIN:
+    if skipped or work.candidate.kind in _AGAIN:
         for number in numbers:
             lane.told = (lane.told, number, entry)
         lane.printed = numbers[-1]
-        lane.loose = 0
-        repeat(work, len(numbers) if len(numbers) > 1 else 0, first)
-        lane.number = numbers[-1]
+        if not skipped:
+            lane.loose = 0
+            repeat(work, len(numbers) if len(numbers) > 1 else 0, first)
+            lane.number = numbers[-1]
         return
+    _each_number(work, numbers, entry)
+
+
+def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
+    """A round for each number; those behind a gap wait until it is filled."""
+    lane = work.lane
     for place, number in enumerate(numbers):
         lane.told = (lane.told, number, entry)
-        if number != first + place:
+        if number != numbers[0] + place:
             lane.waiting[number] = entry
             continue
         lane.printed = number

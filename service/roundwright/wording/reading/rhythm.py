@@ -19,9 +19,9 @@ def next_steps(count: int, last: Round, before: Round | None) -> Steps | None:
         return steps
     change = last.after - last.before
     method = "k2tog" if change < 0 else "m1"
-    if 0 < abs(change) <= most_changes(count, method):  # type: ignore[arg-type]
+    if 0 < abs(change) <= most_changes(count, method):
         try:
-            return spread(count, abs(change), method)  # type: ignore[arg-type]
+            return spread(count, abs(change), method)
         except Impossible:
             return None
     return None

@@ -95,7 +95,7 @@ class Fill(Struct, frozen=True, gc=False):
 
 
 class Evenly(Struct, frozen=True, gc=False):
-    """`dec 8 sts evenly`, or with `to` `dec to 64 sts`: a whole round, its changes spread by the rules of even spacing."""
+    """`dec 8 sts evenly`, or with `to` `dec to 64 sts`: a whole round, its changes evenly spread."""
 
     change: Number
     sign: int
