@@ -282,7 +282,7 @@ def _tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ...] |
 
 def _bracket(lines: Lines) -> int:
     """Where a bracket ends that holds a note on the label and no work; 0 where it is another."""
-    for place in range(lines.place + 1, min(lines.place + 12, lines.stop)):
+    for place in range(lines.place + 1, min(lines.place + 30, lines.stop)):
         token = lines.tokens[place]
         if token.kind == ")":
             inside = [lines.tokens[at].kind for at in range(lines.place + 1, place)]

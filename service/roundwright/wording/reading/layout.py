@@ -516,7 +516,7 @@ def _cut(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
                     and not counted
                 )
                 cut = not spoken
-                if isinstance(phrase, Said | Then) and of is not None and star % 2 == 1:
+                if isinstance(phrase, Said | Then | Brackets) and of is not None and star % 2 == 1:
                     cut = False
         if cut and isinstance(phrase, Closing | CastOn | Again) and isinstance(part[-1], Then):
             pass

@@ -710,6 +710,8 @@ class Lines(Struct):
             ):
                 stop += 1
             return PerPart(*self.take(stop), number)
+        if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
+            return self.said(self.skip(ahead + 1) + 1)
         if kind == "repeat" or (kind == "word" and self.token(ahead).text in ("apart",)):
             return self.said(ahead + 1)
         if self.kind(2) in ("before", "from") and self.kind(self.skip(3)) in (

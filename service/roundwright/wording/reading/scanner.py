@@ -313,8 +313,9 @@ def _list(raw: str, folded: str, start: int, end: int, flags: int, width: int, t
     values = tuple(
         min(int(one[:8]), MOST_STITCHES) if one.isdigit() else None for one in _DIGITS.findall(raw)
     )[:MOST_LISTED]
-    often = width == 1 and bool(tokens) and tokens[-1].kind == "times"
-    if bracket and bracket.start() and len(values) == 2 and width != 2 and (often or _apart(values)):
+    often = bool(tokens) and tokens[-1].kind == "times"
+    unlike = often or (width == 1 and _apart(values))
+    if bracket and bracket.start() and len(values) == 2 and width != 2 and unlike:
         place = start + bracket.start()
         first = raw[: bracket.start()].rstrip()
         inner = re.search("[0-9]+", raw[bracket.start() :])
