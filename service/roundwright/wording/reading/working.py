@@ -290,8 +290,8 @@ class Worker:
         """So many sections that the printed count comes out, or else the usual number."""
         if self.wanted is not None:
             for many in dict.fromkeys((*USUAL_SECTIONS, *OTHER_SECTIONS)):
-                section, rest = divmod(count, many)
-                if rest or section < 2:
+                section: int = count // many
+                if count % many or section < 2:
                     continue
                 try:
                     part = self.section(node.nodes, section)
