@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from roundwright.wording.reading.phrases import Lines
+from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.scanner import COLON, COMMA, EQUALS, LINE, SEMI, STOP, Token
 from roundwright.wording.reading.settle import settle
 from roundwright.wording.reading.tree import Stitch

@@ -4,7 +4,7 @@ from typing import Final, Literal
 
 from msgspec import Struct
 
-from roundwright.wording.reading.phrases import Lines
+from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.scanner import (
     COLON,
     COMMA,

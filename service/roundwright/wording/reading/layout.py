@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.definitions import with_definitions
 from roundwright.wording.reading.labels import Label, label
+from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -18,7 +19,6 @@ from roundwright.wording.reading.phrases import (
     Extent,
     Fabric,
     Length,
-    Lines,
     PassOver,
     Phrase,
     Rep,
