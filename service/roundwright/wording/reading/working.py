@@ -289,8 +289,9 @@ class Worker:
     def usual_sections(self, node: Group | Fill, count: int, leave: int) -> Sections:
         """So many sections that the printed count comes out, or else the usual number."""
         if self.wanted is not None:
-            for many in dict.fromkeys((*USUAL_SECTIONS, *OTHER_SECTIONS)):
-                section: int = count // many
+            possible: list[int] = [*USUAL_SECTIONS, *OTHER_SECTIONS]
+            for many in possible:
+                section = count // many
                 if count % many or section < 2:
                     continue
                 try:
