@@ -132,6 +132,11 @@ class LineWork:
         lane = self.lane
         if lane.worked >= MOST_ROUNDS:
             raise FaultyError(Fault("too_many_rounds", self.place, self.segment.start), (lane.count,), 2.0)
+        if self.desk.budget.left <= 0:
+            message = "This takes more steps than one answer may cost."
+            raise FaultyError(
+                Fault("too_long", self.place, self.segment.start, text=message), (lane.count,), 2.0
+            )
         self.desk.budget.spend(2)
         said = self.said() if self.candidate.stated else None
         worked = self.work(nodes, lane.count, said)

@@ -132,6 +132,8 @@ class NumberReader(StitchReader):
 
     def listed(self) -> Phrase:
         """`42, 45, 48 sts`: a count for each size, without brackets."""
+        if self.place and self.flags(0) & COMMA and self.kind(-1) == "number":
+            return self.bare_number(cast("Number", self.token().number))  # in the midst of a list that is none
         ahead = 1
         values = list(cast("Number", self.token().number).values)
         while (
