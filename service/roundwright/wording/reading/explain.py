@@ -12,7 +12,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
-from roundwright.wording.reading.instructions import UNREAD, Candidate, candidates, printed
+from roundwright.wording.reading.candidates import candidates
+from roundwright.wording.reading.instructions import UNREAD, Candidate, printed
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.line_work import Desk, LineWork

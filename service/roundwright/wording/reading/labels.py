@@ -18,25 +18,18 @@ from roundwright.wording.reading.scanner import (
     Token,
 )
 from roundwright.wording.reading.sizes import columns_of
+from roundwright.wording.reading.spans import (
+    ENDS,
+    Span,
+    Standing,
+    note_end,
+    read_parity,
+    read_spans,
+    read_tail,
+)
 from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Number, named
 
 LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count", "step"]
-
-
-class Span(Struct, frozen=True, gc=False):
-    """Round numbers `first` to `last`, which may differ between sizes; every `step`th of them."""
-
-    first: Number
-    last: Number
-    step: int = 1
-
-
-class Standing(Struct, frozen=True, gc=False):
-    """`and all even rnds`: from round `first` on every `step`th, up to `last` where that is said."""
-
-    first: int
-    step: int
-    last: int = 0
 
 
 class Label(Struct, frozen=True, gc=False):
@@ -59,19 +52,12 @@ class Label(Struct, frozen=True, gc=False):
     named: int = 0
 
 
-MOST_SPANS: Final = 24
-"""Round numbers before one line: what has more is no label."""
-
-_ENDS: Final = COLON | DASH | STOP | SEMI | TAB | EQUALS
 _WORKS: Final = frozenset(
     ("knit", "purl", "slip", "stitch", "stars", "(", "make", "decrease", "increase", "repeat", "plain", "cable", "work",
      "rib", "stocking", "garter", "moss", "pattern", "edge", "even", "as", "end", "around")
 )  # fmt: skip
-_TAIL: Final = frozenset(
-    ("side", "decrease", "increase", "round", "size", "number", "and", "all", "each", "even", "odd", "alternate", "word",
-     "ordinal", "only", "following", "rib", "plain", "", "make", "range", "chart", "begin", "icord", "place", "marker", "end",
-     "pattern", "garter", "moss", "stocking", "last")
-)  # fmt: skip
+
+
 _SORTS: Final = frozenset(
     ("word", "decrease", "increase", "rib", "moss", "garter", "pattern", "stocking", "last", "ordinal", "side", "place",
      "plain", "knit", "purl", "even", "odd", "begin", "marker", "end", "yarn", "make", "slip", "fewer", "edge", "remain", "closing", "bind_off")
@@ -151,17 +137,17 @@ def _ended(lines: Lines) -> bool:
     """Whether the label may end here: by a sign, or because work begins."""
     if lines.place >= lines.stop:
         return True
-    return bool(lines.flags(0) & _ENDS) or lines.kind() in _WORKS or lines.tokens[lines.place - 1].kind == ")"
+    return bool(lines.flags(0) & ENDS) or lines.kind() in _WORKS or lines.tokens[lines.place - 1].kind == ")"
 
 
 def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
     plural = lines.token().text in ("rnds", "rounds", "rows", "rds")
     lines.place += 1
-    spans = _spans(lines, plural=plural)
+    spans = read_spans(lines, plural=plural)
     if not spans:
         return _lettered(lines, start)
-    every, sizes = _tail(lines, (spans[-1].last.of(0) or 1))
+    every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1))
     if lines.kind() == ")" and not inside and lines.place + 1 < lines.stop:
         lines.place += 1
         return Label("numbered", start, spans, every, sizes=sizes)
@@ -195,158 +181,10 @@ def _lettered(lines: Lines, start: int) -> Label | None:
     if lines.place >= lines.stop or len(text) != 1 or not "a" <= text <= "j" or lines.flags(0) & ~SPACE:
         return None
     lines.place += 1
-    every, sizes = _tail(lines, 1)
+    every, sizes = read_tail(lines, 1)
     if not _ended(lines):
         return None
     return Label("sort", start, (), every, sizes=sizes, named=named(text))
-
-
-def _spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
-    """`2`, `2-6`, `2, 4 and 6`; `plural` where the word before says that there are several."""
-    spans: list[Span] = []
-    while lines.place < lines.stop and len(spans) < MOST_SPANS:
-        token = lines.token()
-        first = not spans
-        if not first and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):
-            break
-        if token.kind in ("number", "ordinal") and token.number:
-            if spans and token.flags & DASH:
-                if (
-                    lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "round", "unit")
-                    and token.flags & SPACE
-                    and not lines.flags(1) & COLON
-                ):
-                    break
-                spans[-1] = Span(spans[-1].first, token.number)
-            else:
-                if (
-                    spans
-                    and not (plural and _follows(spans[-1], token))
-                    and lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "right", "together")
-                    and not lines.flags(1) & _ENDS
-                ):
-                    break
-                spans.append(Span(token.number, token.number))
-            lines.place += 1
-        elif token.kind == "range" and token.number:
-            spans.append(Span(Number((int(token.means),)), token.number))
-            lines.place += 1
-        elif token.kind in ("and", "to") and lines.kind(1) in ("number", "ordinal", "range") and spans:
-            last = lines.token(1)
-            if token.kind == "to" and last.number:
-                spans[-1] = Span(spans[-1].first, last.number)
-                lines.place += 2
-            else:
-                lines.place += 1
-        elif token.kind == "and" and lines.kind(1) == "round" and lines.kind(2) == "number" and spans:
-            lines.place += 2
-        else:
-            break
-    return tuple(spans)
-
-
-def _follows(span: Span, token: Token) -> bool:
-    """Whether a number is one or two more than the last of a span."""
-    last = span.last.of(0) or 0
-    return token.number is not None and last < (token.number.of(0) or 0) <= last + 2
-
-
-def _tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ...] | None]:
-    """What stands behind the number: `and all even rnds`, `(dec)`, `(sizes 2 and 3 only)`."""
-    every: Standing | None = None
-    sizes: tuple[str, ...] | None = None
-    for _ in range(4):
-        if lines.flags(0) & (COLON | LINE | EQUALS):
-            break
-        kind = lines.kind()
-        if kind == "(" and (stop := _bracket(lines)):
-            if lines.kind(1) == "size" or (lines.kind(1) == "all" and lines.kind(2) == "size"):
-                sizes = tuple(
-                    lines.tokens[at].text
-                    for at in range(lines.place + 2, stop)
-                    if lines.tokens[at].kind in ("number", "word", "range", "ordinal")
-                )
-            elif standing := _parity(lines, lines.place + 1, number):
-                every = standing[0]
-            lines.place = stop + 1
-        elif kind in ("and", "all", "each", "following", "alternate") and (
-            standing := _parity(lines, lines.place, number)
-        ):
-            every, lines.place = standing
-        elif kind == "side" or (kind == "round" and lines.flags(1) & _ENDS):
-            lines.place += 1
-        else:
-            break
-    return every, sizes
-
-
-def _bracket(lines: Lines) -> int:
-    """Where a bracket ends that holds a note on the label and no work; 0 where it is another."""
-    for place in range(lines.place + 1, min(lines.place + 30, lines.stop)):
-        token = lines.tokens[place]
-        if token.kind == ")":
-            inside = [lines.tokens[at].kind for at in range(lines.place + 1, place)]
-            works = any(
-                kind
-                in (
-                    "decrease",
-                    "increase",
-                    "round",
-                    "side",
-                    "size",
-                    "odd",
-                    "even",
-                    "alternate",
-                    "word",
-                    "plain",
-                    "rib",
-                    "place",
-                    "make",
-                    "marker",
-                )
-                for kind in inside
-            )
-            numbers = any(kind == "number" for kind in inside)
-            return place if inside and works and (not numbers or "size" in inside or "round" in inside) else 0
-        if token.kind not in _TAIL:
-            return 0
-    return 0
-
-
-def _parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] | None:
-    """`and all even rnds`, `every foll alt row`, `and alt rows to 12th`: the rounds it stands for, and where it ends."""
-    step, wanted, seen = 0, -1, False
-    while place < lines.stop:
-        token = lines.tokens[place]
-        if token.kind in ("and", "all", "each", "following", "next", "", "side", "remain"):
-            if token.kind == "side":
-                step = step or 2
-            seen = seen or token.kind in ("all", "each", "following")
-        elif token.kind in ("even", "odd", "alternate"):
-            step, wanted, seen = 2, {"even": 0, "odd": 1}.get(token.kind, -1), True
-        elif token.kind in ("ordinal", "number") and token.number and seen and not step:
-            step = token.number.of(0) or 1
-        elif token.kind == "round":
-            place += 1
-            break
-        else:
-            return None
-        place += 1
-    else:
-        return None
-    if not step and not seen:
-        return None
-    step = step or 2
-    first = number + (wanted >= 0 and number % 2 != wanted)
-    last = 0
-    if (
-        place + 1 < lines.stop
-        and lines.tokens[place].kind == "to"
-        and lines.tokens[place + 1].kind in ("ordinal", "number")
-    ):
-        last = (lines.tokens[place + 1].number or ONE).of(0) or 0
-        place += 2
-    return Standing(first, max(1, step), last), place
 
 
 def _number_first(lines: Lines, start: int) -> Label | None:
@@ -372,7 +210,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
             (Span(first, last),) if lines.kind(-2) == "to" else (Span(first, first), Span(last, last))
         )
     else:
-        spans = _spans(lines)
+        spans = read_spans(lines)
     if not spans:
         return None
     number = spans[-1].last.of(0) or 1
@@ -384,7 +222,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
             if lines.flags(0) & (COLON | DASH | EQUALS) and lines.place < lines.stop:
                 return Label("count", start, count=spans[0].first)
             return None
-        every, sizes = _tail(lines, number)
+        every, sizes = read_tail(lines, number)
         if not _ended(lines) and lines.kind() not in (
             "word",
             "",
@@ -396,9 +234,9 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         ):
             return None
         return Label("numbered", start, spans, every, sizes=sizes)
-    if (every := _parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
+    if (every := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
         lines.place = every[1]
-        _, sizes = _tail(lines, number)
+        _, sizes = read_tail(lines, number)
         return Label("numbered", start, spans, every[0], sizes=sizes) if _ended(lines) else None
     if token.kind == "ordinal":
         lines.place = begun
@@ -442,11 +280,11 @@ def _next(lines: Lines, start: int) -> Label | None:
             return None
         if kind == "round":
             lines.place += 1
-            _, sizes = _tail(lines, 1)
+            _, sizes = read_tail(lines, 1)
             if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
                 return None
             return Label("next", start, every=every, count=count, sizes=sizes)
-        if kind in ("and", "all", "each") and (standing := _parity(lines, lines.place, 2)):
+        if kind in ("and", "all", "each") and (standing := read_parity(lines, lines.place, 2)):
             lines.place = standing[1]
             return Label("next", start, every=standing[0], count=count)
         worked = worked or kind in ("knit", "purl")
@@ -462,7 +300,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
     """`All even rnds`, `Every other rnd`, `Even-numbered Rounds 2-6`."""
     if lines.kind() in ("even", "odd") and lines.kind(1) == "round" and lines.kind(2) in ("range", "number"):
         lines.place += 2
-        spans = _spans(lines)
+        spans = read_spans(lines)
         if spans and _ended(lines):
             first, last = spans[0].first, spans[-1].last
             return Label(
@@ -470,11 +308,11 @@ def _standing(lines: Lines, start: int) -> Label | None:
             )
         return None
     first = 1 if lines.kind() == "odd" or lines.kind(1) == "odd" else 2
-    found = _parity(lines, lines.place, first)
+    found = read_parity(lines, lines.place, first)
     if found is None:
         return None
     lines.place = found[1]
-    _, sizes = _tail(lines, 1)
+    _, sizes = read_tail(lines, 1)
     if lines.flags(0) & (COLON | DASH | EQUALS | TAB) or lines.kind() in (
         "knit",
         "purl",
@@ -508,7 +346,7 @@ def _sort(lines: Lines, start: int) -> Label | None:
         ):
             lines.place += 1
             return Label("sort", start)
-        if kind == "(" and (stop := _bracket(lines)):
+        if kind == "(" and (stop := note_end(lines)):
             lines.place = stop + 1
             kinds.append("(")
             continue
@@ -522,8 +360,8 @@ def _sort(lines: Lines, start: int) -> Label | None:
 def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
     spans: tuple[Span, ...] = ()
     if lines.kind() in ("number", "range") and not lines.flags(0) & (COLON | STOP | SEMI | DASH):
-        spans = _spans(lines)
-    every, sizes = _tail(lines, (spans[-1].last.of(0) or 1) if spans else 1)
+        spans = read_spans(lines)
+    every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1) if spans else 1)
     ended = bool(lines.flags(0) & (COLON | DASH | EQUALS | TAB | SEMI)) and lines.place < lines.stop
     known = any(kind in ("decrease", "increase", "ordinal", "last") for kind in kinds)
     if "knit" in kinds or "purl" in kinds:  # `Knit round 3:` or `Knit 1 round`
@@ -586,8 +424,3 @@ def _sizes_end(lines: Lines) -> int:
     if last < len(lines.tokens) and last <= lines.place + 12 and lines.tokens[last].flags & COLON:
         return last
     return 0
-
-
-def first_word(token: Token) -> str:
-    """The kind of a token, for those that only look."""
-    return token.kind
