@@ -10,7 +10,7 @@ from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Entry, FaultyError, Lane, Standing
-from roundwright.wording.reading.working import UnclearError, fits_any_count
+from roundwright.wording.reading.working import MOST_MARKERS, UnclearError, fits_any_count
 
 _AGAIN = ("loop", "continue", "with")
 MOST_MISSING: Final = 3
@@ -43,9 +43,9 @@ def place_markers(lane: Lane, candidate: Candidate) -> None:
     every = candidate.every
     if candidate.kind == "markers" and candidate.rounds is not None:
         every = candidate.rounds.of(lane.column) or 0
-    if candidate.sections and lane.count % candidate.sections == 0:
+    if 0 < candidate.sections <= MOST_MARKERS and lane.count % candidate.sections == 0:
         lane.sections = (lane.count // candidate.sections,) * candidate.sections
-    elif every and lane.count % every == 0:
+    elif 0 < lane.count <= every * MOST_MARKERS and lane.count % every == 0:
         lane.sections = (every,) * (lane.count // every)
 
 

@@ -125,7 +125,8 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
             raise _no_such_round(work, f"There is no {called} before this to work again.")
         rounds.append(done)
         if work.candidate.step > 1:
-            rounds[-1:-1] = [Done(_ANY, _PLAIN, work.place)] * (work.candidate.step - 1)
+            plain = min(work.candidate.step - 1, MOST_ROUNDS)
+            rounds[-1:-1] = [Done(_ANY, _PLAIN, work.place)] * plain
     rounds.extend([Done(_ANY, _PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
     return tuple(rounds)
 

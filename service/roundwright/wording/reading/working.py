@@ -281,6 +281,8 @@ class Worker:
         if not many:
             self.assumed = True
             return self.usual_sections(node, count, leave)
+        if many > MOST_MARKERS:
+            raise UnclearError("not_understood", "These are more sections than a round has.", node.start)
         if count % many:
             message = f"{count} stitches do not part into {many} equal sections."
             raise UnclearError("left_over", message, node.start)
