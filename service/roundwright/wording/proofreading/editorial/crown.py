@@ -9,7 +9,7 @@ from typing import Final
 from roundwright.wording.proofreading import messages
 from roundwright.wording.proofreading.editorial.sheet import NUMBERS, Sheet, values
 from roundwright.wording.proofreading.findings import Finding
-from roundwright.wording.proofreading.likeness import mismatch
+from roundwright.wording.proofreading.likeness import mismatch, signature
 from roundwright.wording.reading.states import Done
 
 NEIGHBOURS: Final = 2
@@ -21,12 +21,13 @@ MOST_PRINTED: Final = 3
 
 
 def rhythm_broken(sheet: Sheet) -> Iterator[Finding]:
-    """A shaping round that takes away another number of stitches than the two before and the two after it."""
+    """A shaping round that takes away another number of stitches, in the same way, than two before and two after it."""
     rounds = [done for done in sheet.rounds[0] if done.round.after != done.round.before]
     changes = [done.round.after - done.round.before for done in rounds]
     for place in range(NEIGHBOURS, len(rounds) - NEIGHBOURS):
         around = changes[place - NEIGHBOURS : place] + changes[place + 1 : place + 1 + NEIGHBOURS]
-        if len(set(around)) == 1 and changes[place] != around[0]:
+        kinds = {frozenset(signature(done.round)) for done in rounds[place - 1 : place + 2]}
+        if len(set(around)) == 1 and changes[place] != around[0] and len(kinds) == 1:
             message = messages.rhythm_broken(abs(changes[place]), abs(around[0]))
             yield sheet.note("rhythm_broken", _start(sheet, rounds[place]), message)
 

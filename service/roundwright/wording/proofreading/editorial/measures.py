@@ -128,7 +128,7 @@ def units_differ(sheet: Sheet) -> Iterator[Finding]:
 
 _NEEDLE: Final = re.compile(
     r"\bUS\s*(?:size\s*)?#?\s?([0-9]{1,2}(?:\.5|½)?)\s*[(/,]?\s*\(?([0-9]{1,2}(?:\.[0-9]{1,2})?)\s*mm\b"
-    r"|([0-9]{1,2}(?:\.[0-9]{1,2})?)\s*mm\s*[(/,]\s*US\s*(?:size\s*)?#?\s?([0-9]{1,2}(?:\.5|½)?)\b",
+    r"|([0-9]{1,2}(?:\.[0-9]{1,2})?)\s*mm\s*[(/,]\s*US\s*(?:size\s*)?#?\s?([0-9]{1,2}(?:\.5|½)?)\b(?!\s?(?:and|or|to|,|/))",
     re.IGNORECASE,
 )
 

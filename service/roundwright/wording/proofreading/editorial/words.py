@@ -86,12 +86,18 @@ def _stitches_used(sheet: Sheet, section: list[Printed]) -> dict[str, int]:
     return used
 
 
+_YARNS: Final = frozenset(("fingering", "worsted", "bulky"))
+"""Yarn classes: they are named by both terms side by side, `4-ply fingering`."""
+
+
 def terms_mixed(sheet: Sheet) -> Iterator[Finding]:
     """US and UK terms in one text: of one pair both, such as `bind off` and `cast off`."""
     first: dict[str, int] = {}
     for found in _terms().finditer(sheet.text):
         first.setdefault(found[0].lower().replace("-", " "), found.start())
     for row in reference.terms():
+        if row.us in _YARNS:
+            continue
         us, uk = (first.get(word.replace("-", " ")) for word in (row.us, row.uk))
         if us is not None and uk is not None:
             message = messages.terms_mixed(row.us, row.uk)
