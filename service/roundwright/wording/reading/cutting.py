@@ -163,31 +163,35 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         )
         cut = False
         if part and worked:
-            if (works or isinstance(phrase, Rounds | Length)) and cast and not isinstance(phrase, Closing):
-                cut = True
-            elif (
-                isinstance(phrase, Again)
-                and any(isinstance(one, Again) for one in part)
-                and any(isinstance(one, Until | Times) for one in part)
-            ):
-                cut = True
-            elif (
-                works
-                and isinstance(part[-1], Rounds)
-                and star % 2 == 0
-                and phrase.flags & (COMMA | SEMI)
-                and not isinstance(phrase, Fabric | Rounds)
-                and not (isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly))
-                and all(
-                    isinstance(one, Then | Said | Rounds)
-                    or (isinstance(one, Stitches) and isinstance(one.node, Stitch) and one.node.bare)
-                    for one in part
+            if (
+                (works or isinstance(phrase, Rounds | Length))
+                and cast
+                and not isinstance(phrase, Closing)
+                or (
+                    isinstance(phrase, Again)
+                    and any(isinstance(one, Again) for one in part)
+                    and any(isinstance(one, Until | Times) for one in part)
                 )
+                or (
+                    works
+                    and isinstance(part[-1], Rounds)
+                    and star % 2 == 0
+                    and phrase.flags & (COMMA | SEMI)
+                    and not isinstance(phrase, Fabric | Rounds)
+                    and not (isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly))
+                    and all(
+                        isinstance(one, Then | Said | Rounds)
+                        or (isinstance(one, Stitches) and isinstance(one.node, Stitch) and one.node.bare)
+                        for one in part
+                    )
+                )
+                or isinstance(phrase, Rounds)
+                and _then(part)
+                and star % 2 == 0
+                or isinstance(phrase, Times)
+                and phrase.more
+                and counted
             ):
-                cut = True
-            elif isinstance(phrase, Rounds) and _then(part) and star % 2 == 0:
-                cut = True
-            elif isinstance(phrase, Times) and phrase.more and counted:
                 cut = True
             elif works and counted:
                 cut = star % 2 == 0 or isinstance(phrase, Closing)

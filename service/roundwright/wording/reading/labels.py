@@ -234,10 +234,10 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         ):
             return None
         return Label("numbered", start, spans, every, sizes=sizes)
-    if (every := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
-        lines.place = every[1]
+    if (standing := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
+        lines.place = standing[1]
         _, sizes = read_tail(lines, number)
-        return Label("numbered", start, spans, every[0], sizes=sizes) if _ended(lines) else None
+        return Label("numbered", start, spans, standing[0], sizes=sizes) if _ended(lines) else None
     if token.kind == "ordinal":
         lines.place = begun
         return _sort(lines, start)
@@ -276,7 +276,7 @@ def _next(lines: Lines, start: int) -> Label | None:
     worked = False
     for _ in range(6):
         kind = lines.kind()
-        if lines.flags(0) & (COLON | LINE | STOP) and not lines.tokens[lines.place - 1].kind == "(":
+        if lines.flags(0) & (COLON | LINE | STOP) and lines.tokens[lines.place - 1].kind != "(":
             return None
         if kind == "round":
             lines.place += 1
@@ -307,8 +307,8 @@ def _standing(lines: Lines, start: int) -> Label | None:
                 "numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last.of(0) or 0)
             )
         return None
-    first = 1 if lines.kind() == "odd" or lines.kind(1) == "odd" else 2
-    found = read_parity(lines, lines.place, first)
+    begin = 1 if "odd" in (lines.kind(), lines.kind(1)) else 2
+    found = read_parity(lines, lines.place, begin)
     if found is None:
         return None
     lines.place = found[1]

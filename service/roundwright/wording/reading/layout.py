@@ -203,7 +203,7 @@ def _pieces(
 ) -> list[Segment]:
     """The segments of one line."""
     lines = Lines(tokens, begin, stop, troubles=[], names=names)
-    if lines.kind() == "stars" and lines.kind(1) in ("cast_on",):
+    if lines.kind() == "stars" and lines.kind(1) == "cast_on":
         lines.place += 1
     found: list[Segment] = []
     current = label(lines)

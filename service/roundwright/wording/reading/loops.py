@@ -185,7 +185,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
     if seen.agains and not manner:
         return []
     step = max((each.step or 1 for each in every), default=0)
-    if any(each.kind in ("plain",) for each in seen.fabrics) and any(not each.every for each in seen.rounds):
+    if any(each.kind == "plain" for each in seen.fabrics) and any(not each.every for each in seen.rounds):
         step = 2
     cost = 0.3 * (not manner) + min(1.5, seen.words * 0.3)
     return [

@@ -1,5 +1,7 @@
 """Candidates that work a round, or several alike."""
 
+from typing import Any
+
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
@@ -53,7 +55,7 @@ def rounds_of_segment(
     stitches = [phrase for phrase in work if has_stitches(phrase)]
     if label is None and stitches and only_spoken_of(seen, stitches):
         cost += 2.0
-    common = {"stated": stated, "rounds": number, "length": length and number is None}
+    common: dict[str, Any] = {"stated": stated, "rounds": number, "length": length and number is None}
     sections = seen.markers.of(0) or 0 if seen.markers else 0
     every_n = seen.every.of(0) or 0 if seen.every else 0
     found: list[Candidate] = []
@@ -66,7 +68,7 @@ def rounds_of_segment(
         return found
     if all(is_bare(phrase) for phrase in stitches):
         if seen.fabrics and seen.fabrics[0].nodes:
-            found.append(Candidate("round", cost, _fill(seen.fabrics[0].nodes, segment), **common))  # type: ignore[arg-type]
+            found.append(Candidate("round", cost, _fill(seen.fabrics[0].nodes, segment), **common))
         told = (
             label is None
             and number is None
@@ -145,7 +147,7 @@ def _explained(phrases: list[Phrase]) -> list[Phrase]:
 def _round(
     one: Settled,
     cost: float,
-    common: dict[str, object],
+    common: dict[str, Any],
     segment: Segment,
     sections: int,
     every: int,
@@ -163,7 +165,7 @@ def _round(
         sections=sections,
         every=every,
         **common,
-    )  # type: ignore[arg-type]
+    )
 
 
 def _fill(nodes: Nodes, segment: Segment) -> Nodes:

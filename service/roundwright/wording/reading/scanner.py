@@ -234,7 +234,7 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
                 number = Number(((ten.number or Number((0,))).values[0] or 0,), ten.start, end)
                 number = Number(((number.values[0] or 0) + int(means),), ten.start, end)
                 append(Token(kind, f"{ten.text} {raw}", ten.start, end, ten.flags, "", number))
-            elif kind == "number" or kind == "ordinal":
+            elif kind in {"number", "ordinal"}:
                 append(Token(kind, raw, start, end, flags, "", Number((int(means),), start, end)))
             else:
                 append(Token(kind, raw, start, end, flags, means))

@@ -77,7 +77,7 @@ def _plain(text: str) -> str:
 def nearest(word: str, language: str = "en") -> list[StitchName]:
     """The stitches whose spelling looks most like this word, the likest first."""
     spellings = _spellings(language)
-    return list(dict.fromkeys(cast("StitchName", spellings[each]) for each in similar(word, language)))
+    return list(dict.fromkeys(spellings[each] for each in similar(word, language)))
 
 
 def similar(word: str, language: str = "en") -> list[str]:

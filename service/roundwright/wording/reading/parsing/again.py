@@ -120,7 +120,7 @@ class AgainReader(Lengths):
                 if (
                     place > begun
                     and token.kind == "number"
-                    and self.kind(place + 1) in ("times",)
+                    and self.kind(place + 1) == "times"
                     and self.kind(place - 1) != "and"
                 ):
                     break
@@ -186,7 +186,7 @@ class AgainReader(Lengths):
             return Rep(*self.take(ahead))
         if self.kind(ahead) == "(" and self.tokens[self.place].kind == "repeat":
             return Rep(*self.take(max(1, ahead)))
-        if ahead > 1 and self.kind(ahead - 1) in ("and",):
+        if ahead > 1 and self.kind(ahead - 1) == "and":
             ahead -= 1
         return Rep(
             *self.take(

@@ -44,9 +44,8 @@ class ExtentReader(NumberReader):
             return Extent(*self.take(ahead + 2), None, marker=True)
         if kind == "stars":
             return self.said(ahead + 1)
-        if kind in ("number", "list"):
-            if phrase := self.to_number(ahead, until=until):
-                return phrase
+        if kind in ("number", "list") and (phrase := self.to_number(ahead, until=until)):
+            return phrase
         return self.far(ahead, until=until)
 
     def to_last(self, ahead: int) -> Phrase:
@@ -148,14 +147,14 @@ class ExtentReader(NumberReader):
         each = self.kind() in ("each", "per")
         ahead = self.skip(1)
         step = 1
-        if self.kind(ahead) in ("following",):
+        if self.kind(ahead) == "following":
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) in ("alternate",):
+        if self.kind(ahead) == "alternate":
             step, ahead = 2, self.skip(ahead + 1)
         elif self.kind(ahead) in ("ordinal", "number") and each:
             step = cast("Number", self.token(ahead).number).of(0) or 1
             ahead = self.skip(ahead + 1)
-        elif self.kind(ahead) in ("side",) or self.kind(ahead) in ("even", "odd"):
+        elif self.kind(ahead) == "side" or self.kind(ahead) in ("even", "odd"):
             step, ahead = 2, self.skip(ahead + 1)
         if self.kind(ahead) == "side":
             ahead = self.skip(ahead + 1)

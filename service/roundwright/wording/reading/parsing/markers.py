@@ -40,9 +40,5 @@ class MarkerReader(AgainReader):
             number = self.token(1).number or ONE
             count = 3 if self.kind(2) == "stitch_noun" else 2
             _, end, _ = self.take(count)
-            return (
-                Stitches(start, end, flags, Mark(start, end))
-                if number is None
-                else Every(start, end, flags, number)
-            )
+            return Every(start, end, flags, number)
         return Stitches(start, end, flags, Mark(start, end))

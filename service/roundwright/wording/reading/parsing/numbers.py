@@ -2,7 +2,6 @@
 
 from typing import cast
 
-from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, OFTEN, TOGETHER
 from roundwright.wording.reading.parsing.stitches import StitchReader
 from roundwright.wording.reading.phrases import (
@@ -56,8 +55,8 @@ class NumberReader(StitchReader):
         if not self.joined(1):
             kind = ""
         elif kind in ("knit", "purl", "slip", "stitch", "right", "left"):
-            if first := self.number_first(number):
-                return first
+            if stitches := self.number_first(number):
+                return stitches
         elif kind == "together":
             return self.together(number, 2)
         elif kind == "and" and self.kind(2) == "number" and self.kind(3) == "together":
@@ -76,7 +75,7 @@ class NumberReader(StitchReader):
             return Stitches(
                 start, end, flags, Unknown(f"{number.of(0)}{self.tokens[self.place - 1].text}", start, end)
             )
-        elif kind in ("stitch_noun",):
+        elif kind == "stitch_noun":
             return self.stitches(number)
         elif kind == "times" or (kind == "more" and self.kind(2) == "times"):
             return self.times(number)
@@ -100,7 +99,7 @@ class NumberReader(StitchReader):
         elif kind in ("needle", "gear"):
             return self.said(2)
         elif kind in ("decrease", "increase", "fewer", "more"):
-            if kind == "fewer" or kind == "more":
+            if kind in {"fewer", "more"}:
                 count = 3 if self.kind(2) in ("stitch_noun", "knit", "purl") else 2
                 if self.kind(count) in ("between", "before") and self.place:
                     return Continue(*self.take(count + 1), manner=True)
@@ -133,7 +132,9 @@ class NumberReader(StitchReader):
     def listed(self) -> Phrase:
         """`42, 45, 48 sts`: a count for each size, without brackets."""
         if self.place and self.flags(0) & COMMA and self.kind(-1) == "number":
-            return self.bare_number(cast("Number", self.token().number))  # in the midst of a list that is none
+            return self.bare_number(
+                cast("Number", self.token().number)
+            )  # in the midst of a list that is none
         ahead = 1
         values = list(cast("Number", self.token().number).values)
         while (
@@ -155,7 +156,7 @@ class NumberReader(StitchReader):
         """`11 k`, `2 right`: the number before the stitch."""
         kind = self.kind(1)
         if kind == "stitch":
-            name = cast("StitchName", self.token(1).means)
+            name = self.token(1).means
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch(name, number, start, end))
         if self.kind(2) == "number" and self.joined(2) and not self.flags(2) & (COMMA | DASH):
@@ -167,7 +168,7 @@ class NumberReader(StitchReader):
             self.kind(back) == "right" for back in range(-8, 0) if self.place + back >= 0
         ):
             return None
-        if kind == "right" and self.kind(2) in ("side",):
+        if kind == "right" and self.kind(2) == "side":
             return None
         start, end, flags = self.take(2)
         if self.kind() == "stitch_noun" and self.joined(0) and not self.token().flags & COMMA:
@@ -220,7 +221,7 @@ class NumberReader(StitchReader):
             return PerPart(*self.take(stop), number)
         if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
             return self.said(self.skip(ahead + 1) + 1)
-        if kind == "repeat" or (kind == "word" and self.token(ahead).text in ("apart",)):
+        if kind == "repeat" or (kind == "word" and self.token(ahead).text == "apart"):
             return self.said(ahead + 1)
         if self.kind(2) in ("before", "from") and self.kind(self.skip(3)) in (
             "marker",

@@ -1,7 +1,7 @@
 """Stitches: `k4`, `knit 2 together`, `dec 8 sts evenly`."""
 
 import re
-from typing import cast
+from typing import Final, cast
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOGETHER
@@ -9,6 +9,8 @@ from roundwright.wording.reading.parsing.markers import MarkerReader
 from roundwright.wording.reading.phrases import Again, Brackets, Change, Count, PassOver, Phrase, Stitches
 from roundwright.wording.reading.scanner import COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
+
+_TWISTED: Final[dict[StitchName, StitchName]] = {"k2tog": "ssk", "p2tog": "ssp"}
 
 
 class StitchReader(MarkerReader):
@@ -62,11 +64,11 @@ class StitchReader(MarkerReader):
         noun = behind
         if self.kind(noun) in ("more", "next"):
             noun += 1
-        if (self.kind(noun) in ("round",) and self.joined(noun)) or (
+        if (self.kind(noun) == "round" and self.joined(noun)) or (
             self.kind(noun) == "unit" and self.is_unit(noun)
         ):
             return self.bare(craft)
-        if self.kind(behind) in ("times",) and self.token(behind).text != "x" and self.joined(behind):
+        if self.kind(behind) == "times" and self.token(behind).text != "x" and self.joined(behind):
             return self.bare(craft)
         noun = behind
         while (
@@ -82,7 +84,7 @@ class StitchReader(MarkerReader):
             stop = noun + 1
             if self.kind(stop) == "tbl" and self.joined(stop):
                 stop += 1
-                name = {"k2tog": "ssk", "p2tog": "ssp"}.get(name or "", name)  # type: ignore[assignment]
+                name = _TWISTED.get(name, name) if name else None
             start, end, flags = self.take(stop)
             if name:
                 return Stitches(start, end, flags, Stitch(name, ONE, start, end))
@@ -150,7 +152,7 @@ class StitchReader(MarkerReader):
         return None
 
     def stitch(self) -> Phrase:
-        name = cast("StitchName", self.token().means)
+        name = self.token().means
         loose = name == "kfb" and self.token().text.startswith("inc")
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
@@ -183,7 +185,7 @@ class StitchReader(MarkerReader):
                 count = 3
             start, end, flags = self.take(count)
             if number.of(0) == 1:
-                return Stitches(start, end, flags, Stitch(cast("StitchName", name), ONE, start, end))
+                return Stitches(start, end, flags, Stitch(name, ONE, start, end))
             return Stitches(start, end, flags, Stitch("m1", number, start, end))
         if self.token().text == "m":
             return self.marker()
@@ -210,7 +212,7 @@ class StitchReader(MarkerReader):
         ):
             kind = self.kind()
             return Again(*self.take(2), (named(kind),), last=1, work=True)
-        while self.kind(ahead) in ("evenly",) and self.joined(ahead):
+        while self.kind(ahead) == "evenly" and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         to = False
         if self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number":
