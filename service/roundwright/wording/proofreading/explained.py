@@ -3,6 +3,7 @@
 import re
 from bisect import bisect_right
 from functools import cached_property
+from typing import Final
 
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.wording.proofreading.findings import Position
@@ -12,6 +13,9 @@ from roundwright.wording.reading.layout import MOST_LINES, Laid, Segment, segmen
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.scanner import MOST_WORDS, scan
 from roundwright.wording.reading.states import Explanation
+
+BEGINNING: Final = 3_000
+"""Characters in which a long text casts on, so that it is read once for as many sizes as it has."""
 
 
 class Explained:
@@ -25,10 +29,15 @@ class Explained:
         self.original = original
         self.text = original.replace("\r\n", " \n").replace("\r", "\n")
         self.cast_on = cast_on
-        scanned = scan(self.text, len(cast_on))
-        laid = segments(scanned.tokens, len(cast_on))
+        width = len(cast_on)
+        if len(self.text) > 2 * BEGINNING:
+            beginning = segments(scan(self.text[:BEGINNING], width).tokens, width)
+            counts = _cast_on(beginning)
+            width = len(counts) if len(counts) > 1 else width
+        scanned = scan(self.text, width)
+        laid = segments(scanned.tokens, width)
         counts = _cast_on(laid)
-        if len(counts) > 1 and len(counts) != len(cast_on):
+        if len(counts) > 1 and len(counts) != width:
             scanned = scan(self.text, len(counts))
             laid = segments(scanned.tokens, len(counts))
         self.segments = laid.segments
