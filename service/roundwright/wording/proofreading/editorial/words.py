@@ -11,7 +11,7 @@ from roundwright.wording.proofreading.editorial.sheet import Printed, Sheet
 from roundwright.wording.proofreading.findings import Finding
 from roundwright.wording.reading.tree import Stitch, walk
 
-_SECTION: Final = re.compile(r"^\W{0,8}(?:abbreviations?|stitch guide)\b", re.IGNORECASE)
+_SECTION: Final = re.compile(r"^\W{0,8}abbreviations?\b", re.IGNORECASE)
 _ENTRY: Final = re.compile(
     r"(?:^|[;,.(]|\s{2,8})\s{0,8}([A-Za-z][A-Za-z0-9]{0,9}(?:\(s\))?)(?:\.,\s|\.?\s{0,4}(?:[:=]|\s[–—-]\s))"
 )
