@@ -39,7 +39,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         return [begin]
     if seen.agains:
         found.extend(loop_ways(seen, stated, label))
-    found.extend(continuations(seen, stated, label))
+    found.extend(continuations(seen, stated))
     if label is None and not seen.agains:
         found.extend(once_more(seen, stated, segment))
     if seen.agains or not found or found[0].kind != "loop":
@@ -60,9 +60,26 @@ def candidates(segment: Segment) -> list[Candidate]:
 
 def _with_trouble(one: Candidate, trouble: tuple[str, str, int]) -> Candidate:
     return Candidate(
-        one.kind, one.cost, one.nodes, one.others, one.rounds, one.length, one.until, one.last, one.again, one.times,
-        one.step, one.sign, one.stated, one.strength, one.trouble or trouble, one.sections, one.every, one.chart, one.how,
-    )  # fmt: skip
+        one.kind,
+        one.cost,
+        one.nodes,
+        one.others,
+        one.rounds,
+        one.length,
+        one.until,
+        one.last,
+        one.again,
+        one.times,
+        one.step,
+        one.sign,
+        one.stated,
+        one.strength,
+        one.trouble or trouble,
+        one.sections,
+        one.every,
+        one.chart,
+        one.how,
+    )
 
 
 def _begin_at(segment: Segment) -> Candidate | None:

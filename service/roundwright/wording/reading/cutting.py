@@ -26,6 +26,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
+from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.scanner import (
     COLON,
     COMMA,
@@ -99,9 +100,10 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
             isinstance(one, Stitches) for one in phrases[max(0, place - 2) : place]
         ):
             many += phrase.number.of(0) or 1
-        elif not (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare):
-            if not (isinstance(phrase, Said | Then) and not getattr(phrase, "words", 0)):
-                return 0
+        elif not (
+            isinstance(phrase, Then) or (isinstance(phrase, Said) and not phrase.words) or is_bare(phrase)
+        ):
+            return 0
     return many
 
 
@@ -164,9 +166,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         cut = False
         if part and worked:
             if (
-                (works or isinstance(phrase, Rounds | Length))
-                and cast
-                and not isinstance(phrase, Closing)
+                ((works or isinstance(phrase, Rounds | Length)) and cast and not isinstance(phrase, Closing))
                 or (
                     isinstance(phrase, Again)
                     and any(isinstance(one, Again) for one in part)
@@ -185,12 +185,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
                         for one in part
                     )
                 )
-                or isinstance(phrase, Rounds)
-                and _then(part)
-                and star % 2 == 0
-                or isinstance(phrase, Times)
-                and phrase.more
-                and counted
+                or (isinstance(phrase, Rounds) and _then(part) and star % 2 == 0)
+                or (isinstance(phrase, Times) and phrase.more and counted)
             ):
                 cut = True
             elif works and counted:

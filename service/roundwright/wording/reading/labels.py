@@ -35,8 +35,8 @@ LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "cou
 class Label(Struct, frozen=True, gc=False):
     """The start of a line: which rounds it is for.
 
-    - `kind`: `step` for a part of a handout; `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`; `every` for
-      `All odd rnds`; `sizes` for `Size 3 only`
+    - `kind`: `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`;
+      `every` for `All odd rnds`; `sizes` for `Size 3 only`; `step` for a part of a handout
     - `sizes`: the numbers or names of the sizes it is for
     - `named`: below 0, for `Round A` and `Dec round`: what it can be called by later
     - `scope`: whether the sizes stand first, so that all that follows in the line is for them
@@ -53,21 +53,73 @@ class Label(Struct, frozen=True, gc=False):
 
 
 _WORKS: Final = frozenset(
-    ("knit", "purl", "slip", "stitch", "stars", "(", "make", "decrease", "increase", "repeat", "plain", "cable", "work",
-     "rib", "stocking", "garter", "moss", "pattern", "edge", "even", "as", "end", "around")
-)  # fmt: skip
+    (
+        "knit",
+        "purl",
+        "slip",
+        "stitch",
+        "stars",
+        "(",
+        "make",
+        "decrease",
+        "increase",
+        "repeat",
+        "plain",
+        "cable",
+        "work",
+        "rib",
+        "stocking",
+        "garter",
+        "moss",
+        "pattern",
+        "edge",
+        "even",
+        "as",
+        "end",
+        "around",
+    )
+)
 
 
 _SORTS: Final = frozenset(
-    ("word", "decrease", "increase", "rib", "moss", "garter", "pattern", "stocking", "last", "ordinal", "side", "place",
-     "plain", "knit", "purl", "even", "odd", "begin", "marker", "end", "yarn", "make", "slip", "fewer", "edge", "remain", "closing", "bind_off")
-)  # fmt: skip
+    (
+        "word",
+        "decrease",
+        "increase",
+        "rib",
+        "moss",
+        "garter",
+        "pattern",
+        "stocking",
+        "last",
+        "ordinal",
+        "side",
+        "place",
+        "plain",
+        "knit",
+        "purl",
+        "even",
+        "odd",
+        "begin",
+        "marker",
+        "end",
+        "yarn",
+        "make",
+        "slip",
+        "fewer",
+        "edge",
+        "remain",
+        "closing",
+        "bind_off",
+    )
+)
 
 
 def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> Label | None:
     """The label that begins here, which is taken; None where there is none.
 
-    `after` is the one before it in the line. With `strict` only such as end in a colon or a dash: within a line other words may look like a label.
+    `after` is the one before it in the line. With `strict` only such as end in a colon or a dash: within a line
+    other words may look like a label.
     """
     place = lines.place
     found = _label(lines)

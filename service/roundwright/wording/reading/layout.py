@@ -186,8 +186,7 @@ def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segme
             sizes = named.sizes or ()
         elif sizes and (named is None or named.sizes is None):
             named = replace(named, sizes=sizes) if named else Label("sizes", piece.start, sizes=sizes)
-            piece = replace(piece, label=named)
-        made.append(piece)
+        made.append(replace(piece, label=named))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
     return made, sizes if carried or (alone and not pieces[0].phrases) else ()
 

@@ -83,4 +83,5 @@ def _star_open(tokens: list[Token], begin: int, stop: int) -> bool:
 
 
 def begins_round(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int] = NO_NAMES) -> bool:
+    """Whether a line begins with a label."""
     return label(Lines(tokens, begin, stop, names=names)) is not None

@@ -64,6 +64,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
 
 
 def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
+    """`Rep rnds 1 and 2 four more times`, and what else works rounds again."""
     again = seen.agains[0]
     if len(seen.agains) > 1 and again.last and seen.agains[1].named:
         again = seen.agains[1]
@@ -155,7 +156,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     return found
 
 
-def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
+def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     until = seen.untils[-1].number if seen.untils else None
     evenly = next((each for each in seen.evenly if each.to), None)

@@ -1,7 +1,7 @@
 """The phrases of a line: the smallest runs of words that mean something by themselves.
 
-`k2`, `[...]`, `4 times`, `rep from *`, `to last 2 sts`, `56 sts rem`, `for 5 ins`. What a phrase says about those before
-it is settled in `settle`. Every word belongs to a phrase; one that says nothing is a `Said`.
+`k2`, `[...]`, `4 times`, `rep from *`, `to last 2 sts`, `56 sts rem`, `for 5 ins`. What a phrase says about those
+before it is settled in `settle`. Every word belongs to a phrase; one that says nothing is a `Said`.
 """
 
 from msgspec import Struct

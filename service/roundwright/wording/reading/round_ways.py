@@ -34,6 +34,7 @@ from roundwright.wording.reading.tree import (
 
 
 def plain_fill(name: str, start: int, end: int) -> Nodes:
+    """A stitch over and over to the end."""
     stitch = Stitch("p" if name == "p" else "k", ONE, start, end, bare=True)
     return (Fill((stitch,), NOTHING, start, end, (start, end)),)
 
@@ -76,8 +77,7 @@ def rounds_of_segment(
             and len(work) == len(stitches)
             and seen.words >= 0.15
         )
-        for one in settle(tuple(work)):
-            found.append(_round(one, cost + 1.5 * told, common, segment, sections, every_n))
+        found.extend(_round(one, cost + 1.5 * told, common, sections, every_n) for one in settle(tuple(work)))
         return found
     fabric = (
         bool(seen.fabrics)
@@ -92,12 +92,14 @@ def rounds_of_segment(
             extra = 0.0
             if fabric and not any(isinstance(node, Fill) for node in one.nodes):
                 extra = 0.5
-            found.append(_round(one, cost + extra, common, segment, sections, every_n, other_nodes))
+            found.append(_round(one, cost + extra, common, sections, every_n, other_nodes))
     if fabric:
         for form in _described(work):
-            for one in settle(form)[:3]:
-                if not one.trouble:
-                    found.append(_round(one, cost + 0.4, common, segment, sections, every_n))
+            found.extend(
+                _round(one, cost + 0.4, common, sections, every_n)
+                for one in settle(form)[:3]
+                if not one.trouble
+            )
     if len(work) > 1 and isinstance(work[-1], Times) and isinstance(work[-2], Extent) and number is None:
         for one in settle(tuple(work[:-1]))[:2]:
             if not one.trouble:
@@ -148,7 +150,6 @@ def _round(
     one: Settled,
     cost: float,
     common: dict[str, Any],
-    segment: Segment,
     sections: int,
     every: int,
     others: tuple[Nodes, ...] = (),

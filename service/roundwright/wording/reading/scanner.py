@@ -51,7 +51,8 @@ class Token(Struct, frozen=True, gc=False):
 
 
 _FOLD: Final = str.maketrans(
-    "ABCDEFGHIJKLMNOPQRSTUVWXYZÄÖÜÉÈÅØÆ’‘×\N{NO-BREAK SPACE}\N{HYPHEN}\N{NON-BREAKING HYPHEN}−_“”″\u2009\u202f✱∗⁎＊✲✳⭑★☆",
+    "ABCDEFGHIJKLMNOPQRSTUVWXYZÄÖÜÉÈÅØÆ’‘×"
+    "\N{NO-BREAK SPACE}\N{HYPHEN}\N{NON-BREAKING HYPHEN}−_“”″\u2009\u202f✱∗⁎＊✲✳⭑★☆",
     'abcdefghijklmnopqrstuvwxyzäöüéèåøæ\'\'x --- """  *********',
 )
 """One sign for one: a place in the folded text is the same place in the text."""
@@ -65,16 +66,21 @@ _SCANNER: Final = re.compile(
     rf"""
     (?P<gap>[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+ (?:-(?!\s?[(\[]\s?[0-9-])[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+)*+)
     (?:
-      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.? | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
+      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
+        | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
     | (?P<clock> [(\[][0-2]?[0-9]:[0-5][0-9](?::[0-5][0-9])?+[)\]] )
     | (?P<cable> [1-9]/[1-9]\s?(?:lc|rc|lpc|rpc|lt|rt)\b | [ct][1-9][0-9]?(?:[bflr]p?|over)\b )
-    | (?P<word> s2kp2(?![a-z0-9]) | [kp](?=[0-9]{{1,7}}(?:[kp][0-9]|[b]\b|(?![a-z&0-9]))) | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
+    | (?P<word> s2kp2(?![a-z0-9]) | [kp](?=[0-9]{{1,7}}(?:[kp][0-9]|[b]\b|(?![a-z&0-9])))
+        | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
         | [a-z&ß-öø-ÿ]++(?:[0-9]{{1,3}}[a-z&]+)*+ (?:'[a-z]+)?+ )
     | (?P<ordinal> [0-9]{{1,4}}(?:st|nd|rd|th)(?![a-z0-9]) )
-    | (?P<decimal> (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS} | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
+    | (?P<decimal> (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
+        | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
     | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-])(?:{_LIST})?+ )
-    | (?P<list> [(\[][0-9]{{1,7}}+[)\]](?:/[(\[][0-9]{{1,7}}+[)\]]){{1,12}}+ | (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/]) | (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+
+    | (?P<list> [(\[][0-9]{{1,7}}+[)\]](?:/[(\[][0-9]{{1,7}}+[)\]]){{1,12}}+
+        | (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/])
+        | (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+
         | [0-9]{{1,7}}+(?:[-–][0-9]{{1,7}}+){{2,12}}+ )
     | (?P<number> [0-9]++ )
     | (?P<stars> \*++(?:'?s(?![a-z0-9]))?+ )
@@ -268,7 +274,7 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
             append(Token(kind, raw, start, end, flags, word.means))
         elif group == "list":
             kind = "number"
-            _list(raw, folded, start, end, flags, width, tokens)
+            _list(raw, start, end, flags, width, tokens)
         elif group == "range":
             kind = "range"
             values = [min(int(one[:8]), MOST_STITCHES) for one in re.findall("[0-9]+", raw)]
@@ -307,7 +313,7 @@ _UNBROKEN: Final = SEMI | STOP | COLON | LINE | EQUALS | TAB
 _NO_COMMA: Final = _UNBROKEN | COMMA
 
 
-def _list(raw: str, folded: str, start: int, end: int, flags: int, width: int, tokens: list[Token]) -> None:
+def _list(raw: str, start: int, end: int, flags: int, width: int, tokens: list[Token]) -> None:
     """A list of sizes; where it cannot be, because there is one size, its first number and the bracket."""
     bracket = _BRACKETED.search(raw)
     values = tuple(

@@ -80,12 +80,14 @@ class Seen(Struct):
 
 
 def has_stitches(phrase: Phrase) -> bool:
+    """Whether stitches are worked in it."""
     if isinstance(phrase, Stitches | Star | PassOver):
         return not (isinstance(phrase, Stitches) and isinstance(phrase.node, Mark))
     return isinstance(phrase, Brackets) and any(has_stitches(one) for one in phrase.inside)
 
 
 def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
+    """The phrases of a segment, sorted."""
     seen = Seen([], [], [], [], [], [], [], [], [], [], [])
     last_work = max(
         (place for place, phrase in enumerate(phrases) if has_stitches(phrase) or isinstance(phrase, Rep)),
@@ -238,6 +240,7 @@ def is_shaping(phrase: Phrase) -> bool:
 
 
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
+    """The counts printed with a segment."""
     return tuple(Stated(each.number, each.number.start, each.number.end, each.sign) for each in seen.counts)
 
 
@@ -257,4 +260,5 @@ def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
 
 
 def is_bare(phrase: Phrase) -> bool:
+    """Whether it is `knit` or `purl` alone."""
     return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare

@@ -1,7 +1,7 @@
 """The phrases of a round as trees, one for each way they can be meant.
 
-`k6, k2tog 8 times` repeats the last stitch or both; `rep from * 3 times` is 3 or 4 in all; `k7, k2tog` alone may go on to
-the end. Every way is a tree with what it costs to understand it so; which one is meant, the stitches say.
+`k6, k2tog 8 times` repeats the last stitch or both; `rep from * 3 times` is 3 or 4 in all; `k7, k2tog` alone may go on
+to the end. Every way is a tree with what it costs to understand it so; which one is meant, the stitches say.
 """
 
 from typing import Final

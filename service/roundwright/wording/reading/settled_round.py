@@ -83,8 +83,8 @@ class SettledRound:
             one.to for one in phrases if isinstance(one, Rep) and one.to > 1 and one.level != one.to
         }
         self.filled: int | None = None
-        for place, phrase in enumerate(phrases):
-            self.take(phrase, phrases[place + 1] if place + 1 < len(phrases) else None)
+        for phrase in phrases:
+            self.take(phrase)
         self.finish_repeat()
         sections = next((phrase for phrase in phrases if _in_each(phrase)), None)
         repeats = any(isinstance(phrase, Star | Rep | Times) for phrase in phrases)
@@ -96,10 +96,12 @@ class SettledRound:
         self.inside = inside
 
     def fault(self, code: str, message: str, start: int) -> None:
+        """Keep the first thing that cannot be understood."""
         if self.trouble is None:
             self.trouble = (code, message, start)
 
-    def take(self, phrase: Phrase, following: Phrase | None) -> None:
+    def take(self, phrase: Phrase) -> None:
+        """The next phrase."""
         if self.pending and not isinstance(phrase, Times | Extent | Until | Said | Count | Rep):
             self.finish_repeat()
         match phrase:
@@ -128,6 +130,7 @@ class SettledRound:
                 pass
 
     def brackets(self, phrase: Brackets) -> None:
+        """`[k2, k2tog]`."""
         inside = SettledRound(phrase.inside, whole=self.whole, extra=self.extra, inside=True)
         self.loose = self.loose or inside.loose
         self.often = self.often or inside.often
@@ -155,6 +158,7 @@ class SettledRound:
     # --- how often
 
     def many(self, phrase: Times) -> None:
+        """How often what stands before is worked."""
         if self.pending:
             self.repeat_times(self.pending, phrase)
             return
@@ -195,6 +199,7 @@ class SettledRound:
             self.out[-1] = Group((last,), last.start, phrase.end, phrase.number, extra)
 
     def partly(self, phrase: Partly) -> None:
+        """`and its first 3 sts again`."""
         last = self.out[-1] if self.out else None
         if isinstance(last, Group):
             self.out[-1] = Group(
@@ -209,6 +214,7 @@ class SettledRound:
             self.fault("not_understood", "There is nothing before this to work again.", phrase.start)
 
     def far(self, phrase: Extent) -> None:
+        """How far what stands before is worked."""
         said = (phrase.start, phrase.end)
         if self.pending:
             pending, self.pending = self.pending, None
@@ -227,12 +233,12 @@ class SettledRound:
                 self.out[-1] = Fill(last.nodes, phrase.leave, last.start, phrase.end, said, phrase.marker)
             return
         before = self.out[self.base :] or [last]
-        if isinstance(last, Group) and last.times is not ONE and not phrase.marker:
-            if len(before) == 1 and len(self.out) == 1:
-                self.out[-1] = Fill(
-                    last.nodes, phrase.leave, last.start, phrase.end, said, phrase.marker, last.times
-                )
-                return
+        alone = len(before) == 1 and len(self.out) == 1
+        if alone and isinstance(last, Group) and last.times is not ONE and not phrase.marker:
+            self.out[-1] = Fill(
+                last.nodes, phrase.leave, last.start, phrase.end, said, phrase.marker, last.times
+            )
+            return
         alone = (
             len(before) == 1
             or (isinstance(last, Stitch) and last.bare)
@@ -251,6 +257,7 @@ class SettledRound:
     # --- stars
 
     def star(self, phrase: Star) -> None:
+        """A star opens or closes a repeat."""
         level = phrase.level
         if level in self.closed:
             del self.opened[level]
@@ -274,6 +281,7 @@ class SettledRound:
             self.opened[level] = self.base = len(self.out)
 
     def rep(self, phrase: Rep) -> None:
+        """`rep from *`."""
         level = phrase.level or (max(self.opened) if self.opened else 0)
         if self.pending and not phrase.level:
             return
@@ -328,6 +336,7 @@ class SettledRound:
             del self.opened[level]
 
     def repeat_times(self, pending: _Pending, phrase: Times) -> None:
+        """`rep from * 4 times`."""
         self.pending = None
         extra = 0
         if not pending.copy and not pending.section:
@@ -352,6 +361,7 @@ class SettledRound:
             self.put(pending, Fill(pending.nodes, None, pending.start, pending.end, said))
 
     def put(self, pending: _Pending, node: Node) -> None:
+        """A repeat in place of what it repeats."""
         if pending.copy:
             self.out.append(node)
             return
@@ -359,6 +369,7 @@ class SettledRound:
         self.base = len(self.out)
 
     def pass_over(self, phrase: PassOver) -> None:
+        """What is slipped and passed over is one decrease."""
         made = None
         match self.out[-2:]:
             case [Stitch("sl", slipped), Stitch(name, many)]:

@@ -43,10 +43,41 @@ ENDS: Final = COLON | DASH | STOP | SEMI | TAB | EQUALS
 
 
 _TAIL: Final = frozenset(
-    ("side", "decrease", "increase", "round", "size", "number", "and", "all", "each", "even", "odd", "alternate", "word",
-     "ordinal", "only", "following", "rib", "plain", "", "make", "range", "chart", "begin", "icord", "place", "marker", "end",
-     "pattern", "garter", "moss", "stocking", "last")
-)  # fmt: skip
+    (
+        "side",
+        "decrease",
+        "increase",
+        "round",
+        "size",
+        "number",
+        "and",
+        "all",
+        "each",
+        "even",
+        "odd",
+        "alternate",
+        "word",
+        "ordinal",
+        "only",
+        "following",
+        "rib",
+        "plain",
+        "",
+        "make",
+        "range",
+        "chart",
+        "begin",
+        "icord",
+        "place",
+        "marker",
+        "end",
+        "pattern",
+        "garter",
+        "moss",
+        "stocking",
+        "last",
+    )
+)
 
 
 def read_spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
@@ -162,7 +193,7 @@ def note_end(lines: Lines) -> int:
 
 
 def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] | None:
-    """`and all even rnds`, `every foll alt row`, `and alt rows to 12th`: the rounds it stands for, and where it ends."""
+    """`and all even rnds`, `every foll alt row`, `and alt rows to 12th`: the rounds it is for, and its end."""
     step, wanted, seen = 0, -1, False
     while place < lines.stop:
         token = lines.tokens[place]

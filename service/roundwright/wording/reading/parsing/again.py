@@ -157,6 +157,7 @@ class AgainReader(Lengths):
         return Again(*self.take(place), named=tuple(numbers[:400]))
 
     def star(self) -> Phrase:
+        """`*`, `**`."""
         level = self.token().text.count("*")
         return Star(*self.take(1), level)
 
@@ -285,6 +286,7 @@ class AgainReader(Lengths):
         return self.said(1)
 
     def ordinal(self) -> Phrase:
+        """`1st rnd again`."""
         if self.kind(1) == "round" and self.kind(2) == "more" and self.joined(2):
             named = self.named(0)
             if isinstance(named, Again):

@@ -29,7 +29,7 @@ def means(inside: list[Phrase]) -> bool:
 
 
 def aside(inside: list[Phrase]) -> bool:
-    """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are the ridges)`."""
+    """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are ridges)`."""
     if means(inside):
         return True
     if inside and isinstance(inside[0], Count) and inside[0].sure and not inside[0].sign:

@@ -72,6 +72,7 @@ class ExtentReader(NumberReader):
         return Extent(*self.take(count), number, marker)
 
     def to_number(self, ahead: int, *, until: bool) -> Phrase | None:
+        """`to 2 sts before m`, `to 72 sts`, `until 8 sts rem`; None where it is none of these."""
         number = cast("Number", self.token(ahead).number)
         count = ahead + 1
         while (
@@ -138,6 +139,7 @@ class ExtentReader(NumberReader):
         return self.said(1)
 
     def around(self) -> Phrase:
+        """`around`."""
         return Extent(*self.take(1), NOTHING)
 
     def all_of(self) -> Phrase:

@@ -25,6 +25,7 @@ class Lengths(Looking):
         )
 
     def decimal(self) -> Phrase:
+        """`5½ ins`, `4.5 mm needle`."""
         if self.kind(1) in ("unit", "in", "measure"):
             return self.length(2)
         if self.kind(1) == "word" or self.kind(1) == "gear":
@@ -58,9 +59,27 @@ class Lengths(Looking):
             end = self.at_end()
         measured = self.kind() in ("measure", "from", "more")
         while (
-            measured and self.place < self.stop and not self.flags(0) & (BREAK | COMMA)
-            and self.kind() in ("measure", "from", "cast_on", "begin", "word", "", "end", "in", "round", "last", "more", "all", "rib", "edge")
-        ):  # fmt: skip
+            measured
+            and self.place < self.stop
+            and not self.flags(0) & (BREAK | COMMA)
+            and self.kind()
+            in (
+                "measure",
+                "from",
+                "cast_on",
+                "begin",
+                "word",
+                "",
+                "end",
+                "in",
+                "round",
+                "last",
+                "more",
+                "all",
+                "rib",
+                "edge",
+            )
+        ):
             self.place += 1
             end = self.at_end()
         return Length(start, end, flags)

@@ -56,6 +56,7 @@ class Lines(ExtentReader):
         return Fabric(*self.take(1), kind)
 
     def even(self) -> Phrase:
+        """`even`, `plain`."""
         return Fabric(*self.take(1), "plain")
 
     def ratio(self) -> Phrase:
@@ -102,6 +103,7 @@ class Lines(ExtentReader):
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def close(self) -> Phrase:
+        """A bracket that closes what is not opened."""
         if self.token().flags & (COLON | SEMI | EQUALS):  # a smiling face
             return self.said(1)
         self.troubles.append(
@@ -130,6 +132,7 @@ class Lines(ExtentReader):
         return self.said(1)
 
     def size(self) -> Phrase:
+        """`size 2`, which says nothing."""
         count = 1
         while (
             self.kind(count) in ("number", "range", "and", "word", "decimal", "only")
@@ -140,24 +143,30 @@ class Lines(ExtentReader):
         return Said(*self.take(count))
 
     def gear(self) -> Phrase:
+        """`US 6 needle`, which says nothing."""
         if self.kind(1) in ("number", "decimal", "range") and self.joined(1) and not self.flags(1) & COMMA:
             count = 3 if self.kind(2) in ("needle", "gear", "unit") else 2
             return Said(*self.take(count))
         return Said(*self.take(1), 1 if self.kind() == "word" else 0)
 
     def closing(self) -> Phrase:
+        """`cut yarn`."""
         return Closing(*self.take(1))
 
     def bind_off(self) -> Phrase:
+        """`bind off`."""
         return Closing(*self.take(1), bind_off=True)
 
     def continue_(self) -> Phrase:
+        """`continue`."""
         return Continue(*self.take(1))
 
     def manner(self) -> Phrase:
+        """`in this manner`."""
         return Continue(*self.take(1), manner=True)
 
     def chart(self) -> Phrase:
+        """`chart`."""
         return Chart(*self.take(1))
 
     def and_(self) -> Phrase:
@@ -174,6 +183,7 @@ class Lines(ExtentReader):
         return self.said(1)
 
     def then(self) -> Phrase:
+        """`then`."""
         return Then(*self.take(1))
 
     def begin(self) -> Phrase:
@@ -206,21 +216,73 @@ class Lines(ExtentReader):
         return self.said(1)
 
     def if_odd(self) -> Phrase:
+        """`if odd`."""
         return Odd(*self.take(1))
 
 
 _READ: Final = {
-    "knit": Lines.craft, "purl": Lines.craft, "slip": Lines.craft, "right": Lines.craft, "left": Lines.craft,
-    "stitch": Lines.stitch, "cable": Lines.cable, "edge": Lines.edge, "make": Lines.make, "passover": Lines.pass_over,
-    "decrease": Lines.decrease, "increase": Lines.decrease, "number": Lines.number, "decimal": Lines.decimal,
-    "range": Lines.ranged, "ratio": Lines.ratio, "times": Lines.times_first, "often": Lines.often, "more": Lines.more,
-    "total": Lines.total, "remain": Lines.remain, "have": Lines.have, "to": Lines.to, "until": Lines.to,
-    "around": Lines.around, "all": Lines.all_of, "each": Lines.all_of, "alternate": Lines.alternate, "ordinal": Lines.ordinal,
-    "stars": Lines.star, "repeat": Lines.repeat, "work": Lines.work, "as": Lines.same, "round": Lines.round,
-    "rib": Lines.fabric, "stocking": Lines.fabric, "garter": Lines.fabric, "moss": Lines.fabric, "pattern": Lines.fabric,
-    "plain": Lines.even, "even": Lines.even, "(": Lines.bracket, ")": Lines.close, "cast_on": Lines.cast_on,
-    "size": Lines.size, "needle": Lines.gear, "gear": Lines.gear, "closing": Lines.closing, "bind_off": Lines.bind_off,
-    "icord": Lines.closing, "continue": Lines.continue_, "manner": Lines.manner, "chart": Lines.chart, "then": Lines.then, "and": Lines.and_,
-    "marker": Lines.marker, "place": Lines.placed, "slipmarker": Lines.marker, "ifodd": Lines.if_odd, "begin": Lines.begin,
-    "end": Lines.begin, "per": Lines.per, "persection": Lines.per, "everyround": Lines.every_round,
-}  # fmt: skip
+    "knit": Lines.craft,
+    "purl": Lines.craft,
+    "slip": Lines.craft,
+    "right": Lines.craft,
+    "left": Lines.craft,
+    "stitch": Lines.stitch,
+    "cable": Lines.cable,
+    "edge": Lines.edge,
+    "make": Lines.make,
+    "passover": Lines.pass_over,
+    "decrease": Lines.decrease,
+    "increase": Lines.decrease,
+    "number": Lines.number,
+    "decimal": Lines.decimal,
+    "range": Lines.ranged,
+    "ratio": Lines.ratio,
+    "times": Lines.times_first,
+    "often": Lines.often,
+    "more": Lines.more,
+    "total": Lines.total,
+    "remain": Lines.remain,
+    "have": Lines.have,
+    "to": Lines.to,
+    "until": Lines.to,
+    "around": Lines.around,
+    "all": Lines.all_of,
+    "each": Lines.all_of,
+    "alternate": Lines.alternate,
+    "ordinal": Lines.ordinal,
+    "stars": Lines.star,
+    "repeat": Lines.repeat,
+    "work": Lines.work,
+    "as": Lines.same,
+    "round": Lines.round,
+    "rib": Lines.fabric,
+    "stocking": Lines.fabric,
+    "garter": Lines.fabric,
+    "moss": Lines.fabric,
+    "pattern": Lines.fabric,
+    "plain": Lines.even,
+    "even": Lines.even,
+    "(": Lines.bracket,
+    ")": Lines.close,
+    "cast_on": Lines.cast_on,
+    "size": Lines.size,
+    "needle": Lines.gear,
+    "gear": Lines.gear,
+    "closing": Lines.closing,
+    "bind_off": Lines.bind_off,
+    "icord": Lines.closing,
+    "continue": Lines.continue_,
+    "manner": Lines.manner,
+    "chart": Lines.chart,
+    "then": Lines.then,
+    "and": Lines.and_,
+    "marker": Lines.marker,
+    "place": Lines.placed,
+    "slipmarker": Lines.marker,
+    "ifodd": Lines.if_odd,
+    "begin": Lines.begin,
+    "end": Lines.begin,
+    "per": Lines.per,
+    "persection": Lines.per,
+    "everyround": Lines.every_round,
+}

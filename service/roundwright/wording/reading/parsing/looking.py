@@ -11,8 +11,11 @@ from roundwright.wording.reading.scanner import COLON, EQUALS, LINE, SEMI, STOP,
 
 NAMES: Final[dict[str, StitchName]] = {"knit": "k", "purl": "p", "slip": "sl", "right": "k", "left": "p"}
 TOGETHER: Final[dict[tuple[str, int], StitchName]] = {
-    ("knit", 2): "k2tog", ("knit", 3): "k3tog", ("purl", 2): "p2tog", ("purl", 3): "p3tog",
-}  # fmt: skip
+    ("knit", 2): "k2tog",
+    ("knit", 3): "k3tog",
+    ("purl", 2): "p2tog",
+    ("purl", 3): "p3tog",
+}
 OFTEN: Final = {"once": 1, "twice": 2, "thrice": 3}
 CRAFTS: Final = frozenset(("knit", "purl", "slip"))
 NOT_STITCHES: Final = frozenset(
@@ -37,10 +40,12 @@ class Looking(Struct):
         raise NotImplementedError
 
     def kind(self, ahead: int = 0) -> str:
+        """The kind of the word so far ahead; empty behind the end."""
         place = self.place + ahead
         return self.tokens[place].kind if place < self.stop else ""
 
     def token(self, ahead: int = 0) -> Token:
+        """The word so far ahead."""
         return self.tokens[min(self.place + ahead, len(self.tokens) - 1)]
 
     def skip(self, ahead: int) -> int:
@@ -50,6 +55,7 @@ class Looking(Struct):
         return ahead
 
     def flags(self, ahead: int) -> int:
+        """What stands before the word so far ahead."""
         return self.token(ahead).flags if self.place + ahead < self.stop else STOP
 
     def joined(self, ahead: int) -> bool:
@@ -70,13 +76,16 @@ class Looking(Struct):
         return first.start, last.end, first.flags
 
     def said(self, count: int) -> Phrase:
+        """So many words that say nothing."""
         words = sum(1 for ahead in range(count) if self.kind(ahead) == "word")
         return Said(*self.take(count), words)
 
     def at(self, behind: int) -> int:
+        """Where the word so far back begins."""
         return self.tokens[self.place + behind].start
 
     def at_end(self) -> int:
+        """Where the last word that was taken ends."""
         return self.tokens[self.place - 1].end
 
     def letter(self, ahead: int) -> str:

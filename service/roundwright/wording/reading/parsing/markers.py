@@ -31,6 +31,7 @@ class MarkerReader(AgainReader):
         )
 
     def placed(self) -> Phrase:
+        """`pm`, `placing a marker every 8 sts`."""
         if marked := self.marked(self.skip(1)):
             return marked
         start, end, flags = self.take(1)

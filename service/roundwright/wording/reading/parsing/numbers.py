@@ -124,6 +124,7 @@ class NumberReader(StitchReader):
         return Rounds(*self.take(1), number) if ends else None
 
     def bare_number(self, number: Number) -> Phrase:
+        """A number that counts nothing that is named."""
         before = self.tokens[self.place - 1].kind if self.place else ""
         if before in ("gear", "size", "needle"):
             return self.said(1)
@@ -186,6 +187,7 @@ class NumberReader(StitchReader):
         return Stitches(start, end, flags, Unknown(f"{number.of(0)} tog", start, end))
 
     def rounds(self, number: Number) -> Phrase:
+        """`5 rnds`, `2 more rnds`."""
         count = 1
         more = False
         while self.kind(count) != "round":
@@ -236,6 +238,7 @@ class NumberReader(StitchReader):
         return Count(*self.take(count), number, sure=sure)
 
     def times(self, number: Number) -> Phrase:
+        """`4 times`, `4 more times`."""
         count, more, total = 1, False, False
         while self.kind(count) in ("times", "more", "total") and self.joined(count):
             if self.kind(count) == "times" and self.token(count).text in ("x", "×") and count > 1:
@@ -256,6 +259,7 @@ class NumberReader(StitchReader):
         return self.said(1)
 
     def often(self) -> Phrase:
+        """`twice`, `once more`."""
         count, more, total = 1, False, False
         number = Number((OFTEN[self.token().text],), self.token().start, self.token().end)
         while self.kind(count) in ("more", "total", "times") and self.joined(count):
@@ -283,6 +287,7 @@ class NumberReader(StitchReader):
         return self.said(1)
 
     def total(self) -> Phrase:
+        """`in all 56 sts`."""
         if self.kind(1) == "number" and self.kind(2) != "round":
             number = cast("Number", self.token(1).number)
             count = 3 if self.kind(2) == "stitch_noun" else 2

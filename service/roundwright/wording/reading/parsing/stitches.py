@@ -33,11 +33,11 @@ class StitchReader(MarkerReader):
             and (not glue & COMMA or self.kind(ahead + 1) not in ("stitch_noun", "remain"))
         ):
             return self.craft_number(craft, ahead)
-        if self.kind(ahead) == "these" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1):
-            if self.place + ahead + 2 >= self.stop or self.flags(ahead + 2) & (STOP | COMMA | SEMI):
-                number = self.token(ahead + 1).number or ONE
-                start, end, flags = self.take(ahead + 2)
-                return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
+        these = self.kind(ahead) == "these" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1)
+        if these and self.flags(ahead + 2) & (STOP | COMMA | SEMI):  # `knit that one`
+            number = self.token(ahead + 1).number or ONE
+            start, end, flags = self.take(ahead + 2)
+            return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
         if self.kind(ahead) == "each" and (position := self.position(craft, ahead)):
             return position
         if self.kind(ahead) in ("each", "all", "number", "often") and (pairs := self.pairs(craft, ahead)):
@@ -51,12 +51,14 @@ class StitchReader(MarkerReader):
         return self.bare(craft)
 
     def bare(self, craft: str) -> Phrase:
+        """`knit`, without a number."""
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
             _, end, _ = self.take(1)
         return Stitches(start, end, flags, Stitch(NAMES[craft], ONE, start, end, bare=True))
 
     def craft_number(self, craft: str, ahead: int) -> Phrase:
+        """`k4`, `knit 2 together`."""
         number = cast("Number", self.token(ahead).number)
         behind = ahead + 1
         if self.kind(behind) == "tbl" and self.joined(behind):
@@ -146,12 +148,18 @@ class StitchReader(MarkerReader):
                 start, end, flags = self.take(stop + 1)
                 plain = Stitch(NAMES[craft], Number((first - 1,)), start, end)
                 return Brackets(
-                    start, end, flags,
-                    (Stitches(start, end, 0, plain), Stitches(start, end, 0, Stitch(TOGETHER[craft, 2], ONE, start, end))),
-                )  # fmt: skip
+                    start,
+                    end,
+                    flags,
+                    (
+                        Stitches(start, end, 0, plain),
+                        Stitches(start, end, 0, Stitch(TOGETHER[craft, 2], ONE, start, end)),
+                    ),
+                )
         return None
 
     def stitch(self) -> Phrase:
+        """`k2tog`, `ssk`."""
         name = self.token().means
         loose = name == "kfb" and self.token().text.startswith("inc")
         start, end, flags = self.take(1)
@@ -160,12 +168,14 @@ class StitchReader(MarkerReader):
         return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=loose))
 
     def cable(self) -> Phrase:
+        """`C4F`, which works four."""
         text = self.token().means or self.token().text
         numbers = [int(one) for one in re.findall("[0-9]+", text)]
         start, end, flags = self.take(1)
         return Stitches(start, end, flags, Stitch("k", Number((sum(numbers),)), start, end))
 
     def edge(self) -> Phrase:
+        """`edge st`."""
         start, end, flags = self.take(1)
         return Stitches(start, end, flags, Stitch("k", ONE, start, end))
 
@@ -192,6 +202,7 @@ class StitchReader(MarkerReader):
         return self.said(1)
 
     def pass_over(self) -> Phrase:
+        """`psso`."""
         return PassOver(*self.take(1))
 
     def decrease(self) -> Phrase:
