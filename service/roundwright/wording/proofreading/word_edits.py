@@ -55,7 +55,7 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         if other and spelling[:6].count(other[0]) == 1:
             nodes = _with_stitch(candidate.nodes, node.start, other[2])
             if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.state.lanes):
-                yield (Edit(node.start, node.end, spelling.replace(other[0], other[1], 1), 1.0),)
+                yield (Edit(node.start, node.end, spelling.replace(other[0], other[1], 1), 1.1),)
         for name in names:
             nodes = _with_stitch(candidate.nodes, node.start, name)
             if name != node.name and all(
