@@ -21,7 +21,7 @@ from roundwright.wording.reading.tree import (
 def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
     thus = bool(seen.fabrics) and any(each.manner for each in seen.continues)
-    if seen.agains or seen.untils or seen.changes or not (segment.intro or thus):
+    if seen.agains or seen.untils or (seen.changes and not segment.intro) or not (segment.intro or thus):
         return False
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times

@@ -116,7 +116,10 @@ class ExtentReader(NumberReader):
                 return self.length(place - self.place + 1)
             if until and token.kind == "number":
                 after = self.tokens[place + 1].kind if place + 1 < self.stop else ""
-                if after in ("stitch_noun", "remain", "left"):
+                ends = place + 1 >= self.stop or bool(self.tokens[place + 1].flags & (STOP | COMMA | SEMI))
+                if after in ("stitch_noun", "remain", "left") or (
+                    ends and self.tokens[place - 1].kind == "have"
+                ):
                     stop = place + 1
                     while (
                         stop < self.stop

@@ -44,6 +44,8 @@ class NumberReader(StitchReader):
                 )
                 return Fabric(start, end, flags, "ratio", nodes)
         kind = self.kind(1)
+        if kind == "more" and self.kind(2) == "plain" and self.kind(3) != "round":
+            return Rounds(*self.take(2), number, more=True)
         if kind == "plain" and self.joined(1) and (plain := self.plain_number(number)):
             return plain
         if (
@@ -201,6 +203,8 @@ class NumberReader(StitchReader):
         kind = self.kind(ahead) if self.joined(ahead) else ""
         if kind == "together":
             return self.together(number, ahead + 1)
+        if kind == "knit" and self.kind(ahead + 1) == "together":
+            return self.together(number, ahead + 2)
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
             if self.kind(ahead + 1) in ("between", "before") and kind in ("fewer", "more"):
                 return Continue(*self.take(ahead + 2), manner=True)
@@ -288,6 +292,9 @@ class NumberReader(StitchReader):
 
     def total(self) -> Phrase:
         """`in all 56 sts`."""
+        if self.kind(1) == "number" and self.kind(2) == "times":
+            number = cast("Number", self.token(1).number)
+            return Times(*self.take(3), number, total=True)
         if self.kind(1) == "number" and self.kind(2) != "round":
             number = cast("Number", self.token(1).number)
             count = 3 if self.kind(2) == "stitch_noun" else 2
