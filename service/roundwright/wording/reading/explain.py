@@ -32,7 +32,7 @@ from roundwright.wording.reading.states import (
     State,
     unrolled,
 )
-from roundwright.wording.reading.tree import Evenly, Fill, Group, Number, Stitch, walk
+from roundwright.wording.reading.tree import Evenly, Fill, Group, Nodes, Number, Stitch
 from roundwright.wording.reading.working import UnclearError
 
 BEAM: Final = 8
@@ -376,16 +376,32 @@ def _check_count(work: LineWork) -> None:
 
 def lists_of(candidate: Candidate) -> list[Number]:
     """The numbers of a candidate that are given for several sizes."""
-    numbers = [stated.number for stated in candidate.stated]
-    for node in walk(candidate.nodes):
-        if isinstance(node, Stitch | Group):
-            numbers.append(node.times)
-        elif isinstance(node, Fill) and node.leave is not None:
-            numbers.append(node.leave)
+    numbers = [stated.number for stated in candidate.stated if len(stated.number.values) > 1]
+    _add_lists(candidate.nodes, numbers)
+    for number in (candidate.rounds, candidate.until):
+        if number is not None and len(number.values) > 1:
+            numbers.append(number)
+    return numbers
+
+
+def _add_lists(nodes: Nodes, numbers: list[Number]) -> None:
+    for node in nodes:
+        number: Number | None = None
+        if isinstance(node, Stitch):
+            number = node.times
+        elif isinstance(node, Fill):
+            number = node.leave
+        elif isinstance(node, Group):
+            number = node.times
         elif isinstance(node, Evenly):
-            numbers.append(node.change)
-    numbers.extend(number for number in (candidate.rounds, candidate.until) if number is not None)
-    return [number for number in numbers if len(number.values) > 1]
+            number = node.change
+        if number is not None and len(number.values) > 1:
+            numbers.append(number)
+        if isinstance(node, _HOLDING):
+            _add_lists(node.nodes, numbers)
+
+
+_HOLDING: Final = (Fill, Group)
 
 
 def _with_count(lane: Lane, count: int, *, copy: bool) -> Lane:

@@ -79,9 +79,12 @@ class Seen(Struct):
     ends_plain: bool = False
 
 
+_STITCHES: Final = (Stitches, Star, PassOver)
+
+
 def has_stitches(phrase: Phrase) -> bool:
     """Whether stitches are worked in it."""
-    if isinstance(phrase, Stitches | Star | PassOver):
+    if isinstance(phrase, _STITCHES):
         return not (isinstance(phrase, Stitches) and isinstance(phrase.node, Mark))
     return isinstance(phrase, Brackets) and any(has_stitches(one) for one in phrase.inside)
 
