@@ -202,7 +202,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             elif stop and not again and (works or isinstance(phrase, Said | Then | Rounds | Length | Rep)):
                 spoken = (
                     of is not None
-                    and isinstance(phrase, Stitches)
+                    and isinstance(phrase, Stitches | Brackets)
                     and not whole
                     and not begins
                     and not counted

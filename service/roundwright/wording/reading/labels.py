@@ -463,6 +463,8 @@ def _sizes_end(lines: Lines) -> int:
         if place > lines.place:
             if token.flags & COLON:
                 return place
+            if lines.tokens[place - 1].kind in ("only", "size") and token.flags & DASH and token.flags & STOP:
+                return place
             if token.flags & (LINE | STOP | SEMI):
                 return 0
             if lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH):

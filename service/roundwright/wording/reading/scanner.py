@@ -319,7 +319,7 @@ def _list(raw: str, start: int, end: int, flags: int, width: int, tokens: list[T
     values = tuple(
         min(int(one[:8]), MOST_STITCHES) if one.isdigit() else None for one in _DIGITS.findall(raw)
     )[:MOST_LISTED]
-    often = bool(tokens) and tokens[-1].kind == "times"
+    often = bool(tokens) and tokens[-1].text == "x" and not flags & (DASH | EQUALS)
     unlike = often or (width == 1 and _apart(values))
     if bracket and bracket.start() and len(values) == 2 and width != 2 and unlike:
         place = start + bracket.start()

@@ -40,6 +40,14 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
         names.setdefault(name, 0)
     for name in ("large", "largest"):
         names.setdefault(name, width - 1)
+    for column, spellings in enumerate(
+        (("1st", "first"), ("2nd", "second"), ("3rd", "third"), ("4th", "fourth"))
+    ):
+        for name in spellings:
+            names.setdefault(name, min(column, width - 1))
+    if width == 2:
+        names.setdefault("smaller", 0)
+        names.setdefault("larger", 1)
     if width == 3:
         names.setdefault("medium", 1)
     return names

@@ -241,6 +241,9 @@ class AgainReader(Lengths):
         ahead = self.skip(1)
         while self.kind(ahead) in ("as", "for"):
             ahead = self.skip(ahead + 1)
+        if self.kind(ahead) in ("ordinal", "number") and self.flags(ahead + 1) & STOP and self.joined(ahead):
+            number = self.token(ahead).number or ONE
+            return Again(*self.take(ahead + 1), (number.of(0) or 0,), work=True)
         if self.kind(ahead) in ("round", "last", "ordinal", "these") and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
