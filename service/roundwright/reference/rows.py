@@ -59,7 +59,9 @@ class TermRow(Struct, frozen=True, kw_only=True):
 class WordRow(Struct, frozen=True, kw_only=True):
     """A word or phrase of written patterns, with the kind of thing it says."""
 
-    word: Annotated[str, Meta(min_length=1, description="The word or phrase; case, dots and hyphens do not matter.")]
+    word: Annotated[
+        str, Meta(min_length=1, description="The word or phrase; case, dots and hyphens do not matter.")
+    ]
     kind: Annotated[
         str,
         Meta(
@@ -69,7 +71,8 @@ class WordRow(Struct, frozen=True, kw_only=True):
         ),
     ]
     means: Annotated[
-        str | None, Meta(description="The stitch or the number it stands for; null where its kind says it all.")
+        str | None,
+        Meta(description="The stitch or the number it stands for; null where its kind says it all."),
     ] = None
     source: SourceKey
     mark: Mark
