@@ -10,7 +10,7 @@ from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.proofreading.repair import MOST_STEPS as MOST_STEPS_OF_REPAIRS
 from roundwright.wording.proofreading.repair import Repairs
-from roundwright.wording.reading.explain import MOST_STEPS
+from roundwright.wording.reading.explain import MOST_STEPS, MOST_STEPS_OF_SIZE
 from roundwright.wording.reading.layout import MOST_LINES
 from roundwright.wording.reading.scanner import MOST_WORDS, scan
 
@@ -58,7 +58,8 @@ def test_the_steps_of_a_text_are_bounded(name: str, sizes: int) -> None:
     """However a text is made, and in any number of sizes, the search ends soon after its steps are used up."""
     explained = Explained(NASTY[name][:LONGEST_TEXT], SIZES[sizes])
 
-    assert explained.search.budget.spent <= 2 * MOST_STEPS
+    assert explained.search.budget.steps <= MOST_STEPS + MOST_STEPS_OF_SIZE * sizes
+    assert explained.search.budget.spent <= 1.2 * explained.search.budget.steps
     assert len(explained.segments) <= MOST_WORDS
 
 

@@ -37,8 +37,10 @@ from roundwright.wording.reading.working import UnclearError
 
 BEAM: Final = 8
 """States that are kept."""
-MOST_STEPS: Final = 10_000
-"""Steps of the search for one text, each one or two microseconds: twelve sizes take half of them."""
+MOST_STEPS: Final = 8_000
+"""Steps of the search for one text, each one or two microseconds."""
+MOST_STEPS_OF_SIZE: Final = 1_500
+"""Steps in addition for every size: the longest hat the service writes in twelve sizes takes 21,000."""
 STEPS_FOR_SEGMENT: Final = 20
 """Steps it takes to find the candidates of a segment, and as many for every five phrases."""
 STEPS_FOR_SIZE: Final = 4
@@ -69,7 +71,7 @@ class Search:
         self.width = sizes.width
         self.counts = sizes.printed
         self.cast_on = sizes.cast_on
-        self.budget = budget or Budget(MOST_STEPS)
+        self.budget = budget or Budget(MOST_STEPS + MOST_STEPS_OF_SIZE * len(sizes.cast_on))
         self.desk = Desk(segments, self.budget)
         lanes = zip(sizes.cast_on, sizes.columns, strict=True)
         self.states = [State(tuple(Lane(size, column, count) for size, (count, column) in enumerate(lanes)))]
@@ -378,9 +380,8 @@ def lists_of(candidate: Candidate) -> list[Number]:
     """The numbers of a candidate that are given for several sizes."""
     numbers = [stated.number for stated in candidate.stated if len(stated.number.values) > 1]
     _add_lists(candidate.nodes, numbers)
-    for number in (candidate.rounds, candidate.until):
-        if number is not None and len(number.values) > 1:
-            numbers.append(number)
+    several = (number for number in (candidate.rounds, candidate.until) if number is not None)
+    numbers.extend(number for number in several if len(number.values) > 1)
     return numbers
 
 

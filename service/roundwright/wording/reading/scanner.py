@@ -12,8 +12,8 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.vocabulary import Vocabulary, Word, vocabulary
 
-MOST_WORDS: Final = 3_000
-"""Words of one text, twice those of a long pattern for a hat: a book of patterns is sent pattern by pattern."""
+MOST_WORDS: Final = 5_000
+"""Words of one text: the longest hat the service writes, in sentences and twelve sizes, has four thousand."""
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
 
