@@ -5,6 +5,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -26,7 +27,6 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.scanner import (
     COLON,
     COMMA,

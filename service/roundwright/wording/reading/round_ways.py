@@ -101,21 +101,20 @@ def rounds_of_segment(
                 if not one.trouble
             )
     if len(work) > 1 and isinstance(work[-1], Times) and isinstance(work[-2], Extent) and number is None:
-        for one in settle(tuple(work[:-1]))[:2]:
-            if not one.trouble:
-                found.append(
-                    Candidate(
-                        "round", cost + one.cost + 0.3, one.nodes, rounds=work[-1].number, stated=stated
-                    )
-                )
+        often = work[-1].number
+        found.extend(
+            Candidate("round", cost + one.cost + 0.3, one.nodes, rounds=often, stated=stated)
+            for one in settle(tuple(work[:-1]))[:2]
+            if not one.trouble
+        )
     if until is not None:
         without = tuple(phrase for phrase in work if not isinstance(phrase, Until))
-        for one in settle(without)[:3]:
-            found.append(
-                Candidate(
-                    "round", cost + one.cost + 0.5, one.nodes, until=until, stated=stated, trouble=one.trouble
-                )
+        found.extend(
+            Candidate(
+                "round", cost + one.cost + 0.5, one.nodes, until=until, stated=stated, trouble=one.trouble
             )
+            for one in settle(without)[:3]
+        )
     if (
         segment.label is None
         and len(stitches) == 1

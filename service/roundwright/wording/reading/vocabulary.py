@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from difflib import get_close_matches
 from functools import cache
-from typing import Final, NamedTuple, cast
+from typing import Final, NamedTuple
 
 from msgspec import Struct
 
