@@ -10,7 +10,7 @@ WORDINGS = [
     ("what was worked, again", "*K2tog* around: 20. And once more: 10.", 40, [20, 10]),
     (
         "rounds with letters",
-        "Round A: [Knit to 2 sts before m, k2tog, sm] 7 times.\nRound B: Knit.\nWork Rounds A and B a total of 2 times.",
+        "Round A: [Knit to 2 sts before m, k2tog] 7 times.\nRound B: Knit.\nWork Rounds A and B a total of 2 times.",
         84,
         [77, 77, 70, 70],
     ),
