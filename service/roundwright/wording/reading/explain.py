@@ -37,7 +37,7 @@ from roundwright.wording.reading.working import UnclearError
 
 BEAM: Final = 8
 """States that are kept."""
-MOST_STEPS: Final = 8_000
+MOST_STEPS: Final = 6_000
 """Steps of the search for one text, each one or two microseconds."""
 MOST_STEPS_OF_SIZE: Final = 1_500
 """Steps in addition for every size: the longest hat the service writes in twelve sizes takes 21,000."""

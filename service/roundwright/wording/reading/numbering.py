@@ -106,7 +106,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     entry = Entry(work.candidate, work.place)
     if label is not None and label.named:
         lane.told = (lane.told, label.named, entry)
-    work.desk.budget.spend(len(numbers) // 2)
+    work.desk.budget.spend(len(numbers))
     skipped = bool(lane.begin) and numbers[-1] < lane.begin and not lane.worked
     if not skipped and lane.printed and first <= lane.printed:
         work.note("round_twice", work.segment.start, 0.5, text=str(first))
@@ -146,7 +146,7 @@ def _fill(work: LineWork, first: int) -> None:
         return
     begun = lane.printed or (lane.begin - 1 if lane.begin and not lane.worked else 0)
     numbers = range(begun + 1, first)
-    work.desk.budget.spend(len(numbers) // 2)
+    work.desk.budget.spend(len(numbers))
     entries = {number: lane.waiting.pop(number, None) or lane.stands(number) for number in numbers}
     missing = [number for number, entry in entries.items() if entry is None]
     for number, entry in entries.items():

@@ -12,7 +12,7 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.vocabulary import Vocabulary, Word, vocabulary
 
-MOST_WORDS: Final = 5_000
+MOST_WORDS: Final = 4_500
 """Words of one text: the longest hat the service writes, in sentences and twelve sizes, has four thousand."""
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
