@@ -27,11 +27,11 @@ if "--coverage" in sys.argv:
 
     with atheris.instrument_imports(include=["roundwright.wording"]):
         from roundwright.wording.proofreading import proofread
-        from roundwright.wording.reading import parser as grammar
+        from roundwright.wording.reading.layout import MOST_IN_LINE
         from roundwright.wording.writing import pattern as write
 else:
     from roundwright.wording.proofreading import proofread
-    from roundwright.wording.reading import parser as grammar
+    from roundwright.wording.reading.layout import MOST_IN_LINE
     from roundwright.wording.writing import pattern as write
 
 LIMIT_MS = 50.0
@@ -118,7 +118,7 @@ def changed(chance: random.Random, text: str) -> str:
 def in_one_line(chance: random.Random) -> str:
     """A few words over and over, up to the length of a line: what builds on what is before it in the line."""
     words = chance.choices([word for word in WORDS if word != "\n"], k=chance.randint(1, 8))
-    times = chance.randint(2, grammar.MOST_IN_LINE // sum(len(word.split()) for word in words) + 2)
+    times = chance.randint(2, MOST_IN_LINE // sum(len(word.split()) for word in words) + 2)
     return f"Rnd 1: {' '.join(words * times)}"
 
 
@@ -231,7 +231,6 @@ def main() -> None:
     parser.add_argument("--seed", type=int, default=1, help="of the chance (default 1)")
     parser.add_argument("--coverage", action="store_true", help="guided by coverage, with atheris")
     arguments = parser.parse_args()
-    grammar.warm()
     if arguments.coverage:
         by_coverage(arguments.inputs, arguments.seed)
     else:

@@ -39,6 +39,7 @@ from roundwright.reference.rows import (
     TailRow,
     TermRow,
     WhoHeadRow,
+    WordRow,
     YarnCountRow,
     YarnLengthRow,
     YarnWeightRow,
@@ -77,6 +78,7 @@ __all__ = [
     "summaries",
     "tail_rules",
     "terms",
+    "words",
     "yarn_counts",
     "yarn_weights",
 ]
@@ -98,6 +100,7 @@ SHAPES: Mapping[str, Any] = {
     "stitches": table_of("StitchTable", StitchRow),
     "abbreviations": table_of("AbbreviationTable", AbbreviationRow),
     "terms": table_of("TermTable", TermRow),
+    "words-en": table_of("WordTable", WordRow),
     "loop-lengths": table_of("LoopLengthTable", LoopConstantRow),
     "buying": table_of("BuyingTable", BuyingRow),
     "tails": table_of("TailTable", TailRow),
@@ -237,6 +240,12 @@ def spellings() -> Mapping[str, str]:
     return MappingProxyType(
         {text.lower(): str(row.stitch) for row in named for text in (row.abbreviation, *row.spellings)}
     )
+
+
+@cache
+def words(language: str = "en") -> tuple[WordRow, ...]:
+    """The words of patterns in a language, beside the stitches and abbreviations."""
+    return _rows_of(f"words-{language}", WordRow)()
 
 
 @cache

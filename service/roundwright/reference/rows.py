@@ -56,6 +56,28 @@ class TermRow(Struct, frozen=True, kw_only=True):
     mark: Mark
 
 
+class WordRow(Struct, frozen=True, kw_only=True):
+    """A word or phrase of written patterns, with the kind of thing it says."""
+
+    word: Annotated[
+        str, Meta(min_length=1, description="The word or phrase; case, dots and hyphens do not matter.")
+    ]
+    kind: Annotated[
+        str,
+        Meta(
+            min_length=1,
+            description="What it says: `stitch`, `number`, `repeat`, `around`, `cast_on`, `closing` and so on; "
+            "`filler` says nothing.",
+        ),
+    ]
+    means: Annotated[
+        str | None,
+        Meta(description="The stitch or the number it stands for; null where its kind says it all."),
+    ] = None
+    source: SourceKey
+    mark: Mark
+
+
 class YarnWeightRow(Struct, frozen=True, kw_only=True):
     """A class of yarn thickness with the gauge and needles usual for it."""
 

@@ -139,6 +139,8 @@ def _answer(one: Operation) -> dict[str, Any]:
     for media_type in one.renderers:
         if media_type == JSON:
             content[JSON] = {"schema": _reference(one.answer_type)}
+        elif media_type.endswith("+json"):
+            content[media_type] = {"schema": {"type": "object"}}
         else:
             bare = media_type.partition(";")[0]
             text = bare.startswith("text/") or bare.endswith("+xml")

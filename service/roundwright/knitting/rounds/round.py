@@ -116,6 +116,10 @@ class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         tuple[Annotated[str, Meta(max_length=500)], ...],
         Meta(max_length=MOST_NOTES, description="What the knitter should watch in this round."),
     ] = ()
+    line: Annotated[
+        Annotated[int, Meta(ge=1, le=LONGEST_TEXT + 1)] | None,
+        Meta(description="Line of the text that asks for it, from 1; null where no text does."),
+    ] = None
 
 
 class Multiple(Struct, frozen=True, forbid_unknown_fields=True):

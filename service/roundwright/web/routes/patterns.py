@@ -1,7 +1,9 @@
 """Written patterns, read and proved."""
 
-from roundwright.web.routes.operation import calculation
+from roundwright.web.routes.operation import JSON, calculation
+from roundwright.web.routes.request_reader import encode
 from roundwright.wording.proofreading import proofread
+from roundwright.wording.proofreading.sarif import MEDIA_TYPE, sarif
 
 
 @calculation(
@@ -11,17 +13,21 @@ from roundwright.wording.proofreading import proofread
     summary="Work a written pattern in all its sizes, and find what does not come out",
     example="patterns-proofread",
     takes_text=True,
+    renderers={JSON: encode, MEDIA_TYPE: sarif},
 )
 def proofread_pattern(request: proofread.ProofreadRequest) -> proofread.ProofreadAnswer:
     """Each line that is a round is executed: it comes out when it uses exactly the stitches the one before left.
 
     What stitches use and leave, and how they are spelled: Craft Yarn Council list of abbreviations and common book
-    lists (`/v1/standards/stitches`, `/v1/standards/abbreviations`); repeats are read as that list explains them
-    (`*...; rep from *`, `[...]` so many times), numbers in brackets as sizes (`k4 (5, 6)`). US and UK words, any case.
+    lists (`/v1/standards/stitches`, `/v1/standards/abbreviations`, `/v1/standards/words-en`). A line often has several
+    readings; a knitter takes the one that comes out, and so does this: of all readings of the whole text the cheapest
+    is taken, in which least is assumed and least is wrong. US and UK words, any case, numbers in brackets as sizes.
 
-    A finding says where, what, by how many stitches, for which size, and offers the line with the smallest change
-    that comes out in all sizes: it is worked before it is offered. After a fault reading goes on with the count that
-    the pattern goes on with. Where the words allow two readings, the one that comes out is taken and both counts are
-    told. At most 400 rounds are read for a size, 6,000 different words in all, and 100 findings given.
+    `lines` says what every line was taken for, with its counts worked and printed. A finding says where, what, by how
+    many stitches and for which size; its `edits` are the smallest changes that come out, each with the findings that
+    are left when it is made, and `repaired` is the text with the best of them. After a fault reading goes on with the
+    count that the pattern goes on with. An `error` cannot be knitted as written; a `note` can, and is what an editor
+    asks about. With `Accept: application/sarif+json` the findings come as SARIF 2.1.0 (OASIS). At most 400 rounds are
+    read for a size, 6,000 words in all, and 100 findings given.
     """
     return proofread.proofread(request)

@@ -1,4 +1,1 @@
-"""A pattern executed for all its sizes: what is wrong with it, and the smallest repair.
-
-May import `reading` and what is below it.
-"""
+"""What is wrong with a pattern, and the smallest edits with which it comes out."""

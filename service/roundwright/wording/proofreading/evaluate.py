@@ -1,257 +1,198 @@
-"""A line worked on so many stitches: its tree becomes steps, by arithmetic alone.
+"""What does not come out in an explanation, as findings on their lines."""
 
-A repeat is never written out, so the time does not grow with its times.
-"""
+import re
+from typing import Final
 
-from collections.abc import Mapping
-from functools import cache
-from typing import Final, NamedTuple
+from msgspec.structs import replace
 
-from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds.round import (
-    MOST_STEPS,
-    MOST_STITCHES,
-    Repeat,
-    Step,
-    Steps,
-    StitchName,
-    Work,
-    execute,
+from roundwright.knitting.rounds.round import MOST_STITCHES
+from roundwright.wording.proofreading.explained import Explained
+from roundwright.wording.proofreading.findings import KINDS, Finding
+from roundwright.wording.proofreading.messages import (
+    NO_ROUNDS,
+    ambiguous,
+    cast_on_comes_out,
+    message,
+    size_taken,
+    unknown_word,
 )
-from roundwright.knitting.rounds.spread import most_changes, spread
-from roundwright.wording.reading.tree import (
-    Evenly,
-    Fill,
-    Group,
-    Node,
-    Nodes,
-    Number,
-    Stitch,
-    Trouble,
-    Unknown,
-)
+from roundwright.wording.proofreading.repair import Repair, cast_on_repair
+from roundwright.wording.proofreading.rewriting import Edit
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
+from roundwright.wording.reading.states import Fault
+from roundwright.wording.reading.tree import Evenly, Fill, Group, Stitch
+from roundwright.wording.reading.vocabulary import similar
+from roundwright.wording.reading.working import UnclearError, Worker
+
+_CODES: Final = {"chart": "to_a_length", "markers": "ambiguous"}
 
 
-class UnclearError(Exception):
-    """A line that cannot be worked as it stands, whatever the count."""
+class Found:
+    """A finding, with what it was made of: its segment, and a repair that is its own."""
 
-    def __init__(self, code: str, message: str, start: int) -> None:
-        super().__init__(message)
-        self.trouble = Trouble(code, message, start)
-
-
-Changes = Mapping[int, int | StitchName]
-"""Other values for numbers and stitches, by the place where those stand in the line: a repair being tried."""
-
-NO_CHANGES: Final[Changes] = {}
+    def __init__(self, finding: Finding, segment: int | None = None, repair: Repair | None = None) -> None:
+        self.finding = finding
+        self.segment = segment
+        self.repair = repair
 
 
-class _Part(NamedTuple):
-    """Part of a line: its steps and what they use and leave, once."""
-
-    steps: Steps
-    used: int
-    left: int
-
-
-class _Fill(NamedTuple):
-    """A part that is worked over and over, to the last `leave` stitches; None: to as many as what follows uses."""
-
-    part: _Part
-    leave: int | None
-    whole: bool  # one stitch that goes on: `k to end`
-
-
-Plan = tuple[_Part | _Fill | Evenly, ...]
-"""A line with the numbers of one size put in."""
-
-
-class Worked(NamedTuple):
-    """A line worked on some stitches: its steps, how many stitches they use and how many they leave."""
-
-    steps: Steps
-    used: int
-    left: int
-
-
-def plan(nodes: Nodes, column: int, changes: Changes = NO_CHANGES) -> Plan:
-    """The line for the size in this column. Raises `UnclearError` where it holds what cannot be worked."""
-    parts: list[_Part | _Fill | Evenly] = []
-    for node in nodes:
-        if isinstance(node, Fill):
-            parts.append(_fill(node, column, changes))
-        elif isinstance(node, Evenly):
-            parts.append(node)
-        elif isinstance(node, Group) and node.times.of(0) == 1 and not node.extra and _fills(node):
-            parts.extend(plan(node.nodes, column, changes))
-        else:
-            parts.append(_fixed(node, column, changes))
-    if any(isinstance(part, Evenly) for part in parts) and len(parts) > 1:
-        start = next(node.start for node in nodes if isinstance(node, Evenly))
-        raise UnclearError(
-            "not_understood", "Changes spread evenly are read as a whole round of their own.", start
+def evaluate(explained: Explained) -> list[Found]:
+    """Everything that does not come out or was left open, in the order of the lines."""
+    explanation = explained.explanation
+    faults = [_reason(explained, fault) for fault in explanation.faults]
+    found = [Found(_finding(explained, fault), fault.segment) for fault in faults]
+    found.extend(_cast_on(explained))
+    if not any(explanation.rounds) and not found:
+        found.append(Found(Finding(line=1, column=1, code="no_rounds", severity="error", message=NO_ROUNDS)))
+    wrong = {each.segment for each in found if each.finding.severity == "error"}
+    found.extend(_ambiguous(explained, wrong))
+    if explained.guessed is not None:
+        place = explained.position(explained.guessed)
+        sentence = size_taken(explained.columns[0] + 1, explained.cast_on[0])
+        note = Finding(
+            line=place.line, column=place.column, code="ambiguous", severity="note", message=sentence
         )
-    return _together(parts)
+        found.append(Found(note))
+    found.sort(key=lambda each: (each.finding.line, each.finding.column))
+    return found
 
 
-def _together(parts: list[_Part | _Fill | Evenly]) -> Plan:
-    """The parts, with neighbours of fixed length made one."""
-    made: list[_Part | _Fill | Evenly] = []
-    for part in parts:
-        last = made[-1] if made else None
-        if type(part) is _Part and type(last) is _Part:
-            made[-1] = _Part(last.steps + part.steps, last.used + part.used, last.left + part.left)
-        else:
-            made.append(part)
-    return tuple(made)
+def _finding(explained: Explained, fault: Fault) -> Finding:
+    place = explained.position(fault.start)
+    code = _CODES.get(fault.code, fault.code)
+    note = fault.note or (KINDS[code].severity == "note" and code != "round_missing")
+    return Finding(
+        line=place.line,
+        column=place.column,
+        code=code,
+        severity="note" if note else "error",
+        size=None if fault.size is None else fault.size + 1,
+        stitches=_by(fault),
+        message=_unknown(explained, fault) if code == "unknown_word" else message(fault),
+    )
 
 
-def _fills(group: Group) -> bool:
-    return any(isinstance(node, Fill) or (isinstance(node, Group) and _fills(node)) for node in group.nodes)
+_WORD: Final = re.compile(r"[^\s,;:*()\[\]{}]{1,60}")
 
 
-def _value(number: Number, column: int, changes: Changes) -> int:
-    changed = changes.get(number.start) if changes else None
-    if isinstance(changed, int):
-        return changed
-    return number.of(column) or 0
+def _unknown(explained: Explained, fault: Fault) -> str:
+    """The word that is not known, as it is printed, and the stitches that look like it."""
+    word = _WORD.match(explained.text, fault.start)
+    if word is None:
+        return message(fault)
+    return unknown_word(word[0], similar(word[0].lower().rstrip(".")))
 
 
-@cache
-def _once(name: StitchName) -> tuple[int, int]:
-    return execute((Work(name),))
+def _reason(explained: Explained, fault: Fault) -> Fault:
+    """The fault, said more exactly: why a line was not read, or from which stitch on there are too few."""
+    if fault.code == "not_understood" and not fault.text:
+        options = explained.search.known.get(fault.segment, ())
+        troubles = [*(each.trouble for each in options), *explained.segments[fault.segment].troubles]
+        for code, text, start in filter(None, troubles):
+            return replace(fault, code=code, text=text, start=start)
+    candidate = explained.chosen.get(fault.segment)
+    if fault.code == "runs_out" and candidate is not None and fault.size is not None:
+        return replace(fault, start=_runs_out_at(candidate, explained.columns[fault.size], fault))
+    return fault
 
 
-def _fixed(node: Node, column: int, changes: Changes) -> _Part:
-    match node:
-        case Stitch(name, times, start):
-            changed = changes.get(start) if changes else None
-            if isinstance(changed, str):
-                name = changed
-            many = _value(times, column, changes)
-            uses, leaves = _once(name)
-            return _Part((Work(name, many),) if many else (), uses * many, leaves * many)
-        case Group():
-            return _repeated(node, column, changes)
-        case Unknown(word, start):
-            raise UnclearError("unknown_word", f"“{word}” is not known.", start)
-        case Fill() | Evenly():
-            raise UnclearError(
-                "not_understood",
-                "What goes on to the end of the round cannot be repeated within it.",
-                node.start,
-            )
-
-
-def _repeated(group: Group, column: int, changes: Changes) -> _Part:
-    once = _several(group.nodes, column, changes)
-    many = _value(group.times, column, changes) + group.extra
-    part = _value(group.part, column, changes) if group.part else 0
-    if not many or not once.steps:
-        return _Part((), 0, 0)
-    if part:
-        steps: Steps = (Repeat(many, once.steps, part),)
+def _runs_out_at(candidate: Candidate, column: int, fault: Fault) -> int:
+    """Where the first stitches stand that there are too few for, in a line without anything that goes on."""
+    if any(isinstance(node, Fill | Evenly) for node in candidate.nodes):
+        return fault.start
+    for place, node in enumerate(candidate.nodes):
         try:
-            return _Part(steps, *execute(steps))
-        except Impossible as error:
-            raise UnclearError("not_understood", error.detail, group.start) from error
-    return _Part(_times(many, once.steps), once.used * many, once.left * many)
+            if Worker(column).work(candidate.nodes[: place + 1], fault.before).used > fault.before:
+                return node.start
+        except UnclearError:
+            break
+    return fault.start
 
 
-def _times(many: int, steps: Steps) -> Steps:
-    if many == 1:
-        return steps
-    match steps:
-        case (Work(stitch, 1),):
-            return (Work(stitch, many),)
-    return (Repeat(many, steps),)
+def _by(fault: Fault) -> int | None:
+    """How many stitches too many, or too few below 0."""
+    by = None
+    if fault.code in ("left_over", "runs_out"):
+        by = fault.before - fault.used
+    elif fault.code in ("count_differs", "wrong_way") and fault.said is not None:
+        by = fault.left - fault.said
+    elif fault.code == "cast_on_differs" and fault.said is not None:
+        by = fault.said - fault.before
+    return None if by is None else max(-MOST_STITCHES, min(MOST_STITCHES, by))
 
 
-def _several(nodes: Nodes, column: int, changes: Changes) -> _Part:
-    steps: list[Step] = []
-    used = left = 0
-    for node in nodes:
-        part = _fixed(node, column, changes)
-        steps.extend(part.steps)
-        used += part.used
-        left += part.left
-    if len(steps) > MOST_STEPS:
-        raise UnclearError("too_long", f"More than {MOST_STEPS} steps side by side.", nodes[0].start)
-    return _Part(tuple(steps), used, left)
+def _cast_on(explained: Explained) -> list[Found]:
+    """Another count to cast on, with which most of what is wrong comes out."""
+    wrong = [fault for fault in explained.explanation.faults if fault.code in ("left_over", "runs_out")]
+    lines = {fault.segment for fault in wrong}
+    if not wrong or (len(lines) == 1 and wrong[0].said is None):
+        return []  # of one line without a count, the line is the likelier to be wrong
+    other = cast_on_repair(explained.text, explained.search, explained.explanation.cost)
+    if other is None:
+        return []
+    segment, repair = other
+    place = explained.position(repair.edits[0].start)
+    finding = Finding(
+        line=place.line,
+        column=place.column,
+        code="cast_on_differs",
+        severity="error",
+        message=cast_on_comes_out(repair.edits[0].text),
+    )
+    return [Found(finding, segment, repair)]
 
 
-def _fill(fill: Fill, column: int, changes: Changes) -> _Fill:
-    part = _several(fill.nodes, column, changes)
-    if not part.used:
-        raise UnclearError(
-            "never_ends", "This uses no stitches, so going on with it never reaches the end.", fill.start
-        )
-    leave = None if fill.leave is None else _value(fill.leave, column, changes)
-    match fill.nodes:
-        case (Stitch(bare=True),):
-            return _Fill(part, leave, whole=True)
-    return _Fill(part, leave, whole=False)
-
-
-def work(parts: Plan, count: int) -> Worked:
-    """The line worked on `count` stitches.
-
-    It may use fewer, where some are left over, or more, where there are too few. Raises `UnclearError` where the line
-    holds what cannot be worked on this count.
-    """
-    used = left = 0
-    steps: Steps = ()
-    for place, part in enumerate(parts):
-        if type(part) is _Part:
-            steps += part.steps
-            used += part.used
-            left += part.left
-        elif type(part) is _Fill:
-            leave = _after(parts[place + 1 :]) if part.leave is None else part.leave
-            many = max(0, count - used - leave) // part.part.used
-            if many:
-                steps += _filled(part, many)
-                used += part.part.used * many
-                left += part.part.left * many
-        elif isinstance(part, Evenly):
-            steps, used, left = _spread(part, count)
-    if left > MOST_STITCHES and used <= count:
-        raise UnclearError("too_many_stitches", f"More than {MOST_STITCHES:,} stitches.", 0)
-    if len(steps) > MOST_STEPS:
-        raise UnclearError("too_long", f"More than {MOST_STEPS} steps in a round.", 0)
-    return Worked(steps, used, left)
-
-
-def _filled(fill: _Fill, many: int) -> Steps:
-    steps = fill.part.steps
-    if fill.whole:
-        return _times(many, steps)
-    return steps if many == 1 else (Repeat(many, steps),)
-
-
-def _after(parts: Plan) -> int:
-    """What the rest of a line uses, where that is fixed."""
-    used = 0
-    for part in parts:
-        if type(part) is not _Part:
-            raise UnclearError(
-                "not_understood", "It is not said how far this goes, and what follows goes on as well.", 0
+def _ambiguous(explained: Explained, wrong: set[int | None]) -> list[Found]:
+    """Rounds whose words allow two counts, where none is printed."""
+    found = []
+    seen: set[int] = set()
+    for done in explained.explanation.rounds[0] if explained.explanation.rounds else ():
+        place = done.segment
+        if place in seen:
+            continue
+        seen.add(place)
+        candidate = explained.chosen.get(place)
+        if candidate is None or not candidate.how or candidate.stated or place in wrong:
+            continue
+        ways = _ways(explained, place, candidate, done.round.before)
+        if len(ways) > 1:
+            at = explained.position(candidate.nodes[0].start if candidate.nodes else 0)
+            finding = Finding(
+                line=at.line, column=at.column, code="ambiguous", severity="note", message=ambiguous(ways)
             )
-        used += part.used
-    return used
+            found.append(Found(finding, place, _clear(explained, candidate)))
+    return found
 
 
-def _spread(evenly: Evenly, count: int) -> Worked:
-    many = evenly.change.of(0) or 0
-    method: StitchName = "k2tog" if evenly.sign < 0 else "m1"
-    if not 0 < many <= most_changes(count, method):
-        raise UnclearError(
-            "not_understood", f"{many} changes do not fit into {count} stitches.", evenly.start
-        )
-    steps = spread(count, many, method)
-    return Worked(steps, *execute(steps))
+_TIMES: Final = re.compile(r"\btimes?\b", re.IGNORECASE)
 
 
-def fits_any_count(parts: Plan) -> bool:
-    """Whether the line comes out on every count, as a plain round does: then it says nothing about the count."""
-    return any(type(part) is _Fill and part.part.used == 1 for part in parts)
+def _clear(explained: Explained, candidate: Candidate) -> Repair | None:
+    """The words with which a line can be read in no other way than it was."""
+    first, last = candidate.nodes[0], candidate.nodes[-1]
+    if candidate.how in (ONCE_MORE, IN_ALL):
+        times = _TIMES.search(explained.text, first.end - len("times"))
+        words = (times.start(), "more ") if candidate.how == ONCE_MORE and times else None
+        words = (times.end(), " in all") if candidate.how == IN_ALL and times else words
+        return None if words is None else Repair((Edit(words[0], words[0], words[1], 1.0),), 0.0, 1.0)
+    inside = last.nodes if isinstance(last, Group) else (last,)
+    if not isinstance(last, Group | Stitch) or last.times.start < 0:
+        return None
+    stop = last.times.start if isinstance(last, Stitch) else inside[-1].end
+    stop = len(explained.text[:stop].rstrip())
+    edits = (Edit(inside[0].start, inside[0].start, "[", 1.0), Edit(stop, stop, "]", 1.0))
+    return Repair(edits, 0.0, 2.0)
+
+
+def _ways(explained: Explained, place: int, chosen: Candidate, count: int) -> list[tuple[str, int, int]]:
+    """What each way to read a line uses and leaves, the one that was taken first."""
+    ways: dict[tuple[int, int], str] = {}
+    options = [chosen, *(each for each in explained.search.options(place) if each.how and each.nodes)]
+    for candidate in options:
+        try:
+            worked = Worker(explained.columns[0], None, {}, None).work(candidate.nodes, count)
+        except UnclearError:
+            continue
+        ways.setdefault((worked.used, worked.left), candidate.how)
+    return [(how, used, left) for (used, left), how in list(ways.items())[:2]]

@@ -8,6 +8,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, 
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
+from roundwright.wording.proofreading.lines import MOST_LINES_TOLD, Line
 from roundwright.wording.proofreading.read import read
 
 
@@ -51,6 +52,18 @@ class ProofreadAnswer(Struct, frozen=True, kw_only=True):
             max_length=MOST_FINDINGS, description="What is wrong or worth knowing, in the order of the lines."
         ),
     ]
+    lines: Annotated[
+        tuple[Line, ...],
+        Meta(
+            max_length=MOST_LINES_TOLD,
+            description="The lines of the text that are not blank, in order, each with the rounds it stands for and "
+            "its counts: the sheet an editor makes.",
+        ),
+    ]
+    repaired: Annotated[
+        str | None,
+        Meta(description="The whole text with the best edit of each finding made; null where there is none."),
+    ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
 
@@ -75,4 +88,10 @@ _BASIS: Final = (
 def proofread(request: ProofreadRequest) -> ProofreadAnswer:
     """The pattern worked for every size, and its findings. Every text is answered; none raises."""
     reading = read(request.text, request.cast_on)
-    return ProofreadAnswer(rounds=reading.rounds, findings=reading.findings, basis=_BASIS)
+    return ProofreadAnswer(
+        rounds=reading.rounds,
+        findings=reading.findings,
+        lines=reading.lines,
+        repaired=reading.repaired,
+        basis=_BASIS,
+    )

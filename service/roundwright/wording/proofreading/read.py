@@ -1,53 +1,81 @@
-"""A written pattern turned back into rounds, each executed; what does not come out is found, and reading goes on.
+"""A text read: its rounds for each size, and everything that was found, with its edits."""
 
-`read` does it for all sizes at once, `rounds_of` for one and only if nothing is wrong.
-"""
-
+import msgspec
 from msgspec import Struct
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import Round
-from roundwright.wording.proofreading.executor import Desk, Follower
-from roundwright.wording.proofreading.findings import Finding
-from roundwright.wording.proofreading.outcome import Outcomes
-from roundwright.wording.proofreading.repair import Mender
-from roundwright.wording.proofreading.report import Report
-from roundwright.wording.reading.entries import Entry, Written, entries
-from roundwright.wording.reading.schedule import schedule
+from roundwright.wording.proofreading.editorial import notes
+from roundwright.wording.proofreading.edits import Edits, line_with, repaired
+from roundwright.wording.proofreading.evaluate import Found, evaluate
+from roundwright.wording.proofreading.explained import Explained
+from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
+from roundwright.wording.proofreading.lines import Line, line_of_segments, lines
+from roundwright.wording.proofreading.messages import too_many_findings
 
 
 class Reading(Struct, frozen=True):
-    """A text as read: the rounds of each size, as executed, and what was found.
-
-    A line that does not come out is in no size's rounds; the next goes on with the count the pattern goes on with.
-    """
+    """A text as read: the rounds of each size, as executed, its lines, what was found, and the text repaired."""
 
     rounds: tuple[tuple[Round, ...], ...]
     findings: tuple[Finding, ...]
+    lines: tuple[Line, ...] = ()
+    repaired: str | None = None
 
 
 def read(text: str, cast_on: tuple[int, ...]) -> Reading:
-    """The rounds of a pattern for each size, and everything that is wrong with it.
+    """The rounds of a pattern for each size, and everything that is wrong with it or worth knowing."""
+    explained = Explained(text, cast_on)
+    laid = lines(explained)
+    found = _found(explained, laid)
+    edits = Edits(explained, _findings_of)
+    findings = []
+    for each, made in zip(found, edits.of(found), strict=True):
+        repair = line_with(explained, made[0]) if made else None
+        findings.append(msgspec.structs.replace(each.finding, edits=made, repair=repair))
+    findings = _cut(findings)
+    return Reading(_rounds(explained), tuple(findings), laid, repaired(explained, findings))
 
-    `cast_on` has the stitches of each size at the start, one or more of the sizes the text is written for. Takes time
-    in the length of the text and in rounds times sizes; at most 400 rounds are read for a size.
-    """
-    text = text.replace("\r\n", "\n").replace("\r", "\n")
-    written = entries(text, len(cast_on))
-    report = Report(text, written, cast_on)
-    columns = _columns(written, cast_on, report)
-    shared = not any(map(_differs, written.entries))
-    desk = Desk(report, Outcomes(), Mender(), {})
-    turns = None
-    rounds = []
-    for size, (count, column) in enumerate(zip(cast_on, columns, strict=True)):
-        if turns is None or not shared:
-            turns, troubles = schedule(written.entries, column)
-            report.order(troubles)
-        follower = Follower(size, column, count, turns, desk)
-        follower.work()
-        rounds.append(tuple(follower.rounds))
-    return Reading(tuple(rounds), report.findings())
+
+def _findings_of(text: str, cast_on: tuple[int, ...]) -> list[Finding]:
+    """The findings of a text, without edits."""
+    explained = Explained(text, cast_on)
+    return _cut([each.finding for each in _found(explained, lines(explained))])
+
+
+def _found(explained: Explained, laid: tuple[Line, ...]) -> list[Found]:
+    """What does not come out, and what an editor would ask about, in the order of the lines."""
+    found = evaluate(explained)
+    found.extend(map(Found, notes(explained, laid, found)))
+    found.sort(key=lambda each: (each.finding.line, each.finding.column))
+    return found
+
+
+def _cut(findings: list[Finding]) -> list[Finding]:
+    """As many findings as are told, the last of them that there are more; errors go before notes."""
+    if len(findings) <= MOST_FINDINGS:
+        return findings
+    kept = sorted(findings, key=lambda each: each.severity)[: MOST_FINDINGS - 1]
+    kept.sort(key=lambda each: (each.line, each.column))
+    last = kept[-1]
+    more = Finding(
+        line=last.line,
+        column=last.column,
+        code="too_many_findings",
+        severity="note",
+        message=too_many_findings(len(findings) - len(kept)),
+    )
+    return [*kept, more]
+
+
+def _rounds(explained: Explained) -> tuple[tuple[Round, ...], ...]:
+    """The rounds of each size, each with the line that asks for it."""
+    at = line_of_segments(explained)
+    replace = msgspec.structs.replace
+    return tuple(
+        tuple(replace(done.round, line=at[done.segment]) for done in rounds)
+        for rounds in explained.explanation.rounds
+    )
 
 
 def rounds_of(
@@ -66,27 +94,3 @@ def rounds_of(
                 nearest=finding.repair,
             )
     return reading.rounds[size]
-
-
-def _differs(entry: Entry) -> bool:
-    """Whether a line may stand elsewhere in the order for another size."""
-    label = entry.label
-    numbers = [number for span in (label.spans if label else ()) for number in (span.first, span.last)]
-    counts = (label.count if label else None, entry.body.rounds)
-    return entry.columns is not None or any(
-        number and len(number.values) > 1 for number in (*numbers, *counts)
-    )
-
-
-def _columns(written: Written, cast_on: tuple[int, ...], report: Report) -> tuple[int, ...]:
-    """Which of the sizes in the text each count is: by place, or by count where only some are asked for."""
-    counts = written.counts * len(cast_on) if len(written.counts) == 1 else written.counts
-    if len(counts) in (0, len(cast_on)):
-        for size, (asked, said) in enumerate(zip(cast_on, counts, strict=False)):
-            if asked != said:
-                report.cast_on(size, asked, said)
-        return tuple(range(len(cast_on)))
-    if all(count in counts for count in cast_on):
-        return tuple(counts.index(count) for count in cast_on)
-    report.other_sizes()
-    return tuple(min(place, len(counts) - 1) for place in range(len(cast_on)))

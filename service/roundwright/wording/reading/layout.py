@@ -1,220 +1,267 @@
-"""Where the rounds are in the text of a pattern.
+"""The lines of a text: which are told, which begin rounds, and where one round ends and the next begins."""
 
-A pattern is headings, prose, a cast-on and rounds. A line that begins as a round does may be one; of the rest only the
-headings and the cast-on matter. Lines that a round runs on to are joined to it.
-"""
-
-import re
-from collections.abc import Iterator
-from functools import cache
-from itertools import pairwise
+from collections.abc import Mapping
 from typing import Final
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from roundwright.wording.reading import vocabulary as words
+from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
+from roundwright.wording.reading.definitions import with_definitions
+from roundwright.wording.reading.labels import Label, label
+from roundwright.wording.reading.line_breaks import begins_round, lines_of
+from roundwright.wording.reading.parsing.lines import Lines
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    CastOn,
+    Count,
+    Phrase,
+    Said,
+)
+from roundwright.wording.reading.scanner import (
+    BLANK,
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    FULL,
+    SEMI,
+    STOP,
+    TAB,
+    Token,
+)
+from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
+
+MOST_LINES: Final = 400
+"""Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
 
 
-class Piece(Struct, frozen=True):
-    """A stretch of the text that may be a round.
+MOST_IN_LINE: Final = 400
+"""Words of one line: several times what anybody prints."""
 
-    - `head`: what stands before its colon, such as `Rnd 3`; empty where there is none
-    - `text`: what is worked, from `offset` in the whole text
-    - `start`: where the piece begins, head and all
-    - `heading`: whether a heading or a prose line stands before it
-    - `told`: whether it is under a heading whose lines are not worked (abbreviations, materials, ...)
+
+class Segment(Struct, frozen=True, gc=False):
+    """Words that say one thing: a round, a number of rounds, rounds worked again.
+
+    - `label`: what stands before it; None for the second of a line
+    - `within`: whether it follows another in the same labelled line
+    - `heading`: whether a heading stands before it
+    - `intro`: whether it ends with a colon that introduces the lines below
+    - `told`: whether it stands under a heading whose lines are not worked
+    - `first`, `stop`: its tokens
     """
 
-    head: str
-    text: str
+    label: Label | None
+    phrases: tuple[Phrase, ...]
     start: int
-    offset: int
+    end: int
     heading: bool
     told: bool
+    troubles: tuple[tuple[str, str, int], ...] = ()
+    alone: bool = True
+    title: bool = False
+    intro: bool = False
 
 
-def line_and_column(text: str, place: int) -> tuple[int, int]:
-    """Line and column of a place in the text, both counted from 1."""
-    return text.count("\n", 0, place) + 1, place - text.rfind("\n", 0, place)
+class Laid(Struct):
+    """A text as it is laid out: its segments, and the words that it was cut short at."""
+
+    segments: list[Segment]
+    cut: int | None = None
 
 
-_ROUND: Final = r"(?:rnds?|rounds?|rows?|rds?)\b"
-
-_TOLD: Final = re.compile(
-    r"^\W*+(?:abbreviations?|materials?|yarn|gauge|tension|sizes?|finished|measurements?|needles?|notions|notes?|"
-    r"cautions?|stitch guide|special stitches|supplies|finishing|making up)\b[^\n]{0,40}$",
-    re.IGNORECASE,
-)
-"""Headings whose lines tell something; they are not worked."""
-
-_LONGEST_HEADING: Final = 60
-
-_NEXT_IN_LINE: Final = re.compile(
-    rf"(?<=[.;)])[^\S\n]+(?=(?:(?:next|dec\w*|inc\w*)\s(?:[0-9]+\s)?{_ROUND}|(?:{_ROUND}\s*|r)[0-9])[^:.;\n]{{0,60}}:)",
-    re.IGNORECASE,
-)
-"""Where a second round begins in one line: `Rnd 1: knit. Rnd 2: purl.`"""
-
-_SENTENCE: Final = re.compile(r"[.!][^\S\n]+(?=[A-Z*\[(])")
-
-_OF_ROUNDS: Final = re.compile(rf"(?<!of )(?<!of the )(?<!of this )\b{_ROUND}", re.IGNORECASE)
-"""A sentence about rounds is a round of its own: `Knit 5 rnds.` `Rep last rnd twice.` Not `to end of the round`."""
-
-_CAST_ON: Final = re.compile(
-    r"\b(?:cast(?:ing)?[\s-]on|co)\s+(?:a total of\s+)?([0-9]{1,7}(?:\s*[(\[][0-9\s,:;/()\[\]–-]{0,120}[)\]])?)",
-    re.IGNORECASE,
-)
-_MOST_SIZES: Final = 13
-
-
-@cache
-def _begins() -> re.Pattern[str]:
-    """How a line begins that may be a round: with a label, a bracket, a star or a word that works stitches.
-
-    Or with prose, after which comes a sentence about rounds.
-    """
-    kinds = words.kinds()
-    first = {"KNIT", "PURL", "SLIP", "STITCH", "MAKE", "REP", "EVEN", "FEWER", "ADDED", "ROUND"}
-    starts = sorted(
-        {word.partition("-")[0] for word, kind in kinds.items() if kind in first}, key=len, reverse=True
-    )
-    words_first = "|".join(map(re.escape, starts))
-    return re.compile(
-        rf"^[^\S\n]*+(?=\S)(?:[-•·–>][^\S\n]+)?(?:(?:\*\*|__|\#+[^\S\n]*)(?=[^\n:]{{0,60}}?\b{_ROUND}))?(?P<round>"
-        rf"(?:[*(\[]|(?:work|next|sizes?|cont|continue)\b|(?:{words_first})(?![a-z])|[0-9]{{1,3}}[.)]\s"
-        rf"|[^:\n]{{0,60}}?\b{_ROUND}[^:\n]{{0,60}}:|[^:\n]{{1,40}}:[^\S\n]*(?:[*(\[]|(?:{words_first})(?![a-z]))"
-        rf"|[^\n]{{0,150}}?[.;][^\S\n]+(?:next|knit|purl|work|{_ROUND})[^\S\n][^\n]{{0,60}}?\b{_ROUND})"
-        rf"[^\n]*)$",
-        re.IGNORECASE | re.MULTILINE,
-    )
-
-
-def cast_on(text: str) -> tuple[tuple[int, ...], int] | None:
-    """The counts of the first cast-on in the text, and where they stand."""
-    found = _CAST_ON.search(text)
-    if found is None:
-        return None
-    counts = tuple(int(count) for count in re.findall("[0-9]{1,7}", found[1]))
-    return counts[:_MOST_SIZES], found.start(1)
-
-
-def pieces(text: str) -> Iterator[Piece]:
-    """The stretches of the text that may be rounds, in order. Takes time in the length of the text."""
-    begins = _begins()
-    place, told = 0, False
-    while found := begins.search(text, place):
-        start = found.start("round")
-        title = _heading(text[place : found.start()], first=not place)
-        if title:
-            told = bool(_TOLD.match(title))
-        end = _joined(text, found.end())
-        if ":" not in found["round"] and _TOLD.match(found["round"]):
-            title, told = found["round"], True
-        yield from _split(text, start, end, heading=bool(title), told=told)
-        place = end
-
-
-def _heading(between: str, *, first: bool) -> str:
-    """The last heading in the prose between two rounds: a short line that is set apart."""
-    title, apart = "", first
-    for place, raw in enumerate(between.split("\n")):
-        line = raw.strip()
-        if not line:
-            apart = apart or place > 0
+def segments(tokens: list[Token], width: int = 1) -> Laid:
+    """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
+    laid = Laid([])
+    tokens = with_definitions(tokens)
+    told = heading = False
+    opened = False
+    names = names_of(tokens, max(width, width_of(tokens)))
+    carried: tuple[str, ...] = ()
+    for number, (begin, stop) in enumerate(lines_of(tokens, MOST_LINES, names)):
+        if number >= MOST_LINES:
+            laid.cut = tokens[begin].start
+            break
+        first = tokens[begin]
+        if stop - begin > MOST_IN_LINE:
+            if not any(
+                tokens[place].kind in ("stars", "stitch", "(") for place in range(begin, stop)
+            ) and not begins_round(tokens, begin, stop):
+                laid.segments.append(_silent(tokens, begin, stop))
+                continue
+            long = ("too_long", f"This has more than {MOST_IN_LINE} words and is not read.", first.start)
+            laid.segments.append(
+                Segment(
+                    None, (), first.start, tokens[stop - 1].end, heading=False, told=False, troubles=(long,)
+                )
+            )
             continue
-        set_apart = apart or line.isupper() or line.endswith(":") or line.startswith("#")
-        if set_apart and len(line) <= _LONGEST_HEADING and line[-1] not in ".,;":
-            title = line
-        apart = False
-    return title
+        title = _title(tokens, begin, stop)
+        colon = (
+            title
+            and begin + 1 < stop
+            and any(tokens[place].flags & COLON for place in range(begin + 1, min(begin + 4, stop)))
+        )
+        if _defines(tokens, begin, stop):
+            laid.segments.append(_silent(tokens, begin, stop))
+            continue
+        if title:
+            if not colon and stop - begin <= 6:
+                told, heading = True, True
+            laid.segments.append(_silent(tokens, begin, stop))
+            continue
+        pieces = _pieces(tokens, begin, stop, heading=heading, told=told, names=names)
+        if first.flags & BLANK:
+            carried = ()
+        pieces, carried = _scoped(pieces, carried)
+        works = any(is_work(piece.phrases) or piece.label for piece in pieces)
+        casts = any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases)
+        short = stop - begin <= 8 and not tokens[stop].flags & FULL
+        apart = bool(first.flags & BLANK) or begin == 0 or tokens[stop].flags & COLON or not opened
+        if casts:
+            told = False
+            opened = True
+        if not works and short:
+            if apart or not told:
+                told = False
+                heading = True
+            laid.segments.extend(pieces)
+            continue
+        if told and any(piece.label and piece.label.kind in ("numbered", "next", "step") for piece in pieces):
+            told = False
+            pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
+            pieces, carried = _scoped(pieces, carried)
+        elif not told and pieces and pieces[0].told:
+            pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
+            pieces, carried = _scoped(pieces, carried)
+        if pieces and tokens[stop].flags & COLON:
+            pieces[-1] = replace(pieces[-1], intro=True)
+        laid.segments.extend(pieces)
+        if works:
+            heading = False
+    return laid
 
 
-_OPEN_END: Final = re.compile(
-    r"(?:[,;:(\[*–—-]|\b(?:to|from|last|rep|and|the|next)|\blast\s[0-9 (),]{1,40}\s*sts?)\s*$", re.IGNORECASE
-)
-_MOST_JOINED: Final = 12
-"""Lines that one round runs over."""
+def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
+    return Segment(None, (), tokens[begin].start, tokens[stop - 1].end, heading=False, told=True, title=True)
 
 
-def _joined(text: str, end: int) -> int:
-    """The end of the round whose first line ends at `end`: lines that it plainly runs on to belong to it."""
-    start = text.rfind("\n", 0, end) + 1
-    for _ in range(_MOST_JOINED):
-        line = text[max(start, end - 200) : end]
-        if not (_OPEN_END.search(line) or text.count("(", start, end) > text.count(")", start, end)):
-            break
-        stop = text.find("\n", end + 1)
-        stop = len(text) if stop < 0 else stop
-        following = text[end + 1 : stop]
-        if not following.strip() or re.match(rf"\W*(?:next\s)?{_ROUND}", following, re.IGNORECASE):
-            break
-        if following.isupper():
-            break
-        start, end = end + 1, stop
-    return end
+def _defines(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells what a stitch is: `C6F: slip 3 sts to cable needle`, `k2tog = knit 2 together`."""
+    if stop - begin < 2 or tokens[begin].kind not in ("stitch", "cable"):
+        return False
+    sign = tokens[begin + 1].flags
+    first, second = tokens[begin], tokens[begin + 1]
+    if (
+        first.kind == "stitch" == second.kind
+        and first.means == second.means
+        and not sign & (COMMA | STOP | SEMI)
+    ):
+        return True
+    return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
 
 
-def _split(text: str, start: int, end: int, *, heading: bool, told: bool) -> Iterator[Piece]:
-    """The rounds in one stretch: several labels in a line, and sentences about rounds of their own."""
-    cuts = [start, *(found.end() for found in _NEXT_IN_LINE.finditer(text, start, end)), end]
-    for first, last in pairwise(cuts):
-        begin = first
-        for stop in _sentences(text, first, last):
-            yield _piece(text, begin, stop, heading=heading, told=told)
-            begin, heading = stop, False
-        heading = False
+def _title(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line is or begins with the name of something that is told: `Gauge`, `Materials:`."""
+    kind = tokens[begin].kind
+    if kind == "told":
+        return True
+    if (
+        kind in ("needle", "yarn", "size")
+        and begin + 1 < stop
+        and tokens[begin + 1].flags & (COLON | DASH)
+        and tokens[begin + 1].flags
+    ):
+        return tokens[begin].text not in ("a", "mc", "cc")
+    return False
 
 
-def _sentences(text: str, start: int, end: int) -> Iterator[int]:
-    """Where the sentences end that are rounds of their own; the last is the end."""
-    colon = text.find(":", start, end)
-    if not _OF_ROUNDS.search(text, max(start, colon), end):
-        yield end
-        return
-    ends = [*_SENTENCE.finditer(text, start, end), None]
-    of_rounds = colons = False  # in the sentences since the last cut
-    begin = start
-    for found, following in pairwise(ends):
-        assert found is not None  # only the last is
-        stop = found.end()
-        of_rounds = of_rounds or _OF_ROUNDS.search(text, begin, stop) is not None
-        colons = colons or text.find(":", begin, stop) >= 0
-        begin = stop
-        next_ends = following.start() if following else end
-        if (of_rounds and not colons) or _OF_ROUNDS.search(text[stop:next_ends]):
-            yield stop
-            of_rounds = colons = False
-    yield end
+def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segment], tuple[str, ...]]:
+    """The segments of a line for some sizes only, and the sizes that the lines below are for."""
+    made: list[Segment] = []
+    sizes = carried
+    for piece in pieces:
+        named = piece.label
+        if named is not None and named.scope:
+            sizes = named.sizes or ()
+        elif sizes and (named is None or named.sizes is None):
+            named = replace(named, sizes=sizes) if named else Label("sizes", piece.start, sizes=sizes)
+        made.append(replace(piece, label=named))
+    alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
+    return made, sizes if carried or (alone and not pieces[0].phrases) else ()
 
 
-_LABEL_ALONE: Final = re.compile(
-    rf"(?:{_ROUND}|r)\.?\s*+[0-9][0-9\s,–-]{{0,60}}+(?:\([^)\n]{{0,40}}\)\s*+)?(?=[.)]?\s*+[a-z*\[(–—-])|next\s+(?:[0-9]+\s+)?{_ROUND}",
-    re.IGNORECASE,
-)
-"""A label without a colon: `Rnd 3 knit`, `R3 k2, p2`, `Next rnd knit`."""
+def _pieces(
+    tokens: list[Token],
+    begin: int,
+    stop: int,
+    *,
+    heading: bool,
+    told: bool,
+    names: Mapping[str, int] = NO_NAMES,
+) -> list[Segment]:
+    """The segments of one line."""
+    lines = Lines(tokens, begin, stop, troubles=[], names=names)
+    if lines.kind() == "stars" and lines.kind(1) == "cast_on":
+        lines.place += 1
+    found: list[Segment] = []
+    current = label(lines)
+    phrases: list[Phrase] = []
+    start = tokens[begin].start
+    while lines.place < stop:
+        token = tokens[lines.place]
+        tried = phrases and (
+            token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], Count | Brackets)
+        )
+        if token.kind == "number" and token.flags & COMMA:
+            tried = False  # one of several numbers
+        tried = tried or (
+            token.kind == "round"
+            and phrases
+            and current is None
+            and all(isinstance(one, Said) for one in phrases)
+        )
+        if tried and (following := label(lines, strict=True, after=current)):
+            found.extend(_segments(current, phrases, start, token.start, lines, heading=heading, told=told))
+            current, phrases, start = following, [], token.start
+            lines.troubles = []
+            heading = False
+            continue
+        phrases.append(lines.one())
+    found.extend(_segments(current, phrases, start, tokens[stop - 1].end, lines, heading=heading, told=told))
+    return found
 
-_LISTED: Final = re.compile(r"[0-9]{1,3}[.)](?=\s)")
-"""A line of a numbered list: `3. k2tog around`."""
 
-_LONGEST_HEAD: Final = 100
-
-
-def is_told(head: str) -> bool:
-    """Whether what stands before a colon is the name of something that is not worked: `Note`, `Abbreviations`."""
-    return _TOLD.match(head) is not None
-
-
-def _piece(text: str, start: int, end: int, *, heading: bool, told: bool) -> Piece:
-    colon = text.find(":", start, min(end, start + _LONGEST_HEAD))
-    if colon >= 0:
-        head, offset = text[start:colon], colon + 1
-    elif alone := (_LABEL_ALONE.match(text, start, end) or _LISTED.match(text, start, end)):
-        head, offset = alone.group(), alone.end()
-    else:
-        head, offset = "", start
-    body = text[offset:end]
-    if head.startswith(("*", "_", "#")) or body.startswith("**"):  # a label in bold
-        head, bare = head.strip("*_# "), body.lstrip("*_")
-        offset += len(body) - len(bare)
-        body = bare
-    return Piece(head, body, start, offset, heading, told)
+def _segments(
+    of: Label | None,
+    phrases: list[Phrase],
+    start: int,
+    end: int,
+    lines: Lines,
+    *,
+    heading: bool,
+    told: bool,
+) -> list[Segment]:
+    """What was read, cut where one thing ends and the next begins."""
+    found: list[Segment] = []
+    parts = cut_rounds(None if of is not None and of.kind in ("sizes", "step") else of, unfolded(phrases))
+    troubles = tuple(lines.troubles)
+    for place, part in enumerate(parts):
+        begin = start if place == 0 else part[0].start
+        stop = parts[place + 1][0].start if place + 1 < len(parts) else end
+        mine = tuple(trouble for trouble in troubles if begin <= trouble[2] < max(stop, begin + 1))
+        found.append(
+            Segment(
+                of if place == 0 else None,
+                tuple(part),
+                begin,
+                stop,
+                heading and place == 0,
+                told,
+                mine,
+                alone=len(parts) == 1,
+            )
+        )
+    if not parts and of is not None:
+        found.append(Segment(of, (), start, end, heading, told, troubles))
+    return found

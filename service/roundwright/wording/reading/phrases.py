@@ -1,116 +1,188 @@
-"""The phrases of a line, the smallest runs of words that mean something by themselves; stitches are in `tree`."""
+"""The phrases of a line: the smallest runs of words that mean something by themselves.
+
+`k2`, `[...]`, `4 times`, `rep from *`, `to last 2 sts`, `56 sts rem`, `for 5 ins`. What a phrase says about those
+before it is settled in `settle`. Every word belongs to a phrase; one that says nothing is a `Said`.
+"""
 
 from msgspec import Struct
 
-from roundwright.wording.reading.tree import Again, Evenly, Number, Stated, Stitch, Unknown
+from roundwright.wording.reading.tree import Node, Number
 
 
-class Brackets(Struct, frozen=True, gc=False):
-    """`[...]` or `(...)`, with the phrases inside."""
+class Phrase(Struct, frozen=True, gc=False):
+    """What all phrases have: where they stand, and what stands before them."""
+
+    start: int
+    end: int
+    flags: int
+
+
+class Stitches(Phrase, frozen=True, gc=False):
+    """Something that is worked on some stitches: `k2`, `k2tog`, `dec 8 sts evenly`."""
+
+    node: Node
+
+
+class Brackets(Phrase, frozen=True, gc=False):
+    """`[...]`, `(...)`."""
 
     inside: "tuple[Phrase, ...]"
-    start: int
-    end: int
 
 
-class Times(Struct, frozen=True, gc=False):
-    """`4 times`, `twice more`, `3 times in all`."""
+class Star(Phrase, frozen=True, gc=False):
+    """`*`, `**`."""
+
+    level: int
+
+
+class PassOver(Phrase, frozen=True, gc=False):
+    """`psso`."""
+
+
+class Rep(Phrase, frozen=True, gc=False):
+    """`rep from *`, `rep from * to **`, `rep`: `level` stars, up to `to` stars; 0 where it names none."""
+
+    level: int = 0
+    to: int = 0
+    copy: bool = False
+
+
+class Times(Phrase, frozen=True, gc=False):
+    """`4 times`, `twice more`, `x 4`."""
 
     number: Number
-    start: int
-    end: int
     more: bool = False
-    in_all: bool = False
+    total: bool = False
     word: bool = False
 
 
-class Partly(Struct, frozen=True, gc=False):
-    """`and its first 3 sts again`, after a number of times."""
+class Partly(Phrase, frozen=True, gc=False):
+    """`and its first 3 sts again`."""
 
     number: Number
-    start: int
-    end: int
 
 
-class Extent(Struct, frozen=True, gc=False):
-    """`around`, `to last 2 sts`: how far; None for up to a marker."""
+class Extent(Phrase, frozen=True, gc=False):
+    """`around`, `to last 2 sts`, with `marker` `to 2 sts before m`; `if_odd` of `to last st (if odd), k1`."""
 
     leave: Number | None
-    start: int
-    end: int
+    marker: bool = False
+    each: bool = False
 
 
-class Until(Struct, frozen=True, gc=False):
-    """`until 8 sts remain`: of a row what is left unworked, of rounds what is left after them."""
-
-    number: Number
-    start: int
-    end: int
-
-
-class Star(Struct, frozen=True, gc=False):
-    """`*` or `**`."""
-
-    level: int
-    start: int
-    end: int
-
-
-class Rep(Struct, frozen=True, gc=False):
-    """`rep from *`, `rep from * to **`: the levels of the two marks, 0 where there is none."""
-
-    level: int
-    to: int
-    extent: Times | Extent | None
-    start: int
-    end: int
-
-
-class Rounds(Struct, frozen=True, gc=False):
-    """`5 rnds`, or with a stitch `knit 5 rnds`."""
+class Until(Phrase, frozen=True, gc=False):
+    """`until 8 sts remain`, `to 72 sts`."""
 
     number: Number
-    start: int
-    end: int
-    stitch: Stitch | None = None
 
 
-class PassOver(Struct, frozen=True, gc=False):
-    """`psso`, after the stitches slipped and knitted."""
-
-    start: int
-    end: int
+class Length(Phrase, frozen=True, gc=False):
+    """`for 5 ins`, `until piece measures 12 cm`."""
 
 
-class Even(Struct, frozen=True, gc=False):
-    """`even`: as the stitches come, with no change."""
+class Rounds(Phrase, frozen=True, gc=False):
+    """`5 rnds`, `a round`; with `every` `every rnd`; `step` of `every other rnd`."""
 
-    start: int
-    end: int
-
-
-class Fabric(Struct, frozen=True, gc=False):
-    """`rib`, `in pattern`: after stitches, those all around; alone, as the stitches come."""
-
-    start: int
-    end: int
+    number: Number
+    every: bool = False
+    step: int = 0
+    more: bool = False
 
 
-class Length(Struct, frozen=True, gc=False):
-    """`until the piece measures 12 cm`."""
+class Fabric(Phrase, frozen=True, gc=False):
+    """`rib`, `st st`, `in pattern`, `even`; `nodes` are the stitches it names: `2x2 rib`."""
 
-    start: int
-    end: int
-
-
-class Aside(Struct, frozen=True, gc=False):
-    """Something that changes nothing: a dash, a marker."""
-
-    start: int
-    end: int
+    kind: str
+    nodes: tuple[Node, ...] = ()
 
 
-Phrase = (
-    Stitch | Unknown | Evenly | Brackets | Times | Partly | Extent | Until | Star | Rep | Again | Rounds | Stated
-    | PassOver | Even | Fabric | Length | Aside
-)  # fmt: skip
+class Again(Phrase, frozen=True, gc=False):
+    """`rep rnds 1 and 2`, `as rnd 3`, `the last 2 rnds`: those `named`, or the `last` ones."""
+
+    named: tuple[int, ...] = ()
+    last: int = 0
+    work: bool = False
+
+
+class Count(Phrase, frozen=True, gc=False):
+    """`56 sts`, `(56)`, `= 56`, `6 sts decreased`; `sure` where nothing else can be meant."""
+
+    number: Number
+    sign: int = 0
+    sure: bool = True
+
+
+class Change(Phrase, frozen=True, gc=False):
+    """`decreasing`, without saying how many."""
+
+    sign: int
+
+
+class Continue(Phrase, frozen=True, gc=False):
+    """`continue`, `in this manner`; `manner` of the second."""
+
+    manner: bool = False
+
+
+class CastOn(Phrase, frozen=True, gc=False):
+    """`cast on 64 (72, 80) sts`."""
+
+    number: Number
+
+
+class Closing(Phrase, frozen=True, gc=False):
+    """`cut yarn`, `bind off`; what follows it in the sentence is told."""
+
+    bind_off: bool = False
+
+
+class Chart(Phrase, frozen=True, gc=False):
+    """`chart`."""
+
+
+class Then(Phrase, frozen=True, gc=False):
+    """`then`."""
+
+
+class Markers(Phrase, frozen=True, gc=False):
+    """`8 markers`."""
+
+    number: Number
+
+
+class PerPart(Phrase, frozen=True, gc=False):
+    """`14 sts per needle`, `20 sts on each`."""
+
+    number: Number
+
+
+class Needlewise(Phrase, frozen=True, gc=False):
+    """`on each needle`, `on each of 4 needles`."""
+
+    number: Number | None = None
+
+
+class EndsPlain(Phrase, frozen=True, gc=False):
+    """`ending with a plain round`."""
+
+
+class BeginAt(Phrase, frozen=True, gc=False):
+    """`begin at rnd 5 (3, 1)`."""
+
+    number: Number
+
+
+class Odd(Phrase, frozen=True, gc=False):
+    """`if odd`."""
+
+
+class Said(Phrase, frozen=True, gc=False):
+    """What changes nothing: `words` of it are unknown."""
+
+    words: int = 0
+
+
+class Every(Phrase, frozen=True, gc=False):
+    """`placing a marker every 8 sts`."""
+
+    number: Number

@@ -1,0 +1,163 @@
+"""A line that does not come out, with what is needed to try another number or stitch in it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from roundwright.knitting.rounds.round import StitchName
+from roundwright.wording.proofreading.rewriting import Edit, written
+from roundwright.wording.reading.explain import Search
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.line_work import column_of
+from roundwright.wording.reading.states import Budget, Fault, Lane, State
+from roundwright.wording.reading.tree import Evenly, Fill, Group, Nodes, Number, Stitch, walk
+from roundwright.wording.reading.working import NO_CHANGES, Changes, UnclearError, Worked, Worker
+
+MOST_TREES: Final = 3
+"""Ways to understand a line that are tried."""
+MOST_COST: Final = 5.0
+"""What a way to understand a line may cost to be tried."""
+LONGEST_NAME: Final = 24
+"""Characters of the name of a stitch."""
+
+
+class Doubtful:
+    """A segment that does not come out from a state on, its faults, and what of it was chosen."""
+
+    def __init__(
+        self,
+        text: str,
+        search: Search,
+        budget: Budget,
+        faults: list[Fault],
+        chosen: Candidate | None,
+    ) -> None:
+        self.text = text
+        self.search = search
+        self.width = search.width
+        self.budget = budget
+        self.place = place = faults[0].segment
+        self.faults = faults
+        self.codes = {fault.code for fault in faults}
+        self.chosen = chosen
+        self.segment: Segment = search.segments[place]
+        self.state: State = search.before[place][0]
+        self.first, self.last = line_of(text, search, place)
+        self.trees = self._trees()
+
+    def _trees(self) -> list[Candidate]:
+        options = [
+            candidate
+            for candidate in self.search.known.get(self.place, [])
+            if candidate.nodes and candidate.kind == "round" and candidate.cost < MOST_COST
+        ]
+        if self.chosen in options:
+            options = [self.chosen, *(option for option in options if option is not self.chosen)]
+        return options[:MOST_TREES]
+
+    @property
+    def words(self) -> str:
+        """The text of the segment."""
+        return self.text[self.segment.start : self.segment.end]
+
+    def lanes(self) -> list[Lane]:
+        """The sizes the segment is for."""
+        label = self.segment.label
+        return [lane for lane in self.state.lanes if self.search.concerns(label, lane)]
+
+    def column(self, lane: Lane, candidate: Candidate) -> int:
+        """Where the line has the numbers of a size."""
+        return column_of(self.segment.label, lane, candidate)
+
+    def worked(
+        self, nodes: Nodes, lane: Lane, candidate: Candidate, changes: Changes = NO_CHANGES
+    ) -> Worked | None:
+        """A tree worked on a size, with some numbers changed; None where it cannot be."""
+        if self.budget.left <= 0:
+            return None
+        column = self.column(lane, candidate)
+        worker = Worker(column, lane.sections, changes, stated(candidate, lane.count, column))
+        try:
+            return worker.work(nodes, lane.count)
+        except UnclearError:
+            return None
+        finally:
+            self.budget.spend(worker.steps)
+
+    def fits(self, nodes: Nodes, lane: Lane, candidate: Candidate, changes: Changes = NO_CHANGES) -> bool:
+        """Whether a tree comes out in a size, with the count that is printed."""
+        worked = self.worked(nodes, lane, candidate, changes)
+        said = stated(candidate, lane.count, self.column(lane, candidate))
+        return worked is not None and worked.used == lane.count and said in (None, worked.left)
+
+    def edit(self, number: Number, values: dict[int, int]) -> Edit:
+        """A number written with other values, in the form it has."""
+        old = self.text[number.start : number.end]
+        wide = len(number.values) if len(number.values) > 1 else self.width
+        new = [values.get(column, number.of(column)) for column in range(wide)]
+        changed = sum(value != number.of(column) for column, value in enumerate(new))
+        distance = sum(abs((value or 0) - (number.of(column) or 0)) for column, value in enumerate(new))
+        size = 1.0 + 0.02 * min(distance, 20) + 0.1 * max(0, changed - 1)
+        return Edit(number.start, number.end, written(old, number, new), size)
+
+    def stitches_of_text(self) -> dict[StitchName, str]:
+        """The stitches of the text, with their spelling there."""
+        names: dict[StitchName, str] = {}
+        for place in sorted(self.search.known):
+            for candidate in self.search.known[place][:1]:
+                for node in walk(candidate.nodes):
+                    if isinstance(node, Stitch) and 0 < node.end - node.start < LONGEST_NAME:
+                        names.setdefault(node.name, self.text[node.start : node.end])
+        return names
+
+    def around(self, many: int) -> list[list[Stitch]]:
+        """The stitches of so many lines before and after, line by line."""
+        places = range(max(0, self.place - many), min(self.place + many, len(self.search.segments)))
+        return [
+            [node for node in walk(candidate.nodes) if isinstance(node, Stitch) and node.end > node.start]
+            for place in places
+            if place != self.place
+            for candidate in self.search.known.get(place, [])[:1]
+        ]
+
+
+def line_of(text: str, search: Search, place: int) -> tuple[int, int]:
+    """The first and the last segment of the line that a segment stands in."""
+    segments = search.segments
+    first = last = place
+    while (
+        first > 0
+        and "\n" not in text[segments[first - 1].start : segments[first].start]
+        and segments[first].label is None
+    ):
+        first -= 1
+    while (
+        last + 1 < len(segments)
+        and "\n" not in text[segments[last].start : segments[last + 1].start]
+        and segments[last + 1].label is None
+    ):
+        last += 1
+    return first, last
+
+
+def stated(candidate: Candidate, count: int, column: int) -> int | None:
+    """The count printed with a candidate for a size, the last of several."""
+    counts = [printed.after(count, column) for printed in candidate.stated]
+    known = [count for count in counts if count is not None]
+    return known[-1] if known else None
+
+
+def numbers_of(nodes: Nodes) -> list[Number]:
+    """The numbers of a tree that stand in its text."""
+    numbers: dict[int, Number] = {}
+    for node in walk(nodes):
+        if isinstance(node, Stitch | Group):
+            numbers.setdefault(node.times.start, node.times)
+        elif isinstance(node, Evenly):
+            numbers.setdefault(node.change.start, node.change)
+        elif isinstance(node, Fill):
+            for number in (node.leave, node.times):
+                if number is not None:
+                    numbers.setdefault(number.start, number)
+    return [number for start, number in numbers.items() if start >= 0]

@@ -1,0 +1,99 @@
+"""A pattern as an editor lays it out: its lines, its rounds, and the numbers printed in it."""
+
+import re
+from collections.abc import Iterator
+from functools import cached_property
+from typing import Final, NamedTuple
+
+from roundwright.wording.proofreading.explained import Explained
+from roundwright.wording.proofreading.findings import KINDS, Finding
+from roundwright.wording.proofreading.lines import Line
+from roundwright.wording.reading.states import Done
+
+NUMBER: Final = r"[0-9]{1,4}(?:\.[0-9]{1,2})?(?:\s?[½¼¾]|\s[1-3]/[248])?|[½¼¾]"
+"""A number as patterns print it: `7`, `1.5`, `1 1/2`, `1½`."""
+NUMBERS: Final = rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]])?"
+"""A number, or one for each size: `18 (20, 22)`."""
+
+LONGEST_LINE: Final = 400
+"""Characters of a line that are looked at: several times what anybody prints."""
+_PARTS: Final = {"½": 0.5, "¼": 0.25, "¾": 0.75}
+
+
+def value(text: str) -> float:
+    """A printed number: 1.5 of `1 1/2`."""
+    whole = 0.0
+    for part in re.findall(r"[0-9]/[0-9]|[0-9.]+|[½¼¾]", text):
+        above, slash, below = part.partition("/")
+        whole += _PARTS[part] if part in _PARTS else float(above) / float(below) if slash else float(part)
+    return whole
+
+
+def values(text: str) -> list[float]:
+    """The numbers of a printed list, the first size first."""
+    return [value(found) for found in re.findall(NUMBER, text)]
+
+
+MOST_JUDGED: Final = 12_000
+"""Characters of a text that are looked at, more than the longest pattern of a hat has."""
+
+
+class Printed(NamedTuple):
+    """A line of the text that is not blank: what it is, its words, and where it begins."""
+
+    line: Line
+    text: str
+    start: int
+
+
+class Sheet:
+    """What the rules look at: `lines` are those that are not blank, `wrong` those on which there is an error."""
+
+    def __init__(self, explained: Explained, lines: tuple[Line, ...], wrong: frozenset[int]) -> None:
+        self.explained = explained
+        starts = explained.line_starts
+        self.lines = [
+            Printed(line, explained.line_text(line.line), starts[line.line - 1])
+            for line in lines
+            if starts[line.line - 1] < MOST_JUDGED
+        ]
+        self.wrong = wrong
+        self.text = explained.text[:MOST_JUDGED]
+        self.cast_on = explained.cast_on
+
+    @cached_property
+    def lower(self) -> str:
+        """The text in lower case, to see quickly whether a word is in it."""
+        return self.text.lower()
+
+    @cached_property
+    def rounds(self) -> tuple[tuple[Done, ...], ...]:
+        """The rounds of each size."""
+        return self.explained.explanation.rounds
+
+    @cached_property
+    def last(self) -> list[int]:
+        """The stitches of each size after its last round."""
+        return [
+            rounds[-1].round.after if rounds else count
+            for rounds, count in zip(self.rounds, self.cast_on, strict=True)
+        ]
+
+    def told(self, *kinds: str) -> Iterator[Printed]:
+        """The lines of these kinds."""
+        return (each for each in self.lines if each.line.kind in kinds)
+
+    def note(
+        self, code: str, start: int, message: str, *, size: int | None = None, stitches: int | None = None
+    ) -> Finding:
+        """A note at a place of the text; `size` from 0."""
+        place = self.explained.position(start)
+        return Finding(
+            line=place.line,
+            column=place.column,
+            code=code,
+            severity=KINDS[code].severity,
+            size=None if size is None else size + 1,
+            stitches=stitches,
+            message=message,
+        )

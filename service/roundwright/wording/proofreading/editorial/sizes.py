@@ -1,0 +1,119 @@
+"""What an editor asks about the sizes: as many in every list, growing, and cast on as the stitch pattern needs."""
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+from typing import Final
+
+from roundwright.knitting.rounds.round import Multiple, nearest_count
+from roundwright.wording.proofreading import messages
+from roundwright.wording.proofreading.editorial.sheet import NUMBER, Printed, Sheet, values
+from roundwright.wording.proofreading.findings import Finding
+from roundwright.wording.reading.phrases import CastOn
+from roundwright.wording.reading.tree import Fill, Number
+from roundwright.wording.reading.working import UnclearError, Worker
+
+_LIST: Final = re.compile(
+    rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]]){{1,3}}"
+)
+_NAMES: Final = re.compile(r"^\s*sizes?\s*[:–—-]\s*([^(\n]{1,40})\(([^)\n]{1,200})\)", re.IGNORECASE)
+FEWEST: Final = 3
+"""Sizes from which on growing is judged."""
+MANY_STITCHES: Final = 100_000
+MEASURES: Final = re.compile(
+    r"circumference|length|measure|depth|height|finished|gauge|tension|cm\b|in\b|\"", re.IGNORECASE
+)
+
+
+def list_differs(sheet: Sheet) -> Iterator[Finding]:
+    """A list of sizes, measurements or counts outside the rounds that has more or fewer numbers than the cast-on."""
+    sizes = len(sheet.explained.counts)
+    if sizes < 2:
+        return
+    for printed in sheet.lines:
+        if printed.line.kind == "round" or printed.line.line in sheet.wrong:
+            continue
+        names = _NAMES.match(printed.text)
+        if names:
+            told = 1 + names[2].count(",") + 1
+            if told != sizes:
+                message = messages.list_differs(told, sizes)
+                yield sheet.note("list_differs", printed.start + names.start(1), message)
+            continue
+        for start, numbers in _lists(printed):
+            if len(numbers) != sizes:
+                yield sheet.note("list_differs", start, messages.list_differs(len(numbers), sizes))
+
+
+def _lists(printed: Printed) -> Iterator[tuple[int, list[float]]]:
+    """The lists of numbers on a line, each with where it stands; not `15 cm (6 in)`, which has units."""
+    for found in _LIST.finditer(printed.text):
+        yield printed.start + found.start(), values(found[0])
+
+
+def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
+    """A cast-on or a measurement that is less for a larger size, where the others grow."""
+    sizes = len(sheet.explained.counts)
+    if sizes < FEWEST:
+        return
+    number = _cast_on(sheet)
+    if number is not None:
+        yield from _not_growing(sheet, number.start, [float(count) for count in sheet.explained.counts])
+    for printed in sheet.told("prose", "heading", "fabric"):
+        if printed.line.line in sheet.wrong or not MEASURES.search(printed.text):
+            continue
+        for start, numbers in _lists(printed):
+            if len(numbers) == sizes:
+                yield from _not_growing(sheet, start, numbers)
+
+
+def _not_growing(sheet: Sheet, start: int, numbers: list[float]) -> Iterator[Finding]:
+    falls = [place for place, (one, other) in enumerate(pairwise(numbers), start=1) if other < one]
+    if len(falls) == 1:
+        size = falls[0]
+        message = messages.sizes_not_growing(numbers[size - 1], numbers[size])
+        yield sheet.note("sizes_not_growing", start, message)
+
+
+def _cast_on(sheet: Sheet) -> Number | None:
+    for segment in sheet.explained.segments:
+        for phrase in segment.phrases:
+            if isinstance(phrase, CastOn):
+                return phrase.number
+    return None
+
+
+def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
+    """A size whose cast-on the rib or the first round of the crown does not come out on."""
+    number = _cast_on(sheet)
+    if number is None:
+        return
+    for fault in sheet.explained.explanation.faults:
+        if fault.code not in ("left_over", "runs_out") or fault.size is None:
+            continue
+        count = sheet.cast_on[fault.size]
+        candidate = sheet.explained.chosen.get(fault.segment)
+        if candidate is None or fault.before != count or len(candidate.nodes) != 1:
+            return
+        repeat = _repeat(candidate.nodes[0], sheet.explained.columns[fault.size])
+        if repeat and count % repeat and not _others_fit(sheet, repeat, fault.size):
+            nearest = nearest_count(count, Multiple(repeat), 1)
+            message = messages.not_a_multiple(count, repeat, nearest)
+            yield sheet.note("not_a_multiple", number.start, message, size=fault.size)
+        return
+
+
+def _others_fit(sheet: Sheet, repeat: int, size: int) -> bool:
+    """Whether a repeat fits another size only with other numbers: then it is the list that is wrong."""
+    others = [count for place, count in enumerate(sheet.cast_on) if place != size]
+    return bool(others) and not any(count % repeat == 0 for count in others)
+
+
+def _repeat(node: object, column: int) -> int:
+    """The stitches of one repeat that goes on to the end of the round."""
+    if not isinstance(node, Fill) or (node.leave is not None and node.leave.of(column)) or node.marker:
+        return 0
+    try:
+        return Worker(column).work(node.nodes, MANY_STITCHES).used
+    except UnclearError:
+        return 0

@@ -1,0 +1,147 @@
+"""The changes with which a text comes out: where, what instead, and what is left when they are made."""
+
+from collections.abc import Callable, Iterable
+from typing import Final
+
+from roundwright.wording.proofreading.evaluate import Found
+from roundwright.wording.proofreading.explained import Explained
+from roundwright.wording.proofreading.findings import (
+    KINDS,
+    MOST_EDITS,
+    MOST_FINDINGS,
+    Edit,
+    Finding,
+    Remaining,
+)
+from roundwright.wording.proofreading.repair import MOST_LINES, Repair, Repairs
+from roundwright.wording.reading.states import Fault
+
+MOST_STEPS_REREAD: Final = 8_000
+"""Steps of reading a text again, to say what its edits leave: six times a usual crown."""
+MOST_REREAD: Final = 6
+"""How often a text is read again, so that the time grows no faster than the text."""
+ALIKE: Final = 0.05
+"""How much dearer a repair may be than the best to be as good."""
+
+FindingsOf = Callable[[str, tuple[int, ...]], Iterable[Finding]]
+
+
+class Edits:
+    """The edits of one text; `findings_of` reads a text again, from a cast-on, and gives its findings."""
+
+    def __init__(self, explained: Explained, findings_of: FindingsOf) -> None:
+        self.explained = explained
+        self.findings_of = findings_of
+        spent = explained.search.budget.spent
+        self.steps = max(0, MOST_STEPS_REREAD - spent)
+        self.steps_to_read = max(spent + len(explained.original), MOST_STEPS_REREAD // MOST_REREAD)
+        self.errors = 0
+
+    def of(self, found: list[Found]) -> list[tuple[Edit, ...]]:
+        """The edits of each finding, the best first; those of a segment stand with each of its findings."""
+        explained = self.explained
+        self.errors = sum(each.finding.severity == "error" for each in found)
+        faults: dict[int, list[Fault]] = {}
+        for fault in explained.explanation.faults:
+            told = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
+            if not fault.note and (told or fault.code == "round_missing"):
+                faults.setdefault(fault.segment, []).append(fault)
+        repairs = Repairs(explained.text, explained.search)
+        made: dict[int, tuple[Edit, ...]] = {}
+        for place in sorted(faults)[:MOST_LINES]:
+            options = repairs.repairs(place, faults[place], explained.chosen.get(place))
+            made[place] = self.best(options)
+        edits: list[tuple[Edit, ...]] = []
+        for each in found:
+            if each.repair is not None:
+                edits.append(self.own(each, each.repair))
+            elif each.finding.severity == "error" and each.segment is not None:
+                edits.append(made.get(each.segment, ()))
+            else:
+                edits.append(())
+        return edits
+
+    def own(self, found: Found, repair: Repair) -> tuple[Edit, ...]:
+        """The edit that a finding brings itself, if it does away with it: another cast-on, or words without a doubt."""
+        count = repair.edits[0].text
+        other = (
+            found.finding.code == "cast_on_differs" and len(self.explained.cast_on) == 1 and count.isdigit()
+        )
+        edit = self.edit(repair, (int(count),) if other else self.explained.cast_on)
+        here = (found.finding.line, found.finding.code)
+        stays = any((each.line, each.code) == here for each in edit.leaves or ())
+        return () if stays else (edit,)
+
+    def best(self, options: list[Repair]) -> tuple[Edit, ...]:
+        """Those of the repairs that are as good as the first and leave as little."""
+        if not options:
+            return ()
+        least = options[0].left + options[0].size
+        alike = [each for each in options if each.left + each.size <= least + ALIKE][:MOST_EDITS]
+        edits = [self.edit(each) for each in alike]
+        fewest = min(map(errors_left, edits))
+        if fewest >= self.errors:
+            return ()  # what is wrong would only move
+        return tuple(edit for edit in edits if errors_left(edit) == fewest)
+
+    def edit(self, repair: Repair, cast_on: tuple[int, ...] | None = None) -> Edit:
+        """A repair as one stretch of the text and what stands there instead."""
+        start = min(each.start for each in repair.edits)
+        end = max(each.end for each in repair.edits)
+        replacement = self.explained.original[start:end]
+        for each in sorted(repair.edits, reverse=True):
+            replacement = replacement[: each.start - start] + each.text + replacement[each.end - start :]
+        position = self.explained.position
+        return Edit(
+            start=position(start),
+            end=position(end),
+            replacement=replacement,
+            leaves=self.leaves(start, end, replacement, cast_on or self.explained.cast_on),
+        )
+
+    def leaves(
+        self, start: int, end: int, replacement: str, cast_on: tuple[int, ...]
+    ) -> tuple[Remaining, ...] | None:
+        """The findings of the text with an edit made; None where too much has been read again."""
+        text = self.explained.original
+        if self.steps_to_read > self.steps:
+            return None
+        self.steps -= self.steps_to_read
+        found = self.findings_of(text[:start] + replacement + text[end:], cast_on)
+        return tuple(Remaining(line=each.line, code=each.code, size=each.size) for each in found)[
+            :MOST_FINDINGS
+        ]
+
+
+def errors_left(edit: Edit) -> int:
+    """How many errors there are with an edit; none is known of where the text was not read again."""
+    if edit.leaves is None:
+        return 0
+    return sum(KINDS[each.code].severity == "error" for each in edit.leaves)
+
+
+def line_with(explained: Explained, edit: Edit) -> str:
+    """The line with an edit made, without its end; of lines that are put in, those alone."""
+    if edit.start == edit.end and edit.replacement.endswith("\n"):
+        return edit.replacement.rstrip("\n")
+    start = explained.line_starts[edit.start.line - 1]
+    stop = edit.end.offset + len(explained.text[edit.end.offset :].split("\n", 1)[0])
+    before, behind = explained.text[start : edit.start.offset], explained.text[edit.end.offset : stop]
+    return (before + edit.replacement + behind).rstrip(" ")
+
+
+def repaired(explained: Explained, findings: Iterable[Finding]) -> str | None:
+    """The text with the best edit of each finding made; of edits that overlap, the first. None without any.
+
+    Where another cast-on mends everything, and the lines would need several edits, that is made alone.
+    """
+    first = [(finding.code, finding.edits[0]) for finding in findings if finding.edits]
+    casts = [edit for code, edit in first if code == "cast_on_differs" and not errors_left(edit)]
+    lines = list(dict.fromkeys(edit for code, edit in first if code != "cast_on_differs"))
+    chosen = casts if casts and len(lines) != 1 else lines
+    text, before = explained.original, len(explained.original) + 1
+    for edit in sorted(chosen, key=lambda each: each.start.offset, reverse=True):
+        if edit.end.offset <= before:
+            text = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
+            before = edit.start.offset
+    return text if chosen else None

@@ -1,0 +1,180 @@
+"""Every line of a text: what it is, which rounds it stands for, and the counts worked and printed."""
+
+from collections.abc import Iterable
+from typing import Annotated, Final, Literal
+
+from msgspec import Meta, Struct
+
+from roundwright.knitting.hat.request import MOST_SIZES
+from roundwright.knitting.rounds.round import LAST_ROUND, MOST_ROUNDS, MOST_STITCHES
+from roundwright.wording.proofreading.explained import Explained
+from roundwright.wording.proofreading.findings import LineNumber
+from roundwright.wording.reading.instructions import Candidate, printed
+from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.states import Done
+
+MOST_LINES_TOLD: Final = 1_000
+"""Lines of a text that are told: as many as are read."""
+LONGEST_HEADING: Final = 8
+"""Words of a heading."""
+
+LineKind = Literal["round", "fabric", "cast_on", "heading", "prose", "closing", "not_read"]
+Counts = Annotated[
+    tuple[Annotated[int, Meta(ge=0, le=MOST_STITCHES)] | None, ...], Meta(max_length=MOST_SIZES)
+]
+
+
+class Line(Struct, frozen=True, kw_only=True):
+    """A line of the text that is not blank."""
+
+    line: LineNumber
+    kind: Annotated[
+        LineKind,
+        Meta(
+            description="`round`: rounds that are numbered, shape or are worked again; `fabric`: rounds that keep the "
+            "count, such as a rib to a length; `not_read`: looks like work and was not read, which is a finding."
+        ),
+    ]
+    rounds: Annotated[
+        tuple[Annotated[int, Meta(ge=1, le=LAST_ROUND)], ...],
+        Meta(
+            max_length=MOST_ROUNDS,
+            description="Numbers of the rounds it stands for, as in `rounds`, in the size that works most of them.",
+        ),
+    ] = ()
+    computed: Annotated[
+        Counts,
+        Meta(
+            description="Stitches after its last round in each size, null where none is; empty without rounds."
+        ),
+    ] = ()
+    printed: Annotated[
+        Counts, Meta(description="The count printed in it for each size; empty where none is printed.")
+    ] = ()
+
+
+_RANK: Final[tuple[LineKind, ...]] = (
+    "not_read", "round", "cast_on", "fabric", "closing", "heading", "prose",
+)  # fmt: skip
+
+
+def lines(explained: Explained) -> tuple[Line, ...]:
+    """The lines of the text that are not blank, in order."""
+    done = _done_on_lines(explained)
+    kinds = _kinds(explained)
+    said = _printed(explained)
+    found: list[Line] = []
+    for number, text in enumerate(explained.line_texts, start=1):
+        if not text or text.isspace():
+            continue
+        if len(found) == MOST_LINES_TOLD:
+            break
+        worked = done.get(number, {})
+        most = max(worked.values(), key=len, default=[])
+        sizes = range(len(explained.cast_on))
+        found.append(
+            Line(
+                line=number,
+                kind=kinds.get(number) or _plain(explained, number),
+                rounds=tuple(each.round.number for each in most),
+                computed=tuple(worked[size][-1].round.after if size in worked else None for size in sizes)
+                if worked
+                else (),
+                printed=said.get(number, ()),
+            )
+        )
+    return tuple(found)
+
+
+def _done_on_lines(explained: Explained) -> dict[int, dict[int, list[Done]]]:
+    """The rounds of each line, for each size from 0."""
+    found: dict[int, dict[int, list[Done]]] = {}
+    at = line_of_segments(explained)
+    for size, rounds in enumerate(explained.explanation.rounds):
+        for done in rounds:
+            found.setdefault(at[done.segment], {}).setdefault(size, []).append(done)
+    return found
+
+
+def line_of_segments(explained: Explained) -> list[int]:
+    """The line that each segment begins on."""
+    return [explained.line(segment.start) for segment in explained.segments]
+
+
+def _kinds(explained: Explained) -> dict[int, LineKind]:
+    unread = {fault.segment for fault in explained.explanation.faults if fault.code == "not_understood"}
+    shaping = {
+        done.segment
+        for rounds in explained.explanation.rounds
+        for done in rounds
+        if done.round.after != done.round.before
+    }
+    kinds: dict[int, LineKind] = {}
+    for place, segment in enumerate(explained.segments):
+        candidate = explained.chosen.get(place)
+        kind = _kind(segment, candidate, shapes=place in shaping, unread=place in unread)
+        if kind is None:
+            continue
+        for line in _lines_of(explained, segment):
+            if line not in kinds or _RANK.index(kind) < _RANK.index(kinds[line]):
+                kinds[line] = kind
+    return kinds
+
+
+def _lines_of(explained: Explained, segment: Segment) -> Iterable[int]:
+    return range(explained.line(segment.start), explained.line(max(segment.start, segment.end - 1)) + 1)
+
+
+def _kind(segment: Segment, candidate: Candidate | None, *, shapes: bool, unread: bool) -> LineKind | None:
+    if unread:
+        return "not_read"
+    if segment.title:
+        return "heading"
+    if candidate is None or candidate.kind == "prose":
+        return None
+    match candidate.kind:
+        case "unread":
+            return "not_read"
+        case "cast_on" | "closing" as kind:
+            return kind
+        case "round" if segment.label is None or segment.label.kind in ("count", "sort", "sizes"):
+            return "round" if shapes else "fabric"
+        case "round" | "loop" | "with" | "continue":
+            return "round"
+        case _:
+            return None
+
+
+def _plain(explained: Explained, number: int) -> LineKind:
+    """A line on which nothing is worked: a heading is short and is no sentence."""
+    text = explained.line_text(number).strip()
+    apart = number == 1 or not explained.line_text(number - 1).strip() or text.endswith(":")
+    short = len(text.split()) <= LONGEST_HEADING and text[-1] not in ".,;!?"
+    title = text.startswith("#") or text.isupper() or (apart and not any(char.isdigit() for char in text))
+    return "heading" if short and title else "prose"
+
+
+def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
+    """The counts printed on each line, the last of a line that has several."""
+    found: dict[int, tuple[int | None, ...]] = {}
+    before = _before(explained)
+    for place, candidate in explained.explanation.choices:
+        if not candidate.stated:
+            continue
+        counts: list[int | None] = []
+        for size, column in enumerate(explained.columns):
+            after = [count for _, count in printed(candidate, before.get((place, size), 0), column)]
+            counts.append(after[-1] if after and 0 <= after[-1] <= MOST_STITCHES else None)
+        if any(count is not None for count in counts):
+            last = candidate.stated[-1]
+            found[explained.line(last.start)] = tuple(counts)
+    return found
+
+
+def _before(explained: Explained) -> dict[tuple[int, int], int]:
+    """The stitches before the first round of each segment, by segment and size."""
+    found: dict[tuple[int, int], int] = {}
+    for size, rounds in enumerate(explained.explanation.rounds):
+        for done in rounds:
+            found.setdefault((done.segment, size), done.round.before)
+    return found

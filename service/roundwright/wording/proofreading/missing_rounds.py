@@ -1,0 +1,117 @@
+"""Rounds that are not given, and rounds given twice: lines put in before a line, or a line taken out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import islice, product
+from typing import Final
+
+from roundwright.wording.proofreading.doubtful import Doubtful, line_of
+from roundwright.wording.proofreading.rewriting import Edit, Edits, between, relabelled
+from roundwright.wording.reading.numbering import label_numbers
+
+PUT_IN: Final = 1.0
+SKIPPED: Final = 1.5
+TAKEN_OUT: Final = 1.5
+MOST_AWAY: Final = 4
+"""How many rounds away the lines are that a missing line is made from."""
+MOST_LINES: Final = 6
+"""Lines that are tried for one missing round."""
+MOST_TOGETHER: Final = 12
+"""Ways to put in several rounds that are tried."""
+
+
+def missing(doubtful: Doubtful) -> Iterator[Edits]:
+    """The missing rounds put in before the line, each made from those around it."""
+    gap = next((fault for fault in doubtful.faults if fault.code == "round_missing"), None)
+    if gap is None:
+        return
+    _, first, last, _ = (int(number) for number in gap.text.split(","))
+    lines = _numbered_lines(doubtful)
+    options = [_lines_for(number, lines) for number in range(first, last + 1)]
+    start = doubtful.text.rfind("\n", 0, doubtful.segment.start) + 1
+    for chosen in islice(product(*options), MOST_TOGETHER):
+        yield (Edit(start, start, "".join(f"{line}\n" for line in chosen), PUT_IN * len(chosen)),)
+
+
+def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:
+    """The lines around that stand for one round, by its number."""
+    segments, text = doubtful.search.segments, doubtful.text
+    lines: dict[int, str] = {}
+    for place in range(max(0, doubtful.place - 12), min(len(segments), doubtful.place + 12)):
+        numbers = label_numbers(segments[place].label, 0)
+        if len(numbers) != 1:
+            continue
+        _, last = line_of(text, doubtful.search, place)
+        start = text.rfind("\n", 0, segments[place].start) + 1
+        end = text.find("\n", segments[last].end)
+        end = len(text) if end < 0 else end
+        alone = last + 1 == len(segments) or segments[last + 1].start > end
+        if alone and not text[start : segments[place].start].strip():
+            lines.setdefault(numbers[0], text[start:end].strip())
+    return lines
+
+
+def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
+    """What the line of a round may be: between two of the same build, or the same as another."""
+    found: dict[str, None] = {}
+    near = sorted(
+        (at for at in lines if abs(at - number) <= MOST_AWAY), key=lambda at: (abs(at - number), -at)
+    )
+    pairs = [(at, other) for at in near for other in near if at < other]
+    pairs.sort(
+        key=lambda pair: (abs(pair[0] - number) + abs(pair[1] - number), not pair[0] < number < pair[1])
+    )
+    for at, other in pairs:
+        line = between(lines[at], at, lines[other], other, number)
+        if line is not None:
+            found.setdefault(line)
+    for at in near:
+        line = relabelled(lines[at], at, number)
+        if line is not None and not any(sign.isdigit() for sign in line.replace(str(number), "", 1)):
+            found.setdefault(line)
+    return list(found)[:MOST_LINES]
+
+
+def skipped(doubtful: Doubtful) -> Iterator[Edits]:
+    """A round without a number that was left out: between this line and one before it that is of the same build."""
+    segments, text = doubtful.search.segments, doubtful.text
+    label = doubtful.segment.label
+    if label_numbers(label, 0) or doubtful.segment.start != segments[doubtful.first].start:
+        return
+    start, end = _bounds(text, doubtful.segment.start)
+    line, stop = text[start:end], start
+    between_them: list[str] = []
+    for _ in range(MOST_AWAY):
+        if not stop:
+            return
+        begin, finish = _bounds(text, stop - 1)
+        middle = between(text[begin:finish], 0, line, 2, 1)
+        if middle is not None and middle != line:
+            lines = [middle, *reversed(between_them)]
+            yield (Edit(start, start, "".join(f"{each}\n" for each in lines), SKIPPED),)
+            return
+        between_them.append(text[begin:finish])
+        stop = begin
+
+
+def _bounds(text: str, at: int) -> tuple[int, int]:
+    """Where the line of a place begins and ends."""
+    end = text.find("\n", at)
+    return text.rfind("\n", 0, at) + 1, len(text) if end < 0 else end
+
+
+def twice(doubtful: Doubtful) -> Iterator[Edits]:
+    """A line that stands there twice, taken out."""
+    segments, text = doubtful.search.segments, doubtful.text
+    if doubtful.first == 0:
+        return
+    start = text.rfind("\n", 0, doubtful.segment.start) + 1
+    end = text.find("\n", segments[doubtful.last].end) + 1 or len(text)
+    first, _ = line_of(text, doubtful.search, doubtful.first - 1)
+    before = text[text.rfind("\n", 0, segments[first].start) + 1 : start]
+    label, above = doubtful.segment.label, segments[first].label
+    numbers = label_numbers(label, 0)
+    same_number = bool(numbers) and numbers == label_numbers(above, 0)
+    if same_number or before.split() == text[start:end].split():
+        yield (Edit(start, end, "", TAKEN_OUT),)

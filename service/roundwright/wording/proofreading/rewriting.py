@@ -1,0 +1,101 @@
+"""Edits of a text, and numbers and lines written in the form of those that are there."""
+
+import re
+from typing import Final, NamedTuple
+
+from roundwright.wording.reading.tree import Number
+from roundwright.wording.writing.size_lists import size_list
+
+
+class Edit(NamedTuple):
+    """Another text in place of that from `start` to `end`; `size` is how much it changes."""
+
+    start: int
+    end: int
+    text: str
+    size: float
+
+
+Edits = tuple[Edit, ...]
+
+_NUMBER_WORDS: Final = (
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+)  # fmt: skip
+_OFTEN: Final = {1: "once", 2: "twice", 3: "thrice"}
+_VALUES: Final = re.compile(r"[0-9]+|(?<=[(\[,/:;\s])-(?![0-9])")
+_DIGITS: Final = re.compile(r"([0-9]{1,6})(st|nd|rd|th)?(?![a-z])|([0-9]{1,6})", re.IGNORECASE)
+_SUFFIXES: Final = {1: "st", 2: "nd", 3: "rd"}
+
+
+def rewritten(text: str, start: int, end: int, edits: Edits) -> str:
+    """A stretch of the text with the edits made."""
+    line = text[start:end]
+    for edit in sorted(edits, reverse=True):
+        line = line[: edit.start - start] + edit.text + line[edit.end - start :]
+    return line
+
+
+def written(old: str, number: Number, new: list[int | None]) -> str:
+    """Other values in the form of the old: `5 (6, 7)`, `64/72/80`, `four`, `twice`."""
+    values = ["-" if value is None else str(value) for value in new]
+    if len(set(values)) == 1 and len(number.values) == 1:
+        return _as_word(old, new[0] or 0) if old.isalpha() else values[0]
+    places = list(_VALUES.finditer(old))
+    if len(places) == len(values):
+        text = old
+        for found, value in zip(reversed(places), reversed(values), strict=True):
+            text = text[: found.start()] + value + text[found.end() :]
+        return text
+    joined = size_list(values)
+    return joined.replace("(", "[").replace(")", "]") if "[" in old else joined
+
+
+def _as_word(old: str, value: int) -> str:
+    if old.lower() in _OFTEN.values():
+        return _OFTEN.get(value, f"{value} times")
+    word = _NUMBER_WORDS[value] if value < len(_NUMBER_WORDS) else str(value)
+    return word.capitalize() if old[0].isupper() else word
+
+
+def plain_name(text: str) -> str:
+    """A stitch without its number."""
+    return re.sub(r"(?<=[a-z])\.?\s*[0-9]+$", "", text.strip().lower())
+
+
+def between(line: str, at: int, other: str, other_at: int, number: int) -> str | None:
+    """The line of round `number`, from those of two others: every number of it moves as it moves between them.
+
+    None where they are not of the same build, or a number would not be whole.
+    """
+    if _build(line) != _build(other):
+        return None
+    others = [int(found[1] or found[3]) for found in _DIGITS.finditer(other)]
+    made, last = [], 0
+    for found, value in zip(_DIGITS.finditer(line), others, strict=True):
+        own = int(found[1] or found[3])
+        moved, rest = divmod((value - own) * (number - at), other_at - at)
+        if rest or own + moved < 1:
+            return None
+        suffix = found[2] or ""
+        if suffix:
+            suffix = _suffix(own + moved) if suffix.islower() else _suffix(own + moved).upper()
+        made.append(f"{line[last : found.start()]}{own + moved}{suffix}")
+        last = found.end()
+    return "".join(made) + line[last:]
+
+
+def relabelled(line: str, at: int, number: int) -> str | None:
+    """The line with another round number before it; None where it does not begin with its number."""
+    found = _DIGITS.search(line)
+    if found is None or int(found[1] or found[3]) != at:
+        return None
+    suffix = found[2] and (_suffix(number) if found[2].islower() else _suffix(number).upper())
+    return f"{line[: found.start()]}{number}{suffix or ''}{line[found.end() :]}"
+
+
+def _build(line: str) -> str:
+    return _DIGITS.sub("0", " ".join(line.split()))
+
+
+def _suffix(number: int) -> str:
+    return "th" if number % 100 in (11, 12, 13) else _SUFFIXES.get(number % 10, "th")

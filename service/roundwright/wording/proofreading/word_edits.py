@@ -1,0 +1,248 @@
+"""Edits of a doubtful line that change a word: another stitch, one put in or taken out, a bracket, a misspelling."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.knitting.rounds.round import StitchName
+from roundwright.wording.proofreading.doubtful import Doubtful
+from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
+from roundwright.wording.reading.vocabulary import nearest
+
+_USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
+_PLAIN: Final = ("k", "p", "sl")
+_PAIRS: Final = {"(": ")", "[": "]", "{": "}", ")": "(", "]": "[", "}": "{"}
+_SLIPPED: Final = re.compile(r"\b(?:sl|s)\s?\.?\s?[12]\b", re.IGNORECASE)
+_ONE_MORE: Final = re.compile(r",\s*[^,;.*()\[\]]{1,12}(?=[,;.*)\]])")
+_LIST: Final = re.compile(r"(?<=[(\[])\s*[0-9]{1,5}(?:[\s.,;]{1,3}[0-9]{1,5}){1,12}(?=\s*[)\]])")
+_CLOSES: Final = re.compile(r"(?=,|;|\s+[0-9]+\s*(?:times|x)|\s+(?:around|to end|twice)|\.|$)")
+_OPENS: Final = re.compile(r"[:.;]\s*(?:[-–—]\s*)?|,\s*")
+_ONE_MORE_TOGETHER: Final[dict[StitchName, tuple[str, str, StitchName]]] = {
+    "k2tog": ("2", "3", "k3tog"),
+    "k3tog": ("3", "2", "k2tog"),
+    "p2tog": ("2", "3", "p3tog"),
+    "p3tog": ("3", "2", "p2tog"),
+}
+OTHER_STITCH: Final = 1.2
+NEW_STITCH: Final = 0.6
+"""How much more a stitch is that the text has nowhere."""
+PUT_IN: Final = 2.0
+LIKE_OTHERS: Final = -0.5
+"""How much less a stitch is that stands beside the same in another line."""
+MOST_PLACES: Final = 8
+MOST_PUT_IN: Final = 24
+
+
+def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
+    """Another stitch in place of one."""
+    spellings = doubtful.stitches_of_text()
+    names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN][:MOST_PLACES]
+    segment = doubtful.segment
+    for node in walk(candidate.nodes):
+        if not isinstance(node, Stitch) or node.bare or not segment.start <= node.start < segment.end:
+            continue
+        if node.times.start >= 0 and node.times.values != (1,):
+            continue
+        other = _ONE_MORE_TOGETHER.get(node.name)
+        spelling = doubtful.text[node.start : node.end]
+        if other and spelling[:6].count(other[0]) == 1:
+            nodes = _with_stitch(candidate.nodes, node.start, other[2])
+            if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.state.lanes):
+                yield (Edit(node.start, node.end, spelling.replace(other[0], other[1], 1), 1.1),)
+        for name in names:
+            nodes = _with_stitch(candidate.nodes, node.start, name)
+            if name != node.name and all(
+                doubtful.fits(nodes, lane, candidate) for lane in doubtful.state.lanes
+            ):
+                new = spellings.get(name, name)
+                size = OTHER_STITCH + (0.0 if name in spellings else NEW_STITCH)
+                size += 0.04 * abs(len(new) - len(spelling))
+                yield (Edit(node.start, node.end, new, size),)
+
+
+def _with_stitch(nodes: Nodes, start: int, name: StitchName) -> Nodes:
+    made: list[Node] = []
+    for node in nodes:
+        if isinstance(node, Group | Fill):
+            made.append(replace(node, nodes=_with_stitch(node.nodes, start, name)))
+        elif isinstance(node, Stitch) and node.start == start:
+            made.append(replace(node, name=name))
+        else:
+            made.append(node)
+    return tuple(made)
+
+
+def put_in(doubtful: Doubtful) -> list[Edits]:
+    """A stitch that was left out, put in before or behind another."""
+    chosen, segment, text = doubtful.chosen, doubtful.segment, doubtful.text
+    if chosen is None or not chosen.nodes:
+        return []
+    nodes = [
+        node
+        for node in walk(chosen.nodes)
+        if isinstance(node, Stitch) and segment.start <= node.start < segment.end
+    ]
+    beside = _side_by_side(doubtful)
+    found: list[Edit] = []
+    for option, stitch in _left_out_words(doubtful):
+        name = plain_name(option)
+        for node in nodes[:MOST_PLACES]:
+            if stitch is not None and not _fits_beside(doubtful, node, stitch):
+                continue
+            here = plain_name(text[node.start : node.end])
+            behind = PUT_IN + (LIKE_OTHERS if (here, name) in beside else 0.0)
+            ahead = PUT_IN + 0.1 + (LIKE_OTHERS if (name, here) in beside else 0.0)
+            found.append(Edit(node.end, node.end, f", {option}", behind))
+            found.append(Edit(node.start, node.start, f"{option}, ", ahead))
+    found.sort(key=lambda edit: edit.size)
+    return [(edit,) for edit in found[:MOST_PUT_IN]]
+
+
+def _fits_beside(doubtful: Doubtful, node: Stitch, stitch: Stitch) -> bool:
+    """Whether the line comes out with a stitch put in beside one of its own."""
+    for candidate in doubtful.trees:
+        nodes = _with_stitch_beside(candidate.nodes, node.start, stitch)
+        if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
+            return True
+    return False
+
+
+def _with_stitch_beside(nodes: Nodes, start: int, stitch: Stitch) -> Nodes:
+    made: list[Node] = []
+    for node in nodes:
+        if isinstance(node, Group | Fill):
+            made.append(replace(node, nodes=_with_stitch_beside(node.nodes, start, stitch)))
+        else:
+            made.append(node)
+            if node.start == start:
+                made.append(stitch)
+    return tuple(made)
+
+
+def _left_out_words(doubtful: Doubtful) -> list[tuple[str, Stitch | None]]:
+    """What may have been left out: as it is printed in the lines around, or else as the text spells it."""
+    options: dict[str, Stitch | None] = {}
+    if _SLIPPED.search(doubtful.words) and "psso" not in doubtful.words.lower():
+        options["psso"] = None
+    purls: dict[str, Stitch] = {}
+    for line in doubtful.around(3):
+        purls.update({doubtful.text[node.start : node.end]: node for node in line if node.name == "p"})
+    options.update(list(purls.items())[:2])
+    spellings = doubtful.stitches_of_text()
+    names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN]
+    for name in names[:5]:
+        options.setdefault(spellings.get(name, name), Stitch(name, ONE, -1, -1))
+    return list(options.items())
+
+
+def _side_by_side(doubtful: Doubtful) -> set[tuple[str, str]]:
+    """Which stitches stand side by side in the lines before and after."""
+    pairs: set[tuple[str, str]] = set()
+    for line in doubtful.around(4):
+        names = [plain_name(doubtful.text[node.start : node.end]) for node in line]
+        pairs.update(pairwise(names))
+    return pairs
+
+
+def left_out(doubtful: Doubtful) -> Iterator[Edits]:
+    """A stitch too many, taken out."""
+    start = doubtful.segment.start
+    for found in list(_ONE_MORE.finditer(doubtful.words))[:MOST_PLACES]:
+        yield (Edit(start + found.start(), start + found.end(), "", 2.2),)
+
+
+def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
+    """Stitches left over are knitted at the end."""
+    if len(doubtful.state.lanes) != 1 or not candidate.nodes:
+        return
+    lane = doubtful.state.lanes[0]
+    worked = doubtful.worked(candidate.nodes, lane, candidate)
+    if worked is None or worked.used >= lane.count:
+        return
+    over = lane.count - worked.used
+    match candidate.nodes:
+        case [*_, Fill(leave=leave, said=(start, end))] if leave is None or not leave.of(lane.column):
+            space = " " if start and not doubtful.text[start - 1].isspace() else ""
+            far = "st" if over == 1 else f"{over} sts"
+            yield (Edit(start, end, f"{space}to last {far}, k{over}", 3.5),)
+        case [*_, Fill(leave=Number() as leave), Stitch("k", many)] if leave.start >= 0 and many.start >= 0:
+            far_, times = leave.of(lane.column) or 0, many.of(lane.column) or 0
+            if far_ == times:
+                yield (
+                    Edit(leave.start, leave.end, str(far_ + over), 1.3),
+                    Edit(many.start, many.end, str(times + over), 1.3),
+                )
+        case _ if not any(isinstance(node, Fill) for node in candidate.nodes):
+            end = candidate.nodes[-1].end
+            yield (Edit(end, end, f", k{over}", 3.0),)
+
+
+# --- signs and spelling
+
+
+def brackets(doubtful: Doubtful) -> Iterator[Edits]:
+    """A bracket that is missing or of the other kind."""
+    text, start = doubtful.words, doubtful.segment.start
+    opened: list[int] = []
+    closes: list[int] = []
+    opens: list[int] = []
+    for found in re.finditer(r"[()\[\]{}]", text):
+        at, sign = found.start(), found[0]
+        if sign in "([{":
+            opened.append(at)
+            opens.append(at)
+            continue
+        closes.append(at)
+        if opened and _PAIRS[text[opened[-1]]] != sign:
+            yield (Edit(start + at, start + at + 1, _PAIRS[text[opened[-1]]], 1.0),)
+        if opened:
+            opened.pop()
+    if len(opens) > len(closes):
+        yield from _closed(text, start, opens)
+    if len(closes) > len(opens):
+        yield from _opened(doubtful, text, start, closes)
+
+
+def _closed(text: str, start: int, opens: list[int]) -> Iterator[Edits]:
+    for at in reversed(opens[-MOST_PLACES:]):
+        for found in list(_CLOSES.finditer(text, at))[:MOST_PLACES]:
+            place = start + found.start()
+            yield (Edit(place, place, _PAIRS[text[at]], 1.0 + (found.start() - at) * 0.001),)
+
+
+def _opened(doubtful: Doubtful, text: str, start: int, closes: list[int]) -> Iterator[Edits]:
+    phrases = doubtful.segment.phrases
+    body = phrases[0].start - start if phrases else 0
+    for at in closes[:MOST_PLACES]:
+        begins = [body, *(found.end() for found in _OPENS.finditer(text, 0, at) if found.end() > body)]
+        for begin in begins[:6]:
+            place = start + begin
+            yield (Edit(place, place, _PAIRS[text[at]], 1.0 + 0.01 * begin),)
+
+
+def lists(doubtful: Doubtful) -> Iterator[Edits]:
+    """`5 (6. 7, 8)`, `5 (6 7, 8)`: a list of sizes with another sign where a comma should be, or with none."""
+    start = doubtful.segment.start
+    text = doubtful.text[start : doubtful.search.segments[doubtful.last].end]
+    for found in _LIST.finditer(text):
+        fixed = ", ".join(re.findall("[0-9]+", found[0]))
+        if fixed != found[0]:
+            yield (Edit(start + found.start(), start + found.end(), fixed, 1.0),)
+
+
+def words(doubtful: Doubtful) -> Iterator[Edits]:
+    """The stitch that looks most like a word nobody knows."""
+    if doubtful.chosen is None:
+        return
+    spellings = doubtful.stitches_of_text()
+    unknown = [node for node in walk(doubtful.chosen.nodes) if isinstance(node, Unknown)]
+    for node in unknown[:3]:
+        for near in nearest(doubtful.text[node.start : node.end].lower()):
+            yield (Edit(node.start, node.end, spellings.get(near, near), 1.0),)

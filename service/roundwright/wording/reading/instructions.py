@@ -1,0 +1,73 @@
+"""One way to understand a segment, and what it costs to understand it so.
+
+A candidate costs what has to be assumed to understand the words so: an implied repeat, words that are passed over, the
+less likely of two ways.
+"""
+
+from typing import Final, Literal
+
+from msgspec import Struct
+
+from roundwright.wording.reading.phrases import (
+    Again,
+    Times,
+)
+from roundwright.wording.reading.tree import (
+    Nodes,
+    Number,
+    Stated,
+)
+
+Kind = Literal[
+    "round", "loop", "with", "continue", "cast_on", "count", "closing", "begin", "markers", "prose", "unread"
+]
+
+
+class Candidate(Struct, frozen=True, gc=False):
+    """One way to understand a segment.
+
+    - `nodes`: the tree of a round; `others` are tried for a size in which it does not come out
+    - `rounds`: how many rounds of it; `length` where that is to a length; `until` a count is reached
+    - `last`: what the last of several rounds does instead, such as increases evenly
+    - `again`, `times`, `more`, `total`: rounds worked again, how often
+    - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
+    - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
+    - `stated`: the counts printed with it
+    - `strength`: how much the words look like work, for one that works nothing
+    """
+
+    kind: Kind
+    cost: float
+    nodes: Nodes = ()
+    others: tuple[Nodes, ...] = ()
+    rounds: Number | None = None
+    length: bool = False
+    until: Number | None = None
+    last: Nodes = ()
+    again: Again | None = None
+    times: Times | None = None
+    step: int = 0
+    sign: int = 0
+    stated: tuple[Stated, ...] = ()
+    strength: float = 0.0
+    trouble: tuple[str, str, int] | None = None
+    sections: int = 0
+    every: int = 0
+    chart: bool = False
+    how: str = ""
+    per: bool = False
+    plain: int = 0
+
+
+UNREAD: Final = 3.0
+"""From which strength on words that are not worked are told to be unread."""
+
+
+def printed(candidate: Candidate, before: int, column: int) -> list[tuple[Stated, int]]:
+    """The counts printed with it for a size, with where they stand."""
+    found = []
+    for stated in candidate.stated:
+        after = stated.after(before, column)
+        if after is not None:
+            found.append((stated, after))
+    return found

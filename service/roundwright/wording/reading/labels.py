@@ -1,0 +1,480 @@
+"""How a line begins: which rounds it is for."""
+
+from typing import Final, Literal
+
+from msgspec import Struct
+
+from roundwright.wording.reading.parsing.lines import Lines
+from roundwright.wording.reading.scanner import (
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
+from roundwright.wording.reading.sizes import columns_of
+from roundwright.wording.reading.spans import (
+    ENDS,
+    Span,
+    Standing,
+    note_end,
+    read_parity,
+    read_spans,
+    read_tail,
+)
+from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Number, named
+
+LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count", "step"]
+
+
+class Label(Struct, frozen=True, gc=False):
+    """The start of a line: which rounds it is for.
+
+    - `kind`: `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`;
+      `every` for `All odd rnds`; `sizes` for `Size 3 only`; `step` for a part of a handout
+    - `sizes`: the numbers or names of the sizes it is for
+    - `named`: below 0, for `Round A` and `Dec round`: what it can be called by later
+    - `scope`: whether the sizes stand first, so that all that follows in the line is for them
+    """
+
+    kind: LabelKind
+    start: int
+    spans: tuple[Span, ...] = ()
+    every: Standing | None = None
+    count: Number | None = None
+    sizes: tuple[str, ...] | None = None
+    scope: bool = False
+    named: int = 0
+
+
+_WORKS: Final = frozenset(
+    (
+        "knit",
+        "purl",
+        "slip",
+        "stitch",
+        "stars",
+        "(",
+        "make",
+        "decrease",
+        "increase",
+        "repeat",
+        "plain",
+        "cable",
+        "work",
+        "rib",
+        "stocking",
+        "garter",
+        "moss",
+        "pattern",
+        "edge",
+        "even",
+        "as",
+        "end",
+        "around",
+    )
+)
+
+
+_SORTS: Final = frozenset(
+    (
+        "word",
+        "decrease",
+        "increase",
+        "rib",
+        "moss",
+        "garter",
+        "pattern",
+        "stocking",
+        "last",
+        "ordinal",
+        "side",
+        "place",
+        "plain",
+        "knit",
+        "purl",
+        "even",
+        "odd",
+        "begin",
+        "marker",
+        "end",
+        "yarn",
+        "make",
+        "slip",
+        "fewer",
+        "edge",
+        "remain",
+        "closing",
+        "bind_off",
+    )
+)
+
+
+def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> Label | None:
+    """The label that begins here, which is taken; None where there is none.
+
+    `after` is the one before it in the line. With `strict` only such as end in a colon or a dash: within a line
+    other words may look like a label.
+    """
+    place = lines.place
+    found = _label(lines)
+    if found is None:
+        lines.place = place
+        return None
+    if (
+        strict
+        and not lines.flags(0) & (COLON | DASH | TAB | EQUALS)
+        and found.kind != "next"
+        and not (found.kind == "numbered" and (lines.flags(0) & (STOP | SEMI) or _next_of(found, after)))
+    ):
+        lines.place = place
+        return None
+    return found
+
+
+def _next_of(found: Label, after: Label | None) -> bool:
+    """Whether a label has the number that follows that of another."""
+    if after is None or not after.spans or not found.spans:
+        return False
+    return found.spans[0].first.of(0) == (after.spans[-1].last.of(0) or 0) + 1
+
+
+def _label(lines: Lines) -> Label | None:
+    start = lines.token().start
+    wrapped = False
+    if lines.kind() == "stars" and lines.kind(1) in ("round", "ordinal"):
+        lines.place += 1
+        found = _plain(lines, start)
+        if found and lines.kind() == "stars" and (lines.token().text == "**" or lines.flags(1) & COLON):
+            lines.place += 1
+        return found if found and found.kind == "numbered" else None
+    if lines.kind() == "(" and lines.kind(1) == "round":
+        lines.place += 1
+        found = _plain(lines, start, inside=True)
+        if found and lines.kind() == ")":
+            lines.place += 1
+            return found
+        return None
+    return _plain(lines, start) if not wrapped else None
+
+
+def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
+    kind = lines.kind()
+    if kind == "round":
+        return _numbered(lines, start, inside=inside)
+    if (kind == "size" or lines.names or lines.kind(1) == "size") and (found := _sizes(lines, start)):
+        return found
+    if kind == "step" and lines.kind(1) == "number":
+        return _step(lines, start)
+    if lines.kind(1) == ")" and "a" <= lines.token().text <= "j" and len(lines.token().text) == 1:
+        lines.place += 2
+        return Label("step", start)
+    if kind in ("ordinal", "range", "number"):
+        return _number_first(lines, start)
+    if kind == "next":
+        return _next(lines, start)
+    if kind in ("all", "each", "even", "odd", "alternate", "following"):
+        return _standing(lines, start)
+    if kind in _SORTS:
+        return _sort(lines, start)
+    return None
+
+
+def _ended(lines: Lines) -> bool:
+    """Whether the label may end here: by a sign, or because work begins."""
+    if lines.place >= lines.stop:
+        return True
+    return bool(lines.flags(0) & ENDS) or lines.kind() in _WORKS or lines.tokens[lines.place - 1].kind == ")"
+
+
+def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
+    """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
+    plural = lines.token().text in ("rnds", "rounds", "rows", "rds")
+    lines.place += 1
+    spans = read_spans(lines, plural=plural)
+    if not spans:
+        return _lettered(lines, start)
+    every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1))
+    if lines.kind() == ")" and not inside and lines.place + 1 < lines.stop:
+        lines.place += 1
+        return Label("numbered", start, spans, every, sizes=sizes)
+    if inside:
+        return Label("numbered", start, spans, every, sizes=sizes) if lines.kind() == ")" else None
+    if not _ended(lines):
+        if (
+            lines.kind() in ("number", "ordinal", "knit", "word", "next", "", "have", "to")
+            and every is not None
+        ) or lines.kind() in ("word", ""):
+            return Label("numbered", start, spans, every, sizes=sizes)
+        if lines.kind() not in ("number", "cast_on", "place"):
+            return None
+    return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _step(lines: Lines, start: int) -> Label | None:
+    """`Step 3.`: a part of a handout, with what it may begin with itself."""
+    number = lines.token(1).number or ONE
+    called = named(f"step {number.of(0)}")
+    lines.place += 2
+    inner = label(lines) if lines.place < lines.stop else None
+    if inner is not None and inner.kind != "step":
+        return Label(inner.kind, start, inner.spans, inner.every, inner.count, inner.sizes, named=called)
+    return Label("step", start, named=called)
+
+
+def _lettered(lines: Lines, start: int) -> Label | None:
+    """`Round A`."""
+    text = lines.token().text
+    if lines.place >= lines.stop or len(text) != 1 or not "a" <= text <= "j" or lines.flags(0) & ~SPACE:
+        return None
+    lines.place += 1
+    every, sizes = read_tail(lines, 1)
+    if not _ended(lines):
+        return None
+    return Label("sort", start, (), every, sizes=sizes, named=named(text))
+
+
+def _number_first(lines: Lines, start: int) -> Label | None:
+    """`1st round`, `2nd and alt rows`, `1st dec round`, `1. round`, `8 rounds:`, `3.`, `7-20 r.`."""
+    token = lines.token()
+    begun = lines.place
+    if token.text == "first" and lines.kind(1) == "number" and lines.kind(2) == "round":
+        count = lines.token(1).number
+        lines.place += 3
+        return Label("next", start, count=count)
+    dotted_pair = (
+        token.kind == "number"
+        and lines.kind(1) in ("and", "to")
+        and lines.flags(1) & STOP
+        and lines.kind(2) == "number"
+        and lines.kind(3) == "round"
+    )
+    if dotted_pair:
+        last = lines.token(2).number or ONE
+        first = token.number or ONE
+        lines.place += 3
+        spans: tuple[Span, ...] = (
+            (Span(first, last),) if lines.kind(-2) == "to" else (Span(first, first), Span(last, last))
+        )
+    else:
+        spans = read_spans(lines)
+    if not spans:
+        return None
+    number = spans[-1].last.of(0) or 1
+    if lines.kind() == "round" and not lines.flags(0) & (COLON | LINE):
+        word = lines.token().text
+        dotted = bool(lines.flags(0) & STOP)
+        lines.place += 1
+        if token.kind == "number" and not dotted and word not in ("r", "rw"):
+            if lines.flags(0) & (COLON | DASH | EQUALS) and lines.place < lines.stop:
+                return Label("count", start, count=spans[0].first)
+            return None
+        every, sizes = read_tail(lines, number)
+        if not _ended(lines) and lines.kind() not in (
+            "word",
+            "",
+            "work",
+            "have",
+            "number",
+            "next",
+            "cast_on",
+        ):
+            return None
+        return Label("numbered", start, spans, every, sizes=sizes)
+    if (standing := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
+        lines.place = standing[1]
+        _, sizes = read_tail(lines, number)
+        return Label("numbered", start, spans, standing[0], sizes=sizes) if _ended(lines) else None
+    if token.kind == "ordinal":
+        lines.place = begun
+        return _sort(lines, start)
+    if (
+        token.kind == "number"
+        and len(spans) == 1
+        and spans[0].first is spans[0].last
+        and begun + 1 == lines.place
+    ):
+        if lines.kind() == ")" and lines.place < lines.stop:
+            lines.place += 1
+            return Label("listed", start, spans, named=named(f"step {number}"))
+        if (
+            lines.place < lines.stop
+            and (
+                lines.flags(0) & (STOP | COLON)
+                or (lines.flags(0) & (DASH | TAB) and lines.flags(0) & SPACE and _opens(lines, token))
+            )
+            and not lines.flags(0) & LINE
+            and len(token.text) < 4
+        ):
+            return Label("listed", start, spans, named=named(f"step {number}"))
+    return None
+
+
+def _opens(lines: Lines, token: Token) -> bool:
+    """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`."""
+    return bool(token.flags & LINE or token.start == 0) and lines.kind() in _WORKS
+
+
+def _next(lines: Lines, start: int) -> Label | None:
+    """`Next 5 rnds`, `Next (dec) rnd`, `Next and every alt rnd`."""
+    lines.place += 1
+    count: Number | None = None
+    every: Standing | None = None
+    worked = False
+    for _ in range(6):
+        kind = lines.kind()
+        if lines.flags(0) & (COLON | LINE | STOP) and lines.tokens[lines.place - 1].kind != "(":
+            return None
+        if kind == "round":
+            lines.place += 1
+            _, sizes = read_tail(lines, 1)
+            if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
+                return None
+            return Label("next", start, every=every, count=count, sizes=sizes)
+        if kind in ("and", "all", "each") and (standing := read_parity(lines, lines.place, 2)):
+            lines.place = standing[1]
+            return Label("next", start, every=standing[0], count=count)
+        worked = worked or kind in ("knit", "purl")
+        if kind == "number" and count is None:
+            count = lines.token().number
+        elif kind not in _SORTS and kind not in ("(", ")", "number", ""):
+            return None
+        lines.place += 1
+    return None
+
+
+def _standing(lines: Lines, start: int) -> Label | None:
+    """`All even rnds`, `Every other rnd`, `Even-numbered Rounds 2-6`."""
+    if lines.kind() in ("even", "odd") and lines.kind(1) == "round" and lines.kind(2) in ("range", "number"):
+        lines.place += 2
+        spans = read_spans(lines)
+        if spans and _ended(lines):
+            first, last = spans[0].first, spans[-1].last
+            return Label(
+                "numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last.of(0) or 0)
+            )
+        return None
+    begin = 1 if "odd" in (lines.kind(), lines.kind(1)) else 2
+    found = read_parity(lines, lines.place, begin)
+    if found is None:
+        return None
+    lines.place = found[1]
+    _, sizes = read_tail(lines, 1)
+    if lines.flags(0) & (COLON | DASH | EQUALS | TAB) or lines.kind() in (
+        "knit",
+        "purl",
+        "plain",
+        "stars",
+        "(",
+        "work",
+    ):
+        return Label("every", start, every=found[0], sizes=sizes)
+    return None
+
+
+def _sort(lines: Lines, start: int) -> Label | None:
+    """`Decrease rnd 2`, `Set-up rnd`, `1st dec round`, `Dec 1`, `Rnd` behind up to four words."""
+    kinds: list[str] = []
+    for _ in range(6):
+        kind = lines.kind()
+        if kinds and lines.flags(0) & (COLON | LINE | STOP | SEMI | EQUALS) and kind != "round":
+            if kinds == ["ordinal", "decrease"] and lines.flags(0) & COLON and not lines.flags(0) & LINE:
+                return Label("sort", start, named=named("decrease"))
+            return None
+        if kind == "round" and kinds:
+            lines.place += 1
+            return _sorted(lines, start, kinds)
+        if (
+            kind == "number"
+            and kinds
+            and kinds[-1] in ("decrease", "increase")
+            and lines.flags(1) & (COLON | DASH)
+            and len(kinds) == 1
+        ):
+            lines.place += 1
+            return Label("sort", start)
+        if kind == "(" and (stop := note_end(lines)):
+            lines.place = stop + 1
+            kinds.append("(")
+            continue
+        if kind not in _SORTS:
+            return None
+        kinds.append(kind)
+        lines.place += 1
+    return None
+
+
+def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
+    spans: tuple[Span, ...] = ()
+    if lines.kind() in ("number", "range") and not lines.flags(0) & (COLON | STOP | SEMI | DASH):
+        spans = read_spans(lines)
+    every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1) if spans else 1)
+    ended = bool(lines.flags(0) & (COLON | DASH | EQUALS | TAB | SEMI)) and lines.place < lines.stop
+    known = any(kind in ("decrease", "increase", "ordinal", "last") for kind in kinds)
+    if "knit" in kinds or "purl" in kinds:  # `Knit round 3:` or `Knit 1 round`
+        ended = ended and kinds[0] in ("knit", "purl") and bool(lines.flags(0) & COLON)
+    if not ended and not (known and _ended(lines)):
+        return None
+    if spans and not known and kinds[0] == "word":
+        return Label("numbered", start, spans, every, sizes=sizes)
+    words = [kind for kind in kinds if kind in NAMED_KINDS]
+    return Label("sort", start, spans, every, sizes=sizes, named=named(words[0]) if words else 0)
+
+
+def _sizes(lines: Lines, start: int) -> Label | None:
+    """`Size 3 only:`, `Sizes 2 and 3 only:`, `All sizes:`, `Teen and Adult:`, `Size Large only:`."""
+    stop = _sizes_end(lines)
+    if not stop:
+        return None
+    tokens = lines.tokens[lines.place : stop]
+    kinds = [token.kind for token in tokens]
+    sized = "size" in kinds
+    everybody = sized and (kinds[0] == "all" or tokens[0].text == "both")
+    columns = columns_of(lines.tokens, lines.place, stop, lines.names) if lines.names else None
+    sizes: tuple[str, ...] | None
+    if everybody:
+        sizes = None
+    elif columns is not None and (sized or "only" in kinds or lines.tokens[stop].flags & COLON):
+        sizes = tuple(str(column + 1) for column in columns)
+    elif sized and "only" in kinds:
+        sizes = tuple(
+            token.text for token in tokens if token.kind in ("number", "word", "range", "ordinal", "make")
+        )
+    else:
+        return None
+    lines.place = stop
+    inner = label(lines)
+    if inner is not None:
+        return Label(
+            inner.kind, start, inner.spans, inner.every, inner.count, sizes, scope=True, named=inner.named
+        )
+    return Label("sizes", start, sizes=sizes, scope=True)
+
+
+def _sizes_end(lines: Lines) -> int:
+    """Where the names of sizes end: at a colon, or behind `only`; 0 where they do not."""
+    for place in range(lines.place, min(lines.place + 12, lines.stop)):
+        token = lines.tokens[place]
+        if place > lines.place:
+            if token.flags & COLON:
+                return place
+            if lines.tokens[place - 1].kind in ("only", "size") and token.flags & DASH and token.flags & STOP:
+                return place
+            if token.flags & (LINE | STOP | SEMI):
+                return 0
+            if lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH):
+                return place
+        if token.kind in ("stars", "stitch", "knit", "purl", "round", "repeat"):
+            return 0
+    last = lines.stop
+    kinds = {token.kind for token in lines.tokens[lines.place : last]}
+    if last <= lines.place + 8 and ("only" in kinds or lines.kind() == "all" or lines.token().text == "both"):
+        return last
+    if last < len(lines.tokens) and last <= lines.place + 12 and lines.tokens[last].flags & COLON:
+        return last
+    return 0

@@ -1,0 +1,87 @@
+"""The lines of a text, with those that run on joined."""
+
+from collections.abc import Mapping
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.labels import label
+from roundwright.wording.reading.parsing.lines import Lines
+from roundwright.wording.reading.scanner import (
+    BLANK,
+    COLON,
+    COMMA,
+    FULL,
+    LINE,
+    SEMI,
+    STOP,
+    Token,
+)
+from roundwright.wording.reading.sizes import NO_NAMES
+
+_RUNS_ON: Final = frozenset(
+    ("to", "from", "last", "around", "times", ")", "before", "", "repeat", "end", "until")
+)
+
+
+_CONNECTING: Final = frozenset(("and", "or", "with", "but", "until", "of", "which", "between", "without"))
+"""Words with which a broken line of prose goes on."""
+
+
+_OPEN: Final = frozenset(("repeat", "from", "to", "last", "and", "next", "until", "for"))
+
+
+def lines_of(tokens: list[Token], most: int, names: Mapping[str, int] = NO_NAMES) -> list[tuple[int, int]]:
+    """First token and end of every line, with lines that run on joined."""
+    lines: list[tuple[int, int]] = []
+    begin = 0
+    count = len(tokens) - 1
+    for place in range(1, count + 1):
+        token = tokens[place]
+        if token.flags & LINE or place == count:
+            runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)
+            if runs_on and not begins_round(tokens, begin, place, names):
+                lines[-1] = (lines[-1][0], place)
+                if tokens[begin].text in _CONNECTING:
+                    tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
+            else:
+                lines.append((begin, place))
+                if len(lines) > most:
+                    break
+            begin = place
+    return lines if count > 0 else []
+
+
+def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int) -> bool:
+    """Whether a line goes on with what the one before began, unless it begins a round."""
+    first = tokens[begin]
+    if first.flags & BLANK or begin - before[0] > 400:
+        return False
+    last = tokens[begin - 1]
+    if first.text in _CONNECTING and not first.flags & (FULL | COLON) and begin - before[0] > 8:
+        return True
+    opened = 0
+    for place in range(max(before[0], begin - 60), begin):
+        kind = tokens[place].kind
+        opened += (kind == "(") - (kind == ")")
+    if opened > 0 and first.kind != "stars":
+        return True
+    if first.flags & (FULL | COLON):
+        return False
+    if last.kind in _OPEN and first.kind != "stars":
+        return True
+    if first.flags & (COMMA | SEMI):
+        return True
+    if first.kind in _RUNS_ON and not (first.kind == "repeat" and not _star_open(tokens, before[0], begin)):
+        return first.kind != "" or begin + 1 < stop
+    return False
+
+
+def _star_open(tokens: list[Token], begin: int, stop: int) -> bool:
+    stars = sum(tokens[place].kind == "stars" for place in range(begin, stop))
+    return stars == 1
+
+
+def begins_round(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int] = NO_NAMES) -> bool:
+    """Whether a line begins with a label."""
+    return label(Lines(tokens, begin, stop, names=names)) is not None

@@ -1,0 +1,251 @@
+"""One way to understand a line, worked on one size: its rounds, and whether they come out."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.knitting.rounds.work_round import work_round
+from roundwright.wording.reading.instructions import Candidate, printed
+from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.states import (
+    WRONG,
+    WRONG_COUNT,
+    Budget,
+    Done,
+    Fault,
+    FaultyError,
+    Lane,
+    last_shaping,
+)
+from roundwright.wording.reading.tree import Fill, Nodes, Number
+from roundwright.wording.reading.working import Sections, UnclearError, Worked, Worker
+
+HIGHEST: Final = 10_000
+"""Highest number of a round."""
+OTHER_CHANGE: Final = 0.3
+"""What another number of decreases than in the round before costs, where no count is printed."""
+
+
+class Desk:
+    """What the work on one text shares: its segments, the lines already worked on a count, and the budget."""
+
+    def __init__(self, segments: list[Segment], budget: Budget) -> None:
+        self.segments = segments
+        self.budget = budget
+        self.known: dict[
+            tuple[int, int, int, Sections | None, int | None], tuple[Nodes, Worked | UnclearError]
+        ] = {}
+
+    def work(
+        self, nodes: Nodes, column: int, count: int, sections: Sections | None, wanted: int | None
+    ) -> Worked:
+        """The line worked on a count, from memory where it was worked on that before."""
+        key = (id(nodes), column, count, sections, wanted)
+        known = self.known.get(key)
+        if known is None:
+            worker = Worker(column, sections, wanted=wanted)
+            try:
+                known = (nodes, worker.work(nodes, count))
+            except UnclearError as error:
+                known = (nodes, error)
+            self.known[key] = known
+            self.budget.spend(worker.steps)
+        worked = known[1]
+        if isinstance(worked, UnclearError):
+            raise worked
+        return worked
+
+
+class LineWork:
+    """A candidate worked on one size."""
+
+    def __init__(self, desk: Desk, lane: Lane, place: int, candidate: Candidate) -> None:
+        self.desk = desk
+        self.lane = lane
+        self.place = place
+        self.segment = desk.segments[place]
+        self.candidate = candidate
+        self.column = column_of(self.segment.label, lane, candidate)
+        self.notes: list[tuple[Fault, float]] = []
+        self.cost = 0.0
+        self.before = lane.count
+        self.first_after: int | None = None
+
+    def said(self) -> int | None:
+        """The count printed with the segment, the last of several."""
+        counts = [after for _, after in printed(self.candidate, self.before, self.column)]
+        return counts[-1] if counts and 0 <= counts[-1] <= MOST_STITCHES else None
+
+    def note(self, code: str, start: int, cost: float = 0.0, *, text: str = "", error: bool = False) -> None:
+        """Something to be known about the line, whatever else comes of it."""
+        note = (Fault(code, self.place, start, text=text, note=not error), cost)
+        if note not in self.notes:
+            self.notes.append(note)
+
+    def never_ends(self, start: int, count: int, target: int | None) -> FaultyError:
+        """Rounds that never come to the count they are worked to."""
+        lane = self.lane
+        fault = Fault("never_ends", self.place, start, lane.size, count, said=target, left=lane.count)
+        return FaultyError(fault, (target or lane.count,), WRONG)
+
+    # --- rounds
+
+    def once(self, number: int, *, single: bool = False) -> None:
+        """The candidate worked, for one number: one round, or as many as it says."""
+        candidate, lane = self.candidate, self.lane
+        if candidate.until is not None:
+            self.until_count(number, candidate.until.of(self.column) or 0)
+            return
+        many = 1
+        if candidate.rounds is not None and not single:
+            many = candidate.rounds.of(self.column) or 0
+        if candidate.length:
+            self.note("to_a_length", self.segment.start)
+        if candidate.chart:
+            self.note("chart", self.segment.start)
+        if many + lane.worked > MOST_ROUNDS:
+            self.note("too_many_rounds", self.segment.start, 1.0, error=True)
+            many = max(0, MOST_ROUNDS - lane.worked)
+        last = candidate.last
+        plain = many - 1 if last and not candidate.length else many
+        for turn in range(plain):
+            self.round(candidate.nodes, number + turn)
+        if last:
+            self.round(last, number + max(plain, 0))
+
+    def until_count(self, number: int, target: int) -> None:
+        """Rounds of the candidate until so many stitches are left."""
+        lane = self.lane
+        turns, start = 0, lane.count
+        while lane.count != target:
+            before = lane.count
+            self.round(self.candidate.nodes, number + turns)
+            turns += 1
+            passed = (before - target) * (lane.count - target) < 0
+            if lane.count == before or passed or turns > MOST_ROUNDS:
+                raise self.never_ends(self.segment.start, start, target)
+
+    def round(self, nodes: Nodes, number: int) -> None:
+        """One round of the tree."""
+        lane = self.lane
+        if lane.worked >= MOST_ROUNDS:
+            raise FaultyError(Fault("too_many_rounds", self.place, self.segment.start), (lane.count,), 2.0)
+        if self.desk.budget.left <= 0:
+            message = "This takes more steps than one answer may cost."
+            raise FaultyError(
+                Fault("too_long", self.place, self.segment.start, text=message), (lane.count,), 2.0
+            )
+        self.desk.budget.spend(2)
+        said = self.said() if self.candidate.stated else None
+        worked = self.work(nodes, lane.count, said)
+        if worked.used != lane.count:
+            raise self.uneven(worked, said)
+        if not worked.steps:
+            raise UnclearError("not_understood", "Nothing is said to be worked here.", self.segment.start)
+        try:
+            done = work_round(min(max(number, 1), HIGHEST), lane.count, worked.steps)
+        except Impossible as error:
+            raise UnclearError("not_understood", error.detail, self.segment.start) from error
+        self.add(done, nodes, worked.sections, assumed=worked.assumed)
+
+    def work(self, nodes: Nodes, count: int, said: int | None) -> Worked:
+        """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
+        sections = self.lane.sections
+        worked = self.desk.work(nodes, self.column, count, sections, said)
+        if worked.used == count:
+            return worked
+        for other in self.candidate.others:
+            try:
+                again = self.desk.work(other, self.column, count, sections, said)
+            except UnclearError:
+                continue
+            if again.used == count and (said is None or again.left == said):
+                return again
+        return worked
+
+    def add(self, done: Round, nodes: Nodes, sections: Sections | None, *, assumed: bool = False) -> None:
+        """A round that came out."""
+        lane = self.lane
+        changed = done.after != done.before
+        if sections is not None:
+            lane.sections = sections
+        elif changed and lane.sections:
+            many = len(lane.sections)
+            lane.sections = (done.after // many,) * many if done.after % many == 0 else None
+        if changed and not self.candidate.stated:
+            before = last_shaping(lane.chain)
+            if before is not None and before.after - before.before != done.after - done.before:
+                self.cost += OTHER_CHANGE
+        if assumed:
+            self.note("markers", self.segment.start, 0.3)
+        lane.chain = (lane.chain, Done(done, nodes, self.place))
+        lane.worked += 1
+        lane.count = done.after
+        lane.number = done.number
+        if self.first_after is None:
+            self.first_after = done.after
+
+    # --- what does not come out
+
+    def uneven(self, worked: Worked, said: int | None) -> FaultyError:
+        """A line that works more or fewer stitches than there are."""
+        count = self.lane.count
+        over = count - worked.used
+        if said is not None:
+            counts = [said]
+        else:
+            counts = [worked.left + over if over > 0 else count]
+            last = last_shaping(self.lane.chain)
+            if last is not None and worked.left != worked.used:
+                counts.insert(0, count + last.after - last.before)
+        code = "left_over" if over > 0 else "runs_out"
+        start = fault_start(self.segment, self.candidate.nodes)
+        fault = Fault(code, self.place, start, self.lane.size, count, worked.used, worked.left, said)
+        possible = tuple(dict.fromkeys(count for count in counts if 0 < count <= MOST_STITCHES))
+        return FaultyError(fault, possible or (count,), WRONG)
+
+    def check(self) -> None:
+        """Whether the printed counts are those worked."""
+        lane, label = self.lane, self.segment.label
+        if label is not None and label.kind == "every":
+            return
+        loop = self.candidate.kind in ("loop", "continue", "with")
+        for stated, after in printed(self.candidate, self.before, self.column):
+            if after == lane.count or (not loop and after == self.first_after):
+                continue
+            wrong_way = (lane.count - self.before) * (after - self.before) < 0
+            code = "wrong_way" if wrong_way else "count_differs"
+            fault = Fault(
+                code, self.place, stated.start, lane.size, self.before, self.before, lane.count, after
+            )
+            possible = not stated.sign and 0 < after <= MOST_STITCHES
+            raise FaultyError(fault, (lane.count, after) if possible else (lane.count,), WRONG_COUNT)
+
+
+def column_of(label: Label | None, lane: Lane, candidate: Candidate) -> int:
+    """Where a line for some sizes has the number of this size."""
+    if label is None or not label.sizes:
+        return lane.column
+    named = sorted(int(text) for text in label.sizes if text.isdigit())
+    if len(named) < 2 or lane.column + 1 not in named:
+        return lane.column
+    lists = [stated.number for stated in candidate.stated]
+    if all(len(number.values) in (1, len(named)) for number in lists):
+        return named.index(lane.column + 1)
+    return lane.column
+
+
+def fault_start(segment: Segment, nodes: Nodes) -> int:
+    """Where a line says how far it goes, or else where its work begins."""
+    if not nodes:
+        return segment.start
+    last = nodes[-1]
+    return last.said[0] if isinstance(last, Fill) else nodes[0].start
+
+
+def until_start(segment: Segment, until: Number | None) -> int:
+    """Where a line says to which count it goes."""
+    return until.start if until is not None and until.start >= 0 else segment.start

@@ -1,0 +1,204 @@
+"""Candidates that work rounds again, go on with a crown, or place markers."""
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.phrases import (
+    Again,
+    Brackets,
+    Rep,
+    Star,
+    Stitches,
+    Times,
+)
+from roundwright.wording.reading.round_ways import plain_fill
+from roundwright.wording.reading.seen import Seen
+from roundwright.wording.reading.tree import (
+    Number,
+    Stated,
+    Stitch,
+)
+
+
+def marker_ways(seen: Seen) -> list[Candidate]:
+    """`Place a marker every 15 sts`, `20 sts on each needle`: where the sections are, and no work."""
+    many = seen.markers.of(0) or 0 if seen.markers else 0
+    every = seen.every or seen.per_part
+    if many < 2 and every is None:
+        return []
+    return [Candidate("markers", 0.1, rounds=every, sections=many)]
+
+
+def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
+    """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
+    thus = any(each.manner for each in seen.continues) or (not segment.alone and seen.words < 0.5)
+    if thus and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.evenly or seen.counts):
+        number = next((each.number for each in seen.rounds if not each.every), None)
+        if number is not None and number.values != (1,):
+            last = seen.rounds[0]
+            total = Times(last.start, last.end, 0, number, total=True)
+            return [
+                Candidate(
+                    "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated
+                )
+            ]
+    if not seen.times or any(not isinstance(phrase, Times | Rep) for phrase in seen.work):
+        return []
+    times = seen.times[-1]
+    repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
+    if not repeats and not times.more:
+        return []
+    many = times.number.of(0) or 1
+    total = replace(times, total=not times.more)
+    in_all = next((each.number.of(0) or 0 for each in seen.rounds if not each.every), 0)
+    lasts = [in_all // many] if in_all and in_all % many == 0 else [1, 2] if repeats else [1]
+    start, end = times.start, times.end
+    return [
+        Candidate(
+            "loop", 0.3 + 0.2 * place, again=Again(start, end, 0, last=last), times=total, stated=stated
+        )
+        for place, last in enumerate(lasts)
+    ]
+
+
+def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
+    """`Rep rnds 1 and 2 four more times`, and what else works rounds again."""
+    again = seen.agains[0]
+    if len(seen.agains) > 1 and again.last and seen.agains[1].named:
+        again = seen.agains[1]
+    until = seen.untils[-1].number if seen.untils else None
+    times = seen.times[-1] if seen.times else None
+    cost = seen.words * 0.5
+    if seen.chart:
+        many = len(again.named) or again.last or 1
+        return [
+            Candidate(
+                "round",
+                cost + 0.2,
+                plain_fill("k", again.start, again.end),
+                rounds=Number((many,)),
+                stated=stated,
+                chart=True,
+            )
+        ]
+    length = bool(seen.lengths) and until is None and times is None
+    with_nodes = [
+        phrase.node
+        for phrase in seen.work
+        if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare
+    ]
+    step = max((each.step for each in seen.rounds if each.every), default=0) if again.named else 0
+    found: list[Candidate] = []
+    if with_nodes and not any(isinstance(phrase, Star | Brackets | Rep) for phrase in seen.work):
+        found.append(Candidate("with", cost, (with_nodes[0],), again=again, stated=stated))
+        return found
+    rounds = next((each.number for each in seen.rounds if not each.every), None)
+    total = bool(times and times.total) or (rounds is not None and times is not None)
+    plain = 0
+    if rounds is not None and times is not None and len(again.named) == 1:
+        plain, total = rounds.of(0) or 0, False
+    if (
+        times is None
+        and until is None
+        and not length
+        and rounds is not None
+        and label is None
+        and seen.lengths == []
+    ):
+        found.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
+    if again.work and times is not None and not times.more:
+        counted = Times(times.start, times.end, times.flags, times.number, total=True)
+        found.append(
+            Candidate(
+                "loop",
+                cost,
+                again=again,
+                times=counted,
+                until=until,
+                length=length,
+                step=step,
+                per=seen.per,
+                plain=plain,
+                stated=stated,
+            )
+        )
+        found.append(
+            Candidate(
+                "loop",
+                cost + 0.4 + total,
+                again=again,
+                times=times,
+                until=until,
+                length=length,
+                step=step,
+                per=seen.per,
+                plain=plain,
+                stated=stated,
+            )
+        )
+    else:
+        found.append(
+            Candidate(
+                "loop",
+                cost + 0.6 * (rounds is not None and times is None and until is None),
+                again=again,
+                times=times,
+                until=until,
+                length=length,
+                step=step,
+                per=seen.per,
+                plain=plain,
+                stated=stated,
+            )
+        )
+    return found
+
+
+def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Continue in this manner until 8 sts remain`."""
+    until = seen.untils[-1].number if seen.untils else None
+    evenly = next((each for each in seen.evenly if each.to), None)
+    manner = any(each.manner for each in seen.continues)
+    goes_on = bool(seen.continues)
+    change = seen.changes[0].sign if seen.changes else seen.evenly[0].sign if seen.evenly else 0
+    every = [each for each in seen.rounds if each.every]
+    fewer = any(count.sign for count in seen.counts)
+    plain_stated = tuple(each for each in stated if not each.sign)
+    if until is None and evenly is not None and (goes_on or every):
+        until = evenly.change
+    if until is None and (goes_on or change) and plain_stated and (manner or every or goes_on):
+        until = plain_stated[-1].number
+    times = seen.times[-1] if seen.times and until is None else None
+    if until is None and times is None:
+        return []
+    strong = any(isinstance(phrase, Star | Brackets | Rep) for phrase in seen.work)
+    stitches = bool(seen.fabrics) or any(isinstance(phrase, Stitches) for phrase in seen.work)
+    if strong or not (
+        manner
+        or goes_on
+        or (every and until is not None and not stitches)
+        or (change and (every or (until is not None and not evenly)))
+        or (fewer and every)
+    ):
+        return []
+    if seen.agains and not manner:
+        return []
+    step = max((each.step or 1 for each in every), default=0)
+    if any(each.kind == "plain" for each in seen.fabrics) and any(not each.every for each in seen.rounds):
+        step = 2
+    cost = 0.3 * (not manner) + min(1.5, seen.words * 0.3)
+    return [
+        Candidate(
+            "continue",
+            cost,
+            until=until,
+            times=times,
+            step=step,
+            sign=change,
+            stated=plain_stated,
+            per=seen.per,
+            plain=int(seen.ends_plain),
+        )
+    ]

@@ -1,0 +1,194 @@
+"""Which rounds a line is for: numbered ones, those a standing line is for, and those without a number."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from roundwright.knitting.rounds.round import MOST_ROUNDS
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
+from roundwright.wording.reading.repeats import repeat
+from roundwright.wording.reading.states import Entry, FaultyError, Lane, Standing
+from roundwright.wording.reading.working import MOST_MARKERS, UnclearError, fits_any_count
+
+_AGAIN = ("loop", "continue", "with")
+MOST_MISSING: Final = 3
+"""Rounds that may be lacking between two numbers of a pattern that gives all; more are left out on purpose."""
+
+MOST_STANDING: Final = 8
+"""Standing lines that hold at the same time: the first one that fits is taken."""
+
+
+def work_line(work: LineWork) -> None:
+    """All rounds a line is for."""
+    label, lane, candidate = work.segment.label, work.lane, work.candidate
+    place_markers(lane, candidate)
+    numbers = label_numbers(label, lane.column)
+    if numbers:
+        _numbered(work, numbers)
+    elif label is not None and label.kind == "every":
+        _stand(work)
+    else:
+        _unnumbered(work)
+    if label is not None and label.every is not None and label.kind != "every":
+        if label.kind == "next":
+            lane.between = Entry(candidate, work.place)
+        else:
+            _stand(work)
+
+
+def place_markers(lane: Lane, candidate: Candidate) -> None:
+    """The equal sections that a line parts the round into, where they come out."""
+    every = candidate.every
+    if candidate.kind == "markers" and candidate.rounds is not None:
+        every = candidate.rounds.of(lane.column) or 0
+    if 0 < candidate.sections <= MOST_MARKERS and lane.count % candidate.sections == 0:
+        lane.sections = (lane.count // candidate.sections,) * candidate.sections
+    elif 0 < lane.count <= every * MOST_MARKERS and lane.count % every == 0:
+        lane.sections = (every,) * (lane.count // every)
+
+
+def label_numbers(label: Label | None, column: int) -> list[int]:
+    """The round numbers a label names for a size."""
+    if label is None:
+        return []
+    numbers: list[int] = []
+    for span in label.spans if label.kind in ("numbered", "listed") else ():
+        first, last = span.first.of(column) or 0, span.last.of(column) or 0
+        numbers.extend(range(first, min(last, first + MOST_ROUNDS) + 1, span.step))
+    return [number for number in numbers[: MOST_ROUNDS + 1] if 0 < number <= HIGHEST]
+
+
+def flush(desk: Desk, lane: Lane) -> None:
+    """Work what waits for its number."""
+    while lane.waiting:
+        number = min(lane.waiting)
+        entry = lane.waiting.pop(number)
+        if number == lane.printed + 1:
+            try:
+                LineWork(desk, lane, entry.segment, entry.candidate).once(number)
+            except (FaultyError, UnclearError):
+                return
+            lane.printed = number
+
+
+def _stand(work: LineWork) -> None:
+    """`Every even rnd`: the line stands for rounds that are not printed one by one."""
+    label, lane = work.segment.label, work.lane
+    assert label is not None
+    assert label.every is not None
+    every = label.every
+    entry = Entry(work.candidate, work.place)
+    kept = lane.standing[-MOST_STANDING:]
+    lane.standing = (*kept, Standing(every.first, every.step, every.last, entry))
+    if not lane.printed and label.kind == "every":
+        lane.between = entry
+
+
+def _restart(work: LineWork) -> None:
+    """A new part begins, with numbers of its own."""
+    lane = work.lane
+    flush(work.desk, lane)
+    lane.told = (lane.told, 0, None)
+    lane.waiting = {}
+    lane.standing = ()
+    lane.between = None
+    lane.printed = lane.lowest = lane.loose = lane.steady = 0
+
+
+def _numbered(work: LineWork, numbers: list[int]) -> None:
+    lane, label = work.lane, work.segment.label
+    first = numbers[0]
+    begins = first in (1, lane.lowest) or work.segment.heading
+    if lane.printed and first <= lane.printed and begins:
+        _restart(work)
+    entry = Entry(work.candidate, work.place)
+    if label is not None and label.named:
+        lane.told = (lane.told, label.named, entry)
+    work.desk.budget.spend(len(numbers))
+    skipped = bool(lane.begin) and numbers[-1] < lane.begin and not lane.worked
+    if not skipped and lane.printed and first <= lane.printed:
+        work.note("round_twice", work.segment.start, 0.5, text=str(first))
+    elif not skipped and not lane.loose:
+        _fill(work, first)
+    lane.lowest = lane.lowest or first
+    if skipped or work.candidate.kind in _AGAIN:
+        for number in numbers:
+            lane.told = (lane.told, number, entry)
+        lane.printed = numbers[-1]
+        if not skipped:
+            lane.loose = 0
+            repeat(work, len(numbers) if len(numbers) > 1 else 0, first)
+            lane.number = numbers[-1]
+        return
+    _each_number(work, numbers, entry)
+
+
+def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
+    """A round for each number; those behind a gap wait until it is filled."""
+    lane = work.lane
+    for place, number in enumerate(numbers):
+        lane.told = (lane.told, number, entry)
+        if number != numbers[0] + place:
+            lane.waiting[number] = entry
+            continue
+        lane.printed = number
+        lane.loose = 0
+        if lane.worked <= MOST_ROUNDS:
+            work.once(number, single=len(numbers) > 1)
+
+
+def _fill(work: LineWork, first: int) -> None:
+    """Work the rounds that stand for the numbers before this."""
+    lane = work.lane
+    if first - lane.printed > MOST_ROUNDS:
+        return
+    begun = lane.printed or (lane.begin - 1 if lane.begin and not lane.worked else 0)
+    numbers = range(begun + 1, first)
+    work.desk.budget.spend(len(numbers))
+    entries = {number: lane.waiting.pop(number, None) or lane.stands(number) for number in numbers}
+    missing = [number for number, entry in entries.items() if entry is None]
+    for number, entry in entries.items():
+        if entry is None or (missing and not fits_any_count(entry.candidate.nodes)):
+            continue
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
+        lane.told = (lane.told, number, entry)
+        lane.number = number
+    if missing:
+        steady = lane.steady >= 1 and len(missing) <= MOST_MISSING and bool(lane.printed)
+        text = f"{lane.printed},{missing[0]},{missing[-1]},{first}"
+        work.note("round_missing", work.segment.start, 1.0, text=text, error=steady)
+    elif lane.printed:
+        lane.steady += 1
+
+
+def _unnumbered(work: LineWork) -> None:
+    lane, candidate, label = work.lane, work.candidate, work.segment.label
+    if candidate.kind in _AGAIN:
+        repeat(work, 0, lane.number + 1)
+        lane.loose += 1
+        return
+    if label is not None and label.named:
+        lane.told = (lane.told, label.named, Entry(candidate, work.place))
+    kind = label.kind if label is not None else None
+    count = label.count if label is not None and kind in ("next", "count") else None
+    many = count.of(work.column) if count is not None else 1
+    if lane.between is not None and candidate.nodes and kind in ("sort", "next"):
+        _stand_between(work)
+    if label is None and work.segment.heading and lane.printed:
+        _restart(work)
+    for _ in range(min(many or 0, MOST_ROUNDS + 1 - lane.worked)):
+        work.once(lane.number + 1, single=count is not None)
+    lane.loose += 1
+
+
+def _stand_between(work: LineWork) -> None:
+    """The round that stands between two decrease rounds."""
+    lane = work.lane
+    entry = lane.between
+    if entry is None or lane.chain is None:
+        return
+    last = lane.chain[1]
+    if last.segment != entry.segment and last.round.before != last.round.after:
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=True)

@@ -1,0 +1,299 @@
+"""Rounds that are worked again: `rnds 1 and 2`, `the last 2 rnds`, `Dec round`, `steps 5 and 6`."""
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.parsing.lengths import Lengths
+from roundwright.wording.reading.parsing.looking import CRAFTS
+from roundwright.wording.reading.phrases import Again, Continue, Phrase, Rep, Rounds, Star, Stitches
+from roundwright.wording.reading.scanner import COMMA, DASH, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Stitch, named
+
+
+class AgainReader(Lengths):
+    """Reads what is worked again."""
+
+    def again_from(self, ahead: int) -> Phrase | None:
+        """Rounds that are worked again, from this word on: `rnds 1 and 2`, `last 2 rnds`, `these 6 rnds`."""
+        while self.kind(ahead) in ("from", "work") and self.kind(ahead + 1) in (
+            "round",
+            "last",
+            "these",
+            "each",
+        ):
+            ahead = self.skip(ahead + 1)
+        kind = self.kind(ahead)
+        if kind == "step":
+            return self.steps(ahead)
+        if kind == "round":
+            return self.named(ahead)
+        if kind in ("ordinal", "number", "range") and self.named_first(ahead):
+            return self.named(ahead)
+        if kind == "each" and self.token(ahead).text == "both" and self.kind(ahead + 1) == "round":
+            return Again(*self.take(ahead + 2), last=2)
+        if kind in ("last", "these"):
+            count = self.skip(ahead + 1)
+            last = 1
+            if self.kind(count) == "last":
+                count = self.skip(count + 1)
+            if self.kind(count) == "number":
+                last = (self.token(count).number or ONE).of(0) or 1
+                count += 1
+            while (
+                self.kind(count) in ("decrease", "rib", "pattern", "garter", "moss", "alternate")
+                and self.kind(count + 1) == "round"
+            ):
+                count += 1
+            if self.kind(count) == "round":
+                plural = self.token(count).text.endswith("s") and count == self.skip(ahead + 1)
+                return Again(*self.take(count + 1), last=2 if plural else last)
+        if (
+            kind in ("rib", "moss", "pattern", "decrease", "increase", "garter")
+            and self.kind(ahead + 1) == "round"
+            and self.kind(ahead + 2) != "number"
+        ):
+            plural = self.token(ahead + 1).text.endswith("s") and kind != "decrease"
+            names = (named(kind),) if kind in NAMED_KINDS else ()
+            return Again(*self.take(ahead + 2), names, last=2 if plural else 1)
+        if self.letter(ahead) and self.kind(ahead + 1) == "and" and self.letter(ahead + 2):
+            return self.lettered(ahead)
+        return None
+
+    def steps(self, ahead: int) -> Phrase | None:
+        """`steps 5 and 6`."""
+        names: list[int] = []
+        ahead += 1
+        while self.kind(ahead) == "number" and self.joined(ahead) and len(names) < 20:
+            value = (self.token(ahead).number or ONE).of(0) or 0
+            if self.flags(ahead) & DASH and names:
+                names.append(named(f"step {value}"))
+            elif self.kind(ahead + 1) in ("times", "more") and names:
+                break
+            else:
+                names.append(named(f"step {value}"))
+            ahead += 1
+            if self.kind(ahead) == "and" and self.kind(ahead + 1) == "number":
+                ahead += 1
+        return Again(*self.take(ahead), tuple(names), work=True) if names else None
+
+    def lettered(self, ahead: int) -> Phrase | None:
+        """`rounds A and B`."""
+        names: list[int] = []
+        while text := self.letter(ahead):
+            names.append(named(text))
+            ahead += 1
+            if self.kind(ahead) == "and" and self.letter(ahead + 1):
+                ahead += 1
+            elif not self.flags(ahead) & COMMA:
+                break
+        return Again(*self.take(ahead), tuple(names), work=True) if names else None
+
+    def named_first(self, ahead: int) -> bool:
+        """Whether `1st and 2nd rows` or `7-8 rows` stands there."""
+        limit = ahead + 8
+        if self.kind(ahead) == "number" and self.kind(ahead + 1) == "round":
+            return False
+        while ahead < limit and self.kind(ahead) in ("ordinal", "number", "range", "and", "to"):
+            ahead += 1
+        return self.kind(ahead) == "round" and self.kind(ahead - 1) in ("ordinal", "range")
+
+    def named(self, ahead: int) -> Phrase | None:
+        """The numbers of the rounds: `rnds 1 and 2`, `1st and 2nd rows`, `rnds 1-4`."""
+        numbers: list[int] = []
+        to = False
+        place = ahead
+        first = self.kind(ahead) == "round"
+        if first:
+            place += 1
+        begun = place
+        while self.place + place < self.stop:
+            token = self.token(place)
+            if token.flags & (STOP | SEMI) and place > begun:
+                break
+            if token.kind in ("number", "ordinal") and token.number:
+                if (
+                    place > begun
+                    and self.kind(place + 1) in ("times", "more")
+                    and not self.flags(place) & (COMMA | SEMI)
+                    and self.kind(place - 1) in ("number", "range")
+                ):
+                    break
+                if (
+                    place > begun
+                    and token.kind == "number"
+                    and self.kind(place + 1) == "times"
+                    and self.kind(place - 1) != "and"
+                ):
+                    break
+                value = token.number.of(0) or 0
+                if token.flags & (DASH | EQUALS) and self.kind(place + 1) in ("stitch_noun", "remain"):
+                    break
+                if (to or token.flags & DASH) and numbers:
+                    numbers.extend(range(numbers[-1] + 1, min(value, numbers[-1] + 400) + 1))
+                else:
+                    numbers.append(value)
+                to = False
+            elif token.kind == "range" and token.number:
+                low, high = int(token.means), token.number.of(0) or 0
+                numbers.extend(range(low, min(high, low + 400) + 1))
+            elif token.kind == "to" and self.kind(place + 1) in ("number", "ordinal"):
+                to = True
+            elif (
+                token.kind == "and" and self.kind(place + 1) in ("number", "ordinal", "range", "round")
+            ) or (
+                token.kind == "round"
+                and self.kind(place + 1) == "number"
+                and self.kind(place - 1) in ("and", "to")
+            ):
+                pass
+            else:
+                break
+            place += 1
+        if not numbers:
+            return self.lettered(place) if first and self.joined(place) else None
+        if not first:
+            if self.kind(place) != "round":
+                return None
+            place += 1
+        return Again(*self.take(place), named=tuple(numbers[:400]))
+
+    def star(self) -> Phrase:
+        """`*`, `**`."""
+        level = self.token().text.count("*")
+        return Star(*self.take(1), level)
+
+    def repeat(self) -> Phrase:
+        """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
+        ahead = self.skip(1)
+        if again := self.again_from(ahead):
+            return again
+        copy = False
+        while (
+            self.kind(ahead) in ("from", "between", "these", "pattern", "and", "in", "round", "work")
+            and self.place + ahead < self.stop
+            and self.joined(ahead)
+        ):
+            copy = copy or self.kind(ahead) == "between"
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) == "stars":
+            level = self.token(ahead).text.count("*")
+            count = ahead + 1
+            to = 0
+            if self.kind(count) in ("to", "and") and self.kind(count + 1) == "stars":
+                to = self.token(count + 1).text.count("*")
+                count += 2
+            return Rep(*self.take(count), level, to or (level if copy else 0))
+        if self.kind(ahead) == "begin":
+            ahead += 1
+            return Rep(*self.take(ahead))
+        if self.kind(ahead) == "(" and self.tokens[self.place].kind == "repeat":
+            return Rep(*self.take(max(1, ahead)))
+        if ahead > 1 and self.kind(ahead - 1) == "and":
+            ahead -= 1
+        return Rep(
+            *self.take(
+                max(
+                    1,
+                    ahead
+                    if self.kind(ahead)
+                    in ("around", "to", "until", "number", "often", "times", "all", "each")
+                    else 1,
+                )
+            )
+        )
+
+    def work(self) -> Phrase:
+        """`work those 4 rounds`, `do rounds 5-6 again`."""
+        ahead = 1 if self.letter(1) and self.kind(2) == "and" else self.skip(1)
+        if (
+            self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase", "step")
+            or self.letter(ahead)
+        ) and (again := self.again_from(ahead)):
+            assert isinstance(again, Again)
+            return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
+        if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
+            return Continue(*self.take(2), manner=True)
+        if self.kind(ahead) == "next":
+            ahead = self.skip(ahead + 1)
+        if (
+            self.kind(ahead) == "number"
+            and self.kind(ahead + 1) == "stitch_noun"
+            and self.joined(ahead)
+            and self.kind(ahead + 2) not in ("remain", "fewer", "more")
+        ):
+            number = self.token(ahead).number or ONE
+            count = ahead + 2
+            if self.kind(count) in ("in", "even", "plain") and self.kind(count + 1) in (
+                "pattern",
+                "rib",
+                "stocking",
+                "moss",
+                "garter",
+            ):
+                count += 2
+            elif self.kind(count) in ("even", "plain", "pattern"):
+                count += 1
+            start, end, flags = self.take(count)
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
+        return self.said(1)
+
+    def same(self) -> Phrase:
+        """`as rnd 3`, `same as last round`."""
+        ahead = self.skip(1)
+        while self.kind(ahead) in ("as", "for"):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) in ("ordinal", "number") and self.flags(ahead + 1) & STOP and self.joined(ahead):
+            number = self.token(ahead).number or ONE
+            return Again(*self.take(ahead + 1), (number.of(0) or 0,), work=True)
+        if self.kind(ahead) in ("round", "last", "ordinal", "these") and (again := self.again_from(ahead)):
+            assert isinstance(again, Again)
+            return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
+        return self.said(1)
+
+    def round(self) -> Phrase:
+        """`a round`, `rounds 1-16`."""
+        before = self.tokens[self.place - 1] if self.place else None
+        if (
+            (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
+            and self.joined(1)
+            and not self.flags(1) & COMMA
+        ):
+            named = self.named(0)
+            if named:
+                assert isinstance(named, Again)
+                return Again(named.start, named.end, named.flags, named.named, work=True)
+        joins = self.place > 1 and self.tokens[self.place - 2].kind == "in"
+        if (
+            before is not None
+            and not joins
+            and (
+                before.text in ("a", "one")
+                or before.kind in CRAFTS
+                or before.kind in ("plain", "even", "alternate")
+            )
+        ):
+            return Rounds(*self.take(1), ONE)
+        return self.said(1)
+
+    def alternate(self) -> Phrase:
+        """`alt rows`, `other rnd`: every second one; `alternate these 2 rnds`."""
+        if self.kind(1) in ("these", "round") or (self.letter(1) and self.kind(2) == "and"):
+            again = (
+                self.again_from(1)
+                if self.kind(1) != "round" or self.letter(2) or self.kind(2) == "number"
+                else None
+            )
+            if isinstance(again, Again):
+                return replace(again, work=True)
+        if self.kind(1) == "round":
+            return Rounds(*self.take(2), ONE, every=True, step=2)
+        return self.said(1)
+
+    def ordinal(self) -> Phrase:
+        """`1st rnd again`."""
+        if self.kind(1) == "round" and self.kind(2) == "more" and self.joined(2):
+            named = self.named(0)
+            if isinstance(named, Again):
+                return replace(named, work=True)
+        if self.kind(1) == "round":
+            return self.said(2)
+        return self.said(1)

@@ -1,0 +1,45 @@
+"""Brackets that only explain."""
+
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Change,
+    Count,
+    Fabric,
+    Markers,
+    Phrase,
+    Rep,
+    Said,
+    Star,
+    Stitches,
+)
+from roundwright.wording.reading.scanner import COLON, EQUALS
+from roundwright.wording.reading.tree import Stitch
+
+
+def is_bare(phrase: Phrase) -> bool:
+    """Whether it is `knit` or `purl` alone."""
+    return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
+
+
+def means(inside: list[Phrase]) -> bool:
+    """Whether a bracket says what a stitch is: `(sk2p = sl 1, k2tog, psso)`, `(RT: twist 2 sts)`."""
+    if any(one.flags & EQUALS and not isinstance(one, Count) for one in inside[1:]):
+        return True
+    return len(inside) > 1 and isinstance(inside[0], Stitches) and bool(inside[1].flags & COLON)
+
+
+def aside(inside: list[Phrase]) -> bool:
+    """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are ridges)`."""
+    if means(inside):
+        return True
+    if inside and isinstance(inside[0], Count) and inside[0].sure and not inside[0].sign:
+        return any(isinstance(one, Stitches | Fabric) for one in inside)
+    words = sum(one.words for one in inside if isinstance(one, Said))
+    if (
+        words
+        and any(isinstance(one, Stitches) for one in inside)
+        and all(isinstance(one, Said | Markers | Count | Change) or is_bare(one) for one in inside)
+    ):
+        return True
+    work = sum(isinstance(one, Stitches | Star | Fabric | Brackets | Rep) for one in inside)
+    return words >= 2 and words >= work

@@ -1,0 +1,213 @@
+"""How far: `to last 2 sts`, `to 2 sts before m`, `until 8 sts remain`, `on every round`."""
+
+from typing import cast
+
+from roundwright.wording.reading.parsing.looking import BREAK
+from roundwright.wording.reading.parsing.numbers import NumberReader
+from roundwright.wording.reading.phrases import Extent, Length, Needlewise, Phrase, Rounds, Until
+from roundwright.wording.reading.scanner import COLON, COMMA, SEMI, STOP
+from roundwright.wording.reading.tree import NOTHING, ONE, Number
+
+
+class ExtentReader(NumberReader):
+    """Reads how far something is worked."""
+
+    def to(self) -> Phrase:
+        """`to end`, `to last 2 sts`, `to 2 sts before m`, `until 8 sts rem`, `until it measures 5 ins`."""
+        until = self.kind() == "until"
+        ahead = 1 if self.letter(1) else self.skip(1)
+        kind = self.kind(ahead)
+        if kind == "until":
+            until, ahead = True, self.skip(ahead + 1)
+            kind = self.kind(ahead)
+        if kind == "end":
+            count = ahead + 1
+            while (
+                self.kind(count) in ("", "round", "needle")
+                and self.joined(count)
+                and self.place + count < self.stop
+                and not self.flags(count) & COMMA
+            ):
+                count += 1
+            while self.kind(count - 1) == "" and count > ahead + 1:
+                count -= 1
+            return Extent(*self.take(count), NOTHING)
+        if kind in ("marker", "make", "place", "slipmarker") and self.token(ahead).text != "make":
+            return Extent(*self.take(ahead + 1), None, marker=True)
+        if kind == "last":
+            return self.to_last(ahead)
+        if self.letter(ahead) and (
+            self.place + ahead + 1 >= self.stop or self.flags(ahead + 1) & (STOP | COMMA | SEMI)
+        ):
+            return Extent(*self.take(ahead + 1), None, marker=True)
+        if kind == "next" and self.kind(ahead + 1) in ("marker", "make"):
+            return Extent(*self.take(ahead + 2), None, marker=True)
+        if kind == "stars":
+            return self.said(ahead + 1)
+        if kind in ("number", "list") and (phrase := self.to_number(ahead, until=until)):
+            return phrase
+        return self.far(ahead, until=until)
+
+    def to_last(self, ahead: int) -> Phrase:
+        """`to last 2 sts`, `to last 2 sts before marker`."""
+        number = ONE
+        count = ahead + 1
+        if self.kind(count) == "number":
+            number = cast("Number", self.token(count).number)
+            count += 1
+        if self.kind(count) in ("stitch_noun", "edge"):
+            count += 1
+        marker = False
+        if self.kind(count) == "before" and self.kind(self.skip(count + 1)) in (
+            "marker",
+            "make",
+            "end",
+            "place",
+        ):
+            count = self.skip(count + 1)
+            marker = self.kind(count) != "end"
+            count += 1
+        elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
+            count, marker = count + 2, True
+        return Extent(*self.take(count), number, marker)
+
+    def to_number(self, ahead: int, *, until: bool) -> Phrase | None:
+        """`to 2 sts before m`, `to 72 sts`, `until 8 sts rem`; None where it is none of these."""
+        number = cast("Number", self.token(ahead).number)
+        count = ahead + 1
+        while (
+            self.kind(count) in ("stitch_noun", "edge", "")
+            and self.joined(count)
+            and self.place + count < self.stop
+        ):
+            count += 1
+        kind = self.kind(count)
+        if kind in ("before", "from"):
+            at = self.skip(count + 1)
+            each = self.kind(at) == "each"
+            while self.kind(at) in ("each", "next"):
+                at = self.skip(at + 1)
+            if self.kind(at) in ("marker", "make", "end", "place"):
+                marker = self.kind(at) != "end"
+                return Extent(*self.take(at + 1), number, marker, each)
+        if kind in ("unit", "in", "decimal"):
+            return self.length(count + 1)
+        if kind in ("round", "times"):
+            return None
+        if kind in ("remain", "left"):
+            return Until(*self.take(count + 1), number)
+        if self.kind(ahead + 1) == "stitch_noun" or until:
+            return Until(*self.take(count), number)
+        return None
+
+    def far(self, ahead: int, *, until: bool) -> Phrase:
+        """To a length, or to a count, said in more words."""
+        limit = min(self.place + 24, self.stop)
+        place = self.place + ahead
+        while place < limit:
+            token = self.tokens[place]
+            if token.flags & (STOP | SEMI) and not token.flags & COLON and place > self.place:
+                break
+            if token.kind in ("unit", "measure") or (
+                token.kind == "in" and self.tokens[place - 1].kind in ("number", "decimal")
+            ):
+                return self.length(place - self.place + 1)
+            if token.kind == "decimal":
+                return self.length(place - self.place + 1)
+            if until and token.kind == "number":
+                after = self.tokens[place + 1].kind if place + 1 < self.stop else ""
+                ends = place + 1 >= self.stop or bool(self.tokens[place + 1].flags & (STOP | COMMA | SEMI))
+                if after in ("stitch_noun", "remain", "left") or (
+                    ends and self.tokens[place - 1].kind == "have"
+                ):
+                    stop = place + 1
+                    while (
+                        stop < self.stop
+                        and self.tokens[stop].kind in ("stitch_noun", "remain", "left", "")
+                        and not self.tokens[stop].flags & BREAK
+                    ):
+                        stop += 1
+                    return Until(*self.take(stop - self.place), token.number or ONE)
+            if until and token.kind in ("marker", "end"):
+                return Extent(
+                    *self.take(place - self.place + 1),
+                    NOTHING if token.kind == "end" else None,
+                    marker=token.kind != "end",
+                )
+            if token.kind in ("stars", "(", "stitch", "cast_on"):
+                break
+            place += 1
+        if until:
+            return Length(*self.take(max(1, min(place, self.stop) - self.place)))
+        return self.said(1)
+
+    def around(self) -> Phrase:
+        """`around`."""
+        return Extent(*self.take(1), NOTHING)
+
+    def all_of(self) -> Phrase:
+        """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
+        if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
+            return position
+        each = self.kind() in ("each", "per")
+        ahead = self.skip(1)
+        step = 1
+        if self.kind(ahead) == "following":
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) == "alternate":
+            step, ahead = 2, self.skip(ahead + 1)
+        elif self.kind(ahead) in ("ordinal", "number") and each:
+            step = cast("Number", self.token(ahead).number).of(0) or 1
+            ahead = self.skip(ahead + 1)
+        elif self.kind(ahead) == "side" or self.kind(ahead) in ("even", "odd"):
+            step, ahead = 2, self.skip(ahead + 1)
+        if self.kind(ahead) == "side":
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) == "round" and self.joined(ahead):
+            plural = self.token(ahead).text.endswith("s")
+            if each or plural:
+                return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
+            return Extent(*self.take(ahead + 1), NOTHING)
+        if self.kind(ahead) == "stitch_noun":
+            if step > 1:
+                return self.said(ahead + 1)
+            return Extent(*self.take(ahead + 1), NOTHING)
+        if self.kind(ahead) == "around":
+            return Extent(*self.take(ahead + 1), NOTHING)
+        if self.kind(ahead) in ("marker", "needle"):
+            return self.said(ahead + 1)
+        if (
+            not each
+            and self.kind() == "all"
+            and self.token().text == "all"
+            and (
+                self.place + 1 >= self.stop
+                or self.flags(1) & (STOP | COMMA | SEMI)
+                or self.kind(1) in ("knit", "purl", "right", "left")
+            )
+        ):
+            return Extent(*self.take(1), NOTHING)
+        return self.said(1)
+
+    def per(self) -> Phrase:
+        """`on each needle`."""
+        number: Number | None = None
+        if self.kind(1) in ("round", "alternate", "following", "ordinal") and self.joined(1):
+            every = self.all_of()
+            if isinstance(every, Rounds):
+                return every
+        if self.kind() == "persection" and self.token().text != "in each":
+            return Needlewise(*self.take(1))
+        ahead = self.skip(1)
+        if self.kind(ahead) == "number":
+            number = self.token(ahead).number
+            ahead += 1
+        while self.kind(ahead) == "word" and self.kind(ahead + 1) in ("needle", "word"):
+            ahead += 1
+        if self.kind(ahead) == "needle":
+            return Needlewise(*self.take(ahead + 1), number)
+        return self.said(1)
+
+    def every_round(self) -> Phrase:
+        """`no more plain rounds`."""
+        return Rounds(*self.take(1), ONE, every=True, step=1)

@@ -1,0 +1,99 @@
+"""Lengths: `5 ins`, `12 cm (4¾ ins)`."""
+
+from roundwright.wording.reading.parsing.looking import BREAK, Looking
+from roundwright.wording.reading.phrases import Length, Phrase, Said
+from roundwright.wording.reading.scanner import COMMA, LINE, SEMI, STOP
+
+
+class Lengths(Looking):
+    """Reads lengths."""
+
+    def is_unit(self, ahead: int) -> bool:
+        """Whether `in` behind a number is inches."""
+        if self.kind(ahead) == "unit" and self.token(ahead).text != "in":
+            return True
+        after = self.kind(ahead + 1)
+        if self.place + ahead + 1 >= self.stop or self.flags(ahead + 1) & (STOP | COMMA | SEMI | LINE):
+            return True
+        return (
+            after in ("tail", "in", "rib", "measure", "from", "word", ")", "stocking", "garter", "")
+            or (
+                after in ("knit", "purl")
+                and self.tokens[self.place - 1].kind in ("work", "for", "knit", "to", "until")
+            )
+            or after == "more"
+        )
+
+    def decimal(self) -> Phrase:
+        """`5½ ins`, `4.5 mm needle`."""
+        if self.kind(1) in ("unit", "in", "measure"):
+            return self.length(2)
+        if self.kind(1) == "word" or self.kind(1) == "gear":
+            return Said(*self.take(2))
+        return Said(*self.take(1))
+
+    def length(self, count: int) -> Phrase:
+        """`5 ins`, and how it is measured."""
+        start, end, flags = self.take(count)
+        while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
+            if self.kind() == "(":
+                if not self.length_in_brackets():
+                    break
+            elif (
+                (
+                    self.kind() in ("number", "decimal", "range")
+                    and self.tokens[self.place - 1].kind in ("measure", "", "for")
+                    and self.kind(1) in ("unit", "in", "(", "decimal")
+                )
+                or self.kind() in ("unit", "measure")
+                or (
+                    self.kind() == "in"
+                    and self.tokens[self.place - 1].kind in ("number", "decimal", ")")
+                    and self.is_unit(0)
+                )
+                or (self.kind() == "" and self.kind(1) in ("number", "decimal", "range"))
+            ):
+                self.place += 1
+            else:
+                break
+            end = self.at_end()
+        measured = self.kind() in ("measure", "from", "more")
+        while (
+            measured
+            and self.place < self.stop
+            and not self.flags(0) & (BREAK | COMMA)
+            and self.kind()
+            in (
+                "measure",
+                "from",
+                "cast_on",
+                "begin",
+                "word",
+                "",
+                "end",
+                "in",
+                "round",
+                "last",
+                "more",
+                "all",
+                "rib",
+                "edge",
+            )
+        ):
+            self.place += 1
+            end = self.at_end()
+        return Length(start, end, flags)
+
+    def length_in_brackets(self) -> bool:
+        """`(12 cm)` behind a length; taken where it is one."""
+        ahead = 1
+        if self.kind() != "(":
+            return False
+        while self.kind(ahead) in ("number", "decimal", "unit", "in", "range") and ahead < 12:
+            ahead += 1
+        if self.kind(ahead) == ")" and ahead > 1:
+            self.place += ahead + 1
+            if self.kind() in ("unit", "in"):
+                self.place += 1
+            return True
+        return False

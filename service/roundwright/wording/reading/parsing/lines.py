@@ -1,0 +1,288 @@
+"""The phrases of a line, one after the other."""
+
+from typing import Final
+
+from roundwright.wording.reading.parsing.asides import aside, means
+from roundwright.wording.reading.parsing.extents import ExtentReader
+from roundwright.wording.reading.phrases import (
+    BeginAt,
+    Brackets,
+    CastOn,
+    Chart,
+    Closing,
+    Continue,
+    Count,
+    EndsPlain,
+    Fabric,
+    Odd,
+    Partly,
+    Phrase,
+    Said,
+    Then,
+)
+from roundwright.wording.reading.scanner import COLON, COMMA, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tree import ONE, Number, Stitch
+
+MOST_NESTED: Final = 12
+"""Brackets within brackets."""
+PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
+
+
+class Lines(ExtentReader):
+    """A reader of phrases over the tokens of a text, from `place`."""
+
+    def one(self) -> Phrase:
+        """The phrase that begins here."""
+        kind = self.tokens[self.place].kind
+        reading = _READ.get(kind)
+        if reading is not None:
+            return reading(self)
+        return self.said(1)
+
+    def fabric(self) -> Phrase:
+        """`rib`, `rib 2 and 2`."""
+        kind = self.kind()
+        if (
+            kind == "rib"
+            and self.kind(1) == "number"
+            and self.kind(2) in ("and", "times")
+            and self.kind(3) == "number"
+            and self.kind(4) not in ("round", "unit", "knit", "purl", "plain")
+        ):
+            first, second = self.token(1).number or ONE, self.token(3).number or ONE
+            start, end, flags = self.take(4)
+            nodes = (Stitch("k", first, start, end), Stitch("p", second, start, end))
+            return Fabric(start, end, flags, "ratio", nodes)
+        return Fabric(*self.take(1), kind)
+
+    def even(self) -> Phrase:
+        """`even`, `plain`."""
+        return Fabric(*self.take(1), "plain")
+
+    def ratio(self) -> Phrase:
+        """`2x2 rib`, `1/1 rib`."""
+        first, _, second = self.token().text.partition("x")
+        start, end, flags = self.take(1)
+        nodes = (
+            Stitch("k", Number((int(first),)), start, end),
+            Stitch("p", Number((int(second),)), start, end),
+        )
+        return Fabric(start, end, flags, "ratio", nodes)
+
+    def bracket(self) -> Phrase:
+        """`[...]`."""
+        self.depth += 1
+        first = self.token()
+        self.place += 1
+        inside: list[Phrase] = []
+        if self.depth > MOST_NESTED:
+            self.troubles.append(
+                ("too_deep", "Brackets are nested deeper than can be followed.", first.start)
+            )
+            self.place = self.stop
+        closed = False
+        while self.place < self.stop:
+            if self.kind() == ")":
+                closed = True
+                if PAIRS[first.text] != self.token().text:
+                    self.troubles.append(
+                        (
+                            "bracket",
+                            f"“{first.text}” is closed by “{self.token().text}” here.",
+                            self.token().start,
+                        )
+                    )
+                self.place += 1
+                break
+            inside.append(self.one())
+        if not closed and self.depth <= MOST_NESTED:
+            self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
+        self.depth -= 1
+        if aside(inside):
+            inside = [] if means(inside) else [one for one in inside if isinstance(one, Count) and one.sure]
+        return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
+
+    def close(self) -> Phrase:
+        """A bracket that closes what is not opened."""
+        if self.token().flags & (COLON | SEMI | EQUALS):  # a smiling face
+            return self.said(1)
+        self.troubles.append(
+            ("bracket", f"“{self.token().text}” closes what is not opened.", self.token().start)
+        )
+        return Said(*self.take(1))
+
+    def cast_on(self) -> Phrase:
+        """`cast on 64 sts`."""
+        near = 2 if self.token().text.endswith(" with") else 7
+        for ahead in range(1, near):
+            token = self.token(ahead)
+            if (
+                self.place + ahead >= self.stop
+                or (token.flags & STOP and ahead > 1)
+                or token.kind in ("have", "round")
+            ):
+                break
+            if token.kind == "number" and token.number and self.kind(ahead - 1) not in ("gear", "size"):
+                if self.kind(ahead + 1) in ("unit", "in", "gear", "needle"):
+                    break
+                count = ahead + 1
+                if self.kind(count) in ("stitch_noun", "word") and self.joined(count):
+                    count += 1
+                return CastOn(*self.take(count), token.number)
+        return self.said(1)
+
+    def size(self) -> Phrase:
+        """`size 2`, which says nothing."""
+        count = 1
+        while (
+            self.kind(count) in ("number", "range", "and", "word", "decimal", "only")
+            and self.joined(count)
+            and count < 6
+        ):
+            count += 1
+        return Said(*self.take(count))
+
+    def gear(self) -> Phrase:
+        """`US 6 needle`, which says nothing."""
+        if self.kind(1) in ("number", "decimal", "range") and self.joined(1) and not self.flags(1) & COMMA:
+            count = 3 if self.kind(2) in ("needle", "gear", "unit") else 2
+            return Said(*self.take(count))
+        return Said(*self.take(1), 1 if self.kind() == "word" else 0)
+
+    def closing(self) -> Phrase:
+        """`cut yarn`."""
+        return Closing(*self.take(1))
+
+    def bind_off(self) -> Phrase:
+        """`bind off`."""
+        return Closing(*self.take(1), bind_off=True)
+
+    def continue_(self) -> Phrase:
+        """`continue`."""
+        return Continue(*self.take(1))
+
+    def manner(self) -> Phrase:
+        """`in this manner`."""
+        return Continue(*self.take(1), manner=True)
+
+    def chart(self) -> Phrase:
+        """`chart`."""
+        return Chart(*self.take(1))
+
+    def and_(self) -> Phrase:
+        """`and its first 3 sts again`; else it says nothing."""
+        ahead = self.skip(1)
+        if self.kind(ahead) == "ordinal" and self.token(ahead).text == "first":
+            number = ONE
+            count = ahead + 1
+            if self.kind(count) == "number":
+                number = self.token(count).number or ONE
+                count += 1
+            if self.kind(count) == "stitch_noun" and self.kind(count + 1) == "more":
+                return Partly(*self.take(count + 2), number)
+        return self.said(1)
+
+    def then(self) -> Phrase:
+        """`then`."""
+        return Then(*self.take(1))
+
+    def begin(self) -> Phrase:
+        """`beginning with a k row`, `ending with a p row`: told, not worked."""
+        ahead = self.skip(1)
+        before = self.tokens[self.place - 1].text if self.place else ""
+        if self.kind() == "end" and before in ("will", "should", "you", "always"):
+            while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | SEMI):
+                ahead += 1
+            return self.said(min(ahead, self.stop - self.place))
+        while self.kind(ahead) in ("as", "for", "side") and self.joined(ahead):
+            ahead = self.skip(ahead + 1)
+        if (
+            self.kind(ahead) in ("knit", "purl", "side", "rib", "plain", "even")
+            and self.kind(ahead + 1) == "round"
+        ):
+            if self.kind() == "end" and self.kind(ahead) in ("knit", "plain", "even"):
+                return EndsPlain(*self.take(ahead + 2))
+            return self.said(ahead + 2)
+        if self.kind(ahead) == "word" and self.token(ahead).text == "from":
+            ahead += 1
+        if (
+            self.kind() == "begin"
+            and self.kind(ahead) == "round"
+            and self.kind(ahead + 1) == "number"
+            and self.joined(ahead)
+        ):
+            number = self.token(ahead + 1).number or ONE
+            return BeginAt(*self.take(ahead + 2), number)
+        return self.said(1)
+
+    def if_odd(self) -> Phrase:
+        """`if odd`."""
+        return Odd(*self.take(1))
+
+
+_READ: Final = {
+    "knit": Lines.craft,
+    "purl": Lines.craft,
+    "slip": Lines.craft,
+    "right": Lines.craft,
+    "left": Lines.craft,
+    "stitch": Lines.stitch,
+    "cable": Lines.cable,
+    "edge": Lines.edge,
+    "make": Lines.make,
+    "passover": Lines.pass_over,
+    "decrease": Lines.decrease,
+    "increase": Lines.decrease,
+    "number": Lines.number,
+    "decimal": Lines.decimal,
+    "range": Lines.ranged,
+    "ratio": Lines.ratio,
+    "times": Lines.times_first,
+    "often": Lines.often,
+    "more": Lines.more,
+    "total": Lines.total,
+    "remain": Lines.remain,
+    "have": Lines.have,
+    "to": Lines.to,
+    "until": Lines.to,
+    "around": Lines.around,
+    "all": Lines.all_of,
+    "each": Lines.all_of,
+    "alternate": Lines.alternate,
+    "ordinal": Lines.ordinal,
+    "stars": Lines.star,
+    "repeat": Lines.repeat,
+    "work": Lines.work,
+    "as": Lines.same,
+    "round": Lines.round,
+    "rib": Lines.fabric,
+    "stocking": Lines.fabric,
+    "garter": Lines.fabric,
+    "moss": Lines.fabric,
+    "pattern": Lines.fabric,
+    "plain": Lines.even,
+    "even": Lines.even,
+    "(": Lines.bracket,
+    ")": Lines.close,
+    "cast_on": Lines.cast_on,
+    "size": Lines.size,
+    "needle": Lines.gear,
+    "gear": Lines.gear,
+    "closing": Lines.closing,
+    "bind_off": Lines.bind_off,
+    "icord": Lines.closing,
+    "continue": Lines.continue_,
+    "manner": Lines.manner,
+    "chart": Lines.chart,
+    "then": Lines.then,
+    "and": Lines.and_,
+    "marker": Lines.marker,
+    "place": Lines.placed,
+    "slipmarker": Lines.marker,
+    "ifodd": Lines.if_odd,
+    "begin": Lines.begin,
+    "end": Lines.begin,
+    "per": Lines.per,
+    "persection": Lines.per,
+    "everyround": Lines.every_round,
+}

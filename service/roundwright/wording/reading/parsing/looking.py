@@ -1,0 +1,94 @@
+"""The words of a line, and looking ahead in them."""
+
+from collections.abc import Mapping
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.knitting.rounds.round import StitchName
+from roundwright.wording.reading.phrases import Phrase, Said
+from roundwright.wording.reading.scanner import COLON, EQUALS, LINE, SEMI, STOP, TAB, Token
+
+NAMES: Final[dict[str, StitchName]] = {"knit": "k", "purl": "p", "slip": "sl", "right": "k", "left": "p"}
+TOGETHER: Final[dict[tuple[str, int], StitchName]] = {
+    ("knit", 2): "k2tog",
+    ("knit", 3): "k3tog",
+    ("purl", 2): "p2tog",
+    ("purl", 3): "p3tog",
+}
+OFTEN: Final = {"once": 1, "twice": 2, "thrice": 3}
+CRAFTS: Final = frozenset(("knit", "purl", "slip"))
+NOT_STITCHES: Final = frozenset(
+    ("round", "times", "unit", "more", "together", "knit", "purl", "gear", "needle", "right", "marker")
+)
+"""What a number counts where it does not count the stitches that are left."""
+BREAK: Final = STOP | SEMI | LINE | EQUALS | COLON | TAB
+
+
+class Looking(Struct):
+    """The tokens of a text from `place` to before `stop`, and what is asked about those ahead."""
+
+    tokens: list[Token]
+    place: int
+    stop: int
+    depth: int = 0
+    troubles: list[tuple[str, str, int]] = []
+    names: Mapping[str, int] = {}
+
+    def one(self) -> Phrase:
+        """The phrase that begins here."""
+        raise NotImplementedError
+
+    def kind(self, ahead: int = 0) -> str:
+        """The kind of the word so far ahead; empty behind the end."""
+        place = self.place + ahead
+        return self.tokens[place].kind if place < self.stop else ""
+
+    def token(self, ahead: int = 0) -> Token:
+        """The word so far ahead."""
+        return self.tokens[min(self.place + ahead, len(self.tokens) - 1)]
+
+    def skip(self, ahead: int) -> int:
+        """The next word from here that says something."""
+        while self.kind(ahead) == "" and self.place + ahead < self.stop:
+            ahead += 1
+        return ahead
+
+    def flags(self, ahead: int) -> int:
+        """What stands before the word so far ahead."""
+        return self.token(ahead).flags if self.place + ahead < self.stop else STOP
+
+    def joined(self, ahead: int) -> bool:
+        """Whether nothing but space or a comma stands before that word."""
+        return not self.flags(ahead) & BREAK
+
+    def all(self) -> list[Phrase]:
+        """All phrases to the end."""
+        phrases: list[Phrase] = []
+        while self.place < self.stop:
+            phrases.append(self.one())
+        return phrases
+
+    def take(self, count: int) -> tuple[int, int, int]:
+        """Start, end and flags of so many tokens, which are taken."""
+        first, last = self.tokens[self.place], self.tokens[self.place + count - 1]
+        self.place += count
+        return first.start, last.end, first.flags
+
+    def said(self, count: int) -> Phrase:
+        """So many words that say nothing."""
+        words = sum(1 for ahead in range(count) if self.kind(ahead) == "word")
+        return Said(*self.take(count), words)
+
+    def at(self, behind: int) -> int:
+        """Where the word so far back begins."""
+        return self.tokens[self.place + behind].start
+
+    def at_end(self) -> int:
+        """Where the last word that was taken ends."""
+        return self.tokens[self.place - 1].end
+
+    def letter(self, ahead: int) -> str:
+        """The letter that a round is called by; empty where there is none."""
+        text = self.token(ahead).text
+        return text if self.place + ahead < self.stop and len(text) == 1 and "a" <= text <= "j" else ""

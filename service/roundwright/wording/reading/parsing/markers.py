@@ -1,0 +1,45 @@
+"""Markers that are placed, and stitches that are marked."""
+
+from roundwright.wording.reading.parsing.again import AgainReader
+from roundwright.wording.reading.parsing.looking import BREAK
+from roundwright.wording.reading.phrases import Brackets, Every, Phrase, Said, Stitches
+from roundwright.wording.reading.scanner import COMMA
+from roundwright.wording.reading.tree import ONE, Mark, Stitch
+
+
+class MarkerReader(AgainReader):
+    """Reads markers."""
+
+    def marker(self) -> Phrase:
+        """`mark the next st`: that stitch is worked and has a marker."""
+        if self.token().text in ("mark", "marking") and (marked := self.marked(self.skip(1))):
+            return marked
+        return Said(*self.take(1))
+
+    def marked(self, ahead: int) -> Phrase | None:
+        """The one stitch that gets a marker, from `next st` on."""
+        if self.kind(ahead) in ("in", "for"):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) != "next" or self.kind(ahead + 1) != "stitch_noun":
+            return None
+        start, end, flags = self.take(ahead + 2)
+        stitch = Stitch("k", ONE, start, end)
+        while self.kind() in ("", "with", "word", "marker") and not self.flags(0) & (BREAK | COMMA):
+            self.place += 1
+        return Brackets(
+            start, end, flags, (Stitches(start, end, 0, Mark(start, end)), Stitches(start, end, 0, stitch))
+        )
+
+    def placed(self) -> Phrase:
+        """`pm`, `placing a marker every 8 sts`."""
+        if marked := self.marked(self.skip(1)):
+            return marked
+        start, end, flags = self.take(1)
+        if self.kind() == "after" and self.kind(1) == "each":
+            self.place += 1
+        if self.kind() == "each" and self.kind(1) == "number":
+            number = self.token(1).number or ONE
+            count = 3 if self.kind(2) == "stitch_noun" else 2
+            _, end, _ = self.take(count)
+            return Every(start, end, flags, number)
+        return Stitches(start, end, flags, Mark(start, end))

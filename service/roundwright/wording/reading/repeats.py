@@ -1,0 +1,299 @@
+"""Rounds that are worked again, and crowns that go on as they have begun."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.knitting.rounds.round import MOST_ROUNDS, Round, Steps, Work
+from roundwright.knitting.rounds.work_round import work_round
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.line_work import HIGHEST, LineWork, until_start
+from roundwright.wording.reading.rhythm import next_steps
+from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
+from roundwright.wording.reading.tree import Fill, Group, Nodes, Number, Stitch
+from roundwright.wording.reading.working import UnclearError, fits_any_count
+
+_PLAIN: Final[Nodes] = (
+    Fill((Stitch("k", Number((1,)), -1, -1, bare=True),), Number((0,)), -1, -1, (-1, -1)),
+)
+_ANY: Final = Round(number=1, before=1, after=1, steps=(Work("k", 1),))
+
+
+def repeat(work: LineWork, numbers: int, first: int) -> None:
+    """The rounds of a `loop`, `with` or `continue`, for so many printed numbers (0: none), from number `first` on."""
+    candidate = work.candidate
+    if candidate.kind == "continue":
+        _Continuation(work, first).run(numbers)
+    elif candidate.kind == "with":
+        _again_with(work)
+    else:
+        _loop(work, numbers, first)
+
+
+def _loop(work: LineWork, numbers: int, first: int) -> None:
+    candidate = work.candidate
+    rounds = work.lane.loop = _rounds_again(work)
+    target = _target(work)
+    if candidate.length:
+        work.note("to_a_length", work.segment.start)
+    elif target is not None:
+        _loop_until(work, rounds, target, first)
+    else:
+        begun = int(bool(candidate.plain and candidate.times and candidate.times.total))
+        for turn in range(min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)):
+            _again(work, rounds[(turn + begun) % len(rounds)], first + turn)
+
+
+def _target(work: LineWork) -> int | None:
+    """The count that is worked to, where one is said; for `2 sts on each needle` that of all."""
+    candidate, sections = work.candidate, work.lane.sections
+    target = candidate.until.of(work.column) if candidate.until is not None else None
+    return target * len(sections) if target is not None and candidate.per and sections else target
+
+
+def _turns(work: LineWork, rounds: int, numbers: int) -> int:
+    """How many rounds a loop has: those printed, those numbered, or its times."""
+    candidate = work.candidate
+    if numbers:
+        return numbers
+    if candidate.rounds is not None:
+        begun = rounds if candidate.again is not None and candidate.again.work and candidate.again.last else 0
+        return max(0, (candidate.rounds.of(work.column) or 0) - begun)
+    if candidate.times is None:
+        return rounds
+    times = candidate.times.number.of(work.column) or 0
+    if candidate.plain:
+        return rounds * times - candidate.times.total
+    return rounds * (times - 1 if candidate.times.total else times)
+
+
+def _again(work: LineWork, done: Done, number: int) -> None:
+    """A round worked once more."""
+    if not done.nodes:
+        raise _no_such_round(work, "There is no round before this to work again.")
+    candidate, work.candidate = work.candidate, Candidate("round", 0.0, done.nodes)
+    try:
+        work.round(done.nodes, number)
+    finally:
+        work.candidate = candidate
+
+
+def _loop_until(work: LineWork, rounds: tuple[Done, ...], target: int, first: int) -> None:
+    lane, start, turns = work.lane, work.lane.count, 0
+    while lane.count != target:
+        before = lane.count
+        for done in rounds:
+            if lane.count == target and not fits_any_count(done.nodes):
+                break
+            _again(work, done, first + turns)
+            turns += 1
+        passed = (before - target) * (lane.count - target) < 0
+        if lane.count == before or passed or turns > MOST_ROUNDS:
+            raise work.never_ends(until_start(work.segment, work.candidate.until), start, target)
+
+
+# --- which rounds
+
+
+def _no_such_round(work: LineWork, message: str) -> UnclearError:
+    again = work.candidate.again
+    return UnclearError("no_such_round", message, again.start if again is not None else work.segment.start)
+
+
+def _rounds_again(work: LineWork) -> tuple[Done, ...]:
+    """The rounds that the segment says to work again."""
+    again = work.candidate.again
+    assert again is not None
+    if again.last and not again.named:
+        return _last_rounds(work, again.last)
+    entries = _entries(work, again.named[:MOST_ROUNDS])
+    if again.last and len(entries) < len(set(again.named)):
+        shaped = _last_shaping(work)
+        return (shaped,) if shaped is not None and again.last == 1 else _last_rounds(work, again.last)
+    rounds: list[Done] = []
+    for number in again.named[:MOST_ROUNDS]:
+        entry = entries.get(number)
+        done = None
+        if entry is not None and entry.segment != work.place:
+            if entry.candidate.nodes:
+                done = Done(_ANY, entry.candidate.nodes, entry.segment)
+            else:
+                done = _worked_as(work, number)
+        if done is None:
+            called = f"round {number}" if number > 0 else "round of this name"
+            raise _no_such_round(work, f"There is no {called} before this to work again.")
+        rounds.append(done)
+        if work.candidate.step > 1:
+            plain = min(work.candidate.step - 1, MOST_ROUNDS)
+            rounds[-1:-1] = [Done(_ANY, _PLAIN, work.place)] * plain
+    rounds.extend([Done(_ANY, _PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
+    return tuple(rounds)
+
+
+def _last_rounds(work: LineWork, many: int) -> tuple[Done, ...]:
+    chain = work.lane.chain
+    found: list[Done] = []
+    while chain and len(found) < many:
+        chain, done = chain
+        found.append(done)
+    work.desk.budget.spend(len(found))
+    if len(found) < many:
+        raise _no_such_round(work, "There is no round before this to work again.")
+    return tuple(reversed(found))
+
+
+def _last_shaping(work: LineWork) -> Done | None:
+    """The last round with shaping of those before the last few."""
+    chain = work.lane.chain
+    for _ in range(8):
+        if chain is None:
+            return None
+        chain, done = chain
+        if done.round.before != done.round.after and done.nodes:
+            return done
+    return None
+
+
+def _entries(work: LineWork, numbers: tuple[int, ...]) -> dict[int, Entry]:
+    """What numbers stand for: a line of this part, a standing line, or a line of a part before."""
+    lane = work.lane
+    here: dict[int, Entry] = {}
+    earlier: dict[int, Entry] = {}
+    found, steps, told = here, 0, lane.told
+    while told:
+        told, number, entry = told
+        steps += 1
+        if entry is None:
+            found = earlier
+        else:
+            found.setdefault(number, entry)
+    work.desk.budget.spend(steps // 8 + len(numbers))
+    entries = {number: here.get(number) or lane.stands(number) or earlier.get(number) for number in numbers}
+    return {number: entry for number, entry in entries.items() if entry is not None}
+
+
+def _worked_as(work: LineWork, number: int) -> Done | None:
+    """The last round that was worked under a number."""
+    chain, steps = work.lane.chain, 0
+    while chain:
+        chain, done = chain
+        steps += 1
+        if done.round.number == number:
+            work.desk.budget.spend(steps // 8)
+            return done
+    work.desk.budget.spend(steps // 8)
+    return None
+
+
+# --- the same with another number
+
+
+def _again_with(work: LineWork) -> None:
+    """`again but with k9`: the rounds worked again, with another number of plain stitches."""
+    lane, candidate = work.lane, work.candidate
+    rounds = _rounds_again(work) if candidate.again is not None else lane.loop
+    stitch = candidate.nodes[0]
+    if not rounds or not isinstance(stitch, Stitch):
+        raise _no_such_round(work, "There is no round before this to work again.")
+    lane.loop = rounds
+    for done in rounds:
+        changed = _replaced(done.nodes, stitch)
+        _again(work, Done(done.round, changed, done.segment), lane.number + 1)
+
+
+def _replaced(nodes: Nodes, stitch: Stitch) -> Nodes:
+    """The tree with another number for its first stitches of this kind."""
+    for place, node in enumerate(nodes):
+        other = node
+        if isinstance(node, Stitch) and node.name == stitch.name and not node.bare:
+            other = stitch
+        elif isinstance(node, Group | Fill):
+            inside = _replaced(node.nodes, stitch)
+            other = node if inside is node.nodes else replace(node, nodes=inside)
+        if other is not node:
+            return (*nodes[:place], other, *nodes[place + 1 :])
+    return nodes
+
+
+# --- going on in the same manner
+
+
+class _Continuation:
+    """`Continue in this manner until 8 sts remain`: a crown that goes on as it has begun."""
+
+    def __init__(self, work: LineWork, first: int) -> None:
+        self.work = work
+        self.number = first
+        self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
+        step = work.candidate.step
+        self.gap = step - 1 if step else between if between is not None else min(self.trailing, 1)
+
+    def run(self, numbers: int) -> None:
+        work = self.work
+        lane, candidate, first = work.lane, work.candidate, self.number
+        if self.last is None:
+            message = "There is no shaping before this to go on with."
+            raise UnclearError("not_understood", message, work.segment.start)
+        target = _target(work)
+        turns = candidate.times.number.of(work.column) if candidate.times is not None else None
+        made, start = 0, lane.count
+        while (target is None or lane.count != target) and (turns is None or made < turns):
+            for _ in range(max(0, self.gap - self.trailing)):
+                self.plain_round()
+            self.trailing = 0
+            if not self.shape(target):
+                raise work.never_ends(until_start(work.segment, candidate.until), start, target)
+            made += 1
+        while self.number < first + numbers:
+            self.plain_round()
+        for _ in range(candidate.plain):
+            self.plain_round()
+
+    def shape(self, target: int | None) -> bool:
+        """The next round of shaping; whether there is one that does not pass the target."""
+        lane = self.work.lane
+        assert self.last is not None
+        self.work.desk.budget.spend(10)
+        steps = next_steps(lane.count, self.last, self.before)
+        if steps is None or lane.worked >= MOST_ROUNDS:
+            return False
+        done = work_round(min(self.number, HIGHEST), lane.count, steps)
+        if target is not None and (lane.count - target) * (done.after - target) < 0:
+            return False
+        self.work.add(done, (), None)
+        self.before, self.last = self.last, done
+        self.number += 1
+        return True
+
+    def plain_round(self) -> None:
+        lane = self.work.lane
+        if lane.worked >= MOST_ROUNDS:
+            fault = Fault("too_many_rounds", self.work.place, self.work.segment.start)
+            raise FaultyError(fault, (lane.count,), 2.0)
+        steps: Steps = (Work("k", lane.count),)
+        self.work.desk.budget.spend(3)
+        self.work.add(work_round(min(self.number, HIGHEST), lane.count, steps), _PLAIN, lane.sections)
+        self.number += 1
+
+
+def _last_shapings(chain: Chain) -> tuple[Round | None, Round | None, int | None, int]:
+    """The last round that shaped and the one before it, the plain rounds between, and those since."""
+    last: Round | None = None
+    between = trailing = 0
+    for _ in range(60):
+        if chain is None:
+            break
+        chain, done = chain
+        shapes = done.round.after != done.round.before
+        if last is None:
+            if shapes:
+                last = done.round
+            else:
+                trailing += 1
+        elif shapes:
+            return last, done.round, between, trailing
+        else:
+            between += 1
+    return last, None, None, trailing

@@ -1,0 +1,76 @@
+"""How a crown goes on: the next shaping round, from those before it."""
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work, execute
+from roundwright.knitting.rounds.spread import most_changes, spread
+from roundwright.wording.reading.working import times
+
+
+def next_steps(count: int, last: Round, before: Round | None) -> Steps | None:
+    """The shaping round that follows `last` (and `before` that) on so many stitches: one plain stitch fewer each time.
+
+    Where the two do not show how to go on, as many changes are spread evenly. None where that cannot be worked.
+    """
+    steps = _moved(last.steps, before.steps) if before is not None else None
+    if steps and _fits(steps, count, last):
+        return steps
+    steps = _fewer(last.steps)
+    if steps and _fits(steps, count, last):
+        return steps
+    change = last.after - last.before
+    method = "k2tog" if change < 0 else "m1"
+    if 0 < abs(change) <= most_changes(count, method):
+        try:
+            return spread(count, abs(change), method)
+        except Impossible:
+            return None
+    return None
+
+
+def _fits(steps: Steps, count: int, last: Round) -> bool:
+    used, left = execute(steps)
+    return used == count and left - used == last.after - last.before
+
+
+def _moved(steps: Steps, before: Steps) -> Steps | None:
+    """The steps with every number moved as it moved from the round before; None where they are of another build."""
+    if len(steps) != len(before):
+        return None
+    made: list[Step] = []
+    for one, other in zip(steps, before, strict=True):
+        if isinstance(one, Work) and isinstance(other, Work):
+            if one.stitch != other.stitch:
+                return None
+            many = 2 * one.times - other.times
+            if many > 0:
+                made.append(Work(one.stitch, many))
+            elif many < 0:
+                return None
+        elif isinstance(one, Repeat) and isinstance(other, Repeat):
+            inside = _moved(one.steps, other.steps)
+            if inside is None or one.times != other.times or not inside:
+                return None
+            made.extend(times(one.times, inside))
+        else:
+            return None
+    return tuple(made)
+
+
+def _fewer(steps: Steps) -> Steps | None:
+    """The steps with one plain stitch fewer in the repeat."""
+    made: list[Step] = []
+    changed = False
+    for step in steps:
+        if isinstance(step, Repeat) and not changed:
+            inside = _fewer(step.steps)
+            if inside:
+                made.extend(times(step.times, inside))
+                changed = True
+                continue
+        if isinstance(step, Work) and step.stitch in ("k", "p") and not changed:
+            changed = True
+            if step.times > 1:
+                made.append(Work(step.stitch, step.times - 1))
+            continue
+        made.append(step)
+    return tuple(made) if changed and made else None

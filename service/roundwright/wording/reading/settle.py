@@ -1,0 +1,153 @@
+"""The phrases of a round as trees, one for each way they can be meant.
+
+`k6, k2tog 8 times` repeats the last stitch or both; `rep from * 3 times` is 3 or 4 in all; `k7, k2tog` alone may go on
+to the end. Every way is a tree with what it costs to understand it so; which one is meant, the stitches say.
+"""
+
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.wording.reading.phrases import (
+    Phrase,
+)
+from roundwright.wording.reading.settled_round import SettledRound
+from roundwright.wording.reading.tree import (
+    NOTHING,
+    ONE,
+    Evenly,
+    Fill,
+    Group,
+    Mark,
+    Nodes,
+    Stitch,
+)
+
+
+class Settled(Struct, frozen=True):
+    """One way to understand a round: its tree, what that costs, and in which words it differs from the others."""
+
+    nodes: Nodes
+    cost: float
+    how: str = ""
+    trouble: tuple[str, str, int] | None = None
+
+
+ONCE_MORE: Final = "worked once and then so many times more"
+
+
+IN_ALL: Final = "worked so many times in all"
+"""The two ways in which `rep from * 3 times` is printed."""
+
+
+IMPLIED: Final = 0.6
+"""What a repeat costs that is not printed."""
+
+
+OTHER: Final = 0.4
+"""What the less likely of two ways costs."""
+
+
+FAR_OTHER: Final = 7.0
+"""What it costs to take `k6, k2tog around` for its last stitch alone, where no count is printed: more than a fault."""
+
+
+def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool = False) -> list[Settled]:
+    """The trees of a round, the likeliest first."""
+    first = SettledRound(phrases, whole=False, extra=1)
+    ways = [first]
+    if first.loose:
+        ways.append(SettledRound(phrases, whole=True, extra=1))
+    if first.often:
+        ways.extend([SettledRound(phrases, whole=way.whole, extra=0) for way in list(ways)])
+    found: list[Settled] = []
+    for way in ways:
+        cost = OTHER * (way.extra == 0)
+        if way.loose and way.whole != way.prefers:
+            cost += FAR_OTHER if way.around and not counted else OTHER
+        if way.trouble:
+            found.append(Settled(tuple(way.out), cost + 6, trouble=way.trouble))
+            continue
+        if not way.out:
+            continue
+        nodes = tuple(way.out)
+        how = (
+            ""
+            if not way.loose
+            else "all of it is repeated"
+            if way.whole
+            else "only the last stitch is repeated"
+        )
+        if way.often:
+            how = ONCE_MORE if way.extra else IN_ALL
+        found.extend(_implied(nodes, cost, how, implied=implied))
+    if not found:
+        return found
+    if first.kfb:
+        found.extend(
+            [Settled(_with_m1(one.nodes), one.cost + OTHER, one.how, one.trouble) for one in list(found)]
+        )
+    unique: dict[Nodes, Settled] = {}
+    for one in sorted(found, key=lambda each: each.cost):
+        unique.setdefault(one.nodes, one)
+    return list(unique.values())[:8]
+
+
+def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Settled]:
+    """The tree as it stands, and gone on with to the end where nothing says how far."""
+    if any(isinstance(node, Fill | Evenly) for node in nodes) or _inner_fill(nodes):
+        return [Settled(nodes, cost, how)]
+    real = [node for node in nodes if not isinstance(node, Mark)]
+    bare = len(real) == 1 and isinstance(real[0], Stitch) and real[0].bare
+    start, end = nodes[0].start, nodes[-1].end
+    inner = (
+        real[0].nodes
+        if len(real) == 1 and isinstance(real[0], Group) and real[0].times is ONE
+        else tuple(real)
+    )
+    around = Settled((Fill(inner, NOTHING, start, end, (end, end)),), cost, how)
+    if bare:
+        return [around]
+    if not implied:
+        return [Settled(nodes, cost, how)]
+    starred = len(real) == 1 and isinstance(real[0], Group) and real[0].bracketed and real[0].times is ONE
+    single = (
+        len(real) == 1
+        and isinstance(real[0], Stitch)
+        and real[0].times is ONE
+        and real[0].name not in ("k", "p")
+    )
+    if starred or single:
+        return [around, Settled(nodes, cost + OTHER, how)]
+    tail = _open_tail(nodes, cost, how)
+    return [Settled(nodes, cost, how), Settled(around.nodes, cost + IMPLIED, how), *tail]
+
+
+def _open_tail(nodes: Nodes, cost: float, how: str) -> list[Settled]:
+    """`k2, ssk, k`: a bare stitch at the end goes on to it."""
+    last = nodes[-1]
+    if len(nodes) > 1 and isinstance(last, Stitch) and last.bare:
+        fill = Fill((last,), NOTHING, last.start, last.end, (last.end, last.end))
+        return [Settled((*nodes[:-1], fill), cost + 0.1, how)]
+    return []
+
+
+def _inner_fill(nodes: Nodes) -> bool:
+    return any(
+        isinstance(node, Group) and any(isinstance(one, Fill) or _inner_fill((one,)) for one in node.nodes)
+        for node in nodes
+    )
+
+
+def _with_m1(nodes: Nodes) -> Nodes:
+    """The tree with `inc 1` made between two stitches, not in one."""
+    return tuple(
+        Group(_with_m1(node.nodes), node.start, node.end, node.times, node.extra, node.part, node.bracketed)
+        if isinstance(node, Group)
+        else Fill(_with_m1(node.nodes), node.leave, node.start, node.end, node.said, node.marker, node.times)
+        if isinstance(node, Fill)
+        else Stitch("m1", node.times, node.start, node.end)
+        if isinstance(node, Stitch) and node.loose and node.name == "kfb"
+        else node
+        for node in nodes
+    )

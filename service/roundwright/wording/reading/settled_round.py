@@ -1,0 +1,390 @@
+"""The phrases of a round put together, in one way to understand them."""
+
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.knitting.rounds.round import StitchName
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Count,
+    Extent,
+    Needlewise,
+    Partly,
+    PassOver,
+    Phrase,
+    Rep,
+    Said,
+    Star,
+    Stitches,
+    Times,
+    Until,
+)
+from roundwright.wording.reading.scanner import COMMA, DASH, STOP
+from roundwright.wording.reading.tree import (
+    NOTHING,
+    ONE,
+    Evenly,
+    Fill,
+    Group,
+    Mark,
+    Node,
+    Nodes,
+    Stitch,
+)
+
+_PASSED: Final[dict[tuple[int, StitchName, int], StitchName]] = {
+    (1, "k", 1): "skp",
+    (1, "k2tog", 1): "sk2p",
+    (2, "k", 1): "cdd",
+}
+"""Slipped, knitted over, how often: the decrease that passing over makes of them."""
+
+MOST_NESTED: Final = 12
+"""Repeats of repeats."""
+
+
+class _Pending(Struct):
+    """Something that waits to hear how often: `rep from *`, or a pair of stars.
+
+    With `copy` it stands further up in the line, and is worked again here.
+    """
+
+    nodes: Nodes
+    at: int
+    start: int
+    end: int
+    copy: bool = False
+    section: bool = False
+
+
+class SettledRound:
+    """A round as far as it has been settled, in one way."""
+
+    def __init__(self, phrases: tuple[Phrase, ...], *, whole: bool, extra: int, inside: bool = False) -> None:
+        self.whole = whole
+        self.extra = extra
+        self.loose = False  # whether `k6, k2tog 8 times` may mean two things
+        self.prefers = False
+        self.around = False
+        self.often = False  # whether `rep from * 3 times` may
+        self.kfb = False
+        self.trouble: tuple[str, str, int] | None = None
+        self.out: list[Node] = []
+        self.base = 0
+        self.opened: dict[int, int] = {}
+        self.closed: dict[int, tuple[int, int]] = {}
+        self.pending: _Pending | None = None
+        self.times: Times | None = None
+        self.extent: Extent | None = None
+        self.copied = 0
+        self.nested = 0
+        self.closers = {
+            one.to for one in phrases if isinstance(one, Rep) and one.to > 1 and one.level != one.to
+        }
+        self.filled: int | None = None
+        for phrase in phrases:
+            self.take(phrase)
+        self.finish_repeat()
+        sections = next((phrase for phrase in phrases if _in_each(phrase)), None)
+        repeats = any(isinstance(phrase, Star | Rep | Times) for phrase in phrases)
+        if needlewise := sections if not repeats or isinstance(sections, Needlewise) else None:
+            said = (needlewise.start, needlewise.end)
+            if self.out:
+                start, end = self.out[0].start, self.out[-1].end
+                self.out = [Fill(tuple(self.out), None, start, end, said, marker=True)]
+        self.inside = inside
+
+    def fault(self, code: str, message: str, start: int) -> None:
+        """Keep the first thing that cannot be understood."""
+        if self.trouble is None:
+            self.trouble = (code, message, start)
+
+    def take(self, phrase: Phrase) -> None:
+        """The next phrase."""
+        if self.pending and not isinstance(phrase, Times | Extent | Until | Said | Count | Rep):
+            self.finish_repeat()
+        match phrase:
+            case Stitches(node=node):
+                if isinstance(node, Stitch) and node.loose and node.name == "kfb":
+                    self.kfb = True
+                self.out.append(node)
+            case Brackets():
+                self.brackets(phrase)
+            case Star():
+                self.star(phrase)
+            case PassOver():
+                self.pass_over(phrase)
+            case Rep():
+                self.rep(phrase)
+            case Times():
+                self.many(phrase)
+            case Extent():
+                self.far(phrase)
+            case Partly():
+                self.partly(phrase)
+            case Until():
+                if self.out or self.pending:
+                    self.far(Extent(phrase.start, phrase.end, phrase.flags, phrase.number))
+            case _:
+                pass
+
+    def brackets(self, phrase: Brackets) -> None:
+        """`[k2, k2tog]`."""
+        inside = SettledRound(phrase.inside, whole=self.whole, extra=self.extra, inside=True)
+        self.loose = self.loose or inside.loose
+        self.often = self.often or inside.often
+        self.kfb = self.kfb or inside.kfb
+        if inside.trouble:
+            self.fault(*inside.trouble)
+        if inside.out:
+            if self.pending:
+                self.finish_repeat()
+            if (
+                len(inside.out) == 1
+                and isinstance(inside.out[0], Group)
+                and inside.out[0].times is ONE
+                and inside.out[0].bracketed
+            ):
+                only = inside.out[0]
+                self.out.append(Group(only.nodes, phrase.start, phrase.end, bracketed=True))
+            else:
+                self.out.append(Group(tuple(inside.out), phrase.start, phrase.end, bracketed=True))
+        elif inside.times:
+            self.many(inside.times)
+        elif inside.extent:
+            self.far(inside.extent)
+
+    # --- how often
+
+    def many(self, phrase: Times) -> None:
+        """How often what stands before is worked."""
+        if self.pending:
+            self.repeat_times(self.pending, phrase)
+            return
+        if not self.out:
+            self.times = phrase
+            return
+        last = self.out[-1]
+        if isinstance(last, Fill):
+            if not phrase.more:
+                self.out[-1] = Fill(
+                    last.nodes, last.leave, last.start, last.end, last.said, last.marker, phrase.number
+                )
+            return
+        extra = 1 if phrase.more else 0
+        before = self.out[self.base :]
+        if (
+            len(before) > 1
+            and isinstance(last, Stitch | Mark)
+            and all(isinstance(one, Stitch | Mark) for one in before)
+        ):
+            self.loose = True
+            self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or isinstance(last, Mark)
+            if self.whole:
+                self.out[self.base :] = [
+                    Group(tuple(before), before[0].start, phrase.end, phrase.number, extra, bracketed=True)
+                ]
+                return
+        if isinstance(last, Group) and last.bracketed and last.times is ONE:
+            self.out[-1] = Group(
+                last.nodes, last.start, phrase.end, phrase.number, extra, last.part, bracketed=True
+            )
+        elif isinstance(last, Stitch) and last.times is ONE and not extra:
+            self.out[-1] = Stitch(last.name, phrase.number, last.start, phrase.end, loose=last.loose)
+        elif self.nested >= MOST_NESTED:
+            self.fault("too_deep", "This is repeated more often than can be followed.", phrase.start)
+        else:
+            self.nested += 1
+            self.out[-1] = Group((last,), last.start, phrase.end, phrase.number, extra)
+
+    def partly(self, phrase: Partly) -> None:
+        """`and its first 3 sts again`."""
+        last = self.out[-1] if self.out else None
+        if isinstance(last, Group):
+            self.out[-1] = Group(
+                last.nodes, last.start, phrase.end, last.times, last.extra, phrase.number, bracketed=True
+            )
+        elif isinstance(last, Stitch):
+            once = Stitch(last.name, ONE, last.start, last.end)
+            self.out[-1] = Group(
+                (once,), last.start, phrase.end, last.times, part=phrase.number, bracketed=True
+            )
+        else:
+            self.fault("not_understood", "There is nothing before this to work again.", phrase.start)
+
+    def far(self, phrase: Extent) -> None:
+        """How far what stands before is worked."""
+        said = (phrase.start, phrase.end)
+        if self.pending:
+            pending, self.pending = self.pending, None
+            self.put(
+                pending, Fill(pending.nodes, phrase.leave, pending.start, phrase.end, said, phrase.marker)
+            )
+            return
+        if not self.out:
+            self.extent = phrase
+            return
+        last = self.out[-1]
+        if isinstance(last, Evenly):
+            return
+        if isinstance(last, Fill):
+            if phrase.leave is not None and phrase.leave is not NOTHING:
+                self.out[-1] = Fill(last.nodes, phrase.leave, last.start, phrase.end, said, phrase.marker)
+            return
+        before = self.out[self.base :] or [last]
+        alone = len(before) == 1 and len(self.out) == 1
+        if alone and isinstance(last, Group) and last.times is not ONE and not phrase.marker:
+            self.out[-1] = Fill(
+                last.nodes, phrase.leave, last.start, phrase.end, said, phrase.marker, last.times
+            )
+            return
+        alone = (
+            len(before) == 1
+            or (isinstance(last, Stitch) and last.bare)
+            or (isinstance(last, Group) and last.bracketed and last.times is ONE)
+        )
+        if not alone:
+            self.loose, self.prefers, self.around = True, True, True
+            if self.whole:
+                self.out[self.base :] = [
+                    Fill(tuple(before), phrase.leave, before[0].start, phrase.end, said, phrase.marker)
+                ]
+                return
+        nodes = last.nodes if isinstance(last, Group) and last.times is ONE else (last,)
+        self.out[-1] = Fill(nodes, phrase.leave, last.start, phrase.end, said, phrase.marker)
+
+    # --- stars
+
+    def star(self, phrase: Star) -> None:
+        """A star opens or closes a repeat."""
+        level = phrase.level
+        if level in self.closed:
+            del self.opened[level]
+            self.closed.pop(level, None)
+        if level in self.closers and level not in self.opened and 1 in self.opened and 1 not in self.closed:
+            level = 1
+        if level in self.opened:
+            start, stop = self.opened[level], len(self.out)
+            self.closed[level] = (start, stop)
+            if start < stop:
+                nodes = tuple(self.out[start:])
+                group = Group(nodes, nodes[0].start, phrase.end, bracketed=True)
+                self.out[start:] = [group]
+                self.base = start
+                self.closed[level] = (start, start + 1)
+            else:
+                del self.opened[level]
+                self.closed.pop(level, None)
+                self.opened[level] = self.base = len(self.out)
+        else:
+            self.opened[level] = self.base = len(self.out)
+
+    def rep(self, phrase: Rep) -> None:
+        """`rep from *`."""
+        level = phrase.level or (max(self.opened) if self.opened else 0)
+        if self.pending and not phrase.level:
+            return
+        if phrase.level and level not in self.opened:
+            if self.opened:
+                level = max(self.opened)
+            elif self.out and not phrase.level:
+                level = 0
+            else:
+                self.fault("no_star", "There is no star before this to repeat from.", phrase.start)
+                return
+        if not level or level not in self.opened:
+            if not self.out:
+                return
+            last = self.out[-1]
+            if isinstance(last, Fill):
+                return
+            alone = isinstance(last, Group) and last.bracketed
+            start, stop = (len(self.out) - 1 if alone else min(self.base, len(self.out) - 1)), len(self.out)
+        elif level in self.closed:
+            start, stop = self.closed[level]
+        else:
+            start, stop = self.opened[level], len(self.out)
+        nodes = tuple(self.out[start:stop])
+        if not nodes:
+            self.fault("no_star", "There is nothing between the star and this.", phrase.start)
+            return
+        first = nodes[0]
+        if (
+            len(nodes) == 1
+            and isinstance(first, Fill)
+            and level not in self.closed
+            and first.leave is NOTHING
+        ):
+            nodes = first.nodes
+        if (
+            len(nodes) == 1
+            and isinstance(first, Group)
+            and first.bracketed
+            and first.times is ONE
+            and first.part is None
+        ):
+            nodes = first.nodes
+        copy = stop < len(self.out)
+        if copy:
+            self.copied += len(nodes)
+            if self.copied > 400:
+                self.fault("too_long", "More is worked again here than can be followed.", phrase.start)
+                return
+        self.pending = _Pending(nodes, start, first.start, phrase.end, copy)
+        if level in self.opened and level not in self.closed and not copy:
+            del self.opened[level]
+
+    def repeat_times(self, pending: _Pending, phrase: Times) -> None:
+        """`rep from * 4 times`."""
+        self.pending = None
+        extra = 0
+        if not pending.copy and not pending.section:
+            if phrase.more:
+                extra = 1
+            elif not phrase.total:
+                self.often = True
+                extra = self.extra
+        self.put(
+            pending, Group(pending.nodes, pending.start, phrase.end, phrase.number, extra, bracketed=True)
+        )
+
+    def finish_repeat(self) -> None:
+        """A `rep from *` that does not say how often goes on to what follows it."""
+        pending, self.pending = self.pending, None
+        if pending is None:
+            return
+        if pending.copy:
+            self.put(pending, Group(pending.nodes, pending.start, pending.end, bracketed=True))
+        else:
+            said = (pending.end, pending.end)
+            self.put(pending, Fill(pending.nodes, None, pending.start, pending.end, said))
+
+    def put(self, pending: _Pending, node: Node) -> None:
+        """A repeat in place of what it repeats."""
+        if pending.copy:
+            self.out.append(node)
+            return
+        self.out[pending.at :] = [node]
+        self.base = len(self.out)
+
+    def pass_over(self, phrase: PassOver) -> None:
+        """What is slipped and passed over is one decrease."""
+        made = None
+        match self.out[-2:]:
+            case [Stitch("sl", slipped), Stitch(name, many)]:
+                made = _PASSED.get((slipped.of(0) or 0, name, many.of(0) or 0))
+            case [*_, Stitch("skp" | "sk2p" | "cdd")]:
+                return
+        if made is None:
+            self.fault(
+                "not_understood", "What is slipped and passed over here is not understood.", phrase.start
+            )
+            return
+        self.out[-2:] = [Stitch(made, ONE, self.out[-2].start, phrase.end)]
+        self.base = min(self.base, len(self.out) - 1)
+
+
+def _in_each(phrase: Phrase) -> bool:
+    """Whether it says that a round is worked alike in every section."""
+    return isinstance(phrase, Needlewise) or (isinstance(phrase, Extent) and phrase.each)

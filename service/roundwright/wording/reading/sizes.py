@@ -1,0 +1,124 @@
+"""The names of sizes: where a text lists them, and the lines that are for some of them only."""
+
+from collections.abc import Mapping
+from typing import Final
+
+from roundwright.wording.reading.scanner import COLON, COMMA, DASH, LINE, SEMI, STOP, Token
+
+NO_NAMES: Final[Mapping[str, int]] = {}
+MOST_TOKENS: Final = 40
+"""Words of a list of sizes in brackets."""
+_LETTERS: Final = {"small": "s", "medium": "m", "large": "l", "s": "small", "m": "medium", "l": "large"}
+_PASSED: Final = frozenset(("size", "only", "for", ""))
+
+
+def width_of(tokens: list[Token]) -> int:
+    """How many sizes the cast-on counts."""
+    for place, token in enumerate(tokens):
+        if token.kind == "cast_on":
+            for later in tokens[place + 1 : place + 8]:
+                if later.number is not None and len(later.number.values) > 1:
+                    return len(later.number.values)
+    return 1
+
+
+def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
+    """The columns of the sizes by their names: `Child (Teen, Adult)`, `S/M/L`; empty where there is one size."""
+    if width < 2:
+        return NO_NAMES
+    names: dict[str, int] = {}
+    for place, token in enumerate(tokens):
+        if token.kind == "(" and place:
+            parts = _parts(tokens, place + 1)
+            if len(parts) == width - 1:
+                _add(names, _head(tokens, place), [" ".join(part) for part in parts])
+        elif token.kind == "size":
+            parts = _parts(tokens, place + 1, bracket=False)
+            if len(parts) == width:
+                _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
+    for name in ("small", "smallest"):
+        names.setdefault(name, 0)
+    for name in ("large", "largest"):
+        names.setdefault(name, width - 1)
+    for column, spellings in enumerate(
+        (("1st", "first"), ("2nd", "second"), ("3rd", "third"), ("4th", "fourth"))
+    ):
+        for name in spellings:
+            names.setdefault(name, min(column, width - 1))
+    if width == 2:
+        names.setdefault("smaller", 0)
+        names.setdefault("larger", 1)
+    if width == 3:
+        names.setdefault("medium", 1)
+    return names
+
+
+def _parts(tokens: list[Token], begin: int, *, bracket: bool = True) -> list[list[str]]:
+    """The words between commas up to the bracket or the end of the line; empty where it is no list of names."""
+    parts: list[list[str]] = [[]]
+    for place in range(begin, min(begin + MOST_TOKENS, len(tokens))):
+        token = tokens[place]
+        if token.kind == ")" and bracket:
+            return parts if all(parts) else []
+        if not bracket and (token.flags & (LINE | STOP | SEMI) or token.kind in ("(", "end")):
+            return parts if all(parts) else []
+        if token.kind in ("stitch", "knit", "purl", "stars", "(", "unit", "decimal"):
+            return []
+        if token.flags & (COMMA | SEMI) and parts[-1]:
+            parts.append([])
+        if token.kind == "and" and not bracket and parts[-1]:
+            parts.append([])
+            continue
+        parts[-1].append(token.text)
+    return []
+
+
+def _head(tokens: list[Token], place: int) -> list[str]:
+    """What the first size may be called: the last one, two or three words before the bracket."""
+    words: list[str] = []
+    heads: list[str] = []
+    for back in range(place - 1, max(place - 4, -1), -1):
+        token = tokens[back]
+        if token.kind in (")", "("):
+            break
+        words.insert(0, token.text)
+        heads.append(" ".join(words))
+        if token.flags & (LINE | COLON | STOP | COMMA | DASH | SEMI):
+            break
+    return heads
+
+
+def _add(names: dict[str, int], heads: list[str], others: list[str]) -> None:
+    if not heads or not any(letter.isalpha() for name in others for letter in name):
+        return
+    for column, spellings in enumerate([heads, *([name] for name in others)]):
+        for name in spellings:
+            names.setdefault(name, column)
+            if name in _LETTERS:
+                names.setdefault(_LETTERS[name], column)
+
+
+def columns_of(
+    tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]
+) -> tuple[int, ...] | None:
+    """The columns of the sizes that these words name; None where they name anything else."""
+    parts: list[list[str]] = [[]]
+    for place in range(begin, stop):
+        token = tokens[place]
+        if (token.kind == "and" or token.text == "or" or token.flags & COMMA) and parts[-1]:
+            parts.append([])
+        if token.kind in _PASSED and token.text not in names and token.text != "m":
+            continue
+        if token.kind == "and":
+            continue
+        if token.kind in ("(", ")"):
+            continue
+        parts[-1].append(token.text)
+    found: list[int] = []
+    for part in parts:
+        name = " ".join(part)
+        column = names.get(name)
+        if column is None:
+            return None
+        found.append(column)
+    return tuple(found) or None

@@ -1,0 +1,228 @@
+"""Round numbers in a label: `2, 4 and 6`, `and all even rnds`."""
+
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.wording.reading.parsing.lines import Lines
+from roundwright.wording.reading.scanner import (
+    COLON,
+    DASH,
+    EQUALS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
+from roundwright.wording.reading.tree import ONE, Number
+
+
+class Span(Struct, frozen=True, gc=False):
+    """Round numbers `first` to `last`, which may differ between sizes; every `step`th of them."""
+
+    first: Number
+    last: Number
+    step: int = 1
+
+
+class Standing(Struct, frozen=True, gc=False):
+    """`and all even rnds`: from round `first` on every `step`th, up to `last` where that is said."""
+
+    first: int
+    step: int
+    last: int = 0
+
+
+MOST_SPANS: Final = 24
+"""Round numbers before one line: what has more is no label."""
+
+
+ENDS: Final = COLON | DASH | STOP | SEMI | TAB | EQUALS
+
+
+_TAIL: Final = frozenset(
+    (
+        "side",
+        "decrease",
+        "increase",
+        "round",
+        "size",
+        "number",
+        "and",
+        "all",
+        "each",
+        "even",
+        "odd",
+        "alternate",
+        "word",
+        "ordinal",
+        "only",
+        "following",
+        "rib",
+        "plain",
+        "",
+        "make",
+        "range",
+        "chart",
+        "begin",
+        "icord",
+        "place",
+        "marker",
+        "end",
+        "pattern",
+        "garter",
+        "moss",
+        "stocking",
+        "last",
+    )
+)
+
+
+def read_spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
+    """`2`, `2-6`, `2, 4 and 6`; `plural` where the word before says that there are several."""
+    spans: list[Span] = []
+    while lines.place < lines.stop and len(spans) < MOST_SPANS:
+        token = lines.token()
+        first = not spans
+        if not first and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):
+            break
+        if token.kind in ("number", "ordinal") and token.number:
+            if spans and token.flags & DASH:
+                if (
+                    lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "round", "unit")
+                    and token.flags & SPACE
+                    and not lines.flags(1) & COLON
+                ):
+                    break
+                spans[-1] = Span(spans[-1].first, token.number)
+            else:
+                if (
+                    spans
+                    and not (plural and _follows(spans[-1], token))
+                    and lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "right", "together")
+                    and not lines.flags(1) & ENDS
+                ):
+                    break
+                spans.append(Span(token.number, token.number))
+            lines.place += 1
+        elif token.kind == "range" and token.number:
+            spans.append(Span(Number((int(token.means),)), token.number))
+            lines.place += 1
+        elif token.kind in ("and", "to") and lines.kind(1) in ("number", "ordinal", "range") and spans:
+            last = lines.token(1)
+            if token.kind == "to" and last.number:
+                spans[-1] = Span(spans[-1].first, last.number)
+                lines.place += 2
+            else:
+                lines.place += 1
+        elif token.kind == "and" and lines.kind(1) == "round" and lines.kind(2) == "number" and spans:
+            lines.place += 2
+        else:
+            break
+    return tuple(spans)
+
+
+def _follows(span: Span, token: Token) -> bool:
+    """Whether a number is one or two more than the last of a span."""
+    last = span.last.of(0) or 0
+    return token.number is not None and last < (token.number.of(0) or 0) <= last + 2
+
+
+def read_tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ...] | None]:
+    """What stands behind the number: `and all even rnds`, `(dec)`, `(sizes 2 and 3 only)`."""
+    every: Standing | None = None
+    sizes: tuple[str, ...] | None = None
+    for _ in range(4):
+        if lines.flags(0) & (COLON | LINE | EQUALS):
+            break
+        kind = lines.kind()
+        if kind == "(" and (stop := note_end(lines)):
+            if lines.kind(1) == "size" or (lines.kind(1) == "all" and lines.kind(2) == "size"):
+                sizes = tuple(
+                    lines.tokens[at].text
+                    for at in range(lines.place + 2, stop)
+                    if lines.tokens[at].kind in ("number", "word", "range", "ordinal")
+                )
+            elif standing := read_parity(lines, lines.place + 1, number):
+                every = standing[0]
+            lines.place = stop + 1
+        elif kind in ("and", "all", "each", "following", "alternate") and (
+            standing := read_parity(lines, lines.place, number)
+        ):
+            every, lines.place = standing
+        elif kind == "side" or (kind == "round" and lines.flags(1) & ENDS):
+            lines.place += 1
+        else:
+            break
+    return every, sizes
+
+
+def note_end(lines: Lines) -> int:
+    """Where a bracket ends that holds a note on the label and no work; 0 where it is another."""
+    for place in range(lines.place + 1, min(lines.place + 30, lines.stop)):
+        token = lines.tokens[place]
+        if token.kind == ")":
+            inside = [lines.tokens[at].kind for at in range(lines.place + 1, place)]
+            works = any(
+                kind
+                in (
+                    "decrease",
+                    "increase",
+                    "round",
+                    "side",
+                    "size",
+                    "odd",
+                    "even",
+                    "alternate",
+                    "word",
+                    "plain",
+                    "rib",
+                    "place",
+                    "make",
+                    "marker",
+                )
+                for kind in inside
+            )
+            numbers = any(kind == "number" for kind in inside)
+            return place if inside and works and (not numbers or "size" in inside or "round" in inside) else 0
+        if token.kind not in _TAIL:
+            return 0
+    return 0
+
+
+def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] | None:
+    """`and all even rnds`, `every foll alt row`, `and alt rows to 12th`: the rounds it is for, and its end."""
+    step, wanted, seen = 0, -1, False
+    while place < lines.stop:
+        token = lines.tokens[place]
+        if token.kind in ("and", "all", "each", "following", "next", "", "side", "remain"):
+            if token.kind == "side":
+                step = step or 2
+            seen = seen or token.kind in ("all", "each", "following")
+        elif token.kind in ("even", "odd", "alternate"):
+            step, wanted, seen = 2, {"even": 0, "odd": 1}.get(token.kind, -1), True
+        elif token.kind in ("ordinal", "number") and token.number and seen and not step:
+            step = token.number.of(0) or 1
+        elif token.kind == "round":
+            place += 1
+            break
+        else:
+            return None
+        place += 1
+    else:
+        return None
+    if not step and not seen:
+        return None
+    step = step or 2
+    first = number + (wanted >= 0 and number % 2 != wanted)
+    last = 0
+    if (
+        place + 1 < lines.stop
+        and lines.tokens[place].kind == "to"
+        and lines.tokens[place + 1].kind in ("ordinal", "number")
+    ):
+        last = (lines.tokens[place + 1].number or ONE).of(0) or 0
+        place += 2
+    return Standing(first, max(1, step), last), place

@@ -1,0 +1,86 @@
+"""Segments that only tell, and how much words look like work."""
+
+from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Extent,
+    Rep,
+    Star,
+    Stitches,
+    Times,
+    Until,
+)
+from roundwright.wording.reading.scanner import EQUALS
+from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
+from roundwright.wording.reading.tree import (
+    Stitch,
+)
+
+
+def introduces(seen: Seen, segment: Segment) -> bool:
+    """Whether nothing is worked here but what the lines below tell."""
+    thus = bool(seen.fabrics) and any(each.manner for each in seen.continues)
+    if seen.agains or seen.untils or (seen.changes and not segment.intro) or not (segment.intro or thus):
+        return False
+    return not (
+        seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
+    ) and all(isinstance(phrase, Rep | Extent) or is_bare(phrase) for phrase in seen.work)
+
+
+def tells_outcome(seen: Seen) -> bool:
+    """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
+    if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
+        return not any(
+            isinstance(phrase, Star | Rep | Extent | Times | Brackets | Until) for phrase in seen.work
+        )
+    told = any(count.sign and count.flags & EQUALS for count in seen.counts)
+    means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
+    return (told or means) and not any(
+        isinstance(phrase, Star | Rep | Extent | Times) for phrase in seen.work
+    )
+
+
+def likeness(seen: Seen, label: Label | None) -> float:
+    """How much the words look like work."""
+    if label is None and only_spoken_of(seen, [phrase for phrase in seen.work if has_stitches(phrase)]):
+        return 1.0
+    strength = 0.0
+    counted = 0
+    bare = 0
+    for phrase in seen.work:
+        if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch):
+            bare += phrase.node.bare
+            counted += not phrase.node.bare
+        elif isinstance(phrase, Brackets):
+            counted += 2
+        elif isinstance(phrase, Star | Rep):
+            counted += 1
+    strength += min(9.0, 2.5 * counted)
+    extents = any(isinstance(phrase, Extent) for phrase in seen.work)
+    if any(is_shaping(phrase) for phrase in seen.work) and (extents or seen.times):
+        strength += 2.0
+    numbered = any(not each.every for each in seen.rounds)
+    if bare or seen.fabrics:
+        strength += 4.0 if numbered else 2.5 if extents else 1.2
+        if seen.lengths:
+            strength += 0.8
+    elif numbered:
+        strength += 1.0
+    if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
+        strength += 3.0 if seen.counts else 1.0
+    if (
+        label is None
+        and not (counted or numbered or seen.lengths or seen.counts or seen.times)
+        and max(seen.lead, seen.said - 2) > 1
+    ):
+        strength = min(strength, 1.0)
+    strength += 4.0 * bool(seen.evenly) + 4.0 * bool(seen.agains)
+    if seen.untils and (seen.continues or seen.changes or bare or counted or seen.rounds):
+        strength += 4.0
+    strength -= seen.words
+    if label is not None and label.kind in ("numbered", "next", "every"):
+        strength = max(strength, 0.0) + 5.0
+    elif label is not None:
+        strength += 2.0
+    return max(0.0, strength)

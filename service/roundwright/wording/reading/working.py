@@ -1,0 +1,366 @@
+"""A tree worked on so many stitches: it becomes steps, by arithmetic alone.
+
+A repeat is never written out, so the time does not grow with its times.
+"""
+
+from collections.abc import Mapping
+from functools import cache
+from itertools import pairwise
+from typing import Final, NamedTuple
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.rounds.round import (
+    MOST_STEPS,
+    MOST_STITCHES,
+    Repeat,
+    Step,
+    Steps,
+    StitchName,
+    Work,
+    execute,
+)
+from roundwright.knitting.rounds.spread import most_changes, spread
+from roundwright.wording.reading.tree import Evenly, Fill, Group, Mark, Node, Nodes, Number, Stitch, Unknown
+
+
+class UnclearError(Exception):
+    """A line that cannot be worked as it stands, whatever the count."""
+
+    def __init__(self, code: str, message: str, start: int) -> None:
+        super().__init__(message)
+        self.code = code
+        self.message = message
+        self.start = start
+
+
+Sections = tuple[int, ...]
+"""Stitches between the markers, from the start of the round."""
+
+Changes = Mapping[int, int | StitchName]
+"""Other values for numbers and stitches, by the place where those stand in the text: a repair being tried."""
+
+NO_CHANGES: Final[Changes] = {}
+USUAL_SECTIONS: Final = (8, 6, 4, 7, 5, 9, 10, 12, 3, 2)
+"""Into how many sections a crown is parted, the usual first, where nobody placed the markers (common practice)."""
+OTHER_SECTIONS: Final = range(2, 25)
+"""Into how many it may be parted where a printed count says so."""
+MOST_MARKERS: Final = 100
+"""Markers in a round."""
+
+
+class Worked(NamedTuple):
+    """A line worked on some stitches.
+
+    `steps` use so many stitches and leave so many; `sections` are those after it, where it has markers; `assumed` says
+    that nobody has placed the markers it goes by.
+    """
+
+    steps: Steps
+    used: int
+    left: int
+    sections: Sections | None = None
+    assumed: bool = False
+
+
+class _Part(NamedTuple):
+    steps: Steps
+    used: int
+    left: int
+
+
+@cache
+def _once(name: StitchName) -> tuple[int, int]:
+    return execute((Work(name),))
+
+
+class Worker:
+    """Works trees for one size: `column` is its place in the lists, `sections` its markers."""
+
+    def __init__(
+        self,
+        column: int,
+        sections: Sections | None = None,
+        changes: Changes = NO_CHANGES,
+        wanted: int | None = None,
+    ) -> None:
+        self.column = column
+        self.sections = sections
+        self.changes = changes
+        self.wanted = wanted  # the count that should be left, where it is printed
+        self.assumed = False
+        self.after: Sections | None = None
+        self.marks: list[int] = []
+        self.steps = 2  # nodes looked at, for the budget
+        self.ragged = 0  # stitches between what was worked and the `last` stitches that were said
+
+    def value(self, number: Number) -> int:
+        """The number for this size, or what is tried in its place."""
+        if self.changes:
+            changed = self.changes.get(number.start)
+            if isinstance(changed, int):
+                return changed
+        return number.of(self.column) or 0
+
+    def work(self, nodes: Nodes, count: int) -> Worked:
+        """The line worked on `count` stitches.
+
+        It may use fewer, where some are left over, or more, where there are too few. Raises `UnclearError` where the
+        line holds what cannot be worked.
+        """
+        steps: Steps = ()
+        used = left = 0
+        self.steps += len(nodes)
+        for place, node in enumerate(nodes):
+            if type(node) is Mark:
+                self.marks.append(left)
+                continue
+            if type(node) is Fill:
+                part = self.fill(node, nodes[place + 1 :], count - used, used)
+            elif type(node) is Evenly:
+                part = self.evenly(node, count - used, alone=len(nodes) == 1)
+            elif type(node) is Group and has_fill(node.nodes):
+                part = self.sectioned(node, count - used, used)
+            else:
+                part = self.fixed(node)
+            steps += part.steps
+            used += part.used
+            left += part.left
+        if left > MOST_STITCHES and used <= count:
+            raise UnclearError("too_many_stitches", f"More than {MOST_STITCHES:,} stitches.", nodes[0].start)
+        if len(steps) > MOST_STEPS:
+            raise UnclearError("too_long", f"More than {MOST_STEPS} steps in a round.", nodes[0].start)
+        if self.ragged and used == count:
+            used -= self.ragged
+        sections = self.marked(left) if self.marks and used == count else self.after
+        return Worked(steps, used, left, sections, self.assumed)
+
+    def marked(self, left: int) -> Sections:
+        """The sections between the markers placed in this line."""
+        cuts = [*self.marks, left]
+        sections = [stop - start for start, stop in pairwise([0, *cuts])]
+        return _whole(tuple([section for section in sections if section]))
+
+    # --- of fixed length
+
+    def fixed(self, node: Node) -> _Part:
+        """Something that uses the same stitches wherever it stands."""
+        if type(node) is Stitch:
+            name = node.name
+            if self.changes:
+                changed = self.changes.get(node.start)
+                if isinstance(changed, str):
+                    name = changed
+            many = self.value(node.times)
+            uses, leaves = _once(name)
+            return _Part((Work(name, many),) if many else (), uses * many, leaves * many)
+        if type(node) is Group:
+            return self.repeated(node)
+        if type(node) is Mark:
+            return _Part((), 0, 0)
+        if type(node) is Unknown:
+            raise UnclearError("unknown_word", f"“{node.word}” is not known.", node.start)
+        raise UnclearError(
+            "not_understood", "What goes on to the end of the round cannot be repeated within it.", node.start
+        )
+
+    def repeated(self, group: Group) -> _Part:
+        """A group so many times, and perhaps a part of it once more."""
+        once = self.several(group.nodes)
+        many = self.value(group.times) + group.extra
+        part = self.value(group.part) if group.part else 0
+        if not many or not once.steps:
+            return _Part((), 0, 0)
+        if part:
+            steps: Steps = (Repeat(many, once.steps, part),)
+            try:
+                return _Part(steps, *execute(steps))
+            except Impossible as error:
+                raise UnclearError("not_understood", error.detail, group.start) from error
+        return _Part(times(many, once.steps), once.used * many, once.left * many)
+
+    def several(self, nodes: Nodes) -> _Part:
+        """Several nodes of fixed length, once."""
+        steps: list[Step] = []
+        used = left = 0
+        self.steps += len(nodes)
+        for node in nodes:
+            part = self.fixed(node)
+            steps.extend(part.steps)
+            used += part.used
+            left += part.left
+        if len(steps) > MOST_STEPS:
+            raise UnclearError("too_long", f"More than {MOST_STEPS} steps side by side.", nodes[0].start)
+        return _Part(tuple(steps), used, left)
+
+    # --- to the end, or to a marker
+
+    def fill(self, fill: Fill, rest: Nodes, count: int, used: int) -> _Part:
+        """Something over and over, as far as it is said, or to what the rest of the line uses."""
+        if has_fill(fill.nodes):
+            return self.sectioned(fill, count, used)
+        if fill.marker and self.sections and len(self.sections) > 1 and fill.leave is not None:
+            raise UnclearError("not_understood", "It is not clear which marker is meant.", fill.start)
+        once = self.several(fill.nodes)
+        if not once.used:
+            message = "This uses no stitches, so going on with it never reaches the end."
+            raise UnclearError("never_ends", message, fill.start)
+        leave = self.left_at_end(fill, rest)
+        many = max(0, count - leave) // once.used
+        if fill.leave is not None and fill.leave.start >= 0 and leave and not fill.marker:
+            self.ragged = max(0, count - leave) % once.used
+        if fill.times is not None:
+            many = self.value(fill.times)
+        if not many:
+            return _Part((), 0, 0)
+        if many > 1 and any(type(node) is Mark for node in fill.nodes):
+            self.marks.extend([once.left * turn for turn in range(1, min(many, MOST_MARKERS))])
+        match fill.nodes:
+            case (Stitch(bare=True),):
+                steps = times(many, once.steps)
+            case _:
+                steps = once.steps if many == 1 else (Repeat(many, once.steps),)
+        return _Part(steps, once.used * many, once.left * many)
+
+    def left_at_end(self, fill: Fill, rest: Nodes) -> int:
+        """How many stitches are not to be used by something that goes on."""
+        if fill.leave is None:
+            return self.behind(rest)
+        if fill.marker:
+            return max(self.behind(rest), self.value(fill.leave))
+        return self.value(fill.leave)
+
+    def behind(self, rest: Nodes) -> int:
+        """What the rest of a line uses, where that is fixed."""
+        used = 0
+        for node in rest:
+            if isinstance(node, Fill | Evenly) or (isinstance(node, Group) and has_fill(node.nodes)):
+                raise UnclearError(
+                    "not_understood",
+                    "It is not said how far this goes, and what follows goes on as well.",
+                    node.start,
+                )
+            used += self.fixed(node).used
+        return used
+
+    # --- in every section
+
+    def sectioned(self, node: Group | Fill, count: int, used: int) -> _Part:
+        """Something that is worked in every section between two markers."""
+        sections = self.parted(node, count, used)
+        many = len(sections)
+        if len(set(sections)) == 1:
+            part = self.section(node.nodes, sections[0])
+            if part.used == sections[0]:
+                self.after = (part.left,) * many
+            return _Part(times(many, part.steps), part.used * many, part.left * many)
+        parts = [self.section(node.nodes, section) for section in sections]
+        self.after = tuple([part.left for part in parts])
+        steps = tuple([step for part in parts for step in part.steps])
+        return _Part(steps, sum(part.used for part in parts), sum(part.left for part in parts))
+
+    def section(self, nodes: Nodes, count: int) -> Worked:
+        """What is worked in one section."""
+        worker = Worker(self.column, None, self.changes)
+        try:
+            return worker.work(nodes, count)
+        finally:
+            self.steps += worker.steps
+
+    def parted(self, node: Group | Fill, count: int, used: int) -> Sections:
+        """The sections it is worked in: those placed, so many as it is repeated, or the usual."""
+        many = self.value(node.times) if node.times is not None else 0
+        if isinstance(node, Group):
+            many = many + node.extra or 1
+        placed = self.sections
+        if placed and sum(placed) == count and not used and many in (0, len(placed)):
+            return placed
+        leave = 0
+        if isinstance(node, Fill) and node.leave is not None and not node.marker:
+            leave = self.value(node.leave)
+        count -= leave
+        if not many:
+            self.assumed = True
+            return self.usual_sections(node, count, leave)
+        if many > MOST_MARKERS:
+            raise UnclearError("not_understood", "These are more sections than a round has.", node.start)
+        if count % many:
+            message = f"{count} stitches do not part into {many} equal sections."
+            raise UnclearError("left_over", message, node.start)
+        return (count // many,) * many
+
+    def usual_sections(self, node: Group | Fill, count: int, leave: int) -> Sections:
+        """So many sections that the printed count comes out, or else the usual number."""
+        if self.wanted is not None:
+            possible: list[int] = [*USUAL_SECTIONS, *OTHER_SECTIONS]
+            for many in possible:
+                section = count // many
+                if count % many or section < 2:
+                    continue
+                try:
+                    part = self.section(node.nodes, section)
+                except UnclearError:
+                    continue
+                if part.used == section and part.left * many == self.wanted - leave:
+                    return (section,) * many
+        for many in USUAL_SECTIONS:
+            if count % many == 0 and count // many > 1:
+                return (count // many,) * many
+        raise UnclearError("not_understood", "Where the markers are is not said.", node.start)
+
+    # --- evenly
+
+    def evenly(self, evenly: Evenly, count: int, *, alone: bool) -> _Part:
+        """Changes spread over the whole round."""
+        if not alone:
+            message = "Changes spread evenly are read as a whole round of their own."
+            raise UnclearError("not_understood", message, evenly.start)
+        many = self.value(evenly.change)
+        sign = evenly.sign
+        if evenly.to:
+            sign = 1 if many > count else -1
+            many = abs(many - count)
+        method: StitchName = "k2tog" if sign < 0 else "m1"
+        if not 0 < many <= most_changes(count, method):
+            message = f"{many} changes do not fit into {count} stitches."
+            raise UnclearError("not_understood", message, evenly.start)
+        steps = spread(count, many, method)
+        self.steps += 10 + len(steps)
+        return _Part(steps, *execute(steps))
+
+
+def times(many: int, steps: Steps) -> Steps:
+    """The steps so many times."""
+    if many == 1:
+        return steps
+    match steps:
+        case (Work(stitch, 1),):
+            return (Work(stitch, many),)
+    return (Repeat(many, steps),)
+
+
+def _whole(sections: Sections) -> Sections:
+    """The sections, with the first and the last as one where the round begins within a section."""
+    if len(sections) > 2 and sections[0] + sections[-1] == sections[1] and len(set(sections[1:-1])) == 1:
+        return (sections[1],) * (len(sections) - 1)
+    return sections
+
+
+def has_fill(nodes: Nodes) -> bool:
+    """Whether something in it goes on to a marker or to the end."""
+    for node in nodes:
+        kind = type(node)
+        if kind is Fill or (kind is Group and has_fill(node.nodes)):  # type: ignore[union-attr]
+            return True
+    return False
+
+
+def fits_any_count(nodes: Nodes, column: int = 0) -> bool:
+    """Whether the line comes out on every count, as a plain round does: then it says nothing about the count."""
+    for node in nodes:
+        if isinstance(node, Fill) and not has_fill(node.nodes):
+            try:
+                if Worker(column).several(node.nodes).used == 1 and node.times is None:
+                    return True
+            except UnclearError:
+                return False
+    return False

@@ -1,0 +1,87 @@
+"""Patterns that others worded, and what is made of them; the thresholds are just below what is reached."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import GOOD, Text, corpora, score
+
+CORPORA = corpora()
+KEPT = [CORPORA["reading"], CORPORA["writers"]]
+WRONG = [item for corpus in KEPT for item in corpus["wrong"]]
+RIGHT = [item for corpus in KEPT for item in corpus["right"]]
+EDITORIAL = {"to_a_length", "ambiguous", "round_missing", "round_twice"}
+
+REACHED = [
+    ("reading", "right", 0.97),
+    ("reading", "rounds", 0.97),
+    ("reading", "labels", 1.0),
+    ("reading", "faults", 0.95),
+    ("reading", "repairs", 0.88),
+    ("writers", "right", 0.97),
+    ("writers", "faults", 0.97),
+    ("writers", "repairs", 0.88),
+]
+
+
+@pytest.mark.parametrize(("corpus", "kind", "share"), REACHED)
+def test_texts_are_read_as_often_as_was_reached(corpus: str, kind: str, share: float) -> None:
+    """Right texts read right, faults found on their line, repairs as meant."""
+    seen = score({key: CORPORA[corpus].get(key, []) for key in _parts(kind)})[kind]
+
+    assert seen[GOOD[kind]] >= share * seen.total(), seen
+
+
+def _parts(kind: str) -> tuple[str, ...]:
+    return ("wrong",) if kind in ("faults", "repairs") else (kind,)
+
+
+@pytest.mark.parametrize("corpus", ["reading", "writers"])
+def test_no_right_text_is_misread_in_silence(corpus: str) -> None:
+    """Where another count comes out than the pattern has, something is said."""
+    assert not score({"right": CORPORA[corpus]["right"]})["right"]["misread"]
+
+
+@pytest.mark.parametrize("item", RIGHT, ids=lambda item: item["id"])
+def test_an_editor_asks_nothing_about_a_clean_pattern(item: Text) -> None:
+    """No editorial note on a right text: only what is left open, such as a length."""
+    found = read(item["text"], tuple(item["cast_on"])).findings
+
+    assert {each.code for each in found if each.severity == "note"} <= EDITORIAL
+
+
+@pytest.mark.parametrize("item", WRONG, ids=lambda item: item["id"])
+def test_an_edit_leaves_the_findings_it_names(item: Text) -> None:
+    """Every edit of a faulty text, made: the text has the findings in `leaves`; another cast-on is cast on."""
+    text, cast_on = item["text"], tuple(item["cast_on"])
+    edits = {(edit, finding.code) for finding in read(text, cast_on).findings for edit in finding.edits}
+    for edit, code in edits:
+        if edit.leaves is None:  # the text had been read again as often as it is
+            assert len(edits) > 1
+            continue
+        edited = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
+        counts = (int(edit.replacement),) if code == "cast_on_differs" and len(cast_on) == 1 else cast_on
+        left = [(each.line, each.code, each.size) for each in read(edited, counts).findings]
+
+        assert left == [(each.line, each.code, each.size) for each in edit.leaves]
+
+
+@pytest.mark.parametrize("item", WRONG, ids=lambda item: item["id"])
+def test_the_text_repaired_has_the_best_edits_made(item: Text) -> None:
+    """`repaired` is the text with an edit of each finding made; where one edit does, it leaves what that leaves."""
+    reading = read(item["text"], tuple(item["cast_on"]))
+    edits = {finding.edits[0] for finding in reading.findings if finding.edits}
+
+    if not edits:
+        assert reading.repaired is None
+    elif len(edits) == 1:
+        (edit,) = edits
+        text = item["text"]
+        assert reading.repaired == text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
+
+
+def test_the_corpus_is_as_it_was_written() -> None:
+    """Every text has what it is judged by."""
+    for item in RIGHT:
+        assert len(item["cast_on"]) == len(item["counts"]), item["id"]
+    for item in WRONG:
+        assert item["text"] != item["meant"], item["id"]

@@ -1,0 +1,133 @@
+"""What an editor asks about a pattern that can be knitted: one note for each planted slip, none on the clean text."""
+
+import pytest
+
+from roundwright.wording.proofreading.editorial import RULES
+from roundwright.wording.proofreading.findings import KINDS
+from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
+
+CLEAN = """HARBOUR CAP
+
+Sizes: Child (Teen, Adult)
+Finished circumference: 40 (45, 50) cm
+Length: 18 (20, 22) cm / 7 (8, 8.75) in
+Gauge: 20 sts and 28 rnds = 10 cm in stockinette
+Needles: US 6 (4 mm)
+
+Abbreviations
+k: knit; p: purl
+k2tog: knit two together
+rnd: round
+
+Cast on 80 (90, 100) sts. Join in the round.
+Rnd 1: *k1, p1; rep from * around.
+Rnd 2: *k1, p1; rep from * around.
+Rnd 3: *k1, p1; rep from * around.
+Rnd 4: *k1, p1; rep from * around.
+Rnd 5: *k1, p1; rep from * around.
+Knit 28 rnds (10 cm).
+
+Crown
+Rnd 1: *k8, k2tog; rep from * around. 72 (81, 90) sts
+Rnd 2: knit.
+Rnd 3: *k7, k2tog; rep from * around. 64 (72, 80) sts
+Rnd 4: knit.
+Rnd 5: *k6, k2tog; rep from * around. 56 (63, 70) sts
+Rnd 6: knit.
+Rnd 7: *k5, k2tog; rep from * around. 48 (54, 60) sts
+Rnd 8: *k4, k2tog; rep from * around. 40 (45, 50) sts
+Rnd 9: *k3, k2tog; rep from * around. 32 (36, 40) sts
+
+Cut the yarn, thread through remaining 32 (36, 40) sts. Bind off nothing.
+"""
+
+SLIPS = [
+    ("closing_count", "thread through remaining 32 (36, 40) sts", "thread through remaining 32 (36, 44) sts", 3),
+    ("closing_count", "Bind off nothing.", "Work a 45-st i-cord.", 1),
+    ("count_not_printed", "rep from * around. 56 (63, 70) sts", "rep from * around.", None),
+    ("rib_shifted", "Rnd 4: *k1, p1;", "Rnd 4: *p1, k1;", None),
+    ("list_differs", "Length: 18 (20, 22) cm / 7 (8, 8.75) in", "Length: 18 (20, 22, 24) cm", None),
+    ("list_differs", "Sizes: Child (Teen, Adult)", "Sizes: Child (Teen, Adult, Tall)", None),
+    ("sizes_not_growing", "Length: 18 (20, 22) cm / 7 (8, 8.75) in", "Length: 18 (22, 20) cm", None),
+    ("girth_differs", "Finished circumference: 40 (45, 50) cm", "Finished circumference: 40 (45, 58) cm", 3),
+    ("length_differs", "Knit 28 rnds (10 cm).", "Knit 28 rnds (14 cm).", None),
+    ("units_differ", "/ 7 (8, 8.75) in", "/ 7 (8, 10) in", None),
+    ("needle_differs", "US 6 (4 mm)", "US 8 (4 mm)", None),
+    ("abbreviation_not_explained", "k2tog: knit two together\n", "ssk: slip, slip, knit\n", None),
+    ("abbreviation_not_used", "rnd: round", "rnd: round; ssk: slip, slip, knit", None),
+    ("terms_mixed", "Bind off nothing.", "Bind off nothing, cast off nothing.", None),
+    ("flat_words", "Rnd 6: knit.", "Row 6: knit.", None),
+    ("flat_words", "Bind off nothing.", "Sew the seam.", None),
+]  # fmt: skip
+
+
+def found(text: str) -> list[tuple[str, str, int | None]]:
+    """Code, severity and size of everything found."""
+    answer = proofread(ProofreadRequest(cast_on=(80, 90, 100), text=text))
+    return [(each.code, each.severity, each.size) for each in answer.findings]
+
+
+def test_a_clean_pattern_has_no_notes() -> None:
+    """The pattern before anything is planted."""
+    assert [] == found(CLEAN)
+
+
+@pytest.mark.parametrize(("code", "right", "slip", "size"), SLIPS)
+def test_each_slip_has_its_note(code: str, right: str, slip: str, size: int | None) -> None:
+    """One slip, and the note that names it; nothing is called wrong for it."""
+    assert right in CLEAN
+    noted = found(CLEAN.replace(right, slip, 1))
+
+    assert (code, "note", size) in noted
+    assert {"note"} == {severity for _, severity, _ in noted}
+
+
+def test_the_slips_are_told_together() -> None:
+    """Slips that can stand side by side in one text are all told."""
+    text = CLEAN
+    planted = set()
+    for code, right, slip, _ in SLIPS:
+        if code not in planted and right in text and "k2tog: knit" not in right:
+            text = text.replace(right, slip, 1)
+            planted.add(code)
+
+    assert planted <= {code for code, _, _ in found(text)}
+    assert 9 <= len(planted)
+
+
+def test_a_decrease_round_unlike_its_neighbours_is_asked_about() -> None:
+    """Eight stitches go in every round, and once four."""
+    text = """Rnd 1: *k8, k2tog; rep from * around. 72 sts
+Rnd 2: *k7, k2tog; rep from * around. 64 sts
+Rnd 3: [k14, k2tog] 4 times. 60 sts
+Rnd 4: [k6, k2tog, k5, k2tog] 4 times. 52 sts
+Rnd 5: [k5, k2tog, k4, k2tog] 4 times. 44 sts"""
+
+    assert [("rhythm_broken", 3)] == [
+        (each.code, each.line) for each in proofread(ProofreadRequest(cast_on=(80,), text=text)).findings
+    ]
+
+
+@pytest.mark.parametrize(("cast_on", "nearest"), [(70, 72), (75, 76)])
+def test_a_cast_on_that_is_no_multiple_of_the_rib_is_told_the_nearest(cast_on: int, nearest: int) -> None:
+    """A rib of two and two needs fours."""
+    text = f"Cast on {cast_on} sts.\nRnd 1: *k2, p2; rep from * around.\nRnd 2: *k2, p2; rep from * around."
+    (note,) = [
+        each
+        for each in proofread(ProofreadRequest(cast_on=(cast_on,), text=text)).findings
+        if each.code == "not_a_multiple"
+    ]
+
+    assert (1, 9) == (note.line, note.column)
+    assert f"{nearest} is the nearest" in note.message
+
+
+def test_every_rule_has_a_slip() -> None:
+    """No editorial code without its test, and each of them a note."""
+    tested = {code for code, _, _, _ in SLIPS} | {"not_a_multiple", "rhythm_broken"}
+
+    assert tested == (set(RULES) - {"abbreviations"}) | {
+        "abbreviation_not_explained",
+        "abbreviation_not_used",
+    }
+    assert {"note"} == {KINDS[code].severity for code in tested}

@@ -1,0 +1,97 @@
+"""The smallest edit with which a pattern comes out is the one that is meant."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+CROWN = (
+    "Cast on 72 sts.",
+    "Rnd 1: *K7, k2tog; rep from * around. (64 sts)",
+    "Rnd 2: Knit.",
+    "Rnd 3: *K6, k2tog; rep from * around. (56 sts)",
+    "Rnd 4: Knit.",
+    "Rnd 5: *K5, k2tog; rep from * around. (48 sts)",
+    "Rnd 6: Knit.",
+    "Rnd 7: *K4, k2tog; rep from * around. (40 sts)",
+)
+
+
+def repairs(text: str, *cast_on: int) -> set[str]:
+    """The lines offered for what is wrong."""
+    return {finding.repair for finding in read(text, cast_on).findings if finding.repair}
+
+
+@pytest.mark.parametrize("place", range(3, len(CROWN) - 1))
+def test_a_missing_round_is_put_in_as_the_rounds_around_it_are_written(place: int) -> None:
+    """Numbers move from round to round, so that the line that is missing follows from those beside it."""
+    lines = [line for at, line in enumerate(CROWN) if at != place]
+
+    assert CROWN[place] in repairs("\n".join(lines), 72)
+
+
+def test_a_skipped_round_without_a_number_is_put_in() -> None:
+    """Between k5 and k3 stands k4."""
+    text = "K 6, K2TOG, TO END. 56 STS.\nK 5, K2TOG, TO END. 48 STS.\nK 3, K2TOG, TO END. 32 STS."
+
+    assert {"K 4, K2TOG, TO END. 40 STS."} == repairs(text, 64)
+
+
+def test_a_round_printed_twice_is_taken_out() -> None:
+    """What is left is the pattern without the second."""
+    text = "\n".join((*CROWN[:4], *CROWN[3:]))
+
+    assert read(text, (72,)).repaired == "\n".join(CROWN)
+
+
+def test_the_cast_on_is_mended() -> None:
+    """Where the text casts on another number than is asked for, and the rounds come out on that."""
+    assert {CROWN[0]} == repairs("\n".join(("Cast on 70 sts.", *CROWN[1:])), 72)
+
+
+@pytest.mark.parametrize(
+    ("printed", "meant"),
+    [
+        ("*K6, k2tog; rep from * around. (54 sts)", "*K6, k2tog; rep from * around. (56 sts)"),
+        ("*K5, k2tog; rep from * around. (56 sts)", "*K6, k2tog; rep from * around. (56 sts)"),
+        ("*K6, k3tog; rep from * around. (56 sts)", "*K6, k2tog; rep from * around. (56 sts)"),
+        ("(K6, k2tog) 7 times. (56 sts)", "(K6, k2tog) 8 times. (56 sts)"),
+        ("*K6, k2tgo; rep from * around. (56 sts)", "*K6, k2tog; rep from * around. (56 sts)"),
+    ],
+)
+def test_one_slip_of_the_pen_is_put_right(printed: str, meant: str) -> None:
+    """The count, the number of plain stitches, the decrease, how often, or a misspelling."""
+    lines = list(CROWN)
+    lines[3] = f"Rnd 3: {printed}"
+
+    assert f"Rnd 3: {meant}" in repairs("\n".join(lines), 72)
+
+
+def test_both_numbers_of_a_rib_go_together() -> None:
+    """K2, p2 does not come out on 82, k1, p1 does."""
+    assert "Rnd 1: *K1, p1; rep from * around." in repairs(
+        "Rnd 1: *K2, p2; rep from * around.\nRnd 2: Knit.", 82
+    )
+
+
+def test_a_list_that_is_too_short_is_lengthened() -> None:
+    """While the sizes do not agree no number is mended: the list gets the value of the size that has none."""
+    text = "Cast on 64 (72, 80) sts.\nRnd 1: *K6 (7), k2tog; rep from * around. 56 (64, 72) sts."
+
+    assert {"Rnd 1: *K6 (7, 8), k2tog; rep from * around. 56 (64, 72) sts."} == repairs(text, 64, 72, 80)
+
+
+def test_a_purl_left_out_of_a_rib_is_put_in_where_the_ribs_stand() -> None:
+    """Of two edits that come out, the one that keeps knit over knit and purl over purl."""
+    text = (
+        "Rnd 1: *k2, p2, k2, p2tog; rep from * around. 84 sts.\nRnd 2: *k2, p2, k2, p1; rep from * around.\n"
+        "Rnd 3: *k2, p2tog, k2; rep from * around. 72 sts.\nRnd 4: *k2, p1; rep from * around."
+    )
+
+    assert "Rnd 3: *k2, p2tog, k2, p1; rep from * around. 72 sts." in repairs(text, 96)
+
+
+def test_the_same_decreases_in_all_sizes_are_meant() -> None:
+    """Where the count or the plain stitches of one size may be wrong, the sizes decrease alike."""
+    text = "CO 64 (72, 80) sts.\nRnd 1: *K6 (7, 8), k2tog; rep from * around. 56 (64, 70) sts."
+
+    assert {"Rnd 1: *K6 (7, 8), k2tog; rep from * around. 56 (64, 72) sts."} == repairs(text, 64, 72, 80)
