@@ -4,4 +4,4 @@
 (`roundwright.knitting.rounds.round`).
 """
 
-__version__ = "1.0.0"
+__version__ = "1.1.0"

@@ -5,7 +5,7 @@ from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
-RULES: Final = "2026-11-25"
+RULES: Final = "2026-11-26"
 """Date of the formulas and tables in force. A change that alters any answer moves it."""
 
 COMMON_PRACTICE: Final = "common practice"
