@@ -1,7 +1,7 @@
 """The service asked in this process, without a socket: as many requests as a processor can make."""
 
 import sys
-from asyncio import Runner
+from asyncio import new_event_loop
 from time import thread_time
 from typing import Any, NamedTuple
 from urllib.parse import quote_from_bytes, urlencode
@@ -32,8 +32,8 @@ class Service:
 
     def __init__(self, settings: Settings | None = None) -> None:
         self.app = create(settings or Settings())
-        self.runner = Runner()
-        finalize(self, self.runner.close)
+        self.loop = new_event_loop()
+        finalize(self, self.loop.close)
         for stop in self.app.app.on_shutdown:
             finalize(self, stop)
 
@@ -67,7 +67,7 @@ class Service:
             } | (headers or {})).items()],
         }  # fmt: skip
         began = thread_time()
-        self.runner.run(self.app(scope, receive, send))
+        self.loop.run_until_complete(self.app(scope, receive, send))
         ms = (thread_time() - began) * 1000
         start, *parts = sent
         headers = dict(start["headers"])

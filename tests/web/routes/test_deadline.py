@@ -16,7 +16,7 @@ SLOW = dedent(
     import re, sys
     import uvloop
     from roundwright.web.routes import deadline, gauge, needles
-    from roundwright.web.server import Server
+    from roundwright.web.server import run
     from roundwright.web.settings import Settings
 
     deadline.within.seconds = 0.2
@@ -30,7 +30,7 @@ SLOW = dedent(
 
     gauge.convert_gauge.calculate = in_a_match
     needles.split_over_needles.calculate = in_a_loop
-    Server(Settings(port=int(sys.argv[1]))).run()
+    run(Settings(port=int(sys.argv[1])))
     """
 )
 
