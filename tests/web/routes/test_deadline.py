@@ -16,7 +16,7 @@ SLOW = dedent(
     import re, sys
     import uvloop
     from roundwright.web.routes import deadline, gauge, needles
-    from roundwright.web.server import Server
+    from roundwright.web.server import run
     from roundwright.web.settings import Settings
 
     deadline.within.seconds = 0.2
@@ -30,7 +30,7 @@ SLOW = dedent(
 
     gauge.convert_gauge.calculate = in_a_match
     needles.split_over_needles.calculate = in_a_loop
-    Server(Settings(port=int(sys.argv[1]))).run()
+    run(Settings(port=int(sys.argv[1])))
     """
 )
 
@@ -53,7 +53,7 @@ def test_a_calculation_without_end_is_stopped(path, slow):
     for _ in range(2):
         stopped = slow.post(path, json=example)
         assert_problem(stopped, 422, "too-long")
-        assert "Do not send it again as it is" in stopped.json()["detail"]
+        assert "sent again unchanged, it fails again" in stopped.json()["detail"]
         assert 200 == slow.post("/v1/shaping/even", json={"stitches": 100, "change": -12}).status_code
 
 
