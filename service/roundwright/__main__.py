@@ -21,7 +21,7 @@ READY_WITHIN_S: Final = 30
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one of the commands; the exit status is 0 if all of it worked."""
+    """Run a command and return its exit status, 0 for success."""
     parser = argparse.ArgumentParser(
         prog="roundwright", description="Small hats knitted in the round, calculated."
     )
@@ -29,35 +29,37 @@ def main(arguments: Sequence[str] | None = None) -> int:
     commands.add_parser("serve", help="serve, with the settings of the environment (ROUNDWRIGHT_*)")
     trial = commands.add_parser("try", help="serve on the loopback address and show one answer")
     trial.add_argument("request", type=Path, help="file with the body of a request to /v1/hats")
-    trial.add_argument("--once", action="store_true", help="stop after showing it")
-    written = commands.add_parser("openapi", help="write the OpenAPI document")
-    written.add_argument("file", nargs="?", type=Path, help="where to; left out: to the standard output")
-    key = commands.add_parser("key", help="make an API key, and the line by which the service will know it")
-    key.add_argument("name", help="whose it is; stands in the log")
-    given = parser.parse_args(arguments)
+    trial.add_argument("--once", action="store_true", help="stop after showing the answer")
+    document = commands.add_parser("openapi", help="write the OpenAPI document")
+    document.add_argument("file", nargs="?", type=Path, help="file to write; default: standard output")
+    key = commands.add_parser(
+        "key", help="make an API key, and the line that the service needs to recognize it"
+    )
+    key.add_argument("name", help="name of the caller, for the log")
+    options = parser.parse_args(arguments)
     try:
-        match given.command:
+        match options.command:
             case "serve":
                 return serve(read())
             case "try":
-                return try_out(read(), given.request, once=given.once)
+                return try_out(read(), options.request, once=options.once)
             case "key":
-                return make_key(given.name)
+                return make_key(options.name)
             case _:
-                return openapi(read(), given.file)
+                return openapi(read(), options.file)
     except SettingsError as error:
         parser.error(str(error))
 
 
 def serve(settings: Settings) -> int:
-    """Serve until told to stop."""
+    """Serve until a signal to stop."""
     from roundwright.web.server import run
 
     return 0 if run(settings) else 1
 
 
 def make_key(name: str) -> int:
-    """Print a new key, and what to keep in its place."""
+    """Print a new key, and the line with its hash for the settings."""
     from roundwright.web.auth import new_key
 
     key, line = new_key(name)
@@ -79,7 +81,7 @@ def openapi(settings: Settings, file: Path | None) -> int:
 
 
 def try_out(settings: Settings, request: Path, *, once: bool) -> int:
-    """Serve on a free port, ask for the hats of a request and print their pattern and the yarn to buy."""
+    """Serve on a free port, send the request to `/v1/hats`, and print the pattern and the yarn to buy."""
     import uvicorn
 
     from roundwright.web.server import config
@@ -93,7 +95,7 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
         _wait_until_ready(address)
         answer = _post(f"{address}/v1/hats", request.read_bytes())
         print(answer["pattern"])
-        print(f"\n{_in_words(answer['order'])}")
+        print(f"\n{_order_text(answer['order'])}")
         print(f"\nThe service answers at {address}, its reference page at {address}/docs.")
         if not once:
             print("Ctrl-C stops it.", flush=True)
@@ -109,9 +111,9 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     return 0
 
 
-def _free_port(wanted: int) -> int:
-    """The port if it is free, otherwise any that is."""
-    for port in (wanted, 0):
+def _free_port(preferred: int) -> int:
+    """The port if it is free, otherwise any free port."""
+    for port in (preferred, 0):
         with socket.socket() as probe:
             probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
             try:
@@ -119,17 +121,17 @@ def _free_port(wanted: int) -> int:
             except OSError:
                 continue
             return int(probe.getsockname()[1])
-    raise OSError("there is no free port")
+    raise OSError("no port is free")
 
 
 def _wait_until_ready(address: str) -> None:
-    give_up = monotonic() + READY_WITHIN_S
+    deadline = monotonic() + READY_WITHIN_S
     while True:
         try:
             with urlopen(f"{address}/health/ready", timeout=5):  # noqa: S310 - our own loopback address
                 return
         except URLError as error:
-            if monotonic() > give_up:
+            if monotonic() > deadline:
                 raise RuntimeError(f"the service was not ready within {READY_WITHIN_S} s: {error}") from error
             sleep(0.05)
 
@@ -144,24 +146,26 @@ def _post(url: str, body: bytes) -> Any:
         raise RuntimeError(f"{url} answered {error}. {body_text}") from error
 
 
-def _in_words(order: Any) -> str:
+def _order_text(order: Any) -> str:
     """The yarn to buy for everyone, as a shop would read it."""
     lines = [f"YARN TO BUY, for {order['makers']} knitters with one hat each"]
-    lines += [f"{line['makers']} × {line['label']}: {_bought(line['each'])} each" for line in order["lines"]]
-    lines.append(f"In all: {_bought(order['own'])} if everyone gets whole balls")
-    lines.append(f"        {_bought(order['shared'])} if all share one basket and wind off what they need")
+    lines += [
+        f"{line['makers']} × {line['label']}: {_purchase(line['each'])} each" for line in order["lines"]
+    ]
+    lines.append(f"In all: {_purchase(order['own'])} if everyone gets whole balls")
+    lines.append(f"        {_purchase(order['shared'])} if all share one basket and wind off what they need")
     return "\n".join(lines)
 
 
-def _bought(purchase: Any) -> str:
-    """So many balls, or so much yarn where the size of a ball is not known, and what they cost."""
+def _purchase(purchase: Any) -> str:
+    """The number of balls, or the amount of yarn if the size of a ball is unknown, and the cost."""
     amount = purchase["amount"]["length"] or purchase["amount"]["mass"]
     balls, cost = purchase["balls"], purchase["cost"]
     if balls is not None:
-        bought = f"{balls} ball{'s' * (balls != 1)}"
+        text = f"{balls} ball{'s' * (balls != 1)}"
     else:
-        bought = f"{amount['value']:.0f} {amount['unit']}" if amount else "yarn of unknown fineness"
-    return bought if cost is None else f"{bought} for {cost['amount']:.2f} {cost['currency']}"
+        text = f"{amount['value']:.0f} {amount['unit']}" if amount else "yarn of unknown fineness"
+    return text if cost is None else f"{text} for {cost['amount']:.2f} {cost['currency']}"
 
 
 if __name__ == "__main__":

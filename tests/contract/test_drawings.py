@@ -157,7 +157,7 @@ def test_a_wrong_parameter_is_refused(query, service):
     """What contradicts the description is 400 and names the parameter."""
     problem = assert_problem(service.get(f"/v1/drawings/{query}"), 400, "invalid-request")
 
-    assert problem.errors[0].parameter in query or "needed" in problem.detail
+    assert problem.errors[0].parameter in query or "required" in problem.detail
 
 
 @settings(max_examples=150, deadline=None)

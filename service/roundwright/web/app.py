@@ -1,4 +1,4 @@
-"""The application: operations, Litestar's router, middleware, and what starts and stops with a process."""
+"""The application: operations, Litestar's router, middleware, and the start and stop of a process."""
 
 from functools import cache
 from typing import Any
@@ -18,7 +18,7 @@ from roundwright.web.settings import Settings, read
 
 
 def create(settings: Settings | None = None) -> Middleware:
-    """The service as an ASGI application, with the settings of the environment unless others are given."""
+    """The service as an ASGI application; without an argument the settings come from the environment."""
     settings = settings or read()
     log.configure()
     metrics = Metrics() if settings.metrics else None
@@ -26,7 +26,7 @@ def create(settings: Settings | None = None) -> Middleware:
 
     @cache
     def document_bytes() -> bytes:
-        from roundwright.web.openapi import document  # only needed by a process that is asked for it
+        from roundwright.web.openapi import document  # imported only for a request of the document
 
         return _indented(document(operations, keyed=middleware.key_check.is_active))
 
@@ -58,7 +58,7 @@ def create(settings: Settings | None = None) -> Middleware:
 
 
 def _raise(_request: Any, error: Exception) -> Any:
-    """Leave an error to the middleware, which makes a problem of all of them."""
+    """Leave the error to the middleware, which turns every error into a problem."""
     raise error
 
 

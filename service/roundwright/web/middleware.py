@@ -1,4 +1,4 @@
-"""The outermost layer: what holds for every request and every answer, whatever the operation.
+"""The outermost layer, for every request and answer of all operations.
 
 It surrounds Litestar, since Litestar's own middleware does not run for 404 and 405: request id, CORS, common headers,
 keys, overload, metrics, the access log, and every error as a problem.
@@ -36,10 +36,10 @@ SERVICE: Final = "roundwright.service"
 """Key of the lifespan's state under which a connection finds the middleware."""
 
 LIVENESS: Final = "/health/live"
-"""Answered under overload as well: a busy process that is restarted only makes the others busier."""
+"""Answered under overload too, since restarting a busy process would only make the others busier."""
 
 MAX_PATH: Final = 128
-"""Longer than every address there is; a longer path is not found, and takes no place in the router's cache."""
+"""No address is longer; a longer path is not found and not stored in the router's cache."""
 
 _PORT: Final = re.compile(rb":[0-9]*\Z")
 _REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._:-]{1,128}")
@@ -87,7 +87,7 @@ class Middleware:
         self.common_headers = [
             (b"rules-version", RULES.encode()),
             (b"x-content-type-options", b"nosniff"),
-            # Where all origins get the same answer, `Vary` would only make a cache keep a copy for each.
+            # When all origins get the same answer, `Vary` would make a cache store a copy for every origin.
             *([(b"vary", b"Origin")] if self.origins else []),
             *(_allow(b"*") if self.all_origins else []),
         ]
@@ -114,7 +114,7 @@ class Middleware:
             self.tracing.flush()
 
     def drain_before_stop(self) -> None:
-        """On the first SIGTERM, serve on for a while without being ready; a second one stops at once."""
+        """On the first SIGTERM, keep serving for `drain_s` without being ready; on the second, stop at once."""
         loop, stop = get_running_loop(), signal.getsignal(signal.SIGTERM)
 
         def on_stop_signal(number: int, frame: FrameType | None) -> None:
@@ -169,7 +169,7 @@ class Middleware:
     async def route(
         self, scope: HTTPScope, headers: dict[bytes, bytes], receive: Receive, send: Send
     ) -> None:
-        """Answer a preflight request here, pass on every other that is not rejected."""
+        """Answer a preflight request here; pass any other request to Litestar unless it is rejected."""
         if b"access-control-request-method" in headers and scope["method"] == "OPTIONS":
             await self.preflight(headers, send)
         else:
@@ -177,13 +177,13 @@ class Middleware:
             await self.app(scope, receive, send)
 
     def reject_early(self, scope: HTTPScope, headers: dict[bytes, bytes]) -> None:
-        """Raise `ProblemError` for what no operation should get."""
+        """Raise an error for a request that no operation should get."""
         path = scope["path"]
         if self.in_flight > self.concurrency and path != LIVENESS:
             wait_s = self.settings.retry_after_s
             raise ProblemError(
                 "overloaded",
-                f"This process has as many requests in flight as it accepts. Try again in {wait_s} s.",
+                f"This process accepts no more requests at the moment. Try again in {wait_s} s.",
                 headers=((b"retry-after", b"%d" % wait_s),),
             )
         if self.hosts and not self.is_ours(scope, headers):
@@ -191,7 +191,7 @@ class Middleware:
         if self.needs_keys:
             self.key_check.authorize(scope, headers)
         if path != "/" and (path[-1:] == "/" or "//" in path or len(path) > MAX_PATH):
-            # Litestar would take `/v1/crown/` for `/v1/crown`; an address has one spelling.
+            # Litestar would answer `/v1/crown/` as `/v1/crown`; every address has a single spelling.
             raise NotFoundException
 
     def request_id(self, headers: dict[bytes, bytes]) -> bytes:
@@ -204,15 +204,17 @@ class Middleware:
         return b"%s-%x" % (self.id_prefix, next(self.ids))
 
     def route_of(self, scope: HTTPScope, status: int) -> str:
-        """The template of a request's path; without a route known only where the method was wrong, otherwise empty."""
+        """The template of a request's path; empty if no route has this path."""
         if template := scope.get("path_template"):
             return template
         if status != HTTPStatus.METHOD_NOT_ALLOWED:
             return ""
-        return next((one for one in self.templates if _pattern(one).fullmatch(scope["path"])), "")
+        return next(
+            (template for template in self.templates if _pattern(template).fullmatch(scope["path"])), ""
+        )
 
     def count_unread(self, status: int) -> None:
-        """Count what was rejected before it could be read as a request."""
+        """Count a message that was rejected before it became a request."""
         if self.metrics is not None:
             self.metrics.observe("", "", status, 0)
 
@@ -224,7 +226,7 @@ class Middleware:
         await send({"type": "http.response.body", "body": b"", "more_body": False})
 
     def is_ours(self, scope: HTTPScope, headers: dict[bytes, bytes]) -> bool:
-        """Whether a request names one of our hosts; health checks need not."""
+        """Whether a request names one of our hosts or is a health check."""
         host = headers.get(b"host", b"").lower()
         return _PORT.sub(b"", host) in self.hosts or scope["path"].startswith("/health/")
 

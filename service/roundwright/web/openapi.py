@@ -1,7 +1,7 @@
-"""The OpenAPI document, made from the operations themselves.
+"""The OpenAPI document, made from the operations.
 
-Schemas come from msgspec, which knows the structs as they are decoded; paths, parameters and answers from the
-operations. A calculation shows an example of its request; the answer to it is one click away on the reference page.
+msgspec makes the schemas of the structs; paths, parameters and answers come from the operations. A calculation has an
+example request but no example answer, since the reference page can send the request.
 """
 
 import re
@@ -27,13 +27,13 @@ pattern and the check of it.
 * A measured quantity carries its unit: `{"value": 14.5, "unit": "in"}`. Requests choose the units of the answer with
   `units`.
 * Requests are closed: an unknown field or parameter is refused. Answers are open: ignore fields you do not know.
-* Every answer says what it rests on (`basis`) and the date of the rules it was calculated with (`rules`).
+* Every answer names its sources (`basis`) and the date of the rules it was calculated with (`rules`).
 * Every error is a problem detail (RFC 9457). 400: not as described here. 422: well-formed, and cannot be knitted;
   it says why, and the nearest thing that can be.
 """
 
 TAGS: Final = {
-    "Gauge": "Stitches and rows over a length: said in every way the trade says it, and one gauge against another.",
+    "Gauge": "Stitches and rows over a length: in every unit of the trade, and one gauge compared with another.",
     "Sizes": "Heads, ease, and the cast-on that follows.",
     "Shaping": "Increases and decreases spread around a round or along a length.",
     "Crowns": "The top of the hat: its rounds, its close and its form.",
@@ -43,7 +43,7 @@ TAGS: Final = {
     "Patterns": "Written patterns read, executed and checked.",
     "Counts": "A count that came out wrong, or a place in the work that was lost.",
     "Drawings": "Pictures by address, for use in an `<img>`.",
-    "Standards": "The tables the service rests on, with their sources.",
+    "Standards": "The tables the service uses, with their sources.",
     "Service": "The service itself.",
 }
 
@@ -51,21 +51,24 @@ STATUSES: Final = {
     Calculation: (400, 405, 408, 413, 415, 421, 422, 431, 500, 503),
     Lookup: (400, 405, 408, 421, 431, 500, 503),
 }
-"""What can go wrong with an operation of each kind, beside what `_statuses` adds for its path and forms."""
+"""The statuses of errors of every operation; `_statuses` adds those of its path and media types."""
 
 
 def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[str, Any]:
-    """The document of some operations, as JSON values; `keyed` where the service asks for keys."""
-    documented = [one for one in operations if one.id]
+    """The document of the operations as JSON values; `keyed` if the service needs keys."""
+    documented = [operation for operation in operations if operation.id]
     schemas = _schemas(documented)
-    paths = {one.template: {one.methods[0].lower(): _operation(one, schemas)} for one in documented}
+    paths = {
+        operation.template: {operation.methods[0].lower(): _operation(operation, schemas)}
+        for operation in documented
+    }
     components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
     schemes = {"securitySchemes": SCHEMES} if keyed else {}
     if keyed:
         for template, item in paths.items():
             if template.startswith(GUARDED):
-                item |= {method: {**one, "security": _KEY_NEEDED} for method, one in item.items()}
-    tags = {one.tag for one in documented}
+                item |= {method: {**described, "security": _KEY_NEEDED} for method, described in item.items()}
+    tags = {operation.tag for operation in documented}
     return {
         "openapi": "3.1.0",
         "info": {
@@ -101,44 +104,44 @@ def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[
                 used.add(f"{group}/{name}")
                 waiting.append(components[group][name])
     return {
-        group: {name: one for name, one in members.items() if f"{group}/{name}" in used}
+        group: {name: member for name, member in members.items() if f"{group}/{name}" in used}
         for group, members in components.items()
     }
 
 
-def _operation(one: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
-    written: dict[str, Any] = {
-        "operationId": one.id,
-        "tags": [one.tag],
-        "summary": one.summary,
-        "description": cleandoc(one.calculate.__doc__ or ""),
+def _operation(operation: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
+    described: dict[str, Any] = {
+        "operationId": operation.id,
+        "tags": [operation.tag],
+        "summary": operation.summary,
+        "description": cleandoc(operation.calculate.__doc__ or ""),
     }
-    if isinstance(one, Lookup):
-        if one.request_type:
-            written["parameters"] = _parameters(one, schemas)
+    if isinstance(operation, Lookup):
+        if operation.request_type:
+            described["parameters"] = _parameters(operation, schemas)
     else:
-        written["requestBody"] = {
+        described["requestBody"] = {
             "required": True,
             "content": {
                 JSON: {
-                    "schema": _reference(one.request_type),
-                    "examples": {one.example or "request": {"value": one.example_value()}},
+                    "schema": _reference(operation.request_type),
+                    "examples": {operation.example or "request": {"value": operation.example_value()}},
                 }
             },
         }
-    responses: dict[str, Any] = {"200": _answer(one)}
-    if _is_cached(one):
+    responses: dict[str, Any] = {"200": _answer(operation)}
+    if _is_cached(operation):
         responses["304"] = {"description": "Unchanged since the answer with this `ETag`."}
-    for status in _statuses(one):
+    for status in _statuses(operation):
         responses[str(status)] = {"$ref": f"#/components/responses/{_name(status)}"}
-    return written | {"responses": responses}
+    return described | {"responses": responses}
 
 
-def _answer(one: Operation) -> dict[str, Any]:
+def _answer(operation: Operation) -> dict[str, Any]:
     content: dict[str, Any] = {}
-    for media_type in one.renderers:
+    for media_type in operation.renderers:
         if media_type == JSON:
-            content[JSON] = {"schema": _reference(one.answer_type)}
+            content[JSON] = {"schema": _reference(operation.answer_type)}
         elif media_type.endswith("+json"):
             content[media_type] = {"schema": {"type": "object"}}
         else:
@@ -146,22 +149,22 @@ def _answer(one: Operation) -> dict[str, Any]:
             text = bare.startswith("text/") or bare.endswith("+xml")
             content[bare] = {"schema": {"type": "string"} if text else {"type": "string", "format": "binary"}}
     answer: dict[str, Any] = {
-        "description": (one.answer_type.__doc__ or "").partition("\n")[0],
-        "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _headers(one)},
+        "description": (operation.answer_type.__doc__ or "").partition("\n")[0],
+        "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in _headers(operation)},
         "content": content,
     }
-    if one.links:
-        answer["links"] = dict(one.links)
+    if operation.links:
+        answer["links"] = dict(operation.links)
     return answer
 
 
-def _parameters(one: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]:
-    schema = schemas[one.request_type.__name__]
-    example_values = one.example_value()
+def _parameters(operation: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]:
+    schema = schemas[operation.request_type.__name__]
+    example_values = operation.example_value()
     parameters = []
     for name, field in schema["properties"].items():
         described = _without_null(field)
-        in_path = f"{{{name}}}" in one.template
+        in_path = f"{{{name}}}" in operation.template
         parameter: dict[str, Any] = {
             "name": name,
             "in": "path" if in_path else "query",
@@ -176,7 +179,7 @@ def _parameters(one: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]
 
 
 def _without_null(field: Mapping[str, Any]) -> dict[str, Any]:
-    """The schema of a parameter: one that is left out says null."""
+    """The schema of a parameter without null, which an omitted parameter stands for."""
     parts = [part for part in field.get("anyOf", ()) if part != {"type": "null"}]
     rest = {key: value for key, value in field.items() if key != "anyOf"}
     return {**rest, **parts[0]} if len(parts) == 1 else dict(field)
@@ -185,24 +188,24 @@ def _without_null(field: Mapping[str, Any]) -> dict[str, Any]:
 # Errors and headers.
 
 
-def _statuses(one: Operation) -> list[int]:
-    statuses = set(STATUSES[Calculation if isinstance(one, Calculation) else Lookup])
-    if isinstance(one, Lookup):
-        if "{" in one.template:
+def _statuses(operation: Operation) -> list[int]:
+    statuses = set(STATUSES[Calculation if isinstance(operation, Calculation) else Lookup])
+    if isinstance(operation, Lookup):
+        if "{" in operation.template:
             statuses.add(404)
-        if one.can_be_impossible:
+        if operation.can_be_impossible:
             statuses.add(422)
-    if len(one.renderers) > 1:
+    if len(operation.renderers) > 1:
         statuses.add(406)
-    if one.template.startswith(GUARDED):
+    if operation.template.startswith(GUARDED):
         statuses.add(401)
-    if not one.template.startswith("/health/"):
+    if not operation.template.startswith("/health/"):
         statuses.add(429)  # by the proxy
     return sorted(statuses)
 
 
 _PHRASES: Final = {413: "Request Entity Too Large", 422: "Unprocessable Entity"}
-"""Python 3.13 changed these two phrases; clients were made with the names from before."""
+"""Python 3.13 changed these two phrases; generated clients use the older names."""
 
 
 def _name(status: int) -> str:
@@ -250,13 +253,13 @@ HEADERS: Final[dict[str, Any]] = {
 }
 
 
-def _headers(one: Operation) -> list[str]:
+def _headers(operation: Operation) -> list[str]:
     names = ["Cache-Control", "Request-Id", "Rules-Version"]
-    return ["ETag", *names] if _is_cached(one) else names
+    return ["ETag", *names] if _is_cached(operation) else names
 
 
-def _is_cached(one: Operation) -> bool:
-    return isinstance(one, Lookup) and one.cached
+def _is_cached(operation: Operation) -> bool:
+    return isinstance(operation, Lookup) and operation.cached
 
 
 # Schemas.
@@ -268,20 +271,22 @@ def _reference(kind: Any) -> dict[str, str]:
 
 def _schemas(operations: Collection[Operation]) -> dict[str, Any]:
     kinds: dict[Any, None] = {}
-    for one in operations:
+    for operation in operations:
         kinds |= dict.fromkeys(
-            kind for kind in (one.request_type, one.answer_type, *one.parts) if _is_struct(kind)
+            kind
+            for kind in (operation.request_type, operation.answer_type, *operation.parts)
+            if _is_struct(kind)
         )
     kinds[Problem] = None
     _, components = msgspec.json.schema_components(list(kinds), ref_template=REFERENCE)
-    may_leave_out = [one.request_type for one in operations if _is_struct(one.request_type)]
+    may_leave_out = [operation.request_type for operation in operations if _is_struct(operation.request_type)]
     _, sparing = msgspec.json.schema_components([*may_leave_out, Problem], ref_template=REFERENCE)
     whole = {name: _whole(schema) for name, schema in components.items() if name not in sparing}
     return {name: _tidy(schema) for name, schema in sorted({**components, **whole}.items())}
 
 
 def _whole(schema: dict[str, Any]) -> dict[str, Any]:
-    """The schema of what is only ever answered: a field with a default is there all the same."""
+    """The schema of a struct of answers only, in which a field with a default is always present."""
     if "properties" not in schema:
         return schema
     always = set(schema.get("required", ()))
@@ -294,7 +299,7 @@ def _is_struct(kind: Any) -> bool:
 
 
 def _tidy(schema: Any) -> Any:
-    """The same schema as client generators like it: closed sets typed, tags constant, unions of structs exclusive."""
+    """The schema in the form that client generators need: typed enums, `const` tags, `oneOf` for tagged unions."""
     if isinstance(schema, list):
         return [_tidy(part) for part in schema]
     if not isinstance(schema, dict):
@@ -308,7 +313,5 @@ def _tidy(schema: Any) -> Any:
     if "discriminator" in tidied:
         tidied["oneOf"] = tidied.pop("anyOf")
     if isinstance(tidied.get("description"), str):
-        tidied["description"] = cleandoc(
-            tidied["description"]
-        )  # Python 3.13 takes the indentation off by itself
+        tidied["description"] = cleandoc(tidied["description"])  # Python 3.13 removes the indentation itself
     return tidied

@@ -1,6 +1,6 @@
 """Every error a caller can get, as problem details (RFC 9457).
 
-What is raised, and the problem it becomes::
+Exceptions, and the problems they become::
 
     Exception                              500  internal-error
      +-- ProblemError                                the problem it names
@@ -24,11 +24,11 @@ from roundwright.knitting.answers import Impossible
 MEDIA_TYPE: Final = "application/problem+json"
 
 MAX_TEXT: Final = 2_000
-"""Characters of a text in a problem: the longest of our own has some 1,500, a name sent may have 100,000."""
+"""Characters of a text in a problem: our own texts have up to 1,500, a name in a request may have 100,000."""
 
 
 class ProblemType(Struct, frozen=True):
-    """What is constant about a problem, and what its page says."""
+    """The constant part of a problem, and the text of its page."""
 
     slug: str
     status: int
@@ -123,7 +123,7 @@ PROBLEM_TYPES: Final = {
 
 
 class Fault(Struct, frozen=True, kw_only=True, omit_defaults=True):
-    """One thing that is wrong with a request."""
+    """A fault in a request."""
 
     detail: Annotated[str, Meta(description="What is wrong, in a sentence.")]
     pointer: Annotated[
@@ -143,7 +143,7 @@ class Problem(Struct, frozen=True, kw_only=True, omit_defaults=True):
     title: Annotated[str, Meta(description="The kind in words, always the same for a type.")]
     status: Annotated[int, Meta(ge=400, le=599, description="The status of the answer.")]
     detail: Annotated[str, Meta(description="What is wrong with this request.")]
-    instance: Annotated[str, Meta(description="The path that was asked.")]
+    instance: Annotated[str, Meta(description="The path of the request.")]
     errors: Annotated[
         tuple[Fault, ...], Meta(description="Where in the request it is; empty where no place can be named.")
     ]

@@ -25,8 +25,8 @@ def run(settings: Settings) -> bool:
 
 def raise_file_limit() -> None:
     """Allow as many open files, and so connections, as the system allows this process."""
-    _, most = getrlimit(RLIMIT_NOFILE)
-    setrlimit(RLIMIT_NOFILE, (most, most))
+    _, limit = getrlimit(RLIMIT_NOFILE)
+    setrlimit(RLIMIT_NOFILE, (limit, limit))
 
 
 def config(settings: Settings, app: Middleware | None = None) -> uvicorn.Config:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from roundwright.web.routes.content_negotiation import LONGEST, best
+from roundwright.web.routes.content_negotiation import MAX_ACCEPT, best_media_type
 
 FORMS = (
     "text/markdown; charset=utf-8",
@@ -35,7 +35,7 @@ FORMS = (
 )  # fmt: skip
 def test_the_best_form_is_chosen(accept, expected):
     """The most specific range that covers a form says how good it is; of equals the first is given."""
-    assert expected == best(accept, FORMS).partition(";")[0]
+    assert expected == best_media_type(accept, FORMS).partition(";")[0]
 
 
 @pytest.mark.parametrize(
@@ -43,12 +43,12 @@ def test_the_best_form_is_chosen(accept, expected):
 )
 def test_no_form_may_suit(accept):
     """Where no range covers a form, or every one that does refuses it, there is none."""
-    assert best(accept, FORMS) is None
+    assert best_media_type(accept, FORMS) is None
 
 
 def test_an_endless_accept_counts_as_none():
     """A caller who lists more than anybody reads gets the form that is given unasked (RFC 9110, 12.5.1)."""
-    heeded = "application/pdf," + "a" * (LONGEST - len("application/pdf,"))
+    heeded = "application/pdf," + "a" * (MAX_ACCEPT - len("application/pdf,"))
 
-    assert "application/pdf" == best(heeded, FORMS)
-    assert FORMS[0] == best(f"{heeded}a", FORMS)
+    assert "application/pdf" == best_media_type(heeded, FORMS)
+    assert FORMS[0] == best_media_type(f"{heeded}a", FORMS)

@@ -53,7 +53,7 @@ def test_a_calculation_without_end_is_stopped(path, slow):
     for _ in range(2):
         stopped = slow.post(path, json=example)
         assert_problem(stopped, 422, "too-long")
-        assert "Do not send it again as it is" in stopped.json()["detail"]
+        assert "sent again unchanged, it fails again" in stopped.json()["detail"]
         assert 200 == slow.post("/v1/shaping/even", json={"stitches": 100, "change": -12}).status_code
 
 

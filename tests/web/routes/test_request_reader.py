@@ -1,4 +1,4 @@
-"""Bodies and parameters read strictly, and faults said so that a knitter can mend them."""
+"""Bodies and parameters read strictly, and faults said so that a knitter can correct them."""
 
 from typing import Annotated, Literal
 
@@ -50,17 +50,17 @@ PARAMETERS = ParameterReader(Basket)
         ('{"length": "long"}', "#/length", "This must be a number or null, not text."),
         ('{"label": ""}', "#/label", "This must be at least 1 character."),
         ('{"label": "abcdef"}', "#/label", "This must be at most 5 characters."),
-        ('{"unit": "ft"}', "#/unit", "This value is not known here. It is one of cm, in."),
+        ('{"unit": "ft"}', "#/unit", "This value is not valid. Valid values: cm, in."),
         ('{"unit": 3}', "#/unit", "This must be text, not a whole number."),
-        ('{"gauges": ["fine", "thick"]}', "#/gauges/1", "This value is not known here. It is one of bulky, fine."),
+        ('{"gauges": ["fine", "thick"]}', "#/gauges/1", "This value is not valid. Valid values: bulky, fine."),
         ('{"yarns": {}}', "#/yarns", "This must be a list, not an object."),
-        ('{"yarns": [{}]}', "#/yarns/0/type", "The field type is needed here and was left out."),
-        ('{"yarns": [{"type": "skein"}]}', "#/yarns/0/type", "This value is not known here. It is one of ball, cone."),
+        ('{"yarns": [{}]}', "#/yarns/0/type", "The field 'type' is required."),
+        ('{"yarns": [{"type": "skein"}]}', "#/yarns/0/type", "This value is not valid. Valid values: ball, cone."),
         ('{"yarns": [{"type": "ball", "grams": 5}, {"type": "cone", "grams": 5}]}', "#/yarns/1/grams",
-         "There is no field 'grams' here."),
+         "Unknown field 'grams'."),
         ('{"yarns": [{"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}]}',
          "#/yarns", "This must be at most 2 entries."),
-        ('{"a/b~c": 1}', "#/a~1b~0c", "There is no field 'a/b~c' here."),
+        ('{"a/b~c": 1}', "#/a~1b~0c", "Unknown field 'a/b~c'."),
     ],
 )  # fmt: skip
 def test_a_fault_is_placed_and_said(body, pointer, detail):
@@ -77,6 +77,12 @@ def test_whole_numbers_may_be_written_as_floats():
     assert Basket(number=2, length=2.0, yarns=(Cone(7),)) == BODIES.read(
         b'{"number": 2.0, "length": 2.0, "yarns": [{"type": "cone", "tex": 7.0}]}'
     )
+
+
+def test_the_name_of_an_unknown_parameter_is_repeated_as_sent():
+    """A parameter called `field` is not renamed when the problem speaks of parameters instead of fields."""
+    with pytest.raises(ProblemError, match=r"^Unknown parameter 'field'\.$"):
+        PARAMETERS.read(b"field=red", {})
 
 
 @pytest.mark.parametrize("levels", [1, 31, 32])

@@ -18,7 +18,7 @@ import pytest
 
 from roundwright.web.problems import ProblemError
 from roundwright.web.routes import typesetter as queue
-from roundwright.web.routes.typesetter import MOST_IN_HAND, Typesetter
+from roundwright.web.routes.typesetter import MAX_PENDING, Typesetter
 from roundwright.web.settings import Settings
 from roundwright.wording.handout import typeset
 from roundwright.wording.handout.pdf import typst_data
@@ -71,21 +71,21 @@ def ask(typesetter, *callers):
 
 def test_a_few_may_wait_and_the_next_is_told_when_to_come_again(typesetter):
     """As many as fit into the line get their PDF; one more is refused at once, with `Retry-After`."""
-    outcomes = ask(typesetter, *[here] * (MOST_IN_HAND + 2))
+    outcomes = ask(typesetter, *[here] * (MAX_PENDING + 2))
 
-    assert [None] * MOST_IN_HAND + ["overloaded"] * 2 == outcomes
+    assert [None] * MAX_PENDING + ["overloaded"] * 2 == outcomes
     assert [None] == ask(typesetter, here)
 
 
 def test_the_line_is_seen_over_http():
     """Of more callers at once than may wait the rest get 503 with `Retry-After`, and others are answered meanwhile."""
-    with serving(Settings()) as address, ThreadPoolExecutor(3 * MOST_IN_HAND) as callers:
+    with serving(Settings()) as address, ThreadPoolExecutor(3 * MAX_PENDING) as callers:
 
         def pdf(_):
             headers = {"accept": "application/pdf"}
             return httpx.post(f"{address}/v1/hats/handout", json=CLASS, headers=headers, timeout=60)
 
-        waiting = callers.map(pdf, range(3 * MOST_IN_HAND))
+        waiting = callers.map(pdf, range(3 * MAX_PENDING))
         assert 200 == httpx.get(f"{address}/health/ready", timeout=60).status_code
         answers = list(waiting)
 
@@ -113,7 +113,7 @@ def test_who_has_gone_is_skipped(typesetter):
         typesetter.exchange = slow
         first = asyncio.create_task(outcome(typesetter))
         await asyncio.to_thread(has_begun.wait, 30)
-        left = await asyncio.gather(*[outcome(typesetter, gone) for _ in range(3 * MOST_IN_HAND)])
+        left = await asyncio.gather(*[outcome(typesetter, gone) for _ in range(3 * MAX_PENDING)])
         last = asyncio.create_task(outcome(typesetter))
         await asyncio.sleep(0)
         may_end.set()
@@ -122,7 +122,7 @@ def test_who_has_gone_is_skipped(typesetter):
     first, last, left = asyncio.run(line())
     assert (None, None) == (first, last)
     assert len(sent) == 2
-    assert left.count("bad-message") >= MOST_IN_HAND - 1
+    assert left.count("bad-message") >= MAX_PENDING - 1
 
 
 @pytest.mark.parametrize("how", [signal.SIGKILL, signal.SIGSEGV])
@@ -153,7 +153,7 @@ def test_a_process_that_died_at_rest_harms_nobody(typesetter):
 def test_a_process_that_hangs_is_killed(typesetter, monkeypatch):
     """One that does not answer is given up, and the next caller is served."""
     assert [None] == ask(typesetter, here)
-    monkeypatch.setattr(queue, "HANGS_AFTER_S", 0.3)
+    monkeypatch.setattr(queue, "ANSWER_TIMEOUT_S", 0.3)
     os.kill(typesetter.process.pid, signal.SIGSTOP)
     assert ["overloaded"] == ask(typesetter, here)
     monkeypatch.undo()

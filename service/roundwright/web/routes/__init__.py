@@ -1,7 +1,7 @@
 """The operations: each decodes a request, calls one function of a lower package and encodes the answer.
 
-One file a resource, and `operation` for what they share; `requests/` holds an example request of each. A new operation
-is one decorated function here, its example, and its file in `_FILES` if it is the first of a resource.
+Each resource has a file; `operation` has the shared code, and `requests/` an example request of every operation. A new
+operation is a decorated function, an example and, for a new resource, the name of its file in `_FILES`.
 May import `problems` and `settings` of `web`, and every package but `web`.
 """
 
@@ -28,6 +28,6 @@ _FILES: Final = (
 
 
 def all_operations() -> list[Operation]:
-    """The operations of the trade, in the order of the files."""
+    """The operations on knitting, in the order of the files."""
     modules = [import_module(f"{__name__}.{name}") for name in _FILES]
-    return [one for module in modules for one in vars(module).values() if isinstance(one, Operation)]
+    return [value for module in modules for value in vars(module).values() if isinstance(value, Operation)]

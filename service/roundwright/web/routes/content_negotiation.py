@@ -1,32 +1,32 @@
-"""Which of the forms an answer can be given in suits a caller best (RFC 9110, 12.5.1)."""
+"""Choosing the media type of an answer by the header `Accept` (RFC 9110, 12.5.1)."""
 
 from collections.abc import Iterable
 from typing import Final
 
-LONGEST: Final = 1_024
-"""Characters of an `Accept` that is heeded: browsers send some 150."""
+MAX_ACCEPT: Final = 1_024
+"""Characters of an `Accept` that is parsed; browsers send about 150."""
 
 
-def best(accept: str, forms: Iterable[str]) -> str | None:
-    """The form of highest quality to the caller, the first of several; none where all are refused.
+def best_media_type(accept: str, media_types: Iterable[str]) -> str | None:
+    """The media type of highest quality, the first of equals; None if `Accept` excludes all of them.
 
-    The most specific range that covers a form decides. An `Accept` that says nothing accepts everything; a part of it
-    that is no media range is passed over. A longer `Accept` than is heeded is taken for none: a server may disregard
-    the field and answer in a form of its choice (RFC 9110, 12.5.1).
+    The most specific range that matches a media type gives its quality. An empty `Accept` accepts everything; a part
+    that is not a media range is ignored. An `Accept` longer than `MAX_ACCEPT` is ignored, as a server may do (RFC 9110,
+    12.5.1).
     """
-    if not accept.strip() or len(accept) > LONGEST:
+    if not accept.strip() or len(accept) > MAX_ACCEPT:
         accept = "*/*"
-    ranges = [found for part in accept.split(",") if (found := _range(part)) is not None]
+    ranges = [media_range for part in accept.split(",") if (media_range := _range(part)) is not None]
     chosen, highest = None, 0.0
-    for form in forms:
-        quality = _quality_of(form, ranges)
+    for media_type in media_types:
+        quality = _quality_of(media_type, ranges)
         if quality > highest:
-            chosen, highest = form, quality
+            chosen, highest = media_type, quality
     return chosen
 
 
 def _range(part: str) -> tuple[str, str, float] | None:
-    """Type, subtype and quality of one media range; None for what is none."""
+    """Type, subtype and quality of a media range; None if the text is not a media range."""
     media, *parameters = part.lower().split(";")
     kind, slash, sub = media.strip().partition("/")
     if not slash or not kind or not sub or "/" in sub or len(media.split()) != 1:
@@ -39,20 +39,20 @@ def _range(part: str) -> tuple[str, str, float] | None:
 
 
 def _quality(text: str) -> float:
-    """A quality as RFC 9110, 12.4.2 has it: 0 to 1 with up to three decimals; what is none counts as 1."""
+    """A quality of 0 to 1 with up to three decimals (RFC 9110, 12.4.2); 1 if the text is not a quality."""
     whole, _, decimals = text.partition(".")
-    if whole not in ("0", "1") or len(decimals) > MOST_DECIMALS or not (decimals or "0").isdecimal():
+    if whole not in ("0", "1") or len(decimals) > MAX_DECIMALS or not (decimals or "0").isdecimal():
         return 1.0
     return min(float(text), 1.0)
 
 
-MOST_DECIMALS: Final = 3
+MAX_DECIMALS: Final = 3
 
 
-def _quality_of(form: str, ranges: list[tuple[str, str, float]]) -> float:
-    kind, sub = form.partition(";")[0].split("/")
-    for wanted in ((kind, sub), (kind, "*"), ("*", "*")):
-        qualities = [quality for *covered, quality in ranges if tuple(covered) == wanted]
+def _quality_of(media_type: str, ranges: list[tuple[str, str, float]]) -> float:
+    kind, sub = media_type.partition(";")[0].split("/")
+    for pattern in ((kind, sub), (kind, "*"), ("*", "*")):
+        qualities = [quality for *names, quality in ranges if tuple(names) == pattern]
         if qualities:
             return max(qualities)
     return 0.0

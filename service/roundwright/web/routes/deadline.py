@@ -1,7 +1,7 @@
-"""A limit on the processor time of a calculation: the last net, below the bounds on everything that is sent.
+"""A limit on the processor time of a calculation, for requests that pass every limit on their size.
 
-A calculation runs in the main thread of its process, in one go, and blocks every other caller meanwhile. A timer of the
-kernel that counts the processor time of the process stops it, even inside a match of `re`, which looks for signals.
+A calculation runs without a pause in the main thread and blocks all other requests. A kernel timer that counts the
+processor time of the process stops it, even inside a match of `re`, which checks for signals.
 """
 
 import signal
@@ -10,14 +10,14 @@ from typing import Any, Final, Self
 
 from roundwright.web.problems import ProblemError
 
-LONGEST_S: Final = 1.0
-"""Seconds of a core that one calculation may take: twenty times what the dearest valid request takes."""
+MAX_CPU_S: Final = 1.0
+"""Processor seconds of a calculation: twenty times what the slowest valid request needs."""
 
 
 class Deadline:
-    """A context that ends in `ProblemError` where the work inside takes more processor time than it may.
+    """A context manager that raises `ProblemError` when the work inside exceeds the limit.
 
-    Does nothing outside the main thread, where no signal arrives, and on systems without such a timer (Windows).
+    Does nothing outside the main thread, which gets no signals, and on systems without such a timer (Windows).
     """
 
     def __init__(self, seconds: float) -> None:
@@ -43,7 +43,7 @@ class Deadline:
                 self.is_active = False
 
     def install(self) -> None:
-        """Handle the timer's signal from now on, where that is possible."""
+        """Install the handler of the timer's signal, if the system and the thread allow it."""
         self.thread: int | None = None
         if hasattr(signal, "setitimer") and get_ident() == main_thread().ident:
             signal.signal(signal.SIGVTALRM, self.on_signal)
@@ -51,14 +51,14 @@ class Deadline:
             self.is_installed = True
 
     def on_signal(self, *_: Any) -> None:
-        """Raise in whatever is running; a signal that comes after the work has ended is ignored."""
+        """Raise in the running calculation; ignore a signal that arrives after its end."""
         if self.is_active:
             raise ProblemError(
                 "too-long",
-                f"This request takes more than {self.seconds:g} s to calculate. Do not send it again as it is: "
-                "ask for less at once.",
+                f"This request takes more than {self.seconds:g} s to calculate. Split it into smaller requests; "
+                "sent again unchanged, it fails again.",
             )
 
 
-within: Final = Deadline(LONGEST_S)
+within: Final = Deadline(MAX_CPU_S)
 """The deadline of every calculation."""

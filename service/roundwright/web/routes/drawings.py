@@ -13,7 +13,7 @@ from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.work.split_over_needles import split
 from roundwright.web.routes.operation import lookup
-from roundwright.web.routes.picture_parameters import naming
+from roundwright.web.routes.picture_parameters import errors_name_parameters
 from roundwright.web.routes.picture_queries import (
     CrownPicture,
     NeedlesPicture,
@@ -22,9 +22,9 @@ from roundwright.web.routes.picture_queries import (
 )
 
 HEADERS: Final = {
-    # A picture opened by itself runs nothing and loads nothing, whatever a title may hold.
+    # A picture opened as a page runs no script and loads nothing, whatever its title contains.
     "content-security-policy": "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'",
-    # Pages of any shop may show it, those that isolate themselves included.
+    # Any page may show it, cross-origin isolated pages too.
     "cross-origin-resource-policy": "cross-origin",
 }
 PICTURE: Final[dict[str, Any]] = {
@@ -38,17 +38,17 @@ PICTURE: Final[dict[str, Any]] = {
 @lookup(
     "/v1/drawings/crown.svg", id="drawCrown", summary="A chart of a crown", example="draw-crown", **PICTURE
 )
-def draw_crown(asked: CrownPicture) -> Picture:
-    """The crown that `/v1/crown` gives, as a chart.
+def draw_crown(query: CrownPicture) -> Picture:
+    """The crown from `/v1/crown` as a chart.
 
-    `round`: a ring a round, the first outside; a cell is a stitch after the round, and those that are not plain carry
-    the symbols of `/v1/standards/stitches`. Sections are shaded by turns, each round has its number and its count and,
-    with `needles`, the borders between the needles are drawn with the stitches that are slid over them. `wedge`: one of
-    the like sections, a row a round, read from right to left. Both have a key.
+    `round`: every ring is a round, the first on the outside. A cell is a stitch after the round; stitches that are not
+    plain have the symbols of `/v1/standards/stitches`. Sections are shaded in turn, every round has its number and
+    count, and with `needles` the boundaries between needles are drawn with the stitches that are slid over them.
+    `wedge`: one of the equal sections; every row is a round, read from right to left. Both have a key.
     """
-    with naming(asked):
-        draw = section_chart if asked.chart == "wedge" else round_chart
-        return draw(crown(asked.request()), title=asked.title, theme=asked.theme)
+    with errors_name_parameters(query):
+        draw = section_chart if query.chart == "wedge" else round_chart
+        return draw(crown(query.request()), title=query.title, theme=query.theme)
 
 
 @lookup(
@@ -58,16 +58,16 @@ def draw_crown(asked: CrownPicture) -> Picture:
     example="draw-profile",
     **PICTURE,
 )
-def draw_profile(asked: ProfilePicture) -> Picture:
-    """The hat that `/v1/hats` gives for one size, from the side and to scale, with a rule in centimetres or inches.
+def draw_profile(query: ProfilePicture) -> Picture:
+    """A hat of one size from `/v1/hats`, from the side and to scale, with a ruler in centimetres or inches.
 
-    The crown is the surface of revolution of its geometry: a round of circumference C lies on the radius C / 2π, as
-    far as the fabric between two rounds allows. The head is dotted behind it, as far up in the hat as it goes.
+    The crown is the surface of revolution of its geometry: a round of circumference C lies at the radius C / 2π, as
+    far as the fabric between two rounds allows. A dotted line shows how far the head reaches into the hat.
     """
-    with naming(asked):
-        request = asked.request()
+    with errors_name_parameters(query):
+        request = query.request()
         plan = hats(request, lambda *_: "").sizes[0]
-        return hat_profile(plan, request.brim, title=asked.title, theme=asked.theme)
+        return hat_profile(plan, request.brim, title=query.title, theme=query.theme)
 
 
 @lookup(
@@ -77,27 +77,27 @@ def draw_profile(asked: ProfilePicture) -> Picture:
     example="draw-needles",
     **PICTURE,
 )
-def draw_needles(asked: NeedlesPicture) -> Picture:
-    """The split that `/v1/needles/split` gives: the needles in working order, seen from above, before the round.
+def draw_needles(query: NeedlesPicture) -> Picture:
+    """The split from `/v1/needles/split`: the needles in working order, seen from above, before the round.
 
-    Each has its stitches, those that the round takes together are marked with their symbol, and stitches that are slid
-    to the next needle first are counted where they are slid. The round begins at the marker.
+    Every needle has its stitches. Stitches that the round works together have the symbol of the decrease; stitches to
+    slide to the next needle first are counted at the boundary. The round begins at the marker.
     """
-    with naming(asked):
+    with errors_name_parameters(query):
         return needles_diagram(
-            split(asked.request()), asked.round, hold=asked.hold, title=asked.title, theme=asked.theme
+            split(query.request()), query.round, hold=query.hold, title=query.title, theme=query.theme
         )
 
 
 @lookup(
     "/v1/drawings/spacing.svg",
     id="drawSpacing",
-    summary="A round or row with its changes, the gaps written in",
+    summary="A round or row with its changes and the stitches between them",
     example="draw-spacing",
     **PICTURE,
 )
-def draw_spacing(asked: SpacingPicture) -> Picture:
-    """The round that `/v1/shaping/even` gives: its changes with their symbols, and between them the plain stitches."""
-    with naming(asked):
-        each = even(asked.request()).round
-        return spacing_diagram(each, flat=asked.worked == "flat", title=asked.title, theme=asked.theme)
+def draw_spacing(query: SpacingPicture) -> Picture:
+    """The round from `/v1/shaping/even`: its changes with their symbols, and the plain stitches between them."""
+    with errors_name_parameters(query):
+        shaped = even(query.request()).round
+        return spacing_diagram(shaped, flat=query.worked == "flat", title=query.title, theme=query.theme)

@@ -15,8 +15,8 @@ from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.pattern import one_line
 
-LONGEST_CHART: Final = 24
-"""Rounds of a crown that are readable as a chart in half the width of a page and a third of its height."""
+MAX_CHART_ROUNDS: Final = 24
+"""Rounds of a crown whose chart is legible in half the width of a page and a third of its height."""
 
 
 @calculation(
@@ -67,14 +67,14 @@ def write_handout(request: HandoutRequest) -> Handout:
 
 
 def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPicture, ...]:
-    """The hat from the side; for those who read charts, and where one can be read, a section of its crown as well."""
+    """The hat from the side, and a chart of a crown section if the reader can read charts and the chart is legible."""
     label = one_line(plan.label)
     profile = str(hat_profile(plan, request.brim, theme="light"))
     side = HandoutPicture("hat", profile, f"{label}, from the side")
-    if request.wording == "beginner" or len(plan.crown.rounds) > LONGEST_CHART:
+    if request.wording == "beginner" or len(plan.crown.rounds) > MAX_CHART_ROUNDS:
         return (side,)
     try:
         chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light"))
-    except Impossible:  # not worked in like sections
+    except Impossible:  # the crown has no equal sections
         return (side,)
     return side, HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}")

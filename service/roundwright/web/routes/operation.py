@@ -1,9 +1,9 @@
-"""How an operation is declared, and how it is answered.
+"""Declaring an operation, and answering its requests.
 
-An operation is declared by a decorator; the signature of its function says what it takes and gives. Litestar finds it
-by path and method and runs it as a middleware of the route (`handler`). The exchange itself - read one struct, call
-one function, write one answer - is done here in place of Litestar's own, which is lax about types, knows neither HEAD
-nor 304, and costs more than most calculations.
+A decorator declares an operation; the signature of its function holds the types of the request and the answer.
+Litestar routes by path and method and runs the operation as a middleware of the route (`handler`). Reading the request,
+calling the function and writing the answer are done here and not by Litestar, which is lax about types, supports
+neither HEAD nor 304, and costs more than most calculations.
 
     @calculation("/v1/gauge/convert", id="convertGauge", tag="Gauge", summary="...", example="gauge-convert")
     def convert_gauge(request: gauge.ConvertRequest) -> gauge.ConvertAnswer:
@@ -27,7 +27,7 @@ from litestar.types import ASGIApp, HTTPScope, Method, Receive, Send
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, Impossible
 from roundwright.web.problems import Fault, ProblemError
-from roundwright.web.routes.content_negotiation import best
+from roundwright.web.routes.content_negotiation import best_media_type
 from roundwright.web.routes.deadline import within
 from roundwright.web.routes.request_reader import (
     BodyReader,
@@ -46,21 +46,21 @@ EXAMPLES: Final = Path(__file__).parent / "requests"
 CACHE_SIZE: Final = 128
 """Size of the cache of parsed GET requests."""
 MAX_CACHED_QUERY: Final = 512
-"""Bytes of a query that is kept: those that pages and caches send again are shorter."""
+"""Bytes of a query whose result is cached; the queries that pages and caches repeat are shorter."""
 
 Renderer = Callable[[Any], bytes]
 """Writes an answer in one media type."""
 
 
 class Operation:
-    """An operation of the service, declared once; each application answers by a copy with its own settings.
+    """An operation of the service, declared once; every application uses a copy with its own settings.
 
-    - `id`: the name client generators give it; without one it is left out of the OpenAPI document
-    - `example`: the file in `requests/` with an example of what it takes
-    - `renderers`: the media types its answer can be given in, the default first; JSON if nothing is said
-    - `headers`: header lines of its own
-    - `links`: which operations its answer leads to, as OpenAPI says it
-    - `parts`: structs that the schema of its answer refers to by name
+    - `id`: the `operationId` of OpenAPI; an operation without an id is not in the document
+    - `example`: the file in `requests/` with an example request
+    - `renderers`: the media types of the answer and the functions that write them, the default first; JSON if omitted
+    - `headers`: additional headers of the answer
+    - `links`: the Link Objects of OpenAPI, by name
+    - `parts`: structs that the schema of the answer refers to by name
     """
 
     methods: tuple[Method, ...]
@@ -92,7 +92,7 @@ class Operation:
         self.parts = parts
 
     def __call__(self, fn: Callable[..., Any]) -> Self:
-        """Take the function, and from its signature what the operation takes and gives."""
+        """Keep the function, and read the types of the request and the answer from its signature."""
         hints = get_type_hints(fn, include_extras=True)
         self.answer_type: Any = hints.pop("return")
         self.request_type: Any = next(iter(hints.values()), None)
@@ -100,12 +100,12 @@ class Operation:
         return self
 
     def handler(self, settings: Settings, typesetter: Typesetter) -> HTTPRouteHandler:
-        """The handler for Litestar's router: a middleware answers, so that the function behind it is never called."""
-        served = copy(self)
-        served.prepare(settings, typesetter)
+        """The handler for Litestar's router; its middleware answers, so that its function is never called."""
+        prepared = copy(self)
+        prepared.prepare(settings, typesetter)
 
         def middleware(app: ASGIApp) -> ASGIApp:  # noqa: ARG001 - the name is Litestar's
-            return cast("ASGIApp", served.answer)
+            return cast("ASGIApp", prepared.answer)
 
         return HTTPRouteHandler(
             self.path,
@@ -116,7 +116,7 @@ class Operation:
         )(_never_called)
 
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
-        """Take over what the settings say."""
+        """Apply the settings."""
         raise NotImplementedError
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
@@ -124,7 +124,7 @@ class Operation:
         raise NotImplementedError
 
     async def answer(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
-        """Answer one request of any of the methods."""
+        """Answer a request of any allowed method."""
         if scope["method"] == "OPTIONS":
             allow = ", ".join(sorted(self.methods)).encode()
             await _send(204, [(b"allow", allow)], b"", send)
@@ -132,39 +132,39 @@ class Operation:
             await self.exchange(scope, receive, send)
 
     def negotiate(self, headers: Mapping[bytes, bytes]) -> tuple[str, Renderer]:
-        """The media type the caller prefers, and its renderer. A single one is used whatever `Accept` says."""
+        """The media type the caller prefers, and its renderer; `Accept` is ignored where there is only one."""
         renderers = self.renderers
         if len(renderers) == 1:
             return next(iter(renderers.items()))
-        chosen = best(headers.get(b"accept", b"*/*").decode("latin-1"), renderers)
+        chosen = best_media_type(headers.get(b"accept", b"*/*").decode("latin-1"), renderers)
         if chosen is None:
             raise ProblemError("not-acceptable", f"The answer is available as {', '.join(renderers)}.")
         return chosen, renderers[chosen]
 
     def example_value(self) -> Any:
-        """The example of what the operation takes, as JSON values; empty where it takes nothing."""
+        """The example request as JSON values; empty for an operation without one."""
         if self.example is None:
             return {}
         return msgspec.json.decode((EXAMPLES / f"{self.example}.json").read_bytes())
 
     def example_answer(self) -> Any:
-        """The answer to the example, calculated now."""
+        """The answer to the example request."""
         if self.request_type is None:
             return self.calculate()
         return self.calculate(msgspec.convert(self.example_value(), self.request_type))
 
     def warm(self) -> None:
-        """Write the answer to the example in every media type, so that all is imported before the first caller."""
+        """Write the example answer in every media type, so that all imports are done before the first request."""
         answer = self.example_answer()
         for render in self.renderers.values():
             render(answer)
 
 
 class Calculation(Operation):
-    """A POST: one JSON body in, one answer out, nothing kept.
+    """A POST with a JSON body; the answer is not cached.
 
-    - `takes_text`: its body may hold a written pattern
-    - `typeset`: the media type that is set as a PDF, in a process of its own, from what its form writes
+    - `takes_text`: the body may contain a written pattern, so the limit on its size is larger
+    - `typeset`: the media type whose renderer writes data for the typesetter, which makes the PDF
     """
 
     methods = ("POST", "OPTIONS")
@@ -177,7 +177,7 @@ class Calculation(Operation):
         self.typeset = typeset
 
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
-        """Take over the limit on the body."""
+        """Apply the limit on the body."""
         self.typesetter = typesetter
         self.body_bytes = settings.text_body_bytes if self.takes_text else settings.body_bytes
         self.headers = [(b"cache-control", b"no-store"), *self.own_headers]
@@ -191,7 +191,7 @@ class Calculation(Operation):
         require_json(headers)
         body = await receive_body(headers, receive, self.body_bytes)
         if media_type == self.typeset:
-            self.typesetter.require_place()  # before anything is calculated for it
+            self.typesetter.require_capacity()  # before the calculation
         with within:
             content = render(self.calculate(self.reader.read(body)))
         if media_type == self.typeset:
@@ -200,11 +200,11 @@ class Calculation(Operation):
 
 
 class Lookup(Operation):
-    """A GET: the same address gives the same bytes until the rules or the release change, so caches may keep them.
+    """A GET: the same address has the same answer until the rules or the release change, so caches may keep it.
 
     The `ETag` is a hash of the rules, the release, the path and the parsed parameters; a caller who sends it gets 304
-    without a calculation. `cached=False` says that the answer is of this moment; `can_be_impossible` that the
-    parameters may ask for what cannot be knitted.
+    without a calculation. `cached=False`: the answer may change at any moment. `can_be_impossible`: the parameters may
+    describe something that cannot be knitted.
     """
 
     methods = ("GET", "HEAD", "OPTIONS")
@@ -217,10 +217,10 @@ class Lookup(Operation):
         self.can_be_impossible = can_be_impossible
 
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:  # noqa: ARG002 - no PDFs
-        """Take over how long caches may keep an answer."""
-        # What only callers with a key may have must not be given to others by a cache in between.
-        whose = "private" if settings.keys or settings.keys_file else "public"
-        keep = f"{whose}, max-age={settings.max_age_s}" if self.cached else "no-store"
+        """Apply the settings for caches."""
+        # A shared cache must not give callers without a key what needs one.
+        cache_scope = "private" if settings.keys or settings.keys_file else "public"
+        keep = f"{cache_scope}, max-age={settings.max_age_s}" if self.cached else "no-store"
         self.headers = [(b"cache-control", keep.encode()), *self.own_headers]
         self.reader = ParameterReader(self.request_type)
         self.parse_cached = lru_cache(maxsize=CACHE_SIZE)(self.parse)
@@ -234,7 +234,7 @@ class Lookup(Operation):
         return request, _tag(path, media_type, request)
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
-        """Read the parameters; calculate and answer, or say that nothing has changed."""
+        """Read the parameters; answer with the calculation, or with 304."""
         sent = dict(scope["headers"])
         media_type, render = self.negotiate(sent)
         query = scope["query_string"]
@@ -260,7 +260,7 @@ lookup = Lookup
 
 
 def _never_called() -> None:
-    """What Litestar would call behind the middleware that answers."""
+    """The function of every Litestar handler; the middleware answers before it is called."""
 
 
 def _content(media_type: str, content: bytes) -> tuple[tuple[bytes, bytes], tuple[bytes, bytes]]:
@@ -272,11 +272,11 @@ async def _send(status: int, headers: list[tuple[bytes, bytes]], content: bytes,
     await send({"type": "http.response.body", "body": content, "more_body": False})
 
 
-_EDITION: Final = f"{RULES} {__version__}".encode()
+_VERSIONS: Final = f"{RULES} {__version__}".encode()
 
 
 def _tag(path: str, media_type: str, request: tuple[Any, ...]) -> bytes:
-    content = b"\0".join((_EDITION, path.encode(), media_type.encode(), encode(request)))
+    content = b"\0".join((_VERSIONS, path.encode(), media_type.encode(), encode(request)))
     return b'"%s"' % blake2b(content, digest_size=12).hexdigest().encode()
 
 
@@ -288,7 +288,7 @@ def _matches(condition: bytes, tag: bytes) -> bool:
 
 
 def _impossible(error: Impossible) -> ProblemError:
-    """What cannot be knitted, where it was asked for by parameters and not by a body."""
+    """The problem of an `Impossible` raised for parameters instead of a body."""
     name = error.pointer.removeprefix("#/").partition("/")[0]
     fault = Fault(detail=error.detail, parameter=name)
     return ProblemError("cannot-be-knitted", error.detail, fault, nearest=error.nearest)

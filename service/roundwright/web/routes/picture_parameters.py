@@ -1,4 +1,4 @@
-"""What parameters of pictures share: how it is shown, and errors that name a parameter."""
+"""The parameters that all pictures share, and errors that name a parameter."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -9,29 +9,26 @@ from msgspec import Meta, Struct
 from roundwright.drawing.theme import Theme
 from roundwright.knitting.answers import Impossible
 
-LONGEST_TITLE: Final = 60
-"""Characters over a picture: more take more room than the picture."""
+MAX_TITLE: Final = 60
+"""Characters of a title; a longer title is wider than the picture."""
 
 Title = Annotated[
-    Annotated[str, Meta(min_length=1, max_length=LONGEST_TITLE)] | None,
-    Meta(description="What is written over the picture. Left out: what it shows."),
+    Annotated[str, Meta(min_length=1, max_length=MAX_TITLE)] | None,
+    Meta(description="Title over the picture. Default: what the picture shows."),
 ]
-Shown = Annotated[
+ThemeChoice = Annotated[
     Theme,
-    Meta(
-        description="`auto`: light, and dark where the reader's system is; or one of the two, to go with the page. "
-        "Default `auto`."
-    ),
+    Meta(description="`light`, `dark`, or `auto`, which follows the reader's system. Default `auto`."),
 ]
 
 
 @contextmanager
-def naming(asked: Struct) -> Iterator[None]:
-    """Errors of the trade inside point to the parameter of `asked` that they come from."""
+def errors_name_parameters(query: Struct) -> Iterator[None]:
+    """Make an `Impossible` that is raised inside point to the parameter of `query` that it comes from."""
     try:
         yield
     except Impossible as error:
-        error.pointer = f"#/{_parameter(error.pointer, asked.__struct_fields__)}"
+        error.pointer = f"#/{_parameter(error.pointer, query.__struct_fields__)}"
         raise
 
 

@@ -1,6 +1,6 @@
-"""Reading a request, strictly: a body or parameters as one struct, or a problem that says where it is wrong.
+"""Strict reading of a request: a body or parameters as a struct, or a problem that points to the fault.
 
-Of a name given twice in one object of a body the last value counts, as in every JSON API (RFC 8259, 4).
+When an object of a body has the same name twice, the last value counts, as in most JSON parsers (RFC 8259, 4).
 """
 
 import re
@@ -15,32 +15,32 @@ from litestar.types import Receive
 from roundwright.web.problems import Fault, ProblemError, shortened
 
 MAX_DEPTH: Final = 32
-"""Objects and lists inside one another: a request for hats has six, a round written out seldom ten."""
+"""Nesting of objects and lists: a request for hats has six levels, a written round seldom ten."""
 
 MAX_NAME: Final = 100
-"""Characters of an unknown name that are repeated in the problem."""
+"""Characters of an unknown name that the problem repeats."""
 
 encode: Final = msgspec.json.Encoder().encode
 
 
 class BodyReader:
-    """Reads bodies that are one struct."""
+    """Reads bodies as a struct."""
 
-    def __init__(self, wanted: Any) -> None:
-        self.wanted = wanted
+    def __init__(self, request_type: Any) -> None:
+        self.request_type = request_type
 
     @cached_property
     def decode(self) -> Callable[[bytes], Any]:
-        """The decoder, made for the first body."""
-        return msgspec.json.Decoder(self.wanted).decode
+        """The decoder, made when the first body is read."""
+        return msgspec.json.Decoder(self.request_type).decode
 
     def read(self, body: bytes) -> Any:
-        """The struct a body holds. Raises `ProblemError` with the place of the first fault."""
+        """The body as a struct. Raises `ProblemError` with a pointer to the first fault."""
         try:
             data = self._decode(body)
             _require_flat(body)
         except msgspec.ValidationError as error:
-            fault = fault_of(error, self.wanted)
+            fault = fault_of(error, self.request_type)
             raise ProblemError("invalid-request", fault.detail, fault) from error
         except msgspec.DecodeError as error:
             raise malformed(f"{error}." if body else "it is empty. Send one JSON object.") from error
@@ -54,59 +54,59 @@ class BodyReader:
         try:
             return self.decode(body)
         except msgspec.ValidationError as error:
-            # To JSON Schema, and so to the published description, 2.0 is an integer.
+            # In JSON Schema, and so in the OpenAPI document, 2.0 is an integer.
             if "got `float`" not in str(error):
                 raise
-        return msgspec.convert(_integral(msgspec.json.decode(body)), self.wanted)
+        return msgspec.convert(_integral(msgspec.json.decode(body)), self.request_type)
 
 
 class ParameterReader:
-    """Reads the parameters of a path and a query as one struct, or as none where none are taken."""
+    """Reads the parameters of a path and a query as a struct, or rejects all of them if the operation has none."""
 
-    def __init__(self, wanted: Any) -> None:
-        self.wanted = wanted
+    def __init__(self, request_type: Any) -> None:
+        self.request_type = request_type
 
     @cached_property
     def scalars(self) -> frozenset[str]:
-        """The parameters that are numbers or truth values."""
-        fields = msgspec.structs.fields(self.wanted) if self.wanted else ()
-        return frozenset(field.encode_name for field in fields if _is_number_or_truth(field.type))
+        """The names of the parameters that are numbers or booleans."""
+        fields = msgspec.structs.fields(self.request_type) if self.request_type else ()
+        return frozenset(field.encode_name for field in fields if _is_number_or_boolean(field.type))
 
     def read(self, query: bytes, path: Mapping[str, Any]) -> tuple[Any, ...]:
-        """The parameters as one struct in a tuple of arguments. Raises `ProblemError` naming the parameter."""
+        """The arguments of the function: a struct, or nothing. Raises `ProblemError` naming the parameter."""
         values = dict(path)
         if query:
             for name, text in parse_qsl(query.decode("latin-1"), keep_blank_values=True):
                 if name in values:
                     raise bad_parameter(name, "This parameter was given twice.")
                 values[name] = _scalar(text) if name in self.scalars else text
-        if self.wanted is None:
+        if self.request_type is None:
             for name in values:
-                raise bad_parameter(name, f"There is no parameter {shortened(name, MAX_NAME)!r} here.")
+                raise bad_parameter(name, f"Unknown parameter {shortened(name, MAX_NAME)!r}.")
             return ()
         try:
             return (self._convert(values),)
         except msgspec.ValidationError as error:
-            fault = fault_of(error, self.wanted)
+            fault = fault_of(error, self.request_type)
         name = str(fault.pointer).removeprefix("#/").partition("/")[0]
-        detail = fault.detail.replace("field", "parameter")
+        detail = fault.detail.replace("field", "parameter", 1)
         if name in path:
             raise ProblemError("not-found", detail, Fault(detail=detail, parameter=name))
         raise bad_parameter(name, detail)
 
     def _convert(self, values: dict[str, Any]) -> Any:
         try:
-            return msgspec.convert(values, self.wanted)
+            return msgspec.convert(values, self.request_type)
         except msgspec.ValidationError as error:
             if "got `float`" not in str(error):
                 raise
-        return msgspec.convert(_integral(values), self.wanted)
+        return msgspec.convert(_integral(values), self.request_type)
 
 
 async def receive_body(headers: Mapping[bytes, bytes], receive: Receive, limit: int) -> bytes:
-    """The whole body; refused as soon as it is announced, or seen, to be over the limit."""
-    announced = headers.get(b"content-length", b"")
-    if announced.isdigit() and int(announced) > limit:
+    """The whole body. Raises `ProblemError` as soon as `Content-Length` or the bytes received exceed the limit."""
+    content_length = headers.get(b"content-length", b"")
+    if content_length.isdigit() and int(content_length) > limit:
         raise _too_large(limit)
     message: Any = await receive()
     body: bytes = message.get("body", b"")
@@ -121,12 +121,12 @@ async def receive_body(headers: Mapping[bytes, bytes], receive: Receive, limit: 
     if size > limit:
         raise _too_large(limit)
     if message["type"] != "http.request":
-        raise ProblemError("bad-message", "The connection was closed before the whole body had come.")
+        raise ProblemError("bad-message", "The connection was closed before the whole body was received.")
     return b"".join(parts)
 
 
 def require_json(headers: Mapping[bytes, bytes]) -> None:
-    """Refuse a body that is not said to be JSON, or is said to be coded."""
+    """Raise `ProblemError` unless the headers declare JSON without a content coding."""
     media_type = headers.get(b"content-type", b"")
     if media_type != b"application/json" and not _JSON_TYPE.fullmatch(media_type):
         raise ProblemError(
@@ -146,21 +146,21 @@ _JSON_TYPE: Final = re.compile(rb'application/json\s*(?:;\s*charset\s*=\s*"?utf-
 
 
 def require_no_query(query: bytes) -> None:
-    """Refuse parameters where everything comes in the body."""
+    """Raise `ProblemError` for a query where the body is the whole request."""
     if query:
         name = re.split("[=&]", query.decode("latin-1"))[0]
-        raise bad_parameter(name, "A calculation takes all it needs from the body; it has no parameters.")
+        raise bad_parameter(name, "This address has no parameters; send everything in the JSON body.")
 
 
 def malformed(reason: str) -> ProblemError:
-    """A body that is not JSON, and why."""
+    """The error for a body that is not JSON."""
     return ProblemError(
         "malformed-json", f"The body cannot be read: {reason}", Fault(detail=reason, pointer="#")
     )
 
 
 def bad_parameter(name: str, detail: str) -> ProblemError:
-    """A parameter that contradicts the description."""
+    """The error for a parameter that is unknown or not valid."""
     return ProblemError("invalid-request", detail, Fault(detail=detail, parameter=name))
 
 
@@ -172,7 +172,7 @@ def _too_large(limit: int) -> ProblemError:
 
 
 def _require_flat(body: bytes) -> None:
-    """Raise `RecursionError` where objects and lists are nested beyond reason; few bodies need a look at all."""
+    """Raise `RecursionError` for more than `MAX_DEPTH` levels; few bodies have enough brackets to be decoded again."""
     if body.count(b"[") + body.count(b"{") > MAX_DEPTH and _deeper_than(MAX_DEPTH, msgspec.json.decode(body)):
         raise RecursionError
 
@@ -181,21 +181,21 @@ def _deeper_than(levels: int, value: Any) -> bool:
     if not isinstance(value, (dict, list)):
         return False
     inner = value.values() if isinstance(value, dict) else value
-    return levels == 0 or any(_deeper_than(levels - 1, one) for one in inner)
+    return levels == 0 or any(_deeper_than(levels - 1, item) for item in inner)
 
 
 def _integral(value: Any) -> Any:
-    """The value with every float that is a whole number as an int."""
+    """The value with whole floats as integers."""
     if isinstance(value, float) and value.is_integer():
         return int(value)
     if isinstance(value, list):
-        return [_integral(one) for one in value]
+        return [_integral(item) for item in value]
     if isinstance(value, dict):
-        return {name: _integral(one) for name, one in value.items()}
+        return {name: _integral(item) for name, item in value.items()}
     return value
 
 
-def _is_number_or_truth(hint: Any) -> bool:
+def _is_number_or_boolean(hint: Any) -> bool:
     kinds = [msgspec.inspect.type_info(hint)]
     for kind in kinds:
         if isinstance(kind, msgspec.inspect.Metadata):
@@ -210,16 +210,16 @@ _SCALAR: Final = re.compile(r"-?(?:0|[1-9][0-9]{0,30})(?:\.[0-9]{1,30})?(?:[eE][
 
 
 def _scalar(text: str) -> Any:
-    """The number or truth value a parameter spells as JSON would; the text itself where it spells neither."""
+    """The number or boolean that a text spells in JSON, otherwise the text itself."""
     if not _SCALAR.fullmatch(text):
         return text
     try:
         return msgspec.json.decode(text)
-    except msgspec.DecodeError:  # beyond what a float holds
+    except msgspec.DecodeError:  # out of the range of a float
         return text
 
 
-# What msgspec says, and how a knitter is told. The place is at the end of a message: "... - at `$.gauge.stitches`".
+# The messages of msgspec, and the same in plain words. A message ends with its place: "... - at `$.gauge.stitches`".
 
 _PLACE: Final = re.compile(r" - at (?:`key` in )?`\$(?P<path>.*)`\Z", re.DOTALL)
 _STEP: Final = re.compile(r"\.([^.\[]+)|\[(\d+)\]|\[\.\.\.\]")
@@ -228,7 +228,7 @@ _UNKNOWN: Final = re.compile(r"Object contains unknown field `(.*)`", re.DOTALL)
 _BOUND: Final = re.compile(
     r"Expected `(?P<type>\w+)`(?P<length> of length)? (?P<relation>>=|<=|>|<) (?P<bound>\S+)"
 )
-_TYPE: Final = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?")
+_TYPE: Final = re.compile(r"Expected `(?P<expected>[^`]*)`(?:, got `(?P<got>[^`]*)`)?")
 _WORDS: Final = {
     "int": "a whole number", "float": "a number", "str": "text", "bool": "true or false", "null": "null",
     "object": "an object", "array": "a list",
@@ -237,29 +237,29 @@ _COUNTED: Final = {"str": (" character", " characters"), "array": (" entry", " e
 _RELATIONS: Final = {">=": "at least", "<=": "at most", ">": "more than", "<": "less than"}
 
 
-def fault_of(error: msgspec.ValidationError, wanted: Any) -> Fault:
-    """What a validation error of the type `wanted` says, in a knitter's words, with its place as a JSON pointer."""
+def fault_of(error: msgspec.ValidationError, request_type: Any) -> Fault:
+    """The fault a validation error of `request_type` reports, in plain words, with its place as a JSON pointer."""
     text = str(error)
     place = _PLACE.search(text)
     message = text[: place.start()] if place else text
     steps = [name or index or "*" for name, index in _STEP.findall(place["path"])] if place else []
     if missing := _MISSING.fullmatch(message):
         steps.append(missing[1])
-        detail = f"The field {missing[1]} is needed here and was left out."
+        detail = f"The field {missing[1]!r} is required."
     elif unknown := _UNKNOWN.fullmatch(message):
         steps.append(unknown[1])
-        detail = f"There is no field {shortened(unknown[1], MAX_NAME)!r} here."
+        detail = f"Unknown field {shortened(unknown[1], MAX_NAME)!r}."
     elif bound := _BOUND.fullmatch(message):
-        one, many = _COUNTED.get(bound["type"], ("", "")) if bound["length"] else ("", "")
-        what = one if bound["bound"] == "1" else many
-        detail = f"This must be {_RELATIONS[bound['relation']]} {bound['bound']}{what}."
+        singular, plural = _COUNTED.get(bound["type"], ("", "")) if bound["length"] else ("", "")
+        noun = singular if bound["bound"] == "1" else plural
+        detail = f"This must be {_RELATIONS[bound['relation']]} {bound['bound']}{noun}."
     elif message.startswith("Invalid "):
-        choices = _choices(wanted, tuple(steps))
-        detail = "This value is not known here." + (f" It is one of {', '.join(choices)}." if choices else "")
-    elif kinds := _TYPE.fullmatch(message):
-        given = "a fraction" if kinds["got"] == "float" else _in_words(kinds["got"] or "")
-        got = f", not {given}" if given else ""
-        detail = f"This must be {_in_words(kinds['wanted'])}{got}."
+        choices = _choices(request_type, tuple(steps))
+        detail = "This value is not valid." + (f" Valid values: {', '.join(choices)}." if choices else "")
+    elif types := _TYPE.fullmatch(message):
+        got = "a fraction" if types["got"] == "float" else _in_words(types["got"] or "")
+        contrast = f", not {got}" if got else ""
+        detail = f"This must be {_in_words(types['expected'])}{contrast}."
     else:
         detail = f"{message}."
     return Fault(detail=detail, pointer="#" + "".join(f"/{_escape(step)}" for step in steps))
@@ -273,9 +273,9 @@ def _escape(step: str) -> str:
     return step.replace("~", "~0").replace("/", "~1")
 
 
-def _choices(wanted: Any, steps: tuple[str, ...]) -> tuple[str, ...]:
-    """The closed set of values at a place, from the schema of the whole; empty where there is none."""
-    root = _schema(wanted)
+def _choices(request_type: Any, steps: tuple[str, ...]) -> tuple[str, ...]:
+    """The closed set of values at a place, from the schema of the request; empty for other places."""
+    root = _schema(request_type)
     here = _alternatives(root, root)
     for step in steps:
         inner = [part.get("properties", {}).get(step) or part.get("items") for part in here]
@@ -284,8 +284,8 @@ def _choices(wanted: Any, steps: tuple[str, ...]) -> tuple[str, ...]:
 
 
 @cache
-def _schema(wanted: Any) -> dict[str, Any]:
-    return msgspec.json.schema(wanted)
+def _schema(request_type: Any) -> dict[str, Any]:
+    return msgspec.json.schema(request_type)
 
 
 def _alternatives(root: dict[str, Any], schema: dict[str, Any]) -> list[dict[str, Any]]:

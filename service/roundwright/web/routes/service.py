@@ -1,4 +1,4 @@
-"""The service's own addresses: what it is, whether it is well, its description, and the pages about it."""
+"""The service's own addresses: name and version, health, OpenAPI document, metrics and pages."""
 
 import re
 from collections.abc import Callable
@@ -23,24 +23,24 @@ PAGE_HEADERS: Final = {
 
 
 class Service(Struct, frozen=True, kw_only=True):
-    """What this service is, and where to read on."""
+    """The name and version of this service, and its main addresses."""
 
     name: Annotated[str, Meta(description="Name of the service.")] = "Roundwright"
     version: Annotated[str, Meta(description="Release of the service.")] = __version__
     rules: RulesVersion = RULES
-    openapi: Annotated[str, Meta(description="Where its description is, for programs.")] = "/openapi.json"
-    docs: Annotated[str, Meta(description="Where its description is, to read and to try.")] = "/docs"
-    standards: Annotated[str, Meta(description="Where the tables it rests on are.")] = "/v1/standards"
+    openapi: Annotated[str, Meta(description="Path of the OpenAPI document.")] = "/openapi.json"
+    docs: Annotated[str, Meta(description="Path of the reference page.")] = "/docs"
+    standards: Annotated[str, Meta(description="Path of the published tables it uses.")] = "/v1/standards"
 
 
 class Health(Struct, frozen=True, kw_only=True):
-    """Whether the service is well."""
+    """The health of the service."""
 
-    status: Annotated[Literal["ok"], Meta(description="It is; otherwise the answer is an error.")] = "ok"
+    status: Annotated[Literal["ok"], Meta(description="Always `ok`; any other state is an error.")] = "ok"
 
 
 class ProblemPageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Which kind of problem."""
+    """The type of a problem."""
 
     slug: str
 
@@ -50,27 +50,31 @@ def service_operations(
 ) -> list[Operation]:
     """The service's own operations.
 
-    `document` gives the OpenAPI document, `metrics` the counts (nothing where they are switched off), `probe` makes a
-    small real calculation.
+    `document` returns the OpenAPI document, `metrics` the metrics (None when they are off); `probe` makes a small
+    real calculation and raises when the process is not ready.
     """
 
-    @lookup("/", id="getService", tag="Service", summary="Say what this service is")
+    @lookup("/", id="getService", tag="Service", summary="Show the name and version of the service")
     def get_service() -> Service:
-        """Name, release and rules, and where to read on."""
+        """Name, release, date of the rules, and the main addresses."""
         return Service()
 
     @lookup(
-        "/health/live", id="getLiveness", tag="Service", summary="Say that the process runs", cached=False
+        "/health/live", id="getLiveness", tag="Service", summary="Check that the process runs", cached=False
     )
     def get_liveness() -> Health:
-        """Answers as long as the process can answer at all; a failure means it should be started anew."""
+        """Answers as long as the process can answer at all; after a failure, restart it."""
         return Health()
 
     @lookup(
-        "/health/ready", id="getReadiness", tag="Service", summary="Say that it can calculate", cached=False
+        "/health/ready",
+        id="getReadiness",
+        tag="Service",
+        summary="Check that the process can calculate",
+        cached=False,
     )
     def get_readiness() -> Health:
-        """Makes a small real calculation with the tables it needs; a failure means no requests should be sent here."""
+        """Makes a small real calculation with the tables it needs; after a failure, send no requests here."""
         probe()
         return Health()
 
@@ -113,9 +117,9 @@ def _assets() -> list[Operation]:
 def _asset(name: str, media_type: str) -> Operation:
     @lookup(f"/docs/{name}", renderers={media_type: _as_is})
     def get_asset() -> bytes:
-        ours = PAGES / name
-        if ours.exists():
-            return ours.read_bytes()
+        own_file = PAGES / name
+        if own_file.exists():
+            return own_file.read_bytes()
         from swagger_ui_bundle import swagger_ui_path
 
         return Path(swagger_ui_path, name).read_bytes()
@@ -127,25 +131,25 @@ def _problems() -> list[Operation]:
     @lookup("/problems", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_problems() -> bytes:
         items = "".join(
-            f'<li><a href="problems/{kind.slug}">{escape(kind.title)}</a> ({kind.status})</li>'
-            for kind in PROBLEM_TYPES.values()
+            f'<li><a href="problems/{problem_type.slug}">{escape(problem_type.title)}</a> ({problem_type.status})</li>'
+            for problem_type in PROBLEM_TYPES.values()
         )
         return _page("Problems", f"<ul>{items}</ul>", root="")
 
     @lookup("/problems/{slug:str}", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_problem(request: ProblemPageRequest) -> bytes:
-        kind = PROBLEM_TYPES.get(request.slug)
-        if kind is None:
-            raise ProblemError("not-found", "There is no such kind of problem. They are listed at /problems.")
-        return _page(kind.title, _about(kind), root="../")
+        problem_type = PROBLEM_TYPES.get(request.slug)
+        if problem_type is None:
+            raise ProblemError("not-found", "Unknown type of problem. All types are listed at /problems.")
+        return _page(problem_type.title, _about(problem_type), root="../")
 
     return [get_problems, get_problem]
 
 
-def _about(kind: ProblemType) -> str:
-    meaning = re.sub("`([^`]+)`", r"<code>\1</code>", escape(kind.meaning))
+def _about(problem_type: ProblemType) -> str:
+    meaning = re.sub("`([^`]+)`", r"<code>\1</code>", escape(problem_type.meaning))
     return (
-        f"<p>Status {kind.status}. <code>/problems/{kind.slug}</code></p><p>{meaning}</p>"
+        f"<p>Status {problem_type.status}. <code>/problems/{problem_type.slug}</code></p><p>{meaning}</p>"
         '<p><a href="../problems">All problems</a> · <a href="../docs">The reference</a></p>'
     )
 

@@ -1,4 +1,4 @@
-"""The tables the service rests on."""
+"""The tables the service uses, with their sources."""
 
 from typing import Annotated, Any, Literal, get_args, get_type_hints
 
@@ -12,30 +12,30 @@ TableName = Literal[reference.TABLES]  # type: ignore[valid-type]
 
 
 def _row_types() -> tuple[type, ...]:
-    """The structs the rows of the tables are."""
+    """The types of the rows of all tables."""
     rows = [get_type_hints(shape)["rows"] for shape in reference.SHAPES.values()]
     kinds = [kind for row in rows for kind in get_args(row)[:1]]
-    return tuple(dict.fromkeys(one for kind in kinds for one in (get_args(kind) or (kind,))))
+    return tuple(dict.fromkeys(row_type for kind in kinds for row_type in (get_args(kind) or (kind,))))
 
 
 ROWS = _row_types()
 
 
 class StandardList(Struct, frozen=True, kw_only=True):
-    """Every table the service rests on, without the rows."""
+    """Every table the service uses, without the rows."""
 
     tables: Annotated[tuple[reference.TableSummary, ...], Meta(description="The tables.")]
     rules: RulesVersion = RULES
 
 
 class StandardRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Which table."""
+    """The name of a table."""
 
     table: Annotated[TableName, Meta(description="Name of the table.")]
 
 
 class Standard(Struct, frozen=True, kw_only=True):
-    """A table the service rests on, with its sources."""
+    """A table the service uses, with its sources."""
 
     name: Annotated[str, Meta(description="Name of the table, as in its path.")]
     title: Annotated[str, Meta(description="What the table lists.")]
@@ -58,7 +58,7 @@ class Standard(Struct, frozen=True, kw_only=True):
     "/v1/standards",
     id="listStandards",
     tag="Standards",
-    summary="List the tables the service rests on",
+    summary="List the tables the service uses",
     links={
         "getStandard": {
             "operationId": "getStandard",

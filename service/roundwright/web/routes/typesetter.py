@@ -1,8 +1,8 @@
-"""PDFs set in a process of their own, one after the other, for as many callers as can wait for it.
+"""PDFs, typeset one after another in a separate process, with a bounded queue of callers.
 
-The process is `wording/handout/typeset.py`. It is started when the first PDF is asked for (or at the start, if the
-service is warmed), ended where one takes too long, and started anew where it has ended. It ends by itself when this
-process does, however that happens, since its input is closed then.
+The process runs `wording/handout/typeset.py`. It starts with the first PDF (or with the service, if that is warmed), is
+killed when a PDF takes too long, and is restarted after it has ended. When this process ends in any way, the input of
+the other is closed, and it ends too.
 """
 
 import signal
@@ -18,61 +18,56 @@ from litestar.types import Receive
 from roundwright.web.problems import ProblemError
 from roundwright.wording.handout import typeset
 
-MOST_IN_HAND: Final = 4
-"""PDFs being set or waited for: four of the largest take some 1.6 s, and a proxy gives up after 2 s."""
+MAX_PENDING: Final = 4
+"""PDFs in work or in the queue: four of the largest take about 1.6 s, and a proxy gives up after 2 s."""
 RETRY_AFTER_S: Final = 2
-"""By then the queue has been worked off."""
-HANGS_AFTER_S: Final = 10
-"""Seconds by the clock after which a process hangs that has not answered: its own limit is in processor time."""
-_TOO_DEAR: Final = (-signal.SIGPROF, -signal.SIGABRT)
-"""How the process ends where a PDF takes more time, or more memory, than it may."""
+"""By then the queue is empty."""
+ANSWER_TIMEOUT_S: Final = 10
+"""Wall-clock time after which a silent process counts as hung; its own limit counts processor time."""
+_LIMIT_SIGNALS: Final = (-signal.SIGPROF, -signal.SIGABRT)
+"""The signals that end the process when a PDF exceeds the limit on time or memory."""
 
 
 class Typesetter:
-    """The process that sets PDFs, and the callers who wait for it."""
+    """The process that typesets PDFs, and the callers who wait for it."""
 
     def __init__(self, program: str = typeset.__file__) -> None:
         self.program = program
         self.process: subprocess.Popen[bytes] | None = None
         self.end: finalize[Any, Typesetter] | None = None
-        """Ends the process, at the latest when this object goes."""
+        """Ends the process, at the latest when this object is collected."""
         self.is_stopped = False
-        self.in_hand = 0
+        self.pending = 0
         self.lock = Lock()
         self.thread = ThreadPoolExecutor(1, "typesetter")
 
     async def typeset(self, data: bytes, receive: Receive) -> bytes:
         """The PDF of a handout's data.
 
-        Raises `ProblemError` where too many wait already, where the caller has gone before it was begun, and where it
-        takes more than one PDF may.
+        Raises `ProblemError` when the queue is full, when the caller disconnects before the work begins, and when the
+        PDF exceeds a limit.
         """
-        if self.in_hand >= MOST_IN_HAND:
-            raise _try_again(
-                f"{MOST_IN_HAND} PDFs are being set or waited for, as many as this process takes on."
-            )
-        self.in_hand += 1
+        self.require_capacity()
+        self.pending += 1
         try:
             await self._turn(receive)
             loop = get_running_loop()
-            timer = loop.call_later(HANGS_AFTER_S, self.kill)
+            timer = loop.call_later(ANSWER_TIMEOUT_S, self.kill)
             try:
                 return await loop.run_in_executor(self.thread, self.exchange, data)
             finally:
                 timer.cancel()
                 self.lock.release()
         finally:
-            self.in_hand -= 1
+            self.pending -= 1
 
-    def require_place(self) -> None:
-        """Raise `ProblemError` where too many wait already."""
-        if self.in_hand >= MOST_IN_HAND:
-            raise _try_again(
-                f"{MOST_IN_HAND} PDFs are being set or waited for, as many as this process takes on."
-            )
+    def require_capacity(self) -> None:
+        """Raise `ProblemError` when the queue is full."""
+        if self.pending >= MAX_PENDING:
+            raise _try_again(f"This process accepts {MAX_PENDING} PDFs at once.")
 
     async def _turn(self, receive: Receive) -> None:
-        """Wait until it is this caller's turn. Raises `ProblemError` where the caller goes meanwhile."""
+        """Wait until it is this caller's turn. Raises `ProblemError` when the caller disconnects meanwhile."""
         if not self.lock.locked():
             await self.lock.acquire()
             return
@@ -83,13 +78,13 @@ class Typesetter:
             is_here = not gone.done()
         finally:
             gone.cancel()
-            if not is_here and not turn.cancel():  # a turn that has come is handed on
+            if not is_here and not turn.cancel():  # the lock was acquired all the same
                 self.lock.release()
         if not is_here:
-            raise ProblemError("bad-message", "The caller has gone.")
+            raise ProblemError("bad-message", "The caller has disconnected.")
 
     def exchange(self, data: bytes) -> bytes:
-        """Send the data to the process and wait for the PDF; once at a time. Raises as `typeset` does."""
+        """Send the data to the process and wait for the PDF; one call at a time. Raises as `typeset` does."""
         process = self.start()
         assert process.stdin is not None
         assert process.stdout is not None
@@ -100,11 +95,11 @@ class Typesetter:
         except BrokenPipeError:
             head = b""
         if len(head) < typeset.ANSWER.size:
-            raise self._refusal(process)
+            raise self._error_of(process)
         kind, length = typeset.ANSWER.unpack(head)
         content = process.stdout.read(length)
         if len(content) < length:
-            raise self._refusal(process)
+            raise self._error_of(process)
         if kind == typeset.LAST:
             self._discard()
             if not self.is_stopped:
@@ -114,7 +109,7 @@ class Typesetter:
         return content
 
     def start(self) -> "subprocess.Popen[bytes]":
-        """The process; started now if there is none, or if it has ended while it had nothing to do."""
+        """The process; started now if there is none, or if it has ended while idle."""
         if self.process is not None and self.process.poll() is not None:
             self._discard()
         if self.process is None:
@@ -124,7 +119,7 @@ class Typesetter:
         return self.process
 
     def kill(self) -> None:
-        """End the process at once; whoever waits for its answer learns that it has ended."""
+        """Kill the process; a waiting `exchange` then reads the end of its output."""
         if self.process is not None:
             self.process.kill()
 
@@ -139,15 +134,15 @@ class Typesetter:
         if self.end is not None:
             self.end()
 
-    def _refusal(self, process: "subprocess.Popen[bytes]") -> ProblemError:
-        """What the caller is answered whose PDF the process has not survived."""
+    def _error_of(self, process: "subprocess.Popen[bytes]") -> ProblemError:
+        """The error for the caller whose PDF ended the process."""
         self._discard()
-        if process.returncode in _TOO_DEAR:
+        if process.returncode in _LIMIT_SIGNALS:
             return ProblemError(
                 "too-long",
-                "This PDF takes more time or memory than one may. Ask for fewer sizes at once, or for another form.",
+                "This PDF takes more time or memory than is allowed. Request fewer sizes, or another media type.",
             )
-        return _try_again("The process that sets PDFs has ended and is started anew.")
+        return _try_again("The process that typesets PDFs has ended and is being restarted.")
 
 
 def _end(process: "subprocess.Popen[bytes]") -> None:
@@ -164,6 +159,6 @@ def _try_again(reason: str) -> ProblemError:
 
 
 async def _disconnected(receive: Receive) -> None:
-    """Return when the caller has gone."""
+    """Return when the caller has disconnected."""
     while (await receive())["type"] != "http.disconnect":
         pass
