@@ -202,7 +202,9 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             elif stop and not again and (works or isinstance(phrase, Said | Then | Rounds | Length | Rep)):
                 spoken = (
                     of is not None
-                    and isinstance(phrase, Stitches | Brackets)
+                    and (
+                        isinstance(phrase, Stitches | Brackets) or (isinstance(phrase, Star) and _fixed(part))
+                    )
                     and not whole
                     and not begins
                     and not counted
@@ -253,6 +255,16 @@ def _then(part: list[Phrase]) -> bool:
     )
     only_words = all(isinstance(one, Then | Said | Fabric) for one in part[at:])
     return only_words and any(isinstance(one, _WORK) for one in part[:at])
+
+
+def _fixed(part: list[Phrase]) -> bool:
+    """Whether nothing of this goes on to the end of the round: `Knit 10 stitches. Knit two together.`."""
+    return all(
+        isinstance(phrase, Times | Said)
+        or (isinstance(phrase, Brackets) and _fixed(list(phrase.inside)))
+        or (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare)
+        for phrase in part
+    )
 
 
 def _final(phrase: Phrase, following: Phrase | None) -> bool:
