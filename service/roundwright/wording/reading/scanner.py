@@ -6,7 +6,7 @@ Punctuation is no token: what stands between two words is kept as flags of the s
 import re
 from collections.abc import Callable, Mapping
 from functools import partial
-from typing import Final
+from typing import Final, TypeAlias
 
 from msgspec import Struct
 
@@ -189,7 +189,7 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
     folded = text.translate(_FOLD)
     known = vocabulary(language)
     words = known.words if not extra else {**known.words, **extra}
-    makers = {**_PLAIN, "dotted": partial(_dotted, words)}
+    makers: Mapping[str, _Maker] = {**_PLAIN, "dotted": partial(_dotted, words)}
     tokens: list[Token] = []
     last = _NOTHING
     carried = 0
@@ -308,7 +308,8 @@ def _ordinal(raw: str, start: int, end: int, flags: int) -> Token:
     return Token("ordinal", raw, start, end, flags, "", Number((int(raw[:-2]),), start, end))
 
 
-_PLAIN: Final[Mapping[str, Callable[[str, int, int, int], Token]]] = {
+_Maker: TypeAlias = Callable[[str, int, int, int], Token]
+_PLAIN: Final[Mapping[str, _Maker]] = {
     "number": _number,
     "range": _range,
     "ordinal": _ordinal,
