@@ -154,22 +154,27 @@ def _sort(seen: Seen, phrase: Phrase, following: Phrase | None, *, inner: bool, 
             else:
                 seen.words += 2 * INNER_WORD
         case Needlewise():
-            seen.markers = phrase.number or seen.markers
-            if seen.work and isinstance(seen.work[-1], Until):
-                seen.per = True
-            elif not tail:
-                seen.work.append(phrase)
+            _sort_needlewise(seen, phrase, tail=tail)
         case _:
             if isinstance(phrase, _WORKED):
                 seen.work.append(phrase)
-            if name := _LISTS.get(type(phrase)):
-                getattr(seen, name).append(phrase)
-            else:
-                _sort_fact(seen, phrase)
+            _keep(seen, phrase)
 
 
-def _sort_fact(seen: Seen, phrase: Phrase) -> None:
-    """Keep what is said of the whole segment."""
+def _sort_needlewise(seen: Seen, phrase: Needlewise, *, tail: bool) -> None:
+    """`on each needle` belongs to the count that is worked to, or to the work before it."""
+    seen.markers = phrase.number or seen.markers
+    if seen.work and isinstance(seen.work[-1], Until):
+        seen.per = True
+    elif not tail:
+        seen.work.append(phrase)
+
+
+def _keep(seen: Seen, phrase: Phrase) -> None:
+    """Keep a phrase in the list of its kind, or what it says of the whole segment."""
+    if name := _LISTS.get(type(phrase)):
+        getattr(seen, name).append(phrase)
+        return
     match phrase:
         case Odd():
             seen.odd = True
