@@ -11,7 +11,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import is_bare, sort_phrases, stated_counts
-from roundwright.wording.reading.telling import introduces, likeness, tells_outcome
+from roundwright.wording.reading.telling import introduces, likeness, tells_of_all, tells_outcome
 
 
 def candidates(segment: Segment) -> list[Candidate]:
@@ -25,7 +25,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     if segment.troubles and not phrases:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]
     seen = sort_phrases(phrases)
-    if label is None and (tells_outcome(seen) or introduces(seen, segment)):
+    if label is None and (tells_outcome(seen) or introduces(seen, segment) or tells_of_all(seen)):
         return [Candidate("prose", 0.0)]
     found: list[Candidate] = []
     stated = stated_counts(seen)

@@ -10,6 +10,7 @@ from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
 from roundwright.wording.reading.definitions import with_definitions
 from roundwright.wording.reading.labels import Label, label
 from roundwright.wording.reading.line_breaks import begins_round, lines_of
+from roundwright.wording.reading.needles import with_needles_joined
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import (
     Brackets,
@@ -73,7 +74,7 @@ class Laid(Struct):
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     laid = Laid([])
-    tokens = with_definitions(tokens)
+    tokens = with_needles_joined(with_definitions(tokens))
     told = heading = False
     opened = False
     names = names_of(tokens, max(width, width_of(tokens)))
@@ -96,13 +97,13 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
                 )
             )
             continue
-        title = _title(tokens, begin, stop)
+        title = _title(tokens, begin, stop) or _numbered_title(tokens, begin, stop)
         colon = (
             title
             and begin + 1 < stop
             and any(tokens[place].flags & COLON for place in range(begin + 1, min(begin + 4, stop)))
         )
-        if _defines(tokens, begin, stop):
+        if _defines(tokens, begin, stop) or _gauge(tokens, begin, stop):
             laid.segments.append(_silent(tokens, begin, stop))
             continue
         if title:
@@ -173,6 +174,33 @@ def _title(tokens: list[Token], begin: int, stop: int) -> bool:
         and tokens[begin + 1].flags
     ):
         return tokens[begin].text not in ("a", "mc", "cc")
+    return False
+
+
+def _numbered_title(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether it is such a name behind the number of a paragraph: `3. Gauge: 26 sts = 10 cm`."""
+    return (
+        begin + 1 < stop
+        and tokens[begin].kind == "number"
+        and tokens[begin].text.isdigit()
+        and bool(tokens[begin + 1].flags & STOP)
+        and tokens[begin + 1].kind == "told"
+    )
+
+
+def _gauge(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells how many stitches make a length: `22 sts x 30 rnds = 10 cm`, `20 sts to 4 in`."""
+    if (
+        stop - begin < 4
+        or tokens[begin].kind not in ("number", "decimal")
+        or tokens[begin + 1].kind != "stitch_noun"
+    ):
+        return False
+    for place in range(begin + 2, min(begin + 8, stop - 1)):
+        token = tokens[place]
+        measures = token.kind in ("number", "decimal") and tokens[place + 1].kind in ("unit", "in", "times")
+        if measures and (token.flags & EQUALS or tokens[place - 1].kind in ("to", "per", "in", "make")):
+            return True
     return False
 
 

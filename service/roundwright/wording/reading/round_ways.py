@@ -231,6 +231,8 @@ def _fabric_only(
     """`Work 8 rnds in rib`, `work even`, `as established`."""
     if number is None and not length and label is None and any(each.manner for each in seen.continues):
         return []  # `in garter st, thus:`
+    if number is None and not length and label is None and seen.times:
+        return []  # `work the welt 8 times`
     if (
         seen.fabrics
         or (

@@ -68,7 +68,8 @@ _SCANNER: Final = re.compile(
     rf"""
     (?P<gap>[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+ (?:-(?!\s?[(\[]\s?[0-9-])[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+)*+)
     (?:
-      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
+      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.?
+        | s\.\s?k\.\s?p\.(?:\s?o\.)? | [ct]\.\s?[1-9][0-9]?\s?[bf]\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
         | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
     | (?P<clock> [(\[][0-2]?[0-9]:[0-5][0-9](?::[0-5][0-9])?+[)\]] )
     | (?P<cable> [1-9]/[1-9]\s?(?:lc|rc|lpc|rpc|lt|rt)\b | [ct][1-9][0-9]?(?:[bflr]p?|over)\b )
@@ -133,6 +134,7 @@ _ABBREVIATED: Final = frozenset(
         "rs",
         "ws",
         "tbl",
+        "st st",
         "ndl",
         "decs",
         "incs",
@@ -227,7 +229,7 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
     tail = folded[behind:]
     if counted and tail[:1] == '"':
         tokens.append(_inches(behind))
-    tokens = _phrases(tokens, known)
+    tokens = _phrases(_apart_lists(tokens, width), known)
     tokens.append(Token("end", "", len(text), len(text), _flags(tail[:200]) | LINE | BLANK | STOP))
     return Scan(tokens, cut)
 
@@ -352,6 +354,60 @@ def _apart(values: tuple[int | None, ...]) -> bool:
     """Whether two numbers are too unlike for two sizes of one thing."""
     first, second = values[0] or 0, values[1] or 0
     return second > 2 * first + 4 or first > 2 * second + 4 or first == second
+
+
+def _apart_lists(tokens: list[Token], width: int) -> list[Token]:
+    """The tokens with the numbers of several sizes made one: `seven (nine)`, and in three sizes `88 (96) 104`."""
+    if width == 1:
+        return tokens
+    made: list[Token] = []
+    for place, token in enumerate(tokens):
+        if token.kind == ")" and _in_words(made[-3:]) and not token.flags:
+            first, _, second = made[-3:]
+            del made[-3:]
+            made.append(_listed(first, second, token.end))
+        elif width == 3 and made and _third(made[-1], token, tokens[place + 1 : place + 2]):
+            made.append(_listed(made.pop(), token, token.end))
+        else:
+            made.append(token)
+    return made
+
+
+def _in_words(last: list[Token]) -> bool:
+    """Whether a number in words, a bracket, and another number in words stand there."""
+    return (
+        [token.kind for token in last] == ["number", "(", "number"]
+        and last[0].text.isalpha()
+        and last[2].text.isalpha()
+        and last[1].flags == SPACE
+    )
+
+
+def _third(listed: Token, token: Token, following: list[Token]) -> bool:
+    """Whether a number is the third size behind `88 (96)`."""
+    if (
+        listed.kind != "number"
+        or token.kind != "number"
+        or token.flags != SPACE
+        or not listed.text.endswith(")")
+    ):
+        return False
+    values = listed.number.values if listed.number else ()
+    third = token.number.values if token.number else ()
+    if len(values) != 2 or len(third) != 1 or any(next_.kind in ("times", "round") for next_ in following):
+        return False
+    return not _far_apart(values[0] or 0, third[0] or 0) and not _far_apart(values[1] or 0, third[0] or 0)
+
+
+def _far_apart(first: int, second: int) -> bool:
+    return first > 2 * second + 4 or second > 2 * first + 4
+
+
+def _listed(first: Token, second: Token, end: int) -> Token:
+    """Two tokens as the numbers of one list."""
+    values = (*(first.number or Number((0,))).values, *(second.number or Number((0,))).values)
+    text = f"{first.text} {second.text}"
+    return Token("number", text, first.start, end, first.flags, "", Number(values, first.start, end))
 
 
 def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:

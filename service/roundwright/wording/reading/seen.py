@@ -76,6 +76,9 @@ class Seen(Struct):
     per_part: Number | None = None
     per: bool = False
     ends_plain: bool = False
+    throughout: bool = False
+    order: tuple[Phrase, ...] = ()
+    denied: bool = False
 
 
 _STITCHES: Final = (Stitches, Star, PassOver)
@@ -106,7 +109,7 @@ def has_stitches(phrase: Phrase) -> bool:
 
 def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     """The phrases of a segment, sorted."""
-    seen = Seen()
+    seen = Seen(order=phrases)
     stitched = [has_stitches(phrase) for phrase in phrases]
     last_work = max(
         (place for place, phrase in enumerate(phrases) if stitched[place] or isinstance(phrase, Rep)),
@@ -116,6 +119,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     for place, phrase in enumerate(phrases):
         if isinstance(phrase, Said):
             seen.said += phrase.words
+            _note_word(seen, phrase, phrases[place + 1] if place + 1 < len(phrases) else None)
         elif not (begun or seen.fabrics) and (stitched[place] or isinstance(phrase, Fabric)):
             seen.lead = seen.said
         if not begun and place < last_work and _tells_count(phrase, works=stitched[place]):
@@ -130,6 +134,13 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         _sort(seen, phrase, following, inner=begun and place < last_work, tail=place > last_work)
         begun = begun or stitched[place]
     return seen
+
+
+def _note_word(seen: Seen, phrase: Said, following: Phrase | None) -> None:
+    """Keep that it is told of the whole hat, or that something is not to be worked."""
+    seen.throughout = seen.throughout or phrase.text == "throughout"
+    if phrase.text == "no" and isinstance(following, Fabric | Rounds | Stitches):
+        seen.denied = True
 
 
 def _tells_count(phrase: Phrase, *, works: bool) -> bool:
@@ -251,7 +262,13 @@ def is_shaping(phrase: Phrase) -> bool:
 
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     """The counts printed with a segment."""
-    return tuple(Stated(each.number, each.number.start, each.number.end, each.sign) for each in seen.counts)
+    counts = seen.counts
+    if (
+        len(counts) > 2 and counts[-1].flags & EQUALS and not any(each.sign for each in counts)
+    ):  # `28 + 28 = 56`
+        if sum(each.number.of(0) or 0 for each in counts[:-1]) == counts[-1].number.of(0):
+            counts = counts[-1:]
+    return tuple(Stated(each.number, each.number.start, each.number.end, each.sign) for each in counts)
 
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:

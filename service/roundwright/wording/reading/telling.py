@@ -6,6 +6,7 @@ from roundwright.wording.reading.phrases import (
     Brackets,
     Extent,
     Rep,
+    Said,
     Star,
     Stitches,
     Times,
@@ -16,6 +17,13 @@ from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_sha
 from roundwright.wording.reading.tree import (
     Stitch,
 )
+
+
+def tells_of_all(seen: Seen) -> bool:
+    """Whether it is told of the whole hat, or told not to be worked: `rib k9, p3 throughout`, `no plain rounds`."""
+    if seen.agains or seen.untils or seen.counts or seen.evenly:
+        return False
+    return (seen.throughout and not seen.rounds) or (seen.denied and bool(seen.rounds or seen.fabrics))
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:
@@ -35,6 +43,11 @@ def tells_outcome(seen: Seen) -> bool:
             isinstance(phrase, Star | Rep | Extent | Times | Brackets | Until) for phrase in seen.work
         )
     told = any(count.sign and count.flags & EQUALS for count in seen.counts)
+    first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Stitches)), None)
+    if first is not None and len(seen.order) > first + 1:
+        behind = seen.order[first + 1]
+        if isinstance(behind, Said) and behind.flags & EQUALS:
+            return True
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
     return (told or means) and not any(
         isinstance(phrase, Star | Rep | Extent | Times) for phrase in seen.work
@@ -77,6 +90,12 @@ def likeness(seen: Seen, label: Label | None) -> float:
         strength = min(strength, 1.0)
     strength += 4.0 * bool(seen.evenly) + 4.0 * bool(seen.agains)
     if seen.untils and (seen.continues or seen.changes or bare or counted or seen.rounds):
+        strength += 4.0
+    if seen.changes and any(each.every for each in seen.rounds) and (seen.times or seen.untils):
+        strength += 4.0
+    if label is None and seen.fabrics and seen.times and not seen.rounds:
+        strength += 3.0
+    if seen.changes and seen.lengths and any(not each.manner for each in seen.continues):
         strength += 4.0
     strength -= seen.words
     if label is not None and label.kind in ("numbered", "next", "every"):

@@ -34,6 +34,8 @@ class StitchReader(MarkerReader):
         ):
             return self.craft_number(craft, ahead)
         these = self.kind(ahead) == "these" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1)
+        if these and self.kind(self.skip_nouns(ahead + 2)) == "together":  # `knit those two together`
+            return self.craft_number(craft, ahead + 1)
         if these and self.flags(ahead + 2) & (STOP | COMMA | SEMI):  # `knit that one`
             number = self.token(ahead + 1).number or ONE
             start, end, flags = self.take(ahead + 2)
@@ -49,6 +51,10 @@ class StitchReader(MarkerReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def skip_nouns(self, ahead: int) -> int:
+        """Behind the word `stitches`, where that stands there."""
+        return ahead + 1 if self.kind(ahead) == "stitch_noun" and self.joined(ahead) else ahead
 
     def bare(self, craft: str) -> Phrase:
         """`knit`, without a number."""
