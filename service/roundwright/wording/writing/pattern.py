@@ -246,7 +246,6 @@ def _straight(parts: Sequence[HatPart], words: _Words) -> Iterable[Line]:
     """The rounds of a straight part: each line with how often it is worked."""
     for group, key in _alike([part if part.rounds else None for part in parts]):
         theirs = [parts[index] for index in group]
-        whose = only(group, len(parts))
         if key == 1:
             said = together([words.say(part.lines[0]) for part in theirs])
             for inner, line in said:
@@ -256,25 +255,28 @@ def _straight(parts: Sequence[HatPart], words: _Words) -> Iterable[Line]:
                 start = words.next_rounds(count, only(whole, len(parts)))
                 yield Line(start + line + words.count([part.lines[0].after for part in here]), "round")
             continue
-        yield from _in_turn(theirs, whose, words)
+        yield from _in_turn(theirs, group, len(parts), words)
 
 
-def _in_turn(parts: Sequence[HatPart], whose: str, words: _Words) -> Iterable[Line]:
+def _in_turn(parts: Sequence[HatPart], group: tuple[int, ...], of: int, words: _Words) -> Iterable[Line]:
     """Rounds worked in turn, such as garter stitch: the first ones, then how often they come again."""
     for place, one in enumerate(parts[0].lines):
         line = words.say(one)
         yield Line(
-            words.numbered(place + 1, whose)
+            words.numbered(place + 1, only(group, of))
             + line
             + words.count([part.lines[place].after for part in parts]),
             "round",
         )
-    first, last = len(parts[0].lines) + 1, [part.rounds for part in parts]
-    if max(last) >= first:
+    first = len(parts[0].lines) + 1
+    longer = [index for index, part in zip(group, parts, strict=True) if part.rounds >= first]
+    if longer:
         rounds = "Rounds" if words.beginner else "Rnds"
         again = "Repeat rounds 1 and 2." if words.beginner else "rep rnds 1 and 2"
-        counts = words.count([part.lines[-1].after for part in parts])
-        yield Line(f"{rounds} {first}-{across(last)}{whose}: {again}{counts}", "round")
+        theirs = [part for part in parts if part.rounds >= first]
+        last = across(part.rounds for part in theirs)
+        counts = words.count([part.lines[-1].after for part in theirs])
+        yield Line(f"{rounds} {first}-{last}{only(tuple(longer), of)}: {again}{counts}", "round")
 
 
 def _alike(parts: Sequence[HatPart | None]) -> Iterable[tuple[tuple[int, ...], int]]:
