@@ -33,7 +33,7 @@ from roundwright.wording.reading.scanner import (
 )
 from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
 
-MOST_LINES: Final = 400
+MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
 
 

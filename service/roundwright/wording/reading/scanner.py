@@ -14,8 +14,10 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.vocabulary import Vocabulary, Word, vocabulary
 
-MOST_WORDS: Final = 4_500
-"""Words of one text: the longest hat the service writes, in sentences and twelve sizes, has four thousand."""
+MOST_WORDS: Final = 4_000
+"""Words of one text, and `MOST_WORDS_OF_SIZE` more for every size."""
+MOST_WORDS_OF_SIZE: Final = 550
+"""The longest hat the service writes, in sentences and twelve sizes, has 9,800."""
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
 
@@ -183,6 +185,11 @@ class Scan(Struct, frozen=True):
     cut: bool
 
 
+def most_words(width: int) -> int:
+    """How many words of a text for so many sizes are read."""
+    return MOST_WORDS + MOST_WORDS_OF_SIZE * width
+
+
 def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: str = "en") -> Scan:
     """The tokens of a text for so many sizes. Takes time in its length.
 
@@ -192,6 +199,7 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
     known = vocabulary(language)
     words = known.words if not extra else {**known.words, **extra}
     makers: Mapping[str, _Maker] = {**_PLAIN, "dotted": partial(_dotted, words)}
+    most = most_words(width)
     tokens: list[Token] = []
     last = _NOTHING
     carried = 0
@@ -206,7 +214,7 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
             carried = flags | _NO_TOKENS[group]
             continue
         carried = 0
-        if len(tokens) >= MOST_WORDS:
+        if len(tokens) >= most:
             cut = True
             break
         start, end = found.span(group)

@@ -17,6 +17,8 @@ _LIST: Final = re.compile(
     rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]]){{1,3}}"
 )
 _NAMES: Final = re.compile(r"^\s*sizes?\s*[:–—-]\s*([^(\n]{1,40})\(([^)\n]{1,200})\)", re.IGNORECASE)
+_STITCHES: Final = re.compile(rf"{_LIST.pattern}\s?(?:sts?|stitch|loops?)", re.IGNORECASE)
+"""Stitches at the end of a crown, which are no measurement."""
 _SOME: Final = re.compile(r"\bsizes?\s[0-9]", re.IGNORECASE)
 """A line for some sizes only, `Sizes 2 and 5: ...`."""
 FEWEST: Final = 3
@@ -67,8 +69,11 @@ def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
     for printed in sheet.told("prose", "heading", "fabric"):
         if printed.line.line in sheet.wrong or not MEASURES.search(printed.text):
             continue
-        told = [(printed.line.line, start, numbers) for start, numbers in _lists(printed)]
-        lists.extend(each for each in told if len(each[2]) == sizes)
+        lists.extend(
+            (printed.line.line, start, numbers)
+            for start, numbers in _lists(printed)
+            if len(numbers) == sizes and not _STITCHES.match(sheet.text, start)
+        )
     falls = [(line, place) for line, _, numbers in lists for place in _falls(numbers)]
     for line, start, numbers in lists:
         fall = _falls(numbers)
