@@ -263,11 +263,9 @@ def is_shaping(phrase: Phrase) -> bool:
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     """The counts printed with a segment."""
     counts = seen.counts
-    if (
-        len(counts) > 2 and counts[-1].flags & EQUALS and not any(each.sign for each in counts)
-    ):  # `28 + 28 = 56`
-        if sum(each.number.of(0) or 0 for each in counts[:-1]) == counts[-1].number.of(0):
-            counts = counts[-1:]
+    if len(counts) > 2 and counts[-1].flags & EQUALS and not any(each.sign for each in counts):
+        total = sum(each.number.of(0) or 0 for each in counts[:-1])
+        counts = counts[-1:] if total == counts[-1].number.of(0) else counts  # `28 + 28 = 56`
     return tuple(Stated(each.number, each.number.start, each.number.end, each.sign) for each in counts)
 
 
