@@ -14,11 +14,15 @@ from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.loops import continuations, loop_ways, marker_ways, once_more
 from roundwright.wording.reading.phrases import (
     BeginAt,
+    Count,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
 from roundwright.wording.reading.telling import introduces, likeness, tells_of_all, tells_outcome
 from roundwright.wording.reading.tree import Stated
+
+
+GOES_ON: Final = "How far this goes on is not read."
 
 
 def candidates(segment: Segment) -> list[Candidate]:
@@ -38,7 +42,12 @@ def candidates(segment: Segment) -> list[Candidate]:
     found = _work(seen, stated, label, segment)
     if not found and seen.counts and label is None:
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
-        return [Candidate("count", 0.1, stated=stated), Candidate("prose", 1.0 + 3.0 * sure)]
+        alone = len(phrases) == 1 and isinstance(phrases[0], Count)
+        told = 6.0 if alone else 1.0 + 3.0 * sure
+        return [Candidate("count", 0.1, stated=stated), Candidate("prose", told)]
+    if _goes_on(seen):
+        unread = ("not_understood", GOES_ON, seen.continues[0].start)
+        found = [replace(each, trouble=unread) for each in found if each.kind == "round"]
     if segment.troubles:
         trouble = segment.troubles[0]
         found = [replace(each, trouble=each.trouble or trouble) for each in found]
@@ -48,6 +57,12 @@ def candidates(segment: Segment) -> list[Candidate]:
 
 
 _cost: Final = attrgetter("cost")
+
+
+def _goes_on(seen: Seen) -> bool:
+    """Whether rounds go on in a way that is not read: `knit a round, and keep going like that until ...`."""
+    thus = any(each.manner for each in seen.continues)
+    return thus and bool(seen.lengths) and any(not each.every for each in seen.rounds)
 
 
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:

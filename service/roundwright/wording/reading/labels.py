@@ -171,8 +171,16 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
         return found
     if kind == "step" and lines.kind(1) == "number":
         return _step(lines, start)
-    if lines.kind(1) == ")" and "a" <= lines.token().text <= "j" and len(lines.token().text) == 1:
+    if lines.letter(0) and lines.kind(1) == ")":
         lines.place += 2
+        return Label("step", start)
+    if (
+        lines.letter(0)
+        and lines.flags(1) & (STOP | COLON)
+        and not lines.flags(1) & LINE
+        and lines.place + 1 < lines.stop
+    ):
+        lines.place += 1
         return Label("step", start)
     if kind in ("ordinal", "range", "number"):
         return _number_first(lines, start)

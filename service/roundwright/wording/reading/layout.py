@@ -299,6 +299,7 @@ def _segments(
                 told,
                 mine,
                 alone=len(parts) == 1,
+                intro=place + 1 < len(parts) and bool(parts[place + 1][0].flags & COLON),
             )
         )
     if not parts and of is not None:

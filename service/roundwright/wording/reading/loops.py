@@ -168,7 +168,13 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     plain_stated = tuple(each for each in stated if not each.sign)
     if until is None and evenly is not None and (goes_on or every):
         until = evenly.change
-    if until is None and (goes_on or change) and plain_stated and (manner or every or goes_on):
+    if (
+        until is None
+        and not seen.times
+        and (goes_on or change)
+        and plain_stated
+        and (manner or every or goes_on)
+    ):
         until = plain_stated[-1].number
     times = seen.times[-1] if seen.times and until is None else None
     if until is None and times is None:

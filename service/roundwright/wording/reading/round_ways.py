@@ -11,7 +11,9 @@ from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.phrases import (
     Brackets,
+    Count,
     Extent,
+    Fabric,
     Odd,
     Phrase,
     Rep,
@@ -253,6 +255,8 @@ def _fabric_only(work: _Work) -> list[Candidate]:
         return []  # `in garter st, thus:`
     if unsaid and seen.times:
         return []  # `work the welt 8 times`
+    if unsaid_rounds := _unsaid_rounds(work):
+        return [Candidate("round", work.cost + 0.5, plain_fill("k", start, end), rounds=unsaid_rounds)]
     if not (seen.fabrics or _are_rounds(work) or (seen.chart and work.label)):
         return []
     fabric = next((each for each in seen.fabrics if each.nodes), None)
@@ -272,6 +276,14 @@ def _fabric_only(work: _Work) -> list[Candidate]:
             chart=seen.chart,
         )
     ]
+
+
+def _unsaid_rounds(work: _Work) -> Number | None:
+    """How many rounds `plain 14` is: a fabric and a number, and no more."""
+    match work.seen.order:
+        case (Fabric(), Count(sure=False, number=number)) if work.number is None and not work.length:
+            return number
+    return None
 
 
 def _are_rounds(work: _Work) -> bool:

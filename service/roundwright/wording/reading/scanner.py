@@ -6,6 +6,7 @@ Punctuation is no token: what stands between two words is kept as flags of the s
 import re
 from collections.abc import Callable, Mapping
 from functools import partial
+from itertools import pairwise
 from typing import Final, TypeAlias
 
 from msgspec import Struct
@@ -82,7 +83,7 @@ _SCANNER: Final = re.compile(
     | (?P<decimal> (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
         | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
-    | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-])(?:{_LIST})?+ )
+    | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-]|[–—][0-9])(?:{_LIST})?+ )
     | (?P<list> [0-9]{{1,7}}+(?:\s/\s[0-9]{{1,7}}+(?!\.[0-9]|[0-9/½¼¾])){{1,12}}+(?!\s?(?:cm|mm|in\b|"))
         | [(\[][0-9]{{1,7}}+[)\]](?:/[(\[][0-9]{{1,7}}+[)\]]){{1,12}}+
         | (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/])
@@ -285,6 +286,8 @@ def _dotted(words: Mapping[str, Word], raw: str, start: int, end: int, flags: in
         raw, other = "st st", Word("stocking")
     else:
         other = Word("word")
+    if raw[0] in "ct" and raw[1:2].isdigit():  # `C. 4 B.`
+        other = Word("cable")
     kind, means = words.get(raw) or other
     return Token(kind, raw, start, end, flags, means)
 
@@ -368,6 +371,8 @@ def _apart_lists(tokens: list[Token], width: int) -> list[Token]:
     """The tokens with the numbers of several sizes made one: `seven (nine)`, and in three sizes `88 (96) 104`."""
     if width == 1:
         return tokens
+    if not any(token.kind == "number" and token.number and len(token.number.values) > 1 for token in tokens):
+        tokens = _comma_lists(tokens, width)
     made: list[Token] = []
     for place, token in enumerate(tokens):
         if token.kind == ")" and _in_words(made[-3:]) and not token.flags:
@@ -379,6 +384,43 @@ def _apart_lists(tokens: list[Token], width: int) -> list[Token]:
         else:
             made.append(token)
     return made
+
+
+def _comma_lists(tokens: list[Token], width: int) -> list[Token]:
+    """The tokens with so many growing numbers between commas made one list: `cast on 48, 60, 72`."""
+    made: list[Token] = []
+    place = 0
+    while place < len(tokens):
+        run = tokens[place : place + width]
+        before = tokens[place - 1].kind if place else ""
+        following = tokens[place + width] if place + width < len(tokens) else None
+        if before not in _NO_LIST_BEHIND and _grows(run, width) and not (following and _goes_on(following)):
+            values = tuple([token.number.values[0] for token in run if token.number])
+            text = ", ".join([token.text for token in run])
+            start, end = run[0].start, run[-1].end
+            made.append(Token("number", text, start, end, run[0].flags, "", Number(values, start, end)))
+            place += width
+        else:
+            made.append(tokens[place])
+            place += 1
+    return made
+
+
+_NO_LIST_BEHIND: Final = frozenset(
+    ("round", "times", "step", "size", "needle", "and", "to", "range", "ordinal")
+)
+
+
+def _grows(run: list[Token], width: int) -> bool:
+    """Whether these are so many numbers with commas between, each a little larger than the last."""
+    values = [token.number.values[0] or 0 for token in run if token.kind == "number" and token.number]
+    if len(values) != width or any(token.flags != COMMA | SPACE for token in run[1:]):
+        return False
+    return all(first < second <= 2 * first + 4 for first, second in pairwise(values))
+
+
+def _goes_on(token: Token) -> bool:
+    return token.kind in ("number", "and") and bool(token.flags & COMMA or token.kind == "and")
 
 
 def _in_words(last: list[Token]) -> bool:

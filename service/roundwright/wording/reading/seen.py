@@ -139,7 +139,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
 def _note_word(seen: Seen, phrase: Said, following: Phrase | None) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text == "no" and isinstance(following, Fabric | Rounds | Stitches):
+    if phrase.text in ("no", "not", "don't", "never") and isinstance(following, Fabric | Rounds | Stitches):
         seen.denied = True
 
 

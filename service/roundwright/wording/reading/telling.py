@@ -21,13 +21,17 @@ from roundwright.wording.reading.tree import (
 
 def tells_of_all(seen: Seen) -> bool:
     """Whether it is told of the whole hat, or told not to be worked: `rib k9, p3 throughout`, `no plain rounds`."""
-    if seen.agains or seen.untils or seen.counts or seen.evenly:
+    if seen.agains or seen.untils or seen.evenly:
         return False
-    return (seen.throughout and not seen.rounds) or (seen.denied and bool(seen.rounds or seen.fabrics))
+    throughout = seen.throughout and not (seen.rounds or seen.counts)
+    return throughout or (seen.denied and bool(seen.rounds or seen.fabrics))
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
+    spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
+    if segment.intro and spoken and all(isinstance(phrase, Stitches) for phrase in seen.work):
+        return True  # `work as follows, keeping to the rib of k8, p5:`
     thus = bool(seen.fabrics) and any(each.manner for each in seen.continues)
     if seen.agains or seen.untils or (seen.changes and not segment.intro) or not (segment.intro or thus):
         return False
@@ -69,7 +73,7 @@ def likeness(seen: Seen, label: Label | None) -> float:
             counted += 2
         elif isinstance(phrase, Star | Rep):
             counted += 1
-    strength += min(9.0, 2.5 * counted)
+    strength += min(9.0, 2.5 * counted) + (counted == len(seen.order))  # `knit 2` and no more
     extents = any(isinstance(phrase, Extent) for phrase in seen.work)
     if any(is_shaping(phrase) for phrase in seen.work) and (extents or seen.times):
         strength += 2.0

@@ -192,7 +192,7 @@ class ExtentReader(NumberReader):
     def per(self) -> Phrase:
         """`on each needle`."""
         number: Number | None = None
-        if self.kind(1) in ("round", "alternate", "following", "ordinal") and self.joined(1):
+        if self.kind(1) in ("round", "alternate", "following", "ordinal", "side") and self.joined(1):
             every = self.all_of()
             if isinstance(every, Rounds):
                 return every

@@ -197,6 +197,8 @@ class StitchReader(MarkerReader):
             side = self.token(2).text if self.kind(2) == "word" and self.token(2).text in ("l", "r") else side
             name = {"l": "m1l", "r": "m1r", "p": "m1p"}.get(side, "m1")
             count = 3 if name != "m1" else 2
+            if name == "m1" and number.of(0) != 1 and self.kind(2) in ("word", "decrease") and self.joined(2):
+                return self.said(2)  # `make 8 neat ribs`
             if count == 2 and self.kind(2) == "stitch_noun":
                 count = 3
             start, end, flags = self.take(count)
