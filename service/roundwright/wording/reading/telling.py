@@ -73,7 +73,7 @@ def likeness(seen: Seen, label: Label | None) -> float:
             counted += 2
         elif isinstance(phrase, Star | Rep):
             counted += 1
-    strength += min(9.0, 2.5 * counted) + (counted == len(seen.order))  # `knit 2` and no more
+    strength += min(9.0, 2.5 * counted)
     extents = any(isinstance(phrase, Extent) for phrase in seen.work)
     if any(is_shaping(phrase) for phrase in seen.work) and (extents or seen.times):
         strength += 2.0
