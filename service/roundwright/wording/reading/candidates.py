@@ -21,7 +21,6 @@ from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated
 from roundwright.wording.reading.telling import introduces, likeness, tells_of_all, tells_outcome
 from roundwright.wording.reading.tree import Stated
 
-
 GOES_ON: Final = "How far this goes on is not read."
 
 
