@@ -1,6 +1,6 @@
 """Rounds that are told needle by needle: `Needle 1: ... Needles 2 and 3: as needle 1`, `front: ... back: the same`.
 
-Their words are put in one line, the work of every needle where it is worked, and `to end` ends at the end of the needle.
+Their words are put in one line, the work of every needle where it is worked; `to end` is the end of the needle.
 """
 
 from typing import Final

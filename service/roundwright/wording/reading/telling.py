@@ -1,10 +1,13 @@
 """Segments that only tell, and how much words look like work."""
 
+from typing import Final
+
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.phrases import (
     Brackets,
     Extent,
+    Phrase,
     Rep,
     Said,
     Star,
@@ -62,48 +65,54 @@ def likeness(seen: Seen, label: Label | None) -> float:
     """How much the words look like work."""
     if label is None and only_spoken_of(seen, [phrase for phrase in seen.work if has_stitches(phrase)]):
         return 1.0
-    strength = 0.0
-    counted = 0
-    bare = 0
-    for phrase in seen.work:
-        if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch):
-            bare += phrase.node.bare
-            counted += not phrase.node.bare
-        elif isinstance(phrase, Brackets):
-            counted += 2
-        elif isinstance(phrase, Star | Rep):
-            counted += 1
-    strength += min(9.0, 2.5 * counted)
-    extents = any(isinstance(phrase, Extent) for phrase in seen.work)
-    if any(is_shaping(phrase) for phrase in seen.work) and (extents or seen.times):
-        strength += 2.0
+    bare = any(map(is_bare, seen.work))
+    counted = sum(map(_weight, seen.work))
     numbered = any(not each.every for each in seen.rounds)
-    if bare or seen.fabrics:
-        strength += 4.0 if numbered else 2.5 if extents else 1.2
-        if seen.lengths:
-            strength += 0.8
-    elif numbered:
-        strength += 1.0
+    strength = min(9.0, 2.5 * counted) + _of_fabric(seen, bare=bare, numbered=numbered)
     if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
         strength += 3.0 if seen.counts else 1.0
-    if (
-        label is None
-        and not (counted or numbered or seen.lengths or seen.counts or seen.times)
-        and max(seen.lead, seen.said - 2) > 1
-    ):
+    numbers = counted or numbered or seen.lengths or seen.counts or seen.times
+    if label is None and not numbers and max(seen.lead, seen.said - 2) > 1:
         strength = min(strength, 1.0)
-    strength += 4.0 * bool(seen.evenly) + 4.0 * bool(seen.agains)
-    if seen.untils and (seen.continues or seen.changes or bare or counted or seen.rounds):
-        strength += 4.0
-    if seen.changes and any(each.every for each in seen.rounds) and (seen.times or seen.untils):
-        strength += 4.0
+    strength += _of_repeats(seen, worked=bool(bare or counted))
     if label is None and seen.fabrics and seen.times and not seen.rounds:
         strength += 3.0
-    if seen.changes and seen.lengths and any(not each.manner for each in seen.continues):
-        strength += 4.0
     strength -= seen.words
-    if label is not None and label.kind in ("numbered", "next", "every"):
-        strength = max(strength, 0.0) + 5.0
-    elif label is not None:
-        strength += 2.0
+    if label is not None:
+        sure = label.kind in ("numbered", "next", "every")
+        strength = max(strength, 0.0) + 5.0 if sure else strength + 2.0
     return max(0.0, strength)
+
+
+def _weight(phrase: Phrase) -> int:
+    """How many signs of work a phrase is."""
+    if isinstance(phrase, Stitches):
+        return isinstance(phrase.node, Stitch) and not phrase.node.bare
+    return 2 * isinstance(phrase, Brackets) + isinstance(phrase, _STARS)
+
+
+_STARS: Final = (Star, Rep)
+
+
+def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
+    """How much it looks like shaping, and like rounds of a fabric."""
+    extents = any(isinstance(phrase, Extent) for phrase in seen.work)
+    strength = 2.0 if (extents or seen.times) and any(map(is_shaping, seen.work)) else 0.0
+    if bare or seen.fabrics:
+        strength += 4.0 if numbered else 2.5 if extents else 1.2
+        strength += 0.8 if seen.lengths else 0.0
+    elif numbered:
+        strength += 1.0
+    return strength
+
+
+def _of_repeats(seen: Seen, *, worked: bool) -> float:
+    """How much it looks like rounds that are worked again, or shaped every so often."""
+    signs = (
+        seen.evenly,
+        seen.agains,
+        seen.untils and (seen.continues or seen.changes or seen.rounds or worked),
+        seen.changes and (seen.times or seen.untils) and any(each.every for each in seen.rounds),
+        seen.changes and seen.lengths and any(not each.manner for each in seen.continues),
+    )
+    return 4.0 * sum(map(bool, signs))
