@@ -45,7 +45,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         told = 6.0 if alone else 1.0 + 3.0 * sure
         return [Candidate("count", 0.1, stated=stated), Candidate("prose", told)]
     if _goes_on(seen):
-        unread = ("not_understood", GOES_ON, seen.continues[0].start)
+        unread = ("not_understood", GOES_ON, segment.start)
         found = [replace(each, trouble=unread) for each in found if each.kind == "round"]
     if segment.troubles:
         trouble = segment.troubles[0]
@@ -59,7 +59,12 @@ _cost: Final = attrgetter("cost")
 
 
 def _goes_on(seen: Seen) -> bool:
-    """Whether rounds go on in a way that is not read: `knit a round, and keep going like that until ...`."""
+    """Whether rounds go on in a way that is not read: `knit a round, and keep going like that until ...`.
+
+    `Knit one round between decrease rounds throughout` goes on as well.
+    """
+    if seen.throughout and seen.changes and seen.rounds:
+        return True
     thus = any(each.manner for each in seen.continues)
     return thus and bool(seen.lengths) and any(not each.every for each in seen.rounds)
 
