@@ -23,6 +23,10 @@ _SOME: Final = re.compile(r"\bsizes?\s[0-9]", re.IGNORECASE)
 """A line for some sizes only, `Sizes 2 and 5: ...`."""
 FEWEST: Final = 3
 """Sizes from which on growing is judged."""
+ROUNDED: Final = 0.5
+"""What a measurement may be less for a larger size: lengths are printed to halves."""
+FALLS: Final = 0.07
+"""And its share: whole rounds make a hat a little longer or shorter than its size."""
 MANY_STITCHES: Final = 100_000
 MEASURES: Final = re.compile(
     r"circumference|length|measure|depth|height|finished|gauge|tension|\b[0-9]*(?:cm|in)\b|\"", re.IGNORECASE
@@ -77,8 +81,11 @@ def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
     falls = [(line, place) for line, _, numbers in lists for place in _falls(numbers)]
     for line, start, numbers in lists:
         fall = _falls(numbers)
-        if len(fall) == 1 and not any(other != line and place == fall[0] for other, place in falls):
-            message = messages.sizes_not_growing(numbers[fall[0] - 1], numbers[fall[0]])
+        if len(fall) != 1 or any(elsewhere != line and place == fall[0] for elsewhere, place in falls):
+            continue
+        one, other = numbers[fall[0] - 1], numbers[fall[0]]
+        if one - other > max(ROUNDED, FALLS * one):
+            message = messages.sizes_not_growing(one, other)
             yield sheet.note("sizes_not_growing", start, message)
 
 
