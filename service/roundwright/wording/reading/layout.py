@@ -249,9 +249,7 @@ def _pieces(
     start = tokens[begin].start
     while lines.place < stop:
         token = tokens[lines.place]
-        tried = phrases and (
-            token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], Count | Brackets)
-        )
+        tried = phrases and (token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS))
         if token.kind == "number" and token.flags & COMMA:
             tried = False  # one of several numbers
         tried = tried or (
@@ -305,3 +303,6 @@ def _segments(
     if not parts and of is not None:
         found.append(Segment(of, (), start, end, heading, told, troubles))
     return found
+
+
+_ENDS: Final = (Count, Brackets)

@@ -471,7 +471,7 @@ def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:
         token = tokens[place]
         stop = place + 1
         for rest, word, _ in phrases.get(token.text, ()):
-            if _follows(tokens, stop, rest, word):
+            if stop < count and tokens[stop].text == rest[0] and _follows(tokens, stop, rest, word):
                 stop += len(rest)
                 text = f"{token.text} {' '.join(rest)}"
                 token = Token(word.kind, text, token.start, tokens[stop - 1].end, token.flags, word.means)

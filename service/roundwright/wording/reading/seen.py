@@ -139,7 +139,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
 def _note_word(seen: Seen, phrase: Said, following: Phrase | None) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text in ("no", "not", "don't", "never") and isinstance(following, Fabric | Rounds | Stitches):
+    if phrase.text in ("no", "not", "don't", "never") and isinstance(following, _DENIED):
         seen.denied = True
 
 
@@ -287,3 +287,6 @@ def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
 def is_bare(phrase: Phrase) -> bool:
     """Whether it is `knit` or `purl` alone."""
     return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
+
+
+_DENIED: Final = (Fabric, Rounds, Stitches)

@@ -88,7 +88,7 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
 
 def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Settled]:
     """The tree as it stands, and gone on with to the end where nothing says how far."""
-    if any(isinstance(node, Fill | Evenly) for node in nodes) or _inner_fill(nodes):
+    if any(isinstance(node, _FILLS) for node in nodes) or _inner_fill(nodes):
         return [Settled(nodes, cost, how)]
     real = [node for node in nodes if not isinstance(node, Mark)]
     bare = len(real) == 1 and isinstance(real[0], Stitch) and real[0].bare
@@ -144,3 +144,6 @@ def _with_m1(nodes: Nodes) -> Nodes:
         else node
         for node in nodes
     )
+
+
+_FILLS: Final = (Fill, Evenly)

@@ -40,15 +40,13 @@ def introduces(seen: Seen, segment: Segment) -> bool:
         return False
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
-    ) and all(isinstance(phrase, Rep | Extent) or is_bare(phrase) for phrase in seen.work)
+    ) and all(isinstance(phrase, _REPEATS) or is_bare(phrase) for phrase in seen.work)
 
 
 def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
     if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
-        return not any(
-            isinstance(phrase, Star | Rep | Extent | Times | Brackets | Until) for phrase in seen.work
-        )
+        return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
     told = any(count.sign and count.flags & EQUALS for count in seen.counts)
     first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Stitches)), None)
     if first is not None and len(seen.order) > first + 1:
@@ -56,9 +54,7 @@ def tells_outcome(seen: Seen) -> bool:
         if isinstance(behind, Said) and behind.flags & EQUALS:
             return True
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
-    return (told or means) and not any(
-        isinstance(phrase, Star | Rep | Extent | Times) for phrase in seen.work
-    )
+    return (told or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
 
 
 def likeness(seen: Seen, label: Label | None) -> float:
@@ -116,3 +112,8 @@ def _of_repeats(seen: Seen, *, worked: bool) -> float:
         seen.changes and seen.lengths and any(not each.manner for each in seen.continues),
     )
     return 4.0 * sum(map(bool, signs))
+
+
+_REPEATS: Final = (Rep, Extent)
+_OF_A_ROUND: Final = (Star, Rep, Extent, Times, Brackets, Until)
+_OF_REPEATS: Final = (Star, Rep, Extent, Times)
