@@ -12,7 +12,7 @@ from roundwright.wording.proofreading.repair import MOST_STEPS as MOST_STEPS_OF_
 from roundwright.wording.proofreading.repair import Repairs
 from roundwright.wording.reading.explain import MOST_STEPS, MOST_STEPS_OF_SIZE
 from roundwright.wording.reading.layout import MOST_LINES
-from roundwright.wording.reading.scanner import MOST_WORDS, scan
+from roundwright.wording.reading.scanner import most_words, scan
 
 CROWN = "\n".join(
     f"Rnd {2 * turn + 1}: *K{8 - turn}, k2tog; rep from * around. ({72 - 8 * turn} sts)\nRnd {2 * turn + 2}: Knit."
@@ -60,7 +60,7 @@ def test_the_steps_of_a_text_are_bounded(name: str, sizes: int) -> None:
 
     assert explained.search.budget.steps <= MOST_STEPS + MOST_STEPS_OF_SIZE * sizes
     assert explained.search.budget.spent <= 1.2 * explained.search.budget.steps
-    assert len(explained.segments) <= MOST_WORDS
+    assert len(explained.segments) <= most_words(sizes) + 1
 
 
 def test_a_text_that_takes_too_many_steps_says_so() -> None:
@@ -83,7 +83,7 @@ def test_a_usual_crown_takes_a_tenth_of_the_steps_for_each_size(sizes: int) -> N
 
 def test_only_so_many_words_and_lines_are_read() -> None:
     """The rest of a text that is longer than a pattern for a hat is told to be unread."""
-    assert len(scan("k2 " * 30_000, 1).tokens) <= MOST_WORDS + 1
+    assert len(scan("k2 " * 30_000, 1).tokens) <= most_words(1) + 1
     reading = read("Rnd 1: knit\n" * (MOST_LINES + 50), (64,))
 
     assert {"too_long", "too_many_rounds"} & {finding.code for finding in reading.findings}

@@ -11,7 +11,7 @@ from roundwright.wording.reading.explain import Search, Sizes, lists_of
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import MOST_LINES, Laid, Segment, segments
 from roundwright.wording.reading.phrases import CastOn
-from roundwright.wording.reading.scanner import MOST_WORDS, scan
+from roundwright.wording.reading.scanner import scan
 from roundwright.wording.reading.states import Explanation
 
 BEGINNING: Final = 3_000
@@ -44,7 +44,7 @@ class Explained:
         self.counts = counts
         self.columns = _columns(counts, cast_on)
         self.width = max(len(counts), len(cast_on))
-        self.segments.extend(_cut(laid, cut=scanned.cut))
+        self.segments.extend(_cut(laid, len(scanned.tokens) - 1 if scanned.cut else 0))
         self.search = Search(self.segments, Sizes(cast_on, self.columns, self.width, counts))
         self.explanation: Explanation = self.search.run()
         self.guessed: int | None = None
@@ -94,11 +94,11 @@ class Explained:
         return self.line_texts[line - 1]
 
 
-def _cut(laid: Laid, *, cut: bool) -> list[Segment]:
-    """What stands for the rest of a text that is longer than is read."""
-    if cut and laid.segments:
+def _cut(laid: Laid, words: int) -> list[Segment]:
+    """What stands for the rest of a text that is longer than is read; `words` are read of it, 0 where all are."""
+    if words and laid.segments:
         at = laid.segments[-1].end
-        return [_rest("too_long", f"The text has more than {MOST_WORDS:,} words; the rest is not read.", at)]
+        return [_rest("too_long", f"The text has more than {words:,} words; the rest is not read.", at)]
     if laid.cut is not None:
         message = f"The text has more than {MOST_LINES:,} lines; the rest is not read."
         return [_rest("too_many_rounds", message, laid.cut)]

@@ -3,15 +3,25 @@
 That nothing is worked is a candidate as well; it costs as much as the words look like work.
 """
 
+from operator import attrgetter
+from typing import Final
+
+from msgspec.structs import replace
+
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.loops import continuations, loop_ways, marker_ways, once_more
 from roundwright.wording.reading.phrases import (
     BeginAt,
+    Count,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
-from roundwright.wording.reading.seen import is_bare, sort_phrases, stated_counts
-from roundwright.wording.reading.telling import introduces, likeness, tells_outcome
+from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
+from roundwright.wording.reading.telling import introduces, likeness, tells_of_all, tells_outcome
+from roundwright.wording.reading.tree import Stated
+
+GOES_ON: Final = "How far this goes on is not read."
 
 
 def candidates(segment: Segment) -> list[Candidate]:
@@ -25,61 +35,62 @@ def candidates(segment: Segment) -> list[Candidate]:
     if segment.troubles and not phrases:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]
     seen = sort_phrases(phrases)
-    if label is None and (tells_outcome(seen) or introduces(seen, segment)):
-        return [Candidate("prose", 0.0)]
-    found: list[Candidate] = []
     stated = stated_counts(seen)
+    if single := _nothing_else(seen, segment, label):
+        return [single]
+    found = _work(seen, stated, label, segment)
+    if not found and seen.counts and label is None:
+        sure = all(count.sure for count in seen.counts) and seen.words < 1.5
+        alone = len(phrases) == 1 and isinstance(phrases[0], Count)
+        told = 6.0 if alone else 1.0 + 3.0 * sure
+        return [Candidate("count", 0.1, stated=stated), Candidate("prose", told)]
+    if _goes_on(seen):
+        unread = ("not_understood", GOES_ON, segment.start)
+        found = [replace(each, trouble=unread) for each in found if each.kind == "round"]
+    if segment.troubles:
+        trouble = segment.troubles[0]
+        found = [replace(each, trouble=each.trouble or trouble) for each in found]
     strength = likeness(seen, label)
+    found.append(Candidate("prose", max(0.2, strength), strength=strength, stated=stated))
+    return sorted(found, key=_cost)
+
+
+_cost: Final = attrgetter("cost")
+
+
+def _goes_on(seen: Seen) -> bool:
+    """Whether rounds go on in a way that is not read: `knit a round, and keep going like that until ...`.
+
+    `Knit one round between decrease rounds throughout` goes on as well.
+    """
+    if seen.throughout and seen.changes and seen.rounds:
+        return True
+    thus = any(each.manner for each in seen.continues)
+    return thus and bool(seen.lengths) and any(not each.every for each in seen.rounds)
+
+
+def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
+    """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
+    if label is None and (tells_outcome(seen) or introduces(seen, segment) or tells_of_all(seen)):
+        return Candidate("prose", 0.0)
     if seen.closing and not seen.work and not seen.agains:
-        found.append(Candidate("closing", 0.0, stated=()))
-        return found
+        return Candidate("closing", 0.0)
     if seen.cast_on and not seen.work:
-        return [Candidate("cast_on", 0.0, rounds=seen.cast_on.number, stated=())]
-    if begin := _begin_at(segment):
-        return [begin]
-    if seen.agains:
-        found.extend(loop_ways(seen, stated, label))
+        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number)
+    return _begin_at(segment)
+
+
+def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
+    """Everything that works rounds."""
+    found = loop_ways(seen, stated, label) if seen.agains else []
     found.extend(continuations(seen, stated))
     if label is None and not seen.agains:
         found.extend(once_more(seen, stated, segment))
     if seen.agains or not found or found[0].kind != "loop":
         found.extend(rounds_of_segment(seen, stated, label, segment))
-    if label is None and all(is_bare(phrase) for phrase in seen.work):
+    if label is None and all(map(is_bare, seen.work)):
         found.extend(marker_ways(seen))
-    if not found and seen.counts and label is None:
-        found.append(Candidate("count", 0.1, stated=stated))
-        sure = all(count.sure for count in seen.counts) and seen.words < 1.5
-        found.append(Candidate("prose", 1.0 + 3.0 * sure))
-        return found
-    if segment.troubles and found:
-        code, message, start = segment.troubles[0]
-        found = [_with_trouble(each, (code, message, start)) for each in found]
-    found.append(Candidate("prose", max(0.2, strength), strength=strength, stated=stated))
-    return sorted(found, key=lambda each: each.cost)
-
-
-def _with_trouble(one: Candidate, trouble: tuple[str, str, int]) -> Candidate:
-    return Candidate(
-        one.kind,
-        one.cost,
-        one.nodes,
-        one.others,
-        one.rounds,
-        one.length,
-        one.until,
-        one.last,
-        one.again,
-        one.times,
-        one.step,
-        one.sign,
-        one.stated,
-        one.strength,
-        one.trouble or trouble,
-        one.sections,
-        one.every,
-        one.chart,
-        one.how,
-    )
+    return found
 
 
 def _begin_at(segment: Segment) -> Candidate | None:

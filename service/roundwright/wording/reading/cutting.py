@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.labels import Label
@@ -78,7 +79,7 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
             opened = phrases[begun]
             bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
             return [*phrases[:begun], bracket, *phrases[whole:]]
-    stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, Star | Rep)]
+    stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, _STARS)]
     if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
         return phrases
     first, last = stars
@@ -108,13 +109,26 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
 
 
 _WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
+_WORK_OR_LENGTH: Final = (Stitches, Star, Fabric, Again, Rounds, Length)
+_BEGINS: Final = (Again, Closing, CastOn)
+_COUNTED_ROUNDS: Final = (Rounds, Length)
+_FABRIC_OR_ROUNDS: Final = (Fabric, Rounds)
+_SENTENCES: Final = (Said, Then, Rounds, Length, Rep)
+_ASIDES: Final = (Said, Then, Brackets)
+_WORDS: Final = (Said, Then, Fabric)
+_ENDS: Final = (Then, Extent, Times)
+_OFTEN: Final = (Until, Times)
+_TIMES: Final = (Times, Said)
+_STARS: Final = (Star, Rep)
+_CLOSING: Final = (Closing, Then)
+_STITCHES: Final = (Stitches, Brackets)
+_PLAIN_ROUNDS: Final = (Then, Said, Rounds)
 
 
 def is_work(phrases: tuple[Phrase, ...] | list[Phrase]) -> bool:
     """Whether anything is worked in these phrases."""
     return any(
-        isinstance(phrase, Stitches | Star | Fabric | Again | Rounds | Length)
-        or (isinstance(phrase, Brackets) and is_work(phrase.inside))
+        isinstance(phrase, _WORK_OR_LENGTH) or (isinstance(phrase, Brackets) and is_work(phrase.inside))
         for phrase in phrases
     )
 
@@ -132,11 +146,78 @@ def _counted(phrase: Phrase) -> bool:
 
 def _whole(phrase: Phrase, following: Phrase | None) -> bool:
     """Whether it begins whole rounds: `knit 2 rnds`, `work even`, `rep rnds 1 and 2`."""
-    if isinstance(phrase, Again | Closing | CastOn):
+    if isinstance(phrase, _BEGINS):
         return True
     if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare:
         return isinstance(following, Rounds) and not following.flags & (STOP | SEMI | COLON)
     return False
+
+
+class _Coming(Struct):
+    """A phrase that may begin the next round.
+
+    - `following`: what stands behind it, but for words that say nothing
+    - `works`: whether stitches are worked in it; `begins`: whether it begins whole rounds
+    - `again`: whether it closes what is repeated
+    """
+
+    phrase: Phrase
+    following: Phrase | None
+    works: bool
+    begins: bool
+    again: bool
+
+
+class _Part(Struct):
+    """A round while its phrases are gathered.
+
+    - `worked`, `counted`: whether its work, and its count, were read; `cast`: whether it casts on
+    - `whole`: whether it is whole rounds; `stars`: the stars that were read, odd while a repeat is open
+    """
+
+    phrases: list[Phrase]
+    worked: bool = False
+    counted: bool = False
+    whole: bool = False
+    cast: bool = False
+    stars: int = 0
+
+    @property
+    def open(self) -> bool:
+        """Whether a repeat was begun with a star and not closed."""
+        return self.stars % 2 == 1
+
+    def has(self, kinds: type[Phrase] | tuple[type[Phrase], ...]) -> bool:
+        """Whether it has a phrase of these kinds."""
+        return any(isinstance(phrase, kinds) for phrase in self.phrases)
+
+    def add(self, coming: _Coming) -> None:
+        """Take one more phrase."""
+        phrase = coming.phrase
+        self.phrases.append(phrase)
+        self.cast = self.cast or isinstance(phrase, CastOn)
+        if isinstance(phrase, Star):
+            self.stars += 1
+        if coming.again:
+            self.stars = 0
+        if coming.works:
+            self.worked = True
+            self.whole = self.whole or coming.begins or isinstance(phrase, _FABRIC_OR_ROUNDS)
+            self.counted = False
+        if isinstance(phrase, _COUNTED_ROUNDS):
+            self.worked = True
+        if self.worked and phrase.end and _counted(phrase) and _final(phrase, coming.following):
+            self.counted = True
+
+    def carried(self, phrase: Phrase) -> list[Phrase]:
+        """What stands at its end and belongs to the next round, which begins with this phrase; it is taken out."""
+        then = isinstance(phrase, Rounds) and _then(self.phrases)
+        stop = len(self.phrases)
+        while stop and isinstance(self.phrases[stop - 1], _WORDS if then else Then):
+            stop -= 1
+        carried = self.phrases[stop:]
+        del self.phrases[stop:]
+        return carried
 
 
 def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
@@ -144,101 +225,92 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
 
     A round ends with its count; a sentence of its own, `then`, and whole rounds begin another.
     """
-    parts: list[list[Phrase]] = []
-    part: list[Phrase] = []
-    worked = counted = whole = cast = False
-    star = 0
+    rounds: list[list[Phrase]] = []
+    part = _Part([])
     for place, phrase in enumerate(phrases):
-        following = phrases[place + 1] if place + 1 < len(phrases) else None
-        if (
-            isinstance(following, Said)
-            and not following.words
-            and place + 2 < len(phrases)
-            and not following.flags & STOP
-        ):
-            following = phrases[place + 2]
+        following = _following(phrases, place)
         works = isinstance(phrase, _WORK) or (isinstance(phrase, Brackets) and is_work(phrase.inside))
-        stop = bool(phrase.flags & STOP)
-        begins = _whole(phrase, following)
-        again = isinstance(phrase, Rep) and not (
-            stop and not phrase.level and any(isinstance(one, Rounds) for one in part) and not star
-        )
-        cut = False
-        if part and worked:
-            if (
-                ((works or isinstance(phrase, Rounds | Length)) and cast and not isinstance(phrase, Closing))
-                or (
-                    isinstance(phrase, Again)
-                    and any(isinstance(one, Again) for one in part)
-                    and any(isinstance(one, Until | Times) for one in part)
-                )
-                or (
-                    works
-                    and isinstance(part[-1], Rounds)
-                    and star % 2 == 0
-                    and phrase.flags & (COMMA | SEMI)
-                    and not isinstance(phrase, Fabric | Rounds)
-                    and not (isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly))
-                    and all(
-                        isinstance(one, Then | Said | Rounds)
-                        or (isinstance(one, Stitches) and isinstance(one.node, Stitch) and one.node.bare)
-                        for one in part
-                    )
-                )
-                or (isinstance(phrase, Rounds) and _then(part) and star % 2 == 0)
-                or (isinstance(phrase, Times) and phrase.more and counted)
-            ):
-                cut = True
-            elif works and counted:
-                cut = star % 2 == 0 or isinstance(phrase, Closing)
-            elif (
-                begins
-                and (stop or phrase.flags & (SEMI | COMMA) or isinstance(part[-1], Then | Extent | Times))
-                and star % 2 == 0
-            ):
-                cut = not (isinstance(phrase, Stitches) and whole and not stop) or any(
-                    isinstance(one, Rounds) for one in part
-                )
-            elif stop and not again and (works or isinstance(phrase, Said | Then | Rounds | Length | Rep)):
-                spoken = (
-                    of is not None
-                    and isinstance(phrase, Stitches | Brackets)
-                    and not whole
-                    and not begins
-                    and not counted
-                )
-                cut = not spoken
-                if isinstance(phrase, Said | Then | Brackets) and of is not None and star % 2 == 1:
-                    cut = False
-        if cut and isinstance(phrase, Closing | CastOn | Again) and isinstance(part[-1], Then):
-            pass
-        if cut:
-            carried: list[Phrase] = []
-            then = isinstance(phrase, Rounds) and _then(part)
-            while part and (isinstance(part[-1], Then) or (then and isinstance(part[-1], Said | Fabric))):
-                carried.insert(0, part.pop())
-            if part:
-                parts.append(part)
-            part = carried
-            worked = counted = whole = cast = False
-            star = 0
-        cast = cast or isinstance(phrase, CastOn)
-        part.append(phrase)
-        if isinstance(phrase, Star):
-            star += 1
-        if again:
-            star = 0
-        if works:
-            worked = True
-            whole = whole or begins or isinstance(phrase, Fabric | Rounds)
-            counted = False
-        if isinstance(phrase, Rounds | Length):
-            worked = True
-        if worked and _counted(phrase) and (phrase.end and _final(phrase, following)):
-            counted = True
-    if part:
-        parts.append(part)
-    return parts
+        coming = _Coming(phrase, following, works, _whole(phrase, following), _closes(part, phrase))
+        if part.phrases and part.worked and _cuts(of, part, coming):
+            carried = part.carried(phrase)
+            if part.phrases:
+                rounds.append(part.phrases)
+            part = _Part(carried)
+        part.add(coming)
+    if part.phrases:
+        rounds.append(part.phrases)
+    return rounds
+
+
+def _following(phrases: list[Phrase], place: int) -> Phrase | None:
+    """The phrase behind this one, or behind words of its sentence that say nothing."""
+    if place + 1 >= len(phrases):
+        return None
+    following = phrases[place + 1]
+    silent = isinstance(following, Said) and not following.words and not following.flags & STOP
+    return phrases[place + 2] if silent and place + 2 < len(phrases) else following
+
+
+def _closes(part: _Part, phrase: Phrase) -> bool:
+    """Whether a `repeat` goes back to a star, and not to the rounds before it in the sentence before."""
+    if not isinstance(phrase, Rep):
+        return False
+    return not (phrase.flags & STOP and not phrase.level and not part.stars and part.has(Rounds))
+
+
+def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
+    """Whether the next round begins with this phrase."""
+    phrase = coming.phrase
+    if _begins_other_work(part, coming):
+        return True
+    if coming.works and part.counted:
+        return not part.open or isinstance(phrase, Closing)
+    apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(part.phrases[-1], _ENDS)
+    if coming.begins and apart and not part.open:
+        one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
+        return not one_sentence or part.has(Rounds)
+    if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
+        return not _goes_on(of, part, coming)
+    return False
+
+
+def _begins_other_work(part: _Part, coming: _Coming) -> bool:
+    """Whether it is other work, whatever sign stands before it."""
+    phrase = coming.phrase
+    if part.cast and (coming.works or isinstance(phrase, Length)) and not isinstance(phrase, Closing):
+        return True
+    match phrase:
+        case Rounds():
+            return not part.open and _then(part.phrases)
+        case Times():
+            return phrase.more and part.counted
+        case Again() if part.has(Again) and part.has(_OFTEN):
+            return True
+        case Fabric() | Stitches(node=Evenly()):
+            return False
+        case _:
+            after_comma = coming.works and bool(phrase.flags & (COMMA | SEMI))
+            return after_comma and not part.open and _is_plain_rounds(part.phrases)
+
+
+def _is_plain_rounds(phrases: list[Phrase]) -> bool:
+    """Whether these are plain rounds and no more: `knit 2 rounds`."""
+    return isinstance(phrases[-1], Rounds) and all(
+        isinstance(phrase, _PLAIN_ROUNDS)
+        or (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare)
+        for phrase in phrases
+    )
+
+
+def _goes_on(of: Label | None, part: _Part, coming: _Coming) -> bool:
+    """Whether a sentence goes on with a labelled round: `Rnd 5: Knit 10 stitches. Knit two together.`."""
+    phrase = coming.phrase
+    if of is None:
+        return False
+    if part.open and isinstance(phrase, _ASIDES):
+        return True
+    stitches = isinstance(phrase, _STITCHES) or (isinstance(phrase, Star) and _fixed(part.phrases))
+    return stitches and not (part.whole or coming.begins or part.counted)
 
 
 def _then(part: list[Phrase]) -> bool:
@@ -251,8 +323,18 @@ def _then(part: list[Phrase]) -> bool:
         ),
         0,
     )
-    only_words = all(isinstance(one, Then | Said | Fabric) for one in part[at:])
+    only_words = all(isinstance(one, _WORDS) for one in part[at:])
     return only_words and any(isinstance(one, _WORK) for one in part[:at])
+
+
+def _fixed(part: list[Phrase]) -> bool:
+    """Whether nothing of this goes on to the end of the round: `Knit 10 stitches. Knit two together.`."""
+    return all(
+        isinstance(phrase, _TIMES)
+        or (isinstance(phrase, Brackets) and _fixed(list(phrase.inside)))
+        or (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare)
+        for phrase in part
+    )
 
 
 def _final(phrase: Phrase, following: Phrase | None) -> bool:
@@ -261,6 +343,6 @@ def _final(phrase: Phrase, following: Phrase | None) -> bool:
         return (
             following is None
             or bool(following.flags & (STOP | SEMI | COMMA | COLON))
-            or isinstance(following, Closing | Then)
+            or isinstance(following, _CLOSING)
         )
     return True

@@ -39,8 +39,8 @@ BEAM: Final = 8
 """States that are kept."""
 MOST_STEPS: Final = 6_000
 """Steps of the search for one text, each one or two microseconds."""
-MOST_STEPS_OF_SIZE: Final = 1_500
-"""Steps in addition for every size: the longest hat the service writes in twelve sizes takes 21,000."""
+MOST_STEPS_OF_SIZE: Final = 3_000
+"""Steps in addition for every size: the longest hat the service writes in twelve sizes takes 38,000."""
 STEPS_FOR_SEGMENT: Final = 20
 """Steps it takes to find the candidates of a segment, and as many for every five phrases."""
 STEPS_FOR_SIZE: Final = 4
@@ -71,7 +71,7 @@ class Search:
         self.width = sizes.width
         self.counts = sizes.printed
         self.cast_on = sizes.cast_on
-        self.budget = budget or Budget(MOST_STEPS + MOST_STEPS_OF_SIZE * len(sizes.cast_on))
+        self.budget = budget or Budget(MOST_STEPS + MOST_STEPS_OF_SIZE * sizes.width)
         self.desk = Desk(segments, self.budget)
         lanes = zip(sizes.cast_on, sizes.columns, strict=True)
         self.states = [State(tuple(Lane(size, column, count) for size, (count, column) in enumerate(lanes)))]

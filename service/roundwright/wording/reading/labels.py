@@ -171,8 +171,16 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
         return found
     if kind == "step" and lines.kind(1) == "number":
         return _step(lines, start)
-    if lines.kind(1) == ")" and "a" <= lines.token().text <= "j" and len(lines.token().text) == 1:
+    if lines.letter(0) and lines.kind(1) == ")":
         lines.place += 2
+        return Label("step", start)
+    if (
+        lines.letter(0)
+        and lines.flags(1) & (STOP | COLON)
+        and not lines.flags(1) & LINE
+        and lines.place + 1 < lines.stop
+    ):
+        lines.place += 1
         return Label("step", start)
     if kind in ("ordinal", "range", "number"):
         return _number_first(lines, start)
@@ -247,45 +255,12 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         count = lines.token(1).number
         lines.place += 3
         return Label("next", start, count=count)
-    dotted_pair = (
-        token.kind == "number"
-        and lines.kind(1) in ("and", "to")
-        and lines.flags(1) & STOP
-        and lines.kind(2) == "number"
-        and lines.kind(3) == "round"
-    )
-    if dotted_pair:
-        last = lines.token(2).number or ONE
-        first = token.number or ONE
-        lines.place += 3
-        spans: tuple[Span, ...] = (
-            (Span(first, last),) if lines.kind(-2) == "to" else (Span(first, first), Span(last, last))
-        )
-    else:
-        spans = read_spans(lines)
+    spans = _dotted_pair(lines) or read_spans(lines)
     if not spans:
         return None
     number = spans[-1].last.of(0) or 1
     if lines.kind() == "round" and not lines.flags(0) & (COLON | LINE):
-        word = lines.token().text
-        dotted = bool(lines.flags(0) & STOP)
-        lines.place += 1
-        if token.kind == "number" and not dotted and word not in ("r", "rw"):
-            if lines.flags(0) & (COLON | DASH | EQUALS) and lines.place < lines.stop:
-                return Label("count", start, count=spans[0].first)
-            return None
-        every, sizes = read_tail(lines, number)
-        if not _ended(lines) and lines.kind() not in (
-            "word",
-            "",
-            "work",
-            "have",
-            "number",
-            "next",
-            "cast_on",
-        ):
-            return None
-        return Label("numbered", start, spans, every, sizes=sizes)
+        return _before_round(lines, start, token, spans)
     if (standing := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
         lines.place = standing[1]
         _, sizes = read_tail(lines, number)
@@ -293,26 +268,54 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     if token.kind == "ordinal":
         lines.place = begun
         return _sort(lines, start)
-    if (
-        token.kind == "number"
-        and len(spans) == 1
-        and spans[0].first is spans[0].last
-        and begun + 1 == lines.place
-    ):
-        if lines.kind() == ")" and lines.place < lines.stop:
-            lines.place += 1
-            return Label("listed", start, spans, named=named(f"step {number}"))
-        if (
-            lines.place < lines.stop
-            and (
-                lines.flags(0) & (STOP | COLON)
-                or (lines.flags(0) & (DASH | TAB) and lines.flags(0) & SPACE and _opens(lines, token))
-            )
-            and not lines.flags(0) & LINE
-            and len(token.text) < 4
-        ):
-            return Label("listed", start, spans, named=named(f"step {number}"))
+    single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
+    if token.kind == "number" and single and _is_listed(lines, token):
+        return Label("listed", start, spans, named=named(f"step {number}"))
     return None
+
+
+def _dotted_pair(lines: Lines) -> tuple[Span, ...]:
+    """The rounds of `1. and 2. round`, `1. to 4. round`, which are taken; empty where it is none."""
+    joint, first, last = lines.kind(1), lines.token().number, lines.token(2).number
+    if lines.kind() != "number" or joint not in ("and", "to") or not lines.flags(1) & STOP:
+        return ()
+    if lines.kind(2) != "number" or lines.kind(3) != "round":
+        return ()
+    lines.place += 3
+    first, last = first or ONE, last or ONE
+    return (Span(first, last),) if joint == "to" else (Span(first, first), Span(last, last))
+
+
+def _before_round(lines: Lines, start: int, token: Token, spans: tuple[Span, ...]) -> Label | None:
+    """Numbers before the word `round`: `1st round` has a number, `8 rounds:` are counted."""
+    word = lines.token().text
+    dotted = bool(lines.flags(0) & STOP)
+    lines.place += 1
+    if token.kind == "number" and not dotted and word not in ("r", "rw"):
+        counts = lines.flags(0) & (COLON | DASH | EQUALS) and lines.place < lines.stop
+        return Label("count", start, count=spans[0].first) if counts else None
+    every, sizes = read_tail(lines, spans[-1].last.of(0) or 1)
+    if not _ended(lines) and lines.kind() not in _BEHIND_LABELS:
+        return None
+    return Label("numbered", start, spans, every, sizes=sizes)
+
+
+_BEHIND_LABELS: Final = frozenset(("word", "", "work", "have", "number", "next", "cast_on"))
+"""What may stand behind a numbered label without a sign between."""
+
+
+def _is_listed(lines: Lines, token: Token) -> bool:
+    """Whether a number is that of a list: `3)`, whose bracket is taken, `3.`, `3 - `."""
+    if lines.place >= lines.stop:
+        return False
+    if lines.kind() == ")":
+        lines.place += 1
+        return True
+    flags = lines.flags(0)
+    if flags & LINE or len(token.text) >= 4:
+        return False
+    dashed = flags & (DASH | TAB) and flags & SPACE and _opens(lines, token)
+    return bool(flags & (STOP | COLON) or dashed)
 
 
 def _opens(lines: Lines, token: Token) -> bool:

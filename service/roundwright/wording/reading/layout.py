@@ -10,6 +10,7 @@ from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
 from roundwright.wording.reading.definitions import with_definitions
 from roundwright.wording.reading.labels import Label, label
 from roundwright.wording.reading.line_breaks import begins_round, lines_of
+from roundwright.wording.reading.needles import with_needles_joined
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import (
     Brackets,
@@ -32,7 +33,7 @@ from roundwright.wording.reading.scanner import (
 )
 from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
 
-MOST_LINES: Final = 400
+MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
 
 
@@ -72,74 +73,85 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    laid = Laid([])
-    tokens = with_definitions(tokens)
-    told = heading = False
-    opened = False
+    tokens = with_needles_joined(with_definitions(tokens))
     names = names_of(tokens, max(width, width_of(tokens)))
-    carried: tuple[str, ...] = ()
+    layout = _Layout(tokens, names, [])
     for number, (begin, stop) in enumerate(lines_of(tokens, MOST_LINES, names)):
         if number >= MOST_LINES:
-            laid.cut = tokens[begin].start
-            break
-        first = tokens[begin]
+            return Laid(layout.segments, tokens[begin].start)
+        layout.read(begin, stop)
+    return Laid(layout.segments)
+
+
+class _Layout(Struct):
+    """The segments as they are read, line by line.
+
+    - `told`: whether the lines stand under a heading whose lines are not worked
+    - `heading`: whether a heading stands before; `opened`: whether stitches were cast on
+    - `sizes`: what sizes the lines are for; empty for all
+    """
+
+    tokens: list[Token]
+    names: Mapping[str, int]
+    segments: list[Segment]
+    told: bool = False
+    heading: bool = False
+    opened: bool = False
+    sizes: tuple[str, ...] = ()
+
+    def read(self, begin: int, stop: int) -> None:
+        """Read a line."""
+        tokens = self.tokens
         if stop - begin > MOST_IN_LINE:
-            if not any(
-                tokens[place].kind in ("stars", "stitch", "(") for place in range(begin, stop)
-            ) and not begins_round(tokens, begin, stop):
-                laid.segments.append(_silent(tokens, begin, stop))
-                continue
-            long = ("too_long", f"This has more than {MOST_IN_LINE} words and is not read.", first.start)
-            laid.segments.append(
-                Segment(
-                    None, (), first.start, tokens[stop - 1].end, heading=False, told=False, troubles=(long,)
-                )
-            )
-            continue
-        title = _title(tokens, begin, stop)
-        colon = (
-            title
-            and begin + 1 < stop
-            and any(tokens[place].flags & COLON for place in range(begin + 1, min(begin + 4, stop)))
-        )
-        if _defines(tokens, begin, stop):
-            laid.segments.append(_silent(tokens, begin, stop))
-            continue
-        if title:
+            self.segments.append(_long(tokens, begin, stop))
+        elif _defines(tokens, begin, stop) or _gauge(tokens, begin, stop):
+            self.segments.append(_silent(tokens, begin, stop))
+        elif _title(tokens, begin, stop) or _numbered_title(tokens, begin, stop):
+            colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])
             if not colon and stop - begin <= 6:
-                told, heading = True, True
-            laid.segments.append(_silent(tokens, begin, stop))
-            continue
-        pieces = _pieces(tokens, begin, stop, heading=heading, told=told, names=names)
+                self.told = self.heading = True
+            self.segments.append(_silent(tokens, begin, stop))
+        else:
+            self.read_work(begin, stop)
+
+    def read_work(self, begin: int, stop: int) -> None:
+        """Read a line that may be worked, or is a heading."""
+        first, behind = self.tokens[begin], self.tokens[stop]
+        pieces = _pieces(self.tokens, begin, stop, heading=self.heading, told=self.told, names=self.names)
         if first.flags & BLANK:
-            carried = ()
-        pieces, carried = _scoped(pieces, carried)
-        works = any(is_work(piece.phrases) or piece.label for piece in pieces)
-        casts = any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases)
-        short = stop - begin <= 8 and not tokens[stop].flags & FULL
-        apart = bool(first.flags & BLANK) or begin == 0 or tokens[stop].flags & COLON or not opened
-        if casts:
-            told = False
-            opened = True
-        if not works and short:
-            if apart or not told:
-                told = False
-                heading = True
-            laid.segments.extend(pieces)
-            continue
-        if told and any(piece.label and piece.label.kind in ("numbered", "next", "step") for piece in pieces):
-            told = False
-            pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
-            pieces, carried = _scoped(pieces, carried)
-        elif not told and pieces and pieces[0].told:
-            pieces = _pieces(tokens, begin, stop, heading=heading, told=False, names=names)
-            pieces, carried = _scoped(pieces, carried)
-        if pieces and tokens[stop].flags & COLON:
-            pieces[-1] = replace(pieces[-1], intro=True)
-        laid.segments.extend(pieces)
-        if works:
-            heading = False
-    return laid
+            self.sizes = ()
+        scoped, self.sizes = _scoped(pieces, self.sizes)
+        works = any(is_work(piece.phrases) or piece.label for piece in scoped)
+        told = self.told
+        apart = bool(first.flags & BLANK) or begin == 0 or behind.flags & COLON or not self.opened
+        if any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases):
+            self.told = False
+            self.opened = True
+        if not works and stop - begin <= 8 and not behind.flags & FULL:
+            if apart or not self.told:
+                self.told = False
+                self.heading = True
+            self.segments.extend(scoped)
+            return
+        self.told = self.told and not any(
+            piece.label and piece.label.kind in ("numbered", "next", "step") for piece in scoped
+        )
+        if told and not self.told:
+            scoped, self.sizes = _scoped([replace(piece, told=False) for piece in pieces], self.sizes)
+        if scoped and behind.flags & COLON:
+            scoped[-1] = replace(scoped[-1], intro=True)
+        self.segments.extend(scoped)
+        self.heading = self.heading and not works
+
+
+def _long(tokens: list[Token], begin: int, stop: int) -> Segment:
+    """A line of too many words: silent where it is prose, and else told to be unread."""
+    works = any(token.kind in ("stars", "stitch", "(") for token in tokens[begin:stop])
+    if not works and not begins_round(tokens, begin, stop):
+        return _silent(tokens, begin, stop)
+    start, end = tokens[begin].start, tokens[stop - 1].end
+    long = ("too_long", f"This has more than {MOST_IN_LINE} words and is not read.", start)
+    return Segment(None, (), start, end, heading=False, told=False, troubles=(long,))
 
 
 def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
@@ -173,6 +185,33 @@ def _title(tokens: list[Token], begin: int, stop: int) -> bool:
         and tokens[begin + 1].flags
     ):
         return tokens[begin].text not in ("a", "mc", "cc")
+    return False
+
+
+def _numbered_title(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether it is such a name behind the number of a paragraph: `3. Gauge: 26 sts = 10 cm`."""
+    return (
+        begin + 1 < stop
+        and tokens[begin].kind == "number"
+        and tokens[begin].text.isdigit()
+        and bool(tokens[begin + 1].flags & STOP)
+        and tokens[begin + 1].kind == "told"
+    )
+
+
+def _gauge(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells how many stitches make a length: `22 sts x 30 rnds = 10 cm`, `20 sts to 4 in`."""
+    if (
+        stop - begin < 4
+        or tokens[begin].kind not in ("number", "decimal")
+        or tokens[begin + 1].kind != "stitch_noun"
+    ):
+        return False
+    for place in range(begin + 2, min(begin + 8, stop - 1)):
+        token = tokens[place]
+        measures = token.kind in ("number", "decimal") and tokens[place + 1].kind in ("unit", "in", "times")
+        if measures and (token.flags & EQUALS or tokens[place - 1].kind in ("to", "per", "in", "make")):
+            return True
     return False
 
 
@@ -210,9 +249,7 @@ def _pieces(
     start = tokens[begin].start
     while lines.place < stop:
         token = tokens[lines.place]
-        tried = phrases and (
-            token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], Count | Brackets)
-        )
+        tried = phrases and (token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS))
         if token.kind == "number" and token.flags & COMMA:
             tried = False  # one of several numbers
         tried = tried or (
@@ -260,8 +297,12 @@ def _segments(
                 told,
                 mine,
                 alone=len(parts) == 1,
+                intro=place + 1 < len(parts) and bool(parts[place + 1][0].flags & COLON),
             )
         )
     if not parts and of is not None:
         found.append(Segment(of, (), start, end, heading, told, troubles))
     return found
+
+
+_ENDS: Final = (Count, Brackets)

@@ -24,6 +24,11 @@ _RUNS_ON: Final = frozenset(
 )
 
 
+LONGEST_LABEL: Final = 8
+"""Words in a label that stands on a line of its own."""
+_BEGIN_WORK: Final = frozenset(
+    ("knit", "purl", "slip", "stitch", "stars", "(", "make", "plain", "rib", "even")
+)
 _CONNECTING: Final = frozenset(("and", "or", "with", "but", "until", "of", "which", "between", "without"))
 """Words with which a broken line of prose goes on."""
 
@@ -40,7 +45,10 @@ def lines_of(tokens: list[Token], most: int, names: Mapping[str, int] = NO_NAMES
         token = tokens[place]
         if token.flags & LINE or place == count:
             runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)
-            if runs_on and not begins_round(tokens, begin, place, names):
+            if lines and _only_label(tokens, lines[-1], begin, place, names):
+                lines[-1] = (lines[-1][0], place)
+                tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
+            elif runs_on and not begins_round(tokens, begin, place, names):
                 lines[-1] = (lines[-1][0], place)
                 if tokens[begin].text in _CONNECTING:
                     tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
@@ -75,6 +83,23 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     if first.kind in _RUNS_ON and not (first.kind == "repeat" and not _star_open(tokens, before[0], begin)):
         return first.kind != "" or begin + 1 < stop
     return False
+
+
+def _only_label(
+    tokens: list[Token], before: tuple[int, int], begin: int, stop: int, names: Mapping[str, int]
+) -> bool:
+    """Whether a line is no more than the number of a round, and the work stands in the next."""
+    if (
+        tokens[begin].flags & BLANK
+        or begin - before[0] > LONGEST_LABEL
+        or tokens[begin].kind not in _BEGIN_WORK
+    ):
+        return False
+    line = Lines(tokens, *before, names=names)
+    found = label(line)
+    if found is None or found.kind not in ("numbered", "next") or line.place < before[1]:
+        return False
+    return not begins_round(tokens, begin, stop, names)
 
 
 def _star_open(tokens: list[Token], begin: int, stop: int) -> bool:

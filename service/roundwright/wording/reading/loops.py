@@ -1,5 +1,7 @@
 """Candidates that work rounds again, go on with a crown, or place markers."""
 
+from typing import Final
+
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
@@ -44,7 +46,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
                     "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated
                 )
             ]
-    if not seen.times or any(not isinstance(phrase, Times | Rep) for phrase in seen.work):
+    if not seen.times or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
         return []
     times = seen.times[-1]
     repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
@@ -91,7 +93,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     ]
     step = max((each.step for each in seen.rounds if each.every), default=0) if again.named else 0
     found: list[Candidate] = []
-    if with_nodes and not any(isinstance(phrase, Star | Brackets | Rep) for phrase in seen.work):
+    if with_nodes and not any(isinstance(phrase, _REPEATS) for phrase in seen.work):
         found.append(Candidate("with", cost, (with_nodes[0],), again=again, stated=stated))
         return found
     rounds = next((each.number for each in seen.rounds if not each.every), None)
@@ -168,12 +170,18 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     plain_stated = tuple(each for each in stated if not each.sign)
     if until is None and evenly is not None and (goes_on or every):
         until = evenly.change
-    if until is None and (goes_on or change) and plain_stated and (manner or every or goes_on):
+    if (
+        until is None
+        and not seen.times
+        and (goes_on or change)
+        and plain_stated
+        and (manner or every or goes_on)
+    ):
         until = plain_stated[-1].number
     times = seen.times[-1] if seen.times and until is None else None
     if until is None and times is None:
         return []
-    strong = any(isinstance(phrase, Star | Brackets | Rep) for phrase in seen.work)
+    strong = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
     stitches = bool(seen.fabrics) or any(isinstance(phrase, Stitches) for phrase in seen.work)
     if strong or not (
         manner
@@ -202,3 +210,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
             plain=int(seen.ends_plain),
         )
     ]
+
+
+_TIMES: Final = (Times, Rep)
+_REPEATS: Final = (Star, Brackets, Rep)

@@ -10,6 +10,7 @@ from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Entry, FaultyError, Lane, Standing
+from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.working import MOST_MARKERS, UnclearError, fits_any_count
 
 _AGAIN = ("loop", "continue", "with")
@@ -55,9 +56,17 @@ def label_numbers(label: Label | None, column: int) -> list[int]:
         return []
     numbers: list[int] = []
     for span in label.spans if label.kind in ("numbered", "listed") else ():
-        first, last = span.first.of(column) or 0, span.last.of(column) or 0
+        first, last = _of_size(label, span.first, column), _of_size(label, span.last, column)
         numbers.extend(range(first, min(last, first + MOST_ROUNDS) + 1, span.step))
     return [number for number in numbers[: MOST_ROUNDS + 1] if 0 < number <= HIGHEST]
+
+
+def _of_size(label: Label, number: Number, column: int) -> int:
+    """A round number for a size; a line for some sizes may have it for those only: `Rnds 3-6 (4) (sizes 2 and 4)`."""
+    named = sorted(int(size) for size in label.sizes or () if size.isdigit())
+    if column + 1 in named and 1 < len(number.values) == len(named):
+        column = named.index(column + 1)
+    return number.of(column) or 0
 
 
 def flush(desk: Desk, lane: Lane) -> None:

@@ -177,9 +177,10 @@ class Odd(Phrase, frozen=True, gc=False):
 
 
 class Said(Phrase, frozen=True, gc=False):
-    """What changes nothing: `words` of it are unknown."""
+    """What changes nothing: `words` of it are unknown; `text` where it is one word."""
 
     words: int = 0
+    text: str = ""
 
 
 class Every(Phrase, frozen=True, gc=False):

@@ -1,7 +1,9 @@
 """Candidates that work a round, or several alike."""
 
-from typing import Any
+from itertools import takewhile
+from typing import Final, TypeAlias
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
@@ -9,7 +11,9 @@ from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.phrases import (
     Brackets,
+    Count,
     Extent,
+    Fabric,
     Odd,
     Phrase,
     Rep,
@@ -24,7 +28,6 @@ from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,
     Fill,
-    Node,
     Nodes,
     Number,
     Stated,
@@ -39,91 +42,148 @@ def plain_fill(name: str, start: int, end: int) -> Nodes:
     return (Fill((stitch,), NOTHING, start, end, (start, end)),)
 
 
+class _Work(Struct, frozen=True):
+    """What a segment says of the rounds it works.
+
+    - `work`: its phrases of work; `stitches`: those in which stitches are worked
+    - `number`: how many rounds; `length` where they are worked to a length
+    - `fabric`: whether they are rounds of a fabric, in which stitches are worked over and over
+    """
+
+    seen: Seen
+    label: Label | None
+    segment: Segment
+    stated: tuple[Stated, ...]
+    work: tuple[Phrase, ...]
+    stitches: list[Phrase]
+    number: Number | None
+    length: bool
+    fabric: bool
+    cost: float
+
+    def round(self, way: Settled, cost: float, others: tuple[Nodes, ...] = ()) -> Candidate:
+        """The candidate that works it in this way, for so much more."""
+        seen = self.seen
+        return Candidate(
+            "round",
+            self.cost + cost + way.cost,
+            way.nodes,
+            others,
+            rounds=self.number,
+            length=self.length and self.number is None,
+            stated=self.stated,
+            trouble=way.trouble,
+            how=way.how,
+            sections=_first_of(seen.markers),
+            every=_first_of(seen.every),
+        )
+
+
 def rounds_of_segment(
     seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment
 ) -> list[Candidate]:
     """Everything that works a round, or several alike."""
-    work = _explained(seen.work)
-    number = _how_many(seen)
-    every = any(each.every for each in seen.rounds)
-    if label is not None and label.kind == "count":
-        number = label.count
-    length = bool(seen.lengths) or (every and number is None and label is None)
-    if label is not None and label.kind in ("numbered", "listed") and not (number and segment.alone):
-        length = length and label.kind != "numbered"
-    until = seen.untils[-1].number if seen.untils else None
-    cost = min(4.0, seen.words)
+    work = _work(seen, stated, label, segment)
+    bare = all(map(is_bare, work.stitches))
+    found = _evenly(work) if seen.evenly else []
+    if seen.evenly and bare:
+        return found
+    if not work.stitches:
+        return _fabric_only(work)
+    if bare:
+        return _bare(work)
+    found.extend(_in_forms(work))
+    if work.fabric:
+        found.extend(_described(work))
+    found.extend(_times_alone(work))
+    found.extend(_until(work))
+    found.extend(_with(work))
+    return found
+
+
+def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> _Work:
+    """What a segment says of its rounds."""
+    work = tuple(_explained(seen.work))
     stitches = [phrase for phrase in work if has_stitches(phrase)]
+    counted = label is not None and label.kind == "count"
+    number = label.count if label is not None and counted else _how_many(seen)
+    every = number is None and label is None and any(rounds.every for rounds in seen.rounds)
+    single = label is not None and label.kind == "numbered" and not (number and segment.alone)
+    length = (bool(seen.lengths) or every) and not single
+    fabric = bool(seen.fabrics) or (number is not None and number.values != (1,)) or length or counted
+    cost = min(4.0, seen.words)
     if label is None and stitches and only_spoken_of(seen, stitches):
         cost += 2.0
-    common: dict[str, Any] = {"stated": stated, "rounds": number, "length": length and number is None}
-    sections = seen.markers.of(0) or 0 if seen.markers else 0
-    every_n = seen.every.of(0) or 0 if seen.every else 0
-    found: list[Candidate] = []
-    if seen.evenly and not any(each.to and False for each in seen.evenly):
-        found.extend(_evenly(seen, stitches, number, length, stated, cost, segment))
-        if not stitches or all(is_bare(phrase) for phrase in stitches):
-            return found
-    if not stitches:
-        found.extend(_fabric_only(seen, label, segment, number, length, stated, cost))
-        return found
-    if all(is_bare(phrase) for phrase in stitches):
-        if seen.fabrics and seen.fabrics[0].nodes:
-            found.append(Candidate("round", cost, _fill(seen.fabrics[0].nodes, segment), **common))
-        told = (
-            label is None
-            and number is None
-            and not length
-            and len(work) == len(stitches)
-            and seen.words >= 0.15
+    return _Work(seen, label, segment, stated, work, stitches, number, length, fabric, cost)
+
+
+def _first_of(number: Number | None) -> int:
+    return (number.of(0) or 0) if number else 0
+
+
+def _bare(work: _Work) -> list[Candidate]:
+    """`knit` or `purl` alone, which may be a fabric's: `knit in garter st`."""
+    seen = work.seen
+    found = []
+    if seen.fabrics and seen.fabrics[0].nodes:
+        nodes = _fill(seen.fabrics[0].nodes, work.segment)
+        length = work.length and work.number is None
+        found.append(
+            Candidate("round", work.cost, nodes, rounds=work.number, length=length, stated=work.stated)
         )
-        found.extend(_round(one, cost + 1.5 * told, common, sections, every_n) for one in settle(tuple(work)))
-        return found
-    fabric = (
-        bool(seen.fabrics)
-        or (number is not None and number.values != (1,))
-        or length
-        or (label is not None and label.kind == "count")
-    )
-    for base, others in _forms(work, seen):
-        ways = settle(base, counted=bool(stated))
-        other_nodes = tuple(one.nodes for form in others for one in settle(form)[:3] if not one.trouble)
-        for one in ways:
-            extra = 0.0
-            if fabric and not any(isinstance(node, Fill) for node in one.nodes):
-                extra = 0.5
-            found.append(_round(one, cost + extra, common, sections, every_n, other_nodes))
-    if fabric:
-        for form in _described(work):
-            found.extend(
-                _round(one, cost + 0.4, common, sections, every_n)
-                for one in settle(form)[:3]
-                if not one.trouble
-            )
-    if len(work) > 1 and isinstance(work[-1], Times) and isinstance(work[-2], Extent) and number is None:
-        often = work[-1].number
-        found.extend(
-            Candidate("round", cost + one.cost + 0.3, one.nodes, rounds=often, stated=stated)
-            for one in settle(tuple(work[:-1]))[:2]
-            if not one.trouble
-        )
-    if until is not None:
-        without = tuple(phrase for phrase in work if not isinstance(phrase, Until))
-        found.extend(
-            Candidate(
-                "round", cost + one.cost + 0.5, one.nodes, until=until, stated=stated, trouble=one.trouble
-            )
-            for one in settle(without)[:3]
-        )
-    if (
-        segment.label is None
-        and len(stitches) == 1
-        and isinstance(stitches[0], Stitches)
-        and isinstance(stitches[0].node, Stitch)
-        and stated
-    ):
-        found.append(Candidate("with", cost + 0.5, (stitches[0].node,), stated=stated))
+    unsaid = work.label is None and work.number is None and not work.length
+    prose = unsaid and len(work.work) == len(work.stitches) and seen.words >= 0.15
+    found.extend(work.round(way, 1.5 * prose) for way in settle(work.work))
     return found
+
+
+def _in_forms(work: _Work) -> list[Candidate]:
+    """The stitches in every form in which the round can be understood."""
+    found = []
+    for base, others in _forms(list(work.work), work.seen):
+        nodes = tuple(way.nodes for form in others for way in settle(form)[:3] if not way.trouble)
+        for way in settle(base, counted=bool(work.stated)):
+            filled = any(isinstance(node, Fill) for node in way.nodes)
+            found.append(work.round(way, 0.5 if work.fabric and not filled else 0.0, nodes))
+    return found
+
+
+def _times_alone(work: _Work) -> list[Candidate]:
+    """A number of times at the end, of whole rounds: `k to end, 3 times`."""
+    phrases = work.work
+    if len(phrases) < 2 or work.number is not None or not isinstance(phrases[-2], Extent):
+        return []
+    if not isinstance(phrases[-1], Times):
+        return []
+    often = phrases[-1].number
+    return [
+        Candidate("round", work.cost + way.cost + 0.3, way.nodes, rounds=often, stated=work.stated)
+        for way in settle(phrases[:-1])[:2]
+        if not way.trouble
+    ]
+
+
+def _until(work: _Work) -> list[Candidate]:
+    """The round, worked until a count is reached."""
+    if not work.seen.untils:
+        return []
+    until = work.seen.untils[-1].number
+    without = tuple(phrase for phrase in work.work if not isinstance(phrase, Until))
+    cost = work.cost + 0.5
+    return [
+        Candidate("round", cost + way.cost, way.nodes, until=until, stated=work.stated, trouble=way.trouble)
+        for way in settle(without)[:3]
+    ]
+
+
+def _with(work: _Work) -> list[Candidate]:
+    """A stitch alone with a count: what the rounds before are worked with."""
+    first = work.stitches[0]
+    if work.segment.label is None and len(work.stitches) == 1 and isinstance(first, Stitches) and work.stated:
+        node = first.node
+        if isinstance(node, Stitch):
+            return [Candidate("with", work.cost + 0.5, (node,), stated=work.stated)]
+    return []
 
 
 def _explained(phrases: list[Phrase]) -> list[Phrase]:
@@ -145,65 +205,33 @@ def _explained(phrases: list[Phrase]) -> list[Phrase]:
     return made
 
 
-def _round(
-    one: Settled,
-    cost: float,
-    common: dict[str, Any],
-    sections: int,
-    every: int,
-    others: tuple[Nodes, ...] = (),
-) -> Candidate:
-    nodes = one.nodes
-    trouble = one.trouble
-    return Candidate(
-        "round",
-        cost + one.cost,
-        nodes,
-        others,
-        trouble=trouble,
-        how=one.how,
-        sections=sections,
-        every=every,
-        **common,
-    )
-
-
 def _fill(nodes: Nodes, segment: Segment) -> Nodes:
     return (Fill(nodes, NOTHING, segment.start, segment.end, (segment.end, segment.end)),)
 
 
-def _evenly(
-    seen: Seen,
-    stitches: list[Phrase],
-    number: Number | None,
-    length: bool,
-    stated: tuple[Stated, ...],
-    cost: float,
-    segment: Segment,
-) -> list[Candidate]:
+def _evenly(work: _Work) -> list[Candidate]:
     """Changes spread evenly, alone or in the last of some rounds."""
-    evenly: Node = seen.evenly[0]
-    counted = tuple(each for each in stated)
-    plain = [phrase for phrase in stitches if not is_bare(phrase)]
-    if seen.fabrics or length or plain or (number is not None and number.values != (1,)):
-        base = tuple(phrase for phrase in seen.work)
-        ways = settle(base)[:4] if stitches else [Settled(plain_fill("k", segment.start, segment.end), 0.0)]
-        found = [
-            Candidate(
-                "round",
-                cost + one.cost + 0.2,
-                one.nodes,
-                rounds=number,
-                length=length and number is None,
-                last=(evenly,),
-                stated=counted,
-            )
-            for one in ways
-            if not one.trouble
-        ]
-        found.append(Candidate("round", cost + 0.4, (evenly,), stated=counted, how="evenly"))
-        return found
-    return [Candidate("round", cost, (evenly,), stated=counted)]
+    last: Nodes = (work.seen.evenly[0],)
+    several = work.length or (work.number is not None and work.number.values != (1,))
+    if not (work.seen.fabrics or several or not all(map(is_bare, work.stitches))):
+        return [Candidate("round", work.cost, last, stated=work.stated)]
+    start, end = work.segment.start, work.segment.end
+    plain = [Settled(plain_fill("k", start, end), 0.0)]
+    found = [
+        Candidate(
+            "round",
+            work.cost + way.cost + 0.2,
+            way.nodes,
+            rounds=work.number,
+            length=work.length and work.number is None,
+            last=last,
+            stated=work.stated,
+        )
+        for way in (settle(tuple(work.seen.work))[:4] if work.stitches else plain)
+        if not way.trouble
+    ]
+    found.append(Candidate("round", work.cost + 0.4, last, stated=work.stated, how="evenly"))
+    return found
 
 
 def _how_many(seen: Seen) -> Number | None:
@@ -219,51 +247,63 @@ def _how_many(seen: Seen) -> Number | None:
     return numbers[0] if numbers else None
 
 
-def _fabric_only(
-    seen: Seen,
-    label: Label | None,
-    segment: Segment,
-    number: Number | None,
-    length: bool,
-    stated: tuple[Stated, ...],
-    cost: float,
-) -> list[Candidate]:
+def _fabric_only(work: _Work) -> list[Candidate]:
     """`Work 8 rnds in rib`, `work even`, `as established`."""
-    if number is None and not length and label is None and any(each.manner for each in seen.continues):
+    seen, start, end = work.seen, work.segment.start, work.segment.end
+    unsaid = work.number is None and not work.length and work.label is None
+    if unsaid and any(each.manner for each in seen.continues):
         return []  # `in garter st, thus:`
-    if (
-        seen.fabrics
-        or (
-            number is not None
-            and (label is not None or ((len(seen.rounds) == 1 or seen.times) and seen.words < 1.1))
+    if unsaid and seen.times:
+        return []  # `work the welt 8 times`
+    if unsaid_rounds := _unsaid_rounds(work):
+        return [Candidate("round", work.cost + 0.5, plain_fill("k", start, end), rounds=unsaid_rounds)]
+    if not (seen.fabrics or _are_rounds(work) or (seen.chart and work.label)):
+        return []
+    fabric = next((each for each in seen.fabrics if each.nodes), None)
+    ribs = any(each.kind in ("rib", "ratio") for each in seen.fabrics)
+    if not seen.fabrics:
+        weak = 0.3 if work.number is None else 0.8
+    else:
+        weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
+    return [
+        Candidate(
+            "round",
+            work.cost + weak,
+            _fill(fabric.nodes, work.segment) if fabric and ribs else plain_fill("k", start, end),
+            rounds=work.number,
+            length=work.length and work.number is None,
+            stated=work.stated,
+            chart=seen.chart,
         )
-        or (seen.chart and label)
-    ):
-        fabric = next((each for each in seen.fabrics if each.nodes), None)
-        ribs = any(each.kind in ("rib", "ratio") for each in seen.fabrics)
-        nodes = (
-            _fill(fabric.nodes, segment) if fabric and ribs else plain_fill("k", segment.start, segment.end)
-        )
-        weak = 0.0 if seen.fabrics else 0.8
-        if number is None and not length and label is None and (seen.lead or seen.words > 0.2):
-            weak += 1.5
-        if not seen.fabrics and number is None:
-            weak = 0.3
-        return [
-            Candidate(
-                "round",
-                cost + weak,
-                nodes,
-                rounds=number,
-                length=length and number is None,
-                stated=stated,
-                chart=seen.chart,
-            )
-        ]
-    return []
+    ]
 
 
-def _described(work: list[Phrase]) -> list[tuple[Phrase, ...]]:
+def _unsaid_rounds(work: _Work) -> Number | None:
+    """How many rounds `plain 14` is: a fabric and a number, and no more."""
+    match work.seen.order:
+        case (Fabric(), Count(sure=False, number=number)) if work.number is None and not work.length:
+            return number
+    return None
+
+
+def _are_rounds(work: _Work) -> bool:
+    """Whether a number of rounds is enough to work them: `8 rnds`."""
+    seen = work.seen
+    alone = (len(seen.rounds) == 1 or bool(seen.times)) and seen.words < 1.1
+    return work.number is not None and (work.label is not None or alone)
+
+
+def _described(work: _Work) -> list[Candidate]:
+    """Rounds of a fabric, with what stands around it left out."""
+    return [
+        work.round(way, 0.4)
+        for form in _without_description(list(work.work))
+        for way in settle(form)[:3]
+        if not way.trouble
+    ]
+
+
+def _without_description(work: list[Phrase]) -> list[tuple[Phrase, ...]]:
     """Rounds of a fabric without the `knit` before them, or without what is explained in brackets behind them."""
     found: list[tuple[Phrase, ...]] = []
     if len(work) > 1 and is_bare(work[0]):
@@ -276,29 +316,32 @@ def _described(work: list[Phrase]) -> list[tuple[Phrase, ...]]:
     return found
 
 
-def _forms(work: list[Phrase], seen: Seen) -> list[tuple[tuple[Phrase, ...], tuple[tuple[Phrase, ...], ...]]]:
+_Form: TypeAlias = tuple[Phrase, ...]
+
+
+def _forms(work: list[Phrase], seen: Seen) -> list[tuple[_Form, tuple[_Form, ...]]]:
     """The phrases of a round, and those of a size in which it is worked otherwise."""
     whole = tuple(work)
-    forms: list[tuple[tuple[Phrase, ...], tuple[tuple[Phrase, ...], ...]]] = []
+    last = work[-1]
     if seen.odd:
         at = next(place for place, phrase in enumerate(work) if isinstance(phrase, Odd))
         before = [phrase for phrase in work[:at] if not isinstance(phrase, Extent)]
         tail = Extent(work[at].start, work[at].end, 0, NOTHING)
-        forms.append(((*before, tail), (tuple(phrase for phrase in work if not isinstance(phrase, Odd)),)))
-        return forms
-    last = work[-1]
+        return [((*before, tail), (tuple(phrase for phrase in work if not isinstance(phrase, Odd)),))]
     if isinstance(last, Brackets) and len(work) > 1 and last.inside and has_stitches(last):
-        before = work[:-1]
-        if isinstance(last.inside[0], Extent):
-            head = []
-            for phrase in before:
-                if isinstance(phrase, Extent):
-                    break
-                head.append(phrase)
-            forms.append((tuple(before), ((*head, *last.inside),)))
-        elif any(isinstance(one, Brackets | Star | Extent) for one in last.inside) and any(
-            isinstance(one, Times | Extent | Rep) for one in before
-        ):
-            forms.append((tuple(before), (last.inside,)))
-    forms.append((whole, ()))
-    return forms
+        other = _other_end(whole[:-1], last.inside)
+        if other:
+            return [(whole[:-1], (other,)), (whole, ())]
+    return [(whole, ())]
+
+
+def _other_end(before: _Form, inside: _Form) -> _Form:
+    """A round with what is in the bracket at its end instead; empty where the bracket is none of that kind."""
+    if isinstance(inside[0], Extent):
+        return (*takewhile(lambda phrase: not isinstance(phrase, Extent), before), *inside)
+    repeated = any(isinstance(phrase, _REPEATED) for phrase in before)
+    return inside if repeated and any(isinstance(phrase, _WHOLE) for phrase in inside) else ()
+
+
+_REPEATED: Final = (Times, Extent, Rep)
+_WHOLE: Final = (Brackets, Star, Extent)

@@ -4,7 +4,10 @@ Punctuation is no token: what stands between two words is kept as flags of the s
 """
 
 import re
-from typing import Final
+from collections.abc import Callable, Mapping
+from functools import partial
+from itertools import pairwise
+from typing import Final, TypeAlias
 
 from msgspec import Struct
 
@@ -12,8 +15,10 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.vocabulary import Vocabulary, Word, vocabulary
 
-MOST_WORDS: Final = 4_500
-"""Words of one text: the longest hat the service writes, in sentences and twelve sizes, has four thousand."""
+MOST_WORDS: Final = 4_000
+"""Words of one text, and `MOST_WORDS_OF_SIZE` more for every size."""
+MOST_WORDS_OF_SIZE: Final = 550
+"""The longest hat the service writes, in sentences and twelve sizes, has 9,800."""
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
 
@@ -66,7 +71,8 @@ _SCANNER: Final = re.compile(
     rf"""
     (?P<gap>[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+ (?:-(?!\s?[(\[]\s?[0-9-])[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+)*+)
     (?:
-      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
+      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.?
+        | s\.\s?k\.\s?p\.(?:\s?o\.)? | [ct]\.\s?[1-9][0-9]?\s?[bf]\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
         | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
     | (?P<clock> [(\[][0-2]?[0-9]:[0-5][0-9](?::[0-5][0-9])?+[)\]] )
     | (?P<cable> [1-9]/[1-9]\s?(?:lc|rc|lpc|rpc|lt|rt)\b | [ct][1-9][0-9]?(?:[bflr]p?|over)\b )
@@ -77,7 +83,7 @@ _SCANNER: Final = re.compile(
     | (?P<decimal> (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
         | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
-    | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-])(?:{_LIST})?+ )
+    | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-]|[–—][0-9])(?:{_LIST})?+ )
     | (?P<list> [0-9]{{1,7}}+(?:\s/\s[0-9]{{1,7}}+(?!\.[0-9]|[0-9/½¼¾])){{1,12}}+(?!\s?(?:cm|mm|in\b|"))
         | [(\[][0-9]{{1,7}}+[)\]](?:/[(\[][0-9]{{1,7}}+[)\]]){{1,12}}+
         | (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/])
@@ -94,6 +100,7 @@ _SCANNER: Final = re.compile(
     re.VERBOSE,
 )
 _DIGITS: Final = re.compile(r"[0-9]+|[-–—](?![0-9])")
+_WHOLE: Final = re.compile(r"[0-9]+")
 _BRACKETED: Final = re.compile(r"[(\[{]")
 
 _ABBREVIATED: Final = frozenset(
@@ -130,6 +137,7 @@ _ABBREVIATED: Final = frozenset(
         "rs",
         "ws",
         "tbl",
+        "st st",
         "ndl",
         "decs",
         "incs",
@@ -138,37 +146,34 @@ _ABBREVIATED: Final = frozenset(
 )
 """Words that are printed with a full stop that ends no sentence (common practice)."""
 _CRAFTS: Final = frozenset(("knit", "purl", "slip", "make"))
+_BEFORE_NUMBERS: Final = frozenset(("no", "nos", "rep", "rnd", "r", "tog", "dec", "inc", "decs", "beg"))
+"""Words whose full stop ends no sentence before a number: `rep. 3`, `rnd. 4`."""
+_FLAGS: Final = {
+    ",": COMMA,
+    ";": SEMI,
+    **dict.fromkeys("-–—→>⇒~", DASH),
+    "=": EQUALS,
+    **dict.fromkeys(".!?…", STOP | FULL),
+    ":": COLON,
+    "\n": LINE | STOP,
+    **dict.fromkeys("\t|", TAB),
+    **dict.fromkeys("•·", BULLET),
+}
 
-_gaps: dict[str, int] = {}
+_gaps: dict[str, int] = {"": 0}
 
 
 def _flags(gap: str) -> int:
     """What a gap holds, as flags."""
     flags = _gaps.get(gap)
     if flags is None:
-        flags = 0
-        if "," in gap:
-            flags |= COMMA
-        if ";" in gap:
-            flags |= SEMI
-        if "-" in gap or "–" in gap or "—" in gap or "→" in gap or ">" in gap or "⇒" in gap or "~" in gap:
-            flags |= DASH
-        if "=" in gap:
-            flags |= EQUALS
-        if "." in gap or "!" in gap or "?" in gap or "…" in gap:
-            flags |= STOP | FULL
-        if ":" in gap:
-            flags |= COLON
-        if "\n" in gap:
-            flags |= LINE | STOP
-            if gap.count("\n") > 1:
-                flags |= BLANK
-        if "\t" in gap or "   " in gap or "|" in gap:
+        flags = SPACE
+        for sign in set(gap):
+            flags |= _FLAGS.get(sign, 0)
+        if gap.count("\n") > 1:
+            flags |= BLANK
+        if "   " in gap:
             flags |= TAB
-        if gap:
-            flags |= SPACE
-        if "•" in gap or "·" in gap:
-            flags |= BULLET
         if len(_gaps) < 4_096 and len(gap) < 16:
             _gaps[gap] = flags
     return flags
@@ -181,6 +186,11 @@ class Scan(Struct, frozen=True):
     cut: bool
 
 
+def most_words(width: int) -> int:
+    """How many words of a text for so many sizes are read."""
+    return MOST_WORDS + MOST_WORDS_OF_SIZE * width
+
+
 def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: str = "en") -> Scan:
     """The tokens of a text for so many sizes. Takes time in its length.
 
@@ -189,177 +199,265 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
     folded = text.translate(_FOLD)
     known = vocabulary(language)
     words = known.words if not extra else {**known.words, **extra}
+    makers: Mapping[str, _Maker] = {**_PLAIN, "dotted": partial(_dotted, words)}
+    most = most_words(width)
     tokens: list[Token] = []
-    append = tokens.append
+    last = _NOTHING
     carried = 0
-    last_kind = last_text = ""
-    cut = False
+    counted = cut = False
     for found in _SCANNER.finditer(folded):
-        group = found.lastgroup
-        gap = found["gap"]
-        start, end = found.span(group)  # type: ignore[arg-type]
+        group = found.lastgroup or ""
         if group == "tail":
             break
-        if group == "other":
-            carried |= _flags(gap) | DASH
+        gap = found["gap"]
+        flags = _flags(gap) | carried
+        if group in _NO_TOKENS:
+            carried = flags | _NO_TOKENS[group]
             continue
-        if group == "clock":
-            carried |= _flags(gap)
-            continue
-        flags = (_flags(gap) if gap else 0) | carried
         carried = 0
-        if len(tokens) >= MOST_WORDS:
+        if len(tokens) >= most:
             cut = True
             break
-        raw = found[group]  # type: ignore[index]
-        if last_kind in _COUNTS and gap and (gap[0] == '"' or gap[:2] in ("''", ' "')):
-            append(Token("unit", '"', start - len(gap), start - len(gap) + 1, 0))
-            last_kind, last_text = "unit", "in"
-        if flags & STOP and not flags & LINE and gap[:2] in (".,", ".;"):
+        start, end = found.span(group)
+        if counted and gap.startswith(_INCH_SIGNS):
+            tokens.append(_inches(start - len(gap)))
+        if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, text[start]):
             flags &= ~STOP
-        if flags & STOP and not flags & LINE and last_text in _ABBREVIATED and gap.lstrip()[:1] == ".":
-            follows = text[start]
-            if (
-                (
-                    group in ("number", "list", "range")
-                    and (
-                        last_kind in _CRAFTS
-                        or last_text in ("no", "nos", "rep", "rnd", "r", "tog", "dec", "inc", "decs", "beg")
-                    )
-                )
-                or ("a" <= follows <= "z")
-                or gap[:2] in (".,", ".;", ".:", ".-")
-            ):
-                flags &= ~STOP
+        raw = folded[start:end]
         if group == "word":
-            word = words.get(raw)
-            if word is None and "'" in raw:
-                word = words.get(raw.replace("'", ""))
-            kind, means = word or ("word", "")
-            if kind == "number" and int(means) < 10 and tokens and gap in ("-", " ") and _tens(tokens[-1]):
-                ten = tokens.pop()
-                number = Number(((ten.number or Number((0,))).values[0] or 0,), ten.start, end)
-                number = Number(((number.values[0] or 0) + int(means),), ten.start, end)
-                append(Token(kind, f"{ten.text} {raw}", ten.start, end, ten.flags, "", number))
-            elif kind in {"number", "ordinal"}:
-                append(Token(kind, raw, start, end, flags, "", Number((int(means),), start, end)))
-            else:
-                append(Token(kind, raw, start, end, flags, means))
-        elif group == "number":
-            kind = "number"
-            append(
-                Token(
-                    "number",
-                    raw,
-                    start,
-                    end,
-                    flags,
-                    "",
-                    Number((min(int(raw[:8]), MOST_STITCHES),), start, end),
-                )
-            )
-        elif group == "open":
-            kind = "("
-            append(Token("(", raw, start, end, flags))
-        elif group == "close":
-            kind = ")"
-            append(Token(")", raw, start, end, flags))
-        elif group == "stars":
-            kind = "stars"
-            append(Token("stars", raw, start, end, flags))
-        elif group == "dotted":
-            raw = raw.replace(".", "").replace(" ", "")
-            raw = "st st" if raw == "stst" else raw
-            word = words.get(raw) or (Word("stocking") if raw == "st st" else Word("word"))
-            kind = word.kind
-            append(Token(kind, raw, start, end, flags, word.means))
+            token = _word(words, raw, start, end, flags)
+            joined = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
+            tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
         elif group == "list":
-            kind = "number"
-            _list(raw, start, end, flags, width, tokens)
-        elif group == "range":
-            kind = "range"
-            values = [min(int(one[:8]), MOST_STITCHES) for one in re.findall("[0-9]+", raw)]
-            append(
-                Token("range", raw, start, end, flags, str(values[0]), Number(tuple(values[1:]), start, end))
-            )
-        elif group == "ordinal":
-            kind = "ordinal"
-            append(Token(kind, raw, start, end, flags, "", Number((int(raw[:-2]),), start, end)))
+            tokens.extend(_list(raw, start, flags, width, last))
         else:
-            kind = group or ""
-            append(Token(kind, raw, start, end, flags))
-        last_kind, last_text = kind, raw
-        if kind == "word" or raw in known.phrases:
-            pass
-    tail = folded[tokens[-1].end :] if tokens else folded
-    if last_kind in _COUNTS and tail[:1] == '"':
-        append(Token("unit", '"', len(folded) - len(tail), len(folded) - len(tail) + 1, 0))
-    flags = _flags(tail[:200]) | LINE | BLANK | STOP
-    tokens = _phrases(tokens, known)
-    append = tokens.append
-    append(Token("end", "", len(text), len(text), flags))
+            tokens.append(makers[group](raw, start, end, flags))
+        last = tokens[-1]
+        counted = group in _COUNTS or last.kind in _COUNTS
+    behind = last.end
+    tail = folded[behind:]
+    if counted and tail[:1] == '"':
+        tokens.append(_inches(behind))
+    tokens = _phrases(_apart_lists(tokens, width), known)
+    tokens.append(Token("end", "", len(text), len(text), _flags(tail[:200]) | LINE | BLANK | STOP))
     return Scan(tokens, cut)
 
 
+_NOTHING: Final = Token("", "", 0, 0, 0)
+_NO_TOKENS: Final = {"other": DASH, "clock": 0}
+"""What is passed over, with what it leaves before the next word."""
+_INCH_SIGNS: Final = ('"', "''", ' "')
 _TENS: Final = frozenset(("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"))
-
-
-def _tens(token: Token) -> bool:
-    """Whether a number in words may go on: `thirty-two`."""
-    return token.text in _TENS
-
-
 _COUNTS: Final = frozenset(("number", "decimal", "list", "range"))
 _UNBROKEN: Final = SEMI | STOP | COLON | LINE | EQUALS | TAB
 _NO_COMMA: Final = _UNBROKEN | COMMA
 
 
-def _list(raw: str, start: int, end: int, flags: int, width: int, tokens: list[Token]) -> None:
+def _inches(place: int) -> Token:
+    """The sign of inches behind a number."""
+    return Token("unit", '"', place, place + 1, 0)
+
+
+def _ends_sentence(gap: str, last: Token, group: str, follows: str) -> bool:
+    """Whether a full stop ends a sentence, and not only an abbreviation."""
+    if gap[:2] in (".,", ".;"):
+        return False
+    if last.text not in _ABBREVIATED or gap.lstrip()[:1] != ".":
+        return True
+    numbered = group in ("number", "list", "range") and (last.kind in _CRAFTS or last.text in _BEFORE_NUMBERS)
+    return not (numbered or "a" <= follows <= "z" or gap[:2] in (".:", ".-"))
+
+
+def _word(words: Mapping[str, Word], raw: str, start: int, end: int, flags: int) -> Token:
+    """A word as the word list has it."""
+    word = words.get(raw)
+    if word is None and "'" in raw:
+        word = words.get(raw.replace("'", ""))
+    kind, means = word or ("word", "")
+    if kind in ("number", "ordinal"):
+        return Token(kind, raw, start, end, flags, "", Number((int(means),), start, end))
+    return Token(kind, raw, start, end, flags, means)
+
+
+def _dotted(words: Mapping[str, Word], raw: str, start: int, end: int, flags: int) -> Token:
+    """A short form printed with full stops: `t.b.l.`, `st. st`."""
+    raw = raw.replace(".", "").replace(" ", "")
+    if raw == "stst":
+        raw, other = "st st", Word("stocking")
+    else:
+        other = Word("word")
+    if raw[0] in "ct" and raw[1:2].isdigit():  # `C. 4 B.`
+        other = Word("cable")
+    kind, means = words.get(raw) or other
+    return Token(kind, raw, start, end, flags, means)
+
+
+def _is_digit(token: Token) -> bool:
+    """Whether it is a number in words from one to nine."""
+    return token.kind == "number" and token.number is not None and (token.number.values[0] or 0) < 10
+
+
+def _tens_and_ones(ten: Token, digit: Token) -> Token:
+    """A number in two words: `thirty-two`."""
+    value = sum(part.number.values[0] or 0 for part in (ten, digit) if part.number)
+    number = Number((value,), ten.start, digit.end)
+    return Token("number", f"{ten.text} {digit.text}", ten.start, digit.end, ten.flags, "", number)
+
+
+def _number(raw: str, start: int, end: int, flags: int) -> Token:
+    return Token("number", raw, start, end, flags, "", Number((_value(raw),), start, end))
+
+
+def _value(digits: str) -> int:
+    return min(int(digits[:8]), MOST_STITCHES)
+
+
+def _range(raw: str, start: int, end: int, flags: int) -> Token:
+    first, *others = map(_value, _WHOLE.findall(raw))
+    return Token("range", raw, start, end, flags, str(first), Number(tuple(others), start, end))
+
+
+def _ordinal(raw: str, start: int, end: int, flags: int) -> Token:
+    return Token("ordinal", raw, start, end, flags, "", Number((int(raw[:-2]),), start, end))
+
+
+_Maker: TypeAlias = Callable[[str, int, int, int], Token]
+_PLAIN: Final[Mapping[str, _Maker]] = {
+    "number": _number,
+    "range": _range,
+    "ordinal": _ordinal,
+    "open": partial(Token, "("),
+    "close": partial(Token, ")"),
+    **{kind: partial(Token, kind) for kind in ("stars", "cable", "decimal", "ratio")},
+}
+"""What makes a token of its text, start, end and flags."""
+
+
+def _list(raw: str, start: int, flags: int, width: int, last: Token) -> list[Token]:
     """A list of sizes; where it cannot be, because there is one size, its first number and the bracket."""
+    values = tuple(_value(each) if each.isdigit() else None for each in _DIGITS.findall(raw))[:MOST_LISTED]
     bracket = _BRACKETED.search(raw)
-    values = tuple(
-        min(int(one[:8]), MOST_STITCHES) if one.isdigit() else None for one in _DIGITS.findall(raw)
-    )[:MOST_LISTED]
-    often = bool(tokens) and tokens[-1].text == "x" and not flags & (DASH | EQUALS)
-    unlike = often or (width == 1 and _apart(values))
-    if bracket and bracket.start() and len(values) == 2 and width != 2 and unlike:
-        place = start + bracket.start()
-        first = raw[: bracket.start()].rstrip()
-        inner = re.search("[0-9]+", raw[bracket.start() :])
-        if inner and first.isdigit():
-            at = place + inner.start()
-            tokens.append(
-                Token(
-                    "number",
-                    first,
-                    start,
-                    start + len(first),
-                    flags,
-                    "",
-                    Number((values[0],), start, start + len(first)),
-                )
-            )
-            tokens.append(Token("(", raw[bracket.start()], place, place + 1, SPACE))
-            tokens.append(
-                Token(
-                    "number",
-                    inner[0],
-                    at,
-                    at + len(inner[0]),
-                    0,
-                    "",
-                    Number((values[1],), at, at + len(inner[0])),
-                )
-            )
-            tokens.append(Token(")", raw[-1], end - 1, end, 0))
-            return
-    tokens.append(Token("number", raw, start, end, flags, "", Number(values, start, end)))
+    if bracket and bracket.start() and len(values) == 2 and width != 2:
+        often = last.text == "x" and not flags & (DASH | EQUALS)
+        if often or (width == 1 and _apart(values)):
+            parts = _number_and_bracket(raw, start, flags, bracket.start())
+            if parts:
+                return parts
+    end = start + len(raw)
+    return [Token("number", raw, start, end, flags, "", Number(values, start, end))]
+
+
+def _number_and_bracket(raw: str, start: int, flags: int, opened: int) -> list[Token]:
+    """A number and a number in a bracket behind it; empty where they are no numbers."""
+    first, inner = raw[:opened].rstrip(), _WHOLE.search(raw, opened)
+    if inner is None or not first.isdigit():
+        return []
+    end = start + len(raw)
+    return [
+        _number(first, start, start + len(first), flags),
+        Token("(", raw[opened], start + opened, start + opened + 1, SPACE),
+        _number(inner[0], start + inner.start(), start + inner.end(), 0),
+        Token(")", raw[-1], end - 1, end, 0),
+    ]
 
 
 def _apart(values: tuple[int | None, ...]) -> bool:
     """Whether two numbers are too unlike for two sizes of one thing."""
     first, second = values[0] or 0, values[1] or 0
     return second > 2 * first + 4 or first > 2 * second + 4 or first == second
+
+
+def _apart_lists(tokens: list[Token], width: int) -> list[Token]:
+    """The tokens with the numbers of several sizes made one: `seven (nine)`, and in three sizes `88 (96) 104`."""
+    if width == 1:
+        return tokens
+    if not any(token.kind == "number" and token.number and len(token.number.values) > 1 for token in tokens):
+        tokens = _comma_lists(tokens, width)
+    made: list[Token] = []
+    for place, token in enumerate(tokens):
+        if token.kind == ")" and _in_words(made[-3:]) and not token.flags:
+            first, _, second = made[-3:]
+            del made[-3:]
+            made.append(_listed(first, second, token.end))
+        elif width == 3 and made and _third(made[-1], token, tokens[place + 1 : place + 2]):
+            made.append(_listed(made.pop(), token, token.end))
+        else:
+            made.append(token)
+    return made
+
+
+def _comma_lists(tokens: list[Token], width: int) -> list[Token]:
+    """The tokens with so many growing numbers between commas made one list: `cast on 48, 60, 72`."""
+    made: list[Token] = []
+    place = 0
+    while place < len(tokens):
+        run = tokens[place : place + width]
+        before = tokens[place - 1].kind if place else ""
+        following = tokens[place + width] if place + width < len(tokens) else None
+        if before not in _NO_LIST_BEHIND and _grows(run, width) and not (following and _goes_on(following)):
+            values = tuple([token.number.values[0] for token in run if token.number])
+            text = ", ".join([token.text for token in run])
+            start, end = run[0].start, run[-1].end
+            made.append(Token("number", text, start, end, run[0].flags, "", Number(values, start, end)))
+            place += width
+        else:
+            made.append(tokens[place])
+            place += 1
+    return made
+
+
+_NO_LIST_BEHIND: Final = frozenset(
+    ("round", "times", "step", "size", "needle", "and", "to", "range", "ordinal")
+)
+
+
+def _grows(run: list[Token], width: int) -> bool:
+    """Whether these are so many numbers with commas between, each a little larger than the last."""
+    values = [token.number.values[0] or 0 for token in run if token.kind == "number" and token.number]
+    if len(values) != width or any(token.flags != COMMA | SPACE for token in run[1:]):
+        return False
+    return all(first < second <= 2 * first + 4 for first, second in pairwise(values))
+
+
+def _goes_on(token: Token) -> bool:
+    return token.kind in ("number", "and") and bool(token.flags & COMMA or token.kind == "and")
+
+
+def _in_words(last: list[Token]) -> bool:
+    """Whether a number in words, a bracket, and another number in words stand there."""
+    return (
+        [token.kind for token in last] == ["number", "(", "number"]
+        and last[0].text.isalpha()
+        and last[2].text.isalpha()
+        and last[1].flags == SPACE
+    )
+
+
+def _third(listed: Token, token: Token, following: list[Token]) -> bool:
+    """Whether a number is the third size behind `88 (96)`."""
+    if (
+        listed.kind != "number"
+        or token.kind != "number"
+        or token.flags != SPACE
+        or not listed.text.endswith(")")
+    ):
+        return False
+    values = listed.number.values if listed.number else ()
+    third = token.number.values if token.number else ()
+    if len(values) != 2 or len(third) != 1 or any(next_.kind in ("times", "round") for next_ in following):
+        return False
+    return not _far_apart(values[0] or 0, third[0] or 0) and not _far_apart(values[1] or 0, third[0] or 0)
+
+
+def _far_apart(first: int, second: int) -> bool:
+    return first > 2 * second + 4 or second > 2 * first + 4
+
+
+def _listed(first: Token, second: Token, end: int) -> Token:
+    """Two tokens as the numbers of one list."""
+    values = (*(first.number or Number((0,))).values, *(second.number or Number((0,))).values)
+    text = f"{first.text} {second.text}"
+    return Token("number", text, first.start, end, first.flags, "", Number(values, first.start, end))
 
 
 def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:
@@ -371,44 +469,27 @@ def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:
     place, count = 0, len(tokens)
     while place < count:
         token = tokens[place]
-        options = phrases.get(token.text)
-        if options is not None:
-            for rest, word, _ in options:
-                stop = place + 1 + len(rest)
-                if stop > count:
-                    continue
-                barrier = (
-                    _UNBROKEN
-                    if word.kind in ("stitch", "passover", "pattern") and not any(map(str.isdigit, rest))
-                    else _NO_COMMA
-                )
-                here = place + 1
-                for text in rest:
-                    other = tokens[here]
-                    if other.text != text or other.flags & barrier:
-                        break
-                    here += 1
-                else:
-                    if token.kind == "slip" and word.kind == "stitch" and rest[0] == "knit":
-                        pass
-                    last = tokens[stop - 1]
-                    made.append(
-                        Token(
-                            word.kind,
-                            f"{token.text} {' '.join(rest)}",
-                            token.start,
-                            last.end,
-                            token.flags,
-                            word.means,
-                        )
-                    )
-                    place = stop
-                    break
-            else:
-                made.append(token)
-                place += 1
-                continue
-        else:
-            made.append(token)
-            place += 1
+        stop = place + 1
+        for rest, word, _ in phrases.get(token.text, ()):
+            if stop < count and tokens[stop].text == rest[0] and _follows(tokens, stop, rest, word):
+                stop += len(rest)
+                text = f"{token.text} {' '.join(rest)}"
+                token = Token(word.kind, text, token.start, tokens[stop - 1].end, token.flags, word.means)
+                break
+        made.append(token)
+        place = stop
     return made
+
+
+def _follows(tokens: list[Token], place: int, rest: tuple[str, ...], word: Word) -> bool:
+    """Whether the rest of a phrase stands here, with nothing but space in it, or a comma in that of a stitch."""
+    found = tokens[place : place + len(rest)]
+    if len(found) < len(rest) or any(map(_unlike, found, rest)):
+        return False
+    comma = word.kind in ("stitch", "passover", "pattern") and not any(map(str.isdigit, rest))
+    barrier = _UNBROKEN if comma else _NO_COMMA
+    return not any(token.flags & barrier for token in found)
+
+
+def _unlike(token: Token, text: str) -> bool:
+    return token.text != text

@@ -1,5 +1,6 @@
 """The phrases of a segment, sorted by what they are good for."""
 
+from collections.abc import Mapping
 from typing import Final
 
 from msgspec import Struct
@@ -45,8 +46,6 @@ from roundwright.wording.reading.tree import (
 )
 
 WORD: Final = 0.25
-
-
 INNER_WORD: Final = 0.6
 
 
@@ -77,110 +76,119 @@ class Seen(Struct):
     per_part: Number | None = None
     per: bool = False
     ends_plain: bool = False
+    throughout: bool = False
+    order: tuple[Phrase, ...] = ()
+    denied: bool = False
 
 
 _STITCHES: Final = (Stitches, Star, PassOver)
+_WORKED: Final = (Stitches, Star, PassOver, Rep, Extent, Odd, Partly, Times, Until)
+_TIMES: Final = (Times, Said)
+_OF_WORK: Final = (Extent, Rep, Stitches, Fabric, Continue)
+"""What describes work where it stands in a bracket, and does none."""
+_BEHIND_COUNTS: Final = (Closing, Then, Count)
+_LISTS: Final[Mapping[type, str]] = {
+    Rounds: "rounds",
+    Length: "lengths",
+    Until: "untils",
+    Fabric: "fabrics",
+    Again: "agains",
+    Times: "times",
+    Continue: "continues",
+    Change: "changes",
+}
+"""Where the phrases of a kind are kept."""
 
 
 def has_stitches(phrase: Phrase) -> bool:
     """Whether stitches are worked in it."""
     if isinstance(phrase, _STITCHES):
         return not (isinstance(phrase, Stitches) and isinstance(phrase.node, Mark))
-    return isinstance(phrase, Brackets) and any(has_stitches(one) for one in phrase.inside)
+    return isinstance(phrase, Brackets) and any(map(has_stitches, phrase.inside))
 
 
 def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     """The phrases of a segment, sorted."""
-    seen = Seen([], [], [], [], [], [], [], [], [], [], [])
+    seen = Seen(order=phrases)
+    stitched = [has_stitches(phrase) for phrase in phrases]
     last_work = max(
-        (place for place, phrase in enumerate(phrases) if has_stitches(phrase) or isinstance(phrase, Rep)),
+        (place for place, phrase in enumerate(phrases) if stitched[place] or isinstance(phrase, Rep)),
         default=-1,
     )
     begun = False
-    said = 0
     for place, phrase in enumerate(phrases):
         if isinstance(phrase, Said):
-            said += phrase.words
-        elif isinstance(phrase, Fabric) or has_stitches(phrase):
-            seen.lead = max(seen.lead, said if not begun and not seen.fabrics else 0)
-        told = isinstance(phrase, Count) or (
-            isinstance(phrase, Brackets)
-            and not has_stitches(phrase)
-            and any(isinstance(one, Count) for one in phrase.inside)
-        )
-        if told and not begun and place < last_work:
+            seen.said += phrase.words
+            _note_word(seen, phrase, phrases[place + 1] if place + 1 < len(phrases) else None)
+        elif not (begun or seen.fabrics) and (stitched[place] or isinstance(phrase, Fabric)):
+            seen.lead = seen.said
+        if not begun and place < last_work and _tells_count(phrase, works=stitched[place]):
             seen.counted_first = True
-            seen.words += INNER_WORD  # the count before the work
+            seen.words += INNER_WORD
             continue
         if isinstance(phrase, Closing):
             seen.closing = seen.closing or phrase
-            if begun or not any(has_stitches(one) for one in phrases[place + 1 :]):
+            if begun or not any(stitched[place + 1 :]):
                 break
-        _sort(
-            seen,
-            phrase,
-            phrases[place + 1] if place + 1 < len(phrases) else None,
-            inner=begun and place < last_work,
-            tail=place > last_work,
-        )
-        begun = begun or has_stitches(phrase)
-    seen.said = said
+        following = phrases[place + 1] if place + 1 < len(phrases) else None
+        _sort(seen, phrase, following, inner=begun and place < last_work, tail=place > last_work)
+        begun = begun or stitched[place]
     return seen
 
 
+def _note_word(seen: Seen, phrase: Said, following: Phrase | None) -> None:
+    """Keep that it is told of the whole hat, or that something is not to be worked."""
+    seen.throughout = seen.throughout or phrase.text == "throughout"
+    if phrase.text in ("no", "not", "don't", "never") and isinstance(following, _DENIED):
+        seen.denied = True
+
+
+def _tells_count(phrase: Phrase, *, works: bool) -> bool:
+    """Whether it is a count, or a bracket with one and without work."""
+    if isinstance(phrase, Brackets):
+        return not works and any(isinstance(inner, Count) for inner in phrase.inside)
+    return isinstance(phrase, Count)
+
+
 def _sort(seen: Seen, phrase: Phrase, following: Phrase | None, *, inner: bool, tail: bool) -> None:
+    """Put a phrase with the others of its kind."""
     match phrase:
+        case Said():
+            _sort_words(seen, phrase, following, inner=inner, tail=tail)
         case Stitches(node=Evenly() as node):
             seen.evenly.append(node)
-        case Stitches() | Star() | PassOver() | Rep() | Extent() | Odd() | Partly():
-            seen.work.append(phrase)
-            seen.odd = seen.odd or isinstance(phrase, Odd)
-        case Times():
-            seen.work.append(phrase)
-            seen.times.append(phrase)
         case Brackets():
-            if has_stitches(phrase):
-                seen.work.append(phrase)
-            elif (
-                len(phrase.inside) <= 2
-                and all(isinstance(one, Times | Said) for one in phrase.inside)
-                and any(isinstance(one, Times) for one in phrase.inside)
-            ):
-                seen.work.append(phrase)
-                seen.times.extend(one for one in phrase.inside if isinstance(one, Times))
-            else:
-                for at, one in enumerate(phrase.inside):
-                    if isinstance(one, Extent | Rep | Stitches | Fabric | Continue) or (
-                        isinstance(one, Count) and not one.sure and len(phrase.inside) > 1
-                    ):
-                        continue
-                    _sort(
-                        seen,
-                        one,
-                        phrase.inside[at + 1] if at + 1 < len(phrase.inside) else None,
-                        inner=False,
-                        tail=True,
-                    )
+            _sort_brackets(seen, phrase)
         case Count():
             if phrase.sure or _stands_apart(phrase, following, inner=inner):
                 seen.counts.append(phrase)
             else:
                 seen.words += 2 * INNER_WORD
-        case Rounds():
-            seen.rounds.append(phrase)
-        case Length():
-            seen.lengths.append(phrase)
-        case Until():
-            seen.untils.append(phrase)
-            seen.work.append(phrase)
-        case Fabric():
-            seen.fabrics.append(phrase)
-        case Again():
-            seen.agains.append(phrase)
-        case Continue():
-            seen.continues.append(phrase)
-        case Change():
-            seen.changes.append(phrase)
+        case Needlewise():
+            _sort_needlewise(seen, phrase, tail=tail)
+        case _:
+            if isinstance(phrase, _WORKED):
+                seen.work.append(phrase)
+            _keep(seen, phrase)
+
+
+def _sort_needlewise(seen: Seen, phrase: Needlewise, *, tail: bool) -> None:
+    """`on each needle` belongs to the count that is worked to, or to the work before it."""
+    seen.markers = phrase.number or seen.markers
+    if seen.work and isinstance(seen.work[-1], Until):
+        seen.per = True
+    elif not tail:
+        seen.work.append(phrase)
+
+
+def _keep(seen: Seen, phrase: Phrase) -> None:
+    """Keep a phrase in the list of its kind, or what it says of the whole segment."""
+    if name := _LISTS.get(type(phrase)):
+        getattr(seen, name).append(phrase)
+        return
+    match phrase:
+        case Odd():
+            seen.odd = True
         case CastOn():
             seen.cast_on = seen.cast_on or phrase
         case Chart():
@@ -193,31 +201,41 @@ def _sort(seen: Seen, phrase: Phrase, following: Phrase | None, *, inner: bool, 
             seen.ends_plain = True
         case PerPart():
             seen.per_part = phrase.number
-        case Needlewise():
-            seen.markers = phrase.number or seen.markers
-            if seen.work and isinstance(seen.work[-1], Until):
-                seen.per = True
-            elif not tail:
-                seen.work.append(phrase)
-        case Said(words=words):
-            if inner:
-                if (
-                    words == 1
-                    and following is not None
-                    and phrase.flags & COMMA
-                    and following.flags & (COMMA | STOP | SEMI)
-                ):
-                    seen.work.append(
-                        Stitches(
-                            phrase.start, phrase.end, phrase.flags, Unknown("", phrase.start, phrase.end)
-                        )
-                    )
-                else:
-                    seen.words += INNER_WORD * words
-            else:
-                seen.words += WORD * words * (0.6 if tail else 1.0)
         case _:
             pass
+
+
+def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
+    """Keep a bracket with work, or `(4 times)`, as work; of any other, what is in it."""
+    inside = brackets.inside
+    times = [phrase for phrase in inside if isinstance(phrase, Times)]
+    if has_stitches(brackets):
+        seen.work.append(brackets)
+    elif times and len(inside) <= 2 and all(isinstance(phrase, _TIMES) for phrase in inside):
+        seen.work.append(brackets)
+        seen.times.extend(times)
+    else:
+        for place, phrase in enumerate(inside):
+            loose = isinstance(phrase, Count) and not phrase.sure and len(inside) > 1
+            if not loose and not isinstance(phrase, _OF_WORK):
+                following = inside[place + 1] if place + 1 < len(inside) else None
+                _sort(seen, phrase, following, inner=False, tail=True)
+
+
+def _sort_words(seen: Seen, said: Said, following: Phrase | None, *, inner: bool, tail: bool) -> None:
+    """Weigh words that are not understood; a single word between commas amid work is an unknown stitch."""
+    if not inner:
+        seen.words += WORD * said.words * (0.6 if tail else 1.0)
+    elif (
+        said.words == 1
+        and said.flags & COMMA
+        and following is not None
+        and following.flags & (COMMA | STOP | SEMI)
+    ):
+        unknown = Unknown("", said.start, said.end)
+        seen.work.append(Stitches(said.start, said.end, said.flags, unknown))
+    else:
+        seen.words += INNER_WORD * said.words
 
 
 def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bool:
@@ -227,7 +245,7 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
     if (
         following is not None
         and not following.flags & (DASH | EQUALS | STOP | COMMA | SEMI)
-        and not isinstance(following, Closing | Then | Count)
+        and not isinstance(following, _BEHIND_COUNTS)
     ):
         return False
     return bool(phrase.flags & (DASH | EQUALS | STOP | COMMA | SEMI)) or following is None or not phrase.flags
@@ -244,7 +262,11 @@ def is_shaping(phrase: Phrase) -> bool:
 
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     """The counts printed with a segment."""
-    return tuple(Stated(each.number, each.number.start, each.number.end, each.sign) for each in seen.counts)
+    counts = seen.counts
+    if len(counts) > 2 and counts[-1].flags & EQUALS and not any(each.sign for each in counts):
+        total = sum(each.number.of(0) or 0 for each in counts[:-1])
+        counts = counts[-1:] if total == counts[-1].number.of(0) else counts  # `28 + 28 = 56`
+    return tuple(Stated(each.number, each.number.start, each.number.end, each.sign) for each in counts)
 
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
@@ -265,3 +287,6 @@ def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
 def is_bare(phrase: Phrase) -> bool:
     """Whether it is `knit` or `purl` alone."""
     return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
+
+
+_DENIED: Final = (Fabric, Rounds, Stitches)

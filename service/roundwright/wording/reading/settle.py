@@ -4,6 +4,7 @@
 to the end. Every way is a tree with what it costs to understand it so; which one is meant, the stitches say.
 """
 
+from operator import attrgetter
 from typing import Final
 
 from msgspec import Struct
@@ -60,42 +61,34 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
         ways.append(SettledRound(phrases, whole=True, extra=1))
     if first.often:
         ways.extend([SettledRound(phrases, whole=way.whole, extra=0) for way in list(ways)])
-    found: list[Settled] = []
-    for way in ways:
-        cost = OTHER * (way.extra == 0)
-        if way.loose and way.whole != way.prefers:
-            cost += FAR_OTHER if way.around and not counted else OTHER
-        if way.trouble:
-            found.append(Settled(tuple(way.out), cost + 6, trouble=way.trouble))
-            continue
-        if not way.out:
-            continue
-        nodes = tuple(way.out)
-        how = (
-            ""
-            if not way.loose
-            else "all of it is repeated"
-            if way.whole
-            else "only the last stitch is repeated"
-        )
-        if way.often:
-            how = ONCE_MORE if way.extra else IN_ALL
-        found.extend(_implied(nodes, cost, how, implied=implied))
-    if not found:
-        return found
+    found = [one for way in ways for one in _settled(way, implied=implied, counted=counted)]
     if first.kfb:
-        found.extend(
-            [Settled(_with_m1(one.nodes), one.cost + OTHER, one.how, one.trouble) for one in list(found)]
-        )
+        found.extend([Settled(_with_m1(one.nodes), one.cost + OTHER, one.how, one.trouble) for one in found])
     unique: dict[Nodes, Settled] = {}
-    for one in sorted(found, key=lambda each: each.cost):
+    for one in sorted(found, key=attrgetter("cost")):
         unique.setdefault(one.nodes, one)
     return list(unique.values())[:8]
 
 
+def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled]:
+    """The trees of a round understood in one way; none where nothing is worked."""
+    cost = 0.0 if way.extra else OTHER
+    if way.loose and way.whole != way.prefers:
+        cost += FAR_OTHER if way.around and not counted else OTHER
+    nodes = tuple(way.out)
+    if way.trouble:
+        return [Settled(nodes, cost + 6, trouble=way.trouble)]
+    how = ""
+    if way.often:
+        how = ONCE_MORE if way.extra else IN_ALL
+    elif way.loose:
+        how = "all of it is repeated" if way.whole else "only the last stitch is repeated"
+    return _implied(nodes, cost, how, implied=implied) if nodes else []
+
+
 def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Settled]:
     """The tree as it stands, and gone on with to the end where nothing says how far."""
-    if any(isinstance(node, Fill | Evenly) for node in nodes) or _inner_fill(nodes):
+    if any(isinstance(node, _FILLS) for node in nodes) or _inner_fill(nodes):
         return [Settled(nodes, cost, how)]
     real = [node for node in nodes if not isinstance(node, Mark)]
     bare = len(real) == 1 and isinstance(real[0], Stitch) and real[0].bare
@@ -151,3 +144,6 @@ def _with_m1(nodes: Nodes) -> Nodes:
         else node
         for node in nodes
     )
+
+
+_FILLS: Final = (Fill, Evenly)

@@ -1,6 +1,7 @@
 """The phrases of a round put together, in one way to understand them."""
 
-from typing import Final
+from collections.abc import Callable, Mapping
+from typing import Any, Final
 
 from msgspec import Struct
 
@@ -87,7 +88,7 @@ class SettledRound:
             self.take(phrase)
         self.finish_repeat()
         sections = next((phrase for phrase in phrases if _in_each(phrase)), None)
-        repeats = any(isinstance(phrase, Star | Rep | Times) for phrase in phrases)
+        repeats = any(isinstance(phrase, _REPEATS) for phrase in phrases)
         if needlewise := sections if not repeats or isinstance(sections, Needlewise) else None:
             said = (needlewise.start, needlewise.end)
             if self.out:
@@ -102,32 +103,22 @@ class SettledRound:
 
     def take(self, phrase: Phrase) -> None:
         """The next phrase."""
-        if self.pending and not isinstance(phrase, Times | Extent | Until | Said | Count | Rep):
+        if self.pending and not isinstance(phrase, _BEHIND_REPEATS):
             self.finish_repeat()
-        match phrase:
-            case Stitches(node=node):
-                if isinstance(node, Stitch) and node.loose and node.name == "kfb":
-                    self.kfb = True
-                self.out.append(node)
-            case Brackets():
-                self.brackets(phrase)
-            case Star():
-                self.star(phrase)
-            case PassOver():
-                self.pass_over(phrase)
-            case Rep():
-                self.rep(phrase)
-            case Times():
-                self.many(phrase)
-            case Extent():
-                self.far(phrase)
-            case Partly():
-                self.partly(phrase)
-            case Until():
-                if self.out or self.pending:
-                    self.far(Extent(phrase.start, phrase.end, phrase.flags, phrase.number))
-            case _:
-                pass
+        if take := _TAKES.get(type(phrase)):
+            take(self, phrase)
+
+    def stitches(self, phrase: Stitches) -> None:
+        """`k2`, `k2tog`."""
+        node = phrase.node
+        if isinstance(node, Stitch) and node.loose and node.name == "kfb":
+            self.kfb = True
+        self.out.append(node)
+
+    def until(self, phrase: Until) -> None:
+        """`until 8 sts rem` behind stitches is how far they go."""
+        if self.out or self.pending:
+            self.far(Extent(phrase.start, phrase.end, phrase.flags, phrase.number))
 
     def brackets(self, phrase: Brackets) -> None:
         """`[k2, k2tog]`."""
@@ -282,58 +273,42 @@ class SettledRound:
 
     def rep(self, phrase: Rep) -> None:
         """`rep from *`."""
-        level = phrase.level or (max(self.opened) if self.opened else 0)
         if self.pending and not phrase.level:
             return
-        if phrase.level and level not in self.opened:
-            if self.opened:
-                level = max(self.opened)
-            elif self.out and not phrase.level:
-                level = 0
-            else:
+        level = phrase.level or max(self.opened, default=0)
+        if level and level not in self.opened:
+            if not self.opened:
                 self.fault("no_star", "There is no star before this to repeat from.", phrase.start)
                 return
-        if not level or level not in self.opened:
-            if not self.out:
-                return
-            last = self.out[-1]
-            if isinstance(last, Fill):
-                return
-            alone = isinstance(last, Group) and last.bracketed
-            start, stop = (len(self.out) - 1 if alone else min(self.base, len(self.out) - 1)), len(self.out)
-        elif level in self.closed:
-            start, stop = self.closed[level]
-        else:
-            start, stop = self.opened[level], len(self.out)
+            level = max(self.opened)
+        start, stop = self.repeated(level)
+        if start is None:
+            return
         nodes = tuple(self.out[start:stop])
         if not nodes:
             self.fault("no_star", "There is nothing between the star and this.", phrase.start)
             return
-        first = nodes[0]
-        if (
-            len(nodes) == 1
-            and isinstance(first, Fill)
-            and level not in self.closed
-            and first.leave is NOTHING
-        ):
-            nodes = first.nodes
-        if (
-            len(nodes) == 1
-            and isinstance(first, Group)
-            and first.bracketed
-            and first.times is ONE
-            and first.part is None
-        ):
-            nodes = first.nodes
         copy = stop < len(self.out)
-        if copy:
-            self.copied += len(nodes)
-            if self.copied > 400:
-                self.fault("too_long", "More is worked again here than can be followed.", phrase.start)
-                return
-        self.pending = _Pending(nodes, start, first.start, phrase.end, copy)
+        began = nodes[0].start
+        nodes = _opened(nodes, filled=level not in self.closed)
+        self.copied += len(nodes) * copy
+        if copy and self.copied > MOST_COPIED:
+            self.fault("too_long", "More is worked again here than can be followed.", phrase.start)
+            return
+        self.pending = _Pending(nodes, start, began, phrase.end, copy)
         if level in self.opened and level not in self.closed and not copy:
             del self.opened[level]
+
+    def repeated(self, level: int) -> tuple[int | None, int]:
+        """What a repeat from this star repeats, as places in the tree; without a star, what was worked last."""
+        stop = len(self.out)
+        if level in self.opened:
+            return self.closed.get(level) or (self.opened[level], stop)
+        if not self.out or isinstance(self.out[-1], Fill):
+            return None, stop
+        last = self.out[-1]
+        alone = isinstance(last, Group) and last.bracketed
+        return (stop - 1 if alone else min(self.base, stop - 1)), stop
 
     def repeat_times(self, pending: _Pending, phrase: Times) -> None:
         """`rep from * 4 times`."""
@@ -388,3 +363,32 @@ class SettledRound:
 def _in_each(phrase: Phrase) -> bool:
     """Whether it says that a round is worked alike in every section."""
     return isinstance(phrase, Needlewise) or (isinstance(phrase, Extent) and phrase.each)
+
+
+def _opened(nodes: Nodes, *, filled: bool) -> Nodes:
+    """What a bracket holds that is repeated alone, or what goes on to the end, if it is `filled`."""
+    match nodes:
+        case [Fill(nodes=inner, leave=leave)] if filled and leave is NOTHING:
+            return inner
+        case [Group(nodes=inner, times=times, part=None, bracketed=True)] if times is ONE:
+            return inner
+        case _:
+            return nodes
+
+
+MOST_COPIED: Final = 400
+"""Stitches that are worked again from an earlier star of the round, more than anybody prints."""
+_BEHIND_REPEATS: Final = (Times, Extent, Until, Said, Count, Rep)
+_REPEATS: Final = (Star, Rep, Times)
+_TAKES: Final[Mapping[type, Callable[[SettledRound, Any], None]]] = {
+    Stitches: SettledRound.stitches,
+    Brackets: SettledRound.brackets,
+    Star: SettledRound.star,
+    PassOver: SettledRound.pass_over,
+    Rep: SettledRound.rep,
+    Times: SettledRound.many,
+    Extent: SettledRound.far,
+    Partly: SettledRound.partly,
+    Until: SettledRound.until,
+}
+"""What is done with the phrases of a kind."""

@@ -36,21 +36,31 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
             parts = _parts(tokens, place + 1, bracket=False)
             if len(parts) == width:
                 _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
-    for name in ("small", "smallest"):
-        names.setdefault(name, 0)
-    for name in ("large", "largest"):
-        names.setdefault(name, width - 1)
-    for column, spellings in enumerate(
-        (("1st", "first"), ("2nd", "second"), ("3rd", "third"), ("4th", "fourth"))
-    ):
-        for name in spellings:
-            names.setdefault(name, min(column, width - 1))
-    if width == 2:
-        names.setdefault("smaller", 0)
-        names.setdefault("larger", 1)
-    if width == 3:
-        names.setdefault("medium", 1)
+    for name, column in _NAMED_BY_PLACE.items():
+        names.setdefault(name, min(column, width - 1))
+    for name, column in _NAMED_BY_WIDTH.get(width, {}).items():
+        names.setdefault(name, column)
     return names
+
+
+_LAST: Final = 99
+_NAMED_BY_PLACE: Final = {
+    "small": 0,
+    "smallest": 0,
+    "large": _LAST,
+    "largest": _LAST,
+    "1st": 0,
+    "first": 0,
+    "2nd": 1,
+    "second": 1,
+    "3rd": 2,
+    "third": 2,
+    "4th": 3,
+    "fourth": 3,
+}
+"""Names of sizes in every text, with their columns."""
+_NAMED_BY_WIDTH: Final[Mapping[int, Mapping[str, int]]] = {2: {"smaller": 0, "larger": 1}, 3: {"medium": 1}}
+"""Names of sizes in texts for so many sizes."""
 
 
 def _parts(tokens: list[Token], begin: int, *, bracket: bool = True) -> list[list[str]]:

@@ -85,43 +85,50 @@ def read_spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
     spans: list[Span] = []
     while lines.place < lines.stop and len(spans) < MOST_SPANS:
         token = lines.token()
-        first = not spans
-        if not first and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):
+        if spans and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):
             break
+        taken = 0
         if token.kind in ("number", "ordinal") and token.number:
-            if spans and token.flags & DASH:
-                if (
-                    lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "round", "unit")
-                    and token.flags & SPACE
-                    and not lines.flags(1) & COLON
-                ):
-                    break
-                spans[-1] = Span(spans[-1].first, token.number)
-            else:
-                if (
-                    spans
-                    and not (plural and _follows(spans[-1], token))
-                    and lines.kind(1) in ("stitch_noun", "knit", "purl", "times", "right", "together")
-                    and not lines.flags(1) & ENDS
-                ):
-                    break
-                spans.append(Span(token.number, token.number))
-            lines.place += 1
+            taken = _read_number(lines, spans, token, token.number, plural=plural)
         elif token.kind == "range" and token.number:
             spans.append(Span(Number((int(token.means),)), token.number))
-            lines.place += 1
-        elif token.kind in ("and", "to") and lines.kind(1) in ("number", "ordinal", "range") and spans:
-            last = lines.token(1)
-            if token.kind == "to" and last.number:
-                spans[-1] = Span(spans[-1].first, last.number)
-                lines.place += 2
-            else:
-                lines.place += 1
-        elif token.kind == "and" and lines.kind(1) == "round" and lines.kind(2) == "number" and spans:
-            lines.place += 2
-        else:
+            taken = 1
+        elif spans and token.kind in ("and", "to"):
+            taken = _read_joint(lines, spans, token)
+        if not taken:
             break
+        lines.place += taken
     return tuple(spans)
+
+
+def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, *, plural: bool) -> int:
+    """Add a number to the spans, or make it the end of the last; 0 where it counts something else."""
+    kind, flags = lines.kind(1), lines.flags(1)
+    if spans and token.flags & DASH:
+        if kind in _COUNTED_BEHIND_DASH and token.flags & SPACE and not flags & COLON:
+            return 0
+        spans[-1] = Span(spans[-1].first, number)
+        return 1
+    if spans and kind in _COUNTED and not flags & ENDS and not (plural and _follows(spans[-1], token)):
+        return 0
+    spans.append(Span(number, number))
+    return 1
+
+
+def _read_joint(lines: Lines, spans: list[Span], token: Token) -> int:
+    """The words of `and`, `to 6` or `and rnd` between two numbers; 0 where none follows."""
+    kind, number = lines.kind(1), lines.token(1).number
+    if kind in ("number", "ordinal", "range"):
+        if token.kind == "and" or not number:
+            return 1
+        spans[-1] = Span(spans[-1].first, number)
+        return 2
+    return 2 if token.kind == "and" and kind == "round" and lines.kind(2) == "number" else 0
+
+
+_COUNTED: Final = frozenset(("stitch_noun", "knit", "purl", "times", "right", "together"))
+_COUNTED_BEHIND_DASH: Final = frozenset(("stitch_noun", "knit", "purl", "times", "round", "unit"))
+"""What a number counts that is not the number of a round."""
 
 
 def _follows(span: Span, token: Token) -> bool:

@@ -1,11 +1,15 @@
 """Segments that only tell, and how much words look like work."""
 
+from typing import Final
+
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.phrases import (
     Brackets,
     Extent,
+    Phrase,
     Rep,
+    Said,
     Star,
     Stitches,
     Times,
@@ -18,69 +22,98 @@ from roundwright.wording.reading.tree import (
 )
 
 
+def tells_of_all(seen: Seen) -> bool:
+    """Whether it is told of the whole hat, or told not to be worked: `rib k9, p3 throughout`, `no plain rounds`."""
+    if seen.agains or seen.untils or seen.evenly:
+        return False
+    throughout = seen.throughout and not (seen.rounds or seen.counts)
+    return throughout or (seen.denied and bool(seen.rounds or seen.fabrics))
+
+
 def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
+    spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
+    if segment.intro and spoken and all(isinstance(phrase, Stitches) for phrase in seen.work):
+        return True  # `work as follows, keeping to the rib of k8, p5:`
     thus = bool(seen.fabrics) and any(each.manner for each in seen.continues)
     if seen.agains or seen.untils or (seen.changes and not segment.intro) or not (segment.intro or thus):
         return False
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
-    ) and all(isinstance(phrase, Rep | Extent) or is_bare(phrase) for phrase in seen.work)
+    ) and all(isinstance(phrase, _REPEATS) or is_bare(phrase) for phrase in seen.work)
 
 
 def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
     if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
-        return not any(
-            isinstance(phrase, Star | Rep | Extent | Times | Brackets | Until) for phrase in seen.work
-        )
+        return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
     told = any(count.sign and count.flags & EQUALS for count in seen.counts)
+    first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Stitches)), None)
+    if first is not None and len(seen.order) > first + 1:
+        behind = seen.order[first + 1]
+        if isinstance(behind, Said) and behind.flags & EQUALS:
+            return True
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
-    return (told or means) and not any(
-        isinstance(phrase, Star | Rep | Extent | Times) for phrase in seen.work
-    )
+    return (told or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
 
 
 def likeness(seen: Seen, label: Label | None) -> float:
     """How much the words look like work."""
     if label is None and only_spoken_of(seen, [phrase for phrase in seen.work if has_stitches(phrase)]):
         return 1.0
-    strength = 0.0
-    counted = 0
-    bare = 0
-    for phrase in seen.work:
-        if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch):
-            bare += phrase.node.bare
-            counted += not phrase.node.bare
-        elif isinstance(phrase, Brackets):
-            counted += 2
-        elif isinstance(phrase, Star | Rep):
-            counted += 1
-    strength += min(9.0, 2.5 * counted)
-    extents = any(isinstance(phrase, Extent) for phrase in seen.work)
-    if any(is_shaping(phrase) for phrase in seen.work) and (extents or seen.times):
-        strength += 2.0
+    bare = any(map(is_bare, seen.work))
+    counted = sum(map(_weight, seen.work))
     numbered = any(not each.every for each in seen.rounds)
-    if bare or seen.fabrics:
-        strength += 4.0 if numbered else 2.5 if extents else 1.2
-        if seen.lengths:
-            strength += 0.8
-    elif numbered:
-        strength += 1.0
+    strength = min(9.0, 2.5 * counted) + _of_fabric(seen, bare=bare, numbered=numbered)
     if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
         strength += 3.0 if seen.counts else 1.0
-    if (
-        label is None
-        and not (counted or numbered or seen.lengths or seen.counts or seen.times)
-        and max(seen.lead, seen.said - 2) > 1
-    ):
+    numbers = counted or numbered or seen.lengths or seen.counts or seen.times
+    if label is None and not numbers and max(seen.lead, seen.said - 2) > 1:
         strength = min(strength, 1.0)
-    strength += 4.0 * bool(seen.evenly) + 4.0 * bool(seen.agains)
-    if seen.untils and (seen.continues or seen.changes or bare or counted or seen.rounds):
-        strength += 4.0
+    strength += _of_repeats(seen, worked=bool(bare or counted))
+    if label is None and seen.fabrics and seen.times and not seen.rounds:
+        strength += 3.0
     strength -= seen.words
-    if label is not None and label.kind in ("numbered", "next", "every"):
-        strength = max(strength, 0.0) + 5.0
-    elif label is not None:
-        strength += 2.0
+    if label is not None:
+        sure = label.kind in ("numbered", "next", "every")
+        strength = max(strength, 0.0) + 5.0 if sure else strength + 2.0
     return max(0.0, strength)
+
+
+def _weight(phrase: Phrase) -> int:
+    """How many signs of work a phrase is."""
+    if isinstance(phrase, Stitches):
+        return isinstance(phrase.node, Stitch) and not phrase.node.bare
+    return 2 * isinstance(phrase, Brackets) + isinstance(phrase, _STARS)
+
+
+_STARS: Final = (Star, Rep)
+
+
+def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
+    """How much it looks like shaping, and like rounds of a fabric."""
+    extents = any(isinstance(phrase, Extent) for phrase in seen.work)
+    strength = 2.0 if (extents or seen.times) and any(map(is_shaping, seen.work)) else 0.0
+    if bare or seen.fabrics:
+        strength += 4.0 if numbered else 2.5 if extents else 1.2
+        strength += 0.8 if seen.lengths else 0.0
+    elif numbered:
+        strength += 1.0
+    return strength
+
+
+def _of_repeats(seen: Seen, *, worked: bool) -> float:
+    """How much it looks like rounds that are worked again, or shaped every so often."""
+    signs = (
+        seen.evenly,
+        seen.agains,
+        seen.untils and (seen.continues or seen.changes or seen.rounds or worked),
+        seen.changes and (seen.times or seen.untils) and any(each.every for each in seen.rounds),
+        seen.changes and seen.lengths and any(not each.manner for each in seen.continues),
+    )
+    return 4.0 * sum(map(bool, signs))
+
+
+_REPEATS: Final = (Rep, Extent)
+_OF_A_ROUND: Final = (Star, Rep, Extent, Times, Brackets, Until)
+_OF_REPEATS: Final = (Star, Rep, Extent, Times)

@@ -112,7 +112,7 @@ def walk(nodes: Nodes) -> Iterator[Node]:
     """Each node, and before the next one what is inside it."""
     for node in nodes:
         yield node
-        if isinstance(node, Group | Fill):
+        if isinstance(node, _NESTS):
             yield from walk(node.nodes)
 
 
@@ -128,3 +128,6 @@ class Stated(Struct, frozen=True, gc=False):
         """The count that should be left, or None where nothing is said for this size."""
         said = self.number.of(column)
         return said if said is None or not self.sign else before + self.sign * said
+
+
+_NESTS: Final = (Group, Fill)

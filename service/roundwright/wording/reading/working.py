@@ -233,7 +233,7 @@ class Worker:
         """What the rest of a line uses, where that is fixed."""
         used = 0
         for node in rest:
-            if isinstance(node, Fill | Evenly) or (isinstance(node, Group) and has_fill(node.nodes)):
+            if isinstance(node, _FILLS) or (isinstance(node, Group) and has_fill(node.nodes)):
                 raise UnclearError(
                     "not_understood",
                     "It is not said how far this goes, and what follows goes on as well.",
@@ -364,3 +364,6 @@ def fits_any_count(nodes: Nodes, column: int = 0) -> bool:
             except UnclearError:
                 return False
     return False
+
+
+_FILLS: Final = (Fill, Evenly)

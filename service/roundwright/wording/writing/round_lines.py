@@ -87,12 +87,16 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
     for number, round in enumerate(first, start=1):
         count = wording.count([part.lines[number - 1].after for part in shared])
         yield Line(wording.round_start(number, note) + wording.steps(round) + count, "round")
-    last = [part.rounds for part in shared]
-    if max(last) > len(first):
+    longer = [size for size in sizes if parts[size].rounds > len(first)]
+    if longer:
+        repeated = [parts[size] for size in longer]
         rounds = "Rounds" if wording.beginner else "Rnds"
         repeat = "Repeat rounds 1 and 2." if wording.beginner else "rep rnds 1 and 2"
-        count = wording.count([part.lines[-1].after for part in shared])
-        yield Line(f"{rounds} {len(first) + 1}-{size_list(last)}{note}: {repeat}{count}", "round")
+        last = size_list(part.rounds for part in repeated)
+        count = wording.count([part.lines[-1].after for part in repeated])
+        yield Line(
+            f"{rounds} {len(first) + 1}-{last}{sizes_note(longer, len(parts))}: {repeat}{count}", "round"
+        )
 
 
 # --- crown --------------------------------------------------------------------------------------------------------

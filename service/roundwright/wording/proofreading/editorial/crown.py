@@ -14,6 +14,8 @@ from roundwright.wording.reading.states import Done
 
 NEIGHBOURS: Final = 2
 """Shaping rounds before and after one, alike among themselves, that it is compared with."""
+RHYTHM_OFF: Final = 2
+"""Stitches by which a change is out of its rhythm: where eight do not divide the round, seven go once."""
 RIB_SHIFTED: Final = 0.4
 """Share of the stitches of a rib that stand over the other kind."""
 MOST_PRINTED: Final = 3
@@ -27,7 +29,8 @@ def rhythm_broken(sheet: Sheet) -> Iterator[Finding]:
     for place in range(NEIGHBOURS, len(rounds) - NEIGHBOURS):
         around = changes[place - NEIGHBOURS : place] + changes[place + 1 : place + 1 + NEIGHBOURS]
         kinds = {frozenset(signature(done.round)) for done in rounds[place - 1 : place + 2]}
-        if len(set(around)) == 1 and changes[place] != around[0] and len(kinds) == 1:
+        off = abs(changes[place] - around[0])
+        if len(set(around)) == 1 and off >= RHYTHM_OFF and len(kinds) == 1:
             message = messages.rhythm_broken(abs(changes[place]), abs(around[0]))
             yield sheet.note("rhythm_broken", _start(sheet, rounds[place]), message)
 

@@ -35,7 +35,7 @@ def values(text: str) -> list[float]:
 
 
 MOST_JUDGED: Final = 12_000
-"""Characters of a text that are looked at, more than the longest pattern of a hat has."""
+"""Characters of a text that are looked at, in whole lines, more than the longest pattern of a hat has."""
 
 
 class Printed(NamedTuple):
@@ -52,13 +52,16 @@ class Sheet:
     def __init__(self, explained: Explained, lines: tuple[Line, ...], wrong: frozenset[int]) -> None:
         self.explained = explained
         starts = explained.line_starts
+        end = len(explained.text)
+        if end > MOST_JUDGED:
+            end = max(explained.text.rfind("\n", 0, MOST_JUDGED), 0) or MOST_JUDGED
         self.lines = [
             Printed(line, explained.line_text(line.line), starts[line.line - 1])
             for line in lines
-            if starts[line.line - 1] < MOST_JUDGED
+            if starts[line.line - 1] < end
         ]
         self.wrong = wrong
-        self.text = explained.text[:MOST_JUDGED]
+        self.text = explained.text[:end]
         self.cast_on = explained.cast_on
 
     @cached_property

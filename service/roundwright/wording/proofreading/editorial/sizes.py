@@ -17,11 +17,19 @@ _LIST: Final = re.compile(
     rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]]){{1,3}}"
 )
 _NAMES: Final = re.compile(r"^\s*sizes?\s*[:–—-]\s*([^(\n]{1,40})\(([^)\n]{1,200})\)", re.IGNORECASE)
+_STITCHES: Final = re.compile(rf"{_LIST.pattern}\s?(?:sts?|stitch|loops?)", re.IGNORECASE)
+"""Stitches at the end of a crown, which are no measurement."""
+_SOME: Final = re.compile(r"\bsizes?\s[0-9]", re.IGNORECASE)
+"""A line for some sizes only, `Sizes 2 and 5: ...`."""
 FEWEST: Final = 3
 """Sizes from which on growing is judged."""
+ROUNDED: Final = 0.5
+"""What a measurement may be less for a larger size: lengths are printed to halves."""
+FALLS: Final = 0.07
+"""And its share: whole rounds make a hat a little longer or shorter than its size."""
 MANY_STITCHES: Final = 100_000
 MEASURES: Final = re.compile(
-    r"circumference|length|measure|depth|height|finished|gauge|tension|cm\b|in\b|\"", re.IGNORECASE
+    r"circumference|length|measure|depth|height|finished|gauge|tension|\b[0-9]*(?:cm|in)\b|\"", re.IGNORECASE
 )
 
 
@@ -31,7 +39,8 @@ def list_differs(sheet: Sheet) -> Iterator[Finding]:
     if sizes < 2:
         return
     for printed in sheet.lines:
-        if printed.line.kind == "round" or printed.line.line in sheet.wrong:
+        some = _SOME.search(printed.text)
+        if printed.line.kind == "round" or printed.line.line in sheet.wrong or some:
             continue
         names = _NAMES.match(printed.text)
         if names:
@@ -52,27 +61,37 @@ def _lists(printed: Printed) -> Iterator[tuple[int, list[float]]]:
 
 
 def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
-    """A cast-on or a measurement that is less for a larger size, where the others grow."""
+    """A cast-on or a measurement that is less for a larger size, where those on the other lines grow."""
     sizes = len(sheet.explained.counts)
     if sizes < FEWEST:
         return
+    lists: list[tuple[int, int, list[float]]] = []
     number = _cast_on(sheet)
     if number is not None:
-        yield from _not_growing(sheet, number.start, [float(count) for count in sheet.explained.counts])
+        line = sheet.explained.line(number.start)
+        lists.append((line, number.start, [float(count) for count in sheet.explained.counts]))
     for printed in sheet.told("prose", "heading", "fabric"):
         if printed.line.line in sheet.wrong or not MEASURES.search(printed.text):
             continue
-        for start, numbers in _lists(printed):
-            if len(numbers) == sizes:
-                yield from _not_growing(sheet, start, numbers)
+        lists.extend(
+            (printed.line.line, start, numbers)
+            for start, numbers in _lists(printed)
+            if len(numbers) == sizes and not _STITCHES.match(sheet.text, start)
+        )
+    falls = [(line, place) for line, _, numbers in lists for place in _falls(numbers)]
+    for line, start, numbers in lists:
+        fall = _falls(numbers)
+        if len(fall) != 1 or any(elsewhere != line and place == fall[0] for elsewhere, place in falls):
+            continue
+        one, other = numbers[fall[0] - 1], numbers[fall[0]]
+        if one - other > max(ROUNDED, FALLS * one):
+            message = messages.sizes_not_growing(one, other)
+            yield sheet.note("sizes_not_growing", start, message)
 
 
-def _not_growing(sheet: Sheet, start: int, numbers: list[float]) -> Iterator[Finding]:
-    falls = [place for place, (one, other) in enumerate(pairwise(numbers), start=1) if other < one]
-    if len(falls) == 1:
-        size = falls[0]
-        message = messages.sizes_not_growing(numbers[size - 1], numbers[size])
-        yield sheet.note("sizes_not_growing", start, message)
+def _falls(numbers: list[float]) -> list[int]:
+    """The sizes, from 0, that have less than the size before."""
+    return [place for place, (one, other) in enumerate(pairwise(numbers), start=1) if other < one]
 
 
 def _cast_on(sheet: Sheet) -> Number | None:

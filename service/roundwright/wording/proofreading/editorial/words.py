@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from functools import cache
+from types import MappingProxyType
 from typing import Final
 
 from roundwright import reference
@@ -15,6 +16,8 @@ _SECTION: Final = re.compile(r"^\W{0,8}abbreviations?\b", re.IGNORECASE)
 _ENTRY: Final = re.compile(
     r"(?:^|[;,.(]|\s{2,8})\s{0,8}([A-Za-z][A-Za-z0-9]{0,9}(?:\(s\))?)(?:\.,\s|\.?\s{0,4}(?:[:=]|\s[–—-]\s))"
 )
+_SPELLED: Final = MappingProxyType({"knit": "k", "purl": "p"})
+"""Stitches that are written out where they are the whole round, `Rnd 2: purl`."""
 FEWEST: Final = 2
 """Entries of a list of abbreviations."""
 
@@ -56,6 +59,7 @@ def abbreviations(sheet: Sheet) -> Iterator[Finding]:
             yield sheet.note("abbreviation_not_explained", start, message)
     begin, end = section[0].start, section[-1].start + len(section[-1].text)
     used = _words(sheet.text[:begin] + "\n" + sheet.text[end:])
+    used.update(letter for word, letter in _SPELLED.items() if word in used)
     for word, start in explained.items():
         if word not in used:
             message = messages.abbreviation_not_used(word)

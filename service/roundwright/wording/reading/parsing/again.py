@@ -1,5 +1,7 @@
 """Rounds that are worked again: `rnds 1 and 2`, `the last 2 rnds`, `Dec round`, `steps 5 and 6`."""
 
+from typing import Final
+
 from msgspec.structs import replace
 
 from roundwright.wording.reading.parsing.lengths import Lengths
@@ -30,22 +32,8 @@ class AgainReader(Lengths):
             return self.named(ahead)
         if kind == "each" and self.token(ahead).text == "both" and self.kind(ahead + 1) == "round":
             return Again(*self.take(ahead + 2), last=2)
-        if kind in ("last", "these"):
-            count = self.skip(ahead + 1)
-            last = 1
-            if self.kind(count) == "last":
-                count = self.skip(count + 1)
-            if self.kind(count) == "number":
-                last = (self.token(count).number or ONE).of(0) or 1
-                count += 1
-            while (
-                self.kind(count) in ("decrease", "rib", "pattern", "garter", "moss", "alternate")
-                and self.kind(count + 1) == "round"
-            ):
-                count += 1
-            if self.kind(count) == "round":
-                plural = self.token(count).text.endswith("s") and count == self.skip(ahead + 1)
-                return Again(*self.take(count + 1), last=2 if plural else last)
+        if kind in ("last", "these") and (last := self.last_rounds(ahead)):
+            return last
         if (
             kind in ("rib", "moss", "pattern", "decrease", "increase", "garter")
             and self.kind(ahead + 1) == "round"
@@ -57,6 +45,22 @@ class AgainReader(Lengths):
         if self.letter(ahead) and self.kind(ahead + 1) == "and" and self.letter(ahead + 2):
             return self.lettered(ahead)
         return None
+
+    def last_rounds(self, ahead: int) -> Phrase | None:
+        """`last 2 rnds`, `these 6 rnds`."""
+        count = begun = self.skip(ahead + 1)
+        last = 1
+        if self.kind(count) == "last":
+            count = self.skip(count + 1)
+        if self.kind(count) == "number":
+            last = (self.token(count).number or ONE).of(0) or 1
+            count += 1
+        while self.kind(count) in _SORTS and self.kind(count + 1) == "round":
+            count += 1
+        if self.kind(count) != "round":
+            return None
+        plural = self.token(count).text.endswith("s") and count == begun
+        return Again(*self.take(count + 1), last=2 if plural else last)
 
     def steps(self, ahead: int) -> Phrase | None:
         """`steps 5 and 6`."""
@@ -98,56 +102,8 @@ class AgainReader(Lengths):
 
     def named(self, ahead: int) -> Phrase | None:
         """The numbers of the rounds: `rnds 1 and 2`, `1st and 2nd rows`, `rnds 1-4`."""
-        numbers: list[int] = []
-        to = False
-        place = ahead
         first = self.kind(ahead) == "round"
-        if first:
-            place += 1
-        begun = place
-        while self.place + place < self.stop:
-            token = self.token(place)
-            if token.flags & (STOP | SEMI) and place > begun:
-                break
-            if token.kind in ("number", "ordinal") and token.number:
-                if (
-                    place > begun
-                    and self.kind(place + 1) in ("times", "more")
-                    and not self.flags(place) & (COMMA | SEMI)
-                    and self.kind(place - 1) in ("number", "range")
-                ):
-                    break
-                if (
-                    place > begun
-                    and token.kind == "number"
-                    and self.kind(place + 1) == "times"
-                    and self.kind(place - 1) != "and"
-                ):
-                    break
-                value = token.number.of(0) or 0
-                if token.flags & (DASH | EQUALS) and self.kind(place + 1) in ("stitch_noun", "remain"):
-                    break
-                if (to or token.flags & DASH) and numbers:
-                    numbers.extend(range(numbers[-1] + 1, min(value, numbers[-1] + 400) + 1))
-                else:
-                    numbers.append(value)
-                to = False
-            elif token.kind == "range" and token.number:
-                low, high = int(token.means), token.number.of(0) or 0
-                numbers.extend(range(low, min(high, low + 400) + 1))
-            elif token.kind == "to" and self.kind(place + 1) in ("number", "ordinal"):
-                to = True
-            elif (
-                token.kind == "and" and self.kind(place + 1) in ("number", "ordinal", "range", "round")
-            ) or (
-                token.kind == "round"
-                and self.kind(place + 1) == "number"
-                and self.kind(place - 1) in ("and", "to")
-            ):
-                pass
-            else:
-                break
-            place += 1
+        place, numbers = self.round_numbers(ahead + first)
         if not numbers:
             return self.lettered(place) if first and self.joined(place) else None
         if not first:
@@ -155,6 +111,51 @@ class AgainReader(Lengths):
                 return None
             place += 1
         return Again(*self.take(place), named=tuple(numbers[:400]))
+
+    def round_numbers(self, begun: int) -> tuple[int, list[int]]:
+        """The word behind the numbers of rounds, and the numbers."""
+        numbers: list[int] = []
+        to = False
+        place = begun
+        while self.place + place < self.stop:
+            token = self.token(place)
+            if token.flags & (STOP | SEMI) and place > begun:
+                break
+            if token.kind in ("number", "ordinal") and token.number:
+                if self.is_no_round(place, first=place == begun):
+                    break
+                value = token.number.of(0) or 0
+                up_to = numbers and (to or token.flags & DASH)
+                low = numbers[-1] + 1 if up_to else value
+                numbers.extend(range(low, min(value, low + 399) + 1))
+                to = False
+            elif token.kind == "range" and token.number:
+                low, high = int(token.means), token.number.of(0) or 0
+                numbers.extend(range(low, min(high, low + 400) + 1))
+            elif token.kind == "to" and self.kind(place + 1) in ("number", "ordinal"):
+                to = True
+            elif not self.joins_rounds(place):
+                break
+            place += 1
+        return place, numbers
+
+    def is_no_round(self, place: int, *, first: bool) -> bool:
+        """Whether a number behind those of rounds counts times or stitches: `rnds 1-4 3 times`, `rnd 2 - 48 sts`."""
+        token, before, behind = self.token(place), self.kind(place - 1), self.kind(place + 1)
+        if token.flags & (DASH | EQUALS) and behind in ("stitch_noun", "remain"):
+            return True
+        if first or behind not in ("times", "more"):
+            return False
+        if before in ("number", "range") and not token.flags & (COMMA | SEMI):
+            return True
+        return token.kind == "number" and behind == "times" and before != "and"
+
+    def joins_rounds(self, place: int) -> bool:
+        """Whether a word stands between the numbers of rounds: `rnds 1 and 2`, `rnd 1 and rnd 2`."""
+        kind, behind = self.kind(place), self.kind(place + 1)
+        if kind == "and":
+            return behind in ("number", "ordinal", "range", "round")
+        return kind == "round" and behind == "number" and self.kind(place - 1) in ("and", "to")
 
     def star(self) -> Phrase:
         """`*`, `**`."""
@@ -297,3 +298,7 @@ class AgainReader(Lengths):
         if self.kind(1) == "round":
             return self.said(2)
         return self.said(1)
+
+
+_SORTS: Final = ("decrease", "rib", "pattern", "garter", "moss", "alternate")
+"""What stands between a number and its rounds: `the last 2 decrease rnds`."""

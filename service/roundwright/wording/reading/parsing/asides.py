@@ -1,5 +1,7 @@
 """Brackets that only explain."""
 
+from typing import Final
+
 from roundwright.wording.reading.phrases import (
     Brackets,
     Change,
@@ -33,13 +35,18 @@ def aside(inside: list[Phrase]) -> bool:
     if means(inside):
         return True
     if inside and isinstance(inside[0], Count) and inside[0].sure and not inside[0].sign:
-        return any(isinstance(one, Stitches | Fabric) for one in inside)
+        return any(isinstance(one, _WORK) for one in inside)
     words = sum(one.words for one in inside if isinstance(one, Said))
     if (
         words
         and any(isinstance(one, Stitches) for one in inside)
-        and all(isinstance(one, Said | Markers | Count | Change) or is_bare(one) for one in inside)
+        and all(isinstance(one, _FACTS) or is_bare(one) for one in inside)
     ):
         return True
-    work = sum(isinstance(one, Stitches | Star | Fabric | Brackets | Rep) for one in inside)
+    work = sum(isinstance(one, _WORK_OR_REPEATS) for one in inside)
     return words >= 2 and words >= work
+
+
+_WORK: Final = (Stitches, Fabric)
+_FACTS: Final = (Said, Markers, Count, Change)
+_WORK_OR_REPEATS: Final = (Stitches, Star, Fabric, Brackets, Rep)

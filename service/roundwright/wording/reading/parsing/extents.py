@@ -21,17 +21,7 @@ class ExtentReader(NumberReader):
             until, ahead = True, self.skip(ahead + 1)
             kind = self.kind(ahead)
         if kind == "end":
-            count = ahead + 1
-            while (
-                self.kind(count) in ("", "round", "needle")
-                and self.joined(count)
-                and self.place + count < self.stop
-                and not self.flags(count) & COMMA
-            ):
-                count += 1
-            while self.kind(count - 1) == "" and count > ahead + 1:
-                count -= 1
-            return Extent(*self.take(count), NOTHING)
+            return self.to_end(ahead)
         if kind in ("marker", "make", "place", "slipmarker") and self.token(ahead).text != "make":
             return Extent(*self.take(ahead + 1), None, marker=True)
         if kind == "last":
@@ -47,6 +37,20 @@ class ExtentReader(NumberReader):
         if kind in ("number", "list") and (phrase := self.to_number(ahead, until=until)):
             return phrase
         return self.far(ahead, until=until)
+
+    def to_end(self, ahead: int) -> Phrase:
+        """`to end of rnd`."""
+        count = ahead + 1
+        while (
+            self.kind(count) in ("", "round", "needle")
+            and self.joined(count)
+            and self.place + count < self.stop
+            and not self.flags(count) & COMMA
+        ):
+            count += 1
+        while self.kind(count - 1) == "" and count > ahead + 1:
+            count -= 1
+        return Extent(*self.take(count), NOTHING)
 
     def to_last(self, ahead: int) -> Phrase:
         """`to last 2 sts`, `to last 2 sts before marker`."""
@@ -114,20 +118,8 @@ class ExtentReader(NumberReader):
                 return self.length(place - self.place + 1)
             if token.kind == "decimal":
                 return self.length(place - self.place + 1)
-            if until and token.kind == "number":
-                after = self.tokens[place + 1].kind if place + 1 < self.stop else ""
-                ends = place + 1 >= self.stop or bool(self.tokens[place + 1].flags & (STOP | COMMA | SEMI))
-                if after in ("stitch_noun", "remain", "left") or (
-                    ends and self.tokens[place - 1].kind == "have"
-                ):
-                    stop = place + 1
-                    while (
-                        stop < self.stop
-                        and self.tokens[stop].kind in ("stitch_noun", "remain", "left", "")
-                        and not self.tokens[stop].flags & BREAK
-                    ):
-                        stop += 1
-                    return Until(*self.take(stop - self.place), token.number or ONE)
+            if until and token.kind == "number" and (count := self.until_count(place)):
+                return count
             if until and token.kind in ("marker", "end"):
                 return Extent(
                     *self.take(place - self.place + 1),
@@ -141,6 +133,22 @@ class ExtentReader(NumberReader):
             return Length(*self.take(max(1, min(place, self.stop) - self.place)))
         return self.said(1)
 
+    def until_count(self, place: int) -> Phrase | None:
+        """`until you have 8 sts left`; None where the number there is no count."""
+        after = self.tokens[place + 1]
+        ends = place + 1 >= self.stop or bool(after.flags & (STOP | COMMA | SEMI))
+        counts = place + 1 < self.stop and after.kind in ("stitch_noun", "remain", "left")
+        if not counts and not (ends and self.tokens[place - 1].kind == "have"):
+            return None
+        stop = place + 1
+        while (
+            stop < self.stop
+            and self.tokens[stop].kind in ("stitch_noun", "remain", "left", "")
+            and not self.tokens[stop].flags & BREAK
+        ):
+            stop += 1
+        return Until(*self.take(stop - self.place), self.tokens[place].number or ONE)
+
     def around(self) -> Phrase:
         """`around`."""
         return Extent(*self.take(1), NOTHING)
@@ -150,49 +158,41 @@ class ExtentReader(NumberReader):
         if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
             return position
         each = self.kind() in ("each", "per")
-        ahead = self.skip(1)
+        step, ahead = self.step(each=each)
+        kind = self.kind(ahead)
+        if kind == "round" and self.joined(ahead):
+            if each or self.token(ahead).text.endswith("s"):
+                return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
+            return Extent(*self.take(ahead + 1), NOTHING)
+        if kind == "around" or (kind == "stitch_noun" and step == 1):
+            return Extent(*self.take(ahead + 1), NOTHING)
+        if kind in ("stitch_noun", "marker", "needle"):
+            return self.said(ahead + 1)
+        return Extent(*self.take(1), NOTHING) if self.is_all() else self.said(1)
+
+    def step(self, *, each: bool) -> tuple[int, int]:
+        """Every how many rounds, `every other`, `each 4th`, and the word behind that."""
         step = 1
+        ahead = self.skip(1)
         if self.kind(ahead) == "following":
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) == "alternate":
+        if self.kind(ahead) in ("alternate", "side", "even", "odd"):
             step, ahead = 2, self.skip(ahead + 1)
         elif self.kind(ahead) in ("ordinal", "number") and each:
             step = cast("Number", self.token(ahead).number).of(0) or 1
             ahead = self.skip(ahead + 1)
-        elif self.kind(ahead) == "side" or self.kind(ahead) in ("even", "odd"):
-            step, ahead = 2, self.skip(ahead + 1)
-        if self.kind(ahead) == "side":
-            ahead = self.skip(ahead + 1)
-        if self.kind(ahead) == "round" and self.joined(ahead):
-            plural = self.token(ahead).text.endswith("s")
-            if each or plural:
-                return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
-            return Extent(*self.take(ahead + 1), NOTHING)
-        if self.kind(ahead) == "stitch_noun":
-            if step > 1:
-                return self.said(ahead + 1)
-            return Extent(*self.take(ahead + 1), NOTHING)
-        if self.kind(ahead) == "around":
-            return Extent(*self.take(ahead + 1), NOTHING)
-        if self.kind(ahead) in ("marker", "needle"):
-            return self.said(ahead + 1)
-        if (
-            not each
-            and self.kind() == "all"
-            and self.token().text == "all"
-            and (
-                self.place + 1 >= self.stop
-                or self.flags(1) & (STOP | COMMA | SEMI)
-                or self.kind(1) in ("knit", "purl", "right", "left")
-            )
-        ):
-            return Extent(*self.take(1), NOTHING)
-        return self.said(1)
+        return step, self.skip(ahead + 1) if self.kind(ahead) == "side" else ahead
+
+    def is_all(self) -> bool:
+        """Whether it is `all` without what it is all of: `knit all`."""
+        ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI))
+        crafts = self.kind(1) in ("knit", "purl", "right", "left")
+        return self.kind() == "all" and self.token().text == "all" and (ends or crafts)
 
     def per(self) -> Phrase:
         """`on each needle`."""
         number: Number | None = None
-        if self.kind(1) in ("round", "alternate", "following", "ordinal") and self.joined(1):
+        if self.kind(1) in ("round", "alternate", "following", "ordinal", "side") and self.joined(1):
             every = self.all_of()
             if isinstance(every, Rounds):
                 return every

@@ -147,7 +147,8 @@ class Lines(ExtentReader):
         if self.kind(1) in ("number", "decimal", "range") and self.joined(1) and not self.flags(1) & COMMA:
             count = 3 if self.kind(2) in ("needle", "gear", "unit") else 2
             return Said(*self.take(count))
-        return Said(*self.take(1), 1 if self.kind() == "word" else 0)
+        text = self.token().text
+        return Said(*self.take(1), 1 if self.kind() == "word" else 0, text)
 
     def closing(self) -> Phrase:
         """`cut yarn`."""

@@ -78,7 +78,8 @@ class Looking(Struct):
     def said(self, count: int) -> Phrase:
         """So many words that say nothing."""
         words = sum(1 for ahead in range(count) if self.kind(ahead) == "word")
-        return Said(*self.take(count), words)
+        text = self.token().text if count == 1 else ""
+        return Said(*self.take(count), words, text)
 
     def at(self, behind: int) -> int:
         """Where the word so far back begins."""

@@ -1,9 +1,10 @@
-"""What is counted: stitches, rounds, times."""
+"""What is counted: stitches and rounds."""
 
-from typing import cast
+from collections.abc import Callable, Mapping
+from typing import Final, cast
 
-from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, OFTEN, TOGETHER
-from roundwright.wording.reading.parsing.stitches import StitchReader
+from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, TOGETHER
+from roundwright.wording.reading.parsing.times import TimesReader
 from roundwright.wording.reading.phrases import (
     Again,
     Continue,
@@ -16,103 +17,100 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Said,
     Stitches,
-    Times,
 )
-from roundwright.wording.reading.scanner import COLON, COMMA, DASH, LINE, SEMI, STOP
+from roundwright.wording.reading.scanner import COMMA, DASH, LINE, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number, Stitch, Unknown
 
 
-class NumberReader(StitchReader):
+class NumberReader(TimesReader):
     """Reads numbers with what they count."""
 
     def number(self) -> Phrase:
         """What is counted: stitches, rounds, times, a length."""
         number = cast("Number", self.token().number)
-        if (
-            "/" in self.token().text
-            and len(number.values) == 2
-            and max(number.values[0] or 9, number.values[1] or 9) <= 6
-            and "(" not in self.token().text
-        ):
-            ribbed = self.kind(1) == "rib" or (self.place and self.tokens[self.place - 1].kind == "rib")
-            if ribbed:
-                start, end, flags = self.take(1)
-                first, second = number.values
-                nodes = (
-                    Stitch("k", Number((first,)), start, end),
-                    Stitch("p", Number((second,)), start, end),
-                )
-                return Fabric(start, end, flags, "ratio", nodes)
+        if self.is_ribbed(number):
+            return self.ribbed(number)
         kind = self.kind(1)
         if kind == "more" and self.kind(2) == "plain" and self.kind(3) != "round":
             return Rounds(*self.take(2), number, more=True)
         if kind == "plain" and self.joined(1) and (plain := self.plain_number(number)):
             return plain
-        if (
-            self.flags(1) & DASH
-            and self.token(1).start == self.token().end + 1
-            and kind in ("round", "stitch_noun", "needle", "word", "gear")
-        ):
+        if kind in _HYPHENED and self.flags(1) & DASH and self.token(1).start == self.token().end + 1:
             return self.said(2)  # a 4-round repeat
-        if not self.joined(1):
-            kind = ""
-        elif kind in ("knit", "purl", "slip", "stitch", "right", "left"):
-            if stitches := self.number_first(number):
-                return stitches
-        elif kind == "together":
-            return self.together(number, 2)
-        elif kind == "and" and self.kind(2) == "number" and self.kind(3) == "together":
-            if number.values == cast("Number", self.token(2).number).values and not self.flags(0) & STOP:
-                return self.together(number, 4)
-            start, end, flags = self.take(1)
-            return Stitches(start, end, flags, Stitch("k", number, start, end))
-        elif kind == "round" or (
-            kind in ("more", "following", "next", "plain", "rib", "even", "odd")
-            and self.kind(2) == "round"
-            and self.joined(2)
-        ):
-            return self.rounds(number)
-        elif kind == "word" and not self.flags(1):
-            start, end, flags = self.take(2)
-            return Stitches(
-                start, end, flags, Unknown(f"{number.of(0)}{self.tokens[self.place - 1].text}", start, end)
-            )
-        elif kind == "stitch_noun":
-            return self.stitches(number)
-        elif kind == "times" or (kind == "more" and self.kind(2) == "times"):
-            return self.times(number)
-        elif kind == "remain":
-            return Count(*self.take(2), number)
-        elif kind == "unit" or (kind == "in" and self.is_unit(1)):
-            return self.length(2)
-        elif kind == "per" and self.kind(self.skip(2)) == "needle":
-            return PerPart(*self.take(self.skip(2) + 1), number)
-        elif kind == "persection":
-            return PerPart(*self.take(2), number)
-        elif kind == "section":
-            return Markers(*self.take(2), number)
-        elif kind in ("marker", "place") or (kind == "each" and self.kind(2) == "needle"):
-            start, end, flags = self.take(2)
-            return (
-                Markers(start, end, flags, number)
-                if self.tokens[self.place - 1].text != "m"
-                else Said(start, end, flags)
-            )
-        elif kind in ("needle", "gear"):
-            return self.said(2)
-        elif kind in ("decrease", "increase", "fewer", "more"):
-            if kind in {"fewer", "more"}:
-                count = 3 if self.kind(2) in ("stitch_noun", "knit", "purl") else 2
-                if self.kind(count) in ("between", "before") and self.place:
-                    return Continue(*self.take(count + 1), manner=True)
-                return self.said(count)
-            return Count(*self.take(2), number, 1 if kind == "increase" else -1)
-        if self.kind(1) == "number" and self.flags(1) & COMMA and self.place + 1 < self.stop:
+        if kind in _BY_KIND and self.joined(1) and (phrase := _BY_KIND[kind](self, number)):
+            return phrase
+        if kind == "number" and self.flags(1) & COMMA and self.place + 1 < self.stop:
             return self.listed()
-        if kind == "word" and self.kind(2) == "round":
-            start, end, flags = self.take(3)
-            return Rounds(start, end, flags, number)
         return self.bare_number(number)
+
+    def is_ribbed(self, number: Number) -> bool:
+        """Whether it is a rib and no list of sizes: `2/2 rib`."""
+        text = self.token().text
+        return (
+            "/" in text
+            and "(" not in text
+            and len(number.values) == 2
+            and max(value or 9 for value in number.values) <= 6
+            and (self.kind(1) == "rib" or (self.place > 0 and self.tokens[self.place - 1].kind == "rib"))
+        )
+
+    def ribbed(self, number: Number) -> Phrase:
+        """`2/2`: knit and purl."""
+        start, end, flags = self.take(1)
+        first, second = number.values
+        nodes = (Stitch("k", Number((first,)), start, end), Stitch("p", Number((second,)), start, end))
+        return Fabric(start, end, flags, "ratio", nodes)
+
+    def and_together(self, number: Number) -> Phrase | None:
+        """`2 and 2 together` is a decrease; `3 and 2 together` are three stitches and a decrease."""
+        if self.kind(2) != "number" or self.kind(3) != "together":
+            return None
+        if number.values == cast("Number", self.token(2).number).values and not self.flags(0) & STOP:
+            return self.together(number, 4)
+        start, end, flags = self.take(1)
+        return Stitches(start, end, flags, Stitch("k", number, start, end))
+
+    def such_rounds(self, number: Number) -> Phrase | None:
+        """`3 plain rnds`."""
+        return self.rounds(number) if self.kind(2) == "round" and self.joined(2) else None
+
+    def worded(self, number: Number) -> Phrase | None:
+        """A number at an unknown word: `3xyz` is a stitch nobody knows; `2 contrast rnds`."""
+        if not self.flags(1):
+            start, end, flags = self.take(2)
+            name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
+            return Stitches(start, end, flags, Unknown(name, start, end))
+        return Rounds(*self.take(3), number) if self.kind(2) == "round" else None
+
+    def per_needle(self, number: Number) -> Phrase | None:
+        """`8 per needle`, `8 on every needle`."""
+        ahead = self.skip(2)
+        return PerPart(*self.take(ahead + 1), number) if self.kind(ahead) == "needle" else None
+
+    def markers(self, number: Number) -> Phrase:
+        """`8 markers`; `1 m` may be anything."""
+        start, end, flags = self.take(2)
+        if self.tokens[self.place - 1].text == "m":
+            return Said(start, end, flags)
+        return Markers(start, end, flags, number)
+
+    def changes(self, number: Number) -> Phrase:
+        """`8 decreases`."""
+        sign = 1 if self.kind(1) == "increase" else -1
+        return Count(*self.take(2), number, sign)
+
+    def fewer_or_more(self, _: Number) -> Phrase:
+        """`1 fewer st between decreases`."""
+        count = 3 if self.kind(2) in ("stitch_noun", "knit", "purl") else 2
+        if self.kind(count) in ("between", "before") and self.place:
+            return Continue(*self.take(count + 1), manner=True)
+        return self.said(count)
+
+    def more_of(self, number: Number) -> Phrase:
+        """`3 more rnds`, `3 more times`, `1 more st between decreases`."""
+        if self.kind(2) == "times":
+            return self.times(number)
+        return self.such_rounds(number) or self.fewer_or_more(number)
 
     def plain_number(self, number: Number) -> Phrase | None:
         """`3 plain, 1 purl` are stitches; `1 plain` at the end of what is said is a round."""
@@ -241,66 +239,6 @@ class NumberReader(StitchReader):
         count = ahead + 1 if kind in ("remain", "left", "total") else 2
         return Count(*self.take(count), number, sure=sure)
 
-    def times(self, number: Number) -> Phrase:
-        """`4 times`, `4 more times`."""
-        count, more, total = 1, False, False
-        while self.kind(count) in ("times", "more", "total") and self.joined(count):
-            if self.kind(count) == "times" and self.token(count).text in ("x", "×") and count > 1:
-                break
-            more = more or self.kind(count) == "more"
-            total = total or self.kind(count) == "total"
-            count += 1
-        return Times(*self.take(count), number, more, total)
-
-    def times_first(self) -> Phrase:
-        """`x 8`."""
-        if self.kind(1) == "number" and self.joined(1):
-            number = cast("Number", self.token(1).number)
-            count = 2
-            if self.kind(2) == "times":
-                count = 3
-            return Times(*self.take(count), number)
-        return self.said(1)
-
-    def often(self) -> Phrase:
-        """`twice`, `once more`."""
-        count, more, total = 1, False, False
-        number = Number((OFTEN[self.token().text],), self.token().start, self.token().end)
-        while self.kind(count) in ("more", "total", "times") and self.joined(count):
-            more = more or self.kind(count) == "more"
-            total = total or self.kind(count) == "total"
-            count += 1
-        return Times(*self.take(count), number, more, total, word=True)
-
-    def more(self) -> Phrase:
-        """`more` before a number: `another 3 times`, `again twice`, `another round`."""
-        if self.kind(1) == "round" and self.joined(1) and self.token().text == "another":
-            return Rounds(*self.take(2), ONE, more=True)
-        if self.kind(1) in ("often", "number") and self.joined(1) and not self.flags(1) & COMMA:
-            start, _, flags = self.take(1)
-            phrase = self.one()
-            if isinstance(phrase, Times):
-                return Times(start, phrase.end, flags, phrase.number, True, phrase.total, phrase.word)
-            if isinstance(phrase, Rounds):
-                return Rounds(start, phrase.end, flags, phrase.number, more=True)
-            return phrase
-        before = self.tokens[self.place - 1].kind if self.place else ""
-        ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
-        if self.token().text == "again" and before in ("and", "then") and ends:
-            return Times(*self.take(1), ONE, more=True)
-        return self.said(1)
-
-    def total(self) -> Phrase:
-        """`in all 56 sts`."""
-        if self.kind(1) == "number" and self.kind(2) == "times":
-            number = cast("Number", self.token(1).number)
-            return Times(*self.take(3), number, total=True)
-        if self.kind(1) == "number" and self.kind(2) != "round":
-            number = cast("Number", self.token(1).number)
-            count = 3 if self.kind(2) == "stitch_noun" else 2
-            return Count(*self.take(count), number)
-        return self.said(1)
-
     def remain(self) -> Phrase:
         """`rest 80`, `rem 64 sts`."""
         if self.kind(1) == "number" and self.joined(1) and self.kind(2) not in ("round", "times", "unit"):
@@ -349,3 +287,33 @@ class NumberReader(StitchReader):
             )
             return Again(*self.take(2), named)
         return self.said(1)
+
+
+_HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
+"""What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
+_BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] = {
+    **dict.fromkeys(("knit", "purl", "slip", "stitch", "right", "left"), NumberReader.number_first),
+    **dict.fromkeys(("following", "next", "plain", "rib", "even", "odd"), NumberReader.such_rounds),
+    "together": lambda reader, number: reader.together(number, 2),
+    "and": NumberReader.and_together,
+    "round": NumberReader.rounds,
+    "word": NumberReader.worded,
+    "stitch_noun": NumberReader.stitches,
+    "times": NumberReader.times,
+    "more": NumberReader.more_of,
+    "fewer": NumberReader.fewer_or_more,
+    "remain": lambda reader, number: Count(*reader.take(2), number),
+    "unit": lambda reader, _: reader.length(2),
+    "in": lambda reader, _: reader.length(2) if reader.is_unit(1) else None,
+    "per": NumberReader.per_needle,
+    "persection": lambda reader, number: PerPart(*reader.take(2), number),
+    "section": lambda reader, number: Markers(*reader.take(2), number),
+    "marker": NumberReader.markers,
+    "place": NumberReader.markers,
+    "each": lambda reader, number: reader.markers(number) if reader.kind(2) == "needle" else None,
+    "needle": lambda reader, _: reader.said(2),
+    "gear": lambda reader, _: reader.said(2),
+    "decrease": NumberReader.changes,
+    "increase": NumberReader.changes,
+}
+"""How a number is read by the kind of the word behind it; None where it counts nothing after all."""

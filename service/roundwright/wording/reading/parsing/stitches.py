@@ -33,11 +33,8 @@ class StitchReader(MarkerReader):
             and (not glue & COMMA or self.kind(ahead + 1) not in ("stitch_noun", "remain"))
         ):
             return self.craft_number(craft, ahead)
-        these = self.kind(ahead) == "these" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1)
-        if these and self.flags(ahead + 2) & (STOP | COMMA | SEMI):  # `knit that one`
-            number = self.token(ahead + 1).number or ONE
-            start, end, flags = self.take(ahead + 2)
-            return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
+        if self.kind(ahead) == "these" and (these := self.these(craft, ahead)):
+            return these
         if self.kind(ahead) == "each" and (position := self.position(craft, ahead)):
             return position
         if self.kind(ahead) in ("each", "all", "number", "often") and (pairs := self.pairs(craft, ahead)):
@@ -49,6 +46,22 @@ class StitchReader(MarkerReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def these(self, craft: str, ahead: int) -> Phrase | None:
+        """`knit those two together`, `knit that one`."""
+        if self.kind(ahead + 1) != "number" or not self.joined(ahead + 1):
+            return None
+        if self.kind(self.skip_nouns(ahead + 2)) == "together":
+            return self.craft_number(craft, ahead + 1)
+        if not self.flags(ahead + 2) & (STOP | COMMA | SEMI):
+            return None
+        number = self.token(ahead + 1).number or ONE
+        start, end, flags = self.take(ahead + 2)
+        return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
+
+    def skip_nouns(self, ahead: int) -> int:
+        """Behind the word `stitches`, where that stands there."""
+        return ahead + 1 if self.kind(ahead) == "stitch_noun" and self.joined(ahead) else ahead
 
     def bare(self, craft: str) -> Phrase:
         """`knit`, without a number."""
@@ -63,14 +76,7 @@ class StitchReader(MarkerReader):
         behind = ahead + 1
         if self.kind(behind) == "tbl" and self.joined(behind):
             behind += 1
-        noun = behind
-        if self.kind(noun) in ("more", "next"):
-            noun += 1
-        if (self.kind(noun) == "round" and self.joined(noun)) or (
-            self.kind(noun) == "unit" and self.is_unit(noun)
-        ):
-            return self.bare(craft)
-        if self.kind(behind) == "times" and self.token(behind).text != "x" and self.joined(behind):
+        if self.counts_other(behind):
             return self.bare(craft)
         noun = behind
         while (
@@ -81,28 +87,10 @@ class StitchReader(MarkerReader):
         ):
             noun += 1
         if self.kind(noun) == "together" and not self.flags(noun) & BREAK:
-            many = number.of(0) or 0
-            name = TOGETHER.get((craft, many))
-            stop = noun + 1
-            if self.kind(stop) == "tbl" and self.joined(stop):
-                stop += 1
-                name = _TWISTED.get(name, name) if name else None
-            start, end, flags = self.take(stop)
-            if name:
-                return Stitches(start, end, flags, Stitch(name, ONE, start, end))
-            if craft == "slip":
-                return Stitches(start, end, flags, Stitch("sl", number, start, end))
-            return Stitches(start, end, flags, Unknown(f"{craft} {many} tog", start, end))
-        if (
-            self.kind(behind) == "and"
-            and self.kind(behind + 1) == "number"
-            and self.kind(behind + 2) == "together"
-            and number.values == cast("Number", self.token(behind + 1).number).values
-        ):
-            name = TOGETHER.get((craft, number.of(0) or 0))
-            if name:
-                start, end, flags = self.take(behind + 3)
-                return Stitches(start, end, flags, Stitch(name, ONE, start, end))
+            return self.craft_together(craft, number, noun)
+        if name := self.craft_pairs(craft, number, behind):
+            start, end, flags = self.take(behind + 3)
+            return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         stop = behind
         if self.kind(stop) == "stitch_noun" and self.joined(stop) and not self.flags(stop) & COMMA:
             stop += 1
@@ -110,6 +98,41 @@ class StitchReader(MarkerReader):
             stop += 2
         start, end, flags = self.take(stop)
         return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
+
+    def counts_other(self, behind: int) -> bool:
+        """Whether a number counts rounds, a length or times, and not the stitches: `knit 2 more rnds`."""
+        noun = behind + 1 if self.kind(behind) in ("more", "next") else behind
+        if self.kind(noun) == "round" and self.joined(noun):
+            return True
+        if self.kind(noun) == "unit" and self.is_unit(noun):
+            return True
+        return self.kind(behind) == "times" and self.token(behind).text != "x" and self.joined(behind)
+
+    def craft_together(self, craft: str, number: Number, together: int) -> Phrase:
+        """`k 2 tog`, `purl 2 together tbl`."""
+        many = number.of(0) or 0
+        name = TOGETHER.get((craft, many))
+        stop = together + 1
+        if self.kind(stop) == "tbl" and self.joined(stop):
+            stop += 1
+            name = _TWISTED.get(name, name) if name else None
+        start, end, flags = self.take(stop)
+        if name:
+            return Stitches(start, end, flags, Stitch(name, ONE, start, end))
+        if craft == "slip":
+            return Stitches(start, end, flags, Stitch("sl", number, start, end))
+        return Stitches(start, end, flags, Unknown(f"{craft} {many} tog", start, end))
+
+    def craft_pairs(self, craft: str, number: Number, behind: int) -> StitchName | None:
+        """The decrease of `knit 2 and 2 together`; None where it is none."""
+        if (
+            self.kind(behind) != "and"
+            or self.kind(behind + 1) != "number"
+            or self.kind(behind + 2) != "together"
+            or number.values != cast("Number", self.token(behind + 1).number).values
+        ):
+            return None
+        return TOGETHER.get((craft, number.of(0) or 0))
 
     def pairs(self, craft: str, ahead: int) -> Phrase | None:
         """`knit all sts 2 and 2 together`, `knit every 2 sts together`: two together all around."""
@@ -191,6 +214,8 @@ class StitchReader(MarkerReader):
             side = self.token(2).text if self.kind(2) == "word" and self.token(2).text in ("l", "r") else side
             name = {"l": "m1l", "r": "m1r", "p": "m1p"}.get(side, "m1")
             count = 3 if name != "m1" else 2
+            if name == "m1" and number.of(0) != 1 and self.kind(2) in ("word", "decrease") and self.joined(2):
+                return self.said(2)  # `make 8 neat ribs`
             if count == 2 and self.kind(2) == "stitch_noun":
                 count = 3
             start, end, flags = self.take(count)
@@ -225,39 +250,37 @@ class StitchReader(MarkerReader):
             return Again(*self.take(2), (named(kind),), last=1, work=True)
         while self.kind(ahead) == "evenly" and self.joined(ahead):
             ahead = self.skip(ahead + 1)
-        to = False
-        if self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number":
-            to, ahead = True, self.skip(ahead + 1)
-        often = self.kind(ahead) == "often" and self.joined(ahead)
-        if (self.kind(ahead) == "number" or often) and self.joined(ahead):
-            number = (
-                Number((OFTEN[self.token(ahead).text],))
-                if often
-                else cast("Number", self.token(ahead).number)
-            )
-            stop = ahead + 1
-            if self.kind(stop) in ("round", "times") and not often:
-                return Change(*self.take(1), sign)
-            if self.kind(stop) == "stitch_noun":
-                stop += 1
-            evenly = self.kind(1) == "evenly"
-            while (
-                self.kind(stop) in ("evenly", "around", "")
-                and self.place + stop < self.stop
-                and self.joined(stop)
-            ):
-                evenly = evenly or self.kind(stop) == "evenly"
-                stop += 1
-            start, end, flags = self.take(stop)
-            if to:
-                return Stitches(start, end, flags, Evenly(number, sign, start, end, to=True))
-            loose = not evenly and number.values == (1,) and not often
-            if loose:
-                return Stitches(
-                    start, end, flags, Stitch("kfb" if sign > 0 else "k2tog", ONE, start, end, loose=True)
-                )
-            return Stitches(start, end, flags, Evenly(number, sign, start, end))
+        to = self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number"
+        if to:
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) in ("number", "often") and self.joined(ahead):
+            return self.changed(sign, ahead, to=to)
         return Change(*self.take(1), sign)
+
+    def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
+        """So many stitches decreased or increased, or `to` so many."""
+        often = self.kind(ahead) == "often"
+        number = (
+            Number((OFTEN[self.token(ahead).text],)) if often else cast("Number", self.token(ahead).number)
+        )
+        stop = ahead + 1
+        if self.kind(stop) in ("round", "times") and not often:
+            return Change(*self.take(1), sign)
+        if self.kind(stop) == "stitch_noun":
+            stop += 1
+        evenly = self.kind(1) == "evenly"
+        while (
+            self.kind(stop) in ("evenly", "around", "")
+            and self.place + stop < self.stop
+            and self.joined(stop)
+        ):
+            evenly = evenly or self.kind(stop) == "evenly"
+            stop += 1
+        start, end, flags = self.take(stop)
+        if number.values == (1,) and not (to or evenly or often):
+            name: StitchName = "kfb" if sign > 0 else "k2tog"
+            return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
+        return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
 
     def after_then(self) -> bool:
         """Whether `then` or `then the` stands before."""

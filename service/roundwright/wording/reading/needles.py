@@ -1,0 +1,144 @@
+"""Rounds that are told needle by needle: `Needle 1: ... Needles 2 and 3: as needle 1`, `front: ... back: the same`.
+
+Their words are put in one line, the work of every needle where it is worked; `to end` is the end of the needle.
+"""
+
+from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from roundwright.wording.reading.scanner import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, Token
+
+MOST_NEEDLES: Final = 8
+"""Needles in one round."""
+_SIDES: Final = {"front": 1, "back": 2}
+_BREAKS: Final = LINE | STOP | FULL | SEMI | BLANK | COLON | DASH
+
+
+class Head(Struct, frozen=True):
+    """`Needles 2 and 3:`: the needles it names, and where its words begin and end."""
+
+    needles: tuple[int, ...]
+    start: int
+    stop: int
+
+
+def with_needles_joined(tokens: list[Token]) -> list[Token]:
+    """The words with every round that is told needle by needle as one line."""
+    heads = [head for place in range(len(tokens) - 1) if (head := _head(tokens, place))]
+    if not heads:
+        return tokens
+    made: list[Token] = []
+    done = 0
+    for run in _runs(heads):
+        stop = _end(tokens, run[-1].stop)
+        joined = _joined(tokens, run, stop)
+        if joined:
+            made.extend(tokens[done : run[0].start])
+            made.extend(joined)
+            done = stop
+    return [*made, *tokens[done:]]
+
+
+def _head(tokens: list[Token], place: int) -> Head | None:
+    """The head that begins here: `Needle 1:`, `front:`; None where there is none."""
+    token = tokens[place]
+    if token.text in _SIDES and tokens[place + 1].flags & COLON:
+        return Head((_SIDES[token.text],), place, place + 1)
+    if token.kind != "needle" or not (place == 0 or token.flags & (LINE | STOP | SEMI | COLON)):
+        return None
+    needles: list[int] = []
+    at = place + 1
+    while (
+        at < len(tokens) - 1
+        and at < place + 2 * MOST_NEEDLES
+        and not (needles and tokens[at].flags & (COLON | DASH))
+    ):
+        if tokens[at].kind == "range":
+            needles.extend(_ranged(tokens[at]))
+        elif tokens[at].kind == "number" and (number := tokens[at].number) is not None:
+            needles.append(number.of(0) or 0)
+        elif tokens[at].text not in ("and", "&", "to"):
+            return None
+        at += 1
+    if not needles or not tokens[at].flags & (COLON | DASH) or tokens[at].flags & LINE:
+        return None
+    return Head(tuple(needles), place, at)
+
+
+def _ranged(token: Token) -> list[int]:
+    last = (token.number.of(0) or 0) if token.number else 0
+    return list(range(int(token.means), min(last, MOST_NEEDLES) + 1))
+
+
+def _runs(heads: list[Head]) -> list[list[Head]]:
+    """The heads of each round: those that number its needles from 1 on."""
+    runs: list[list[Head]] = []
+    for head in heads:
+        if head.needles[0] == 1:
+            runs.append([head])
+        elif runs and head.needles[0] == runs[-1][-1].needles[-1] + 1:
+            runs[-1].append(head)
+    return [run for run in runs if run[-1].needles[-1] > 1]
+
+
+def _end(tokens: list[Token], begin: int) -> int:
+    """Where the work of the last needle ends: at the end of its sentence or line."""
+    place = begin + 1
+    while place < len(tokens) - 1 and not tokens[place].flags & (LINE | FULL) and tokens[place].kind != "(":
+        place += 1
+    return place
+
+
+def _joined(tokens: list[Token], run: list[Head], stop: int) -> list[Token]:
+    """The work of all needles in one line; empty where one of them names a needle that is not told."""
+    told: dict[int, list[Token]] = {}
+    stops = [head.start for head in run[1:]] + [stop]
+    for head, end in zip(run, stops, strict=True):
+        work = tokens[head.stop : end]
+        other = _other(work, head.needles[0])
+        if other:
+            if other not in told:
+                return []
+            work = told[other]
+        for needle in head.needles:
+            told[needle] = work
+    made: list[Token] = []
+    for work in told.values():
+        first, *others = _to_marker(work)
+        flags = first.flags & ~_BREAKS | COMMA if made else first.flags | tokens[run[0].start].flags
+        made.append(replace(first, flags=flags if made else flags & ~DASH))
+        made.extend(others)
+    return made
+
+
+def _other(work: list[Token], needle: int) -> int:
+    """The needle whose work is done on this too: `as needle 1`, `the same`; 0 where it has its own."""
+    if not work:
+        return needle - 1
+    texts = [token.text for token in work]
+    if "same" in texts[:2] and len(texts) <= 2:
+        return needle - 1
+    same = work[0].kind == "as" or texts[0] in ("as", "like", "same")
+    if same and len(work) <= 5 and work[-1].kind == "number" and work[-1].number is not None:
+        return work[-1].number.of(0) or 0
+    return needle - 1 if same and len(work) <= 2 else 0
+
+
+def _to_marker(work: list[Token]) -> list[Token]:
+    """The work of a needle with its end told as a marker."""
+    made: list[Token] = []
+    for place, token in enumerate(work):
+        before = work[place - 1] if place else None
+        if token.kind == "end" and before is not None and before.kind in ("to", "until"):
+            made.append(replace(token, kind="marker", text="marker"))
+            continue
+        made.append(token)
+        following = work[place + 1] if place + 1 < len(work) else None
+        counted = token.kind == "number" and before is not None and before.kind == "last"
+        nouns = token.kind == "stitch_noun" and place > 1 and work[place - 2].kind == "last"
+        if (counted and (following is None or following.kind != "stitch_noun")) or nouns:
+            made.append(Token("before", "before", token.end, token.end, 0))
+            made.append(Token("marker", "marker", token.end, token.end, 0))
+    return made

@@ -1,0 +1,73 @@
+"""How often: `4 times`, `once more`, `x 8`."""
+
+from typing import cast
+
+from roundwright.wording.reading.parsing.looking import OFTEN
+from roundwright.wording.reading.parsing.stitches import StitchReader
+from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Times
+from roundwright.wording.reading.scanner import COLON, COMMA, DASH, SEMI, STOP
+from roundwright.wording.reading.tree import ONE, Number
+
+
+class TimesReader(StitchReader):
+    """Reads how often something is done."""
+
+    def times(self, number: Number) -> Phrase:
+        """`4 times`, `4 more times`."""
+        count, more, total = 1, False, False
+        while self.kind(count) in ("times", "more", "total") and self.joined(count):
+            if self.kind(count) == "times" and self.token(count).text in ("x", "×") and count > 1:
+                break
+            more = more or self.kind(count) == "more"
+            total = total or self.kind(count) == "total"
+            count += 1
+        return Times(*self.take(count), number, more, total)
+
+    def times_first(self) -> Phrase:
+        """`x 8`."""
+        if self.kind(1) == "number" and self.joined(1):
+            number = cast("Number", self.token(1).number)
+            count = 2
+            if self.kind(2) == "times":
+                count = 3
+            return Times(*self.take(count), number)
+        return self.said(1)
+
+    def often(self) -> Phrase:
+        """`twice`, `once more`."""
+        count, more, total = 1, False, False
+        number = Number((OFTEN[self.token().text],), self.token().start, self.token().end)
+        while self.kind(count) in ("more", "total", "times") and self.joined(count):
+            more = more or self.kind(count) == "more"
+            total = total or self.kind(count) == "total"
+            count += 1
+        return Times(*self.take(count), number, more, total, word=True)
+
+    def more(self) -> Phrase:
+        """`more` before a number: `another 3 times`, `again twice`, `another round`."""
+        if self.kind(1) == "round" and self.joined(1) and self.token().text == "another":
+            return Rounds(*self.take(2), ONE, more=True)
+        if self.kind(1) in ("often", "number") and self.joined(1) and not self.flags(1) & COMMA:
+            start, _, flags = self.take(1)
+            phrase = self.one()
+            if isinstance(phrase, Times):
+                return Times(start, phrase.end, flags, phrase.number, True, phrase.total, phrase.word)
+            if isinstance(phrase, Rounds):
+                return Rounds(start, phrase.end, flags, phrase.number, more=True)
+            return phrase
+        before = self.tokens[self.place - 1].kind if self.place else ""
+        ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
+        if self.token().text == "again" and before in ("and", "then") and ends:
+            return Times(*self.take(1), ONE, more=True)
+        return self.said(1)
+
+    def total(self) -> Phrase:
+        """`in all 56 sts`."""
+        if self.kind(1) == "number" and self.kind(2) == "times":
+            number = cast("Number", self.token(1).number)
+            return Times(*self.take(3), number, total=True)
+        if self.kind(1) == "number" and self.kind(2) != "round":
+            number = cast("Number", self.token(1).number)
+            count = 3 if self.kind(2) == "stitch_noun" else 2
+            return Count(*self.take(count), number)
+        return self.said(1)
