@@ -88,8 +88,8 @@ class Doubtful:
     def fits(self, nodes: Nodes, lane: Lane, candidate: Candidate, changes: Changes = NO_CHANGES) -> bool:
         """Whether a tree comes out in a size, with the count that is printed."""
         worked = self.worked(nodes, lane, candidate, changes)
-        said = stated(candidate, lane.count, self.column(lane, candidate))
-        return worked is not None and worked.used == lane.count and said in (None, worked.left)
+        expected = stated(candidate, lane.count, self.column(lane, candidate))
+        return worked is not None and worked.used == lane.count and expected in (None, worked.left)
 
     def edit(self, number: Number, values: dict[int, int]) -> Edit:
         """A number written with other values, in the form it has."""
@@ -111,9 +111,9 @@ class Doubtful:
                         names.setdefault(node.name, self.text[node.start : node.end])
         return names
 
-    def around(self, many: int) -> list[list[Stitch]]:
+    def around(self, distance: int) -> list[list[Stitch]]:
         """The stitches of so many lines before and after, line by line."""
-        places = range(max(0, self.place - many), min(self.place + many, len(self.search.segments)))
+        places = range(max(0, self.place - distance), min(self.place + distance, len(self.search.segments)))
         return [
             [node for node in walk(candidate.nodes) if isinstance(node, Stitch) and node.end > node.start]
             for place in places

@@ -37,14 +37,14 @@ class Edits:
         self.steps_to_read = max(spent + len(explained.original), MOST_STEPS_REREAD // MOST_REREAD)
         self.errors = 0
 
-    def of(self, found: list[Found]) -> list[tuple[Edit, ...]]:
+    def of(self, findings: list[Found]) -> list[tuple[Edit, ...]]:
         """The edits of each finding, the best first; those of a segment stand with each of its findings."""
         explained = self.explained
-        self.errors = sum(each.finding.severity == "error" for each in found)
+        self.errors = sum(entry.finding.severity == "error" for entry in findings)
         faults: dict[int, list[Fault]] = {}
         for fault in explained.explanation.faults:
-            told = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
-            if not fault.note and (told or fault.code == "round_missing"):
+            is_error = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
+            if not fault.note and (is_error or fault.code == "round_missing"):
                 faults.setdefault(fault.segment, []).append(fault)
         repairs = Repairs(explained.text, explained.search)
         made: dict[int, tuple[Edit, ...]] = {}
@@ -52,24 +52,24 @@ class Edits:
             options = repairs.repairs(place, faults[place], explained.chosen.get(place))
             made[place] = self.best(options)
         edits: list[tuple[Edit, ...]] = []
-        for each in found:
-            if each.repair is not None:
-                edits.append(self.own(each, each.repair))
-            elif each.finding.severity == "error" and each.segment is not None:
-                edits.append(made.get(each.segment, ()))
+        for entry in findings:
+            if entry.repair is not None:
+                edits.append(self.own(entry, entry.repair))
+            elif entry.finding.severity == "error" and entry.segment is not None:
+                edits.append(made.get(entry.segment, ()))
             else:
                 edits.append(())
         return edits
 
-    def own(self, found: Found, repair: Repair) -> tuple[Edit, ...]:
+    def own(self, entry: Found, repair: Repair) -> tuple[Edit, ...]:
         """The edit that a finding brings itself, if it does away with it: another cast-on, or words without a doubt."""
         count = repair.edits[0].text
         other = (
-            found.finding.code == "cast_on_differs" and len(self.explained.cast_on) == 1 and count.isdigit()
+            entry.finding.code == "cast_on_differs" and len(self.explained.cast_on) == 1 and count.isdigit()
         )
         edit = self.edit(repair, (int(count),) if other else self.explained.cast_on)
-        here = (found.finding.line, found.finding.code)
-        stays = any((each.line, each.code) == here for each in edit.leaves or ())
+        here = (entry.finding.line, entry.finding.code)
+        stays = any((remaining.line, remaining.code) == here for remaining in edit.leaves or ())
         return () if stays else (edit,)
 
     def best(self, options: list[Repair]) -> tuple[Edit, ...]:
@@ -77,8 +77,8 @@ class Edits:
         if not options:
             return ()
         least = options[0].left + options[0].size
-        alike = [each for each in options if each.left + each.size <= least + ALIKE][:MOST_EDITS]
-        edits = [self.edit(each) for each in alike]
+        alike = [repair for repair in options if repair.left + repair.size <= least + ALIKE][:MOST_EDITS]
+        edits = [self.edit(repair) for repair in alike]
         fewest = min(map(errors_left, edits))
         if fewest >= self.errors:
             return ()  # what is wrong would only move
@@ -86,11 +86,13 @@ class Edits:
 
     def edit(self, repair: Repair, cast_on: tuple[int, ...] | None = None) -> Edit:
         """A repair as one stretch of the text and what stands there instead."""
-        start = min(each.start for each in repair.edits)
-        end = max(each.end for each in repair.edits)
+        start = min(change.start for change in repair.edits)
+        end = max(change.end for change in repair.edits)
         replacement = self.explained.original[start:end]
-        for each in sorted(repair.edits, reverse=True):
-            replacement = replacement[: each.start - start] + each.text + replacement[each.end - start :]
+        for change in sorted(repair.edits, reverse=True):
+            replacement = (
+                replacement[: change.start - start] + change.text + replacement[change.end - start :]
+            )
         position = self.explained.position
         return Edit(
             start=position(start),
@@ -107,17 +109,17 @@ class Edits:
         if self.steps_to_read > self.steps:
             return None
         self.steps -= self.steps_to_read
-        found = self.findings_of(text[:start] + replacement + text[end:], cast_on)
-        return tuple(Remaining(line=each.line, code=each.code, size=each.size) for each in found)[
-            :MOST_FINDINGS
-        ]
+        findings = self.findings_of(text[:start] + replacement + text[end:], cast_on)
+        return tuple(
+            Remaining(line=finding.line, code=finding.code, size=finding.size) for finding in findings
+        )[:MOST_FINDINGS]
 
 
 def errors_left(edit: Edit) -> int:
     """How many errors there are with an edit; none is known of where the text was not read again."""
     if edit.leaves is None:
         return 0
-    return sum(KINDS[each.code].severity == "error" for each in edit.leaves)
+    return sum(KINDS[remaining.code].severity == "error" for remaining in edit.leaves)
 
 
 def line_with(explained: Explained, edit: Edit) -> str:
@@ -140,7 +142,7 @@ def repaired(explained: Explained, findings: Iterable[Finding]) -> str | None:
     lines = list(dict.fromkeys(edit for code, edit in first if code != "cast_on_differs"))
     chosen = casts if casts and len(lines) != 1 else lines
     text, before = explained.original, len(explained.original) + 1
-    for edit in sorted(chosen, key=lambda each: each.start.offset, reverse=True):
+    for edit in sorted(chosen, key=lambda edit: edit.start.offset, reverse=True):
         if edit.end.offset <= before:
             text = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
             before = edit.start.offset

@@ -41,21 +41,23 @@ def evaluate(explained: Explained) -> list[Found]:
     """Everything that does not come out or was left open, in the order of the lines."""
     explanation = explained.explanation
     faults = [_reason(explained, fault) for fault in explanation.faults]
-    found = [Found(_finding(explained, fault), fault.segment) for fault in faults]
-    found.extend(_cast_on(explained))
-    if not any(explanation.rounds) and not found:
-        found.append(Found(Finding(line=1, column=1, code="no_rounds", severity="error", message=NO_ROUNDS)))
-    wrong = {each.segment for each in found if each.finding.severity == "error"}
-    found.extend(_ambiguous(explained, wrong))
+    findings = [Found(_finding(explained, fault), fault.segment) for fault in faults]
+    findings.extend(_cast_on(explained))
+    if not any(explanation.rounds) and not findings:
+        findings.append(
+            Found(Finding(line=1, column=1, code="no_rounds", severity="error", message=NO_ROUNDS))
+        )
+    wrong = {entry.segment for entry in findings if entry.finding.severity == "error"}
+    findings.extend(_ambiguous(explained, wrong))
     if explained.guessed is not None:
         place = explained.position(explained.guessed)
         sentence = size_taken(explained.columns[0] + 1, explained.cast_on[0])
         note = Finding(
             line=place.line, column=place.column, code="ambiguous", severity="note", message=sentence
         )
-        found.append(Found(note))
-    found.sort(key=lambda each: (each.finding.line, each.finding.column))
-    return found
+        findings.append(Found(note))
+    findings.sort(key=lambda entry: (entry.finding.line, entry.finding.column))
+    return findings
 
 
 def _finding(explained: Explained, fault: Fault) -> Finding:
@@ -88,7 +90,10 @@ def _reason(explained: Explained, fault: Fault) -> Fault:
     """The fault, said more exactly: why a line was not read, or from which stitch on there are too few."""
     if fault.code == "not_understood" and not fault.text:
         options = explained.search.known.get(fault.segment, ())
-        troubles = [*(each.trouble for each in options), *explained.segments[fault.segment].troubles]
+        troubles = [
+            *(candidate.trouble for candidate in options),
+            *explained.segments[fault.segment].troubles,
+        ]
         for code, text, start in filter(None, troubles):
             return replace(fault, code=code, text=text, start=start)
     candidate = explained.chosen.get(fault.segment)
@@ -145,7 +150,7 @@ def _cast_on(explained: Explained) -> list[Found]:
 
 def _ambiguous(explained: Explained, wrong: set[int | None]) -> list[Found]:
     """Rounds whose words allow two counts, where none is printed."""
-    found = []
+    findings = []
     seen: set[int] = set()
     for done in explained.explanation.rounds[0] if explained.explanation.rounds else ():
         place = done.segment
@@ -161,8 +166,8 @@ def _ambiguous(explained: Explained, wrong: set[int | None]) -> list[Found]:
             finding = Finding(
                 line=at.line, column=at.column, code="ambiguous", severity="note", message=ambiguous(ways)
             )
-            found.append(Found(finding, place, _clear(explained, candidate)))
-    return found
+            findings.append(Found(finding, place, _clear(explained, candidate)))
+    return findings
 
 
 _TIMES: Final = re.compile(r"\btimes?\b", re.IGNORECASE)
@@ -188,7 +193,10 @@ def _clear(explained: Explained, candidate: Candidate) -> Repair | None:
 def _ways(explained: Explained, place: int, chosen: Candidate, count: int) -> list[tuple[str, int, int]]:
     """What each way to read a line uses and leaves, the one that was taken first."""
     ways: dict[tuple[int, int], str] = {}
-    options = [chosen, *(each for each in explained.search.options(place) if each.how and each.nodes)]
+    options = [
+        chosen,
+        *(candidate for candidate in explained.search.options(place) if candidate.how and candidate.nodes),
+    ]
     for candidate in options:
         try:
             worked = Worker(explained.columns[0], None, {}, None).work(candidate.nodes, count)

@@ -72,7 +72,7 @@ class Explained:
     @cached_property
     def line_starts(self) -> list[int]:
         """Where each line of the text begins."""
-        return [0, *(found.end() for found in re.finditer("\n", self.text))]
+        return [0, *(newline.end() for newline in re.finditer("\n", self.text))]
 
     def line(self, offset: int) -> int:
         """The line, from 1, of a place in the text."""

@@ -65,14 +65,14 @@ def _neighbours(
 
 def _change(chain: Chain, first: int, stop: int) -> int | None:
     """How many stitches the first round of the segments adds or takes away."""
-    found = None
+    change = None
     while chain:
         chain, done = chain
         if first <= done.segment < stop:
-            found = done.round.after - done.round.before
-        elif found is not None:
+            change = done.round.after - done.round.before
+        elif change is not None:
             break
-    return found
+    return change
 
 
 def signature(round_: Round) -> tuple[str, ...]:
@@ -105,8 +105,8 @@ def mismatch(below: Round, above: Round) -> float:
     over = "".join(_columns(above.steps, 0, MOST_COLUMNS))[:MOST_COLUMNS]
     if not ("k" in under and "p" in under and "p" in over):
         return 0.0
-    many = min(len(under), len(over))
-    return sum(a != b for a, b in zip(under, over, strict=False)) / many if many else 0.0
+    width = min(len(under), len(over))
+    return sum(a != b for a, b in zip(under, over, strict=False)) / width if width else 0.0
 
 
 def _columns(steps: Steps, leaves: int, most: int) -> Iterator[str]:

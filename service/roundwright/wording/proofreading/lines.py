@@ -62,38 +62,38 @@ def lines(explained: Explained) -> tuple[Line, ...]:
     """The lines of the text that are not blank, in order."""
     done = _done_on_lines(explained)
     kinds = _kinds(explained)
-    said = _printed(explained)
-    found: list[Line] = []
+    counts = _printed(explained)
+    listed: list[Line] = []
     for number, text in enumerate(explained.line_texts, start=1):
         if not text or text.isspace():
             continue
-        if len(found) == MOST_LINES_TOLD:
+        if len(listed) == MOST_LINES_TOLD:
             break
         worked = done.get(number, {})
         most = max(worked.values(), key=len, default=[])
         sizes = range(len(explained.cast_on))
-        found.append(
+        listed.append(
             Line(
                 line=number,
                 kind=kinds.get(number) or _plain(explained, number),
-                rounds=tuple(each.round.number for each in most),
+                rounds=tuple(worked_round.round.number for worked_round in most),
                 computed=tuple(worked[size][-1].round.after if size in worked else None for size in sizes)
                 if worked
                 else (),
-                printed=said.get(number, ()),
+                printed=counts.get(number, ()),
             )
         )
-    return tuple(found)
+    return tuple(listed)
 
 
 def _done_on_lines(explained: Explained) -> dict[int, dict[int, list[Done]]]:
     """The rounds of each line, for each size from 0."""
-    found: dict[int, dict[int, list[Done]]] = {}
+    by_line: dict[int, dict[int, list[Done]]] = {}
     at = line_of_segments(explained)
     for size, rounds in enumerate(explained.explanation.rounds):
         for done in rounds:
-            found.setdefault(at[done.segment], {}).setdefault(size, []).append(done)
-    return found
+            by_line.setdefault(at[done.segment], {}).setdefault(size, []).append(done)
+    return by_line
 
 
 def line_of_segments(explained: Explained) -> list[int]:
@@ -156,7 +156,7 @@ def _plain(explained: Explained, number: int) -> LineKind:
 
 def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
     """The counts printed on each line, the last of a line that has several."""
-    found: dict[int, tuple[int | None, ...]] = {}
+    printed_counts: dict[int, tuple[int | None, ...]] = {}
     before = _before(explained)
     for place, candidate in explained.explanation.choices:
         if not candidate.stated:
@@ -167,14 +167,14 @@ def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
             counts.append(after[-1] if after and 0 <= after[-1] <= MOST_STITCHES else None)
         if any(count is not None for count in counts):
             last = candidate.stated[-1]
-            found[explained.line(last.start)] = tuple(counts)
-    return found
+            printed_counts[explained.line(last.start)] = tuple(counts)
+    return printed_counts
 
 
 def _before(explained: Explained) -> dict[tuple[int, int], int]:
     """The stitches before the first round of each segment, by segment and size."""
-    found: dict[tuple[int, int], int] = {}
+    before: dict[tuple[int, int], int] = {}
     for size, rounds in enumerate(explained.explanation.rounds):
         for done in rounds:
-            found.setdefault((done.segment, size), done.round.before)
-    return found
+            before.setdefault((done.segment, size), done.round.before)
+    return before

@@ -39,8 +39,8 @@ def _runs_out(fault: Fault) -> str:
 
 def _count_differs(fault: Fault) -> str:
     by = fault.left - (fault.said or 0)
-    many = "many" if by > 0 else "few"
-    return f"This leaves {stitches(fault.left)}; the pattern says {fault.said}: {abs(by)} too {many}."
+    quantity = "many" if by > 0 else "few"
+    return f"This leaves {stitches(fault.left)}; the pattern says {fault.said}: {abs(by)} too {quantity}."
 
 
 def _round_missing(numbers: str) -> str:
@@ -89,10 +89,10 @@ def cast_on_comes_out(count: str) -> str:
 
 def ambiguous(ways: list[tuple[str, int, int]]) -> str:
     """The ways a round can be read, each with what it uses and leaves; the first was taken."""
-    (one, used, left), (other, others_used, others_left) = ways[:2]
+    (first, first_used, first_left), (second, second_used, second_left) = ways[:2]
     return (
-        f"This can be read in two ways. If {one}, it uses {used} and leaves {left}, which is taken; "
-        f"if {other}, it uses {others_used} and leaves {others_left}."
+        f"This can be read in two ways. If {first}, it uses {first_used} and leaves {first_left}, which is taken; "
+        f"if {second}, it uses {second_used} and leaves {second_left}."
     )
 
 
@@ -103,13 +103,13 @@ def size_taken(size: int, count: int) -> str:
 
 def unknown_word(word: str, near: list[str]) -> str:
     """A word where a stitch should be, with the stitches that look most like it."""
-    hint = " or ".join(f"“{each}”" for each in near[:2])
+    hint = " or ".join(f"“{name}”" for name in near[:2])
     return f"“{word}” is not a stitch that is known{f'; {hint} looks most like it' if hint else ''}."
 
 
-def too_many_findings(many: int) -> str:
+def too_many_findings(count: int) -> str:
     """Findings that are not told."""
-    return f"There are {many} more; mend these first."
+    return f"There are {count} more; mend these first."
 
 
 # --- what an editor asks
@@ -124,14 +124,14 @@ def rhythm_broken(change: int, usual: int) -> str:
     return f"This changes the count by {change}; the shaping rounds before and after it by {usual}."
 
 
-def closing_count(said: int, left: int) -> str:
+def closing_count(printed: int, left: int) -> str:
     """Another count in the closing than is left."""
-    return f"The closing speaks of {stitches(said)}; there {_are(left)} {left}."
+    return f"The closing speaks of {stitches(printed)}; there {_are(left)} {left}."
 
 
-def list_differs(told: int, sizes: int) -> str:
+def list_differs(numbers: int, sizes: int) -> str:
     """A list for another number of sizes."""
-    return f"This is for {told} sizes; the cast-on has {sizes}."
+    return f"This is for {numbers} sizes; the cast-on has {sizes}."
 
 
 def sizes_not_growing(before: float, here: float) -> str:
@@ -161,9 +161,7 @@ def units_differ(cm: float, inches: float, same: float) -> str:
 
 def needle_differs(number: str, diameters: tuple[float, ...]) -> str:
     """A US size with another diameter than the charts give."""
-    return (
-        f"US {number} is {' or '.join(f'{each:g} mm' for each in diameters)} in the charts of needle sizes."
-    )
+    return f"US {number} is {' or '.join(f'{diameter:g} mm' for diameter in diameters)} in the charts of needle sizes."
 
 
 def abbreviation_not_explained(word: str) -> str:

@@ -54,7 +54,7 @@ def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:
 
 def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
     """What the line of a round may be: between two of the same build, or the same as another."""
-    found: dict[str, None] = {}
+    candidates: dict[str, None] = {}
     near = sorted(
         (at for at in lines if abs(at - number) <= MOST_AWAY), key=lambda at: (abs(at - number), -at)
     )
@@ -65,12 +65,12 @@ def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
     for at, other in pairs:
         line = between(lines[at], at, lines[other], other, number)
         if line is not None:
-            found.setdefault(line)
+            candidates.setdefault(line)
     for at in near:
         line = relabelled(lines[at], at, number)
         if line is not None and not any(sign.isdigit() for sign in line.replace(str(number), "", 1)):
-            found.setdefault(line)
-    return list(found)[:MOST_LINES]
+            candidates.setdefault(line)
+    return list(candidates)[:MOST_LINES]
 
 
 def skipped(doubtful: Doubtful) -> Iterator[Edits]:
@@ -89,7 +89,7 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
         middle = between(text[begin:finish], 0, line, 2, 1)
         if middle is not None and middle != line:
             lines = [middle, *reversed(between_them)]
-            yield (Edit(start, start, "".join(f"{each}\n" for each in lines), SKIPPED),)
+            yield (Edit(start, start, "".join(f"{row}\n" for row in lines), SKIPPED),)
             return
         between_them.append(text[begin:finish])
         stop = begin

@@ -22,7 +22,7 @@ MOST_TIMES: Final = 1_000
 
 def numbers(doubtful: Doubtful, candidate: Candidate) -> list[Edits]:
     """Another value for one number, or for two that are alike, in the sizes that do not come out; the nearest first."""
-    found: list[tuple[float, Edits]] = []
+    options: list[tuple[float, Edits]] = []
     lanes = doubtful.lanes()
     for group in _changed_together(candidate.nodes):
         values: dict[int, int] = {}
@@ -44,9 +44,9 @@ def numbers(doubtful: Doubtful, candidate: Candidate) -> list[Edits]:
                     edits = (edits[0]._replace(size=edits[0].size + 0.3), *edits[1:])
                 if len(edits) > 1:
                     edits = tuple(edit._replace(size=edit.size - 0.25) for edit in edits)
-                found.append((sum(edit.size for edit in edits), edits))
-    found.sort(key=lambda option: option[0])
-    return [edits for _, edits in found]
+                options.append((sum(edit.size for edit in edits), edits))
+    options.sort(key=lambda option: option[0])
+    return [edits for _, edits in options]
 
 
 def _changed_together(nodes: Nodes) -> list[tuple[Number, ...]]:

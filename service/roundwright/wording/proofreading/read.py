@@ -27,12 +27,12 @@ def read(text: str, cast_on: tuple[int, ...]) -> Reading:
     """The rounds of a pattern for each size, and everything that is wrong with it or worth knowing."""
     explained = Explained(text, cast_on)
     laid = lines(explained)
-    found = _found(explained, laid)
+    entries = _all_findings(explained, laid)
     edits = Edits(explained, _findings_of)
     findings = []
-    for each, made in zip(found, edits.of(found), strict=True):
+    for entry, made in zip(entries, edits.of(entries), strict=True):
         repair = line_with(explained, made[0]) if made else None
-        findings.append(msgspec.structs.replace(each.finding, edits=made, repair=repair))
+        findings.append(msgspec.structs.replace(entry.finding, edits=made, repair=repair))
     findings = _cut(findings)
     return Reading(_rounds(explained), tuple(findings), laid, repaired(explained, findings))
 
@@ -40,23 +40,23 @@ def read(text: str, cast_on: tuple[int, ...]) -> Reading:
 def _findings_of(text: str, cast_on: tuple[int, ...]) -> list[Finding]:
     """The findings of a text, without edits."""
     explained = Explained(text, cast_on)
-    return _cut([each.finding for each in _found(explained, lines(explained))])
+    return _cut([entry.finding for entry in _all_findings(explained, lines(explained))])
 
 
-def _found(explained: Explained, laid: tuple[Line, ...]) -> list[Found]:
+def _all_findings(explained: Explained, laid: tuple[Line, ...]) -> list[Found]:
     """What does not come out, and what an editor would ask about, in the order of the lines."""
-    found = evaluate(explained)
-    found.extend(map(Found, notes(explained, laid, found)))
-    found.sort(key=lambda each: (each.finding.line, each.finding.column))
-    return found
+    entries = evaluate(explained)
+    entries.extend(map(Found, notes(explained, laid, entries)))
+    entries.sort(key=lambda entry: (entry.finding.line, entry.finding.column))
+    return entries
 
 
 def _cut(findings: list[Finding]) -> list[Finding]:
     """As many findings as are told, the last of them that there are more; errors go before notes."""
     if len(findings) <= MOST_FINDINGS:
         return findings
-    kept = sorted(findings, key=lambda each: each.severity)[: MOST_FINDINGS - 1]
-    kept.sort(key=lambda each: (each.line, each.column))
+    kept = sorted(findings, key=lambda finding: finding.severity)[: MOST_FINDINGS - 1]
+    kept.sort(key=lambda finding: (finding.line, finding.column))
     last = kept[-1]
     more = Finding(
         line=last.line,

@@ -67,7 +67,7 @@ class Repairs:
         if not self.search.before.get(place):
             return []
         doubtful = Doubtful(self.text, self.search, self.budget, faults, chosen)
-        found: list[Repair] = []
+        repairs: list[Repair] = []
         seen: set[Edits] = set()
         smallest: float | None = None
         for edits in tried(doubtful):
@@ -80,11 +80,11 @@ class Repairs:
             left = self.outcome(doubtful, edits)
             if left is None:
                 continue
-            found.append(Repair(edits, left, size))
+            repairs.append(Repair(edits, left, size))
             if left < 4:
                 smallest = min(size, smallest) if smallest is not None else size
-        found.sort(key=lambda repair: repair.cost)
-        return found
+        repairs.sort(key=lambda repair: repair.cost)
+        return repairs
 
     def outcome(self, doubtful: Doubtful, edits: Edits) -> float | None:
         """What is left wrong with these edits in the line and those after it; None where the line does not come out."""
@@ -188,10 +188,10 @@ def cast_on_repair(text: str, search: Search, cost: float) -> tuple[int, Repair]
         number = next((phrase.number for phrase in segment.phrases if isinstance(phrase, CastOn)), None)
         if number is None or place not in search.before:
             continue
-        found = _better_cast_on(search, place, cost / 2 - 1)
-        if found is None:
+        better = _better_cast_on(search, place, cost / 2 - 1)
+        if better is None:
             return None
-        left, count = found
+        left, count = better
         old = text[number.start : number.end]
         new = [
             count if column == search.sizes.columns[0] else number.of(column)
@@ -205,7 +205,7 @@ def cast_on_repair(text: str, search: Search, cost: float) -> tuple[int, Repair]
 def _better_cast_on(search: Search, place: int, limit: float) -> tuple[float, int] | None:
     """The cost and the cast-on near the printed with which least is wrong, if that is little enough."""
     budget = Budget(MOST_STEPS_OF_CAST_ON)
-    found: tuple[float, int] | None = None
+    best: tuple[float, int] | None = None
     for by in (1, -1, 2, -2, 3, -3, 4, -4, 6, -6, 8, -8):
         count = search.cast_on[0] + by
         if count < 1:
@@ -218,6 +218,6 @@ def _better_cast_on(search: Search, place: int, limit: float) -> tuple[float, in
                 break
         else:
             cost = again.states[0].cost
-            if found is None or cost < found[0] - 0.5:
-                found, limit = (cost, count), cost
-    return found
+            if best is None or cost < best[0] - 0.5:
+                best, limit = (cost, count), cost
+    return best

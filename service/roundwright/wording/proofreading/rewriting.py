@@ -43,8 +43,8 @@ def written(old: str, number: Number, new: list[int | None]) -> str:
     places = list(_VALUES.finditer(old))
     if len(places) == len(values):
         text = old
-        for found, value in zip(reversed(places), reversed(values), strict=True):
-            text = text[: found.start()] + value + text[found.end() :]
+        for place, value in zip(reversed(places), reversed(values), strict=True):
+            text = text[: place.start()] + value + text[place.end() :]
         return text
     joined = size_list(values)
     return joined.replace("(", "[").replace(")", "]") if "[" in old else joined
@@ -69,28 +69,28 @@ def between(line: str, at: int, other: str, other_at: int, number: int) -> str |
     """
     if _build(line) != _build(other):
         return None
-    others = [int(found[1] or found[3]) for found in _DIGITS.finditer(other)]
+    others = [int(digits[1] or digits[3]) for digits in _DIGITS.finditer(other)]
     made, last = [], 0
-    for found, value in zip(_DIGITS.finditer(line), others, strict=True):
-        own = int(found[1] or found[3])
+    for digits, value in zip(_DIGITS.finditer(line), others, strict=True):
+        own = int(digits[1] or digits[3])
         moved, rest = divmod((value - own) * (number - at), other_at - at)
         if rest or own + moved < 1:
             return None
-        suffix = found[2] or ""
+        suffix = digits[2] or ""
         if suffix:
             suffix = _suffix(own + moved) if suffix.islower() else _suffix(own + moved).upper()
-        made.append(f"{line[last : found.start()]}{own + moved}{suffix}")
-        last = found.end()
+        made.append(f"{line[last : digits.start()]}{own + moved}{suffix}")
+        last = digits.end()
     return "".join(made) + line[last:]
 
 
 def relabelled(line: str, at: int, number: int) -> str | None:
     """The line with another round number before it; None where it does not begin with its number."""
-    found = _DIGITS.search(line)
-    if found is None or int(found[1] or found[3]) != at:
+    digits = _DIGITS.search(line)
+    if digits is None or int(digits[1] or digits[3]) != at:
         return None
-    suffix = found[2] and (_suffix(number) if found[2].islower() else _suffix(number).upper())
-    return f"{line[: found.start()]}{number}{suffix or ''}{line[found.end() :]}"
+    suffix = digits[2] and (_suffix(number) if digits[2].islower() else _suffix(number).upper())
+    return f"{line[: digits.start()]}{number}{suffix or ''}{line[digits.end() :]}"
 
 
 def _build(line: str) -> str:

@@ -90,7 +90,7 @@ def put_in(doubtful: Doubtful) -> list[Edits]:
         if isinstance(node, Stitch) and segment.start <= node.start < segment.end
     ]
     beside = _side_by_side(doubtful)
-    found: list[Edit] = []
+    edits: list[Edit] = []
     for option, stitch in _left_out_words(doubtful):
         name = plain_name(option)
         for node in nodes[:MOST_PLACES]:
@@ -99,10 +99,10 @@ def put_in(doubtful: Doubtful) -> list[Edits]:
             here = plain_name(text[node.start : node.end])
             behind = PUT_IN + (LIKE_OTHERS if (here, name) in beside else 0.0)
             ahead = PUT_IN + 0.1 + (LIKE_OTHERS if (name, here) in beside else 0.0)
-            found.append(Edit(node.end, node.end, f", {option}", behind))
-            found.append(Edit(node.start, node.start, f"{option}, ", ahead))
-    found.sort(key=lambda edit: edit.size)
-    return [(edit,) for edit in found[:MOST_PUT_IN]]
+            edits.append(Edit(node.end, node.end, f", {option}", behind))
+            edits.append(Edit(node.start, node.start, f"{option}, ", ahead))
+    edits.sort(key=lambda edit: edit.size)
+    return [(edit,) for edit in edits[:MOST_PUT_IN]]
 
 
 def _fits_beside(doubtful: Doubtful, node: Stitch, stitch: Stitch) -> bool:
@@ -154,8 +154,8 @@ def _side_by_side(doubtful: Doubtful) -> set[tuple[str, str]]:
 def left_out(doubtful: Doubtful) -> Iterator[Edits]:
     """A stitch too many, taken out."""
     start = doubtful.segment.start
-    for found in list(_ONE_MORE.finditer(doubtful.words))[:MOST_PLACES]:
-        yield (Edit(start + found.start(), start + found.end(), "", 2.2),)
+    for repeated in list(_ONE_MORE.finditer(doubtful.words))[:MOST_PLACES]:
+        yield (Edit(start + repeated.start(), start + repeated.end(), "", 2.2),)
 
 
 def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
@@ -172,12 +172,14 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
             space = " " if start and not doubtful.text[start - 1].isspace() else ""
             far = "st" if over == 1 else f"{over} sts"
             yield (Edit(start, end, f"{space}to last {far}, k{over}", 3.5),)
-        case [*_, Fill(leave=Number() as leave), Stitch("k", many)] if leave.start >= 0 and many.start >= 0:
-            far_, times = leave.of(lane.column) or 0, many.of(lane.column) or 0
+        case [*_, Fill(leave=Number() as leave), Stitch("k", stitches)] if (
+            leave.start >= 0 and stitches.start >= 0
+        ):
+            far_, times = leave.of(lane.column) or 0, stitches.of(lane.column) or 0
             if far_ == times:
                 yield (
                     Edit(leave.start, leave.end, str(far_ + over), 1.3),
-                    Edit(many.start, many.end, str(times + over), 1.3),
+                    Edit(stitches.start, stitches.end, str(times + over), 1.3),
                 )
         case _ if not any(isinstance(node, Fill) for node in candidate.nodes):
             end = candidate.nodes[-1].end
@@ -193,8 +195,8 @@ def brackets(doubtful: Doubtful) -> Iterator[Edits]:
     opened: list[int] = []
     closes: list[int] = []
     opens: list[int] = []
-    for found in re.finditer(r"[()\[\]{}]", text):
-        at, sign = found.start(), found[0]
+    for bracket in re.finditer(r"[()\[\]{}]", text):
+        at, sign = bracket.start(), bracket[0]
         if sign in "([{":
             opened.append(at)
             opens.append(at)
@@ -212,16 +214,16 @@ def brackets(doubtful: Doubtful) -> Iterator[Edits]:
 
 def _closed(text: str, start: int, opens: list[int]) -> Iterator[Edits]:
     for at in reversed(opens[-MOST_PLACES:]):
-        for found in list(_CLOSES.finditer(text, at))[:MOST_PLACES]:
-            place = start + found.start()
-            yield (Edit(place, place, _PAIRS[text[at]], 1.0 + (found.start() - at) * 0.001),)
+        for close in list(_CLOSES.finditer(text, at))[:MOST_PLACES]:
+            place = start + close.start()
+            yield (Edit(place, place, _PAIRS[text[at]], 1.0 + (close.start() - at) * 0.001),)
 
 
 def _opened(doubtful: Doubtful, text: str, start: int, closes: list[int]) -> Iterator[Edits]:
     phrases = doubtful.segment.phrases
     body = phrases[0].start - start if phrases else 0
     for at in closes[:MOST_PLACES]:
-        begins = [body, *(found.end() for found in _OPENS.finditer(text, 0, at) if found.end() > body)]
+        begins = [body, *(match.end() for match in _OPENS.finditer(text, 0, at) if match.end() > body)]
         for begin in begins[:6]:
             place = start + begin
             yield (Edit(place, place, _PAIRS[text[at]], 1.0 + 0.01 * begin),)
@@ -231,10 +233,10 @@ def lists(doubtful: Doubtful) -> Iterator[Edits]:
     """`5 (6. 7, 8)`, `5 (6 7, 8)`: a list of sizes with another sign where a comma should be, or with none."""
     start = doubtful.segment.start
     text = doubtful.text[start : doubtful.search.segments[doubtful.last].end]
-    for found in _LIST.finditer(text):
-        fixed = ", ".join(re.findall("[0-9]+", found[0]))
-        if fixed != found[0]:
-            yield (Edit(start + found.start(), start + found.end(), fixed, 1.0),)
+    for match in _LIST.finditer(text):
+        fixed = ", ".join(re.findall("[0-9]+", match[0]))
+        if fixed != match[0]:
+            yield (Edit(start + match.start(), start + match.end(), fixed, 1.0),)
 
 
 def words(doubtful: Doubtful) -> Iterator[Edits]:

@@ -32,10 +32,10 @@ RULES: Final[Mapping[str, Rule]] = MappingProxyType({
 """The rules, by the code of their notes; `abbreviations` gives two."""
 
 
-def notes(explained: Explained, lines: tuple[Line, ...], found: list[Found]) -> list[Finding]:
+def notes(explained: Explained, lines: tuple[Line, ...], findings: list[Found]) -> list[Finding]:
     """The notes of a text; none where nothing in it is work."""
     if not any(candidate.nodes for candidate in explained.chosen.values()):
         return []
-    wrong = frozenset(each.finding.line for each in found if each.finding.severity == "error")
+    wrong = frozenset(entry.finding.line for entry in findings if entry.finding.severity == "error")
     sheet = Sheet(explained, lines, wrong)
     return [note for rule in RULES.values() for note in rule(sheet)]

@@ -53,23 +53,23 @@ def closing_count(sheet: Sheet) -> Iterator[Finding]:
     """`thread through remaining 6 sts` on 8, a cord of five stitches on four."""
     end = max((done.segment for rounds in sheet.rounds for done in rounds), default=-1)
     behind = sheet.explained.segments[end].start if end >= 0 else 0
-    for printed in sheet.told("closing", "prose", "cast_on", "fabric"):
+    for printed in sheet.lines_of("closing", "prose", "cast_on", "fabric"):
         if printed.start < behind:
             continue
-        for found in _REMAINING.finditer(printed.text):
-            said = values(found[1])
-            yield from _closing(sheet, printed.start + found.start(1), said)
-        for found in _CORD.finditer(printed.text):
-            said = values(found[1] or found[2])
-            if any(count < said[0] for count in sheet.last):
-                yield from _closing(sheet, printed.start + found.start(), said)
+        for match in _REMAINING.finditer(printed.text):
+            counts = values(match[1])
+            yield from _closing(sheet, printed.start + match.start(1), counts)
+        for match in _CORD.finditer(printed.text):
+            counts = values(match[1] or match[2])
+            if any(count < counts[0] for count in sheet.last):
+                yield from _closing(sheet, printed.start + match.start(), counts)
 
 
-def _closing(sheet: Sheet, start: int, said: list[float]) -> Iterator[Finding]:
-    if len(said) not in (1, len(sheet.explained.counts) or 1):
+def _closing(sheet: Sheet, start: int, counts: list[float]) -> Iterator[Finding]:
+    if len(counts) not in (1, len(sheet.explained.counts) or 1):
         return
     for size, (count, column) in enumerate(zip(sheet.last, sheet.explained.columns, strict=True)):
-        closing = int(said[min(column, len(said) - 1)])
+        closing = int(counts[min(column, len(counts) - 1)])
         if closing != count:
             message = messages.closing_count(closing, count)
             yield sheet.note("closing_count", start, message, size=size, stitches=count - closing)
@@ -86,7 +86,7 @@ def count_not_printed(sheet: Sheet) -> Iterator[Finding]:
     }
     shaping = {_start(sheet, done) for done in sheet.rounds[0] if done.round.after != done.round.before}
     places = labelled & set(map(line, shaping))
-    lines = [printed for printed in sheet.told("round") if printed.line.line in places]
+    lines = [printed for printed in sheet.lines_of("round") if printed.line.line in places]
     without = [printed for printed in lines if not printed.line.printed]
     last = lines[-1:]
     if len(without) == 1 and without != last and len(lines) > MOST_PRINTED:
@@ -98,13 +98,13 @@ def rib_shifted(sheet: Sheet) -> Iterator[Finding]:
     rounds = sheet.rounds[0]
     alike = Counter(done.round.steps for done in rounds)
     for place, (below, above) in enumerate(pairwise(rounds), start=1):
-        one, other = below.round, above.round
-        if one.before != one.after or other.before != other.after or alike[other.steps] > 1:
+        lower, upper = below.round, above.round
+        if lower.before != lower.after or upper.before != upper.after or alike[upper.steps] > 1:
             continue  # what comes again is a pattern of its own, such as a basket weave
-        lasting = _lasting(sheet, below) or (place > 1 and rounds[place - 2].round.steps == one.steps)
-        back = place + 1 < len(rounds) and rounds[place + 1].round.steps == one.steps
+        lasting = _lasting(sheet, below) or (place > 1 and rounds[place - 2].round.steps == lower.steps)
+        back = place + 1 < len(rounds) and rounds[place + 1].round.steps == lower.steps
         goes_on = back or place + 1 == len(rounds) or _plain(rounds[place + 1])
-        if lasting and goes_on and min(mismatch(one, other), mismatch(other, one)) >= RIB_SHIFTED:
+        if lasting and goes_on and min(mismatch(lower, upper), mismatch(upper, lower)) >= RIB_SHIFTED:
             yield sheet.note("rib_shifted", _start(sheet, above), messages.RIB_SHIFTED)
 
 

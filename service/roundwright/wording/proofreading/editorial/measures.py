@@ -41,12 +41,12 @@ _GAUGE: Final = re.compile(
 
 def gauge_of(sheet: Sheet) -> Gauge | None:
     """The gauge a text gives: `22 sts and 30 rnds to 10 cm`."""
-    for printed in sheet.told("prose", "heading"):
-        found = _GAUGE.search(printed.text)
-        length = _cm(values(found[3])[0], found[4]) if found else 0.0
-        if found and length:
-            rounds = values(found[2])[0] / length if found[2] else None
-            return Gauge(values(found[1])[0] / length, rounds)
+    for printed in sheet.lines_of("prose", "heading"):
+        match = _GAUGE.search(printed.text)
+        length = _cm(values(match[3])[0], match[4]) if match else 0.0
+        if match and length:
+            rounds = values(match[2])[0] / length if match[2] else None
+            return Gauge(values(match[1])[0] / length, rounds)
     return None
 
 
@@ -65,21 +65,21 @@ def girth_differs(sheet: Sheet) -> Iterator[Finding]:
     gauge = gauge_of(sheet)
     if gauge is None or not gauge.stitches:
         return
-    for printed in sheet.told("prose", "heading"):
+    for printed in sheet.lines_of("prose", "heading"):
         if re.search(r"\b(?:head|to fit|fits)\b", printed.text, re.IGNORECASE):
             continue
-        for found in _GIRTH.finditer(printed.text):
-            said = [_cm(each, found[2]) for each in values(found[1])]
-            if len(said) not in (1, len(sheet.explained.counts)):
+        for match in _GIRTH.finditer(printed.text):
+            lengths = [_cm(length, match[2]) for length in values(match[1])]
+            if len(lengths) not in (1, len(sheet.explained.counts)):
                 continue
-            yield from _girth(sheet, printed.start + found.start(1), said, gauge)
+            yield from _girth(sheet, printed.start + match.start(1), lengths, gauge)
 
 
-def _girth(sheet: Sheet, start: int, said: list[float], gauge: Gauge) -> Iterator[Finding]:
+def _girth(sheet: Sheet, start: int, lengths: list[float], gauge: Gauge) -> Iterator[Finding]:
     for size, column in enumerate(sheet.explained.columns):
-        counts = {sheet.cast_on[size], max([each.round.after for each in sheet.rounds[size]], default=0)}
-        wanted = said[min(column, len(said) - 1)]
-        if len(said) == 1 and len(sheet.explained.counts) > 1:
+        counts = {sheet.cast_on[size], max([done.round.after for done in sheet.rounds[size]], default=0)}
+        wanted = lengths[min(column, len(lengths) - 1)]
+        if len(lengths) == 1 and len(sheet.explained.counts) > 1:
             return
         if all(abs(count / gauge.stitches - wanted) > GIRTH_OFF * wanted for count in counts if count):
             made = max(counts) / gauge.stitches
@@ -95,14 +95,14 @@ def length_differs(sheet: Sheet) -> Iterator[Finding]:
     gauge = gauge_of(sheet)
     if gauge is None or not gauge.rounds:
         return
-    for printed in sheet.told("fabric", "round"):
+    for printed in sheet.lines_of("fabric", "round"):
         rounds = _ROUNDS.search(printed.text)
         length = _LENGTH.search(printed.text, rounds.end()) if rounds else None
         if rounds is None or length is None:
             continue
-        said = _cm(values(length[1])[0], length[2])
+        expected = _cm(values(length[1])[0], length[2])
         made = int(rounds[1]) / gauge.rounds
-        if abs(made - said) > max(LENGTH_OFF * said, UNITS_OFF_CM):
+        if abs(made - expected) > max(LENGTH_OFF * expected, UNITS_OFF_CM):
             message = messages.length_differs(int(rounds[1]), made)
             yield sheet.note("length_differs", printed.start + length.start(), message)
 
@@ -116,13 +116,13 @@ _BOTH: Final = re.compile(
 def units_differ(sheet: Sheet) -> Iterator[Finding]:
     """`18 cm (9 in)`."""
     for printed in sheet.lines if "cm" in sheet.lower else ():
-        for found in _BOTH.finditer(printed.text):
-            cm = values(found[1] or found[5])
-            inches = values(found[3] or found[4])
-            for one, other in zip(cm, inches, strict=False):
-                if abs(one - other * CM_PER_INCH) > max(UNITS_OFF * one, UNITS_OFF_CM):
-                    message = messages.units_differ(one, other, other * CM_PER_INCH)
-                    yield sheet.note("units_differ", printed.start + found.start(), message)
+        for match in _BOTH.finditer(printed.text):
+            cm = values(match[1] or match[5])
+            inches = values(match[3] or match[4])
+            for length_cm, length_in in zip(cm, inches, strict=False):
+                if abs(length_cm - length_in * CM_PER_INCH) > max(UNITS_OFF * length_cm, UNITS_OFF_CM):
+                    message = messages.units_differ(length_cm, length_in, length_in * CM_PER_INCH)
+                    yield sheet.note("units_differ", printed.start + match.start(), message)
                     break
 
 
@@ -146,9 +146,9 @@ def _us_sizes() -> dict[str, tuple[float, ...]]:
 def needle_differs(sheet: Sheet) -> Iterator[Finding]:
     """`US 8 (4 mm)`: by the charts of needle sizes US 8 is 5 mm."""
     for printed in sheet.lines if "mm" in sheet.lower else ():
-        for found in _NEEDLE.finditer(printed.text):
-            number = (found[1] or found[4]).replace("½", ".5")
+        for match in _NEEDLE.finditer(printed.text):
+            number = (match[1] or match[4]).replace("½", ".5")
             diameters = _us_sizes().get(number, ())
-            if diameters and float(found[2] or found[3]) not in diameters:
+            if diameters and float(match[2] or match[3]) not in diameters:
                 message = messages.needle_differs(number, diameters)
-                yield sheet.note("needle_differs", printed.start + found.start(), message)
+                yield sheet.note("needle_differs", printed.start + match.start(), message)

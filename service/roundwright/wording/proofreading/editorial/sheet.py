@@ -31,7 +31,7 @@ def value(text: str) -> float:
 
 def values(text: str) -> list[float]:
     """The numbers of a printed list, the first size first."""
-    return [value(found) for found in re.findall(NUMBER, text)]
+    return [value(number) for number in re.findall(NUMBER, text)]
 
 
 MOST_JUDGED: Final = 12_000
@@ -82,9 +82,9 @@ class Sheet:
             for rounds, count in zip(self.rounds, self.cast_on, strict=True)
         ]
 
-    def told(self, *kinds: str) -> Iterator[Printed]:
+    def lines_of(self, *kinds: str) -> Iterator[Printed]:
         """The lines of these kinds."""
-        return (each for each in self.lines if each.line.kind in kinds)
+        return (printed for printed in self.lines if printed.line.kind in kinds)
 
     def note(
         self, code: str, start: int, message: str, *, size: int | None = None, stitches: int | None = None

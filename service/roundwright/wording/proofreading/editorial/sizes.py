@@ -44,9 +44,9 @@ def list_differs(sheet: Sheet) -> Iterator[Finding]:
             continue
         names = _NAMES.match(printed.text)
         if names:
-            told = 1 + names[2].count(",") + 1
-            if told != sizes:
-                message = messages.list_differs(told, sizes)
+            named = 1 + names[2].count(",") + 1
+            if named != sizes:
+                message = messages.list_differs(named, sizes)
                 yield sheet.note("list_differs", printed.start + names.start(1), message)
             continue
         for start, numbers in _lists(printed):
@@ -56,8 +56,8 @@ def list_differs(sheet: Sheet) -> Iterator[Finding]:
 
 def _lists(printed: Printed) -> Iterator[tuple[int, list[float]]]:
     """The lists of numbers on a line, each with where it stands; not `15 cm (6 in)`, which has units."""
-    for found in _LIST.finditer(printed.text):
-        yield printed.start + found.start(), values(found[0])
+    for match in _LIST.finditer(printed.text):
+        yield printed.start + match.start(), values(match[0])
 
 
 def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
@@ -70,7 +70,7 @@ def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
     if number is not None:
         line = sheet.explained.line(number.start)
         lists.append((line, number.start, [float(count) for count in sheet.explained.counts]))
-    for printed in sheet.told("prose", "heading", "fabric"):
+    for printed in sheet.lines_of("prose", "heading", "fabric"):
         if printed.line.line in sheet.wrong or not MEASURES.search(printed.text):
             continue
         lists.extend(
@@ -83,15 +83,19 @@ def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
         fall = _falls(numbers)
         if len(fall) != 1 or any(elsewhere != line and place == fall[0] for elsewhere, place in falls):
             continue
-        one, other = numbers[fall[0] - 1], numbers[fall[0]]
-        if one - other > max(ROUNDED, FALLS * one):
-            message = messages.sizes_not_growing(one, other)
+        previous, following = numbers[fall[0] - 1], numbers[fall[0]]
+        if previous - following > max(ROUNDED, FALLS * previous):
+            message = messages.sizes_not_growing(previous, following)
             yield sheet.note("sizes_not_growing", start, message)
 
 
 def _falls(numbers: list[float]) -> list[int]:
     """The sizes, from 0, that have less than the size before."""
-    return [place for place, (one, other) in enumerate(pairwise(numbers), start=1) if other < one]
+    return [
+        place
+        for place, (previous, following) in enumerate(pairwise(numbers), start=1)
+        if following < previous
+    ]
 
 
 def _cast_on(sheet: Sheet) -> Number | None:

@@ -24,16 +24,16 @@ FEWEST: Final = 2
 
 def _section(sheet: Sheet) -> list[Printed]:
     """The lines of the list of abbreviations, its heading among them."""
-    found: list[Printed] = []
+    section: list[Printed] = []
     for printed in sheet.lines:
-        if found:
-            apart = printed.line.line > found[-1].line.line + 1 and len(found) > 1
+        if section:
+            apart = printed.line.line > section[-1].line.line + 1 and len(section) > 1
             if apart or printed.line.kind not in ("prose", "heading") or not _ENTRY.search(printed.text):
                 break
-            found.append(printed)
+            section.append(printed)
         elif _SECTION.match(printed.text):
-            found.append(printed)
-    return found
+            section.append(printed)
+    return section
 
 
 def _explained(section: list[Printed]) -> dict[str, int]:
@@ -42,8 +42,8 @@ def _explained(section: list[Printed]) -> dict[str, int]:
     for printed in section:
         heading = _SECTION.match(printed.text)
         begin = heading.end() if heading else 0
-        for found in _ENTRY.finditer(printed.text, begin):
-            words.setdefault(found[1].lower().replace("(s)", ""), printed.start + found.start(1))
+        for entry in _ENTRY.finditer(printed.text, begin):
+            words.setdefault(entry[1].lower().replace("(s)", ""), printed.start + entry.start(1))
     return words
 
 
@@ -97,8 +97,8 @@ _YARNS: Final = frozenset(("fingering", "worsted", "bulky"))
 def terms_mixed(sheet: Sheet) -> Iterator[Finding]:
     """US and UK terms in one text: of one pair both, such as `bind off` and `cast off`."""
     first: dict[str, int] = {}
-    for found in _terms().finditer(sheet.text):
-        first.setdefault(found[0].lower().replace("-", " "), found.start())
+    for term in _terms().finditer(sheet.text):
+        first.setdefault(term[0].lower().replace("-", " "), term.start())
     for row in reference.terms():
         if row.us in _YARNS:
             continue
@@ -130,6 +130,6 @@ def flat_words(sheet: Sheet) -> Iterator[Finding]:
     if len(re.findall(r"^\W*(?:rnd|round)s?\b", sheet.text, re.IGNORECASE | re.MULTILINE)) < FEWEST:
         return
     for printed in sheet.lines:
-        found = _FLAT.search(printed.text)
-        if found and not re.search(r"\bturn\b|\bflat\b|\bno seam", printed.text, re.IGNORECASE):
-            yield sheet.note("flat_words", printed.start + found.start(), messages.flat_word(found[0]))
+        match = _FLAT.search(printed.text)
+        if match and not re.search(r"\bturn\b|\bflat\b|\bno seam", printed.text, re.IGNORECASE):
+            yield sheet.note("flat_words", printed.start + match.start(), messages.flat_word(match[0]))
