@@ -31,6 +31,15 @@ def test_texts_are_read_as_often_as_was_reached(corpus: str, kind: str, share: f
     assert seen[GOOD[kind]] >= share * seen.total(), seen
 
 
+@pytest.mark.parametrize(("batches", "share"), [("short", 0.8), ("whole", 0.85)])
+def test_batches_of_other_writers_are_read_as_often_as_was_reached(batches: str, share: float) -> None:
+    """Right texts of the batches, mended for since their first contact (README); the reader had not been made for them."""
+    right = [text for name, corpus in CORPORA.items() if name.startswith(batches) for text in corpus["right"]]
+    seen = score({"right": right})["right"]
+
+    assert seen["read"] >= share * seen.total(), seen
+
+
 def _parts(kind: str) -> tuple[str, ...]:
     return ("wrong",) if kind in ("faults", "repairs") else (kind,)
 
