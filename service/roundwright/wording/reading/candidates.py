@@ -38,21 +38,21 @@ def candidates(segment: Segment) -> list[Candidate]:
     stated = stated_counts(seen)
     if single := _nothing_else(seen, segment, label):
         return [single]
-    found = _work(seen, stated, label, segment)
-    if not found and seen.counts and label is None:
+    options = _work(seen, stated, label, segment)
+    if not options and seen.counts and label is None:
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
         alone = len(phrases) == 1 and isinstance(phrases[0], Count)
-        told = 6.0 if alone else 1.0 + 3.0 * sure
-        return [Candidate("count", 0.1, stated=stated), Candidate("prose", told)]
+        prose_cost = 6.0 if alone else 1.0 + 3.0 * sure
+        return [Candidate("count", 0.1, stated=stated), Candidate("prose", prose_cost)]
     if _goes_on(seen):
         unread = ("not_understood", GOES_ON, segment.start)
-        found = [replace(each, trouble=unread) for each in found if each.kind == "round"]
+        options = [replace(option, trouble=unread) for option in options if option.kind == "round"]
     if segment.troubles:
         trouble = segment.troubles[0]
-        found = [replace(each, trouble=each.trouble or trouble) for each in found]
+        options = [replace(option, trouble=option.trouble or trouble) for option in options]
     strength = likeness(seen, label)
-    found.append(Candidate("prose", max(0.2, strength), strength=strength, stated=stated))
-    return sorted(found, key=_cost)
+    options.append(Candidate("prose", max(0.2, strength), strength=strength, stated=stated))
+    return sorted(options, key=_cost)
 
 
 _cost: Final = attrgetter("cost")
@@ -65,8 +65,8 @@ def _goes_on(seen: Seen) -> bool:
     """
     if seen.throughout and seen.changes and seen.rounds:
         return True
-    thus = any(each.manner for each in seen.continues)
-    return thus and bool(seen.lengths) and any(not each.every for each in seen.rounds)
+    thus = any(phrase.manner for phrase in seen.continues)
+    return thus and bool(seen.lengths) and any(not rounds.every for rounds in seen.rounds)
 
 
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
@@ -82,15 +82,15 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
     """Everything that works rounds."""
-    found = loop_ways(seen, stated, label) if seen.agains else []
-    found.extend(continuations(seen, stated))
+    options = loop_ways(seen, stated, label) if seen.agains else []
+    options.extend(continuations(seen, stated))
     if label is None and not seen.agains:
-        found.extend(once_more(seen, stated, segment))
-    if seen.agains or not found or found[0].kind != "loop":
-        found.extend(rounds_of_segment(seen, stated, label, segment))
+        options.extend(once_more(seen, stated, segment))
+    if seen.agains or not options or options[0].kind != "loop":
+        options.extend(rounds_of_segment(seen, stated, label, segment))
     if label is None and all(map(is_bare, seen.work)):
-        found.extend(marker_ways(seen))
-    return found
+        options.extend(marker_ways(seen))
+    return options
 
 
 def _begin_at(segment: Segment) -> Candidate | None:

@@ -51,12 +51,12 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         if (
             isinstance(phrase, Brackets)
             and isinstance(following, Times)
-            and (many := _holds_rounds(phrase.inside))
+            and (rounds := _holds_rounds(phrase.inside))
         ):
             first, *others = phrase.inside
             made.append(replace(first, flags=phrase.flags | STOP))
             made.extend(others)
-            made.append(Again(phrase.start, phrase.end, STOP, last=many))
+            made.append(Again(phrase.start, phrase.end, STOP, last=rounds))
         elif (
             isinstance(phrase, Times)
             and place
@@ -95,17 +95,17 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
 
 def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
     """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is."""
-    many = 0
+    rounds = 0
     for place, phrase in enumerate(phrases):
         if isinstance(phrase, Rounds) and any(
-            isinstance(one, Stitches) for one in phrases[max(0, place - 2) : place]
+            isinstance(earlier, Stitches) for earlier in phrases[max(0, place - 2) : place]
         ):
-            many += phrase.number.of(0) or 1
+            rounds += phrase.number.of(0) or 1
         elif not (
             isinstance(phrase, Then) or (isinstance(phrase, Said) and not phrase.words) or is_bare(phrase)
         ):
             return 0
-    return many
+    return rounds
 
 
 _WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
@@ -140,7 +140,7 @@ def _counted(phrase: Phrase) -> bool:
     return (
         isinstance(phrase, Brackets)
         and not is_work(phrase.inside)
-        and any(_counted(one) for one in phrase.inside)
+        and any(_counted(inner) for inner in phrase.inside)
     )
 
 
@@ -323,8 +323,8 @@ def _then(part: list[Phrase]) -> bool:
         ),
         0,
     )
-    only_words = all(isinstance(one, _WORDS) for one in part[at:])
-    return only_words and any(isinstance(one, _WORK) for one in part[:at])
+    only_words = all(isinstance(phrase, _WORDS) for phrase in part[at:])
+    return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
 
 
 def _fixed(part: list[Phrase]) -> bool:

@@ -88,12 +88,12 @@ class Search:
 
     def options(self, place: int) -> list[Candidate]:
         """The candidates of a segment."""
-        found = self.known.get(place)
-        if found is None:
-            found = self.known[place] = candidates(self.segments[place])
+        options = self.known.get(place)
+        if options is None:
+            options = self.known[place] = candidates(self.segments[place])
             phrases = len(self.segments[place].phrases)
             self.budget.spend(STEPS_FOR_SEGMENT * (1 + phrases // 5))
-        return found
+        return options
 
     def lists(self, candidate: Candidate) -> list[Number]:
         """The numbers of a candidate that are given for several sizes."""
@@ -144,17 +144,17 @@ class Search:
         options = self.options(place)
         if options[0].kind == "prose" and not options[0].cost:
             return
-        found: list[State] = []
+        states: list[State] = []
         self.before[place] = self.states
         for state in self.states:
             for candidate in options:
                 made = self.apply(state, place, candidate)
-                found.extend(made)
+                states.extend(made)
                 if self.budget.left <= 0 or _comes_out(state, candidate, made):
                     break
             if self.budget.left <= 0:
                 break
-        self.states = _best(found, self.beam())
+        self.states = _best(states, self.beam())
 
     def beam(self) -> int:
         """How many states are kept: fewer where many steps were done."""
@@ -304,8 +304,8 @@ class _Application:
                 self.fault(Fault(error.code, self.place, error.start, text=error.message, before=work.before))
                 self.cost += WRONG + 1
             self.wrong += 1
-            said = work.said()
-            counts = (said if said is not None else work.before,)
+            stated = work.said()
+            counts = (stated if stated is not None else work.before,)
         for fault, extra in work.notes:
             if not self.known(fault):
                 self.fault(fault)
@@ -346,22 +346,22 @@ class _Application:
         number, lane = self.candidate.rounds, work.lane
         if number is None or lane.worked:
             return
-        said = number.of(lane.column)
-        if said is not None and said != lane.count and len(number.values) in (1, self.search.width):
+        stated = number.of(lane.column)
+        if stated is not None and stated != lane.count and len(number.values) in (1, self.search.width):
             fault = Fault(
-                "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, said=said
+                "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, said=stated
             )
             work.notes.append((fault, WRONG))
 
 
 def _troubled(work: LineWork, code: str, message: str, start: int) -> FaultyError:
     """A line with something in it that cannot be read: it is worked as far as it is read, and the rest is a fault."""
-    said = work.said()
+    stated = work.said()
     try:
         work_line(work)
         count = work.lane.count
     except (FaultyError, UnclearError):
-        count = said if said is not None else work.before
+        count = stated if stated is not None else work.before
     return FaultyError(Fault(code, work.place, start, text=message, before=work.before), (count,), WRONG + 1)
 
 
@@ -425,6 +425,6 @@ def _best(states: list[State], beam: int) -> list[State]:
             kept[key] = state
             if len(kept) >= beam:
                 break
-    found = list(kept.values())
-    limit = found[0].cost + WRONG + 3
-    return [state for state in found if state.cost <= limit]
+    best = list(kept.values())
+    limit = best[0].cost + WRONG + 3
+    return [state for state in best if state.cost <= limit]

@@ -65,9 +65,9 @@ UNREAD: Final = 3.0
 
 def printed(candidate: Candidate, before: int, column: int) -> list[tuple[Stated, int]]:
     """The counts printed with it for a size, with where they stand."""
-    found = []
+    counts = []
     for stated in candidate.stated:
         after = stated.after(before, column)
         if after is not None:
-            found.append((stated, after))
-    return found
+            counts.append((stated, after))
+    return counts

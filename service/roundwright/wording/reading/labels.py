@@ -122,26 +122,26 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
     other words may look like a label.
     """
     place = lines.place
-    found = _label(lines)
-    if found is None:
+    label = _label(lines)
+    if label is None:
         lines.place = place
         return None
     if (
         strict
         and not lines.flags(0) & (COLON | DASH | TAB | EQUALS)
-        and found.kind != "next"
-        and not (found.kind == "numbered" and (lines.flags(0) & (STOP | SEMI) or _next_of(found, after)))
+        and label.kind != "next"
+        and not (label.kind == "numbered" and (lines.flags(0) & (STOP | SEMI) or _next_of(label, after)))
     ):
         lines.place = place
         return None
-    return found
+    return label
 
 
-def _next_of(found: Label, after: Label | None) -> bool:
+def _next_of(label: Label, after: Label | None) -> bool:
     """Whether a label has the number that follows that of another."""
-    if after is None or not after.spans or not found.spans:
+    if after is None or not after.spans or not label.spans:
         return False
-    return found.spans[0].first.of(0) == (after.spans[-1].last.of(0) or 0) + 1
+    return label.spans[0].first.of(0) == (after.spans[-1].last.of(0) or 0) + 1
 
 
 def _label(lines: Lines) -> Label | None:
@@ -149,16 +149,16 @@ def _label(lines: Lines) -> Label | None:
     wrapped = False
     if lines.kind() == "stars" and lines.kind(1) in ("round", "ordinal"):
         lines.place += 1
-        found = _plain(lines, start)
-        if found and lines.kind() == "stars" and (lines.token().text == "**" or lines.flags(1) & COLON):
+        label = _plain(lines, start)
+        if label and lines.kind() == "stars" and (lines.token().text == "**" or lines.flags(1) & COLON):
             lines.place += 1
-        return found if found and found.kind == "numbered" else None
+        return label if label and label.kind == "numbered" else None
     if lines.kind() == "(" and lines.kind(1) == "round":
         lines.place += 1
-        found = _plain(lines, start, inside=True)
-        if found and lines.kind() == ")":
+        label = _plain(lines, start, inside=True)
+        if label and lines.kind() == ")":
             lines.place += 1
-            return found
+            return label
         return None
     return _plain(lines, start) if not wrapped else None
 
@@ -167,8 +167,8 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     kind = lines.kind()
     if kind == "round":
         return _numbered(lines, start, inside=inside)
-    if (kind == "size" or lines.names or lines.kind(1) == "size") and (found := _sizes(lines, start)):
-        return found
+    if (kind == "size" or lines.names or lines.kind(1) == "size") and (label := _sizes(lines, start)):
+        return label
     if kind == "step" and lines.kind(1) == "number":
         return _step(lines, start)
     if lines.letter(0) and lines.kind(1) == ")":
@@ -363,10 +363,10 @@ def _standing(lines: Lines, start: int) -> Label | None:
             )
         return None
     begin = 1 if "odd" in (lines.kind(), lines.kind(1)) else 2
-    found = read_parity(lines, lines.place, begin)
-    if found is None:
+    parity = read_parity(lines, lines.place, begin)
+    if parity is None:
         return None
-    lines.place = found[1]
+    lines.place = parity[1]
     _, sizes = read_tail(lines, 1)
     if lines.flags(0) & (COLON | DASH | EQUALS | TAB) or lines.kind() in (
         "knit",
@@ -376,7 +376,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
         "(",
         "work",
     ):
-        return Label("every", start, every=found[0], sizes=sizes)
+        return Label("every", start, every=parity[0], sizes=sizes)
     return None
 
 

@@ -117,12 +117,12 @@ class _Layout(Struct):
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
         first, behind = self.tokens[begin], self.tokens[stop]
-        pieces = _pieces(self.tokens, begin, stop, heading=self.heading, told=self.told, names=self.names)
+        pieces = _pieces(self.tokens, begin, stop, heading=self.heading, preamble=self.told, names=self.names)
         if first.flags & BLANK:
             self.sizes = ()
         scoped, self.sizes = _scoped(pieces, self.sizes)
         works = any(is_work(piece.phrases) or piece.label for piece in scoped)
-        told = self.told
+        preamble = self.told
         apart = bool(first.flags & BLANK) or begin == 0 or behind.flags & COLON or not self.opened
         if any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases):
             self.told = False
@@ -136,7 +136,7 @@ class _Layout(Struct):
         self.told = self.told and not any(
             piece.label and piece.label.kind in ("numbered", "next", "step") for piece in scoped
         )
-        if told and not self.told:
+        if preamble and not self.told:
             scoped, self.sizes = _scoped([replace(piece, told=False) for piece in pieces], self.sizes)
         if scoped and behind.flags & COLON:
             scoped[-1] = replace(scoped[-1], intro=True)
@@ -236,14 +236,14 @@ def _pieces(
     stop: int,
     *,
     heading: bool,
-    told: bool,
+    preamble: bool,
     names: Mapping[str, int] = NO_NAMES,
 ) -> list[Segment]:
     """The segments of one line."""
     lines = Lines(tokens, begin, stop, troubles=[], names=names)
     if lines.kind() == "stars" and lines.kind(1) == "cast_on":
         lines.place += 1
-    found: list[Segment] = []
+    segments: list[Segment] = []
     current = label(lines)
     phrases: list[Phrase] = []
     start = tokens[begin].start
@@ -256,17 +256,21 @@ def _pieces(
             token.kind == "round"
             and phrases
             and current is None
-            and all(isinstance(one, Said) for one in phrases)
+            and all(isinstance(phrase, Said) for phrase in phrases)
         )
         if tried and (following := label(lines, strict=True, after=current)):
-            found.extend(_segments(current, phrases, start, token.start, lines, heading=heading, told=told))
+            segments.extend(
+                _segments(current, phrases, start, token.start, lines, heading=heading, preamble=preamble)
+            )
             current, phrases, start = following, [], token.start
             lines.troubles = []
             heading = False
             continue
         phrases.append(lines.one())
-    found.extend(_segments(current, phrases, start, tokens[stop - 1].end, lines, heading=heading, told=told))
-    return found
+    segments.extend(
+        _segments(current, phrases, start, tokens[stop - 1].end, lines, heading=heading, preamble=preamble)
+    )
+    return segments
 
 
 def _segments(
@@ -277,32 +281,32 @@ def _segments(
     lines: Lines,
     *,
     heading: bool,
-    told: bool,
+    preamble: bool,
 ) -> list[Segment]:
     """What was read, cut where one thing ends and the next begins."""
-    found: list[Segment] = []
+    segments: list[Segment] = []
     parts = cut_rounds(None if of is not None and of.kind in ("sizes", "step") else of, unfolded(phrases))
     troubles = tuple(lines.troubles)
     for place, part in enumerate(parts):
         begin = start if place == 0 else part[0].start
         stop = parts[place + 1][0].start if place + 1 < len(parts) else end
         mine = tuple(trouble for trouble in troubles if begin <= trouble[2] < max(stop, begin + 1))
-        found.append(
+        segments.append(
             Segment(
                 of if place == 0 else None,
                 tuple(part),
                 begin,
                 stop,
                 heading and place == 0,
-                told,
+                preamble,
                 mine,
                 alone=len(parts) == 1,
                 intro=place + 1 < len(parts) and bool(parts[place + 1][0].flags & COLON),
             )
         )
     if not parts and of is not None:
-        found.append(Segment(of, (), start, end, heading, told, troubles))
-    return found
+        segments.append(Segment(of, (), start, end, heading, preamble, troubles))
+    return segments
 
 
 _ENDS: Final = (Count, Brackets)

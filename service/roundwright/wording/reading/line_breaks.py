@@ -96,8 +96,8 @@ def _only_label(
     ):
         return False
     line = Lines(tokens, *before, names=names)
-    found = label(line)
-    if found is None or found.kind not in ("numbered", "next") or line.place < before[1]:
+    line_label = label(line)
+    if line_label is None or line_label.kind not in ("numbered", "next") or line.place < before[1]:
         return False
     return not begins_round(tokens, begin, stop, names)
 

@@ -99,18 +99,18 @@ class LineWork:
         if candidate.until is not None:
             self.until_count(number, candidate.until.of(self.column) or 0)
             return
-        many = 1
+        rounds = 1
         if candidate.rounds is not None and not single:
-            many = candidate.rounds.of(self.column) or 0
+            rounds = candidate.rounds.of(self.column) or 0
         if candidate.length:
             self.note("to_a_length", self.segment.start)
         if candidate.chart:
             self.note("chart", self.segment.start)
-        if many + lane.worked > MOST_ROUNDS:
+        if rounds + lane.worked > MOST_ROUNDS:
             self.note("too_many_rounds", self.segment.start, 1.0, error=True)
-            many = max(0, MOST_ROUNDS - lane.worked)
+            rounds = max(0, MOST_ROUNDS - lane.worked)
         last = candidate.last
-        plain = many - 1 if last and not candidate.length else many
+        plain = rounds - 1 if last and not candidate.length else rounds
         for turn in range(plain):
             self.round(candidate.nodes, number + turn)
         if last:
@@ -139,10 +139,10 @@ class LineWork:
                 Fault("too_long", self.place, self.segment.start, text=message), (lane.count,), 2.0
             )
         self.desk.budget.spend(2)
-        said = self.said() if self.candidate.stated else None
-        worked = self.work(nodes, lane.count, said)
+        stated = self.said() if self.candidate.stated else None
+        worked = self.work(nodes, lane.count, stated)
         if worked.used != lane.count:
-            raise self.uneven(worked, said)
+            raise self.uneven(worked, stated)
         if not worked.steps:
             raise UnclearError("not_understood", "Nothing is said to be worked here.", self.segment.start)
         try:
@@ -151,18 +151,18 @@ class LineWork:
             raise UnclearError("not_understood", error.detail, self.segment.start) from error
         self.add(done, nodes, worked.sections, assumed=worked.assumed)
 
-    def work(self, nodes: Nodes, count: int, said: int | None) -> Worked:
+    def work(self, nodes: Nodes, count: int, stated: int | None) -> Worked:
         """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
         sections = self.lane.sections
-        worked = self.desk.work(nodes, self.column, count, sections, said)
+        worked = self.desk.work(nodes, self.column, count, sections, stated)
         if worked.used == count:
             return worked
         for other in self.candidate.others:
             try:
-                again = self.desk.work(other, self.column, count, sections, said)
+                again = self.desk.work(other, self.column, count, sections, stated)
             except UnclearError:
                 continue
-            if again.used == count and (said is None or again.left == said):
+            if again.used == count and (stated is None or again.left == stated):
                 return again
         return worked
 
@@ -173,8 +173,8 @@ class LineWork:
         if sections is not None:
             lane.sections = sections
         elif changed and lane.sections:
-            many = len(lane.sections)
-            lane.sections = (done.after // many,) * many if done.after % many == 0 else None
+            parts = len(lane.sections)
+            lane.sections = (done.after // parts,) * parts if done.after % parts == 0 else None
         if changed and not self.candidate.stated:
             before = last_shaping(lane.chain)
             if before is not None and before.after - before.before != done.after - done.before:
@@ -190,12 +190,12 @@ class LineWork:
 
     # --- what does not come out
 
-    def uneven(self, worked: Worked, said: int | None) -> FaultyError:
+    def uneven(self, worked: Worked, stated: int | None) -> FaultyError:
         """A line that works more or fewer stitches than there are."""
         count = self.lane.count
         over = count - worked.used
-        if said is not None:
-            counts = [said]
+        if stated is not None:
+            counts = [stated]
         else:
             counts = [worked.left + over if over > 0 else count]
             last = last_shaping(self.lane.chain)
@@ -203,7 +203,7 @@ class LineWork:
                 counts.insert(0, count + last.after - last.before)
         code = "left_over" if over > 0 else "runs_out"
         start = fault_start(self.segment, self.candidate.nodes)
-        fault = Fault(code, self.place, start, self.lane.size, count, worked.used, worked.left, said)
+        fault = Fault(code, self.place, start, self.lane.size, count, worked.used, worked.left, stated)
         possible = tuple(dict.fromkeys(count for count in counts if 0 < count <= MOST_STITCHES))
         return FaultyError(fault, possible or (count,), WRONG)
 

@@ -26,18 +26,18 @@ from roundwright.wording.reading.tree import (
 
 def marker_ways(seen: Seen) -> list[Candidate]:
     """`Place a marker every 15 sts`, `20 sts on each needle`: where the sections are, and no work."""
-    many = seen.markers.of(0) or 0 if seen.markers else 0
+    sections = seen.markers.of(0) or 0 if seen.markers else 0
     every = seen.every or seen.per_part
-    if many < 2 and every is None:
+    if sections < 2 and every is None:
         return []
-    return [Candidate("markers", 0.1, rounds=every, sections=many)]
+    return [Candidate("markers", 0.1, rounds=every, sections=sections)]
 
 
 def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
-    thus = any(each.manner for each in seen.continues) or (not segment.alone and seen.words < 0.5)
+    thus = any(phrase.manner for phrase in seen.continues) or (not segment.alone and seen.words < 0.5)
     if thus and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.evenly or seen.counts):
-        number = next((each.number for each in seen.rounds if not each.every), None)
+        number = next((rounds.number for rounds in seen.rounds if not rounds.every), None)
         if number is not None and number.values != (1,):
             last = seen.rounds[0]
             total = Times(last.start, last.end, 0, number, total=True)
@@ -52,10 +52,10 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
     repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
     if not repeats and not times.more:
         return []
-    many = times.number.of(0) or 1
+    turns = times.number.of(0) or 1
     total = replace(times, total=not times.more)
-    in_all = next((each.number.of(0) or 0 for each in seen.rounds if not each.every), 0)
-    lasts = [in_all // many] if in_all and in_all % many == 0 else [1, 2] if repeats else [1]
+    in_all = next((rounds.number.of(0) or 0 for rounds in seen.rounds if not rounds.every), 0)
+    lasts = [in_all // turns] if in_all and in_all % turns == 0 else [1, 2] if repeats else [1]
     start, end = times.start, times.end
     return [
         Candidate(
@@ -74,13 +74,13 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     times = seen.times[-1] if seen.times else None
     cost = seen.words * 0.5
     if seen.chart:
-        many = len(again.named) or again.last or 1
+        number = len(again.named) or again.last or 1
         return [
             Candidate(
                 "round",
                 cost + 0.2,
                 plain_fill("k", again.start, again.end),
-                rounds=Number((many,)),
+                rounds=Number((number,)),
                 stated=stated,
                 chart=True,
             )
@@ -91,12 +91,12 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         for phrase in seen.work
         if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare
     ]
-    step = max((each.step for each in seen.rounds if each.every), default=0) if again.named else 0
-    found: list[Candidate] = []
+    step = max((phrase.step for phrase in seen.rounds if phrase.every), default=0) if again.named else 0
+    options: list[Candidate] = []
     if with_nodes and not any(isinstance(phrase, _REPEATS) for phrase in seen.work):
-        found.append(Candidate("with", cost, (with_nodes[0],), again=again, stated=stated))
-        return found
-    rounds = next((each.number for each in seen.rounds if not each.every), None)
+        options.append(Candidate("with", cost, (with_nodes[0],), again=again, stated=stated))
+        return options
+    rounds = next((phrase.number for phrase in seen.rounds if not phrase.every), None)
     total = bool(times and times.total) or (rounds is not None and times is not None)
     plain = 0
     if rounds is not None and times is not None and len(again.named) == 1:
@@ -109,10 +109,10 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and label is None
         and seen.lengths == []
     ):
-        found.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
+        options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
     if again.work and times is not None and not times.more:
         counted = Times(times.start, times.end, times.flags, times.number, total=True)
-        found.append(
+        options.append(
             Candidate(
                 "loop",
                 cost,
@@ -126,7 +126,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
                 stated=stated,
             )
         )
-        found.append(
+        options.append(
             Candidate(
                 "loop",
                 cost + 0.4 + total,
@@ -141,7 +141,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
             )
         )
     else:
-        found.append(
+        options.append(
             Candidate(
                 "loop",
                 cost + 0.6 * (rounds is not None and times is None and until is None),
@@ -155,19 +155,19 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
                 stated=stated,
             )
         )
-    return found
+    return options
 
 
 def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     until = seen.untils[-1].number if seen.untils else None
-    evenly = next((each for each in seen.evenly if each.to), None)
-    manner = any(each.manner for each in seen.continues)
+    evenly = next((phrase for phrase in seen.evenly if phrase.to), None)
+    manner = any(phrase.manner for phrase in seen.continues)
     goes_on = bool(seen.continues)
     change = seen.changes[0].sign if seen.changes else seen.evenly[0].sign if seen.evenly else 0
-    every = [each for each in seen.rounds if each.every]
+    every = [phrase for phrase in seen.rounds if phrase.every]
     fewer = any(count.sign for count in seen.counts)
-    plain_stated = tuple(each for each in stated if not each.sign)
+    plain_stated = tuple(count for count in stated if not count.sign)
     if until is None and evenly is not None and (goes_on or every):
         until = evenly.change
     if (
@@ -193,8 +193,10 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         return []
     if seen.agains and not manner:
         return []
-    step = max((each.step or 1 for each in every), default=0)
-    if any(each.kind == "plain" for each in seen.fabrics) and any(not each.every for each in seen.rounds):
+    step = max((phrase.step or 1 for phrase in every), default=0)
+    if any(fabric.kind == "plain" for fabric in seen.fabrics) and any(
+        not rounds.every for rounds in seen.rounds
+    ):
         step = 2
     cost = 0.3 * (not manner) + min(1.5, seen.words * 0.3)
     return [

@@ -93,19 +93,19 @@ def _end(tokens: list[Token], begin: int) -> int:
 
 def _joined(tokens: list[Token], run: list[Head], stop: int) -> list[Token]:
     """The work of all needles in one line; empty where one of them names a needle that is not told."""
-    told: dict[int, list[Token]] = {}
+    by_needle: dict[int, list[Token]] = {}
     stops = [head.start for head in run[1:]] + [stop]
     for head, end in zip(run, stops, strict=True):
         work = tokens[head.stop : end]
         other = _other(work, head.needles[0])
         if other:
-            if other not in told:
+            if other not in by_needle:
                 return []
-            work = told[other]
+            work = by_needle[other]
         for needle in head.needles:
-            told[needle] = work
+            by_needle[needle] = work
     made: list[Token] = []
-    for work in told.values():
+    for work in by_needle.values():
         first, *others = _to_marker(work)
         flags = first.flags & ~_BREAKS | COMMA if made else first.flags | tokens[run[0].start].flags
         made.append(replace(first, flags=flags if made else flags & ~DASH))

@@ -182,12 +182,12 @@ def _unnumbered(work: LineWork) -> None:
         lane.told = (lane.told, label.named, Entry(candidate, work.place))
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
-    many = count.of(work.column) if count is not None else 1
+    times = count.of(work.column) if count is not None else 1
     if lane.between is not None and candidate.nodes and kind in ("sort", "next"):
         _stand_between(work)
     if label is None and work.segment.heading and lane.printed:
         _restart(work)
-    for _ in range(min(many or 0, MOST_ROUNDS + 1 - lane.worked)):
+    for _ in range(min(times or 0, MOST_ROUNDS + 1 - lane.worked)):
         work.once(lane.number + 1, single=count is not None)
     lane.loose += 1
 

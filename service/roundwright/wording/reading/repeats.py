@@ -132,16 +132,16 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     return tuple(rounds)
 
 
-def _last_rounds(work: LineWork, many: int) -> tuple[Done, ...]:
+def _last_rounds(work: LineWork, number: int) -> tuple[Done, ...]:
     chain = work.lane.chain
-    found: list[Done] = []
-    while chain and len(found) < many:
+    rounds: list[Done] = []
+    while chain and len(rounds) < number:
         chain, done = chain
-        found.append(done)
-    work.desk.budget.spend(len(found))
-    if len(found) < many:
+        rounds.append(done)
+    work.desk.budget.spend(len(rounds))
+    if len(rounds) < number:
         raise _no_such_round(work, "There is no round before this to work again.")
-    return tuple(reversed(found))
+    return tuple(reversed(rounds))
 
 
 def _last_shaping(work: LineWork) -> Done | None:
@@ -161,14 +161,14 @@ def _entries(work: LineWork, numbers: tuple[int, ...]) -> dict[int, Entry]:
     lane = work.lane
     here: dict[int, Entry] = {}
     earlier: dict[int, Entry] = {}
-    found, steps, told = here, 0, lane.told
-    while told:
-        told, number, entry = told
+    part, steps, chain = here, 0, lane.told
+    while chain:
+        chain, number, entry = chain
         steps += 1
         if entry is None:
-            found = earlier
+            part = earlier
         else:
-            found.setdefault(number, entry)
+            part.setdefault(number, entry)
     work.desk.budget.spend(steps // 8 + len(numbers))
     entries = {number: here.get(number) or lane.stands(number) or earlier.get(number) for number in numbers}
     return {number: entry for number, entry in entries.items() if entry is not None}

@@ -37,20 +37,20 @@ def _moved(steps: Steps, before: Steps) -> Steps | None:
     if len(steps) != len(before):
         return None
     made: list[Step] = []
-    for one, other in zip(steps, before, strict=True):
-        if isinstance(one, Work) and isinstance(other, Work):
-            if one.stitch != other.stitch:
+    for step, other in zip(steps, before, strict=True):
+        if isinstance(step, Work) and isinstance(other, Work):
+            if step.stitch != other.stitch:
                 return None
-            many = 2 * one.times - other.times
-            if many > 0:
-                made.append(Work(one.stitch, many))
-            elif many < 0:
+            count = 2 * step.times - other.times
+            if count > 0:
+                made.append(Work(step.stitch, count))
+            elif count < 0:
                 return None
-        elif isinstance(one, Repeat) and isinstance(other, Repeat):
-            inside = _moved(one.steps, other.steps)
-            if inside is None or one.times != other.times or not inside:
+        elif isinstance(step, Repeat) and isinstance(other, Repeat):
+            inside = _moved(step.steps, other.steps)
+            if inside is None or step.times != other.times or not inside:
                 return None
-            made.extend(times(one.times, inside))
+            made.extend(times(step.times, inside))
         else:
             return None
     return tuple(made)

@@ -85,20 +85,20 @@ def rounds_of_segment(
     """Everything that works a round, or several alike."""
     work = _work(seen, stated, label, segment)
     bare = all(map(is_bare, work.stitches))
-    found = _evenly(work) if seen.evenly else []
+    options = _evenly(work) if seen.evenly else []
     if seen.evenly and bare:
-        return found
+        return options
     if not work.stitches:
         return _fabric_only(work)
     if bare:
         return _bare(work)
-    found.extend(_in_forms(work))
+    options.extend(_in_forms(work))
     if work.fabric:
-        found.extend(_described(work))
-    found.extend(_times_alone(work))
-    found.extend(_until(work))
-    found.extend(_with(work))
-    return found
+        options.extend(_described(work))
+    options.extend(_times_alone(work))
+    options.extend(_until(work))
+    options.extend(_with(work))
+    return options
 
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> _Work:
@@ -124,28 +124,28 @@ def _first_of(number: Number | None) -> int:
 def _bare(work: _Work) -> list[Candidate]:
     """`knit` or `purl` alone, which may be a fabric's: `knit in garter st`."""
     seen = work.seen
-    found = []
+    options = []
     if seen.fabrics and seen.fabrics[0].nodes:
         nodes = _fill(seen.fabrics[0].nodes, work.segment)
         length = work.length and work.number is None
-        found.append(
+        options.append(
             Candidate("round", work.cost, nodes, rounds=work.number, length=length, stated=work.stated)
         )
     unsaid = work.label is None and work.number is None and not work.length
     prose = unsaid and len(work.work) == len(work.stitches) and seen.words >= 0.15
-    found.extend(work.round(way, 1.5 * prose) for way in settle(work.work))
-    return found
+    options.extend(work.round(way, 1.5 * prose) for way in settle(work.work))
+    return options
 
 
 def _in_forms(work: _Work) -> list[Candidate]:
     """The stitches in every form in which the round can be understood."""
-    found = []
+    options = []
     for base, others in _forms(list(work.work), work.seen):
         nodes = tuple(way.nodes for form in others for way in settle(form)[:3] if not way.trouble)
         for way in settle(base, counted=bool(work.stated)):
             filled = any(isinstance(node, Fill) for node in way.nodes)
-            found.append(work.round(way, 0.5 if work.fabric and not filled else 0.0, nodes))
-    return found
+            options.append(work.round(way, 0.5 if work.fabric and not filled else 0.0, nodes))
+    return options
 
 
 def _times_alone(work: _Work) -> list[Candidate]:
@@ -217,7 +217,7 @@ def _evenly(work: _Work) -> list[Candidate]:
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
     plain = [Settled(plain_fill("k", start, end), 0.0)]
-    found = [
+    options = [
         Candidate(
             "round",
             work.cost + way.cost + 0.2,
@@ -230,13 +230,13 @@ def _evenly(work: _Work) -> list[Candidate]:
         for way in (settle(tuple(work.seen.work))[:4] if work.stitches else plain)
         if not way.trouble
     ]
-    found.append(Candidate("round", work.cost + 0.4, last, stated=work.stated, how="evenly"))
-    return found
+    options.append(Candidate("round", work.cost + 0.4, last, stated=work.stated, how="evenly"))
+    return options
 
 
 def _how_many(seen: Seen) -> Number | None:
     """How many rounds: `8 rnds`, or `3 rnds light, 3 rnds dark, 5 times`."""
-    numbers = [each.number for each in seen.rounds if not each.every]
+    numbers = [rounds.number for rounds in seen.rounds if not rounds.every]
     if len(numbers) > 1 and seen.times and not any(has_stitches(phrase) for phrase in seen.work):
         width = max(len(number.values) for number in (*numbers, seen.times[-1].number))
         values = [
@@ -251,7 +251,7 @@ def _fabric_only(work: _Work) -> list[Candidate]:
     """`Work 8 rnds in rib`, `work even`, `as established`."""
     seen, start, end = work.seen, work.segment.start, work.segment.end
     unsaid = work.number is None and not work.length and work.label is None
-    if unsaid and any(each.manner for each in seen.continues):
+    if unsaid and any(phrase.manner for phrase in seen.continues):
         return []  # `in garter st, thus:`
     if unsaid and seen.times:
         return []  # `work the welt 8 times`
@@ -259,8 +259,8 @@ def _fabric_only(work: _Work) -> list[Candidate]:
         return [Candidate("round", work.cost + 0.5, plain_fill("k", start, end), rounds=unsaid_rounds)]
     if not (seen.fabrics or _are_rounds(work) or (seen.chart and work.label)):
         return []
-    fabric = next((each for each in seen.fabrics if each.nodes), None)
-    ribs = any(each.kind in ("rib", "ratio") for each in seen.fabrics)
+    fabric = next((fabric for fabric in seen.fabrics if fabric.nodes), None)
+    ribs = any(fabric.kind in ("rib", "ratio") for fabric in seen.fabrics)
     if not seen.fabrics:
         weak = 0.3 if work.number is None else 0.8
     else:
@@ -305,15 +305,15 @@ def _described(work: _Work) -> list[Candidate]:
 
 def _without_description(work: list[Phrase]) -> list[tuple[Phrase, ...]]:
     """Rounds of a fabric without the `knit` before them, or without what is explained in brackets behind them."""
-    found: list[tuple[Phrase, ...]] = []
+    forms: list[tuple[Phrase, ...]] = []
     if len(work) > 1 and is_bare(work[0]):
-        found.append(tuple(work[1:]))
+        forms.append(tuple(work[1:]))
     if len(work) > 1 and isinstance(work[-1], Brackets) and has_stitches(work[-1]):
-        found.append(tuple(work[:-1]))
-        found.append((work[-1],))
+        forms.append(tuple(work[:-1]))
+        forms.append((work[-1],))
         if len(work) > 2 and is_bare(work[0]):
-            found.append(tuple(work[1:-1]))
-    return found
+            forms.append(tuple(work[1:-1]))
+    return forms
 
 
 _Form: TypeAlias = tuple[Phrase, ...]

@@ -205,11 +205,11 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
     last = _NOTHING
     carried = 0
     counted = cut = False
-    for found in _SCANNER.finditer(folded):
-        group = found.lastgroup or ""
+    for match in _SCANNER.finditer(folded):
+        group = match.lastgroup or ""
         if group == "tail":
             break
-        gap = found["gap"]
+        gap = match["gap"]
         flags = _flags(gap) | carried
         if group in _NO_TOKENS:
             carried = flags | _NO_TOKENS[group]
@@ -218,7 +218,7 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
         if len(tokens) >= most:
             cut = True
             break
-        start, end = found.span(group)
+        start, end = match.span(group)
         if counted and gap.startswith(_INCH_SIGNS):
             tokens.append(_inches(start - len(gap)))
         if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, text[start]):
@@ -335,7 +335,9 @@ _PLAIN: Final[Mapping[str, _Maker]] = {
 
 def _list(raw: str, start: int, flags: int, width: int, last: Token) -> list[Token]:
     """A list of sizes; where it cannot be, because there is one size, its first number and the bracket."""
-    values = tuple(_value(each) if each.isdigit() else None for each in _DIGITS.findall(raw))[:MOST_LISTED]
+    values = tuple(_value(digits) if digits.isdigit() else None for digits in _DIGITS.findall(raw))[
+        :MOST_LISTED
+    ]
     bracket = _BRACKETED.search(raw)
     if bracket and bracket.start() and len(values) == 2 and width != 2:
         often = last.text == "x" and not flags & (DASH | EQUALS)
@@ -483,12 +485,12 @@ def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:
 
 def _follows(tokens: list[Token], place: int, rest: tuple[str, ...], word: Word) -> bool:
     """Whether the rest of a phrase stands here, with nothing but space in it, or a comma in that of a stitch."""
-    found = tokens[place : place + len(rest)]
-    if len(found) < len(rest) or any(map(_unlike, found, rest)):
+    following = tokens[place : place + len(rest)]
+    if len(following) < len(rest) or any(map(_unlike, following, rest)):
         return False
     comma = word.kind in ("stitch", "passover", "pattern") and not any(map(str.isdigit, rest))
     barrier = _UNBROKEN if comma else _NO_COMMA
-    return not any(token.flags & barrier for token in found)
+    return not any(token.flags & barrier for token in following)
 
 
 def _unlike(token: Token, text: str) -> bool:

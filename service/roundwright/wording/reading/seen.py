@@ -222,20 +222,20 @@ def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
                 _sort(seen, phrase, following, inner=False, tail=True)
 
 
-def _sort_words(seen: Seen, said: Said, following: Phrase | None, *, inner: bool, tail: bool) -> None:
+def _sort_words(seen: Seen, phrase: Said, following: Phrase | None, *, inner: bool, tail: bool) -> None:
     """Weigh words that are not understood; a single word between commas amid work is an unknown stitch."""
     if not inner:
-        seen.words += WORD * said.words * (0.6 if tail else 1.0)
+        seen.words += WORD * phrase.words * (0.6 if tail else 1.0)
     elif (
-        said.words == 1
-        and said.flags & COMMA
+        phrase.words == 1
+        and phrase.flags & COMMA
         and following is not None
         and following.flags & (COMMA | STOP | SEMI)
     ):
-        unknown = Unknown("", said.start, said.end)
-        seen.work.append(Stitches(said.start, said.end, said.flags, unknown))
+        unknown = Unknown("", phrase.start, phrase.end)
+        seen.work.append(Stitches(phrase.start, phrase.end, phrase.flags, unknown))
     else:
-        seen.words += INNER_WORD * said.words
+        seen.words += INNER_WORD * phrase.words
 
 
 def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bool:
@@ -263,10 +263,10 @@ def is_shaping(phrase: Phrase) -> bool:
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     """The counts printed with a segment."""
     counts = seen.counts
-    if len(counts) > 2 and counts[-1].flags & EQUALS and not any(each.sign for each in counts):
-        total = sum(each.number.of(0) or 0 for each in counts[:-1])
+    if len(counts) > 2 and counts[-1].flags & EQUALS and not any(count.sign for count in counts):
+        total = sum(count.number.of(0) or 0 for count in counts[:-1])
         counts = counts[-1:] if total == counts[-1].number.of(0) else counts  # `28 + 28 = 56`
-    return tuple(Stated(each.number, each.number.start, each.number.end, each.sign) for each in counts)
+    return tuple(Stated(count.number, count.number.start, count.number.end, count.sign) for count in counts)
 
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:

@@ -61,12 +61,14 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
         ways.append(SettledRound(phrases, whole=True, extra=1))
     if first.often:
         ways.extend([SettledRound(phrases, whole=way.whole, extra=0) for way in list(ways)])
-    found = [one for way in ways for one in _settled(way, implied=implied, counted=counted)]
+    settled = [tree for way in ways for tree in _settled(way, implied=implied, counted=counted)]
     if first.kfb:
-        found.extend([Settled(_with_m1(one.nodes), one.cost + OTHER, one.how, one.trouble) for one in found])
+        settled.extend(
+            [Settled(_with_m1(tree.nodes), tree.cost + OTHER, tree.how, tree.trouble) for tree in settled]
+        )
     unique: dict[Nodes, Settled] = {}
-    for one in sorted(found, key=attrgetter("cost")):
-        unique.setdefault(one.nodes, one)
+    for tree in sorted(settled, key=attrgetter("cost")):
+        unique.setdefault(tree.nodes, tree)
     return list(unique.values())[:8]
 
 
@@ -127,7 +129,8 @@ def _open_tail(nodes: Nodes, cost: float, how: str) -> list[Settled]:
 
 def _inner_fill(nodes: Nodes) -> bool:
     return any(
-        isinstance(node, Group) and any(isinstance(one, Fill) or _inner_fill((one,)) for one in node.nodes)
+        isinstance(node, Group)
+        and any(isinstance(inner, Fill) or _inner_fill((inner,)) for inner in node.nodes)
         for node in nodes
     )
 

@@ -81,7 +81,9 @@ class SettledRound:
         self.copied = 0
         self.nested = 0
         self.closers = {
-            one.to for one in phrases if isinstance(one, Rep) and one.to > 1 and one.level != one.to
+            phrase.to
+            for phrase in phrases
+            if isinstance(phrase, Rep) and phrase.to > 1 and phrase.level != phrase.to
         }
         self.filled: int | None = None
         for phrase in phrases:
@@ -90,10 +92,10 @@ class SettledRound:
         sections = next((phrase for phrase in phrases if _in_each(phrase)), None)
         repeats = any(isinstance(phrase, _REPEATS) for phrase in phrases)
         if needlewise := sections if not repeats or isinstance(sections, Needlewise) else None:
-            said = (needlewise.start, needlewise.end)
+            span = (needlewise.start, needlewise.end)
             if self.out:
                 start, end = self.out[0].start, self.out[-1].end
-                self.out = [Fill(tuple(self.out), None, start, end, said, marker=True)]
+                self.out = [Fill(tuple(self.out), None, start, end, span, marker=True)]
         self.inside = inside
 
     def fault(self, code: str, message: str, start: int) -> None:
@@ -168,7 +170,7 @@ class SettledRound:
         if (
             len(before) > 1
             and isinstance(last, Stitch | Mark)
-            and all(isinstance(one, Stitch | Mark) for one in before)
+            and all(isinstance(node, Stitch | Mark) for node in before)
         ):
             self.loose = True
             self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or isinstance(last, Mark)
@@ -206,11 +208,11 @@ class SettledRound:
 
     def far(self, phrase: Extent) -> None:
         """How far what stands before is worked."""
-        said = (phrase.start, phrase.end)
+        span = (phrase.start, phrase.end)
         if self.pending:
             pending, self.pending = self.pending, None
             self.put(
-                pending, Fill(pending.nodes, phrase.leave, pending.start, phrase.end, said, phrase.marker)
+                pending, Fill(pending.nodes, phrase.leave, pending.start, phrase.end, span, phrase.marker)
             )
             return
         if not self.out:
@@ -221,13 +223,13 @@ class SettledRound:
             return
         if isinstance(last, Fill):
             if phrase.leave is not None and phrase.leave is not NOTHING:
-                self.out[-1] = Fill(last.nodes, phrase.leave, last.start, phrase.end, said, phrase.marker)
+                self.out[-1] = Fill(last.nodes, phrase.leave, last.start, phrase.end, span, phrase.marker)
             return
         before = self.out[self.base :] or [last]
         alone = len(before) == 1 and len(self.out) == 1
         if alone and isinstance(last, Group) and last.times is not ONE and not phrase.marker:
             self.out[-1] = Fill(
-                last.nodes, phrase.leave, last.start, phrase.end, said, phrase.marker, last.times
+                last.nodes, phrase.leave, last.start, phrase.end, span, phrase.marker, last.times
             )
             return
         alone = (
@@ -239,11 +241,11 @@ class SettledRound:
             self.loose, self.prefers, self.around = True, True, True
             if self.whole:
                 self.out[self.base :] = [
-                    Fill(tuple(before), phrase.leave, before[0].start, phrase.end, said, phrase.marker)
+                    Fill(tuple(before), phrase.leave, before[0].start, phrase.end, span, phrase.marker)
                 ]
                 return
         nodes = last.nodes if isinstance(last, Group) and last.times is ONE else (last,)
-        self.out[-1] = Fill(nodes, phrase.leave, last.start, phrase.end, said, phrase.marker)
+        self.out[-1] = Fill(nodes, phrase.leave, last.start, phrase.end, span, phrase.marker)
 
     # --- stars
 
@@ -332,8 +334,8 @@ class SettledRound:
         if pending.copy:
             self.put(pending, Group(pending.nodes, pending.start, pending.end, bracketed=True))
         else:
-            said = (pending.end, pending.end)
-            self.put(pending, Fill(pending.nodes, None, pending.start, pending.end, said))
+            span = (pending.end, pending.end)
+            self.put(pending, Fill(pending.nodes, None, pending.start, pending.end, span))
 
     def put(self, pending: _Pending, node: Node) -> None:
         """A repeat in place of what it repeats."""
@@ -347,8 +349,8 @@ class SettledRound:
         """What is slipped and passed over is one decrease."""
         made = None
         match self.out[-2:]:
-            case [Stitch("sl", slipped), Stitch(name, many)]:
-                made = _PASSED.get((slipped.of(0) or 0, name, many.of(0) or 0))
+            case [Stitch("sl", slipped), Stitch(name, times)]:
+                made = _PASSED.get((slipped.of(0) or 0, name, times.of(0) or 0))
             case [*_, Stitch("skp" | "sk2p" | "cdd")]:
                 return
         if made is None:

@@ -124,11 +124,11 @@ def columns_of(
         if token.kind in ("(", ")"):
             continue
         parts[-1].append(token.text)
-    found: list[int] = []
+    columns: list[int] = []
     for part in parts:
         name = " ".join(part)
         column = names.get(name)
         if column is None:
             return None
-        found.append(column)
-    return tuple(found) or None
+        columns.append(column)
+    return tuple(columns) or None

@@ -35,7 +35,7 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
     if segment.intro and spoken and all(isinstance(phrase, Stitches) for phrase in seen.work):
         return True  # `work as follows, keeping to the rib of k8, p5:`
-    thus = bool(seen.fabrics) and any(each.manner for each in seen.continues)
+    thus = bool(seen.fabrics) and any(phrase.manner for phrase in seen.continues)
     if seen.agains or seen.untils or (seen.changes and not segment.intro) or not (segment.intro or thus):
         return False
     return not (
@@ -47,14 +47,14 @@ def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
     if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
         return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
-    told = any(count.sign and count.flags & EQUALS for count in seen.counts)
+    outcome = any(count.sign and count.flags & EQUALS for count in seen.counts)
     first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Stitches)), None)
     if first is not None and len(seen.order) > first + 1:
         behind = seen.order[first + 1]
         if isinstance(behind, Said) and behind.flags & EQUALS:
             return True
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
-    return (told or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
+    return (outcome or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
 
 
 def likeness(seen: Seen, label: Label | None) -> float:
@@ -63,7 +63,7 @@ def likeness(seen: Seen, label: Label | None) -> float:
         return 1.0
     bare = any(map(is_bare, seen.work))
     counted = sum(map(_weight, seen.work))
-    numbered = any(not each.every for each in seen.rounds)
+    numbered = any(not rounds.every for rounds in seen.rounds)
     strength = min(9.0, 2.5 * counted) + _of_fabric(seen, bare=bare, numbered=numbered)
     if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
         strength += 3.0 if seen.counts else 1.0
@@ -108,8 +108,8 @@ def _of_repeats(seen: Seen, *, worked: bool) -> float:
         seen.evenly,
         seen.agains,
         seen.untils and (seen.continues or seen.changes or seen.rounds or worked),
-        seen.changes and (seen.times or seen.untils) and any(each.every for each in seen.rounds),
-        seen.changes and seen.lengths and any(not each.manner for each in seen.continues),
+        seen.changes and (seen.times or seen.untils) and any(rounds.every for rounds in seen.rounds),
+        seen.changes and seen.lengths and any(not phrase.manner for phrase in seen.continues),
     )
     return 4.0 * sum(map(bool, signs))
 

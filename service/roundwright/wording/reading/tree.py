@@ -126,8 +126,8 @@ class Stated(Struct, frozen=True, gc=False):
 
     def after(self, before: int, column: int) -> int | None:
         """The count that should be left, or None where nothing is said for this size."""
-        said = self.number.of(column)
-        return said if said is None or not self.sign else before + self.sign * said
+        count = self.number.of(column)
+        return count if count is None or not self.sign else before + self.sign * count
 
 
 _NESTS: Final = (Group, Fill)

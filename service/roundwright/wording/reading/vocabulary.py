@@ -50,14 +50,15 @@ def vocabulary(language: str = "en") -> Vocabulary:
         known.setdefault(_plain(word.word), Word(kind, word.means or ""))
     words: dict[str, Word] = {}
     phrases: dict[str, list[Phrase]] = {}
-    for text, said in known.items():
+    for text, entry in known.items():
         first, *rest = text.split()
         if rest:
-            phrases.setdefault(first, []).append(Phrase(tuple(rest), said, text))
+            phrases.setdefault(first, []).append(Phrase(tuple(rest), entry, text))
         else:
-            words[first] = said
+            words[first] = entry
     return Vocabulary(
-        words, {first: tuple(sorted(all_, key=lambda one: -len(one.rest))) for first, all_ in phrases.items()}
+        words,
+        {first: tuple(sorted(all_, key=lambda phrase: -len(phrase.rest))) for first, all_ in phrases.items()},
     )
 
 
@@ -77,7 +78,7 @@ def _plain(text: str) -> str:
 def nearest(word: str, language: str = "en") -> list[StitchName]:
     """The stitches whose spelling looks most like this word, the likest first."""
     spellings = _spellings(language)
-    return list(dict.fromkeys(spellings[each] for each in similar(word, language)))
+    return list(dict.fromkeys(spellings[spelling] for spelling in similar(word, language)))
 
 
 def similar(word: str, language: str = "en") -> list[str]:

@@ -150,9 +150,9 @@ class Worker:
                 changed = self.changes.get(node.start)
                 if isinstance(changed, str):
                     name = changed
-            many = self.value(node.times)
+            number = self.value(node.times)
             uses, leaves = _once(name)
-            return _Part((Work(name, many),) if many else (), uses * many, leaves * many)
+            return _Part((Work(name, number),) if number else (), uses * number, leaves * number)
         if type(node) is Group:
             return self.repeated(node)
         if type(node) is Mark:
@@ -166,17 +166,17 @@ class Worker:
     def repeated(self, group: Group) -> _Part:
         """A group so many times, and perhaps a part of it once more."""
         once = self.several(group.nodes)
-        many = self.value(group.times) + group.extra
+        number = self.value(group.times) + group.extra
         part = self.value(group.part) if group.part else 0
-        if not many or not once.steps:
+        if not number or not once.steps:
             return _Part((), 0, 0)
         if part:
-            steps: Steps = (Repeat(many, once.steps, part),)
+            steps: Steps = (Repeat(number, once.steps, part),)
             try:
                 return _Part(steps, *execute(steps))
             except Impossible as error:
                 raise UnclearError("not_understood", error.detail, group.start) from error
-        return _Part(times(many, once.steps), once.used * many, once.left * many)
+        return _Part(times(number, once.steps), once.used * number, once.left * number)
 
     def several(self, nodes: Nodes) -> _Part:
         """Several nodes of fixed length, once."""
@@ -205,21 +205,21 @@ class Worker:
             message = "This uses no stitches, so going on with it never reaches the end."
             raise UnclearError("never_ends", message, fill.start)
         leave = self.left_at_end(fill, rest)
-        many = max(0, count - leave) // once.used
+        number = max(0, count - leave) // once.used
         if fill.leave is not None and fill.leave.start >= 0 and leave and not fill.marker:
             self.ragged = max(0, count - leave) % once.used
         if fill.times is not None:
-            many = self.value(fill.times)
-        if not many:
+            number = self.value(fill.times)
+        if not number:
             return _Part((), 0, 0)
-        if many > 1 and any(type(node) is Mark for node in fill.nodes):
-            self.marks.extend([once.left * turn for turn in range(1, min(many, MOST_MARKERS))])
+        if number > 1 and any(type(node) is Mark for node in fill.nodes):
+            self.marks.extend([once.left * turn for turn in range(1, min(number, MOST_MARKERS))])
         match fill.nodes:
             case (Stitch(bare=True),):
-                steps = times(many, once.steps)
+                steps = times(number, once.steps)
             case _:
-                steps = once.steps if many == 1 else (Repeat(many, once.steps),)
-        return _Part(steps, once.used * many, once.left * many)
+                steps = once.steps if number == 1 else (Repeat(number, once.steps),)
+        return _Part(steps, once.used * number, once.left * number)
 
     def left_at_end(self, fill: Fill, rest: Nodes) -> int:
         """How many stitches are not to be used by something that goes on."""
@@ -247,12 +247,12 @@ class Worker:
     def sectioned(self, node: Group | Fill, count: int, used: int) -> _Part:
         """Something that is worked in every section between two markers."""
         sections = self.parted(node, count, used)
-        many = len(sections)
+        number = len(sections)
         if len(set(sections)) == 1:
             part = self.section(node.nodes, sections[0])
             if part.used == sections[0]:
-                self.after = (part.left,) * many
-            return _Part(times(many, part.steps), part.used * many, part.left * many)
+                self.after = (part.left,) * number
+            return _Part(times(number, part.steps), part.used * number, part.left * number)
         parts = [self.section(node.nodes, section) for section in sections]
         self.after = tuple([part.left for part in parts])
         steps = tuple([step for part in parts for step in part.steps])
@@ -268,43 +268,43 @@ class Worker:
 
     def parted(self, node: Group | Fill, count: int, used: int) -> Sections:
         """The sections it is worked in: those placed, so many as it is repeated, or the usual."""
-        many = self.value(node.times) if node.times is not None else 0
+        number = self.value(node.times) if node.times is not None else 0
         if isinstance(node, Group):
-            many = many + node.extra or 1
+            number = number + node.extra or 1
         placed = self.sections
-        if placed and sum(placed) == count and not used and many in (0, len(placed)):
+        if placed and sum(placed) == count and not used and number in (0, len(placed)):
             return placed
         leave = 0
         if isinstance(node, Fill) and node.leave is not None and not node.marker:
             leave = self.value(node.leave)
         count -= leave
-        if not many:
+        if not number:
             self.assumed = True
             return self.usual_sections(node, count, leave)
-        if many > MOST_MARKERS:
+        if number > MOST_MARKERS:
             raise UnclearError("not_understood", "These are more sections than a round has.", node.start)
-        if count % many:
-            message = f"{count} stitches do not part into {many} equal sections."
+        if count % number:
+            message = f"{count} stitches do not part into {number} equal sections."
             raise UnclearError("left_over", message, node.start)
-        return (count // many,) * many
+        return (count // number,) * number
 
     def usual_sections(self, node: Group | Fill, count: int, leave: int) -> Sections:
         """So many sections that the printed count comes out, or else the usual number."""
         if self.wanted is not None:
             possible: list[int] = [*USUAL_SECTIONS, *OTHER_SECTIONS]
-            for many in possible:
-                section = count // many
-                if count % many or section < 2:
+            for number in possible:
+                section = count // number
+                if count % number or section < 2:
                     continue
                 try:
                     part = self.section(node.nodes, section)
                 except UnclearError:
                     continue
-                if part.used == section and part.left * many == self.wanted - leave:
-                    return (section,) * many
-        for many in USUAL_SECTIONS:
-            if count % many == 0 and count // many > 1:
-                return (count // many,) * many
+                if part.used == section and part.left * number == self.wanted - leave:
+                    return (section,) * number
+        for number in USUAL_SECTIONS:
+            if count % number == 0 and count // number > 1:
+                return (count // number,) * number
         raise UnclearError("not_understood", "Where the markers are is not said.", node.start)
 
     # --- evenly
@@ -314,28 +314,28 @@ class Worker:
         if not alone:
             message = "Changes spread evenly are read as a whole round of their own."
             raise UnclearError("not_understood", message, evenly.start)
-        many = self.value(evenly.change)
+        number = self.value(evenly.change)
         sign = evenly.sign
         if evenly.to:
-            sign = 1 if many > count else -1
-            many = abs(many - count)
+            sign = 1 if number > count else -1
+            number = abs(number - count)
         method: StitchName = "k2tog" if sign < 0 else "m1"
-        if not 0 < many <= most_changes(count, method):
-            message = f"{many} changes do not fit into {count} stitches."
+        if not 0 < number <= most_changes(count, method):
+            message = f"{number} changes do not fit into {count} stitches."
             raise UnclearError("not_understood", message, evenly.start)
-        steps = spread(count, many, method)
+        steps = spread(count, number, method)
         self.steps += 10 + len(steps)
         return _Part(steps, *execute(steps))
 
 
-def times(many: int, steps: Steps) -> Steps:
+def times(number: int, steps: Steps) -> Steps:
     """The steps so many times."""
-    if many == 1:
+    if number == 1:
         return steps
     match steps:
         case (Work(stitch, 1),):
-            return (Work(stitch, many),)
-    return (Repeat(many, steps),)
+            return (Work(stitch, number),)
+    return (Repeat(number, steps),)
 
 
 def _whole(sections: Sections) -> Sections:

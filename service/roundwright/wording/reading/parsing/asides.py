@@ -25,7 +25,7 @@ def is_bare(phrase: Phrase) -> bool:
 
 def means(inside: list[Phrase]) -> bool:
     """Whether a bracket says what a stitch is: `(sk2p = sl 1, k2tog, psso)`, `(RT: twist 2 sts)`."""
-    if any(one.flags & EQUALS and not isinstance(one, Count) for one in inside[1:]):
+    if any(phrase.flags & EQUALS and not isinstance(phrase, Count) for phrase in inside[1:]):
         return True
     return len(inside) > 1 and isinstance(inside[0], Stitches) and bool(inside[1].flags & COLON)
 
@@ -35,15 +35,15 @@ def aside(inside: list[Phrase]) -> bool:
     if means(inside):
         return True
     if inside and isinstance(inside[0], Count) and inside[0].sure and not inside[0].sign:
-        return any(isinstance(one, _WORK) for one in inside)
-    words = sum(one.words for one in inside if isinstance(one, Said))
+        return any(isinstance(phrase, _WORK) for phrase in inside)
+    words = sum(phrase.words for phrase in inside if isinstance(phrase, Said))
     if (
         words
-        and any(isinstance(one, Stitches) for one in inside)
-        and all(isinstance(one, _FACTS) or is_bare(one) for one in inside)
+        and any(isinstance(phrase, Stitches) for phrase in inside)
+        and all(isinstance(phrase, _FACTS) or is_bare(phrase) for phrase in inside)
     ):
         return True
-    work = sum(isinstance(one, _WORK_OR_REPEATS) for one in inside)
+    work = sum(isinstance(phrase, _WORK_OR_REPEATS) for phrase in inside)
     return words >= 2 and words >= work
 
 

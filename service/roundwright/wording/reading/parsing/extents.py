@@ -88,12 +88,12 @@ class ExtentReader(NumberReader):
         kind = self.kind(count)
         if kind in ("before", "from"):
             at = self.skip(count + 1)
-            each = self.kind(at) == "each"
+            every = self.kind(at) == "each"
             while self.kind(at) in ("each", "next"):
                 at = self.skip(at + 1)
             if self.kind(at) in ("marker", "make", "end", "place"):
                 marker = self.kind(at) != "end"
-                return Extent(*self.take(at + 1), number, marker, each)
+                return Extent(*self.take(at + 1), number, marker, every)
         if kind in ("unit", "in", "decimal"):
             return self.length(count + 1)
         if kind in ("round", "times"):
@@ -157,11 +157,11 @@ class ExtentReader(NumberReader):
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
         if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
             return position
-        each = self.kind() in ("each", "per")
-        step, ahead = self.step(each=each)
+        every = self.kind() in ("each", "per")
+        step, ahead = self.step(every=every)
         kind = self.kind(ahead)
         if kind == "round" and self.joined(ahead):
-            if each or self.token(ahead).text.endswith("s"):
+            if every or self.token(ahead).text.endswith("s"):
                 return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
             return Extent(*self.take(ahead + 1), NOTHING)
         if kind == "around" or (kind == "stitch_noun" and step == 1):
@@ -170,7 +170,7 @@ class ExtentReader(NumberReader):
             return self.said(ahead + 1)
         return Extent(*self.take(1), NOTHING) if self.is_all() else self.said(1)
 
-    def step(self, *, each: bool) -> tuple[int, int]:
+    def step(self, *, every: bool) -> tuple[int, int]:
         """Every how many rounds, `every other`, `each 4th`, and the word behind that."""
         step = 1
         ahead = self.skip(1)
@@ -178,7 +178,7 @@ class ExtentReader(NumberReader):
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) in ("alternate", "side", "even", "odd"):
             step, ahead = 2, self.skip(ahead + 1)
-        elif self.kind(ahead) in ("ordinal", "number") and each:
+        elif self.kind(ahead) in ("ordinal", "number") and every:
             step = cast("Number", self.token(ahead).number).of(0) or 1
             ahead = self.skip(ahead + 1)
         return step, self.skip(ahead + 1) if self.kind(ahead) == "side" else ahead

@@ -99,7 +99,11 @@ class Lines(ExtentReader):
             self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
         self.depth -= 1
         if aside(inside):
-            inside = [] if means(inside) else [one for one in inside if isinstance(one, Count) and one.sure]
+            inside = (
+                []
+                if means(inside)
+                else [phrase for phrase in inside if isinstance(phrase, Count) and phrase.sure]
+            )
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def close(self) -> Phrase:

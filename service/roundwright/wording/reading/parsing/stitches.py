@@ -110,8 +110,8 @@ class StitchReader(MarkerReader):
 
     def craft_together(self, craft: str, number: Number, together: int) -> Phrase:
         """`k 2 tog`, `purl 2 together tbl`."""
-        many = number.of(0) or 0
-        name = TOGETHER.get((craft, many))
+        stitches = number.of(0) or 0
+        name = TOGETHER.get((craft, stitches))
         stop = together + 1
         if self.kind(stop) == "tbl" and self.joined(stop):
             stop += 1
@@ -121,7 +121,7 @@ class StitchReader(MarkerReader):
             return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         if craft == "slip":
             return Stitches(start, end, flags, Stitch("sl", number, start, end))
-        return Stitches(start, end, flags, Unknown(f"{craft} {many} tog", start, end))
+        return Stitches(start, end, flags, Unknown(f"{craft} {stitches} tog", start, end))
 
     def craft_pairs(self, craft: str, number: Number, behind: int) -> StitchName | None:
         """The decrease of `knit 2 and 2 together`; None where it is none."""
@@ -142,10 +142,10 @@ class StitchReader(MarkerReader):
             if self.kind(ahead) == "stitch_noun":
                 ahead = self.skip(ahead + 1)
         if self.kind(ahead) == "number" and ahead > begun:
-            many = (self.token(ahead).number or ONE).of(0) or 0
+            stitches = (self.token(ahead).number or ONE).of(0) or 0
             while self.kind(ahead) in ("number", "and", "stitch_noun") and self.joined(ahead):
                 ahead += 1
-            if self.kind(ahead) == "together" and (name := TOGETHER.get((craft, many))):
+            if self.kind(ahead) == "together" and (name := TOGETHER.get((craft, stitches))):
                 start, end, flags = self.take(ahead + 1)
                 return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         return None
@@ -193,7 +193,7 @@ class StitchReader(MarkerReader):
     def cable(self) -> Phrase:
         """`C4F`, which works four."""
         text = self.token().means or self.token().text
-        numbers = [int(one) for one in re.findall("[0-9]+", text)]
+        numbers = [int(digits) for digits in re.findall("[0-9]+", text)]
         start, end, flags = self.take(1)
         return Stitches(start, end, flags, Stitch("k", Number((sum(numbers),)), start, end))
 
