@@ -120,10 +120,10 @@ def _by(fault: Fault) -> int | None:
     by = None
     if fault.code in ("left_over", "runs_out"):
         by = fault.before - fault.used
-    elif fault.code in ("count_differs", "wrong_way") and fault.said is not None:
-        by = fault.left - fault.said
-    elif fault.code == "cast_on_differs" and fault.said is not None:
-        by = fault.said - fault.before
+    elif fault.code in ("count_differs", "wrong_way") and fault.stated is not None:
+        by = fault.left - fault.stated
+    elif fault.code == "cast_on_differs" and fault.stated is not None:
+        by = fault.stated - fault.before
     return None if by is None else max(-MOST_STITCHES, min(MOST_STITCHES, by))
 
 
@@ -131,7 +131,7 @@ def _cast_on(explained: Explained) -> list[Found]:
     """Another count to cast on, with which most of what is wrong comes out."""
     wrong = [fault for fault in explained.explanation.faults if fault.code in ("left_over", "runs_out")]
     lines = {fault.segment for fault in wrong}
-    if not wrong or (len(lines) == 1 and wrong[0].said is None):
+    if not wrong or (len(lines) == 1 and wrong[0].stated is None):
         return []  # of one line without a count, the line is the likelier to be wrong
     other = cast_on_repair(explained.text, explained.search, explained.explanation.cost)
     if other is None:

@@ -106,7 +106,7 @@ def _cut(laid: Laid, words: int) -> list[Segment]:
 
 
 def _rest(code: str, message: str, at: int) -> Segment:
-    return Segment(None, (), at, at, heading=False, told=False, troubles=((code, message, at),))
+    return Segment(None, (), at, at, heading=False, under_notes=False, troubles=((code, message, at),))
 
 
 def _cast_on(laid: Laid) -> tuple[int, ...]:

@@ -38,9 +38,9 @@ def _runs_out(fault: Fault) -> str:
 
 
 def _count_differs(fault: Fault) -> str:
-    by = fault.left - (fault.said or 0)
+    by = fault.left - (fault.stated or 0)
     quantity = "many" if by > 0 else "few"
-    return f"This leaves {stitches(fault.left)}; the pattern says {fault.said}: {abs(by)} too {quantity}."
+    return f"This leaves {stitches(fault.left)}; the pattern says {fault.stated}: {abs(by)} too {quantity}."
 
 
 def _round_missing(numbers: str) -> str:
@@ -54,15 +54,15 @@ def _round_missing(numbers: str) -> str:
 
 
 def _cast_on_differs(fault: Fault) -> str:
-    return f"The text casts on {fault.said} here, but {fault.before} {_are(fault.before)} asked for."
+    return f"The text casts on {fault.stated} here, but {fault.before} {_are(fault.before)} asked for."
 
 
 def _sizes_differ(fault: Fault) -> str:
-    return f"Here are numbers for {fault.said} sizes; the pattern has {fault.before}."
+    return f"Here are numbers for {fault.stated} sizes; the pattern has {fault.before}."
 
 
 def _never_ends(fault: Fault) -> str:
-    return fault.text if fault.said is None else f"This never comes to {stitches(fault.said)}."
+    return fault.text if fault.stated is None else f"This never comes to {stitches(fault.stated)}."
 
 
 _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {

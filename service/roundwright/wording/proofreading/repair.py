@@ -164,7 +164,7 @@ def _read_again(line: str, segment: Segment, width: int) -> list[Segment]:
     """The segments of an edited line."""
     made = segments(scan(line, width).tokens).segments
     return [
-        replace(part, heading=segment.heading and place == 0, told=segment.told)
+        replace(part, heading=segment.heading and place == 0, under_notes=segment.under_notes)
         for place, part in enumerate(made)
     ]
 

@@ -168,7 +168,7 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         return
     over = lane.count - worked.used
     match candidate.nodes:
-        case [*_, Fill(leave=leave, said=(start, end))] if leave is None or not leave.of(lane.column):
+        case [*_, Fill(leave=leave, stated_at=(start, end))] if leave is None or not leave.of(lane.column):
             space = " " if start and not doubtful.text[start - 1].isspace() else ""
             far = "st" if over == 1 else f"{over} sts"
             yield (Edit(start, end, f"{space}to last {far}, k{over}", 3.5),)

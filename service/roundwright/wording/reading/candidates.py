@@ -30,7 +30,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     if label is not None and label.kind in ("sizes", "step"):
         label = None
     phrases = segment.phrases
-    if segment.told and (label is None or label.kind in ("sort", "listed", "count")):
+    if segment.under_notes and (label is None or label.kind in ("sort", "listed", "count")):
         return [Candidate("prose", 0.0)]
     if segment.troubles and not phrases:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]

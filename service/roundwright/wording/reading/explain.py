@@ -254,7 +254,7 @@ class _Application:
                     "sizes_differ",
                     place,
                     self.listed.start,
-                    said=len(self.listed.values),
+                    stated=len(self.listed.values),
                     before=search.width,
                 )
             )
@@ -304,7 +304,7 @@ class _Application:
                 self.fault(Fault(error.code, self.place, error.start, text=error.message, before=work.before))
                 self.cost += WRONG + 1
             self.wrong += 1
-            stated = work.said()
+            stated = work.printed_count()
             counts = (stated if stated is not None else work.before,)
         for fault, extra in work.notes:
             if not self.known(fault):
@@ -349,14 +349,14 @@ class _Application:
         stated = number.of(lane.column)
         if stated is not None and stated != lane.count and len(number.values) in (1, self.search.width):
             fault = Fault(
-                "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, said=stated
+                "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, stated=stated
             )
             work.notes.append((fault, WRONG))
 
 
 def _troubled(work: LineWork, code: str, message: str, start: int) -> FaultyError:
     """A line with something in it that cannot be read: it is worked as far as it is read, and the rest is a fault."""
-    stated = work.said()
+    stated = work.printed_count()
     try:
         work_line(work)
         count = work.lane.count

@@ -48,7 +48,7 @@ class Segment(Struct, frozen=True, gc=False):
     - `within`: whether it follows another in the same labelled line
     - `heading`: whether a heading stands before it
     - `intro`: whether it ends with a colon that introduces the lines below
-    - `told`: whether it stands under a heading whose lines are not worked
+    - `under_notes`: whether it stands under a heading whose lines are not worked
     - `first`, `stop`: its tokens
     """
 
@@ -57,7 +57,7 @@ class Segment(Struct, frozen=True, gc=False):
     start: int
     end: int
     heading: bool
-    told: bool
+    under_notes: bool
     troubles: tuple[tuple[str, str, int], ...] = ()
     alone: bool = True
     title: bool = False
@@ -86,7 +86,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
 class _Layout(Struct):
     """The segments as they are read, line by line.
 
-    - `told`: whether the lines stand under a heading whose lines are not worked
+    - `under_notes`: whether the lines stand under a heading whose lines are not worked
     - `heading`: whether a heading stands before; `opened`: whether stitches were cast on
     - `sizes`: what sizes the lines are for; empty for all
     """
@@ -94,7 +94,7 @@ class _Layout(Struct):
     tokens: list[Token]
     names: Mapping[str, int]
     segments: list[Segment]
-    told: bool = False
+    under_notes: bool = False
     heading: bool = False
     opened: bool = False
     sizes: tuple[str, ...] = ()
@@ -109,7 +109,7 @@ class _Layout(Struct):
         elif _title(tokens, begin, stop) or _numbered_title(tokens, begin, stop):
             colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])
             if not colon and stop - begin <= 6:
-                self.told = self.heading = True
+                self.under_notes = self.heading = True
             self.segments.append(_silent(tokens, begin, stop))
         else:
             self.read_work(begin, stop)
@@ -117,27 +117,29 @@ class _Layout(Struct):
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
         first, behind = self.tokens[begin], self.tokens[stop]
-        pieces = _pieces(self.tokens, begin, stop, heading=self.heading, preamble=self.told, names=self.names)
+        pieces = _pieces(
+            self.tokens, begin, stop, heading=self.heading, preamble=self.under_notes, names=self.names
+        )
         if first.flags & BLANK:
             self.sizes = ()
         scoped, self.sizes = _scoped(pieces, self.sizes)
         works = any(is_work(piece.phrases) or piece.label for piece in scoped)
-        preamble = self.told
+        preamble = self.under_notes
         apart = bool(first.flags & BLANK) or begin == 0 or behind.flags & COLON or not self.opened
         if any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases):
-            self.told = False
+            self.under_notes = False
             self.opened = True
         if not works and stop - begin <= 8 and not behind.flags & FULL:
-            if apart or not self.told:
-                self.told = False
+            if apart or not self.under_notes:
+                self.under_notes = False
                 self.heading = True
             self.segments.extend(scoped)
             return
-        self.told = self.told and not any(
+        self.under_notes = self.under_notes and not any(
             piece.label and piece.label.kind in ("numbered", "next", "step") for piece in scoped
         )
-        if preamble and not self.told:
-            scoped, self.sizes = _scoped([replace(piece, told=False) for piece in pieces], self.sizes)
+        if preamble and not self.under_notes:
+            scoped, self.sizes = _scoped([replace(piece, under_notes=False) for piece in pieces], self.sizes)
         if scoped and behind.flags & COLON:
             scoped[-1] = replace(scoped[-1], intro=True)
         self.segments.extend(scoped)
@@ -151,11 +153,13 @@ def _long(tokens: list[Token], begin: int, stop: int) -> Segment:
         return _silent(tokens, begin, stop)
     start, end = tokens[begin].start, tokens[stop - 1].end
     long = ("too_long", f"This has more than {MOST_IN_LINE} words and is not read.", start)
-    return Segment(None, (), start, end, heading=False, told=False, troubles=(long,))
+    return Segment(None, (), start, end, heading=False, under_notes=False, troubles=(long,))
 
 
 def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
-    return Segment(None, (), tokens[begin].start, tokens[stop - 1].end, heading=False, told=True, title=True)
+    return Segment(
+        None, (), tokens[begin].start, tokens[stop - 1].end, heading=False, under_notes=True, title=True
+    )
 
 
 def _defines(tokens: list[Token], begin: int, stop: int) -> bool:
@@ -266,7 +270,7 @@ def _pieces(
             lines.troubles = []
             heading = False
             continue
-        phrases.append(lines.one())
+        phrases.append(lines.next_phrase())
     segments.extend(
         _segments(current, phrases, start, tokens[stop - 1].end, lines, heading=heading, preamble=preamble)
     )

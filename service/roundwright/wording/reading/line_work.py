@@ -74,7 +74,7 @@ class LineWork:
         self.before = lane.count
         self.first_after: int | None = None
 
-    def said(self) -> int | None:
+    def printed_count(self) -> int | None:
         """The count printed with the segment, the last of several."""
         counts = [after for _, after in printed(self.candidate, self.before, self.column)]
         return counts[-1] if counts and 0 <= counts[-1] <= MOST_STITCHES else None
@@ -88,7 +88,7 @@ class LineWork:
     def never_ends(self, start: int, count: int, target: int | None) -> FaultyError:
         """Rounds that never come to the count they are worked to."""
         lane = self.lane
-        fault = Fault("never_ends", self.place, start, lane.size, count, said=target, left=lane.count)
+        fault = Fault("never_ends", self.place, start, lane.size, count, stated=target, left=lane.count)
         return FaultyError(fault, (target or lane.count,), WRONG)
 
     # --- rounds
@@ -139,7 +139,7 @@ class LineWork:
                 Fault("too_long", self.place, self.segment.start, text=message), (lane.count,), 2.0
             )
         self.desk.budget.spend(2)
-        stated = self.said() if self.candidate.stated else None
+        stated = self.printed_count() if self.candidate.stated else None
         worked = self.work(nodes, lane.count, stated)
         if worked.used != lane.count:
             raise self.uneven(worked, stated)
@@ -243,7 +243,7 @@ def fault_start(segment: Segment, nodes: Nodes) -> int:
     if not nodes:
         return segment.start
     last = nodes[-1]
-    return last.said[0] if isinstance(last, Fill) else nodes[0].start
+    return last.stated_at[0] if isinstance(last, Fill) else nodes[0].start
 
 
 def until_start(segment: Segment, until: Number | None) -> int:

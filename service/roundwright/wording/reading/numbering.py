@@ -99,7 +99,7 @@ def _restart(work: LineWork) -> None:
     """A new part begins, with numbers of its own."""
     lane = work.lane
     flush(work.desk, lane)
-    lane.told = (lane.told, 0, None)
+    lane.numbers_known = (lane.numbers_known, 0, None)
     lane.waiting = {}
     lane.standing = ()
     lane.between = None
@@ -114,7 +114,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
         _restart(work)
     entry = Entry(work.candidate, work.place)
     if label is not None and label.named:
-        lane.told = (lane.told, label.named, entry)
+        lane.numbers_known = (lane.numbers_known, label.named, entry)
     work.desk.budget.spend(len(numbers))
     skipped = bool(lane.begin) and numbers[-1] < lane.begin and not lane.worked
     if not skipped and lane.printed and first <= lane.printed:
@@ -124,7 +124,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     lane.lowest = lane.lowest or first
     if skipped or work.candidate.kind in _AGAIN:
         for number in numbers:
-            lane.told = (lane.told, number, entry)
+            lane.numbers_known = (lane.numbers_known, number, entry)
         lane.printed = numbers[-1]
         if not skipped:
             lane.loose = 0
@@ -138,7 +138,7 @@ def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
     """A round for each number; those behind a gap wait until it is filled."""
     lane = work.lane
     for place, number in enumerate(numbers):
-        lane.told = (lane.told, number, entry)
+        lane.numbers_known = (lane.numbers_known, number, entry)
         if number != numbers[0] + place:
             lane.waiting[number] = entry
             continue
@@ -162,7 +162,7 @@ def _fill(work: LineWork, first: int) -> None:
         if entry is None or (missing and not fits_any_count(entry.candidate.nodes)):
             continue
         LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
-        lane.told = (lane.told, number, entry)
+        lane.numbers_known = (lane.numbers_known, number, entry)
         lane.number = number
     if missing:
         steady = lane.steady >= 1 and len(missing) <= MOST_MISSING and bool(lane.printed)
@@ -179,7 +179,7 @@ def _unnumbered(work: LineWork) -> None:
         lane.loose += 1
         return
     if label is not None and label.named:
-        lane.told = (lane.told, label.named, Entry(candidate, work.place))
+        lane.numbers_known = (lane.numbers_known, label.named, Entry(candidate, work.place))
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1

@@ -67,7 +67,7 @@ class Extent(Phrase, frozen=True, gc=False):
 
     leave: Number | None
     marker: bool = False
-    each: bool = False
+    every: bool = False
 
 
 class Until(Phrase, frozen=True, gc=False):

@@ -161,7 +161,7 @@ def _entries(work: LineWork, numbers: tuple[int, ...]) -> dict[int, Entry]:
     lane = work.lane
     here: dict[int, Entry] = {}
     earlier: dict[int, Entry] = {}
-    part, steps, chain = here, 0, lane.told
+    part, steps, chain = here, 0, lane.numbers_known
     while chain:
         chain, number, entry = chain
         steps += 1

@@ -65,7 +65,7 @@ class Seen(Struct):
     evenly: list[Evenly] = []
     words: float = 0.0
     lead: int = 0
-    said: int = 0
+    spoken_words: int = 0
     counted_first: bool = False
     closing: Closing | None = None
     cast_on: CastOn | None = None
@@ -118,10 +118,10 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     begun = False
     for place, phrase in enumerate(phrases):
         if isinstance(phrase, Said):
-            seen.said += phrase.words
+            seen.spoken_words += phrase.words
             _note_word(seen, phrase, phrases[place + 1] if place + 1 < len(phrases) else None)
         elif not (begun or seen.fabrics) and (stitched[place] or isinstance(phrase, Fabric)):
-            seen.lead = seen.said
+            seen.lead = seen.spoken_words
         if not begun and place < last_work and _tells_count(phrase, works=stitched[place]):
             seen.counted_first = True
             seen.words += INNER_WORD

@@ -140,7 +140,9 @@ def _with_m1(nodes: Nodes) -> Nodes:
     return tuple(
         Group(_with_m1(node.nodes), node.start, node.end, node.times, node.extra, node.part, node.bracketed)
         if isinstance(node, Group)
-        else Fill(_with_m1(node.nodes), node.leave, node.start, node.end, node.said, node.marker, node.times)
+        else Fill(
+            _with_m1(node.nodes), node.leave, node.start, node.end, node.stated_at, node.marker, node.times
+        )
         if isinstance(node, Fill)
         else Stitch("m1", node.times, node.start, node.end)
         if isinstance(node, Stitch) and node.loose and node.name == "kfb"

@@ -144,13 +144,13 @@ class SettledRound:
             else:
                 self.out.append(Group(tuple(inside.out), phrase.start, phrase.end, bracketed=True))
         elif inside.times:
-            self.many(inside.times)
+            self.how_often(inside.times)
         elif inside.extent:
             self.far(inside.extent)
 
     # --- how often
 
-    def many(self, phrase: Times) -> None:
+    def how_often(self, phrase: Times) -> None:
         """How often what stands before is worked."""
         if self.pending:
             self.repeat_times(self.pending, phrase)
@@ -162,7 +162,7 @@ class SettledRound:
         if isinstance(last, Fill):
             if not phrase.more:
                 self.out[-1] = Fill(
-                    last.nodes, last.leave, last.start, last.end, last.said, last.marker, phrase.number
+                    last.nodes, last.leave, last.start, last.end, last.stated_at, last.marker, phrase.number
                 )
             return
         extra = 1 if phrase.more else 0
@@ -364,7 +364,7 @@ class SettledRound:
 
 def _in_each(phrase: Phrase) -> bool:
     """Whether it says that a round is worked alike in every section."""
-    return isinstance(phrase, Needlewise) or (isinstance(phrase, Extent) and phrase.each)
+    return isinstance(phrase, Needlewise) or (isinstance(phrase, Extent) and phrase.every)
 
 
 def _opened(nodes: Nodes, *, filled: bool) -> Nodes:
@@ -388,7 +388,7 @@ _TAKES: Final[Mapping[type, Callable[[SettledRound, Any], None]]] = {
     Star: SettledRound.star,
     PassOver: SettledRound.pass_over,
     Rep: SettledRound.rep,
-    Times: SettledRound.many,
+    Times: SettledRound.how_often,
     Extent: SettledRound.far,
     Partly: SettledRound.partly,
     Until: SettledRound.until,

@@ -26,7 +26,7 @@ MOST_LOOKED_BACK: Final = 12
 class Fault(Struct, frozen=True, gc=False):
     """Something that does not come out, in a size (from 0; None for all), at a place of the text.
 
-    `before` stitches were there, `used` and `left` are what the line makes of them, `said` is what it says.
+    `before` stitches were there, `used` and `left` are what the line makes of them, `stated` is what it says.
     """
 
     code: str
@@ -36,7 +36,7 @@ class Fault(Struct, frozen=True, gc=False):
     before: int = 0
     used: int = 0
     left: int = 0
-    said: int | None = None
+    stated: int | None = None
     text: str = ""
     note: bool = False
     stitches: int | None = None
@@ -79,7 +79,7 @@ class Lane(Struct, gc=False):
 
     - `number`: of the last round in the answer; `printed`: the last number printed in this part, `lowest` the first
     - `loose`: rounds without a number since; `steady`: numbers that followed one another
-    - `told`: what the numbers printed so far stand for; `waiting`: numbers still to be worked
+    - `numbers_known`: what the numbers printed so far stand for; `waiting`: numbers still to be worked
     - `standing`, `between`: lines that stand for rounds not printed one by one
     - `begin`: the number this size begins at; `loop`: the rounds that were last worked again
     """
@@ -93,7 +93,7 @@ class Lane(Struct, gc=False):
     printed: int = 0
     lowest: int = 0
     loose: int = 0
-    told: Told = None
+    numbers_known: Told = None
     waiting: dict[int, Entry] = {}
     standing: tuple[Standing, ...] = ()
     between: Entry | None = None
@@ -106,7 +106,8 @@ class Lane(Struct, gc=False):
         """The same, to go on with in another way."""
         return Lane(
             self.size, self.column, self.count, self.chain, self.worked, self.number, self.printed, self.lowest,
-            self.loose, self.told, dict(self.waiting) if self.waiting else {}, self.standing, self.between, self.begin,
+            self.loose, self.numbers_known, dict(self.waiting) if self.waiting else {}, self.standing,
+            self.between, self.begin,
             self.sections, self.loop, self.steady,
         )  # fmt: skip
 

@@ -68,7 +68,7 @@ def likeness(seen: Seen, label: Label | None) -> float:
     if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
         strength += 3.0 if seen.counts else 1.0
     numbers = counted or numbered or seen.lengths or seen.counts or seen.times
-    if label is None and not numbers and max(seen.lead, seen.said - 2) > 1:
+    if label is None and not numbers and max(seen.lead, seen.spoken_words - 2) > 1:
         strength = min(strength, 1.0)
     strength += _of_repeats(seen, worked=bool(bare or counted))
     if label is None and seen.fabrics and seen.times and not seen.rounds:

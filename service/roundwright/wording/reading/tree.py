@@ -82,14 +82,14 @@ class Fill(Struct, frozen=True, gc=False):
     """Some of the line, over and over: to the end of the round or to the last `leave` stitches.
 
     Without `leave`, to as many as what follows it in the line uses. With `marker` it ends so far before the next
-    marker. `times` checks how often, where that is printed too. `said` is where the line says how far.
+    marker. `times` checks how often, where that is printed too. `stated_at` is where the line says how far.
     """
 
     nodes: "tuple[Node, ...]"
     leave: Number | None
     start: int
     end: int
-    said: tuple[int, int]
+    stated_at: tuple[int, int]
     marker: bool = False
     times: Number | None = None
 

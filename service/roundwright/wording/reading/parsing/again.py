@@ -235,7 +235,7 @@ class AgainReader(Lengths):
                 count += 1
             start, end, flags = self.take(count)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
-        return self.said(1)
+        return self.only_words(1)
 
     def same(self) -> Phrase:
         """`as rnd 3`, `same as last round`."""
@@ -248,7 +248,7 @@ class AgainReader(Lengths):
         if self.kind(ahead) in ("round", "last", "ordinal", "these") and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
-        return self.said(1)
+        return self.only_words(1)
 
     def round(self) -> Phrase:
         """`a round`, `rounds 1-16`."""
@@ -273,7 +273,7 @@ class AgainReader(Lengths):
             )
         ):
             return Rounds(*self.take(1), ONE)
-        return self.said(1)
+        return self.only_words(1)
 
     def alternate(self) -> Phrase:
         """`alt rows`, `other rnd`: every second one; `alternate these 2 rnds`."""
@@ -287,7 +287,7 @@ class AgainReader(Lengths):
                 return replace(again, work=True)
         if self.kind(1) == "round":
             return Rounds(*self.take(2), ONE, every=True, step=2)
-        return self.said(1)
+        return self.only_words(1)
 
     def ordinal(self) -> Phrase:
         """`1st rnd again`."""
@@ -296,8 +296,8 @@ class AgainReader(Lengths):
             if isinstance(named, Again):
                 return replace(named, work=True)
         if self.kind(1) == "round":
-            return self.said(2)
-        return self.said(1)
+            return self.only_words(2)
+        return self.only_words(1)
 
 
 _SORTS: Final = ("decrease", "rib", "pattern", "garter", "moss", "alternate")

@@ -33,7 +33,7 @@ class ExtentReader(NumberReader):
         if kind == "next" and self.kind(ahead + 1) in ("marker", "make"):
             return Extent(*self.take(ahead + 2), None, marker=True)
         if kind == "stars":
-            return self.said(ahead + 1)
+            return self.only_words(ahead + 1)
         if kind in ("number", "list") and (phrase := self.to_number(ahead, until=until)):
             return phrase
         return self.far(ahead, until=until)
@@ -131,7 +131,7 @@ class ExtentReader(NumberReader):
             place += 1
         if until:
             return Length(*self.take(max(1, min(place, self.stop) - self.place)))
-        return self.said(1)
+        return self.only_words(1)
 
     def until_count(self, place: int) -> Phrase | None:
         """`until you have 8 sts left`; None where the number there is no count."""
@@ -167,8 +167,8 @@ class ExtentReader(NumberReader):
         if kind == "around" or (kind == "stitch_noun" and step == 1):
             return Extent(*self.take(ahead + 1), NOTHING)
         if kind in ("stitch_noun", "marker", "needle"):
-            return self.said(ahead + 1)
-        return Extent(*self.take(1), NOTHING) if self.is_all() else self.said(1)
+            return self.only_words(ahead + 1)
+        return Extent(*self.take(1), NOTHING) if self.is_all() else self.only_words(1)
 
     def step(self, *, every: bool) -> tuple[int, int]:
         """Every how many rounds, `every other`, `each 4th`, and the word behind that."""
@@ -206,7 +206,7 @@ class ExtentReader(NumberReader):
             ahead += 1
         if self.kind(ahead) == "needle":
             return Needlewise(*self.take(ahead + 1), number)
-        return self.said(1)
+        return self.only_words(1)
 
     def every_round(self) -> Phrase:
         """`no more plain rounds`."""

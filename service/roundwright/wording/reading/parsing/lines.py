@@ -31,13 +31,13 @@ PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
 class Lines(ExtentReader):
     """A reader of phrases over the tokens of a text, from `place`."""
 
-    def one(self) -> Phrase:
+    def next_phrase(self) -> Phrase:
         """The phrase that begins here."""
         kind = self.tokens[self.place].kind
         reading = _READ.get(kind)
         if reading is not None:
             return reading(self)
-        return self.said(1)
+        return self.only_words(1)
 
     def fabric(self) -> Phrase:
         """`rib`, `rib 2 and 2`."""
@@ -94,7 +94,7 @@ class Lines(ExtentReader):
                     )
                 self.place += 1
                 break
-            inside.append(self.one())
+            inside.append(self.next_phrase())
         if not closed and self.depth <= MOST_NESTED:
             self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
         self.depth -= 1
@@ -109,7 +109,7 @@ class Lines(ExtentReader):
     def close(self) -> Phrase:
         """A bracket that closes what is not opened."""
         if self.token().flags & (COLON | SEMI | EQUALS):  # a smiling face
-            return self.said(1)
+            return self.only_words(1)
         self.troubles.append(
             ("bracket", f"“{self.token().text}” closes what is not opened.", self.token().start)
         )
@@ -133,7 +133,7 @@ class Lines(ExtentReader):
                 if self.kind(count) in ("stitch_noun", "word") and self.joined(count):
                     count += 1
                 return CastOn(*self.take(count), token.number)
-        return self.said(1)
+        return self.only_words(1)
 
     def size(self) -> Phrase:
         """`size 2`, which says nothing."""
@@ -185,7 +185,7 @@ class Lines(ExtentReader):
                 count += 1
             if self.kind(count) == "stitch_noun" and self.kind(count + 1) == "more":
                 return Partly(*self.take(count + 2), number)
-        return self.said(1)
+        return self.only_words(1)
 
     def then(self) -> Phrase:
         """`then`."""
@@ -198,7 +198,7 @@ class Lines(ExtentReader):
         if self.kind() == "end" and before in ("will", "should", "you", "always"):
             while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | SEMI):
                 ahead += 1
-            return self.said(min(ahead, self.stop - self.place))
+            return self.only_words(min(ahead, self.stop - self.place))
         while self.kind(ahead) in ("as", "for", "side") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         if (
@@ -207,7 +207,7 @@ class Lines(ExtentReader):
         ):
             if self.kind() == "end" and self.kind(ahead) in ("knit", "plain", "even"):
                 return EndsPlain(*self.take(ahead + 2))
-            return self.said(ahead + 2)
+            return self.only_words(ahead + 2)
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":
             ahead += 1
         if (
@@ -218,7 +218,7 @@ class Lines(ExtentReader):
         ):
             number = self.token(ahead + 1).number or ONE
             return BeginAt(*self.take(ahead + 2), number)
-        return self.said(1)
+        return self.only_words(1)
 
     def if_odd(self) -> Phrase:
         """`if odd`."""

@@ -35,7 +35,7 @@ class Looking(Struct):
     troubles: list[tuple[str, str, int]] = []
     names: Mapping[str, int] = {}
 
-    def one(self) -> Phrase:
+    def next_phrase(self) -> Phrase:
         """The phrase that begins here."""
         raise NotImplementedError
 
@@ -66,7 +66,7 @@ class Looking(Struct):
         """All phrases to the end."""
         phrases: list[Phrase] = []
         while self.place < self.stop:
-            phrases.append(self.one())
+            phrases.append(self.next_phrase())
         return phrases
 
     def take(self, count: int) -> tuple[int, int, int]:
@@ -75,7 +75,7 @@ class Looking(Struct):
         self.place += count
         return first.start, last.end, first.flags
 
-    def said(self, count: int) -> Phrase:
+    def only_words(self, count: int) -> Phrase:
         """So many words that say nothing."""
         words = sum(1 for ahead in range(count) if self.kind(ahead) == "word")
         text = self.token().text if count == 1 else ""

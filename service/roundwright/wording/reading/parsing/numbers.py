@@ -36,7 +36,7 @@ class NumberReader(TimesReader):
         if kind == "plain" and self.joined(1) and (plain := self.plain_number(number)):
             return plain
         if kind in _HYPHENED and self.flags(1) & DASH and self.token(1).start == self.token().end + 1:
-            return self.said(2)  # a 4-round repeat
+            return self.only_words(2)  # a 4-round repeat
         if kind in _BY_KIND and self.joined(1) and (phrase := _BY_KIND[kind](self, number)):
             return phrase
         if kind == "number" and self.flags(1) & COMMA and self.place + 1 < self.stop:
@@ -104,7 +104,7 @@ class NumberReader(TimesReader):
         count = 3 if self.kind(2) in ("stitch_noun", "knit", "purl") else 2
         if self.kind(count) in ("between", "before") and self.place:
             return Continue(*self.take(count + 1), manner=True)
-        return self.said(count)
+        return self.only_words(count)
 
     def more_of(self, number: Number) -> Phrase:
         """`3 more rnds`, `3 more times`, `1 more st between decreases`."""
@@ -127,7 +127,7 @@ class NumberReader(TimesReader):
         """A number that counts nothing that is named."""
         before = self.tokens[self.place - 1].kind if self.place else ""
         if before in ("gear", "size", "needle"):
-            return self.said(1)
+            return self.only_words(1)
         return Count(*self.take(1), number, sure=False)
 
     def listed(self) -> Phrase:
@@ -224,9 +224,9 @@ class NumberReader(TimesReader):
                 stop += 1
             return PerPart(*self.take(stop), number)
         if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
-            return self.said(self.skip(ahead + 1) + 1)
+            return self.only_words(self.skip(ahead + 1) + 1)
         if kind == "repeat" or (kind == "word" and self.token(ahead).text == "apart"):
-            return self.said(ahead + 1)
+            return self.only_words(ahead + 1)
         if self.kind(2) in ("before", "from") and self.kind(self.skip(3)) in (
             "marker",
             "end",
@@ -245,11 +245,11 @@ class NumberReader(TimesReader):
             number = cast("Number", self.token(1).number)
             count = 3 if self.kind(2) == "stitch_noun" else 2
             if self.token().text == "over":
-                return self.said(count)
+                return self.only_words(count)
             return Count(*self.take(count), number)
         if self.kind(1) == "stitch_noun":
-            return self.said(2)
-        return self.said(1)
+            return self.only_words(2)
+        return self.only_words(1)
 
     def have(self) -> Phrase:
         """`you should have 56`, `that's 80`."""
@@ -270,11 +270,11 @@ class NumberReader(TimesReader):
             flags = self.token().flags
             start = self.token().start
             self.place += ahead
-            phrase = self.one()
+            phrase = self.next_phrase()
             if isinstance(phrase, Count):
                 return Count(start, phrase.end, flags, number, phrase.sign)
             return phrase
-        return self.said(1)
+        return self.only_words(1)
 
     def ranged(self) -> Phrase:
         """`2-3 times`, `6-8 ins`, `3-4 rounds`."""
@@ -286,7 +286,7 @@ class NumberReader(TimesReader):
                 range(int(token.means), min((token.number or ONE).of(0) or 0, int(token.means) + 400) + 1)
             )
             return Again(*self.take(2), named)
-        return self.said(1)
+        return self.only_words(1)
 
 
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
@@ -311,8 +311,8 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "marker": NumberReader.markers,
     "place": NumberReader.markers,
     "each": lambda reader, number: reader.markers(number) if reader.kind(2) == "needle" else None,
-    "needle": lambda reader, _: reader.said(2),
-    "gear": lambda reader, _: reader.said(2),
+    "needle": lambda reader, _: reader.only_words(2),
+    "gear": lambda reader, _: reader.only_words(2),
     "decrease": NumberReader.changes,
     "increase": NumberReader.changes,
 }

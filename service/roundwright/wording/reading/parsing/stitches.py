@@ -20,7 +20,7 @@ class StitchReader(MarkerReader):
         """`k`, `k4`, `knit 4 sts`, `k 2 tog`, `knit every 7th and 8th st together`."""
         craft = self.kind()
         if craft in ("right", "left"):
-            return self.said(1)
+            return self.only_words(1)
         ahead = self.skip(1)
         if self.kind(ahead) in ("next", "following") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
@@ -215,7 +215,7 @@ class StitchReader(MarkerReader):
             name = {"l": "m1l", "r": "m1r", "p": "m1p"}.get(side, "m1")
             count = 3 if name != "m1" else 2
             if name == "m1" and number.of(0) != 1 and self.kind(2) in ("word", "decrease") and self.joined(2):
-                return self.said(2)  # `make 8 neat ribs`
+                return self.only_words(2)  # `make 8 neat ribs`
             if count == 2 and self.kind(2) == "stitch_noun":
                 count = 3
             start, end, flags = self.take(count)
@@ -224,7 +224,7 @@ class StitchReader(MarkerReader):
             return Stitches(start, end, flags, Stitch("m1", number, start, end))
         if self.token().text == "m":
             return self.marker()
-        return self.said(1)
+        return self.only_words(1)
 
     def pass_over(self) -> Phrase:
         """`psso`."""

@@ -31,7 +31,7 @@ class TimesReader(StitchReader):
             if self.kind(2) == "times":
                 count = 3
             return Times(*self.take(count), number)
-        return self.said(1)
+        return self.only_words(1)
 
     def often(self) -> Phrase:
         """`twice`, `once more`."""
@@ -49,7 +49,7 @@ class TimesReader(StitchReader):
             return Rounds(*self.take(2), ONE, more=True)
         if self.kind(1) in ("often", "number") and self.joined(1) and not self.flags(1) & COMMA:
             start, _, flags = self.take(1)
-            phrase = self.one()
+            phrase = self.next_phrase()
             if isinstance(phrase, Times):
                 return Times(start, phrase.end, flags, phrase.number, True, phrase.total, phrase.word)
             if isinstance(phrase, Rounds):
@@ -59,7 +59,7 @@ class TimesReader(StitchReader):
         ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
         if self.token().text == "again" and before in ("and", "then") and ends:
             return Times(*self.take(1), ONE, more=True)
-        return self.said(1)
+        return self.only_words(1)
 
     def total(self) -> Phrase:
         """`in all 56 sts`."""
@@ -70,4 +70,4 @@ class TimesReader(StitchReader):
             number = cast("Number", self.token(1).number)
             count = 3 if self.kind(2) == "stitch_noun" else 2
             return Count(*self.take(count), number)
-        return self.said(1)
+        return self.only_words(1)
