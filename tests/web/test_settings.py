@@ -63,25 +63,22 @@ def test_each_setting_says_what_it_is():
         assert described["type"] != "integer" or {"minimum", "maximum"} <= set(described), variable_of(field)
 
 
-AT_FIRST = """
-import sys
+WORDS_READ = """
 from roundwright.web.app import create
-from roundwright.web.routes import all_operations
 from roundwright.web.settings import Settings
+from roundwright.wording.reading.vocabulary import vocabulary
 
-create(Settings(warm={warm}))
-there = set(sys.modules)
-for one in all_operations():
-    for write in one.renderers.values():
-        write(one.example_answer())
-print(len(set(sys.modules) - there))
+application = create(Settings(warm={warm}))
+print(vocabulary.cache_info().currsize)
+for stop in application.app.on_shutdown:
+    stop()
 """
-"""How many modules the first answers have to wait for."""
+"""How many languages' words a process has read before its first request."""
 
 
-@pytest.mark.parametrize(("warm", "leaves"), [(True, False), (False, True)])
-def test_a_warm_process_has_nothing_left_to_fetch_when_the_first_knitter_asks(warm, leaves):
-    """What is imported for a first pattern or a first handout is there beforehand where that was asked for."""
-    asked = [sys.executable, "-c", AT_FIRST.format(warm=warm)]
-    left = int(subprocess.run(asked, capture_output=True, check=True, text=True).stdout)
-    assert leaves == (left > 0)
+@pytest.mark.parametrize(("warm", "languages"), [(True, 1), (False, 0)])
+def test_a_warm_process_has_read_its_words_before_the_first_pattern(warm, languages):
+    """What a first pattern needs is there beforehand where that was asked for, and costs the start nothing elsewhere."""
+    command = [sys.executable, "-c", WORDS_READ.format(warm=warm)]
+    output = subprocess.run(command, capture_output=True, check=True, text=True).stdout
+    assert int(output) == languages
