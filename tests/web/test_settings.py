@@ -78,7 +78,7 @@ for stop in application.app.on_shutdown:
 
 @pytest.mark.parametrize(("warm", "languages"), [(True, 1), (False, 0)])
 def test_a_warm_process_has_read_its_words_before_the_first_pattern(warm, languages):
-    """What a first pattern needs is there beforehand where the setting says so, and costs the start nothing elsewhere."""
+    """What a first pattern needs is there beforehand where the setting says so; elsewhere the start does without."""
     command = [sys.executable, "-c", WORDS_READ.format(warm=warm)]
     output = subprocess.run(command, capture_output=True, check=True, text=True).stdout
     assert int(output) == languages
