@@ -1,4 +1,6 @@
-"""Words to rounds: the vocabulary, the parser and its grammar, and the lines of a text that are worked.
+"""A pattern's text turned back into rounds: its words, its lines, the readings of each, and the reading that comes out.
 
-May import `writing` and what is below it.
+In the order of the work: `vocabulary`, `scanner` (words); `labels`, `parsing` (phrases); `layout`, `cutting` (lines);
+`candidates` with `seen`, `settle`, `round_ways`, `loops` (readings of a line); `working`, `line_work`, `repeats`,
+`numbering`, `explain` (the search for what comes out). May import `writing` and what is below it.
 """
