@@ -199,6 +199,8 @@ def test_waiting_is_said(product):
     find(product, "6")
     in_state(product, "loading")
     expect(product.get_by_role("status")).to_have_text("Working it out…")
+    while not late.is_set():  # the page is waiting before its request is on its way
+        product.wait_for_timeout(10)
     find(product, "24")
     in_state(product, "done")
     expect(product.locator("hat-size h3")).to_have_text("Shearling")
