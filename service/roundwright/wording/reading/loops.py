@@ -112,34 +112,19 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
     if again.work and times is not None and not times.more:
         counted = Times(times.start, times.end, times.flags, times.number, total=True)
-        options.append(
-            Candidate(
-                "loop",
-                cost,
-                again=again,
-                times=counted,
-                until=until,
-                length=length,
-                step=step,
-                per=seen.per,
-                plain=plain,
-                stated=stated,
-            )
+        in_all = Candidate(
+            "loop",
+            cost,
+            again=again,
+            times=counted,
+            until=until,
+            length=length,
+            step=step,
+            per=seen.per,
+            plain=plain,
+            stated=stated,
         )
-        options.append(
-            Candidate(
-                "loop",
-                cost + 0.4 + total,
-                again=again,
-                times=times,
-                until=until,
-                length=length,
-                step=step,
-                per=seen.per,
-                plain=plain,
-                stated=stated,
-            )
-        )
+        options += [in_all, replace(in_all, cost=cost + 0.4 + total, times=times)]
     else:
         options.append(
             Candidate(
