@@ -100,15 +100,8 @@ class Replica:
 
     def start(self) -> None:
         """Start it, within the limits it was given; it need not be ready yet."""
-        environment = {
-            name: value for name, value in os.environ.items() if not name.startswith("ROUNDWRIGHT_")
-        }
         # Warm, as the image is.
-        environment |= {
-            "ROUNDWRIGHT_PORT": str(self.port),
-            "ROUNDWRIGHT_HOST": HOST,
-            "ROUNDWRIGHT_WARM": "true",
-        }
+        environment = server_environment(port=self.port, host=HOST, warm="true")
         self.process = subprocess.Popen(
             [sys.executable, "-m", "roundwright", "serve"],
             env=environment,
@@ -322,6 +315,13 @@ class Fleet:
     def _end(self) -> None:
         for one in self.replicas:
             one.end()
+
+
+def server_environment(**settings: object) -> dict[str, str]:
+    """The environment of a server with these settings and no others; its bytecode is kept, as in the image."""
+    kept = {name: text for name, text in os.environ.items() if not name.startswith("ROUNDWRIGHT_")}
+    kept.pop("PYTHONDONTWRITEBYTECODE", None)
+    return kept | {f"ROUNDWRIGHT_{name.upper()}": str(value) for name, value in settings.items()}
 
 
 def free_port() -> int:

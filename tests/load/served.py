@@ -6,7 +6,6 @@ the machine does falls on all of them. Before anything is timed their answers ar
 
 import http.client
 import json
-import os
 import re
 import shutil
 import subprocess
@@ -21,7 +20,7 @@ from types import TracebackType
 from typing import NamedTuple, Self
 
 from tests.load.cases import CASES, Case
-from tests.load.fleet import HOST, READY_WITHIN_S, free_port
+from tests.load.fleet import HOST, READY_WITHIN_S, free_port, server_environment
 
 OURS = "ours"
 NAMES = ("floor", "plain", "peer", OURS)
@@ -56,10 +55,10 @@ class Served:
         self.settings = {"port": self.port, "host": HOST, **settings}
 
     def __enter__(self) -> Self:
-        environment = {name: text for name, text in os.environ.items() if not name.startswith("ROUNDWRIGHT_")}
-        environment |= {f"ROUNDWRIGHT_{name.upper()}": str(value) for name, value in self.settings.items()}
         started = time.monotonic()
-        self.process = subprocess.Popen(self.command, env=environment, stderr=subprocess.DEVNULL)
+        self.process = subprocess.Popen(
+            self.command, env=server_environment(**self.settings), stderr=subprocess.DEVNULL
+        )
         path = "/health/ready" if self.name == OURS else "/"
         while not self._answers(path):
             if self.process.poll() is not None or time.monotonic() - started > READY_WITHIN_S:
