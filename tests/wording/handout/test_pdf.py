@@ -1,11 +1,25 @@
 """The handout as a PDF: two pages, whole rounds, nothing off the paper."""
 
+import os
+import shutil
 from io import BytesIO
+from typing import Any
 
 import pytest
+from hypothesis import Phase, given, settings
+from hypothesis import strategies as st
 from pypdf import PageObject, PdfReader
 
+from roundwright.knitting.answers import Impossible
 from tests.support.handouts import CLASS, PAPERS_MM, POINT_MM, handout_of, pdf
+from tests.support.hats import hat_requests
+from tests.support.pdf_reader import printed_pages
+
+HANDOUTS = int(os.environ.get("HANDOUTS", "20"))
+"""Random handouts that are read word by word; before a release 200 (a PDF takes 60 to 350 ms)."""
+needs_poppler = pytest.mark.skipif(
+    shutil.which("pdftotext") is None and not os.environ.get("CI"), reason="poppler is not installed"
+)
 
 
 @pytest.mark.parametrize("wording", ["pattern", "beginner"])
@@ -47,6 +61,30 @@ def test_no_round_of_a_pdf_is_broken_over_two_pages(
     assert any(round.slide for sheet in handout.sheets for round in sheet.crown)
     for page in pages:
         assert 5 < min(text_heights(page)) * POINT_MM
+
+
+@needs_poppler
+@settings(
+    max_examples=HANDOUTS, phases=(Phase.explicit, Phase.reuse, Phase.generate)
+)  # shrinking takes minutes
+@given(
+    request=hat_requests(),
+    wording=st.sampled_from(["pattern", "beginner"]),
+    paper=st.sampled_from(sorted(PAPERS_MM)),
+    units=st.sampled_from(["metric", "imperial"]),
+)
+def test_nothing_on_a_handout_lies_on_a_word(
+    *, request: dict[str, Any], wording: str, paper: str, units: str
+) -> None:
+    """Words, tick boxes and the words of pictures keep clear of each other and stay on the paper."""
+    try:
+        handout = handout_of(**request, wording=wording, paper=paper, units=units)
+    except Impossible:
+        return
+
+    for page in printed_pages(pdf(handout)):
+        assert not page.overlaps()
+        assert not page.off_the_paper()
 
 
 def text_heights(page: PageObject) -> list[float]:
