@@ -80,6 +80,7 @@ __all__ = [
     "terms",
     "words",
     "yarn_counts",
+    "yarn_lengths",
     "yarn_weights",
 ]
 
@@ -226,6 +227,7 @@ stitches = _rows_by("name", "stitches", StitchRow)
 tail_rules = _rows_by("name", "tails", TailRow)
 terms = _rows_of("terms", TermRow)
 yarn_counts = _rows_by("system", "yarn-counts", YarnCountRow)
+yarn_lengths = _rows_of("yarn-lengths", YarnLengthRow)
 yarn_weights = _rows_of("yarn-weights", YarnWeightRow)
 """The classes overlap and leave gaps, so a look-up by gauge gives a set."""
 

@@ -104,6 +104,7 @@ class YarnLengthRow(Struct, frozen=True, kw_only=True):
 
     number: Annotated[int, Meta(ge=0, le=7, description="Number of the yarn weight class.")]
     name: Annotated[str, Meta(description="What shops call yarn of this thickness.")]
+    names: Annotated[tuple[str, ...], Meta(description="The same, name by name, in US and then UK terms.")]
     metres_min: Annotated[int | None, Meta(description="Least usual length of 100 g, in m; null: and less.")]
     metres_max: Annotated[int, Meta(description="Greatest usual length of 100 g, in m.")]
     source: SourceKey

@@ -30,11 +30,35 @@ def test_a_gauge_falls_in_every_class_that_prints_it(stitches: float, classes: l
     assert weights(stitches, "in") == classes
 
 
-def test_a_gauge_between_classes_says_so() -> None:
-    """11.5 stitches in 4 in lie between Super Bulky (7-11) and Bulky (12-15); 11.5 in 10 cm are 11.684 in 4 in."""
-    answer = convert(ConvertRequest(gauge=Gauge(stitches=11.5, rows=16)))
-    assert answer.yarn_weights == ()
+@pytest.mark.parametrize(
+    ("stitches", "classes"), [(6.5, [7, 6]), (11.5, [6, 5]), (20.5, [4, 3]), (26.5, [2, 1]), (32.3, [1, 0])]
+)
+def test_a_gauge_between_two_classes_names_both(stitches: float, classes: list[int]) -> None:
+    """20.5 stitches in 10 cm are 20.83 in 4 in, between Medium (16-20) and Light (21-24): Craft Yarn Council."""
+    answer = convert(ConvertRequest(gauge=Gauge(stitches=stitches, rows=stitches * 1.4)))
+    assert [weight.number for weight in answer.yarn_weights] == classes
+    [notice] = answer.warnings
+    assert notice.code == "between_yarn_weights"
+    assert all(f"({number})" in notice.message for number in classes)
+
+
+def test_a_gauge_between_two_classes_has_the_needles_of_both() -> None:
+    """Medium wants 4.5 to 5.5 mm, Light 3.75 to 4.5 mm (Craft Yarn Council)."""
+    answer = convert(ConvertRequest(gauge=Gauge(stitches=20.5, rows=28)))
+    assert (answer.needles[0].mm, answer.needles[-1].mm) == (3.75, 5.5)
+
+
+def test_a_gauge_finer_than_any_class_is_of_the_finest() -> None:
+    """Lace ends at 40 stitches in 4 in (Craft Yarn Council)."""
+    answer = convert(ConvertRequest(gauge=Gauge(stitches=45, rows=60)))
+    assert [weight.number for weight in answer.yarn_weights] == [0]
     assert [notice.code for notice in answer.warnings] == ["between_yarn_weights"]
+
+
+def test_classes_carry_the_names_their_yarn_is_sold_under() -> None:
+    """Shops say DK for 3, worsted or aran for 4: common practice."""
+    answer = convert(ConvertRequest(gauge=Gauge(stitches=20.5, rows=28)))
+    assert [weight.names for weight in answer.yarn_weights] == [("worsted", "aran"), ("DK",)]
 
 
 def test_needles_carry_every_label_they_are_sold_under() -> None:

@@ -1,6 +1,6 @@
 """Convert a gauge: in 10 cm, 4 in and 1 in, with the yarn classes and needles that usually give it."""
 
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -43,6 +43,10 @@ class YarnWeight(Struct, frozen=True):
 
     number: Annotated[int, Meta(description="Number of the class, 0 to 7.")]
     name: Annotated[str, Meta(description="Name of the class.")]
+    names: Annotated[
+        tuple[str, ...],
+        Meta(description="Names that yarn of the class is sold under, such as DK, or worsted and aran."),
+    ]
 
 
 class NeedleSize(Struct, frozen=True):
@@ -66,7 +70,10 @@ class ConvertAnswer(Struct, frozen=True, kw_only=True):
     row_height: Annotated[Length, Meta(description="Height of one row.")]
     yarn_weights: Annotated[
         tuple[YarnWeight, ...],
-        Meta(description="Every class whose published range the gauge falls in: possibly none, or two."),
+        Meta(
+            description="Every class whose published range the gauge falls in; of a gauge between two classes both, "
+            "with a warning, and of a gauge beyond all of them the last."
+        ),
     ]
     needles: Annotated[
         tuple[NeedleSize, ...],
@@ -86,36 +93,40 @@ def convert(request: ConvertRequest) -> ConvertAnswer:
     gauge = request.gauge
     width_mm = stitch_width_mm(gauge)
     height_mm = row_height_mm(gauge)
-    weights = _weights(width_mm)
-    warnings = rows_assumed(gauge)
-    if not weights:
-        warnings += (_between_classes(width_mm),)
     return ConvertAnswer(
         per_10_cm=GaugeCount(tidy(TEN_CM_MM / width_mm), tidy(TEN_CM_MM / height_mm)),
         per_4_in=GaugeCount(tidy(FOUR_IN_MM / width_mm), tidy(FOUR_IN_MM / height_mm)),
         per_inch=GaugeCount(tidy(INCH_MM / width_mm), tidy(INCH_MM / height_mm)),
         stitch_width=length(width_mm, request.units),
         row_height=length(height_mm, request.units),
-        yarn_weights=tuple(YarnWeight(row.number, row.name) for row in weights),
+        yarn_weights=yarn_weights_of(gauge),
         needles=_needles(width_mm),
         basis=_basis(gauge),
-        warnings=warnings,
+        warnings=rows_assumed(gauge) + between_classes(gauge),
     )
 
 
+@cache
+def yarn_weight(number: int) -> YarnWeight:
+    """The class of that number, with the names that its yarn is sold under."""
+    sold_as = {row.number: row.names for row in reference.yarn_lengths()}
+    row = reference.yarn_weights()[number]
+    return YarnWeight(number, row.name, sold_as.get(number, ()))
+
+
 def yarn_weights_of(gauge: Gauge) -> tuple[YarnWeight, ...]:
-    """The classes of the published table that the gauge falls in: possibly none, or two."""
-    return tuple(YarnWeight(row.number, row.name) for row in _weights(stitch_width_mm(gauge)))
+    """The classes of the published table that the gauge falls in; of a gauge between two classes both."""
+    return tuple(yarn_weight(row.number) for row in _weights_near(stitch_width_mm(gauge)))
 
 
 def needle_sizes_of(gauge: Gauge) -> tuple[NeedleSize, ...]:
-    """The needles usual for the classes the gauge falls in, the finest first."""
+    """The needles usual for the classes the gauge falls in or lies between, the finest first."""
     return _needles(stitch_width_mm(gauge))
 
 
 @lru_cache(maxsize=64)
 def _needles(width_mm: float) -> tuple[NeedleSize, ...]:
-    weights = _weights(width_mm)
+    weights = _weights_near(width_mm)
     return tuple(
         NeedleSize(size.mm, size.us, size.uk, size.jp)
         for size in reference.needle_sizes()
@@ -139,18 +150,34 @@ def _usual(row: reference.YarnWeightRow, needle_mm: float) -> bool:
     return row.needle_mm_min <= needle_mm and (row.needle_mm_max is None or needle_mm <= row.needle_mm_max)
 
 
-def _between_classes(width_mm: float) -> Notice:
+@lru_cache(maxsize=64)
+def _weights_near(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
+    """The classes the gauge falls in; where there are none, those on either side of it."""
     count = TEN_CM_MM / width_mm
     rows = reference.yarn_weights()
-    nearest = min(
-        rows, key=lambda row: min(abs(count - row.stitches_max), abs(count - (row.stitches_min or 0)))
-    )
-    return Notice(
-        code="between_yarn_weights",
-        message=f"{count:.3g} stitches in 10 cm belong to no published yarn class; the nearest is {nearest.number}, "
-        f"{nearest.name}.",
-        pointer="#/gauge/stitches",
-    )
+    finer = [row for row in rows if row.stitches_min is not None and row.stitches_min > count]
+    coarser = [row for row in rows if row.stitches_max < count]
+    return _weights(width_mm) or (*coarser[:1], *finer[-1:])
+
+
+def between_classes(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
+    """The warning for a gauge that no published class has: the classes on either side, or the last one."""
+    width_mm = stitch_width_mm(gauge, pointer)
+    if _weights(width_mm):
+        return ()
+    count = f"{TEN_CM_MM / width_mm:.3g} stitches in 10 cm"
+    weights = yarn_weights_of(gauge)
+    if len(weights) == 2:
+        coarser, finer = map(class_text, weights)
+        message = f"{count} lie between two yarn classes, {coarser} and {finer}: yarn and needles of both are named."
+    else:
+        message = f"{count} belong to no published yarn class; the nearest is {class_text(weights[0])}."
+    return (Notice(code="between_yarn_weights", message=message, pointer=f"{pointer}/stitches"),)
+
+
+def class_text(weight: YarnWeight) -> str:
+    """The class by the names its yarn is sold under and its number: worsted/aran (4)."""
+    return f"{'/'.join(weight.names) or weight.name} ({weight.number})"
 
 
 def _basis(gauge: Gauge) -> tuple[Basis, ...]:

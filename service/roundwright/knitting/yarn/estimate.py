@@ -7,7 +7,7 @@ from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.gauge.convert import yarn_weights_of
+from roundwright.knitting.gauge.convert import YarnWeight, yarn_weights_of
 from roundwright.knitting.quantities import MM_IN, Gauge, LengthUnit, UnitSystem, tidy
 from roundwright.knitting.yarn.amount import YarnLength, YarnRange, YarnSpan, yarn_length, yarn_span
 from roundwright.knitting.yarn.per_stitch import Fabric
@@ -69,6 +69,13 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
     fineness: Annotated[
         Fineness | None, Meta(description="Fineness of one strand; null when the label does not say.")
     ] = None
+    yarn_weights: Annotated[
+        tuple[YarnWeight, ...],
+        Meta(
+            description="Weight class of the yarn: by its own length to mass where the label says them, else by the "
+            "gauge. Two where it lies in both or between them; none where neither is known."
+        ),
+    ] = ()
     printed: Annotated[
         tuple[PrintedYarn, ...],
         Meta(
@@ -112,6 +119,7 @@ def estimate(
         parts=_parts(segments, fabric.per_stitch, units),
         to_buy=purchase(used, fabric, units, margin_percent),
         fineness=None if tex is None else fineness(tex),
+        yarn_weights=fabric.weights,
         printed=printed,
         basis=(*fabric.basis, *segment_basis(segments), BUY_BASIS, *printed_basis),
         warnings=fabric.warnings,

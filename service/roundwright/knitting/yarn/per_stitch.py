@@ -1,17 +1,19 @@
 """Yarn in a stitch: by the gauge, or by a swatch counted and weighed.
 
 Relaxed plain knit has a law: loop length squared times stitches in an area is a constant, ks. It is known as a range,
-from fabric off the needles to fabric fully relaxed, and so every estimate is a range. A weighed swatch needs no law.
+from fabric off the needles to fabric fully relaxed; labels and gauges are a few per cent off as well, and so every
+estimate is a range. A weighed swatch needs no law.
 """
 
 from functools import cache
-from math import sqrt
+from math import hypot, sqrt
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
+from roundwright.knitting.gauge.convert import YarnWeight, between_classes
 from roundwright.knitting.quantities import (
     SHAPE_BASIS,
     Gauge,
@@ -23,6 +25,7 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.yarn.amount import YarnRange
 from roundwright.knitting.yarn.label import Strand, Yarn, strand_of
+from roundwright.knitting.yarn.weight_class import CLASS_BASIS, label_contradicts_gauge, weight_classes
 from roundwright.knitting.yarn.yarn_count import COUNT_BASIS
 
 MOST_SWATCH: Final = 1_000
@@ -30,9 +33,14 @@ MOST_SWATCH: Final = 1_000
 SWATCH_AGREES: Final = 0.25
 """How far a swatch's loop may be from the law's before a warning: a quarter, wider than the range of ks."""
 
+LABEL_UNCERTAINTY: Final = 0.05
+"""Share by which a ball is longer or shorter than its label says (common practice)."""
+GAUGE_UNCERTAINTY: Final = 0.03
+"""Share by which a knitter's gauge differs from the swatch's, and with it the loop (common practice)."""
+
 LOOP_BASIS: Final = Basis(
-    "Length of yarn in a stitch l = sqrt(ks / S), S = stitches × rows in an area; ks 19.0 dry-relaxed (low), "
-    "21.6 wet-relaxed (expected), 23.1 fully relaxed (high).",
+    "Length of yarn in a stitch l = sqrt(ks / S), S = stitches × rows in an area; ks 21.6 wet-relaxed (expected), "
+    "19.0 dry-relaxed (low) to 23.1 fully relaxed (high).",
     "Doyle 1953; Munden, J. Text. Inst. 50 (1959) T448; 4.2 × 5.5 as in GATE Textile 2015, question 54; "
     "dry and wet constants from memory",
 )
@@ -69,6 +77,11 @@ class Fabric(NamedTuple):
     basis: tuple[Basis, ...]
     warnings: tuple[Notice, ...]
 
+    @property
+    def weights(self) -> tuple[YarnWeight, ...]:
+        """The weight classes of the yarn, by its label or by the gauge."""
+        return weight_classes(self.gauge, self.strand)
+
 
 def fabric_of(
     gauge: Gauge | None,
@@ -85,10 +98,12 @@ def fabric_of(
     strand = strand_of(yarn, yarn_at)
     _check_label(strand, weighed=swatch is not None, pointer=yarn_at)
     count_basis = (COUNT_BASIS,) if yarn and yarn.count else ()
+    class_basis = () if strand.tex is None else (CLASS_BASIS,)
+    contradiction = label_contradicts_gauge(gauge, strand, yarn_at)
     if swatch is not None:
         per_stitch = yarn_by_swatch(swatch, strand, f"{root}/swatch")
-        warnings = _disagreement(per_stitch, gauge, strand, root)
-        return Fabric(gauge, yarn, strand, per_stitch, (SWATCH_BASIS, *count_basis), warnings)
+        warnings = (*_disagreement(per_stitch, gauge, strand, root), *contradiction)
+        return Fabric(gauge, yarn, strand, per_stitch, (SWATCH_BASIS, *count_basis, *class_basis), warnings)
     if gauge is None:
         raise Impossible(
             "Without a gauge or a swatch nobody can know how much yarn is in a stitch.",
@@ -97,16 +112,46 @@ def fabric_of(
         )
     per_stitch = yarn_by_gauge(gauge, strand, f"{root}/gauge")
     shape_basis = (SHAPE_BASIS,) if gauge.rows is None else ()
-    warnings = rows_assumed(gauge, f"{root}/gauge")
-    return Fabric(gauge, yarn, strand, per_stitch, (LOOP_BASIS, *shape_basis, *count_basis), warnings)
+    basis = (LOOP_BASIS, span_basis(), *shape_basis, *count_basis, *class_basis)
+    between = between_classes(gauge, f"{root}/gauge")
+    warnings = (*rows_assumed(gauge, f"{root}/gauge"), *between, *contradiction)
+    return Fabric(gauge, yarn, strand, per_stitch, basis, warnings)
 
 
 def yarn_by_gauge(gauge: Gauge, strand: Strand, pointer: str = "#/gauge") -> YarnRange:
     """Yarn in a stitch by the law of relaxed plain knit. Raises `Impossible` for a gauge out of reach."""
-    low, expected, high = (
-        strand.of_length(strand.held * loop_length_mm(gauge, ks, pointer)) for ks in _area_constants()
+    _, expected_ks, _ = _area_constants()
+    expected = strand.of_length(strand.held * loop_length_mm(gauge, expected_ks, pointer))
+    less, more = span_shares()
+    return YarnRange(expected.times(1 - less), expected, expected.times(1 + more))
+
+
+@cache
+def span_shares() -> tuple[float, float]:
+    """Shares of the expected yarn by which it may be less and may be more.
+
+    The label, the gauge and the constants are independent, so their shares combine as the root of the sum of their
+    squares (JCGM 100:2008, 5.1.2). The loop is as long as a stitch is wide (l = kw / W), so a gauge 3 % off is a loop
+    3 % off.
+    """
+    low, expected, high = (sqrt(ks) for ks in _area_constants())
+    less, more = (
+        hypot(constants, LABEL_UNCERTAINTY, GAUGE_UNCERTAINTY)
+        for constants in (1 - low / expected, high / expected - 1)
     )
-    return YarnRange(low, expected, high)
+    return less, more
+
+
+@cache
+def span_basis() -> Basis:
+    """How wide the span of an estimate by gauge is, and why."""
+    less, more = span_shares()
+    return Basis(
+        f"Low and high: the constants, a ball's length by its label ± {100 * LABEL_UNCERTAINTY:g} % and a knitter's "
+        f"gauge ± {100 * GAUGE_UNCERTAINTY:g} %, combined as the root of the sum of their squares: "
+        f"{-100 * less:.1f} % and +{100 * more:.1f} %. Lengths are as a label counts them.",
+        "combination: JCGM 100:2008, 5.1.2; label and gauge: common practice",
+    )
 
 
 def yarn_by_swatch(swatch: Swatch, strand: Strand, pointer: str = "#/swatch") -> YarnRange:

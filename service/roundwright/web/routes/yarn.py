@@ -16,8 +16,10 @@ from roundwright.web.routes.operation import calculation
 def estimate_yarn(request: buying.EstimateRequest) -> yarn.YarnEstimate:
     """A stitch holds l = sqrt(ks / S) of yarn, S being stitches x rows in an area of the gauge.
 
-    The area constant ks is 19.0 in dry-relaxed plain knit (`low`), 21.6 wet-relaxed (`expected`) and 23.1 fully
-    relaxed (`high`): Doyle 1953; Munden, J. Text. Inst. 50 (1959) T448. Rib widens `high` by a tenth, common
+    The area constant ks is 21.6 in wet-relaxed plain knit (`expected`), from 19.0 dry-relaxed to 23.1 fully relaxed:
+    Doyle 1953; Munden, J. Text. Inst. 50 (1959) T448. `low` and `high` combine these constants with a ball as long as
+    its label says ± 5 % and a knitter's gauge ± 3 % (common practice), as the root of the sum of their squares. Rib
+    widens `high` by a tenth, common
     practice, since print says that it takes more but not how much. With a weighed swatch a stitch holds mass /
     (stitches x rows) instead, half a step of the scale either way. To buy is `high` with a margin, in whole balls:
     for each hat, for every knitter balls of their own, or one basket for all.

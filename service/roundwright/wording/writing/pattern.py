@@ -9,7 +9,7 @@ from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.answers import Caution
-from roundwright.knitting.gauge.convert import needle_sizes_of, yarn_weights_of
+from roundwright.knitting.gauge.convert import class_text, needle_sizes_of
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import stitch_names
@@ -111,9 +111,11 @@ def _materials(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) 
 def _yarn(request: HatRequest, plans: Sequence[HatPlan]) -> str:
     ball = request.yarn
     yarn = one_line(ball.name) if ball and ball.name else "Yarn"
-    weights = " or ".join(f"{weight.name} ({weight.number})" for weight in yarn_weights_of(request.gauge))
+    weights = " or ".join(map(class_text, plans[0].yarn.yarn_weights))
     if weights:
         yarn += f", {weights} weight"
+    if ball and ball.held > 1:
+        yarn += f", with {_STRANDS.get(ball.held, str(ball.held))} strands held together throughout"
     if ball and ball.mass and ball.length:
         yarn += f", {printed_quantity(ball.mass)} / {printed_quantity(ball.length)} a ball"
     used = [plan.yarn.used.expected for plan in plans]
@@ -128,6 +130,9 @@ def _yarn(request: HatRequest, plans: Sequence[HatPlan]) -> str:
         count = size_list(balls)
         return f"{yarn}: {count} ball{'' if count == '1' else 's'}; {hat}"
     return f"{yarn}: {hat}"
+
+
+_STRANDS: Final = {2: "two", 3: "three", 4: "four"}
 
 
 def _gauge(request: HatRequest, wording: Wording) -> list[str]:
