@@ -90,14 +90,17 @@ def work_on_needles(needles: list[int], round: dict[str, Any]) -> list[int]:
     return worked
 
 
+def straight_rounds(part: dict[str, Any]) -> list[dict[str, Any]]:
+    """The rounds of brim or body: its lines in turn, and the one that changes the count first (body) or last (brim)."""
+    adjust = [part["adjust"]] if part["adjust"] else []
+    lines = [part["lines"][number % len(part["lines"])] for number in range(part["rounds"] - len(adjust))]
+    return lines + adjust if part["part"] == "brim" else adjust + lines
+
+
 def work_hat(size: dict[str, Any]) -> int:
     """The stitches left of one size of a hat, worked from its cast-on; fails where a count is wrong."""
     loops = size["cast_on"]["stitches"]
-    rounds = [
-        part["lines"][number % len(part["lines"])]
-        for part in (size["brim"], size["body"])
-        for number in range(part["rounds"])
-    ] + size["crown"]["rounds"]
+    rounds = straight_rounds(size["brim"]) + straight_rounds(size["body"]) + size["crown"]["rounds"]
     needles = size["split"]["split"] if size["split"] else None
     for round in rounds:
         assert round["before"] == loops

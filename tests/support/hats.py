@@ -35,10 +35,18 @@ sizes = st.one_of(
 def hat_requests(draw: st.DrawFn) -> dict[str, Any]:
     """A request as a knitter might send it."""
     stitches = draw(st.integers(12, 34))
+    fullness = draw(st.sampled_from([None, 0, 12.5, 37.5, 60, 100]))
     return {
         "gauge": {"stitches": stitches, "rows": round(stitches * draw(st.floats(1.1, 1.6)), 1)},
-        "sizes": draw(st.lists(sizes, min_size=1, max_size=12)),
+        "sizes": draw(st.lists(sizes, min_size=1, max_size=5 if fullness else 12)),
         "needles": draw(st.sampled_from([None, 2, 3, 4, 5])),
-        "brim": {"kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"]))},
+        "brim": {
+            "kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"])),
+            "rib": {"knit": draw(st.integers(1, 6)), "purl": draw(st.integers(1, 6))},
+        },
+        "body": {
+            "fullness": fullness,
+            "adjust_in": draw(st.sampled_from([None, "body", "brim"])),
+        },
         "crown": {"style": draw(st.sampled_from(sorted(STYLES)))},
     }

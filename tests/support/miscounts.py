@@ -14,7 +14,7 @@ from roundwright.knitting.crown.request import CrownRequest
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
-from tests.support import slipping
+from tests.support import by_hand, slipping
 
 SLIPS = {
     "missed_decrease": (slipping.miss_a_decrease,),
@@ -74,9 +74,9 @@ def lines_of(work: str, asked: dict[str, Any]) -> tuple[list[int], list[tuple[st
     plan = hat.hats(msgspec.convert(asked, hat_request.HatRequest), lambda *_: "").sizes[0]
     size = _over_the_wire(plan)
     straights = [
-        (part, {**size[part]["lines"][number % len(size[part]["lines"])], "number": number + 1})
+        (part, {**round, "number": number})
         for part in ("brim", "body")
-        for number in range(size[part]["rounds"])
+        for number, round in enumerate(by_hand.straight_rounds(size[part]), start=1)
     ]
     return size["split"]["split"], [*straights, *(("crown", one) for one in size["crown"]["rounds"])]
 

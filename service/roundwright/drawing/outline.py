@@ -72,7 +72,7 @@ class Projection(NamedTuple):
 def outline_of(plan: HatPlan, brim: Brim) -> Outline:
     """One size of a hat as it is worn, not stretched."""
     sizes = plan.measurements
-    radius = mm(sizes.circumference) / (2 * pi)
+    radius = mm(sizes.body_circumference) / (2 * pi)
     edge_to_crown = mm(sizes.edge_to_crown)
     straight = max(0.0, mm(sizes.depth) - mm(sizes.crown_depth)) if sizes.crown_depth else edge_to_crown
     crown: tuple[tuple[float, float], ...] = ((radius, straight), (0.0, straight))

@@ -13,6 +13,7 @@ from roundwright import reference
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
+from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import written_line
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, runs
 from roundwright.wording.proofreading.read import Reading, read, rounds_of
@@ -80,10 +81,15 @@ def test_the_spoken_line_of_a_round_reads_back_to_it(steps: tuple[Step, ...]) ->
 
 def worked(plan: hat.HatPlan) -> list[list[Run]]:
     """Every round of a hat, brim and body worked as often as they are."""
-    straight = [
-        part.lines[turn % len(part.lines)] for part in (plan.brim, plan.body) for turn in range(part.rounds)
-    ]
-    return [runs_of(one.steps) for one in (*straight, *plan.crown.rounds)]
+    rounds = [*straight(plan.brim), *straight(plan.body), *plan.crown.rounds]
+    return [runs_of(round.steps) for round in rounds]
+
+
+def straight(part: HatPart) -> list[Round]:
+    """The rounds of brim or body; the one that changes the count is the first of the body, or the last of the brim."""
+    adjust = [part.adjust] if part.adjust else []
+    lines = [part.lines[turn % len(part.lines)] for turn in range(part.rounds - len(adjust))]
+    return lines + adjust if part.part == "brim" else adjust + lines
 
 
 @settings(max_examples=int(os.environ.get("ROUNDWRIGHT_TEST_EXAMPLES", "60")))

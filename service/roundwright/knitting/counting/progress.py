@@ -3,7 +3,7 @@
 Rounds in succession that leave the same stitches are one *stage*: by count alone nobody can tell them apart.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import Final, Literal, NamedTuple
 
@@ -136,10 +136,35 @@ class Progress(NamedTuple):
         return tuple(slid)
 
 
-def straight_stage(part: HatPart, needles: Needles | None, first: int) -> Stage:
-    """The stage that a straight part of a hat is, from its round `first` to its last."""
+def straight_stages(
+    part: HatPart, first: int, needles: Needles | None, adjust: Round | None
+) -> Iterator[Stage]:
+    """The stages of a straight part of a hat, from its round `first` on.
+
+    `needles` hold what its lines leave. `adjust` is the round that changes the count, with the needles after it; it is
+    a stage by itself, the first of the body or the last of the brim.
+    """
     lines = tuple(replace(line, needles=needles) for line in part.lines)
-    return Stage(part.part, first, part.rounds, lines, lines[0].after, needles, NO_SHAPING)
+    here = adjust if part.adjust is not None else None
+    stage = None
+    if here is not None:
+        stage = Stage(
+            part.part,
+            here.number,
+            here.number,
+            (here,),
+            here.after,
+            here.needles,
+            shaping_of(here.steps),
+        )
+    if stage is not None and part.part == "body":
+        yield stage
+        first += 1
+    if part.rounds_in_turn or not first:
+        last = part.rounds if part.part == "body" else part.rounds_in_turn
+        yield Stage(part.part, first, last, lines, lines[0].after, needles, NO_SHAPING)
+    if stage is not None and part.part == "brim":
+        yield stage
 
 
 def stages_of(

@@ -10,7 +10,7 @@ from roundwright.knitting.answers import Impossible, Notice, only_one
 from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
 from roundwright.knitting.counting.causes import Counted
 from roundwright.knitting.counting.messages import text as sentence
-from roundwright.knitting.counting.progress import PartName, Progress, stages_of, straight_stage
+from roundwright.knitting.counting.progress import PartName, Progress, stages_of, straight_stages
 from roundwright.knitting.crown.crown import crown_rounds
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, CrownRequest
 from roundwright.knitting.hat.plan import hat_rounds
@@ -213,21 +213,32 @@ def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
 
 def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
     _check_size(request.size, len(hat.sizes))
-    brim, body, crown = hat_rounds(replace(hat, needles=None), request.size - 1, "#/hat")
+    rounds = hat_rounds(replace(hat, needles=None), request.size - 1, "#/hat")
+    crown, adjust = rounds.crown, rounds.adjust
     flat = crown.worked == "flat"
     needles = NeedleRequest(
         request.split, hat.needles, hat.tolerance, request.needles, flat=flat, pointer="#/hat"
     )
-    shared = share(crown.rounds, crown.stitches, needles)
-    above = stages_of(shared.rounds, crown.stitches, "crown", shared.needles)
+    shaped = crown.rounds if adjust is None else (adjust, *crown.rounds)
+    cast_on = rounds.brim.lines[0].before
+    shared = share(shaped, cast_on, needles)
+    crown_rounds, before_crown = shared.rounds, shared.needles
+    if adjust is not None:
+        adjust, *rest = shared.rounds
+        crown_rounds, before_crown = tuple(rest), adjust.needles
+    above = stages_of(crown_rounds, crown.stitches, "crown", before_crown)
     start = above.pop(0)  # what is there before the crown is there after the body
     if start.last:
         above.insert(0, start._replace(first=1))
-    straight = [straight_stage(brim, shared.needles, 0)]
-    if body.rounds:
-        straight.append(straight_stage(body, shared.needles, 1))
     return Progress(
-        (*straight, *above), shared.known, "row" if flat else "round", (*crown.warnings, *shared.notices)
+        (
+            *straight_stages(rounds.brim, 0, shared.needles, adjust),
+            *straight_stages(rounds.body, 1, before_crown, adjust),
+            *above,
+        ),
+        shared.known,
+        "row" if flat else "round",
+        (*crown.warnings, *shared.notices),
     )
 
 

@@ -6,7 +6,7 @@ from msgspec import Meta, Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.hat.request import BRIM_SHARE, Body, Brim, HatRequest
+from roundwright.knitting.hat.request import BRIM_SHARE, Brim, HatRequest
 from roundwright.knitting.quantities import Length, UnitSystem, length, mm, row_height_mm
 from roundwright.knitting.rounds.round import Repeat, Round, RoundKind, Steps, Work, plain
 from roundwright.knitting.rounds.work_round import work_round
@@ -18,14 +18,33 @@ PartKind = Literal["brim", "body"]
 
 
 class HatPart(Struct, frozen=True, kw_only=True):
-    """A straight part of the hat: its rounds are worked in turn, over and over."""
+    """A straight part of the hat: its rounds are worked in turn, over and over.
+
+    Where the body has another count than the brim, one of the two parts has the round that leads from one to the other:
+    the body as its first round, or the brim as its last.
+    """
 
     part: Annotated[PartKind, Meta(description="Which part.")]
-    rounds: Annotated[int, Meta(description="How many rounds; none when the crown begins at once.")]
+    rounds: Annotated[
+        int,
+        Meta(description="How many rounds, that of `adjust` among them; none when the crown begins at once."),
+    ]
     length: Annotated[Length | None, Meta(description="Length of those rounds; null for none.")]
     lines: Annotated[
         tuple[Round, ...], Meta(description="The rounds to work in turn: one, or two for garter.")
     ]
+    adjust: Annotated[
+        Round | None,
+        Meta(
+            description="The round that changes the count from that of the brim to that of the body: the first of the "
+            "body, worked before `lines`, or the last of the brim, worked after them; null where there is none here."
+        ),
+    ] = None
+
+    @property
+    def rounds_in_turn(self) -> int:
+        """How many rounds are worked from `lines`."""
+        return self.rounds - (0 if self.adjust is None else 1)
 
 
 class StraightRounds(NamedTuple):
@@ -34,14 +53,17 @@ class StraightRounds(NamedTuple):
     brim: int
     body: int
     hidden_mm: float
+    adjust_in: PartKind | None
+    """The part whose rounds include the one from the count of the brim to that of the body."""
 
 
 def straight_rounds(
-    request: HatRequest, index: int, depth_mm: float, crown_mm: float, at: str
+    request: HatRequest, index: int, depth_mm: float, crown_mm: float, at: str, *, bridged: bool
 ) -> StraightRounds:
     """Divide the depth of one size: what the crown leaves is brim and body.
 
-    Raises `Impossible` for a body shorter than its brim and for a hat longer than any.
+    `bridged` is whether the counts of brim and body differ. Raises `Impossible` for a body shorter than its brim and
+    for a hat longer than any.
     """
     row_mm = row_height_mm(request.gauge, f"{at}/gauge")
     brim = request.brim
@@ -49,12 +71,14 @@ def straight_rounds(
     worked_mm = finished_mm * (2 if brim.kind == "folded" else 1)
     hidden_mm = finished_mm if brim.kind in ("rolled", "folded") else 0.0
     _check_length(worked_mm, f"{at}/brim/length")
-    rounds_in_turn = 2 if brim.kind == "garter" else 1
-    brim_rounds = max(rounds_in_turn, rounds_in_turn * round(worked_mm / row_mm / rounds_in_turn))
-    body, pointer = _body(request, index, at)
+    body = request.body_of(index)
+    adjust_in: PartKind | None = (body.adjust_in or "body") if bridged else None
+    brim_rounds = _brim_rounds(brim, worked_mm / row_mm, adjusted=adjust_in == "brim")
+    fewest = 1 if adjust_in == "body" else 0
     if body.length is None:
         straight = round((depth_mm - crown_mm + hidden_mm) / row_mm)
-        return StraightRounds(brim_rounds, max(0, straight - brim_rounds), hidden_mm)
+        return StraightRounds(brim_rounds, max(fewest, straight - brim_rounds), hidden_mm, adjust_in)
+    pointer = _length_pointer(request, index, at)
     _check_length(mm(body.length), pointer)
     body_rounds = round(mm(body.length) / row_mm) - brim_rounds
     if body_rounds < 0:
@@ -64,15 +88,21 @@ def straight_rounds(
             pointer=pointer,
             nearest=f"{brim_rounds * row_mm / 10:.3g} cm, or a shorter brim",
         )
-    return StraightRounds(brim_rounds, body_rounds, hidden_mm)
+    return StraightRounds(brim_rounds, max(fewest, body_rounds), hidden_mm, adjust_in)
 
 
-def _body(request: HatRequest, index: int, at: str) -> tuple[Body, str]:
-    """The body of one size, or that of all sizes, and the pointer to its length."""
+def _brim_rounds(brim: Brim, rounds: float, *, adjusted: bool) -> int:
+    """The whole number of rounds nearest to `rounds`: garter in pairs, the adjusting round included."""
+    in_turn, last = 2 if brim.kind == "garter" else 1, 1 if adjusted else 0
+    return max(in_turn, in_turn * round((rounds - last) / in_turn)) + last
+
+
+def _length_pointer(request: HatRequest, index: int, at: str) -> str:
+    """The pointer to the length of the body of one size."""
     own = request.sizes[index].body
     if own is not None and own.length is not None:
-        return own, f"{at}/sizes/{index}/body/length"
-    return request.body, f"{at}/body/length"
+        return f"{at}/sizes/{index}/body/length"
+    return f"{at}/body/length"
 
 
 def _check_length(length_mm: float, pointer: str) -> None:
@@ -85,16 +115,10 @@ def _check_length(length_mm: float, pointer: str) -> None:
         )
 
 
-def is_ribbed(brim: Brim) -> bool:
-    """Whether the brim is rib, worked single or double."""
-    return brim.kind in ("ribbed", "folded")
-
-
 def brim_lines(brim: Brim, stitches: int, split: tuple[int, ...] | None) -> tuple[Round, ...]:
     """The rounds of a brim to work in turn, with the stitches on each needle."""
-    if is_ribbed(brim):
-        repeat = brim.rib.knit + brim.rib.purl
-        steps = (Repeat(stitches // repeat, (Work("k", brim.rib.knit), Work("p", brim.rib.purl))),)
+    if brim.is_ribbed:
+        steps = (Repeat(stitches // brim.repeat, (Work("k", brim.rib.knit), Work("p", brim.rib.purl))),)
         return (_line(1, stitches, steps, "rib", split),)
     if brim.kind == "garter":
         knit = _line(1, stitches, plain(stitches), "garter", split)

@@ -5,7 +5,18 @@ from typing import Annotated
 from msgspec import Meta
 
 from roundwright.knitting.crown.picture import CrownParameters, crown_parameters
-from roundwright.knitting.hat.request import LONGEST_RIB, Body, Brim, BrimKind, HatRequest, HatSize, Rib
+from roundwright.knitting.hat.request import (
+    ADJUST_IN,
+    LONGEST_RIB,
+    MOST_FULLNESS,
+    AdjustIn,
+    Body,
+    Brim,
+    BrimKind,
+    HatRequest,
+    HatSize,
+    Rib,
+)
 from roundwright.knitting.picture_address import (
     DifferenceText,
     GaugeCount,
@@ -64,6 +75,11 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         LengthText | None,
         Meta(description="Cast-on edge to the first round of the crown. Left out: to the usual depth."),
     ] = None
+    body_fullness: Annotated[
+        Annotated[float, Meta(ge=0, le=MOST_FULLNESS)] | None,
+        Meta(description="Percent more stitches in the body than in the brim. Left out: none."),
+    ] = None
+    body_adjust_in: Annotated[AdjustIn, Meta(description=ADJUST_IN)] = "body"
     units: Units = "metric"
 
     def request(self) -> HatRequest:
@@ -88,7 +104,11 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
                 length=length_of(self.brim_length),
                 rib=Rib(knit=self.rib_knit, purl=self.rib_purl),
             ),
-            body=Body(length=length_of(self.body_length)),
+            body=Body(
+                length=length_of(self.body_length),
+                fullness=self.body_fullness,
+                adjust_in=self.body_adjust_in,
+            ),
             crown=self.shape(),
             units=self.units,
         )
@@ -102,7 +122,7 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
 def hat_picture_address(request: HatRequest, index: int) -> str:
     """The address of the side view of one size of a hat."""
     size, brim, ease = request.sizes[index], request.brim, request.ease
-    body = size.body if size.body is not None and size.body.length is not None else request.body
+    body = request.body_of(index)
     is_usual = ease == USUAL_EASE
     return picture_address(
         "profile",
@@ -122,6 +142,8 @@ def hat_picture_address(request: HatRequest, index: int) -> str:
             "rib_knit": brim.rib.knit,
             "rib_purl": brim.rib.purl,
             "body_length": length_text(body.length),
+            "body_fullness": body.fullness,
+            "body_adjust_in": body.adjust_in,
             **crown_parameters(request.crown, request.finish),
             "units": request.units,
         },

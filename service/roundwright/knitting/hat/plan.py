@@ -1,7 +1,6 @@
 """Plan of a hat in all its sizes: cast-on, needles, brim, body, crown, yarn and the written pattern."""
 
 from collections.abc import Callable, Iterable, Iterator
-from math import lcm
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
@@ -16,23 +15,29 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple, work_crown
-from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
+from roundwright.knitting.crown.crown import CrownAnswer, work_crown
+from roundwright.knitting.hat.bridge import (
+    BRIDGE_BASIS,
+    COUNTS_BASIS,
+    bridging_round,
+    hat_counts,
+    on_needles,
+)
 from roundwright.knitting.hat.brim_and_body import (
     HatPart,
+    StraightRounds,
     body_lines,
     brim_lines,
-    is_ribbed,
     straight_part,
     straight_rounds,
 )
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
-from roundwright.knitting.needles.best_split import NeedleStitches
+from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep, start_on
-from roundwright.knitting.quantities import Length, length, mm, row_height_mm
-from roundwright.knitting.rounds.round import Multiple
-from roundwright.knitting.sizing.cast_on import CastOnAnswer, work_cast_on
+from roundwright.knitting.quantities import Length, length, mm, row_height_mm, stitch_width_mm
+from roundwright.knitting.rounds.round import Round
+from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.depth import depth
 from roundwright.knitting.sizing.heads import Head, cautions, head_of
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
@@ -48,7 +53,13 @@ class HatMeasurements(Struct, frozen=True, kw_only=True):
     """The finished hat, laid out. Depths are along the fabric."""
 
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
-    circumference: Annotated[Length, Meta(description="Circumference, unstretched.")]
+    circumference: Annotated[Length, Meta(description="Circumference of the brim, unstretched.")]
+    body_circumference: Annotated[
+        Length,
+        Meta(
+            description="Circumference of the body, unstretched: that of the brim where both are on one count."
+        ),
+    ]
     depth: Annotated[Length, Meta(description="Edge to top as worn: brim rolled or turned up.")]
     edge_to_crown: Annotated[
         Length, Meta(description="Cast-on edge to the first round of the crown, brim uncurled and unfolded.")
@@ -124,8 +135,8 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
         pattern=write(request, plans, due),
         order=class_order(works, fabric, request.units, request.margin_percent),
         cautions=due,
-        basis=HAT_BASIS,
-        warnings=_warnings(plans),
+        basis=_basis(sizes),
+        warnings=_warnings(plans, sizes),
     )
 
 
@@ -134,17 +145,27 @@ def hat_works(request: HatRequest, at: str = "#") -> tuple[HatWork, ...]:
     return tuple(_hat_work(worked) for worked in _work_sizes(request, at))
 
 
-def hat_rounds(request: HatRequest, index: int, at: str = "#") -> tuple[HatPart, HatPart, CrownAnswer]:
+class HatRounds(NamedTuple):
+    """The rounds of one size: brim, body and crown, and the round between where brim and body differ in count."""
+
+    brim: HatPart
+    body: HatPart
+    crown: CrownAnswer
+
+    @property
+    def adjust(self) -> Round | None:
+        """The round from the count of the brim to that of the body; None where they have one count."""
+        return self.brim.adjust or self.body.adjust
+
+
+def hat_rounds(request: HatRequest, index: int, at: str = "#") -> HatRounds:
     """Brim, body and crown of one size; errors point below `at`. Raises `Impossible` as `hats` does."""
     worked = _work_size(request, index, at)
-    return worked.brim, worked.body, worked.crown
+    return HatRounds(worked.brim, worked.body, worked.crown)
 
 
 HAT_BASIS: Final = (
-    Basis(
-        "Cast-on to the multiple of the crown's repeat and the rib's.",
-        "published tutorials; see /v1/standards",
-    ),
+    COUNTS_BASIS,
     Basis("Cast-on edge to crown = depth - crown along the fabric + what the brim hides.", COMMON_PRACTICE),
     Basis("Brim without a length: a share of the depth.", COMMON_PRACTICE),
 )
@@ -161,6 +182,8 @@ class _WorkedSize(NamedTuple):
     crown: CrownAnswer
     measurements: HatMeasurements
     segments: tuple[WorkSegment, ...]
+    split: NeedleSplit | None
+    warnings: tuple[Notice, ...]
 
 
 def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
@@ -168,7 +191,7 @@ def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
     around = 0
     for index in range(len(request.sizes)):
         worked = _work_size(request, index, at)
-        around += worked.cast_on.stitches
+        around += max(worked.cast_on.stitches, worked.crown.stitches)
         if around > MOST_STITCHES_IN_ALL_SIZES:
             raise Impossible(
                 f"With size {index + 1} the hats have {around} stitches around in all: too many to work out at once.",
@@ -188,13 +211,13 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         )
     size, units = request.sizes[index], request.units
     wearer = head_of(size, f"{at}/sizes/{index}")
-    cast_on = _cast_on(request, wearer, at)
-    stitches = cast_on.stitches
+    cast_on, stitches, warnings = hat_counts(request, index, wearer, at)
+    bridged = stitches != cast_on.stitches
     crown = work_crown(
         stitches,
         request.crown if request.finish is None else replace(request.crown, finish=request.finish),
         request.gauge,
-        needles=request.needles,
+        needles=None if bridged else request.needles,
         tolerance=request.tolerance,
         units=units,
         pointer=f"{at}/crown",
@@ -202,11 +225,15 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     row_mm = row_height_mm(request.gauge, f"{at}/gauge")
     crown_mm = len(crown.rounds) * row_mm
     depth_mm = depth(wearer.mm, mm(cast_on.circumference)).mm
-    straight = straight_rounds(request, index, depth_mm, crown_mm, at)
-    split = None if crown.split is None else crown.split.split
+    straight = straight_rounds(request, index, depth_mm, crown_mm, at, bridged=bridged)
+    split, adjust = crown.split, None
+    if bridged:
+        number = 1 if straight.adjust_in == "body" else straight.brim
+        adjust = bridging_round(number, cast_on.stitches, stitches)
+        if request.needles is not None:
+            split, adjust, crown = on_needles(request, adjust, crown)
+    brim, body = _brim_and_body(request, straight, split, adjust, crown)
     edge_mm = (straight.brim + straight.body) * row_mm
-    brim = straight_part("brim", brim_lines(request.brim, stitches, split), straight.brim, row_mm, units)
-    body = straight_part("body", body_lines(stitches, split), straight.body, row_mm, units)
     return _WorkedSize(
         size=size,
         head=wearer,
@@ -217,12 +244,34 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         measurements=HatMeasurements(
             head=cast_on.head.circumference,
             circumference=cast_on.circumference,
+            body_circumference=length(stitches * stitch_width_mm(request.gauge, f"{at}/gauge"), units),
             depth=length(edge_mm + crown_mm - straight.hidden_mm, units),
             edge_to_crown=length(edge_mm, units),
             crown_depth=length(crown_mm, units) if crown_mm else None,
         ),
         segments=_segments(request.brim, brim, body, crown),
+        split=split,
+        warnings=warnings,
     )
+
+
+def _brim_and_body(
+    request: HatRequest,
+    straight: StraightRounds,
+    split: NeedleSplit | None,
+    adjust: Round | None,
+    crown: CrownAnswer,
+) -> tuple[HatPart, HatPart]:
+    """The brim on the stitches cast on, the body on those of the crown, the round between in one of them."""
+    row_mm, units = row_height_mm(request.gauge), request.units
+    cast_on = crown.stitches if adjust is None else adjust.before
+    before = None if split is None else split.split
+    after = None if crown.split is None else crown.split.split
+    brim = straight_part("brim", brim_lines(request.brim, cast_on, before), straight.brim, row_mm, units)
+    body = straight_part("body", body_lines(crown.stitches, after), straight.body, row_mm, units)
+    if straight.adjust_in == "brim":
+        return replace(brim, adjust=adjust), body
+    return brim, replace(body, adjust=adjust)
 
 
 def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) -> HatPlan:
@@ -230,7 +279,7 @@ def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) 
         label=_label(worked.size),
         makers=worked.size.makers,
         cast_on=worked.cast_on,
-        split=_start(worked.crown),
+        split=_start(worked.split),
         measurements=worked.measurements,
         brim=worked.brim,
         body=worked.body,
@@ -244,30 +293,14 @@ def _hat_work(worked: _WorkedSize) -> HatWork:
     return HatWork(_label(worked.size), worked.size.makers, worked.segments)
 
 
-def _cast_on(request: HatRequest, wearer: Head, at: str) -> CastOnAnswer:
-    """The cast-on, to a multiple of the crown's repeat and the rib's."""
-    rib = request.brim.rib
-    multiple = Multiple(
-        lcm(crown_multiple(request.crown), rib.knit + rib.purl if is_ribbed(request.brim) else 1)
-    )
-    cast_on = work_cast_on(wearer, request.ease, request.gauge, multiple, request.units, pointer=at)
-    if cast_on.stitches > MOST_CROWN_STITCHES:
-        raise Impossible(
-            f"{cast_on.stitches} stitches for this head are more than any hat in the round takes.",
-            pointer=f"{at}/gauge/stitches",
-            nearest=f"a gauge that makes {MOST_CROWN_STITCHES} stitches or fewer",
-        )
-    return cast_on
-
-
-def _start(crown: CrownAnswer) -> NeedleStart | None:
-    if crown.split is None:
+def _start(split: NeedleSplit | None) -> NeedleStart | None:
+    if split is None:
         return None
     return NeedleStart(
-        split=crown.split.split,
-        straddles=crown.split.straddles,
-        difference=crown.split.difference,
-        start=start_on(crown.split.split),
+        split=split.split,
+        straddles=split.straddles,
+        difference=split.difference,
+        start=start_on(split.split),
     )
 
 
@@ -275,10 +308,13 @@ def _segments(
     brim: Brim, brim_part: HatPart, body_part: HatPart, crown: CrownAnswer
 ) -> tuple[WorkSegment, ...]:
     """What is worked, for the yarn: cast-on, brim, body, crown and cord."""
+    cast_on, stitches = brim_part.lines[0].before, crown.stitches
+    adjusted = (WorkSegment("brim", stitches, 1),) if brim_part.adjust else ()
     segments = (
-        cast_on_segment(crown.stitches),
-        WorkSegment("brim", crown.stitches, brim_part.rounds, is_ribbed(brim)),
-        WorkSegment("body", crown.stitches, body_part.rounds),
+        cast_on_segment(cast_on),
+        WorkSegment("brim", cast_on, brim_part.rounds_in_turn, brim.is_ribbed),
+        *adjusted,
+        WorkSegment("body", stitches, body_part.rounds),
         *(WorkSegment("crown", round.after) for round in crown.rounds),  # none is rib, no stitch is slipped
     )
     if crown.finish.cord_rounds is None:
@@ -306,12 +342,22 @@ def _cautions(heads: Iterable[Head]) -> tuple[Caution, ...]:
     return cautions(min(ages)) if ages else ()
 
 
-def _warnings(plans: tuple[HatPlan, ...]) -> tuple[Notice, ...]:
+def _basis(sizes: Iterable[_WorkedSize]) -> tuple[Basis, ...]:
+    bridged = any(worked.brim.adjust or worked.body.adjust for worked in sizes)
+    return (*HAT_BASIS, BRIDGE_BASIS) if bridged else HAT_BASIS
+
+
+def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tuple[Notice, ...]:
     """The warnings of all sizes and parts, each once."""
     return tuple(
         dict.fromkeys(
             notice
-            for plan in plans
-            for notice in (*plan.cast_on.warnings, *plan.crown.warnings, *plan.yarn.warnings)
+            for plan, worked in zip(plans, sizes, strict=True)
+            for notice in (
+                *plan.cast_on.warnings,
+                *worked.warnings,
+                *plan.crown.warnings,
+                *plan.yarn.warnings,
+            )
         )
     )

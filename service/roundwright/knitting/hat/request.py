@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.request import CrownShape
@@ -22,6 +23,9 @@ MOST_HAT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
 """Stitches by which a hat's needles may differ: twice the usual. `/v1/needles/split` allows more."""
 LONGEST_RIB: Final = 12
 """Stitches knitted or purled side by side in a rib: more reads as stripes."""
+
+MOST_FULLNESS: Final = 100.0
+"""Percent more stitches in the body than in the brim: beyond it a stitch would have to become three in one round."""
 
 BrimKind = Literal["rolled", "ribbed", "garter", "folded"]
 BRIM_SHARE: Final[Mapping[BrimKind, float]] = {"rolled": 0.1, "ribbed": 0.2, "garter": 0.15, "folded": 0.25}
@@ -65,6 +69,23 @@ class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         Rib, Meta(description="The rib of a ribbed or folded brim. The cast-on is a multiple of it.")
     ] = Rib()
 
+    @property
+    def is_ribbed(self) -> bool:
+        """Whether it is rib, worked single or double."""
+        return self.kind in ("ribbed", "folded")
+
+    @property
+    def repeat(self) -> int:
+        """The cast-on is a multiple of this."""
+        return self.rib.knit + self.rib.purl if self.is_ribbed else 1
+
+
+AdjustIn = Literal["body", "brim"]
+ADJUST_IN: Final = (
+    "Where the round is worked that leads from the count of the brim to that of the body, where they differ: `body`, "
+    "as its first round, or `brim`, as its last. Left out: `body`, as published hats do (Patons PAK0416)."
+)
+
 
 class Body(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """The straight part of the hat."""
@@ -76,6 +97,14 @@ class Body(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
             "needle not counted. Left out: so that edge to top makes the usual depth for the head."
         ),
     ] = None
+    fullness: Annotated[
+        Annotated[float, Meta(ge=0, le=MOST_FULLNESS)] | None,
+        Meta(
+            description="Percent more stitches in the body than in the brim, 0 to 100: a slouch or a beret. Left out: "
+            "none."
+        ),
+    ] = None
+    adjust_in: Annotated[AdjustIn | None, Meta(description=ADJUST_IN)] = None
 
 
 class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -132,3 +161,11 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     terms: Terms = "us"
     wording: Wording = "pattern"
     units: Annotated[UnitSystem, Meta(description="Units of the answer and of the pattern.")] = "metric"
+
+    def body_of(self, index: int) -> Body:
+        """The body of one size: what is said of it, else what is said of all."""
+        own = self.sizes[index].body
+        if own is None:
+            return self.body
+        values = {name: getattr(own, name) for name in Body.__struct_fields__}
+        return replace(self.body, **{name: value for name, value in values.items() if value is not None})

@@ -3,12 +3,13 @@
 `handout` gathers it once, as words and counts; `text`, `html` and `pdf` write the same content in their formats.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from itertools import accumulate
 from math import ceil
 from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.brim_and_body import HatPart
@@ -185,7 +186,7 @@ def needle_headings(sheet: SizeSheet) -> tuple[str, ...]:
 
 
 def _size_sheet(plan: HatPlan, number: int, *, beginner: bool) -> SizeSheet:
-    parts = [part for part in (plan.brim, plan.body) if part.rounds]
+    parts = [part for part in _apart(plan.brim, plan.body) if part.rounds]
     edge_to_crown = printed_lengths([plan.measurements.edge_to_crown])
     return SizeSheet(
         number=number,
@@ -200,12 +201,23 @@ def _size_sheet(plan: HatPlan, number: int, *, beginner: bool) -> SizeSheet:
     )
 
 
+def _apart(brim: HatPart, body: HatPart) -> Iterator[HatPart]:
+    """Brim and body in working order, the round that changes the count as a part by itself, with a box of its own."""
+    for part in (brim, body):
+        in_turn = replace(part, rounds=part.rounds_in_turn, adjust=None)
+        if part.adjust is None:
+            yield in_turn
+            continue
+        adjust = replace(part, rounds=1, lines=(part.adjust,), adjust=None)
+        yield from (in_turn, adjust) if part.part == "brim" else (adjust, in_turn)
+
+
 def _straight_part(part: HatPart, until: str, *, beginner: bool) -> StraightPart:
     rounds_per_box = 1 if part.rounds <= MAX_BOXES else 10
     return StraightPart(
         name=part.part.capitalize(),
         rounds=part.rounds,
-        work=tuple(_work_text(round, beginner=beginner) for round in part.lines),
+        work=tuple(_work_text(round, beginner=beginner) + _new_count(round) for round in part.lines),
         boxes=ceil(part.rounds / rounds_per_box),
         rounds_per_box=rounds_per_box,
         until=until,
@@ -221,6 +233,14 @@ def _crown_round(round: Round, *, beginner: bool) -> CrownRound:
         needles=round.needles or (),
         slide=f"First slide {', '.join(slides)}." if slides else "",
     )
+
+
+def _new_count(round: Round) -> str:
+    """What the sheet says of the count of a round that changes it."""
+    if round.before == round.after:
+        return ""
+    on_needles = f": {' + '.join(map(str, round.needles))}" if round.needles else ""
+    return f" — now {round.after} stitches{on_needles}"
 
 
 def _work_text(round: Round, *, beginner: bool) -> str:

@@ -10,11 +10,17 @@ from typing import Final, NamedTuple
 from roundwright import reference
 from roundwright.knitting.answers import Caution
 from roundwright.knitting.gauge.convert import class_text, needle_sizes_of
-from roundwright.knitting.hat.plan import HatPlan
+from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import stitch_names
 from roundwright.wording.writing.printed_quantities import printed_amount, printed_lengths, printed_quantity
-from roundwright.wording.writing.round_lines import Line, Wording, crown_lines, straight_lines
+from roundwright.wording.writing.round_lines import (
+    Line,
+    Wording,
+    crown_lines,
+    different_rounds,
+    straight_lines,
+)
 from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
 
 
@@ -87,9 +93,16 @@ def _measurements(plans: Sequence[HatPlan]) -> list[str]:
     measurements = [plan.measurements for plan in plans]
     return [
         f"To fit a head of {printed_lengths(size.head for size in measurements)}",
-        f"Circumference: {printed_lengths(size.circumference for size in measurements)}, unstretched",
+        f"Circumference: {_circumference(measurements)}, unstretched",
         f"Depth, edge to top: {printed_lengths(size.depth for size in measurements)}",
     ]
+
+
+def _circumference(measurements: Sequence[HatMeasurements]) -> str:
+    """The circumference, that of brim and body apart where a size has two."""
+    brim = printed_lengths(size.circumference for size in measurements)
+    body = printed_lengths(size.body_circumference for size in measurements)
+    return brim if brim == body else f"brim {brim}, body {body}"
 
 
 def _materials(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
@@ -146,11 +159,14 @@ def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
     """The abbreviations used, and only those."""
     if request.wording == "beginner":
         return []
-    rounds = [round for plan in plans for round in (*plan.brim.lines, *plan.body.lines, *plan.crown.rounds)]
+    rounds = [
+        round
+        for plan in plans
+        for round in (*different_rounds(plan.brim), *different_rounds(plan.body), *plan.crown.rounds)
+    ]
     used = {name for round in rounds for name in stitch_names(round.steps)}
     stitches = [f"{name}: {row.words}" for name, row in reference.stitches().items() if name in used]
-    repeated = any("rep from" in round.text for plan in plans for round in plan.crown.rounds)
-    repeats = ["rep: repeat"] if repeated or request.brim.kind in ("ribbed", "folded") else []
+    repeats = ["rep: repeat"] if any("rep from" in round.text for round in rounds) else []
     return ["; ".join([*stitches, *repeats, "rnd(s): round(s)", "st(s): stitch(es)"])]
 
 

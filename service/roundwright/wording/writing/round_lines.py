@@ -59,15 +59,41 @@ class Wording:
 # --- straight parts -----------------------------------------------------------------------------------------------
 
 
+def different_rounds(part: HatPart) -> tuple[Round, ...]:
+    """The different rounds of a straight part, in working order; none for a part without rounds."""
+    lines = part.lines if part.rounds_in_turn else ()
+    if part.adjust is None:
+        return lines
+    return (part.adjust, *lines) if part.part == "body" else (*lines, part.adjust)
+
+
 def straight_lines(parts: Sequence[HatPart], wording: Wording) -> Iterator[Line]:
-    """The lines of a straight part, given one part a size: each round, or rounds in turn, with how many are worked."""
+    """The lines of a straight part, given one part a size: each round, or rounds in turn, with how many are worked.
+
+    The round that changes the count comes first in a body and last in a brim.
+    """
+    adjust = _adjust_lines([part.adjust for part in parts], wording)
+    if parts[0].part == "body":
+        yield from adjust
     sizes_by_lines: dict[int, list[int]] = {}
     for size, part in enumerate(parts):
-        if part.rounds:
+        if part.rounds_in_turn:
             sizes_by_lines.setdefault(len(part.lines), []).append(size)
     for line_count, sizes in sizes_by_lines.items():
         lines = _equal_rounds if line_count == 1 else _rounds_in_turn
         yield from lines(parts, sizes, wording)
+    yield from adjust
+
+
+def _adjust_lines(rounds: Sequence[Round | None], wording: Wording) -> Iterator[Line]:
+    """The round from the count of the brim to that of the body, with what is slid before it."""
+    texts = [None if round is None else wording.steps(round) for round in rounds]
+    for line in shared_lines(texts):
+        of_sizes = {size: round for size in line.sizes if (round := rounds[size]) is not None}
+        yield from _slides(of_sizes, len(rounds))
+        start = wording.next_rounds_start("1", sizes_note(line.sizes, len(rounds)))
+        count = wording.count([round.after for round in of_sizes.values()])
+        yield Line(start + line.text + count, "round")
 
 
 def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
@@ -75,7 +101,7 @@ def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wordi
     for line in shared_lines(texts):
         shared = [parts[size] for size in line.sizes]
         note = sizes_note(line.sizes, len(parts))
-        start = wording.next_rounds_start(size_list(part.rounds for part in shared), note)
+        start = wording.next_rounds_start(size_list(part.rounds_in_turn for part in shared), note)
         yield Line(start + line.text + wording.count([part.lines[0].after for part in shared]), "round")
 
 
@@ -87,12 +113,12 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
     for number, round in enumerate(first, start=1):
         count = wording.count([part.lines[number - 1].after for part in shared])
         yield Line(wording.round_start(number, note) + wording.steps(round) + count, "round")
-    longer = [size for size in sizes if parts[size].rounds > len(first)]
+    longer = [size for size in sizes if parts[size].rounds_in_turn > len(first)]
     if longer:
         repeated = [parts[size] for size in longer]
         rounds = "Rounds" if wording.beginner else "Rnds"
         repeat = "Repeat rounds 1 and 2." if wording.beginner else "rep rnds 1 and 2"
-        last = size_list(part.rounds for part in repeated)
+        last = size_list(part.rounds_in_turn for part in repeated)
         count = wording.count([part.lines[-1].after for part in repeated])
         yield Line(
             f"{rounds} {len(first) + 1}-{last}{sizes_note(longer, len(parts))}: {repeat}{count}", "round"

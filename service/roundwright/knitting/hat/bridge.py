@@ -1,0 +1,157 @@
+"""Bridge: brim and body on counts of their own, and the one round between them that leads from one to the other."""
+
+from math import lcm
+from typing import Final, NamedTuple
+
+from msgspec.structs import replace
+
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
+from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
+from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.needles.best_split import NeedleSplit, pareto_splits
+from roundwright.knitting.needles.boundaries import boundary_paths
+from roundwright.knitting.needles.tracking import track_needles_along
+from roundwright.knitting.rounds.round import Multiple, Repeat, Round, Steps, StitchName, nearest_count
+from roundwright.knitting.rounds.spread import spread
+from roundwright.knitting.rounds.work_round import work_round
+from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, CastOnAnswer, work_cast_on
+from roundwright.knitting.sizing.heads import Head
+
+INCREASE: Final[StitchName] = "kfb"
+"""Published: Patons PAK0416, 64 to 88 stitches by kfb in the first rounds after the rib. It needs no stitch beside it,
+so it never lies between two needles."""
+DECREASE: Final[StitchName] = "k2tog"
+
+COUNTS_BASIS: Final = Basis(
+    "Cast-on to a multiple of the rib, body to a multiple of the crown's sections; one count where it lies within half "
+    "of the wider of the two.",
+    "published tutorials; see /v1/standards",
+)
+BRIDGE_BASIS: Final = Basis(
+    "Where the counts differ, one round after the rib leads from one to the other, evenly spread.",
+    "Patons PAK0416-030197M (2020): 64 to 88 stitches after the rib; " + COMMON_PRACTICE,
+)
+
+
+class HatCounts(NamedTuple):
+    """The stitches of brim and body of one size."""
+
+    cast_on: CastOnAnswer
+    body: int
+    warnings: tuple[Notice, ...] = ()
+
+
+def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCounts:
+    """The cast-on and the stitches of the body.
+
+    Both are one count where that lies within half a repeat; else the cast-on is the nearest multiple of the rib, and
+    the body the nearest of the crown's. Raises `Impossible` for a head that takes more stitches than any hat.
+    """
+    fullness = request.body_of(index).fullness or 0.0
+    rib, of_crown = request.brim.repeat, crown_multiple(request.crown)
+    counts = None if fullness else _one_count(request, wearer, rib, of_crown, at)
+    counts = counts or _two_counts(request, wearer, Multiple(of_crown), fullness, at)
+    most = max(counts.cast_on.stitches, counts.body)
+    if most > MOST_CROWN_STITCHES:
+        raise Impossible(
+            f"{most} stitches for this head are more than any hat in the round takes.",
+            pointer=f"{at}/gauge/stitches",
+            nearest=f"a gauge that makes {MOST_CROWN_STITCHES} stitches or fewer",
+        )
+    return counts
+
+
+def _one_count(request: HatRequest, wearer: Head, rib: int, of_crown: int, at: str) -> HatCounts | None:
+    """One count for both; None where two come nearer."""
+    common = Multiple(lcm(rib, of_crown))
+    if rib > 1:
+        exact = _cast_on(request, wearer, Multiple(rib), at).exact
+        count = nearest_count(exact, common, FEWEST_STITCHES)
+        if abs(count - exact) > max(rib, of_crown) / 2:
+            return None
+    cast_on = _cast_on(request, wearer, common, at)
+    return HatCounts(cast_on, cast_on.stitches)
+
+
+def _two_counts(request: HatRequest, wearer: Head, of_crown: Multiple, fullness: float, at: str) -> HatCounts:
+    """The nearest count for each."""
+    of_brim = Multiple(request.brim.repeat) if request.brim.is_ribbed else of_crown
+    cast_on = _cast_on(request, wearer, of_brim, at)
+    exact = cast_on.exact * (1 + fullness / 100)
+    body = nearest_count(exact, of_crown, FEWEST_STITCHES)
+    if body > cast_on.stitches:  # one round makes at most two of each stitch
+        body = max(min(body, 2 * cast_on.stitches // of_crown.of * of_crown.of), of_crown.of)
+    if not cast_on.stitches / 2 <= body <= cast_on.stitches * 2:
+        raise Impossible(
+            f"The crown is worked on a multiple of {of_crown.of} stitches; the nearest to {exact:.3g} is {body}, which "
+            f"one round cannot make of the {cast_on.stitches} stitches of the brim.",
+            pointer=f"{at}/crown/sections",
+            nearest=f"{max(2, cast_on.stitches // 8)} sections",
+        )
+    return HatCounts(cast_on, body, _coarse(body, exact, cast_on, at))
+
+
+def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> CastOnAnswer:
+    return work_cast_on(wearer, request.ease, request.gauge, multiple, request.units, pointer=at)
+
+
+def _coarse(body: int, exact: float, cast_on: CastOnAnswer, at: str) -> tuple[Notice, ...]:
+    """A warning where the body is much wider or narrower than requested."""
+    percent_per_stitch = (cast_on.ease.percent + 100) / cast_on.stitches
+    if abs(body - exact) * percent_per_stitch <= COARSE_PERCENT:
+        return ()
+    return (
+        Notice(
+            code="multiple_coarse",
+            message=f"The body takes {exact:.3g} stitches; the nearest count that fits the crown is {body}. A crown "
+            "with fewer sections comes closer.",
+            pointer=f"{at}/crown/sections",
+        ),
+    )
+
+
+# --- the round between ------------------------------------------------------------------------------------------
+
+
+def bridging_round(number: int, before: int, after: int) -> Round:
+    """The round from one count to the other, evenly spread; `number` is its number in its part."""
+    method = INCREASE if after > before else DECREASE
+    changes = abs(after - before)
+    steps = spread(before, changes, method)
+    if _is_nested(steps):
+        steps = spread(before, changes, method, arrangement="grouped")
+    return work_round(number, before, steps, "adjust")
+
+
+def _is_nested(steps: Steps) -> bool:
+    """Whether a repeat stands in another: brackets in brackets are hard to follow."""
+    return any(
+        isinstance(inner, Repeat) for step in steps if isinstance(step, Repeat) for inner in step.steps
+    )
+
+
+class OnNeedles(NamedTuple):
+    """A bridging round and a crown with the stitches on each needle, and the split of the cast-on."""
+
+    split: NeedleSplit
+    bridge: Round
+    crown: CrownAnswer
+
+
+def on_needles(request: HatRequest, bridge: Round, crown: CrownAnswer) -> OnNeedles:
+    """The best split of the cast-on over all rounds from the bridging round on, and where it leads.
+
+    Needs `needles` in the request. Raises `Impossible` where the stitches cannot be shared out so.
+    """
+    assert request.needles is not None
+    paths = boundary_paths((bridge, *crown.rounds), bridge.before)
+    split = pareto_splits(paths, request.needles, request.tolerance)[-1]
+    bridge, *rounds = track_needles_along(paths, split.split)
+    assert bridge.needles is not None
+    before_crown = NeedleSplit(
+        split=bridge.needles,
+        straddles=sum(len(round.moves) for round in rounds),
+        difference=max(bridge.needles) - min(bridge.needles),
+    )
+    return OnNeedles(split, bridge, replace(crown, split=before_crown, rounds=tuple(rounds)))

@@ -1,0 +1,174 @@
+"""Bridge: brim and body on counts of their own, and the round that leads from one to the other."""
+
+from itertools import pairwise
+from typing import Any
+
+import msgspec
+import pytest
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.counting import check as counting
+from roundwright.knitting.counting.request import CountRequest
+from roundwright.knitting.crown.crown import crown_multiple
+from roundwright.knitting.crown.request import CrownShape
+from roundwright.knitting.crown.styles import STYLES
+from roundwright.wording.proofreading.read import read
+from tests.support import by_hand
+from tests.support.handouts import handout_of
+from tests.support.hats import hats
+from tests.support.miscounts import lines_of
+
+RIBS = [(knit, purl) for knit in range(1, 7) for purl in range(1, 7)]
+SIZES = [{"gestation_weeks": 30}, {"age_months": 0}, {"age_months": 12}, {"adult": "woman"}, {"adult": "man"}]
+WOMAN = [{"adult": "woman"}]
+
+
+def ribbed(knit: int, purl: int, **fields: Any) -> dict[str, Any]:
+    """A hat with this rib, at 20 stitches."""
+    fields.setdefault("gauge", {"stitches": 20, "rows": 28})
+    return hats(brim={"kind": "ribbed", "rib": {"knit": knit, "purl": purl}}, **fields)
+
+
+@pytest.mark.parametrize("style", STYLES)
+def test_the_ease_reached_with_every_rib(style: str) -> None:
+    """The table: for every rib up to 6 + 6 and every size the brim is a multiple of the rib, the body one of the
+    crown's, and both lie within half a repeat of the stitches that the requested ease takes.
+
+    Where one count serves both, the wider of the two repeats is meant.
+    """
+    of_crown = crown_multiple(CrownShape(style=style))
+    for knit, purl in RIBS:
+        for size in ribbed(knit, purl, sizes=SIZES, crown={"style": style})["sizes"]:
+            brim, body, exact = (
+                size["cast_on"]["stitches"],
+                size["crown"]["stitches"],
+                size["cast_on"]["exact"],
+            )
+            rib = knit + purl
+            half_brim, half_body = (rib / 2, of_crown / 2) if brim != body else (max(rib, of_crown) / 2,) * 2
+            assert brim % rib == 0
+            assert body % of_crown == 0
+            assert abs(brim - exact) <= half_brim + 1e-9
+            assert abs(body - exact) <= half_body + 1e-9
+
+
+def test_a_baby_gets_a_rib_of_seven_and_a_crown_of_eight() -> None:
+    """5 x 2 rib with a swirl at 20 stitches: both within one repeat of -10 %, where a common multiple was -37 %."""
+    size = ribbed(5, 2, sizes=[{"age_months": 0}], crown={"style": "swirl"})["sizes"][0]
+    assert (size["cast_on"]["stitches"], size["crown"]["stitches"]) == (63, 64)
+    assert size["cast_on"]["ease"]["percent"] == pytest.approx(-10, abs=5)
+    assert size["body"]["adjust"]["text"] == "k62, kfb"
+
+
+def test_a_rib_that_divides_the_crown_needs_no_round_between() -> None:
+    """2 x 2 rib and eight wedges: 96 stitches serve both, as in published hats."""
+    size = ribbed(2, 2, sizes=WOMAN, crown={"style": "wedge"})["sizes"][0]
+    assert size["cast_on"]["stitches"] == size["crown"]["stitches"]
+    assert size["brim"]["adjust"] is size["body"]["adjust"] is None
+
+
+def test_a_published_beret_goes_from_64_to_88() -> None:
+    """Patons PAK0416-030197M (2020): 64 stitches of rib, 88 above it: 37.5 % more, by kfb after the rib."""
+    head = {"head": {"value": 64 / 1.5 / 0.9, "unit": "cm"}}
+    answer = ribbed(
+        2,
+        2,
+        gauge={"stitches": 15, "rows": 18},
+        sizes=[head],
+        body={"fullness": 37.5},
+        crown={"style": "wedge"},
+    )
+    adjust = answer["sizes"][0]["body"]["adjust"]
+    assert (adjust["before"], adjust["after"], adjust["kind"]) == (64, 88, "adjust")
+    assert set(by_hand.stitches(adjust["steps"])) == {"k", "kfb"}
+
+
+@pytest.mark.parametrize(("kind", "last"), [("ribbed", "rib"), ("garter", "purl"), ("rolled", "knit")])
+def test_the_round_between_may_end_the_brim(kind: str, last: str) -> None:
+    """As the request says it is the last round of the brim; garter ends its pair of rounds first."""
+    answer = hats(sizes=WOMAN, brim={"kind": kind}, body={"fullness": 40, "adjust_in": "brim"}, needles=4)
+    size = answer["sizes"][0]
+    brim = by_hand.straight_rounds(size["brim"])
+    assert brim[-1] == size["brim"]["adjust"]
+    assert brim[-1]["number"] == size["brim"]["rounds"] == len(brim)
+    assert brim[-2]["text"] == {"rib": "*k1, p1; rep from * around"}.get(last, last)
+    assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
+
+
+def test_a_fuller_body_is_as_wide_as_its_stitches() -> None:
+    """A half more stitches make a half more circumference (arithmetic), to half a repeat of the crown."""
+    measured = hats(sizes=WOMAN, body={"fullness": 50})["sizes"][0]["measurements"]
+    wider = measured["body_circumference"]["value"] / measured["circumference"]["value"]
+    assert wider == pytest.approx(1.5, abs=0.03)
+
+
+def test_one_size_may_be_fuller_than_the_others() -> None:
+    """What a size says of its body goes before what is said of all; the line between is for that size alone."""
+    answer = hats(sizes=[{"adult": "woman"}, {"adult": "man", "body": {"fullness": 30}}])
+    assert [size["body"]["adjust"] is None for size in answer["sizes"]] == [True, False]
+    assert "Next rnd (size 2 only): " in answer["pattern"]
+
+
+def test_the_pattern_says_the_round_between_and_its_count() -> None:
+    """The first line of the body, with the new count; kfb is among the abbreviations."""
+    pattern = ribbed(5, 2, sizes=[{"age_months": 0}], crown={"style": "swirl"})["pattern"]
+    body = pattern.split("\n\nBODY\n")[1].splitlines()
+    assert body[0] == "Next rnd: k62, kfb — 64 sts"
+    assert body[1].startswith("Next ")
+    assert "kfb: knit into the front and back" in pattern
+    assert "Circumference: brim 31.5 cm, body 32 cm, unstretched" in pattern
+
+
+def test_no_round_between_has_brackets_in_brackets() -> None:
+    """Where the most even order would need them, equal gaps stand together (easiest to knit)."""
+    for fullness in range(1, 100, 7):
+        size = hats(sizes=WOMAN, body={"fullness": fullness})["sizes"][0]
+        for step in (size["body"]["adjust"] or {"steps": []})["steps"]:
+            assert all(inner["type"] == "work" for inner in step.get("steps", []))
+
+
+def test_sections_that_no_round_reaches_are_refused() -> None:
+    """100 sections on the head of a newborn: the nearest that works is named."""
+    with pytest.raises(Impossible) as error:
+        ribbed(
+            1, 1, sizes=[{"age_months": 0}], body={"fullness": 10}, crown={"style": "wedge", "sections": 150}
+        )
+    assert error.value.pointer == "#/crown/sections"
+    assert "sections" in str(error.value.nearest)
+
+
+@pytest.mark.parametrize("adjust_in", ["body", "brim"])
+def test_a_count_is_right_after_every_round(adjust_in: str) -> None:
+    """Counted needle by needle after any round, the next line is the one that follows, around the bridge too."""
+    request = {
+        "gauge": {"stitches": 18, "rows": 24},
+        "sizes": WOMAN,
+        "brim": {"kind": "ribbed", "rib": {"knit": 3, "purl": 2}},
+        "body": {"fullness": 30, "adjust_in": adjust_in},
+        "needles": 4,
+    }
+    _, rounds = lines_of("hat", request)
+    for (part, worked), (after_part, after) in pairwise(rounds):
+        asked = {"hat": request, "needles": worked["needles"], "part": part, "round": worked["number"]}
+        answer = counting.check(msgspec.convert(asked, CountRequest), read)
+        assert answer.next is not None
+        assert (answer.next_part, answer.next.number, answer.next.text) == (
+            after_part,
+            after["number"],
+            after["text"],
+        )
+
+
+def test_the_sheet_to_tick_off_has_a_box_for_the_round_between() -> None:
+    """It stands by itself, with the new count, which has to be checked there."""
+    handout = handout_of(
+        gauge={"stitches": 20, "rows": 28},
+        sizes=WOMAN,
+        brim={"kind": "ribbed", "rib": {"knit": 3, "purl": 2}},
+        crown={"style": "wedge"},
+        needles=4,
+    )
+    brim, between, body = handout.sheets[0].straight
+    assert between.work == ("*k24, kfb; rep from * around — now 104 stitches: 26 + 26 + 26 + 26",)
+    assert (between.name, between.boxes) == ("Body", 1)
+    assert brim.boxes + between.boxes + body.boxes == brim.rounds + 1 + body.rounds
