@@ -13,15 +13,13 @@ from roundwright.wording.proofreading.findings import (
     Finding,
     Remaining,
 )
-from roundwright.wording.proofreading.repair import MOST_LINES, Repair, Repairs
+from roundwright.wording.proofreading.repair import ALIKE, MOST_LINES, Repair, Repairs
 from roundwright.wording.reading.states import Fault
 
 MOST_STEPS_REREAD: Final = 8_000
 """Steps of reading a text again, to say what its edits leave: six times a usual crown."""
 MOST_REREAD: Final = 6
 """How often a text is read again, so that the time grows no faster than the text."""
-ALIKE: Final = 0.05
-"""How much dearer a repair may be than the best to be as good."""
 
 FindingsOf = Callable[[str, tuple[int, ...]], Iterable[Finding]]
 

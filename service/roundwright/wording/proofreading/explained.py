@@ -1,5 +1,7 @@
 """A text with its cheapest explanation, for all the sizes that are asked for."""
 
+from __future__ import annotations
+
 import re
 from bisect import bisect_right
 from functools import cached_property
@@ -23,9 +25,10 @@ class Explained:
 
     - `text`: as given, with one sign for the end of each line; a place in it is the same place in the original
     - `counts`: what the text casts on, for each of its sizes; `columns`: which of them each size asked for is
+    - `before`: the text before an edit, whose explanation holds up to the line that was edited
     """
 
-    def __init__(self, original: str, cast_on: tuple[int, ...]) -> None:
+    def __init__(self, original: str, cast_on: tuple[int, ...], before: Explained | None = None) -> None:
         self.original = original
         self.text = original.replace("\r\n", " \n").replace("\r", "\n")
         self.cast_on = cast_on
@@ -46,7 +49,10 @@ class Explained:
         self.width = max(len(counts), len(cast_on))
         self.segments.extend(_cut(laid, len(scanned.tokens) - 1 if scanned.cut else 0))
         self.search = Search(self.segments, Sizes(cast_on, self.columns, self.width, counts))
-        self.explanation: Explanation = self.search.run()
+        begun = 0
+        if before is not None and before.guessed is None and before.search.sizes == self.search.sizes:
+            begun = self.search.follow(before.search)
+        self.explanation: Explanation = self.search.run(begun)
         self.guessed: int | None = None
         if len(cast_on) == 1 and not counts and any(not fault.note for fault in self.explanation.faults):
             self._guess()

@@ -28,7 +28,7 @@ def read(text: str, cast_on: tuple[int, ...]) -> Reading:
     explained = Explained(text, cast_on)
     laid = lines(explained)
     entries = _all_findings(explained, laid)
-    edits = Edits(explained, _findings_of)
+    edits = Edits(explained, lambda text, cast_on: _findings_of(Explained(text, cast_on, explained)))
     findings = []
     for entry, made in zip(entries, edits.of(entries), strict=True):
         repair = line_with(explained, made[0]) if made else None
@@ -37,9 +37,8 @@ def read(text: str, cast_on: tuple[int, ...]) -> Reading:
     return Reading(_rounds(explained), tuple(findings), laid, repaired(explained, findings))
 
 
-def _findings_of(text: str, cast_on: tuple[int, ...]) -> list[Finding]:
+def _findings_of(explained: Explained) -> list[Finding]:
     """The findings of a text, without edits."""
-    explained = Explained(text, cast_on)
     return _cut([entry.finding for entry in _all_findings(explained, lines(explained))])
 
 

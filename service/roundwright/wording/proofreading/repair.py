@@ -8,6 +8,7 @@ smallest of those first; where several are as good, all are.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 from typing import Final
 
 from msgspec import Struct
@@ -38,6 +39,8 @@ MOST_FOLLOWED: Final = 12
 """Segments worked after an edit, to see what it does to the rest."""
 MUCH_LARGER: Final = 2.5
 """An edit so much larger than one that comes out is not tried."""
+ALIKE: Final = 0.05
+"""How much dearer a repair may be than the best to be as good."""
 
 
 class Repair(Struct, frozen=True):
@@ -70,6 +73,7 @@ class Repairs:
         repairs: list[Repair] = []
         seen: set[Edits] = set()
         smallest: float | None = None
+        most = inf
         for edits in tried(doubtful):
             if self.budget.left <= 0:
                 break
@@ -77,17 +81,21 @@ class Repairs:
             if edits in seen or (smallest is not None and size > smallest + MUCH_LARGER):
                 continue
             seen.add(edits)
-            left = self.outcome(doubtful, edits)
+            left = self.outcome(doubtful, edits, most - size)
             if left is None:
                 continue
             repairs.append(Repair(edits, left, size))
+            most = min(most, left + size + ALIKE)
             if left < 4:
                 smallest = min(size, smallest) if smallest is not None else size
         repairs.sort(key=lambda repair: repair.cost)
         return repairs
 
-    def outcome(self, doubtful: Doubtful, edits: Edits) -> float | None:
-        """What is left wrong with these edits in the line and those after it; None where the line does not come out."""
+    def outcome(self, doubtful: Doubtful, edits: Edits, most: float) -> float | None:
+        """What is left wrong with these edits in the line and those after it.
+
+        None where the line does not come out, or where more is left than `most`.
+        """
         first, last = doubtful.first, doubtful.last
         states = self.search.before.get(first)
         if not states:
@@ -116,6 +124,8 @@ class Repairs:
             return None
         for at in range(stop, stop + len(rest)):
             search.advance(at)
+            if search.states[0].cost - states[0].cost > most:
+                return None
         state = search.states[0]
         return state.cost - states[0].cost + unlike(state.lanes, first, stop)
 

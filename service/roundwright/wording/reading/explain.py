@@ -82,9 +82,25 @@ class Search:
     def fresh(
         self, segments: list[Segment], budget: Budget, cast_on: tuple[int, ...] | None = None
     ) -> Search:
-        """A search over other segments, or from another cast-on."""
+        """A search over other segments, or from another cast-on; it knows the lines that were worked in this."""
         sizes = replace(self.sizes, cast_on=cast_on) if cast_on else self.sizes
-        return Search(segments, sizes, budget)
+        search = Search(segments, sizes, budget)
+        search.desk.known, search.listed = self.desk.known, self.listed
+        return search
+
+    def follow(self, other: Search) -> int:
+        """Take over what was found of the segments with which the text begins as another does; how many they are."""
+        same = 0
+        for own, known in zip(self.segments, other.segments, strict=False):
+            if own != known:
+                break
+            same += 1
+        later = [place for place in other.before if place >= same]
+        self.known = {place: options for place, options in other.known.items() if place < same}
+        self.before = {place: states for place, states in other.before.items() if place < same}
+        self.desk.known, self.listed = other.desk.known, other.listed
+        self.states = other.before[min(later)] if later else other.states
+        return same
 
     def options(self, place: int) -> list[Candidate]:
         """The candidates of a segment."""
