@@ -44,7 +44,7 @@ class Edits:
             is_error = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
             if not fault.note and (is_error or fault.code == "round_missing"):
                 faults.setdefault(fault.segment, []).append(fault)
-        repairs = Repairs(explained.text, explained.search)
+        repairs = Repairs(explained.text, explained.laid, explained.search)
         made: dict[int, tuple[Edit, ...]] = {}
         for place in sorted(faults)[:MOST_LINES]:
             options = repairs.repairs(place, faults[place], explained.chosen.get(place))

@@ -14,10 +14,11 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import MOST_LINES, Laid, Segment, segments
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.scanner import scan
+from roundwright.wording.reading.sizes import width_of
 from roundwright.wording.reading.states import Explanation
 
 BEGINNING: Final = 3_000
-"""Characters in which a long text casts on, so that it is read once for as many sizes as it has."""
+"""Characters in which a text casts on, so that it is read once for as many sizes as it has."""
 
 
 class Explained:
@@ -33,16 +34,17 @@ class Explained:
         self.text = original.replace("\r\n", " \n").replace("\r", "\n")
         self.cast_on = cast_on
         width = len(cast_on)
-        if len(self.text) > 2 * BEGINNING:
-            beginning = segments(scan(self.text[:BEGINNING], width).tokens, width)
-            counts = _cast_on(beginning)
-            width = len(counts) if len(counts) > 1 else width
-        scanned = scan(self.text, width)
+        scanned = scan(self.text[:BEGINNING], width)
+        listed = width_of(scanned.tokens)
+        if len(self.text) > BEGINNING or listed not in (1, width):
+            width = listed if listed > 1 else width
+            scanned = scan(self.text, width)
         laid = segments(scanned.tokens, width)
         counts = _cast_on(laid)
         if len(counts) > 1 and len(counts) != width:
             scanned = scan(self.text, len(counts))
             laid = segments(scanned.tokens, len(counts))
+        self.laid = laid
         self.segments = laid.segments
         self.counts = counts
         self.columns = _columns(counts, cast_on)

@@ -101,7 +101,7 @@ def size_taken(size: int, count: int) -> str:
     return f"There are numbers for several sizes; those of size {size} come out on {stitches(count)} and are taken."
 
 
-def unknown_word(word: str, near: list[str]) -> str:
+def unknown_word(word: str, near: tuple[str, ...]) -> str:
     """A word where a stitch should be, with the stitches that look most like it."""
     hint = " or ".join(f"“{name}”" for name in near[:2])
     return f"“{word}” is not a stitch that is known{f'; {hint} looks most like it' if hint else ''}."

@@ -12,7 +12,6 @@ from math import inf
 from typing import Final
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from roundwright.wording.proofreading import missing_rounds, number_edits, word_edits
 from roundwright.wording.proofreading.doubtful import Doubtful
@@ -20,7 +19,7 @@ from roundwright.wording.proofreading.likeness import unlike
 from roundwright.wording.proofreading.rewriting import Edit, Edits, rewritten, written
 from roundwright.wording.reading.explain import Search
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.layout import Segment, segments
+from roundwright.wording.reading.layout import Laid
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.scanner import scan
 from roundwright.wording.reading.states import Budget, Fault, Faults
@@ -35,10 +34,16 @@ MOST_STEPS_OF_CAST_ON: Final = 1_500
 """Steps to look for another cast-on."""
 STEPS_FOR_EDIT: Final = 30
 """Steps it takes to write an edit and read the line again, beside its words."""
+FAR_BACK: Final = 4
+"""Characters before a line that say whether another line, or a blank one, stands before."""
 MOST_FOLLOWED: Final = 12
 """Segments worked after an edit, to see what it does to the rest."""
 MUCH_LARGER: Final = 2.5
 """An edit so much larger than one that comes out is not tried."""
+CLEAN: Final = 0.5
+"""An edit that leaves so little more than is wrong below in any case does away with what is wrong in its line."""
+LARGER: Final = 1.0
+"""An edit so much larger than one that does away with it is not tried."""
 ALIKE: Final = 0.05
 """How much dearer a repair may be than the best to be as good."""
 
@@ -59,11 +64,11 @@ class Repair(Struct, frozen=True):
 class Repairs:
     """Looks for repairs of one text, and no longer than its budget lasts."""
 
-    def __init__(self, text: str, search: Search) -> None:
+    def __init__(self, text: str, laid: Laid, search: Search) -> None:
         self.text = text
+        self.laid = laid
         self.search = search
-        spare = search.budget.left - search.budget.steps // 4
-        self.budget = Budget(max(FEWEST_STEPS, min(MOST_STEPS, spare)))
+        self.budget = Budget(max(FEWEST_STEPS, min(MOST_STEPS, search.budget.left)))
 
     def repairs(self, place: int, faults: list[Fault], chosen: Candidate | None) -> list[Repair]:
         """Repairs of a segment, the best first."""
@@ -72,13 +77,13 @@ class Repairs:
         doubtful = Doubtful(self.text, self.search, self.budget, faults, chosen)
         repairs: list[Repair] = []
         seen: set[Edits] = set()
-        smallest: float | None = None
-        most = inf
+        wrong_below = self.wrong_below(doubtful.last)
+        most = largest = inf
         for edits in tried(doubtful):
             if self.budget.left <= 0:
                 break
             size = sum(edit.size for edit in edits)
-            if edits in seen or (smallest is not None and size > smallest + MUCH_LARGER):
+            if edits in seen or size > largest:
                 continue
             seen.add(edits)
             left = self.outcome(doubtful, edits, most - size)
@@ -87,9 +92,15 @@ class Repairs:
             repairs.append(Repair(edits, left, size))
             most = min(most, left + size + ALIKE)
             if left < 4:
-                smallest = min(size, smallest) if smallest is not None else size
+                largest = min(largest, size + MUCH_LARGER)
+            if left < wrong_below + CLEAN:
+                largest = min(largest, size + LARGER)
         repairs.sort(key=lambda repair: repair.cost)
         return repairs
+
+    def wrong_below(self, last: int) -> float:
+        """What is wrong with the segments after this that are worked again with an edit, whatever that is."""
+        return self.search.cost_before(last + 1 + MOST_FOLLOWED) - self.search.cost_before(last + 1)
 
     def outcome(self, doubtful: Doubtful, edits: Edits, most: float) -> float | None:
         """What is left wrong with these edits in the line and those after it.
@@ -105,7 +116,9 @@ class Repairs:
         end = max(all_segments[last].end, *(edit.end for edit in edits))
         line = rewritten(self.text, start, end, edits)
         self.budget.spend(STEPS_FOR_EDIT + len(line) // 2)
-        made = _read_again(line, all_segments[first], self.search.width)
+        begun = self.text[max(0, start - FAR_BACK) : start]
+        gap = begun[len(begun.rstrip()) :]
+        made = self.laid.instead(all_segments[first].start, scan(gap + line, self.search.width).tokens)
         if not made and line.strip():
             return None
         rest = all_segments[last + 1 : last + 1 + MOST_FOLLOWED]
@@ -168,15 +181,6 @@ def _cast_on_asked_for(doubtful: Doubtful) -> Iterator[Edits]:
     for phrase in doubtful.segment.phrases:
         if isinstance(phrase, CastOn) and phrase.number.start >= 0:
             yield (doubtful.edit(phrase.number, {lane.column: lane.count for lane in doubtful.state.lanes}),)
-
-
-def _read_again(line: str, segment: Segment, width: int) -> list[Segment]:
-    """The segments of an edited line."""
-    made = segments(scan(line, width).tokens).segments
-    return [
-        replace(part, heading=segment.heading and place == 0, under_notes=segment.under_notes)
-        for place, part in enumerate(made)
-    ]
 
 
 def _wrong(faults: Faults, first: int, stop: int) -> bool:

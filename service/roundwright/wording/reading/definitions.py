@@ -19,13 +19,13 @@ _ENDS: Final = STOP | SEMI | LINE | COLON
 Names = dict[tuple[str, ...], str]
 
 
-def with_definitions(tokens: list[Token]) -> list[Token]:
+def with_definitions(tokens: list[Token], names: Names) -> list[Token]:
     """The tokens, with the names that the text itself explains read as the stitches that they mean."""
-    names = _names(tokens)
     return _replaced(tokens, names) if names else tokens
 
 
-def _names(tokens: list[Token]) -> Names:
+def definitions(tokens: list[Token]) -> Names:
+    """The names that a text itself explains, with the stitches that they mean."""
     names: Names = {}
     for place, token in enumerate(tokens):
         if token.flags & EQUALS and place and len(names) < MOST_NAMES:

@@ -37,10 +37,10 @@ from roundwright.wording.reading.working import UnclearError
 
 BEAM: Final = 8
 """States that are kept."""
-MOST_STEPS: Final = 6_000
+MOST_STEPS: Final = 4_000
 """Steps of the search for one text, each one or two microseconds."""
-MOST_STEPS_OF_SIZE: Final = 3_000
-"""Steps in addition for every size: the longest hat the service writes in twelve sizes takes 38,000."""
+MOST_STEPS_OF_SIZE: Final = 2_700
+"""Steps in addition for every size: the longest hat the service writes takes 4,900 in one size, 28,000 in twelve."""
 STEPS_FOR_SEGMENT: Final = 20
 """Steps it takes to find the candidates of a segment, and as many for every five phrases."""
 STEPS_FOR_SIZE: Final = 4
@@ -77,7 +77,8 @@ class Search:
         self.states = [State(tuple(Lane(size, column, count) for size, (count, column) in enumerate(lanes)))]
         self.known: dict[int, list[Candidate]] = {}
         self.before: dict[int, list[State]] = {}
-        self.listed: dict[int, tuple[Candidate, list[Number]]] = {}
+        self.listed: dict[int, tuple[Candidate, list[Number], bool]] = {}
+        self.named: dict[tuple[str, ...], frozenset[int]] = {}
 
     def fresh(
         self, segments: list[Segment], budget: Budget, cast_on: tuple[int, ...] | None = None
@@ -95,12 +96,20 @@ class Search:
             if own != known:
                 break
             same += 1
-        later = [place for place in other.before if place >= same]
         self.known = {place: options for place, options in other.known.items() if place < same}
         self.before = {place: states for place, states in other.before.items() if place < same}
         self.desk.known, self.listed = other.desk.known, other.listed
-        self.states = other.before[min(later)] if later else other.states
+        self.states = other.states_before(same)
         return same
+
+    def states_before(self, place: int) -> list[State]:
+        """The states before a segment, when all were advanced."""
+        later = [other for other in self.before if other >= place]
+        return self.before[min(later)] if later else self.states
+
+    def cost_before(self, place: int) -> float:
+        """What it costs at least to understand the segments before this one."""
+        return self.states_before(place)[0].cost
 
     def options(self, place: int) -> list[Candidate]:
         """The candidates of a segment."""
@@ -111,12 +120,14 @@ class Search:
             self.budget.spend(STEPS_FOR_SEGMENT * (1 + phrases // 5))
         return options
 
-    def lists(self, candidate: Candidate) -> list[Number]:
-        """The numbers of a candidate that are given for several sizes."""
+    def lists(self, candidate: Candidate) -> tuple[list[Number], bool]:
+        """The numbers of a candidate that are given for several sizes, and whether any has none for a size."""
         known = self.listed.get(id(candidate))
         if known is None:
-            known = self.listed[id(candidate)] = (candidate, lists_of(candidate))
-        return known[1]
+            numbers = lists_of(candidate)
+            gaps = any(None in number.values for number in numbers)
+            known = self.listed[id(candidate)] = (candidate, numbers, gaps)
+        return known[1], known[2]
 
     def run(self, start: int = 0, stop: int | None = None) -> Explanation:
         """The cheapest explanation of all segments, or of those from `start` to before `stop`."""
@@ -197,7 +208,7 @@ class Search:
         if width == 1 and len(self.counts) != 1:
             return None  # one size of a pattern that does not say how many it has
         own = len(segment.label.sizes) if segment.label is not None and segment.label.sizes else width
-        for number in self.lists(candidate):
+        for number in self.lists(candidate)[0]:
             if len(number.values) not in (1, width, own):
                 return number
         return None
@@ -230,13 +241,15 @@ class Search:
         """Whether a line is for this size."""
         if label is None or not label.sizes:
             return True
-        named = {int(text) for text in label.sizes if text.isdigit()}
-        if not named:
+        known = self.named.get(label.sizes)
+        if known is None:
+            known = self.named[label.sizes] = frozenset(int(text) for text in label.sizes if text.isdigit())
+        if not known:
             return True
-        if all(1 <= number <= self.width for number in named):
-            return lane.column + 1 in named
-        if all(count in self.counts for count in named):
-            return self.counts[lane.column] in named
+        if min(known) >= 1 and max(known) <= self.width:
+            return lane.column + 1 in known
+        if known.issubset(self.counts):
+            return self.counts[lane.column] in known
         return True
 
 
@@ -283,9 +296,9 @@ class _Application:
         """The states after it, one for every count the pattern may go on with."""
         search, candidate = self.search, self.candidate
         label = search.segments[self.place].label
-        lists = search.lists(candidate)
+        lists, gaps = search.lists(candidate)
         for old in self.state.lanes:
-            left_out = lists and any(number.of(old.column) is None for number in lists)
+            left_out = gaps and any(number.of(old.column) is None for number in lists)
             if left_out or not search.concerns(label, old):
                 self.lanes.append(old)
                 self.counts.append((old.count,))

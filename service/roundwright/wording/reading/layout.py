@@ -1,5 +1,6 @@
 """The lines of a text: which are told, which begin rounds, and where one round ends and the next begins."""
 
+from bisect import bisect_right
 from collections.abc import Mapping
 from typing import Final
 
@@ -7,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
-from roundwright.wording.reading.definitions import with_definitions
+from roundwright.wording.reading.definitions import Names, definitions, with_definitions
 from roundwright.wording.reading.labels import Label, label
 from roundwright.wording.reading.line_breaks import begins_round, lines_of
 from roundwright.wording.reading.needles import with_needles_joined
@@ -65,22 +66,45 @@ class Segment(Struct, frozen=True, gc=False):
 
 
 class Laid(Struct):
-    """A text as it is laid out: its segments, and the words that it was cut short at."""
+    """A text as it is laid out.
+
+    - `segments`: in order; `cut`: where the text was cut short
+    - `names`: the columns of its sizes; `defined`: what it says its own words mean
+    - `lines`: where each line begins; `around`: what holds for the line, as in `_Layout`
+    """
 
     segments: list[Segment]
+    names: Mapping[str, int]
+    defined: Names
     cut: int | None = None
+    lines: list[int] = []
+    around: list[tuple[bool, bool, bool, tuple[str, ...]]] = []
+
+    def instead(self, place: int, tokens: list[Token]) -> list[Segment]:
+        """The segments of other words in the line that stands at a place of the text."""
+        line = max(0, bisect_right(self.lines, place) - 1)
+        tokens = with_needles_joined(with_definitions(tokens, self.defined))
+        layout = _Layout(tokens, self.names, [], *self.around[line])
+        for begin, stop in lines_of(tokens, MOST_LINES, self.names):
+            layout.read(begin, stop)
+        return layout.segments
 
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = with_needles_joined(with_definitions(tokens))
+    defined = definitions(tokens)
+    tokens = with_needles_joined(with_definitions(tokens, defined))
     names = names_of(tokens, max(width, width_of(tokens)))
     layout = _Layout(tokens, names, [])
+    laid = Laid(layout.segments, names, defined)
     for number, (begin, stop) in enumerate(lines_of(tokens, MOST_LINES, names)):
         if number >= MOST_LINES:
-            return Laid(layout.segments, tokens[begin].start)
+            laid.cut = tokens[begin].start
+            break
+        laid.lines.append(tokens[begin].start)
+        laid.around.append((layout.under_notes, layout.heading, layout.opened, layout.sizes))
         layout.read(begin, stop)
-    return Laid(layout.segments)
+    return laid
 
 
 class _Layout(Struct):

@@ -63,9 +63,10 @@ def label_numbers(label: Label | None, column: int) -> list[int]:
 
 def _of_size(label: Label, number: Number, column: int) -> int:
     """A round number for a size; a line for some sizes may have it for those only: `Rnds 3-6 (4) (sizes 2 and 4)`."""
-    named = sorted(int(size) for size in label.sizes or () if size.isdigit())
-    if column + 1 in named and 1 < len(number.values) == len(named):
-        column = named.index(column + 1)
+    if label.sizes and len(number.values) > 1:
+        named = sorted(int(size) for size in label.sizes if size.isdigit())
+        if column + 1 in named and len(number.values) == len(named):
+            column = named.index(column + 1)
     return number.of(column) or 0
 
 

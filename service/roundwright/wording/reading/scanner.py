@@ -15,10 +15,10 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.vocabulary import Vocabulary, Word, vocabulary
 
-MOST_WORDS: Final = 4_000
+MOST_WORDS: Final = 2_400
 """Words of one text, and `MOST_WORDS_OF_SIZE` more for every size."""
-MOST_WORDS_OF_SIZE: Final = 550
-"""The longest hat the service writes, in sentences and twelve sizes, has 9,800."""
+MOST_WORDS_OF_SIZE: Final = 620
+"""The longest hat the service writes, in sentences, has 1,400 in one size, and 9,800 in twelve."""
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
 
@@ -80,14 +80,15 @@ _SCANNER: Final = re.compile(
         | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
         | [a-z&ß-öø-ÿ]++(?:[0-9]{{1,3}}[a-z&]+)*+ (?:'[a-z]+)?+ )
     | (?P<ordinal> [0-9]{{1,4}}(?:st|nd|rd|th)(?![a-z0-9]) )
-    | (?P<decimal> (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
+    | (?P<sizes> (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+ )
+    | (?P<decimal> (?=[0-9½¼¾⅓⅔⅛./\s-]{{1,20}}+[(\[])
+        (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
         | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
     | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-]|[–—][0-9])(?:{_LIST})?+ )
     | (?P<list> [0-9]{{1,7}}+(?:\s/\s[0-9]{{1,7}}+(?!\.[0-9]|[0-9/½¼¾])){{1,12}}+(?!\s?(?:cm|mm|in\b|"))
         | [(\[][0-9]{{1,7}}+[)\]](?:/[(\[][0-9]{{1,7}}+[)\]]){{1,12}}+
         | (?:[0-9]{{1,7}}+|-)(?:[/:][0-9]{{1,7}}+){{1,12}}+(?![0-9/])
-        | (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+
         | [0-9]{{1,7}}+(?:[-–][0-9]{{1,7}}+){{2,12}}+ )
     | (?P<number> [0-9]++ )
     | (?P<stars> \*++(?:'?s(?![a-z0-9]))?+ )
@@ -160,22 +161,20 @@ _FLAGS: Final = {
     **dict.fromkeys("•·", BULLET),
 }
 
-_gaps: dict[str, int] = {"": 0}
+_gaps: dict[str, int] = {}
 
 
 def _flags(gap: str) -> int:
     """What a gap holds, as flags."""
-    flags = _gaps.get(gap)
-    if flags is None:
-        flags = SPACE
-        for sign in set(gap):
-            flags |= _FLAGS.get(sign, 0)
-        if gap.count("\n") > 1:
-            flags |= BLANK
-        if "   " in gap:
-            flags |= TAB
-        if len(_gaps) < 4_096 and len(gap) < 16:
-            _gaps[gap] = flags
+    flags = SPACE if gap else 0
+    for sign in set(gap):
+        flags |= _FLAGS.get(sign, 0)
+    if gap.count("\n") > 1:
+        flags |= BLANK
+    if "   " in gap:
+        flags |= TAB
+    if gap and len(_gaps) < 4_096 and len(gap) < 16:
+        _gaps[gap] = flags
     return flags
 
 
@@ -191,14 +190,11 @@ def most_words(width: int) -> int:
     return MOST_WORDS + MOST_WORDS_OF_SIZE * width
 
 
-def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: str = "en") -> Scan:
-    """The tokens of a text for so many sizes. Takes time in its length.
-
-    `extra` are words that the text itself defines.
-    """
+def scan(text: str, width: int, language: str = "en") -> Scan:
+    """The tokens of a text for so many sizes. Takes time in its length."""
     folded = text.translate(_FOLD)
     known = vocabulary(language)
-    words = known.words if not extra else {**known.words, **extra}
+    words = known.words
     makers: Mapping[str, _Maker] = {**_PLAIN, "dotted": partial(_dotted, words)}
     most = most_words(width)
     tokens: list[Token] = []
@@ -209,8 +205,8 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
         group = match.lastgroup or ""
         if group == "tail":
             break
-        gap = match["gap"]
-        flags = _flags(gap) | carried
+        gap, raw = match["gap"], match[group]
+        flags = (_gaps.get(gap) or _flags(gap)) | carried
         if group in _NO_TOKENS:
             carried = flags | _NO_TOKENS[group]
             continue
@@ -218,17 +214,17 @@ def scan(text: str, width: int, extra: dict[str, Word] | None = None, language: 
         if len(tokens) >= most:
             cut = True
             break
-        start, end = match.span(group)
+        end = match.end()
+        start = end - len(raw)
         if counted and gap.startswith(_INCH_SIGNS):
             tokens.append(_inches(start - len(gap)))
         if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, text[start]):
             flags &= ~STOP
-        raw = folded[start:end]
         if group == "word":
             token = _word(words, raw, start, end, flags)
             joined = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
             tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
-        elif group == "list":
+        elif group in _LISTS:
             tokens.extend(_list(raw, start, flags, width, last))
         else:
             tokens.append(makers[group](raw, start, end, flags))
@@ -248,7 +244,8 @@ _NO_TOKENS: Final = {"other": DASH, "clock": 0}
 """What is passed over, with what it leaves before the next word."""
 _INCH_SIGNS: Final = ('"', "''", ' "')
 _TENS: Final = frozenset(("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"))
-_COUNTS: Final = frozenset(("number", "decimal", "list", "range"))
+_LISTS: Final = frozenset(("sizes", "list"))
+_COUNTS: Final = frozenset(("number", "decimal", "range", *_LISTS))
 _UNBROKEN: Final = SEMI | STOP | COLON | LINE | EQUALS | TAB
 _NO_COMMA: Final = _UNBROKEN | COMMA
 
@@ -264,7 +261,9 @@ def _ends_sentence(gap: str, last: Token, group: str, follows: str) -> bool:
         return False
     if last.text not in _ABBREVIATED or gap.lstrip()[:1] != ".":
         return True
-    numbered = group in ("number", "list", "range") and (last.kind in _CRAFTS or last.text in _BEFORE_NUMBERS)
+    numbered = group in ("number", "range", *_LISTS) and (
+        last.kind in _CRAFTS or last.text in _BEFORE_NUMBERS
+    )
     return not (numbered or "a" <= follows <= "z" or gap[:2] in (".:", ".-"))
 
 
@@ -393,6 +392,10 @@ def _comma_lists(tokens: list[Token], width: int) -> list[Token]:
     made: list[Token] = []
     place = 0
     while place < len(tokens):
+        if tokens[place].kind != "number":
+            made.append(tokens[place])
+            place += 1
+            continue
         run = tokens[place : place + width]
         before = tokens[place - 1].kind if place else ""
         following = tokens[place + width] if place + width < len(tokens) else None

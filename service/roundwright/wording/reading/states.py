@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import copy
 from typing import Final
 
 from msgspec import Struct
@@ -104,12 +105,9 @@ class Lane(Struct, gc=False):
 
     def copy(self) -> Lane:
         """The same, to go on with in another way."""
-        return Lane(
-            self.size, self.column, self.count, self.chain, self.worked, self.number, self.printed, self.lowest,
-            self.loose, self.numbers_known, dict(self.waiting) if self.waiting else {}, self.standing,
-            self.between, self.begin,
-            self.sections, self.loop, self.steady,
-        )  # fmt: skip
+        lane = copy(self)
+        lane.waiting = dict(self.waiting) if self.waiting else {}
+        return lane
 
     def stands(self, number: int) -> Entry | None:
         """The line that stands for a round of this number."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final, NamedTuple
 
 from msgspec import Struct
@@ -81,11 +81,12 @@ def nearest(word: str, language: str = "en") -> list[StitchName]:
     return list(dict.fromkeys(spellings[spelling] for spelling in similar(word, language)))
 
 
-def similar(word: str, language: str = "en") -> list[str]:
+@lru_cache(maxsize=256)
+def similar(word: str, language: str = "en") -> tuple[str, ...]:
     """The spellings of stitches that look most like this word, the likest first."""
     if len(word) > LONGEST_WORD:
-        return []
-    return get_close_matches(word, _spellings(language), n=4, cutoff=0.6)
+        return ()
+    return tuple(get_close_matches(word, _spellings(language), n=4, cutoff=0.6))
 
 
 @cache
