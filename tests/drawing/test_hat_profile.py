@@ -1,118 +1,152 @@
-"""The picture of a hat from the side."""
+"""The pictures of a hat: worn on a head, and laid flat with its measures."""
 
 import re
-from math import pi, sqrt
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roundwright.drawing.hat_profile import hat_profile
+from roundwright.drawing.hat_profile import hat_figure, hat_profile
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.plan import hats
-from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
+from roundwright.knitting.hat.request import Body, Brim, HatRequest, HatSize
 from roundwright.knitting.quantities import Gauge, Length
 from tests.support.picture_reader import assert_stands_alone, elements, key_text, parsed, text_of, texts
 
 GAUGE = Gauge(stitches=22, rows=30)
+BRIMS = ["rolled", "ribbed", "garter", "folded"]
 
 
-def drawn(head=56.0, **fields):
+def planned(head=56.0, **fields):
     request = HatRequest(
         **{
             "gauge": GAUGE,
             "sizes": (HatSize(head=Length(head, "cm")),),
-            "crown": CrownShape(style="dome"),
+            "crown": CrownShape(style="wedge"),
             **fields,
         }
     )
-    plan = hats(request, lambda *_: "").sizes[0]
-    return plan, request.brim, parsed(hat_profile(plan, request.brim))
+    return hats(request, lambda *_: "").sizes[0], request.brim
 
 
-def silhouette(root) -> list[tuple[float, float]]:
-    """The corners of the hat."""
-    (ground,) = [path for path in elements(root, "path") if path.get("class") == "tint"]
-    corners = re.findall(r"(-?[\d.]+) (-?[\d.]+)", ground.get("d"))
-    return [(float(x), float(y)) for x, y in corners]
+def drawn(view, **fields):
+    plan, brim = planned(**fields)
+    return plan, parsed(hat_profile(plan, brim, view=view))
 
 
-def edge_ruler(root) -> tuple[float, float]:
-    """Pixels of the ruler along the edge, and pixels of one of its units, from where its numbers are."""
-    numbers = [text for text in elements(root, "text", "m") if (text.text or "").isdigit()]
-    lowest = max((text.get("y") for text in numbers), key=float)
-    first, *_, last = [text for text in numbers if text.get("y") == lowest]
-    unit_px = (float(last.get("x")) - float(first.get("x"))) / (int(last.text) - int(first.text))
-    (line,) = [
-        path
-        for path in elements(root, "path", "line")
-        if re.match(r"M\S+ \S+h[1-9][\d.]*M\S+ \S+v", path.get("d"))
-    ]
-    return float(re.match(r"M\S+ \S+h([\d.]+)", line.get("d"))[1]), unit_px
+def corners(root) -> list[tuple[float, float]]:
+    """The corners of the hat: of the first area of fabric."""
+    ground = next(path for path in elements(root, "path") if path.get("class") == "tint")
+    return [(float(x), float(y)) for x, y in re.findall(r"(-?[\d.]+) (-?[\d.]+)", ground.get("d"))]
+
+
+def measures(root) -> dict[str, float]:
+    """The lengths beside the hat, by the name above each."""
+    found, name = {}, ""
+    for text in texts(root):
+        if match := re.fullmatch(r"([\d.]+) (cm|in)", text):
+            found[name] = float(match[1])
+        elif match := re.fullmatch(r"([\d.]+) (cm|in) wide.*", text):
+            found["wide"] = float(match[1])
+        name = text
+    return found
 
 
 @pytest.mark.parametrize(("units", "unit_cm"), [("metric", 1.0), ("imperial", 2.54)])
-def test_the_hat_is_to_scale(units, unit_cm):
-    """By its own ruler the hat is as wide as a tube of its circumference (C / π), in centimetres and in inches."""
-    plan, _, root = drawn(units=units)
-    ruler_px, unit_px = edge_ruler(root)
-    corners = silhouette(root)
-    width = max(x for x, _ in corners) - min(x for x, _ in corners)
-    stitches = plan.cast_on.stitches
+@pytest.mark.parametrize("kind", BRIMS)
+def test_a_flat_hat_is_half_as_wide_as_around_and_as_high_as_its_rounds(units, unit_cm, kind):
+    """Half of the stitches at 22 in 10 cm wide, all rounds at 30 in 10 cm high; the parts add up."""
+    plan, root = drawn("flat", units=units, brim=Brim(kind=kind))
+    lengths = measures(root)
+    rounds = (plan.brim.rounds, plan.body.rounds, len(plan.crown.rounds))
 
-    expected = stitches / 2.2 / pi / unit_cm  # 22 stitches in 10 cm
-    assert pytest.approx(expected, rel=0.01) == ruler_px / unit_px
-    assert pytest.approx(expected, rel=0.01) == width / unit_px
-
-
-def test_a_dome_is_drawn_as_the_hemisphere_it_follows():
-    """Every corner of a dome of fine fabric lies near the circle it follows (geometry of the sphere), top aside."""
-    fine = Gauge(stitches=60, rows=80)
-    _, _, root = drawn(gauge=fine)
-    corners = silhouette(root)
-    left = min(x for x, _ in corners)
-    radius = (max(x for x, _ in corners) - left) / 2
-    axis = left + radius
-    top = min(y for _, y in corners)
-
-    crown = [(x - axis, y - (top + radius)) for x, y in corners if y < top + 0.9 * radius]
-    assert len(crown) > 40
-    deviations = [abs(sqrt(x * x + y * y) - radius) / radius for x, y in crown]
-    assert max(deviations) < 0.08
+    assert lengths["wide"] == pytest.approx(plan.cast_on.stitches / 2 / 2.2 / unit_cm, abs=0.06)
+    assert [lengths[part] for part in ("brim", "body", "crown")] == pytest.approx(
+        [count / 3 / unit_cm for count in rounds], abs=0.06
+    )
+    assert lengths["in all"] == pytest.approx(sum(rounds) / 3 / unit_cm, abs=0.06)
 
 
-def test_the_parts_add_up():
-    """Brim, body and crown, as written beside the hat, are its height by the ruler."""
-    _, _, root = drawn(brim=Brim(kind="ribbed"))
-    heights = {
-        name: float(value)
-        for name, value in (
-            text.split() for text in texts(root) if re.match(r"(brim|body|crown) [\d.]+$", text)
-        )
-    }
-    corners = silhouette(root)
-    _, unit_px = edge_ruler(root)
-    height = (max(y for _, y in corners) - min(y for _, y in corners)) / unit_px
+@pytest.mark.parametrize("style", STYLES)
+def test_a_flat_hat_is_to_scale(style):
+    """Its outline is as high for its width as the measures say, and half as wide at the top as the last round."""
+    plan, root = drawn("flat", crown=CrownShape(style=style))
+    lengths, outline = measures(root), corners(root)
+    width = max(x for x, _ in outline) - min(x for x, _ in outline)
+    top = min(y for _, y in outline)
+    height = max(y for _, y in outline) - top
+    at_top = [x for x, y in outline if y == top]
 
-    assert {"brim", "body", "crown"} == set(heights)
-    assert pytest.approx(height, abs=0.2) == sum(heights.values())
+    assert height / width == pytest.approx(lengths["in all"] / lengths["wide"], rel=0.01)
+    assert (max(at_top) - min(at_top)) / width <= (
+        plan.crown.rounds[-1].before
+    ) / plan.cast_on.stitches + 0.01
 
 
-def test_brims_differ_in_more_than_words():
+def test_the_stretch_at_the_edge_is_said():
+    """A hat a tenth smaller than the head is worn a ninth wider (1 / 0.9): in words and beside the edge."""
+    plan, root = drawn("worn", brim=Brim(kind="ribbed"))
+    stretch = 56.0 / (plan.cast_on.stitches / 2.2) - 1
+
+    assert f"{100 * stretch:.0f} % wider at the brim than at rest" in text_of(root, "desc")
+    assert f"+{100 * stretch:.0f} %" in texts(root)
+
+
+@pytest.mark.parametrize(
+    ("body", "words"),
+    [(8.0, "ends above the ears"), (11.0, "reaches the middle of the ears"), (14.0, "covers the ears")],
+)
+def test_where_the_hat_reaches_is_said(body, words):
+    """The ears of a head of 56 cm are 17.9 cm from its crown along the scalp (0.32 of the head); the crown takes 7."""
+    plan, root = drawn("worn", body=Body(length=Length(body, "cm")), brim=Brim(kind="ribbed"))
+
+    assert 7 == round(plan.measurements.crown_depth.value)
+    assert words in text_of(root, "desc")
+    assert "ears" in texts(root)
+
+
+def test_the_ear_line_lies_where_ears_are():
+    """0.228 of the head's circumference below its crown (vertex to tragion), by the width of the same head."""
+    _, root = drawn("worn")
+    (line,) = [path for path in elements(root, "path", "slideline") if path.get("stroke-dasharray") == "7 4"][
+        :1
+    ]
+    head = next(path for path in elements(root, "path", "on") if "A" in path.get("d"))
+    radius = float(re.search(r"A([\d.]+)", head.get("d"))[1])
+    brow = re.match(r"M[\d.]+ ([\d.]+)", head.get("d"))[1]
+    ear_y = float(re.match(r"M[\d.]+ ([\d.]+)H", line.get("d"))[1])
+
+    drop = ear_y - (float(brow) - radius)
+    assert drop / (2 * 3.14159 * radius) == pytest.approx(0.228, abs=0.003)
+
+
+def test_gathered_fabric_is_drawn_in_folds():
+    """A gathered crown has more fabric than head at its top; that of a dome lies smooth."""
+    _, gathered = drawn("worn", crown=CrownShape(style="gathered"))
+    _, dome = drawn("worn", crown=CrownShape(style="dome"))
+
+    assert "folds" in key_text(gathered)
+    assert "in folds" in text_of(gathered, "desc")
+    assert "folds" not in key_text(dome)
+
+
+@pytest.mark.parametrize("view", ["worn", "flat"])
+def test_brims_differ_in_more_than_words(view):
     """Each kind of brim has a texture of its own, and the key names it."""
     textures = set()
-    for kind in ("rolled", "ribbed", "garter", "folded"):
-        _, _, root = drawn(brim=Brim(kind=kind))
+    for kind in BRIMS:
+        _, root = drawn(view, brim=Brim(kind=kind), body=Body(length=Length(16, "cm")))
         assert f"{kind} brim" in key_text(root)
-        textures.add(tuple(sorted((element.tag, element.get("class")) for element in root.iter())))
+        textures.add(tuple(path.get("d") for path in elements(root, "path", "softline")))
     assert 4 == len(textures)
 
 
-def test_the_description_has_the_sizes_and_the_shape():
+@pytest.mark.parametrize("view", ["worn", "flat"])
+def test_the_description_has_the_sizes_and_the_shape(view):
     """A reader who does not see the picture gets the same in words."""
-    plan, _, root = drawn(crown=CrownShape(style="wedge", sections=8))
+    plan, root = drawn(view, crown=CrownShape(style="wedge", sections=8))
 
     description = text_of(root, "desc")
     assert f"{plan.cast_on.stitches} stitches" in description
@@ -120,23 +154,37 @@ def test_the_description_has_the_sizes_and_the_shape():
     assert plan.crown.geometry.text in description
 
 
-@settings(max_examples=60, deadline=None)
+def test_a_handout_has_both_views():
+    """Worn and laid flat, side by side, with what they say as its text."""
+    plan, brim = planned(brim=Brim(kind="ribbed"))
+    figure = hat_figure(plan, brim)
+
+    assert_stands_alone(figure.picture)
+    assert {"ears", "edge", "brim", "body", "crown"} <= set(texts(parsed(figure.picture)))
+    assert "wider at the brim" in figure.description
+    assert "Laid flat" in figure.description
+
+
+@settings(max_examples=100, deadline=None)
 @given(
     head=st.floats(4, 100),
     stitches=st.floats(3, 100),
     rows=st.floats(3, 150),
     style=st.sampled_from(sorted(STYLES)),
-    kind=st.sampled_from(["rolled", "ribbed", "garter", "folded"]),
+    kind=st.sampled_from(BRIMS),
+    body=st.none() | st.floats(1, 90),
     units=st.sampled_from(["metric", "imperial"]),
+    view=st.sampled_from(["worn", "flat"]),
     title=st.none() | st.text(min_size=1, max_size=60),
 )
-def test_every_hat_is_drawn_or_refused(*, head, stitches, rows, style, kind, units, title):
-    """Any hat that can be knitted has a picture that stands alone and is small."""
+def test_every_hat_is_drawn_or_refused(*, head, stitches, rows, style, kind, body, units, view, title):
+    """Any hat that can be knitted has a picture that stands alone, is small, and lies within its frame."""
     request = HatRequest(
         gauge=Gauge(stitches=stitches, rows=rows),
         sizes=(HatSize(head=Length(head, "cm")),),
         crown=CrownShape(style=style),
         brim=Brim(kind=kind),
+        body=Body(length=Length(body, "cm") if body else None),
         units=units,
     )
     try:
@@ -144,6 +192,7 @@ def test_every_hat_is_drawn_or_refused(*, head, stitches, rows, style, kind, uni
     except Impossible:
         return
 
-    picture = hat_profile(plan, request.brim, title=title)
+    picture = hat_profile(plan, request.brim, view=view, title=title)
     assert_stands_alone(picture)
     assert len(picture.encode()) < 60_000
+    assert all(-1 <= x <= 481 for x, _ in corners(parsed(picture)))

@@ -220,3 +220,23 @@ def page(
         font_size=_TEXT_SIZE,
     )
     return Picture(svg)
+
+
+def figure(name: str, content: Block, *, title: str, description: str, theme: Theme) -> Picture:
+    """A picture without heading and key on the paper it is printed on."""
+    svg = element(
+        "svg",
+        element("title", title, id=f"{name}-title"),
+        element("desc", description, id=f"{name}-desc"),
+        element("style", Markup(style_sheet(theme))),
+        content.markup,
+        xmlns="http://www.w3.org/2000/svg",
+        viewBox=f"0 0 {px(WIDTH)} {px(content.height)}",
+        width=round(WIDTH * SHOWN_SCALE),
+        height=round(content.height * SHOWN_SCALE),
+        role="img",
+        aria_labelledby=f"{name}-title {name}-desc",
+        class_=f"roundwright {name}",
+        font_size=_TEXT_SIZE,
+    )
+    return Picture(svg)

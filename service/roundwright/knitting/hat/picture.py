@@ -1,6 +1,6 @@
-"""Picture of a hat from the side: its query and its address."""
+"""Pictures of a hat: their query and their address."""
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from msgspec import Meta
 
@@ -34,9 +34,11 @@ from roundwright.knitting.picture_address import (
 from roundwright.knitting.sizing.cast_on import MOST_EASE_PERCENT, USUAL_EASE, Ease
 from roundwright.knitting.sizing.heads import Adult, AgeMonths, ChartSize, GestationWeeks, Sex
 
+HatView = Literal["worn", "flat"]
+
 
 class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A hat from the side. Whose it is: exactly one of `head`, `age_months`, `gestation_weeks`, `adult`, `chart`."""
+    """A hat worn or laid flat, for exactly one of `head`, `age_months`, `gestation_weeks`, `adult`, `chart`."""
 
     head: Annotated[
         LengthText | None, Meta(description="Head circumference as measured, such as `55.5cm`.")
@@ -81,6 +83,13 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     ] = None
     body_adjust_in: Annotated[AdjustIn, Meta(description=ADJUST_IN)] = "body"
     units: Units = "metric"
+    view: Annotated[
+        HatView,
+        Meta(
+            description="`worn`: the hat on its head, with what it stretches and where it reaches; `flat`: laid flat, "
+            "as the schematic of a printed pattern, with its measures. Default `worn`."
+        ),
+    ] = "worn"
 
     def request(self) -> HatRequest:
         """The request for this hat, in one size."""
@@ -119,8 +128,8 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         return Ease(percent=self.ease_percent, length=difference_of(self.ease_length))
 
 
-def hat_picture_address(request: HatRequest, index: int) -> str:
-    """The address of the side view of one size of a hat."""
+def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn") -> str:
+    """The address of a picture of one size of a hat."""
     size, brim, ease = request.sizes[index], request.brim, request.ease
     body = request.body_of(index)
     is_usual = ease == USUAL_EASE
@@ -146,5 +155,6 @@ def hat_picture_address(request: HatRequest, index: int) -> str:
             "body_adjust_in": body.adjust_in,
             **crown_parameters(request.crown, request.finish),
             "units": request.units,
+            "view": view,
         },
     )

@@ -54,20 +54,24 @@ def draw_crown(query: CrownPicture) -> Picture:
 @lookup(
     "/v1/drawings/profile.svg",
     id="drawProfile",
-    summary="A hat from the side",
+    summary="A hat, worn or laid flat",
     example="draw-profile",
     **PICTURE,
 )
 def draw_profile(query: ProfilePicture) -> Picture:
-    """A hat of one size from `/v1/hats`, from the side and to scale, with a ruler in centimetres or inches.
+    """A hat of one size from `/v1/hats`, to scale, in one of two views; both are drawn from its rounds.
 
-    The crown is the surface of revolution of its geometry: a round of circumference C lies at the radius C / 2π, as
-    far as the fabric between two rounds allows. A dotted line shows how far the head reaches into the hat.
+    `worn`: the hat on its head. Every round keeps its height; where the head is wider than the fabric the round is
+    stretched, where it is narrower the fabric hangs or lies in folds. The picture says how much wider the edge is than
+    at rest and whether it reaches the ears: 0.32 of the head's circumference from its crown along the scalp (vertex to
+    tragion over head circumference: Snyder et al. 1977, ANSUR II 2012; the head is a hemisphere with a tube below it).
+    `flat`: half of each round's circumference against the height of the rounds, as the schematic of a printed pattern,
+    with its width, the heights of brim, body and crown, and the depth in all, in `units`.
     """
     with errors_name_parameters(query):
         request = query.request()
         plan = hats(request, lambda *_: "").sizes[0]
-        return hat_profile(plan, request.brim, title=query.title, theme=query.theme)
+        return hat_profile(plan, request.brim, view=query.view, title=query.title, theme=query.theme)
 
 
 @lookup(

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from roundwright.drawing.hat_profile import hat_profile
+from roundwright.drawing.hat_profile import hat_figure
 from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
@@ -60,17 +60,18 @@ def write_handout(request: HandoutRequest) -> Handout:
     `text/plain`, `text/html` or `application/pdf`. A sheet has a box for each round, and for each round of the crown
     the count after it, the stitches on each needle and what to slide before it (common practice: count after every
     round that changes the count). The HTML is one file without a script that loads nothing; its boxes can be ticked on
-    a screen, and it prints on A4 or Letter as the PDF is set. Both have pictures of the first size.
+    a screen, and it prints on A4 or Letter as the PDF is set. Both begin with pictures of the first size, worn and
+    laid flat.
     """
     answer = hat.hats(request, lambda *_: "")  # the pattern is written in its sections
     return handout(request, answer, lambda: _pictures(request, answer.sizes[0]))
 
 
 def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPicture, ...]:
-    """The hat from the side, and a chart of a crown section if the reader can read charts and the chart is legible."""
+    """The hat worn and laid flat, and a chart of a crown section if the reader can read it and it is legible."""
     label = one_line(plan.label)
-    profile = str(hat_profile(plan, request.brim, theme="light"))
-    side = HandoutPicture("hat", profile, f"{label}, from the side")
+    figure = hat_figure(plan, request.brim)
+    side = HandoutPicture("hat", str(figure.picture), f"{label}. {figure.description}")
     if request.wording == "beginner" or len(plan.crown.rounds) > MAX_CHART_ROUNDS:
         return (side,)
     try:

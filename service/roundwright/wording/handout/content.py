@@ -93,7 +93,9 @@ class Shopping(Struct, frozen=True):
 
 
 class HandoutPicture(Struct, frozen=True):
-    """A picture on a handout: the hat from the side, in the pattern, or the chart of its crown, before the sheets."""
+    """A picture on a handout: the hat worn and laid flat, before the pattern, or the chart of its crown, before the
+    sheets.
+    """
 
     shows: Literal["hat", "crown"]
     svg: str

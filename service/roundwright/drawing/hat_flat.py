@@ -1,0 +1,203 @@
+"""A hat laid flat: half of each round's circumference against the height of the rounds, with its measures."""
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby, pairwise
+from math import pi
+from typing import Final, NamedTuple
+
+from roundwright.drawing.hat_marks import (
+    LABEL_SIZE,
+    Frame,
+    HatDrawing,
+    Label,
+    bracket,
+    dots,
+    front_decreases,
+    labels,
+    with_unit,
+)
+from roundwright.drawing.svg import Markup, element, joined, px
+from roundwright.drawing.theme import text_line
+from roundwright.knitting.hat.fabric import FabricRow, fabric_rows, slanted_mm
+from roundwright.knitting.hat.plan import HatPlan
+from roundwright.knitting.hat.request import Brim
+from roundwright.knitting.quantities import LengthUnit
+
+COLUMNS: Final = 14
+"""Columns of stitches across the hat."""
+MAX_RIBS: Final = 40
+"""Ribs drawn across the brim: more than that look like one area."""
+LEFT_WIDTH: Final = 80.0
+RIGHT_WIDTH: Final = 78.0
+COMPACT_LEFT_WIDTH: Final = 8.0
+
+
+class Corner(NamedTuple):
+    """A place of the outline."""
+
+    half_mm: float
+    """Half of the width, laid flat: a quarter of the circumference."""
+    height_mm: float
+    """Above the cast-on edge."""
+
+
+class Sheet(NamedTuple):
+    """A hat laid flat and where it lies on the picture."""
+
+    rows: tuple[FabricRow, ...]
+    corners: tuple[Corner, ...]
+    axis_x: float
+    edge_y: float
+    scale: float
+    """Pixels of a millimetre."""
+
+    def x(self, across_mm: float) -> float:
+        """Pixels from the left."""
+        return self.axis_x + self.scale * across_mm
+
+    def y(self, height_mm: float) -> float:
+        """Pixels from the top."""
+        return self.edge_y - self.scale * height_mm
+
+    def point(self, across_mm: float, height_mm: float) -> str:
+        """A place, as text for a path."""
+        return f"{px(self.x(across_mm))} {px(self.y(height_mm))}"
+
+    def path(self, across: float, corners: Sequence[Corner]) -> str:
+        """The path of a column of stitches; `across` is -1 at the left side and 1 at the right."""
+        return "M" + "L".join([self.point(across * corner.half_mm, corner.height_mm) for corner in corners])
+
+
+def flat_drawing(plan: HatPlan, brim: Brim, frame: Frame) -> HatDrawing:
+    """The hat laid flat, the brim uncurled and unfolded, with its width and the height of its parts."""
+    rows = fabric_rows(plan)
+    corners = flat_corners(rows)
+    widest, tallest = 2 * max(corner.half_mm for corner in corners), corners[-1].height_mm
+    left = COMPACT_LEFT_WIDTH if frame.compact else LEFT_WIDTH
+    room = frame.width - left - RIGHT_WIDTH
+    scale = min(room / widest, frame.max_height / max(tallest, 1.0))
+    sheet = Sheet(rows, corners, left + room / 2, 10 + scale * tallest, scale)
+    markup = joined((*_fabric(sheet, plan, brim), *_measures(sheet, frame)))
+    return HatDrawing(markup, sheet.edge_y + 42)
+
+
+def flat_corners(rows: Sequence[FabricRow]) -> tuple[Corner, ...]:
+    """The outline from the edge to the top: the edge, the middle of each round, and the top of the last."""
+    widths, corners, height_mm = slanted_mm(rows), [], 0.0
+    for row, circumference_mm in zip(rows, widths, strict=True):
+        corners.append(Corner(circumference_mm / 4, height_mm + row.height_mm / 2))
+        height_mm += row.height_mm
+    bends = [
+        corner
+        for before, corner, after in zip(corners, corners[1:], corners[2:], strict=False)
+        if abs(before.half_mm - 2 * corner.half_mm + after.half_mm) > 1e-9
+    ]
+    edge, top = Corner(rows[0].circumference_mm / 4, 0.0), Corner(widths[-1] / 4, height_mm)
+    return (edge, *bends, corners[-1], top)
+
+
+def part_heights(rows: Sequence[FabricRow]) -> dict[str, tuple[float, float]]:
+    """Where each part begins and ends above the cast-on edge."""
+    heights, height_mm = {}, 0.0
+    for part, run in groupby(rows, key=lambda row: row.part):
+        begin_mm, height_mm = height_mm, height_mm + sum(row.height_mm for row in run)
+        heights[str(part)] = (begin_mm, height_mm)
+    return heights
+
+
+def _fabric(sheet: Sheet, plan: HatPlan, brim: Brim) -> Iterator[Markup]:
+    corners, parts = sheet.corners, part_heights(sheet.rows)
+    outline = sheet.path(-1, corners) + sheet.path(1, corners[::-1]).replace("M", "L", 1) + "Z"
+    yield element("path", d=outline, class_="tint")
+    brim_top = parts.get("brim", (0.0, 0.0))[1]
+    textured = 0.0 if brim.kind == "rolled" else brim_top
+    above = _above(corners, textured)
+    columns = [sheet.path(2 * column / COLUMNS - 1, above) for column in range(1, COLUMNS)]
+    yield element("path", d="".join(columns), class_="s hair", stroke_width=0.7)
+    if textured:
+        yield element(
+            "path", d="".join(_texture(sheet, plan, brim, textured)), class_="s softline", stroke_width=1
+        )
+    crown_from, crown_to = parts.get("crown", (0.0, 0.0))
+    rounds = len(plan.crown.rounds)
+    marks = [
+        sheet.point(
+            half_at(corners, height) * 2 * turn / pi,
+            height,
+        )
+        for index, turn in front_decreases(plan.crown)
+        for height in [crown_from + (crown_to - crown_from) * (index + 0.5) / rounds]
+    ]
+    if marks:
+        yield dots(marks)
+    yield element("path", d=outline, class_="s line", stroke_width=1.8, stroke_linejoin="round")
+    for height_mm in {high for _, high in parts.values()} - {corners[-1].height_mm}:
+        yield _level(sheet, height_mm, "softline", "5 4")
+    if brim.kind == "folded":
+        yield _level(sheet, brim_top / 2, "slideline", "8 3 1 3")
+
+
+def _above(corners: Sequence[Corner], height_mm: float) -> list[Corner]:
+    """The outline from this height up."""
+    return [
+        Corner(half_at(corners, height_mm), height_mm),
+        *(corner for corner in corners if corner.height_mm > height_mm),
+    ]
+
+
+def half_at(corners: Sequence[Corner], height_mm: float) -> float:
+    """Half of the width at this height above the cast-on edge."""
+    for low, high in pairwise(corners):
+        if low.height_mm <= height_mm <= high.height_mm and high.height_mm > low.height_mm:
+            share = (height_mm - low.height_mm) / (high.height_mm - low.height_mm)
+            return low.half_mm + share * (high.half_mm - low.half_mm)
+    return corners[-1].half_mm
+
+
+def _level(sheet: Sheet, height_mm: float, css_class: str, dashes: str) -> Markup:
+    """A line across the hat."""
+    half = half_at(sheet.corners, height_mm)
+    path = f"M{sheet.point(-half, height_mm)}H{px(sheet.x(half))}"
+    return element("path", d=path, class_=f"s {css_class}", stroke_width=1.2, stroke_dasharray=dashes)
+
+
+def _texture(sheet: Sheet, plan: HatPlan, brim: Brim, top_mm: float) -> Iterator[str]:
+    half = sheet.corners[0].half_mm
+    if brim.kind == "garter":
+        ridges = max(1, min(plan.brim.rounds // 2, int(top_mm * sheet.scale / 4)))
+        for ridge in range(ridges):
+            yield f"M{sheet.point(-half, top_mm * (ridge + 0.5) / ridges)}H{px(sheet.x(half))}"
+        return
+    ribs = max(2, min(plan.cast_on.stitches // (brim.rib.knit + brim.rib.purl) // 2, MAX_RIBS))
+    for rib in range(ribs):
+        yield f"M{sheet.point(half * (2 * (rib + 0.5) / ribs - 1), 0)}V{px(sheet.y(top_mm))}"
+
+
+# --- measures -------------------------------------------------------------------------------------------------
+
+
+def _measures(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
+    """The height of each part on the right, the depth in all on the left, the width below."""
+    widest, unit = max(corner.half_mm for corner in sheet.corners), frame.unit
+    right, left = sheet.x(widest) + 8, sheet.x(-widest) - 8
+    beside = []
+    for part, (low, high) in part_heights(sheet.rows).items():
+        if high - low > 0.05:
+            yield bracket(right, sheet.y(high), sheet.y(low))
+            beside.append(Label(part, with_unit(high - low, unit), (sheet.y(low) + sheet.y(high)) / 2))
+    yield from labels(beside, right + 10)
+    total = sheet.corners[-1].height_mm
+    if not frame.compact:
+        yield bracket(left, sheet.y(total), sheet.y(0), side=-1)
+        in_all = Label("in all", with_unit(total, unit), (sheet.y(0) + sheet.y(total)) / 2)
+        yield from labels([in_all], left - 10, "e")
+    yield from _width(sheet, f", {with_unit(total, unit)} in all" if frame.compact else "", unit)
+
+
+def _width(sheet: Sheet, beside: str, unit: LengthUnit) -> Iterator[Markup]:
+    half_mm, y = sheet.corners[0].half_mm, sheet.edge_y + 12
+    left, right = px(sheet.x(-half_mm)), px(sheet.x(half_mm))
+    path = f"M{left} {px(y - 5)}v10M{right} {px(y - 5)}v10M{left} {px(y)}H{right}"
+    yield element("path", d=path, class_="s line", stroke_width=1)
+    text = f"{with_unit(2 * half_mm, unit)} wide{beside}"
+    yield text_line(sheet.axis_x, y + 18, text, LABEL_SIZE, "ink m")

@@ -1,0 +1,113 @@
+"""What both pictures of a hat show: its decreases and its brim, and lengths beside it."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from math import cos, pi
+from typing import Final, NamedTuple
+
+from roundwright.drawing.chart_symbols import ring_of
+from roundwright.drawing.svg import Markup, element, px
+from roundwright.drawing.theme import text_line
+from roundwright.knitting.crown.crown import CrownAnswer
+from roundwright.knitting.hat.request import BrimKind
+from roundwright.knitting.quantities import MM_IN, LengthUnit
+
+ROLLED_SHARE: Final = 1 / 3
+"""Height of a rolled brim as a share of its fabric, which rolls up a little more than once (common practice)."""
+LABEL_SIZE: Final = 12.5
+LABEL_HEIGHT: Final = 30.0
+"""Pixels of a label of two lines, with the room under it."""
+
+
+class Frame(NamedTuple):
+    """The room for a drawing, in pixels, and how lengths beside it are written."""
+
+    width: float
+    max_height: float
+    """Of the hat and the head; a taller hat is drawn smaller."""
+    unit: LengthUnit
+    compact: bool = False
+    """In little room, with shorter labels."""
+
+
+class HatDrawing(NamedTuple):
+    """A drawn hat in a rectangle whose upper left corner is the origin."""
+
+    markup: Markup
+    height: float
+
+
+class Label(NamedTuple):
+    """A length of a part of the hat: its name, the length in words, and the height of its middle, in pixels."""
+
+    name: str
+    text: str
+    y: float
+
+
+def in_unit(length_mm: float, unit: LengthUnit) -> str:
+    """A length as a number: tenths of a centimetre, hundredths of an inch."""
+    value = length_mm / MM_IN[unit]
+    return f"{value:.1f}" if unit == "cm" else f"{value:.2f}"
+
+
+def with_unit(length_mm: float, unit: LengthUnit) -> str:
+    """A length as a number with its unit."""
+    return f"{in_unit(length_mm, unit)} {unit}"
+
+
+def labels(of_parts: Iterable[Label], x: float, css_class: str = "") -> Iterator[Markup]:
+    """Labels one under another; they move down where they would lie on each other."""
+    lowest = float("-inf")
+    for name, text, y in sorted(of_parts, key=lambda label: label.y):
+        at = max(y - 3, lowest + LABEL_HEIGHT)
+        yield text_line(x, at, name, LABEL_SIZE, f"ink b {css_class}".rstrip())
+        yield text_line(x, at + 14, text, LABEL_SIZE, f"ink {css_class}".rstrip())
+        lowest = at
+
+
+def front_decreases(crown: CrownAnswer) -> Iterator[tuple[int, float]]:
+    """The decreases on the front: the index of the round, and the turn from the front, -π/2 (left) to π/2.
+
+    The rounds begin at the back.
+    """
+    flat = crown.worked == "flat"
+    for index, round in enumerate(crown.rounds):
+        if round.after == round.before:
+            continue
+        ring = ring_of(round, from_behind=flat and round.number % 2 == 0)
+        for mark in ring.marks:
+            turn = 2 * pi * (mark.position + 0.5) / ring.stitches
+            if cos(turn) < 0:
+                yield index, turn - pi
+
+
+def dots(points: Sequence[str]) -> Markup:
+    """A dot at each point."""
+    path = "".join([f"M{point}h0" for point in points])
+    return element("path", d=path, class_="s line", stroke_width=3.4, stroke_linecap="round")
+
+
+def brim_sign(kind: BrimKind) -> Markup:
+    """The sign of a brim in the key."""
+    ground = element(
+        "rect",
+        x=0,
+        y=1,
+        width=28,
+        height=16,
+        rx=8 if kind == "rolled" else 0,
+        class_="tint line",
+        stroke_width=1,
+    )
+    lines = {"garter": "M0 6H28M0 11H28", "ribbed": "M5 1V17M11 1V17M17 1V17M23 1V17"}
+    lines["folded"] = lines["ribbed"]
+    if kind not in lines:
+        return ground
+    return Markup(ground + element("path", d=lines[kind], class_="s softline", stroke_width=1))
+
+
+def bracket(x: float, top: float, bottom: float, side: int = 1) -> Markup:
+    """A bracket beside a part; `side` is -1 on the left of the hat."""
+    tick = px(5 * side)
+    path = f"M{px(x)} {px(top + 1)}h{tick}V{px(bottom - 1)}h{px(-5 * side)}"
+    return element("path", d=path, class_="s line", stroke_width=1)
