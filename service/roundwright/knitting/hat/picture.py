@@ -81,7 +81,7 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         Annotated[float, Meta(ge=0, le=MOST_FULLNESS)] | None,
         Meta(description="Percent more stitches in the body than in the brim. Left out: none."),
     ] = None
-    body_adjust_in: Annotated[AdjustIn, Meta(description=ADJUST_IN)] = "body"
+    body_adjust_in: Annotated[AdjustIn | None, Meta(description=ADJUST_IN)] = None
     units: Units = "metric"
     view: Annotated[
         HatView,
