@@ -187,8 +187,10 @@ def _to_a_millionth(value: float) -> float:
 
 WEARERS = st.one_of(
     st.builds(HatSize, head=LENGTHS),
-    st.builds(HatSize, age_months=st.floats(0, 60), sex=st.none() | st.sampled_from(["girl", "boy"])),
-    st.builds(HatSize, gestation_weeks=st.floats(24, 42)),
+    st.builds(HatSize, age_months=st.floats(0, 252), sex=st.none() | st.sampled_from(["girl", "boy"])),
+    st.builds(HatSize, age_years=st.floats(0, 21), sex=st.none() | st.sampled_from(["girl", "boy"])),
+    st.builds(HatSize, gestation_weeks=st.floats(22, 42)),
+    st.builds(HatSize, gestation_weeks=st.just(30.0), postmenstrual_weeks=st.floats(30, 144)),
     st.builds(HatSize, adult=st.sampled_from(["woman", "man"])),
     st.builds(HatSize, chart=st.sampled_from(["premie", "toddler"])),
 )

@@ -83,7 +83,8 @@ def hats(draw):
     wearer = st.one_of(
         st.builds(lambda head: {"head": head}, lengths(25, 64)),
         st.builds(lambda months, sex: {"age_months": months} | sex, st.integers(0, 72), _sexes()),
-        st.builds(lambda weeks, sex: {"gestation_weeks": weeks} | sex, st.integers(23, 42), _sexes()),
+        st.builds(lambda years, sex: {"age_years": years} | sex, st.integers(0, 23), _sexes()),
+        st.builds(lambda weeks, sex: {"gestation_weeks": weeks} | sex, st.integers(21, 42), _sexes()),
         st.builds(lambda size: {"adult": size}, st.sampled_from(("woman", "man"))),
     )
     stitches = draw(st.one_of(st.integers(8, 40), st.floats(4, 60), st.sampled_from((1, 2, 3, 100))))

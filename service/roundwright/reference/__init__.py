@@ -27,18 +27,23 @@ from roundwright.reference.rows import (
     DepthExampleRow,
     DepthRuleRow,
     EaseRow,
+    FetalHeadRow,
     HatNumberRow,
     HeadChartRow,
     IntergrowthHeadRow,
     LoopConstantRow,
     NeedleLengthRow,
     NeedleSizeRow,
+    NetherlandsHeadRow,
+    OlsenHeadRow,
+    PostnatalHeadRow,
     PracticeRow,
     PreemieHeadRow,
     StitchRow,
     TailRow,
     TermRow,
     WhoHeadRow,
+    WhoWeekHeadRow,
     WordRow,
     YarnCountRow,
     YarnLengthRow,
@@ -65,8 +70,13 @@ __all__ = [
     "cite",
     "depth_rules",
     "ease_rules",
+    "growth_fetal",
     "growth_intergrowth",
+    "growth_netherlands",
+    "growth_olsen",
+    "growth_postnatal",
     "growth_who",
+    "growth_who_weeks",
     "head_chart",
     "load",
     "loop_constants",
@@ -94,7 +104,9 @@ SHAPES: Mapping[str, Any] = {
     "needle-sizes": table_of("NeedleSizeTable", NeedleSizeRow),
     "needle-lengths": table_of("NeedleLengthTable", NeedleLengthRow),
     "head-sizes": table_of("HeadSizeTable", HeadChartRow | PreemieHeadRow | HatNumberRow),
-    "growth": table_of("GrowthTable", WhoHeadRow | IntergrowthHeadRow),
+    "growth": table_of("GrowthTable", WhoHeadRow | WhoWeekHeadRow | IntergrowthHeadRow),
+    "growth-5-21": table_of("LaterGrowthTable", NetherlandsHeadRow),
+    "growth-preterm": table_of("PretermGrowthTable", FetalHeadRow | OlsenHeadRow | PostnatalHeadRow),
     "adult-heads": table_of("AdultHeadTable", AdultHeadRow),
     "ease": table_of("EaseTable", EaseRow),
     "depth": table_of("DepthTable", DepthRuleRow | DepthExampleRow),
@@ -232,7 +244,12 @@ yarn_weights = _rows_of("yarn-weights", YarnWeightRow)
 """The classes overlap and leave gaps, so a look-up by gauge gives a set."""
 
 _who_heads = _rows_of("growth", WhoHeadRow)
+_who_week_heads = _rows_of("growth", WhoWeekHeadRow)
 _intergrowth_heads = _rows_of("growth", IntergrowthHeadRow)
+_netherlands_heads = _rows_of("growth-5-21", NetherlandsHeadRow)
+_fetal_heads = _rows_of("growth-preterm", FetalHeadRow)
+_olsen_heads = _rows_of("growth-preterm", OlsenHeadRow)
+_postnatal_heads = _rows_of("growth-preterm", PostnatalHeadRow)
 
 
 @cache
@@ -250,20 +267,57 @@ def words(language: str = "en") -> tuple[WordRow, ...]:
     return _rows_of(f"words-{language}", WordRow)()
 
 
+SEXES = ("boy", "girl")
+
+
 @cache
 def growth_who() -> Mapping[str, tuple[WhoHeadRow, ...]]:
     """WHO heads by sex (`boy`, `girl`); the index of a row is its month, 0 to 60."""
+    return MappingProxyType({sex: tuple(row for row in _who_heads() if row.sex == sex) for sex in SEXES})
+
+
+@cache
+def growth_who_weeks() -> Mapping[str, tuple[WhoWeekHeadRow, ...]]:
+    """WHO heads by sex; the index of a row is its week, 0 to 13."""
+    return MappingProxyType({sex: tuple(row for row in _who_week_heads() if row.sex == sex) for sex in SEXES})
+
+
+@cache
+def growth_netherlands() -> Mapping[str, tuple[NetherlandsHeadRow, ...]]:
+    """Heads from 5 to 21 years by sex, half a year from row to row."""
     return MappingProxyType(
-        {sex: tuple(row for row in _who_heads() if row.sex == sex) for sex in ("boy", "girl")}
+        {sex: tuple(row for row in _netherlands_heads() if row.sex == sex) for sex in SEXES}
     )
 
 
 @cache
 def growth_intergrowth() -> Mapping[str, Mapping[int, IntergrowthHeadRow]]:
     """INTERGROWTH-21st heads by sex (`boy`, `girl`) and week, 24 to 42; never interpolate from 32 to 33."""
+    return _by_sex_and_week(_intergrowth_heads())
+
+
+@cache
+def growth_postnatal() -> Mapping[str, Mapping[int, PostnatalHeadRow]]:
+    """Heads of preterm babies after birth by sex and week of postmenstrual age, 27 to 64."""
+    return _by_sex_and_week(_postnatal_heads())
+
+
+@cache
+def growth_olsen() -> Mapping[str, Mapping[int, OlsenHeadRow]]:
+    """Heads at birth in the United States by sex and completed week: 23."""
+    return _by_sex_and_week(_olsen_heads())
+
+
+@cache
+def growth_fetal() -> Mapping[int, FetalHeadRow]:
+    """Heads before birth by week of gestation, 22 and 23, girls and boys together."""
+    return MappingProxyType({row.week: row for row in _fetal_heads()})
+
+
+W = TypeVar("W", IntergrowthHeadRow, PostnatalHeadRow, OlsenHeadRow)
+
+
+def _by_sex_and_week(rows: tuple[W, ...]) -> Mapping[str, Mapping[int, W]]:
     return MappingProxyType(
-        {
-            sex: MappingProxyType({row.week: row for row in _intergrowth_heads() if row.sex == sex})
-            for sex in ("boy", "girl")
-        }
+        {sex: MappingProxyType({row.week: row for row in rows if row.sex == sex}) for sex in SEXES}
     )

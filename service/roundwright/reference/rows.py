@@ -191,6 +191,19 @@ class WhoHeadRow(Struct, frozen=True, kw_only=True, tag_field="standard", tag="w
     mark: Mark
 
 
+class WhoWeekHeadRow(Struct, frozen=True, kw_only=True, tag_field="standard", tag="who-weekly"):
+    """Heads of children in their first weeks: centile z lies at m_cm (1 + z s), since l is 1."""
+
+    sex: Sex
+    week: Annotated[int, Meta(ge=0, le=13, description="Age in weeks.")]
+    day: Annotated[int, Meta(description="Age in days.")]
+    l: Annotated[float, Meta(description="Box-Cox power; 1 throughout.")]  # noqa: E741 - the name of the standard
+    m_cm: Annotated[float, Meta(description="Median head circumference, in cm.")]
+    s: Annotated[float, Meta(description="Coefficient of variation.")]
+    source: SourceKey
+    mark: Mark
+
+
 class IntergrowthHeadRow(Struct, frozen=True, kw_only=True, tag_field="standard", tag="intergrowth"):
     """Heads at birth by gestation. Two models meet between 32 and 33 weeks: never interpolate across."""
 
@@ -203,6 +216,51 @@ class IntergrowthHeadRow(Struct, frozen=True, kw_only=True, tag_field="standard"
     p3_cm: Annotated[float, Meta(description="3rd centile of head circumference, in cm.")]
     p50_cm: Annotated[float, Meta(description="Median head circumference, in cm.")]
     p97_cm: Annotated[float, Meta(description="97th centile of head circumference, in cm.")]
+    source: SourceKey
+    mark: Mark
+
+
+class FetalHeadRow(Struct, frozen=True, kw_only=True, tag_field="standard", tag="intergrowth-fetal"):
+    """Heads before birth by ultrasound, girls and boys together: outer skull, without skin and tape."""
+
+    week: Annotated[int, Meta(ge=14, le=40, description="Weeks of gestation.")]
+    mean_cm: Annotated[float, Meta(description="Mean head circumference, in cm.")]
+    sd_cm: Annotated[float, Meta(description="Standard deviation, in cm.")]
+    source: SourceKey
+    mark: Mark
+
+
+class OlsenHeadRow(Struct, frozen=True, kw_only=True, tag_field="standard", tag="olsen"):
+    """Heads at birth in the United States: centile z lies at m_cm (1 + l s z)^(1/l)."""
+
+    sex: Sex
+    week: Annotated[int, Meta(description="Completed weeks of gestation at birth.")]
+    l: Annotated[float, Meta(description="Box-Cox power.")]  # noqa: E741 - the name of the standard
+    m_cm: Annotated[float, Meta(description="Median head circumference, in cm.")]
+    s: Annotated[float, Meta(description="Coefficient of variation.")]
+    source: SourceKey
+    mark: Mark
+
+
+class PostnatalHeadRow(Struct, frozen=True, kw_only=True, tag_field="standard", tag="intergrowth-postnatal"):
+    """Heads of preterm babies after birth, by postmenstrual age."""
+
+    sex: Sex
+    week: Annotated[int, Meta(ge=27, le=64, description="Postmenstrual age in weeks.")]
+    mean_cm: Annotated[float, Meta(description="Mean head circumference, in cm.")]
+    sd_cm: Annotated[float, Meta(description="Standard deviation, in cm.")]
+    source: SourceKey
+    mark: Mark
+
+
+class NetherlandsHeadRow(Struct, frozen=True, kw_only=True):
+    """Heads of children and young people of an age: centile z lies at m_cm (1 + z s), since l is 1."""
+
+    sex: Sex
+    years: Annotated[float, Meta(ge=5, le=21, description="Age in years, by half years.")]
+    l: Annotated[float, Meta(description="Box-Cox power; 1 throughout.")]  # noqa: E741 - the name of the standard
+    m_cm: Annotated[float, Meta(description="Median head circumference, in cm.")]
+    s: Annotated[float, Meta(description="Coefficient of variation.")]
     source: SourceKey
     mark: Mark
 

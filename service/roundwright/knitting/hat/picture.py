@@ -32,20 +32,40 @@ from roundwright.knitting.picture_address import (
     picture_address,
 )
 from roundwright.knitting.sizing.cast_on import MOST_EASE_PERCENT, USUAL_EASE, Ease
-from roundwright.knitting.sizing.heads import Adult, AgeMonths, ChartSize, GestationWeeks, Sex
+from roundwright.knitting.sizing.head_references import (
+    Adult,
+    Sex,
+)
+from roundwright.knitting.sizing.heads import (
+    AgeMonths,
+    AgeYears,
+    ChartSize,
+    GestationWeeks,
+    PostmenstrualWeeks,
+)
 
 HatView = Literal["worn", "flat"]
 
 
 class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A hat worn or laid flat, for exactly one of `head`, `age_months`, `gestation_weeks`, `adult`, `chart`."""
+    """A hat worn or laid flat.
+
+    Whose it is: exactly one of `head`, `age_months`, `age_years`, `gestation_weeks`, `adult`, `chart`.
+    """
 
     head: Annotated[
         LengthText | None, Meta(description="Head circumference as measured, such as `55.5cm`.")
     ] = None
-    age_months: Annotated[AgeMonths | None, Meta(description="Age in months, 0 to 60.")] = None
+    age_months: Annotated[AgeMonths | None, Meta(description="Age in months, 0 to 252.")] = None
+    age_years: Annotated[
+        AgeYears | None, Meta(description="Age in years, 0 to 21, in place of `age_months`.")
+    ] = None
     gestation_weeks: Annotated[
-        GestationWeeks | None, Meta(description="Weeks of gestation at birth, 24 to 42.")
+        GestationWeeks | None, Meta(description="Weeks of gestation at birth, 22 to 42.")
+    ] = None
+    postmenstrual_weeks: Annotated[
+        PostmenstrualWeeks | None,
+        Meta(description="Postmenstrual age today, 22 to 144 weeks, with `gestation_weeks`."),
     ] = None
     sex: Annotated[
         Sex | None,
@@ -101,7 +121,9 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
                 HatSize(
                     head=length_of(self.head),
                     age_months=self.age_months,
+                    age_years=self.age_years,
                     gestation_weeks=self.gestation_weeks,
+                    postmenstrual_weeks=self.postmenstrual_weeks,
                     sex=self.sex,
                     adult=self.adult,
                     chart=self.chart,
@@ -139,7 +161,9 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
         {
             "head": length_text(size.head),
             "age_months": size.age_months,
+            "age_years": size.age_years,
             "gestation_weeks": size.gestation_weeks,
+            "postmenstrual_weeks": size.postmenstrual_weeks,
             "sex": size.sex,
             "adult": size.adult,
             "chart": size.chart,

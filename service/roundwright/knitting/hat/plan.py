@@ -39,6 +39,9 @@ from roundwright.knitting.quantities import Length, length, mm, row_height_mm, s
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.depth import depth
+from roundwright.knitting.sizing.head_references import (
+    counted,
+)
 from roundwright.knitting.sizing.heads import Head, cautions, head_of
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
 from roundwright.knitting.yarn.per_stitch import Fabric, fabric_of
@@ -329,10 +332,16 @@ def _label(size: HatSize) -> str:
     whose = f", {size.sex}" if size.sex else ""
     if size.head is not None:
         return f"head {size.head.value:g} {size.head.unit}"
+    if size.age_months == 0 or size.age_years == 0:
+        return f"newborn{whose}"
     if size.age_months is not None:
-        return f"newborn{whose}" if size.age_months == 0 else f"{size.age_months:g} months{whose}"
+        return f"{counted(size.age_months, 'month')}{whose}"
+    if size.age_years is not None:
+        return f"{counted(size.age_years, 'year')}{whose}"
+    if size.postmenstrual_weeks is not None:
+        return f"born at {size.gestation_weeks:.4g}, now {counted(size.postmenstrual_weeks, 'week')}{whose}"
     if size.gestation_weeks is not None:
-        return f"{size.gestation_weeks:g} weeks of gestation{whose}"
+        return f"{counted(size.gestation_weeks, 'week')} of gestation{whose}"
     return str(size.adult or size.chart)
 
 

@@ -35,8 +35,10 @@ from roundwright.knitting.quantities import (
     tidy,
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
-from roundwright.knitting.sizing.heads import (
+from roundwright.knitting.sizing.head_references import (
     INCH_MM,
+)
+from roundwright.knitting.sizing.heads import (
     Head,
     HeadSize,
     Wearer,

@@ -6,7 +6,10 @@ from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis
-from roundwright.knitting.sizing.heads import CM_MM, INCH_MM
+from roundwright.knitting.sizing.head_references import (
+    CM_MM,
+    INCH_MM,
+)
 
 USUAL_DEPTH: Final = "head-third"
 """The row of the table of depth rules that lies between the others, from a preterm baby's head to a grown-up's."""

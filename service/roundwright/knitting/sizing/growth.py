@@ -1,35 +1,34 @@
 """Growth: the head some months from today, by the standard for that age, a measured head at its own centile.
 
-A baby born before term follows size at birth at its postmenstrual age to 40 weeks, then the WHO standards at its age
-since term. One standard ends where the other begins: they are never blended.
+A baby born before term follows `heads_of_baby`: size at birth, the postnatal standard of preterm babies, then the WHO
+standards at its age since term. One standard ends where the other begins: they are never blended.
 """
 
 from typing import Final, NamedTuple
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
-from roundwright.knitting.sizing.heads import (
+from roundwright.knitting.sizing.head_references import (
     LAST_MONTH,
+    TERM_WEEKS,
+    WEEKS_IN_MONTH,
     Adult,
     Heads,
     Sex,
     combined,
     head_at_z,
     heads_at_age,
-    heads_at_weeks,
     heads_of_adults,
+    heads_of_baby,
     median_mm,
     z_score,
 )
 
-TERM_WEEKS: Final = 40
-"""Term: the corrected age of a baby born earlier is counted from here."""
-WEEKS_IN_MONTH: Final = 30.4375 / 7
-"""The month of the WHO tables."""
 FINEST_MONTH: Final = 0.01
 """Seven hours: fine enough for outgrowing a hat."""
 
 TERM_BASIS: Final = Basis(
-    "To term: size at birth at the postmenstrual age. After it: WHO at the age counted from term (40 weeks), or from "
+    "Born at 27 to 36 weeks: the postnatal standard of preterm babies to 64 weeks of postmenstrual age; born before or "
+    "after: size at birth at the postmenstrual age, to term. Then WHO at the age counted from term (40 weeks), or from "
     "birth where that was later.",
     COMMON_PRACTICE,
 )
@@ -70,11 +69,8 @@ def heads_after(wearer: WearerToday, months: float) -> Heads | None:
         return heads_at_age(wearer.age_months + months, wearer.sex)
     if wearer.gestation_weeks is None:
         return None
-    since_term = months - _months_to_term(wearer)
-    if since_term <= 0:
-        return heads_at_weeks(_weeks_now(wearer) + months * WEEKS_IN_MONTH, wearer.sex)
-    heads = heads_at_age(since_term, wearer.sex)
-    return heads._replace(standard=f"{heads.standard}; age counted from term")
+    weeks = _weeks_now(wearer) + months * WEEKS_IN_MONTH
+    return heads_of_baby(wearer.gestation_weeks, weeks, wearer.sex)
 
 
 def head_after(wearer: WearerToday, months: float) -> float:
@@ -123,6 +119,6 @@ def _weeks_now(wearer: WearerToday) -> float:
 
 
 def _months_to_term(wearer: WearerToday) -> float:
-    """Months until the WHO standards apply; negative where they already do."""
+    """Months until term, or until birth where that is later; negative after it."""
     assert wearer.gestation_weeks is not None
     return (max(TERM_WEEKS, wearer.gestation_weeks) - _weeks_now(wearer)) / WEEKS_IN_MONTH

@@ -1,61 +1,81 @@
 """Heads: the size of a head by age, by week of gestation, of an adult, from a chart, or as measured.
 
-Each answer names its standard. Standards differ where they meet (at 32 to 33 weeks, at term) and are never blended: one
-ends where the next begins.
+Each answer names its standard (`head_references`); where standards differ, the head comes with a warning.
 """
 
-from collections.abc import Sequence
 from functools import lru_cache
 from math import pi
-from statistics import NormalDist, fmean
-from typing import Annotated, Final, Literal, NamedTuple, get_args
+from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis, Caution, Impossible, Notice, only_one
 from roundwright.knitting.quantities import Length, UnitSystem, length, mm
+from roundwright.knitting.sizing.head_references import (
+    CM_MM,
+    FIRST_WEEK,
+    INCH_MM,
+    LAST_MONTH,
+    LAST_WEEK,
+    LAST_YEAR,
+    LATEST_POSTMENSTRUAL_WEEK,
+    MONTHS_IN_YEAR,
+    UNUSUAL_Z,
+    WEEKS_IN_MONTH,
+    Adult,
+    Heads,
+    Sex,
+    early_notices,
+    head_at_z,
+    heads_at_age,
+    heads_of_adults,
+    heads_of_baby,
+    median_mm,
+    step_notices,
+)
 
-Sex = Literal["girl", "boy"]
-Adult = Literal["woman", "man"]
 ChartSize = Literal["premie", "baby", "toddler", "child", "woman", "man"]
-
-LAST_MONTH: Final = 60
-"""The WHO standards end at five years."""
-FIRST_WEEK: Final = 24
-"""INTERGROWTH-21st size at birth begins at 24 weeks of gestation."""
-LAST_WEEK: Final = 42
-"""INTERGROWTH-21st size at birth ends at 42 weeks."""
-NEWBORN_MODEL_WEEK: Final = 33
-"""Its newborn model begins here; before it the very-preterm model holds, to 32 weeks and 6 days."""
 
 SMALLEST_HEAD_MM: Final = 40.0
 """An egg: the smallest thing that anybody knits a hat for."""
 LARGEST_HEAD_MM: Final = 1_000.0
 """A metre: half as much again as any measured head, enough for hair or a helmet."""
 
-CM_MM: Final = 10.0
-INCH_MM: Final = 25.4
-NORMAL: Final = NormalDist()
-Z97: Final = NORMAL.inv_cdf(0.97)
-
 AgeMonths = Annotated[float, Meta(ge=0, le=LAST_MONTH)]
+AgeYears = Annotated[float, Meta(ge=0, le=LAST_YEAR)]
 GestationWeeks = Annotated[float, Meta(ge=FIRST_WEEK, le=LAST_WEEK)]
+PostmenstrualWeeks = Annotated[float, Meta(ge=FIRST_WEEK, le=LATEST_POSTMENSTRUAL_WEEK)]
 
 
 class Wearer(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Whose head it is: exactly one of `head`, `age_months`, `gestation_weeks`, `adult` and `chart`."""
+    """Whose head it is: exactly one of `head`, `age_months`, `age_years`, `gestation_weeks`, `adult` and `chart`."""
 
     head: Annotated[
         Length | None, Meta(description="Head circumference as measured, just above ears and eyebrows.")
     ] = None
     age_months: Annotated[
-        AgeMonths | None, Meta(description="Age in months of 30.4375 days, 0 to 60; fractions are allowed.")
+        AgeMonths | None, Meta(description="Age in months of 30.4375 days, 0 to 252; fractions are allowed.")
+    ] = None
+    age_years: Annotated[
+        AgeYears | None,
+        Meta(
+            description="Age in years, 0 to 21, in place of `age_months`; fractions are allowed. To 5 years by WHO, "
+            "above by Netherlands 1997."
+        ),
     ] = None
     gestation_weeks: Annotated[
         GestationWeeks | None,
         Meta(
-            description="Weeks of gestation at birth, or postmenstrual age of a baby already born, 24 to 42."
+            description="Weeks of gestation at birth, 22 to 42; for a baby already born give `postmenstrual_weeks` "
+            "as well."
+        ),
+    ] = None
+    postmenstrual_weeks: Annotated[
+        PostmenstrualWeeks | None,
+        Meta(
+            description="Postmenstrual age today, in weeks, 22 to 144: gestation at birth and the weeks since. Goes "
+            "with `gestation_weeks`; left out: just born."
         ),
     ] = None
     sex: Annotated[
@@ -92,115 +112,6 @@ class Head(NamedTuple):
     """Least age the wearer may have; None where it cannot be a child."""
 
 
-class Distribution(NamedTuple):
-    """Distribution of heads: normal on each side of the median, so that it has the printed centiles."""
-
-    median_mm: float
-    below_mm: float
-    """Standard deviation below the median."""
-    above_mm: float
-    """Standard deviation above the median."""
-
-
-class Heads(NamedTuple):
-    """The heads of a group: one distribution for each sex in it, and the standard they come from."""
-
-    distributions: tuple[Distribution, ...]
-    standard: str
-    basis: Basis
-
-
-def heads_at_age(months: float, sex: Sex | None = None) -> Heads:
-    """Heads at an age of 0 to 60 months (WHO), interpolated between months in M and in S."""
-    tables = reference.growth_who()
-    month = min(int(months), LAST_MONTH - 1)
-    part = months - month
-    distributions = []
-    for group_sex in _sexes(sex):
-        before, after = tables[group_sex][month], tables[group_sex][month + 1]
-        median = CM_MM * _interpolate(before.m_cm, after.m_cm, part)
-        deviation = median * _interpolate(before.s, after.s, part)
-        distributions.append(Distribution(median, deviation, deviation))
-    row = tables["girl"][month]
-    basis = Basis("Head circumference-for-age: centile z at M (1 + z S).", reference.cite("growth", row))
-    standard = f"WHO Child Growth Standards, {_number(months)} months, {_sex_in_words(sex)}"
-    return Heads(tuple(distributions), standard, basis)
-
-
-def heads_at_weeks(weeks: float, sex: Sex | None = None) -> Heads:
-    """Heads at 24 to 42 weeks of gestation (INTERGROWTH-21st), interpolated between weeks of the same model.
-
-    Between 32 and 33 weeks the very-preterm model continues at its last slope: the newborn model is another one.
-    """
-    first, last = (FIRST_WEEK, 32) if weeks < NEWBORN_MODEL_WEEK else (NEWBORN_MODEL_WEEK, LAST_WEEK)
-    week = min(int(weeks), last - 1)
-    assert week >= first
-    part = weeks - week
-    tables = reference.growth_intergrowth()
-    distributions = []
-    for group_sex in _sexes(sex):
-        before, after = tables[group_sex][week], tables[group_sex][week + 1]
-        low = CM_MM * _interpolate(before.p3_cm, after.p3_cm, part)
-        median = CM_MM * _interpolate(before.p50_cm, after.p50_cm, part)
-        high = CM_MM * _interpolate(before.p97_cm, after.p97_cm, part)
-        distributions.append(Distribution(median, (median - low) / Z97, (high - median) / Z97))
-    basis = Basis(
-        "Head circumference at birth by week of gestation; its models meet at 33 weeks and are not blended.",
-        reference.cite("growth", tables["girl"][week]),
-    )
-    return Heads(
-        tuple(distributions), f"INTERGROWTH-21st, {_number(weeks)} weeks, {_sex_in_words(sex)}", basis
-    )
-
-
-def heads_of_adults(adult: Adult) -> Heads:
-    """Heads of grown-ups (ANSUR II), assumed to be normally distributed."""
-    row = reference.adult_heads()[adult]
-    distribution = Distribution(row.mean_cm * CM_MM, row.sd_cm * CM_MM, row.sd_cm * CM_MM)
-    cited = reference.cite("adult-heads", row)
-    basis = Basis("Measured head circumference: mean and standard deviation.", cited)
-    return Heads((distribution,), f"ANSUR II, {'women' if adult == 'woman' else 'men'}", basis)
-
-
-def median_mm(heads: Heads) -> float:
-    """The median of the heads; for two sexes, the mean of both medians."""
-    return fmean(distribution.median_mm for distribution in heads.distributions)
-
-
-def share_below(heads: Heads, head_mm: float) -> float:
-    """Share of the heads below `head_mm`, 0 to 1; two sexes in equal numbers."""
-    return fmean(NORMAL.cdf(z_score(distribution, head_mm)) for distribution in heads.distributions)
-
-
-def z_score(distribution: Distribution, head_mm: float) -> float:
-    """Standard deviations by which a head is above the median (negative: below)."""
-    above_mm = head_mm - distribution.median_mm
-    return above_mm / (distribution.above_mm if above_mm > 0 else distribution.below_mm)
-
-
-def head_at_z(distribution: Distribution, z: float) -> float:
-    """The head `z` standard deviations above the median, in millimetres."""
-    return distribution.median_mm + z * (distribution.above_mm if z > 0 else distribution.below_mm)
-
-
-def centile_mm(heads: Heads, share: float) -> float:
-    """The head in millimetres that is larger than a `share` of the heads; `share` is strictly between 0 and 1."""
-    z = NORMAL.inv_cdf(share)
-    limits = [head_at_z(distribution, z) for distribution in heads.distributions]
-    low, high = min(limits), max(limits)
-    if low == high:
-        return low
-    for _ in range(40):  # a metre halved forty times is far finer than any tape measure
-        middle = (low + high) / 2
-        low, high = (middle, high) if share_below(heads, middle) < share else (low, middle)
-    return (low + high) / 2
-
-
-def combined(heads: Heads) -> Distribution:
-    """One distribution for the heads; for two sexes the mean of both, on which a child of unknown sex grows."""
-    return Distribution(*(fmean(values) for values in zip(*heads.distributions, strict=True)))
-
-
 @lru_cache(maxsize=128)  # the participants of a class send the same few heads
 def head_of(wearer: Wearer, pointer: str = "#") -> Head:
     """The head of a wearer.
@@ -211,14 +122,30 @@ def head_of(wearer: Wearer, pointer: str = "#") -> Head:
     _check_wearer(wearer, pointer)
     if wearer.head is not None:
         return measured_head(wearer.head, f"{pointer}/head")
-    if wearer.age_months is not None:
-        return _median_head(heads_at_age(wearer.age_months, wearer.sex), wearer.age_months)
+    months = age_in_months(wearer.age_months, wearer.age_years)
+    if months is not None:
+        field = "age_years" if wearer.age_months is None else "age_months"
+        head = _median_head(heads_at_age(months, wearer.sex), months)
+        return head._replace(warnings=step_notices(months, f"{pointer}/{field}"))
     if wearer.gestation_weeks is not None:
-        return _median_head(heads_at_weeks(wearer.gestation_weeks, wearer.sex), 0.0)
+        return _babys_head(wearer, wearer.gestation_weeks, pointer)
     if wearer.adult is not None:
         return _median_head(heads_of_adults(wearer.adult), None)
     assert wearer.chart is not None
     return _chart_head(wearer.chart, f"{pointer}/chart")
+
+
+def _babys_head(wearer: Wearer, gestation_weeks: float, pointer: str) -> Head:
+    weeks = gestation_weeks if wearer.postmenstrual_weeks is None else wearer.postmenstrual_weeks
+    head = _median_head(
+        heads_of_baby(gestation_weeks, weeks, wearer.sex), (weeks - gestation_weeks) / WEEKS_IN_MONTH
+    )
+    return head._replace(warnings=early_notices(weeks, f"{pointer}/gestation_weeks"))
+
+
+def age_in_months(months: float | None, years: float | None) -> float | None:
+    """The age in months, given in months or in years; None where it is given in neither."""
+    return years * MONTHS_IN_YEAR if months is None and years is not None else months
 
 
 def measured_head(circumference: Length, pointer: str) -> Head:
@@ -226,7 +153,17 @@ def measured_head(circumference: Length, pointer: str) -> Head:
     head_mm = mm_in_range(circumference, SMALLEST_HEAD_MM, LARGEST_HEAD_MM, "A head", pointer)
     # Below the 5th centile of women it may well be a child's.
     child = head_mm < reference.adult_heads()["woman"].p5_cm * CM_MM
-    return Head(head_mm, "as measured", (), (), 0.0 if child else None)
+    return Head(head_mm, "as measured", (), (), least_age_months(head_mm) if child else None)
+
+
+def least_age_months(head_mm: float) -> float:
+    """Age in months below which so large a head is unusual: a boy's, `UNUSUAL_Z` above the median."""
+    youngest, oldest = 0.0, float(LAST_MONTH)
+    while oldest - youngest > 0.1:
+        middle = (youngest + oldest) / 2
+        (boys,) = heads_at_age(middle, "boy").distributions
+        youngest, oldest = (middle, oldest) if head_at_z(boys, UNUSUAL_Z) < head_mm else (youngest, middle)
+    return youngest
 
 
 def mm_in_range(value: Length, least_mm: float, most_mm: float, what: str, pointer: str) -> float:
@@ -235,9 +172,9 @@ def mm_in_range(value: Length, least_mm: float, most_mm: float, what: str, point
     if least_mm <= value_mm <= most_mm:
         return value_mm
     raise Impossible(
-        f"{what} of {_number(value_mm / CM_MM)} cm is out of range. Check the number and its unit.",
+        f"{what} of {value_mm / CM_MM:.4g} cm is out of range. Check the number and its unit.",
         pointer=f"{pointer}/value",
-        nearest=f"{_number(min(max(value_mm, least_mm), most_mm) / CM_MM)} cm",
+        nearest=f"{min(max(value_mm, least_mm), most_mm) / CM_MM:.4g} cm",
     )
 
 
@@ -281,12 +218,12 @@ def _chart_head(size: ChartSize, pointer: str) -> Head:
     basis = Basis("A size of the head chart.", reference.cite("head-sizes", row))
     standard = f"Craft Yarn Council head chart, {size}"
     if size not in ("woman", "man"):
-        return Head(head_mm, standard, (basis,), (), 0.0)
+        return Head(head_mm, standard, (basis,), (), least_age_months(head_mm))
     measured_mm = median_mm(heads_of_adults(size))
     warning = Notice(
         code="chart_below_measured",
-        message=f"The chart gives {_number(head_mm / CM_MM)} cm for a {size}; measured heads average "
-        f"{_number(measured_mm / CM_MM)} cm. The chart's adult values are hat sizes: use them without "
+        message=f"The chart gives {head_mm / CM_MM:.4g} cm for a {size}; measured heads average "
+        f"{measured_mm / CM_MM:.4g} cm. The chart's adult values are hat sizes: use them without "
         "further negative ease, or give `adult`.",
         pointer=pointer,
     )
@@ -294,28 +231,31 @@ def _chart_head(size: ChartSize, pointer: str) -> Head:
 
 
 def _check_wearer(wearer: Wearer, pointer: str) -> None:
-    ways = ("head", "age_months", "gestation_weeks", "adult", "chart")
-    nearest = "`age_months`, or a measured `head`"
+    ways = ("head", "age_months", "age_years", "gestation_weeks", "adult", "chart")
+    nearest = "`age_months`, `age_years`, or a measured `head`"
     way = only_one(wearer, *ways, what="The size of the head", pointer=pointer, nearest=nearest)
-    if wearer.sex is not None and way not in ("age_months", "gestation_weeks"):
+    if wearer.sex is not None and way not in ("age_months", "age_years", "gestation_weeks"):
         raise Impossible(
-            f"A sex makes no difference to a size by {way}: it goes with age_months or gestation_weeks.",
+            f"A sex makes no difference to a size by {way}: it goes with an age or gestation_weeks.",
             pointer=f"{pointer}/sex",
             nearest=f"{way} without sex",
         )
+    check_postmenstrual(wearer.gestation_weeks, wearer.postmenstrual_weeks, pointer)
 
 
-def _sexes(sex: Sex | None) -> Sequence[Sex]:
-    return get_args(Sex) if sex is None else (sex,)
-
-
-def _sex_in_words(sex: Sex | None) -> str:
-    return "mean of girls and boys" if sex is None else f"{sex}s"
-
-
-def _interpolate(start: float, end: float, part: float) -> float:
-    return start + (end - start) * part
-
-
-def _number(value: float) -> str:
-    return f"{value:.4g}"
+def check_postmenstrual(gestation: float | None, postmenstrual: float | None, pointer: str = "#") -> None:
+    """Raise `Impossible` for a postmenstrual age without the gestation at birth, or below it."""
+    if postmenstrual is None:
+        return
+    if gestation is None:
+        raise Impossible(
+            "Postmenstrual weeks go with the weeks of gestation at birth.",
+            pointer=f"{pointer}/postmenstrual_weeks",
+            nearest="gestation_weeks as well",
+        )
+    if postmenstrual < gestation:
+        raise Impossible(
+            "The postmenstrual age today is below the gestation at birth.",
+            pointer=f"{pointer}/postmenstrual_weeks",
+            nearest=f"{gestation:g} or more",
+        )

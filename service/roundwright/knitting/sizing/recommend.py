@@ -32,26 +32,34 @@ from roundwright.knitting.sizing.growth import (
     months_until_outgrown,
     with_own_z,
 )
-from roundwright.knitting.sizing.heads import (
-    FIRST_WEEK,
-    LAST_MONTH,
+from roundwright.knitting.sizing.head_references import (
+    LAST_YEAR,
     NORMAL,
+    UNUSUAL_Z,
     Adult,
-    AgeMonths,
-    GestationWeeks,
     Heads,
     Sex,
-    cautions,
     centile_mm,
-    measured_head,
+    early_notices,
     median_mm,
-    mm_in_range,
     share_below,
+    step_notices,
+)
+from roundwright.knitting.sizing.heads import (
+    AgeMonths,
+    AgeYears,
+    GestationWeeks,
+    PostmenstrualWeeks,
+    age_in_months,
+    cautions,
+    check_postmenstrual,
+    measured_head,
+    mm_in_range,
     us_hat_number,
 )
 
-LATEST_POSTMENSTRUAL_WEEK: Final = 144
-"""Two years after term, up to which the age of a baby born early is usually corrected."""
+LONGEST_WAIT_MONTHS: Final = 60
+"""Five years: nobody knits for a head further off."""
 MOST_OFFERED: Final = 24
 """Sizes in one question: a shop's rack has a dozen."""
 MOST_STRETCH_PERCENT: Final = 100.0
@@ -60,8 +68,6 @@ USUAL_STRETCH_PERCENT: Final = 20.0
 """Stockinette worn in comfort, common practice; an input."""
 LONGEST_LABEL: Final = 60
 """A size's name, not a description."""
-UNUSUAL_Z: Final = 3.0
-"""Standard deviations. One head in 740 is farther off, so an error of the tape or the unit is more likely."""
 GOOD_SHARE: Final = 0.5
 """Warn when the best size fits a smaller share of the heads than this."""
 SMALLEST_HAT_MM: Final = 20.0
@@ -82,19 +88,26 @@ class OfferedSize(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
 class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Whose head it is, when the hat will be worn, and the sizes on offer.
 
-    One of `age_months`, `gestation_weeks` and `adult`; `head` as well, or alone.
+    One of `age_months`, `age_years`, `gestation_weeks` and `adult`; `head` as well, or alone.
     """
 
     age_months: Annotated[
-        AgeMonths | None, Meta(description="Age today in months of 30.4375 days, 0 to 60.")
+        AgeMonths | None, Meta(description="Age today in months of 30.4375 days, 0 to 252.")
+    ] = None
+    age_years: Annotated[
+        AgeYears | None,
+        Meta(
+            description="Age today in years, 0 to 21, in place of `age_months`. To 5 years by WHO, above by "
+            "Netherlands 1997."
+        ),
     ] = None
     gestation_weeks: Annotated[
-        GestationWeeks | None, Meta(description="Weeks of gestation at birth, 24 to 42.")
+        GestationWeeks | None, Meta(description="Weeks of gestation at birth, 22 to 42.")
     ] = None
     postmenstrual_weeks: Annotated[
-        Annotated[float, Meta(ge=FIRST_WEEK, le=LATEST_POSTMENSTRUAL_WEEK)] | None,
+        PostmenstrualWeeks | None,
         Meta(
-            description="Postmenstrual age today, in weeks, 24 to 144: gestation at birth and the weeks since. "
+            description="Postmenstrual age today, in weeks, 22 to 144: gestation at birth and the weeks since. "
             "Goes with `gestation_weeks`; left out: born today."
         ),
     ] = None
@@ -109,7 +122,8 @@ class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         ),
     ] = None
     wear_in_months: Annotated[
-        float, Meta(ge=0, le=LAST_MONTH, description="Months from today until the hat is worn, 0 to 60.")
+        float,
+        Meta(ge=0, le=LONGEST_WAIT_MONTHS, description="Months from today until the hat is worn, 0 to 60."),
     ] = 0.0
     offered: Annotated[
         tuple[OfferedSize, ...],
@@ -165,7 +179,7 @@ class SizeFit(Struct, frozen=True, kw_only=True):
         float | None,
         Meta(
             description="Age in months since birth when the own head, else the median, outgrows it; null for "
-            "grown-ups, for a head without an age, and where it still fits at 60 months."
+            "grown-ups, for a head without an age, and where it still fits at 21 years."
         ),
     ]
     outgrown_in_months: Annotated[float | None, Meta(description="The same, in months from today.")]
@@ -235,6 +249,7 @@ def recommend(request: RecommendRequest) -> RecommendAnswer:
         warnings=(
             FIT_AID,
             *_growth_notices(now, then, wearer.own_z),
+            *_reference_notices(request, wearer),
             *_fit_notices(request, best, expected_mm),
         ),
     )
@@ -244,7 +259,7 @@ def _course(request: RecommendRequest) -> WearerToday:
     """The wearer today. Raises `Impossible` where there is no standard for the time when the hat is worn."""
     wearer = with_own_z(
         WearerToday(
-            age_months=request.age_months,
+            age_months=age_in_months(request.age_months, request.age_years),
             gestation_weeks=request.gestation_weeks,
             postmenstrual_weeks=request.postmenstrual_weeks,
             sex=request.sex,
@@ -259,11 +274,11 @@ def _course(request: RecommendRequest) -> WearerToday:
         raise Impossible(
             "How a head grows cannot be calculated from the head alone.",
             pointer="#/wear_in_months",
-            nearest="age_months as well, or wear_in_months 0",
+            nearest="an age as well, or wear_in_months 0",
         )
     if request.wear_in_months > left + FINEST_MONTH:
         raise Impossible(
-            f"The growth standard ends at {LAST_MONTH} months of age.",
+            f"The growth reference ends at {LAST_YEAR} years of age.",
             pointer="#/wear_in_months",
             nearest=f"{floor(max(left, 0) * 100) / 100:g} months or fewer",
         )
@@ -360,6 +375,16 @@ def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> t
     return tuple(notices)
 
 
+def _reference_notices(request: RecommendRequest, wearer: WearerToday) -> tuple[Notice, ...]:
+    """What to mind about the reference for the time when the hat is worn."""
+    if wearer.age_months is not None:
+        return step_notices(wearer.age_months + request.wear_in_months, "#/wear_in_months")
+    if wearer.gestation_weeks is None:
+        return ()
+    weeks = wearer.postmenstrual_weeks or wearer.gestation_weeks
+    return early_notices(weeks, "#/gestation_weeks")
+
+
 def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: float) -> tuple[Notice, ...]:
     if best is not None and best.share >= GOOD_SHARE:
         return ()
@@ -380,30 +405,17 @@ def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: f
 
 def _check_wearer(request: RecommendRequest) -> None:
     """Raise `Impossible` unless the wearer is given in exactly one way, with fields that belong to it."""
-    field = at_most_one(request, "age_months", "gestation_weeks", "adult", what="The wearer")
+    field = at_most_one(request, "age_months", "age_years", "gestation_weeks", "adult", what="The wearer")
     if field is None and request.head is None:
         raise Impossible(
-            "The wearer is not given: age_months, gestation_weeks, adult or a measured head is needed.",
+            "The wearer is not given: age_months, age_years, gestation_weeks, adult or a measured head is needed.",
             nearest="age_months",
         )
     if request.sex is not None and field in (None, "adult"):
         raise Impossible(
-            "A sex goes with age_months or gestation_weeks.", pointer="#/sex", nearest="the same without sex"
+            "A sex goes with an age or gestation_weeks.", pointer="#/sex", nearest="the same without sex"
         )
-    if request.postmenstrual_weeks is None:
-        return
-    if request.gestation_weeks is None:
-        raise Impossible(
-            "Postmenstrual weeks go with the weeks of gestation at birth.",
-            pointer="#/postmenstrual_weeks",
-            nearest="gestation_weeks as well",
-        )
-    if request.postmenstrual_weeks < request.gestation_weeks:
-        raise Impossible(
-            "The postmenstrual age today is below the gestation at birth.",
-            pointer="#/postmenstrual_weeks",
-            nearest=f"{request.gestation_weeks:g} or more",
-        )
+    check_postmenstrual(request.gestation_weeks, request.postmenstrual_weeks)
 
 
 def _check_offered(request: RecommendRequest) -> None:

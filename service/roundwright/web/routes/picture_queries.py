@@ -15,7 +15,10 @@ class CrownPicture(CrownQuery, frozen=True, kw_only=True, forbid_unknown_fields=
 
 
 class ProfilePicture(ProfileQuery, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A hat from the side, for exactly one of `head`, `age_months`, `gestation_weeks`, `adult`, `chart`."""
+    """A hat from the side.
+
+    For exactly one of `head`, `age_months`, `age_years`, `gestation_weeks`, `adult`, `chart`.
+    """
 
     title: Title = None
     theme: ThemeChoice = "auto"

@@ -16,10 +16,12 @@ def cast_on(request: sizing.CastOnRequest) -> sizing.CastOnAnswer:
     """Stitches = head × (1 + ease) / width of a stitch, to the nearest count that fits the multiple; half-way between
     two, the larger (common practice). One repeat down and one up come with the ease they give.
 
-    A head that was not measured is a median: WHO Child Growth Standards from birth to 60 months, INTERGROWTH-21st
-    from 24 to 42 weeks of gestation, ANSUR II for grown-ups, or a size of the Craft Yarn Council's chart; the answer
-    names the one it used. The default ease is -10 % (common practice). Rules in print for the tail of a long-tail
-    cast-on disagree: three times the width and 10 %, or and 6 in; with `needle`, one wrap of it for each stitch.
+    A head that was not measured is a median: WHO Child Growth Standards from birth to 60 months, Netherlands 1997 from
+    there to 21 years (at five years 0.7 cm above WHO: the two are not blended), INTERGROWTH-21st from 24 to 42 weeks of
+    gestation (at 22 its ultrasound, at 23 Olsen et al. 2010), ANSUR II for grown-ups, or a size of the Craft Yarn
+    Council's chart; the answer names the one it used. The default ease is -10 % (common practice). Rules in print for
+    the tail of a long-tail cast-on disagree: three times the width and 10 %, or and 6 in; with `needle`, one wrap of it
+    for each stitch.
     """
     return sizing.cast_on(request)
 
@@ -35,11 +37,12 @@ def recommend_size(request: fitting.RecommendRequest) -> fitting.RecommendAnswer
     """The head today and when the hat is worn, with its 3rd and 97th centile, and the share of heads each size fits.
 
     A hat of circumference H fits heads from H × (1 + snug) to H × (1 + stretch); heads are distributed as their
-    standard says: centile z at M (1 + z S) in the WHO Child Growth Standards (0 to 60 months), the printed 3rd, 50th
-    and 97th centiles of INTERGROWTH-21st (size at birth by gestation, its two models never blended at 33 weeks), mean
-    and standard deviation of ANSUR II for grown-ups. A baby born early is followed by postmenstrual age to 40 weeks,
-    then by WHO at its age from term. A measured head keeps its own centile. Without a sex, girls and boys count in
-    equal numbers.
+    standard says: centile z at M (1 + z S) in the WHO Child Growth Standards (0 to 60 months) and in Netherlands 1997
+    (to 21 years; at five years 0.7 cm above WHO, never blended), the printed 3rd, 50th and 97th centiles of
+    INTERGROWTH-21st (size at birth by gestation, its two models never blended at 33 weeks), mean and standard deviation
+    of ANSUR II for grown-ups. A baby born at 27 to 36 weeks is followed by the postnatal standard of INTERGROWTH-21st
+    to 64 weeks of postmenstrual age, then by WHO at its age from term; one born earlier by size at birth to term. A
+    measured head keeps its own centile. Without a sex, girls and boys count in equal numbers.
 
     This is an aid to fitting a hat, not an assessment of growth.
     """
