@@ -85,6 +85,7 @@ def test_a_hat_is_estimated_as_its_plan_is() -> None:
     assert [size.used for size in answer.sizes] == [size.yarn.used for size in plan.sizes]
     assert [size.to_buy for size in answer.sizes] == [size.yarn.to_buy for size in plan.sizes]
     assert answer.order == plan.order
+    assert answer.to_buy == plan.order.shared
     assert answer.used == plan.order.used
 
 
@@ -104,6 +105,21 @@ def test_another_yarn_for_the_same_hat() -> None:
     assert other.used.expected.length == mine.used.expected.length
     assert other.used.expected.mass.value == pytest.approx(mine.used.expected.mass.value / 2, rel=1e-5)
     assert (mine.to_buy.cost is None, other.to_buy.cost is None) == (False, True)
+
+
+def test_other_balls_for_the_same_work() -> None:
+    """What to buy stands in both yarns; of a hat the whole order does, and the request's yarn goes before the hat's."""
+    small = Yarn(length=Length(105, "m"), mass=Mass(50, "g"), price=Price(5, "EUR"))
+    answer = yarn_estimate(EstimateRequest(stitches=10_000, gauge=GAUGE, yarn=WETHER, other_yarn=small))
+    assert answer.to_buy_instead.amount == answer.to_buy.amount
+    assert (answer.to_buy.balls, answer.to_buy_instead.balls) == (2, 3)
+    in_hat = msgspec.structs.replace(HAT, other_yarn=WETHER)
+    for request in (EstimateRequest(hat=in_hat), EstimateRequest(hat=in_hat, other_yarn=small)):
+        instead = yarn_estimate(request)
+        assert instead.to_buy_instead == instead.order_instead.shared
+        assert instead.order_instead.own.cost.amount == pytest.approx(
+            (8.4 if request.other_yarn is None else 5) * instead.order_instead.own.balls
+        )
 
 
 def test_the_margin_is_the_hats_unless_the_request_has_one() -> None:

@@ -1,18 +1,17 @@
-"""Yarn to buy: whole balls for one knitter and for a class."""
+"""Yarn to buy: whole balls for one piece of work."""
 
 from decimal import Decimal
-from math import ceil
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.quantities import Length, Mass
+from roundwright.knitting.quantities import Length
 from roundwright.knitting.yarn.estimate import estimate
-from roundwright.knitting.yarn.label import Price, Yarn
-from roundwright.knitting.yarn.per_stitch import Swatch, fabric_of
-from roundwright.knitting.yarn.purchase import HatWork, class_order, cost, whole_balls
+from roundwright.knitting.yarn.label import Price, Yarn, cost
+from roundwright.knitting.yarn.per_stitch import fabric_of
+from roundwright.knitting.yarn.purchase import whole_balls
 from roundwright.knitting.yarn.segments import WorkSegment
 from tests.support.yarns import GAUGE, WETHER, works
 
@@ -47,44 +46,3 @@ def test_more_balls_than_anyone_could_buy_are_refused() -> None:
     with pytest.raises(Impossible) as error:
         estimate((WorkSegment("all", 10_000_000),), fabric_of(GAUGE, yarn), "metric")
     assert error.value.pointer == "#/yarn"
-
-
-@given(
-    st.lists(st.tuples(st.integers(1, 30), works), min_size=1, max_size=5),
-    st.floats(0, 50),
-    st.floats(20, 400),
-)
-def test_sharing_never_takes_more_balls(
-    sizes: list[tuple[int, tuple[WorkSegment, ...]]], margin: float, ball_m: float
-) -> None:
-    """A basket for all is at most what everyone buys alone, and what it must hold is the sum."""
-    yarn = Yarn(length=Length(ball_m, "m"), mass=Mass(50, "g"), price=Price(4.2, "EUR"))
-    assume(0.02 < ball_m / 50 < 100)
-    fabric = fabric_of(GAUGE, yarn)
-    order = class_order(
-        tuple(HatWork(str(index), makers, segments) for index, (makers, segments) in enumerate(sizes)),
-        fabric,
-        "metric",
-        margin,
-    )
-    assert order.makers == sum(makers for makers, _ in sizes)
-    assert order.own.balls == sum(line.makers * line.each.balls for line in order.lines)
-    assert (
-        ceil(order.shared.amount.length.value / ball_m * (1 - 1e-5)) <= order.shared.balls <= order.own.balls
-    )
-    assert order.shared.cost.amount <= order.own.cost.amount
-
-
-def test_a_class_of_three_sizes() -> None:
-    """Four knitters with half a ball each: four balls of their own, or two for the basket (arithmetic)."""
-    # 10 000 stitches of a swatch that takes 45 g for as many: 0.45 of a ball, without a margin.
-    swatch = Swatch(stitches=100, rows=100, mass=Mass(45, "g"), scale=Mass(0.001, "g"))
-    fabric = fabric_of(None, WETHER, swatch)
-    hats = (
-        HatWork("Ilse", 1, (WorkSegment("all", 10_000),)),
-        HatWork("Tovi", 3, (WorkSegment("all", 10_000),)),
-    )
-    order = class_order(hats, fabric, "metric", 0)
-    assert (order.own.balls, order.shared.balls) == (4, 2)
-    assert (order.own.cost.amount, order.shared.cost.amount) == (29.4, 14.7)
-    assert order.shared.left_over.mass.value == pytest.approx(20, abs=0.01)

@@ -43,9 +43,10 @@ from roundwright.knitting.sizing.head_references import (
     counted,
 )
 from roundwright.knitting.sizing.heads import Head, cautions, head_of
+from roundwright.knitting.yarn.basket import BASKET_BASIS
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
-from roundwright.knitting.yarn.per_stitch import Fabric, fabric_of
-from roundwright.knitting.yarn.purchase import HatWork, YarnOrder, class_order
+from roundwright.knitting.yarn.order import HatWork, YarnOrder, class_order
+from roundwright.knitting.yarn.per_stitch import Fabric, fabric_of, in_other_yarn
 from roundwright.knitting.yarn.segments import WorkSegment, cast_on_segment
 
 MOST_STITCHES_IN_ALL_SIZES: Final = 2_400
@@ -110,6 +111,10 @@ class HatsAnswer(Struct, frozen=True, kw_only=True):
     sizes: Annotated[tuple[HatPlan, ...], Meta(description="Each size, in the order of the request.")]
     pattern: Annotated[str, Meta(description="The written pattern for all sizes together.")]
     order: Annotated[YarnOrder, Meta(description="Yarn for everyone.")]
+    order_instead: Annotated[
+        YarnOrder | None,
+        Meta(description="The same order in balls of `other_yarn`; null where the request has none."),
+    ] = None
     cautions: Annotated[
         tuple[Caution, ...],
         Meta(description="Usual cautions where a hat may be a child's; local rules first."),
@@ -129,17 +134,22 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     Raises `Impossible` for what no hat can be knitted from, with the field and the nearest that can.
     """
     fabric = fabric_of(request.gauge, request.yarn)
+    other = None if request.other_yarn is None else in_other_yarn(fabric, request.other_yarn, "#/other_yarn")
     sizes = tuple(_work_sizes(request, "#"))
     plans = tuple(_plan(request, index, worked, fabric) for index, worked in enumerate(sizes))
     due = _cautions(worked.head for worked in sizes)
     works = tuple(_hat_work(worked) for worked in sizes)
+    order = class_order(works, fabric, request.units, request.margin_percent)
     return HatsAnswer(
         sizes=plans,
         pattern=write(request, plans, due),
-        order=class_order(works, fabric, request.units, request.margin_percent),
+        order=order,
+        order_instead=None
+        if other is None
+        else class_order(works, other, request.units, request.margin_percent),
         cautions=due,
-        basis=_basis(sizes),
-        warnings=_warnings(plans, sizes),
+        basis=_basis(sizes) if order.one_basket is None else (*_basis(sizes), BASKET_BASIS),
+        warnings=(*_warnings(plans, sizes), *(other.warnings if other else ())),
     )
 
 

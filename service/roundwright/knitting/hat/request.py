@@ -12,7 +12,7 @@ from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.sizing.cast_on import USUAL_EASE, HatEase
 from roundwright.knitting.sizing.heads import Wearer
-from roundwright.knitting.yarn.label import Yarn
+from roundwright.knitting.yarn.label import OtherYarn, Yarn
 from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
 
 MOST_SIZES: Final = 12
@@ -137,6 +137,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     yarn: Annotated[
         Yarn | None, Meta(description="The yarn; without it the answer has lengths, but no balls.")
     ] = None
+    other_yarn: OtherYarn = None
     margin_percent: MarginPercent = DEFAULT_MARGIN
     brim: Annotated[Brim, Meta(description="The edge of the hat. Default: rolled.")] = Brim()
     body: Annotated[

@@ -11,10 +11,12 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Gauge, UnitSystem
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
 from roundwright.knitting.rounds.work_round import chained
+from roundwright.knitting.yarn.basket import BASKET_BASIS
 from roundwright.knitting.yarn.estimate import SizeYarn, YarnEstimate, estimate
-from roundwright.knitting.yarn.label import Yarn
-from roundwright.knitting.yarn.per_stitch import Fabric, Swatch, fabric_of
-from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, HatWork, MarginPercent, class_order
+from roundwright.knitting.yarn.label import OtherYarn, Yarn
+from roundwright.knitting.yarn.order import HatWork, class_order
+from roundwright.knitting.yarn.per_stitch import Fabric, Swatch, fabric_of, in_other_yarn
+from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
 from roundwright.knitting.yarn.segments import PartName, WorkSegment, is_rib, segments_of
 
 MOST_WORKED: Final = 10_000_000
@@ -63,6 +65,7 @@ class EstimateRequest(WorkRequest, frozen=True, kw_only=True, forbid_unknown_fie
             "Left out: 10, or the hat's own."
         ),
     ] = None
+    other_yarn: OtherYarn = None
 
 
 def yarn_estimate(request: EstimateRequest) -> YarnEstimate:
@@ -77,16 +80,48 @@ def yarn_estimate(request: EstimateRequest) -> YarnEstimate:
             nearest="one of `stitches`, `rounds` and `hat`",
         )
     fabric = requested_fabric(request)
-    units, margin = request.units, request.margin_percent
-    if request.hat is None:
-        return estimate(hats[0].segments, fabric, units, DEFAULT_MARGIN if margin is None else margin)
+    other = _other_fabric(request, fabric)
+    margin = request.margin_percent
     if margin is None:
-        margin = request.hat.margin_percent
+        margin = DEFAULT_MARGIN if request.hat is None else request.hat.margin_percent
+    if request.hat is None:
+        answer = estimate(hats[0].segments, fabric, request.units, margin)
+        instead = other and estimate(hats[0].segments, other, request.units, margin)
+        to_buy_instead, order_instead = (instead.to_buy if instead else None), None
+    else:
+        answer = _hats_estimate(hats, fabric, request.units, margin)
+        order_instead = None if other is None else class_order(hats, other, request.units, margin)
+        to_buy_instead = order_instead.shared if order_instead else None
     return replace(
-        estimate(for_everyone(hats), fabric, units, margin, is_hat=True),
-        sizes=tuple(_size(hat, estimate(hat.segments, fabric, units, margin)) for hat in hats),
-        order=class_order(hats, fabric, units, margin),
+        answer,
+        to_buy_instead=to_buy_instead,
+        order_instead=order_instead,
+        warnings=tuple(dict.fromkeys((*answer.warnings, *(other.warnings if other else ())))),
     )
+
+
+def _hats_estimate(
+    hats: tuple[HatWork, ...], fabric: Fabric, units: UnitSystem, margin: float
+) -> YarnEstimate:
+    """The yarn of all hats of all makers, size by size, and the order: what to buy is one basket for all."""
+    order = class_order(hats, fabric, units, margin)
+    all_hats = estimate(for_everyone(hats), fabric, units, margin, is_hat=True)
+    return replace(
+        all_hats,
+        basis=all_hats.basis if order.one_basket is None else (*all_hats.basis, BASKET_BASIS),
+        to_buy=order.shared,
+        sizes=tuple(_size(hat, estimate(hat.segments, fabric, units, margin)) for hat in hats),
+        order=order,
+    )
+
+
+def _other_fabric(request: EstimateRequest, fabric: Fabric) -> Fabric | None:
+    """The fabric in the other yarn, of the request or else of its hat; None where neither has one."""
+    if request.other_yarn is not None:
+        return in_other_yarn(fabric, request.other_yarn, "#/other_yarn")
+    if request.hat is not None and request.hat.other_yarn is not None:
+        return in_other_yarn(fabric, request.hat.other_yarn, "#/hat/other_yarn")
+    return None
 
 
 def _size(hat: HatWork, yarn: YarnEstimate) -> SizeYarn:

@@ -24,8 +24,8 @@ from roundwright.knitting.yarn.amount import (
     yarn_span,
 )
 from roundwright.knitting.yarn.label import Strand, strand_of
+from roundwright.knitting.yarn.order import HatWork
 from roundwright.knitting.yarn.per_stitch import ONE_GRAM, Fabric, Scale
-from roundwright.knitting.yarn.purchase import HatWork
 from roundwright.knitting.yarn.segments import RIB_FACTOR, WorkSegment, segment_basis, stitches_in, yarn_used
 
 MOST_STRANDS_COUNTED: Final = 10_000

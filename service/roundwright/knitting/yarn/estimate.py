@@ -10,8 +10,9 @@ from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, Rules
 from roundwright.knitting.gauge.convert import YarnWeight, yarn_weights_of
 from roundwright.knitting.quantities import MM_IN, Gauge, LengthUnit, UnitSystem, tidy
 from roundwright.knitting.yarn.amount import YarnLength, YarnRange, YarnSpan, yarn_length, yarn_span
+from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.per_stitch import Fabric
-from roundwright.knitting.yarn.purchase import BUY_BASIS, DEFAULT_MARGIN, Purchase, YarnOrder, purchase
+from roundwright.knitting.yarn.purchase import BUY_BASIS, DEFAULT_MARGIN, Purchase, purchase
 from roundwright.knitting.yarn.segments import PartName, WorkSegment, segment_basis, stitches_in, yarn_used
 from roundwright.knitting.yarn.yarn_count import Fineness, fineness
 
@@ -86,6 +87,14 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
     sizes: Annotated[tuple[SizeYarn, ...], Meta(description="Each size, for a request about hats.")] = ()
     order: Annotated[
         YarnOrder | None, Meta(description="Yarn for every maker, for a request about hats.")
+    ] = None
+    to_buy_instead: Annotated[
+        Purchase | None,
+        Meta(description="The same in balls of `other_yarn`; null where the request has none."),
+    ] = None
+    order_instead: Annotated[
+        YarnOrder | None,
+        Meta(description="The order in balls of `other_yarn`; null without it, and without hats."),
     ] = None
     rules: RulesVersion = RULES
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]

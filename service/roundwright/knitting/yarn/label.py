@@ -1,5 +1,6 @@
 """Label of a yarn: what a ball holds and costs, and how fine a strand is."""
 
+from decimal import Decimal
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
@@ -33,6 +34,13 @@ class Price(Struct, frozen=True, forbid_unknown_fields=True):
     ]
 
 
+class Money(Struct, frozen=True, forbid_unknown_fields=True):
+    """An amount of money."""
+
+    amount: Annotated[float, Meta(ge=0.0, description="How much, in the currency's main unit.")]
+    currency: Annotated[str, Meta(pattern="^[A-Z]{3}$", description="ISO 4217 code of three letters.")]
+
+
 class Yarn(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """A yarn as its label says it: length and mass of a ball, or its count with either of them."""
 
@@ -49,6 +57,15 @@ class Yarn(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         Meta(ge=1, le=MOST_STRANDS, description="Strands held together and worked as one (2: held double)."),
     ] = 1
     price: Annotated[Price | None, Meta(description="Price of one ball.")] = None
+
+
+OtherYarn = Annotated[
+    Yarn | None,
+    Meta(
+        description="A yarn in place of `yarn`, such as one that is there already: the answer has the order in its "
+        "balls, too. It must knit to the same gauge."
+    ),
+]
 
 
 class Strand(NamedTuple):
@@ -122,3 +139,8 @@ def _check_fineness(in_tex: float | None, pointer: str) -> None:
         pointer=pointer,
         nearest=f"{(FINEST_TEX if in_tex < FINEST_TEX else THICKEST_TEX) / 10:.3g} g in 100 m",
     )
+
+
+def cost(balls: int, price: Price) -> Money:
+    """Price of the balls, exact in decimals: 3 at 6.10 are 18.30."""
+    return Money(float(Decimal(str(price.amount)) * balls), price.currency)

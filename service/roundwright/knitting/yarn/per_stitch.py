@@ -38,6 +38,9 @@ LABEL_UNCERTAINTY: Final = 0.05
 GAUGE_UNCERTAINTY: Final = 0.03
 """Share by which a knitter's gauge differs from the swatch's, and with it the loop (common practice)."""
 
+OTHER_THICKNESS: Final = 0.25
+"""How much heavier a metre of a yarn may be than the one it replaces before a warning: as within a class of yarn."""
+
 LOOP_BASIS: Final = Basis(
     "Length of yarn in a stitch l = sqrt(ks / S), S = stitches × rows in an area; ks 21.6 wet-relaxed (expected), "
     "19.0 dry-relaxed (low) to 23.1 fully relaxed (high).",
@@ -76,6 +79,7 @@ class Fabric(NamedTuple):
     per_stitch: YarnRange
     basis: tuple[Basis, ...]
     warnings: tuple[Notice, ...]
+    yarn_at: str  # pointer to the yarn in the request
 
     @property
     def weights(self) -> tuple[YarnWeight, ...]:
@@ -103,7 +107,9 @@ def fabric_of(
     if swatch is not None:
         per_stitch = yarn_by_swatch(swatch, strand, f"{root}/swatch")
         warnings = (*_disagreement(per_stitch, gauge, strand, root), *contradiction)
-        return Fabric(gauge, yarn, strand, per_stitch, (SWATCH_BASIS, *count_basis, *class_basis), warnings)
+        return Fabric(
+            gauge, yarn, strand, per_stitch, (SWATCH_BASIS, *count_basis, *class_basis), warnings, yarn_at
+        )
     if gauge is None:
         raise Impossible(
             "Without a gauge or a swatch nobody can know how much yarn is in a stitch.",
@@ -115,7 +121,55 @@ def fabric_of(
     basis = (LOOP_BASIS, span_basis(), *shape_basis, *count_basis, *class_basis)
     between = between_classes(gauge, f"{root}/gauge")
     warnings = (*rows_assumed(gauge, f"{root}/gauge"), *between, *contradiction)
-    return Fabric(gauge, yarn, strand, per_stitch, basis, warnings)
+    return Fabric(gauge, yarn, strand, per_stitch, basis, warnings, yarn_at)
+
+
+def in_other_yarn(fabric: Fabric, yarn: Yarn, pointer: str) -> Fabric:
+    """The same stitches in another yarn: as long a loop of every strand, in its balls.
+
+    Raises `Impossible` for a label that says too little, and where the fabric is known by mass alone.
+    """
+    strand = strand_of(yarn, pointer)
+    _check_label(strand, weighed=False, pointer=pointer)
+    if fabric.per_stitch.expected.mm is None:
+        raise Impossible(
+            "The swatch was weighed, and nothing says how long its yarn is: it cannot be counted in balls of another.",
+            pointer=pointer,
+            nearest="the length and the mass of a ball of the yarn that was weighed",
+        )
+    low, expected, high = (
+        strand.of_length((quantity.mm or 0.0) / fabric.strand.held * strand.held)
+        for quantity in fabric.per_stitch
+    )
+    warnings = (
+        *label_contradicts_gauge(fabric.gauge, strand, pointer),
+        *_other_thickness(fabric.strand, strand, pointer),
+    )
+    return fabric._replace(
+        yarn=yarn,
+        strand=strand,
+        per_stitch=YarnRange(low, expected, high),
+        warnings=warnings,
+        yarn_at=pointer,
+    )
+
+
+def _other_thickness(strand: Strand, other: Strand, pointer: str) -> tuple[Notice, ...]:
+    """The warning for a yarn much thicker or thinner than the one it replaces."""
+    if strand.tex is None or other.tex is None:
+        return ()
+    ratio = other.tex * other.held / (strand.tex * strand.held)
+    if 1 / (1 + OTHER_THICKNESS) <= ratio <= 1 + OTHER_THICKNESS:
+        return ()
+    compared = f"{100 * (ratio - 1):.0f} % heavier" if ratio > 1 else f"{100 * (1 - ratio):.0f} % lighter"
+    return (
+        Notice(
+            code="other_yarn_differs",
+            message=f"A metre of the other yarn is {compared} than of the pattern's, so it may not knit to this gauge. "
+            "Knit a swatch before you buy.",
+            pointer=pointer,
+        ),
+    )
 
 
 def yarn_by_gauge(gauge: Gauge, strand: Strand, pointer: str = "#/gauge") -> YarnRange:

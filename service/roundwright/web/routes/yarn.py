@@ -22,7 +22,10 @@ def estimate_yarn(request: buying.EstimateRequest) -> yarn.YarnEstimate:
     widens `high` by a tenth, common
     practice, since print says that it takes more but not how much. With a weighed swatch a stitch holds mass /
     (stitches x rows) instead, half a step of the scale either way. To buy is `high` with a margin, in whole balls:
-    for each hat, for every knitter balls of their own, or one basket for all.
+    for each hat, for every knitter balls of their own, or one basket for all, in which no hat is knitted from two balls
+    unless it needs more than one. How few balls that takes is bin packing: solved exactly for a class, by
+    first-fit-decreasing where there are too many hats to try every way, and `one_basket` says which. `other_yarn` adds
+    the same in balls of another yarn, by its length.
     """
     return buying.yarn_estimate(request)
 

@@ -17,7 +17,9 @@ from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
-from roundwright.knitting.yarn.purchase import Purchase, YarnOrder
+from roundwright.knitting.yarn.basket import BasketBalls
+from roundwright.knitting.yarn.order import YarnOrder
+from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.wording.writing.pattern import Section, one_line, sections
 from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.printed_quantities import printed_lengths
@@ -280,7 +282,15 @@ def _notes(order: YarnOrder) -> Iterable[str]:
     else:
         yield f"Balls of their own for {order.makers} knitters: {_purchase_text(order.own)}."
         yield f"Or one basket for all, each winding off what a hat takes: {_purchase_text(order.shared)}."
+        if order.one_basket is not None:
+            yield f"From one ball: {'; '.join(map(_ball_text, order.one_basket.contents))}."
         yield margin
+
+
+def _ball_text(ball: BasketBalls) -> str:
+    """What comes from a ball, and how many balls are shared out so: `1 grown-up and 1 two years (2 balls)`."""
+    hats = " and ".join(f"{piece.hats} {one_line(piece.label)}" for piece in ball.pieces)
+    return f"{hats} ({ball.balls} ball{'' if ball.balls == 1 else 's'})"
 
 
 def _purchase_text(purchase: Purchase) -> str:
