@@ -33,11 +33,16 @@ LONGEST_LENGTH: Final = 31
 
 _UNIT: Final = "(mm|cm|m|in|yd)$"
 _NUMBER: Final = r"(?=[0-9.]*[1-9])[0-9]{1,7}(\.[0-9]{1,20})?"
-LengthText = Annotated[str, Meta(pattern=f"^{_NUMBER}{_UNIT}", max_length=LONGEST_LENGTH)]
-DifferenceText = Annotated[
-    str, Meta(pattern=rf"^-?[0-9]{{1,7}}(\.[0-9]{{1,20}})?{_UNIT}", max_length=LONGEST_LENGTH)
+LengthText = Annotated[
+    str, Meta(pattern=f"^{_NUMBER}{_UNIT}", max_length=LONGEST_LENGTH, examples=["55.5cm"])
 ]
-SplitText = Annotated[str, Meta(pattern="^[1-9][0-9]{0,2}(-[1-9][0-9]{0,2}){1,4}$", max_length=19)]
+DifferenceText = Annotated[
+    str,
+    Meta(pattern=rf"^-?[0-9]{{1,7}}(\.[0-9]{{1,20}})?{_UNIT}", max_length=LONGEST_LENGTH, examples=["-4cm"]),
+]
+SplitText = Annotated[
+    str, Meta(pattern="^[1-9][0-9]{0,2}(-[1-9][0-9]{0,2}){1,4}$", max_length=19, examples=["14-14-12-16"])
+]
 Units = Annotated[UnitSystem, Meta(description="Centimetres or inches. Default `metric`.")]
 GaugeCount = Annotated[float, Meta(ge=0.1, le=LARGEST_GAUGE_COUNT)]
 GaugeRows = Annotated[

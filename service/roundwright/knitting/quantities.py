@@ -41,7 +41,10 @@ RELAXED_SHAPE: Final = 5.5 / 4.2
 class Length(Struct, frozen=True, forbid_unknown_fields=True):
     """A length with its unit."""
 
-    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="Number of units.")]
+    value: Annotated[
+        float,
+        Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="Number of units.", examples=[55.5]),
+    ]
     unit: Annotated[LengthUnit, Meta(description="Unit of the length.")]
 
 
@@ -55,7 +58,10 @@ class Difference(Struct, frozen=True, forbid_unknown_fields=True):
 class Mass(Struct, frozen=True, forbid_unknown_fields=True):
     """A mass with its unit."""
 
-    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="Number of units.")]
+    value: Annotated[
+        float,
+        Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="Number of units.", examples=[50]),
+    ]
     unit: Annotated[MassUnit, Meta(description="Unit of the mass.")]
 
 
@@ -75,7 +81,10 @@ class Gauge(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     stitches: Annotated[
         float,
         Meta(
-            ge=0.1, le=LARGEST_GAUGE_COUNT, description="Stitches counted across `over`; halves are allowed."
+            ge=0.1,
+            le=LARGEST_GAUGE_COUNT,
+            description="Stitches counted across `over`; halves are allowed.",
+            examples=[22],
         ),
     ]
     rows: Annotated[

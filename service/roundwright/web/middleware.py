@@ -154,7 +154,7 @@ class Middleware:
         except Exception as error:
             if status:
                 raise
-            problem, lines = to_problem(error, scope["path"])
+            problem, lines = to_problem(error, scope["path"], self.templates)
             if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
                 log.crash(error, request_id)
             await send_problem(problem, lines, scope["method"], send_with_headers)

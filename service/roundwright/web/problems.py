@@ -14,7 +14,10 @@ Exceptions, and the problems they become::
 (`routes.request_reader`); 422 agrees with it and still cannot be knitted, which `knitting` finds.
 """
 
-from typing import Annotated, Final
+import re
+from collections.abc import Iterable
+from difflib import get_close_matches
+from typing import Annotated, Final, Literal
 
 from litestar.exceptions import HTTPException
 from msgspec import UNSET, Meta, Struct, UnsetType
@@ -22,6 +25,9 @@ from msgspec import UNSET, Meta, Struct, UnsetType
 from roundwright.knitting.answers import Impossible
 
 MEDIA_TYPE: Final = "application/problem+json"
+
+MAX_MEANT: Final = 100
+"""Characters of a wrong name that are compared with the names there are; no name is longer."""
 
 MAX_TEXT: Final = 2_000
 """Characters of a text in a problem: our own texts have up to 1,500, a name in a request may have 100,000."""
@@ -46,7 +52,7 @@ PROBLEM_TYPES: Final = {
         ProblemType(
             "invalid-request", 400, "The request is not as described",
             "A field or parameter is missing, unknown, of another type or out of its bounds. `errors` says where, by a "
-            "JSON pointer into the body or by the name of the parameter; the first fault found is the one reported. "
+            "JSON pointer into the body or by the name of the parameter, for every fault up to twenty. "
             "The description is at /openapi.json and, to read, at /docs.",
         ),
         ProblemType(
@@ -122,10 +128,17 @@ PROBLEM_TYPES: Final = {
 }  # fmt: skip
 
 
+FaultCode = Literal[
+    "missing_field", "unknown_field", "unknown_value", "wrong_type", "wrong_form", "wrong_length", "out_of_range",
+    "given_twice", "malformed", "cannot_be_knitted", "invalid",
+]  # fmt: skip
+
+
 class Fault(Struct, frozen=True, kw_only=True, omit_defaults=True):
     """A fault in a request."""
 
-    detail: Annotated[str, Meta(description="What is wrong, in a sentence.")]
+    code: Annotated[FaultCode, Meta(description="The kind of fault, for programs.")]
+    detail: Annotated[str, Meta(description="What is wrong, in a sentence, and what it may have meant.")]
     pointer: Annotated[
         str | UnsetType, Meta(description="JSON pointer into the body, as a fragment: `#/gauge/stitches`.")
     ] = UNSET
@@ -169,9 +182,12 @@ class ProblemError(Exception):
         self.headers = headers
 
 
-def to_problem(error: Exception, path: str) -> tuple[Problem, Headers]:
-    """The problem an exception becomes for a request of `path`, and the headers that go with it."""
-    known = _known(error)
+def to_problem(error: Exception, path: str, addresses: Iterable[str] = ()) -> tuple[Problem, Headers]:
+    """The problem an exception becomes for a request of `path`, and the headers that go with it.
+
+    Where nothing is at the path, the nearest of the `addresses` is named.
+    """
+    known = _known(error, path, addresses)
     kind = PROBLEM_TYPES[known.slug]
     problem = Problem(
         type=f"/problems/{kind.slug}",
@@ -185,6 +201,18 @@ def to_problem(error: Exception, path: str) -> tuple[Problem, Headers]:
     return problem, known.headers
 
 
+def did_you_mean(name: str, names: Iterable[str]) -> str:
+    """The name that was probably meant, as a sentence that begins with a blank; empty where none is near."""
+    plain = {_plain(known): known for known in names}
+    near = get_close_matches(_plain(name[:MAX_MEANT]), plain, n=1, cutoff=0.7)
+    return f" Perhaps {plain[near[0]]!r} is meant." if near else ""
+
+
+def _plain(name: str) -> str:
+    """A name without what camelCase, kebab-case and capitals add."""
+    return re.sub(r"[^a-z0-9]", "", name.lower())
+
+
 def shortened(text: str, limit: int = MAX_TEXT) -> str:
     """A text of at most `limit` characters; a longer one is cut, with an ellipsis."""
     return text if len(text) <= limit else text[: limit - 1] + "…"
@@ -192,27 +220,32 @@ def shortened(text: str, limit: int = MAX_TEXT) -> str:
 
 def _shortened_fault(fault: Fault) -> Fault:
     return Fault(
+        code=fault.code,
         detail=shortened(fault.detail),
         pointer=UNSET if fault.pointer is UNSET else shortened(fault.pointer),
         parameter=UNSET if fault.parameter is UNSET else shortened(fault.parameter),
     )
 
 
-def _known(error: Exception) -> ProblemError:
+def _known(error: Exception, path: str, addresses: Iterable[str]) -> ProblemError:
     match error:
         case ProblemError():
             return error
         case Impossible(detail=detail, pointer=pointer, nearest=nearest):
-            fault = Fault(detail=detail, pointer=pointer)
+            fault = Fault(code="cannot_be_knitted", detail=detail, pointer=pointer)
             return ProblemError("cannot-be-knitted", detail, fault, nearest=nearest)
         case HTTPException(status_code=404):
+            meant = did_you_mean(path, addresses)
             return ProblemError(
-                "not-found", "There is nothing at this path. The addresses are listed at /docs."
+                "not-found", f"There is nothing at this path.{meant} The addresses are listed at /docs."
             )
         case HTTPException(status_code=405, headers=headers):
-            allow = ", ".join(sorted((headers or {})["allow"].split(", ")))
+            allow = sorted((headers or {})["allow"].split(", "))
+            use = "POST" if "POST" in allow else "GET"
             return ProblemError(
-                "method-not-allowed", f"This address answers {allow}.", headers=((b"allow", allow.encode()),)
+                "method-not-allowed",
+                f"Send {use}: this address answers {', '.join(allow)}.",
+                headers=((b"allow", ", ".join(allow).encode()),),
             )
         case HTTPException(status_code=status, detail=detail) if status < 500:
             return ProblemError("bad-message", detail)

@@ -2,6 +2,7 @@
 
 from typing import Annotated, Literal
 
+import msgspec
 import pytest
 from msgspec import Meta, Struct
 
@@ -40,7 +41,9 @@ PARAMETERS = ParameterReader(Basket)
 @pytest.mark.parametrize(
     ("body", "pointer", "detail"),
     [
-        ('{"number": "2"}', "#/number", "This must be a whole number, not text."),
+        ('{"number": "2"}', "#/number", "This must be a whole number, not text: write 2 without quotation marks."),
+        ('{"length": "14,5"}', "#/length",
+         "This must be a number or null, not text: write 14.5, with a decimal point."),
         ('{"number": 2.5}', "#/number", "This must be a whole number, not a fraction."),
         ('{"number": true}', "#/number", "This must be a whole number, not true or false."),
         ('{"number": 13}', "#/number", "This must be at most 12."),
@@ -50,17 +53,19 @@ PARAMETERS = ParameterReader(Basket)
         ('{"length": "long"}', "#/length", "This must be a number or null, not text."),
         ('{"label": ""}', "#/label", "This must be at least 1 character."),
         ('{"label": "abcdef"}', "#/label", "This must be at most 5 characters."),
-        ('{"unit": "ft"}', "#/unit", "This value is not valid. Valid values: cm, in."),
-        ('{"unit": 3}', "#/unit", "This must be text, not a whole number."),
-        ('{"gauges": ["fine", "thick"]}', "#/gauges/1", "This value is not valid. Valid values: bulky, fine."),
-        ('{"yarns": {}}', "#/yarns", "This must be a list, not an object."),
+        ('{"unit": "ft"}', "#/unit", "This must be one of: cm, in."),
+        ('{"unit": 3}', "#/unit", "This must be one of: cm, in."),
+        ('{"gauges": ["fine", "thick"]}', "#/gauges/1", "This must be one of: bulky, fine."),
+        ('{"yarns": {}}', "#/yarns", 'This must be a list, not an object, such as [{"type":"ball","grams":1}].'),
         ('{"yarns": [{}]}', "#/yarns/0/type", "The field 'type' is required."),
-        ('{"yarns": [{"type": "skein"}]}', "#/yarns/0/type", "This value is not valid. Valid values: ball, cone."),
-        ('{"yarns": [{"type": "ball", "grams": 5}, {"type": "cone", "grams": 5}]}', "#/yarns/1/grams",
-         "Unknown field 'grams'."),
+        ('{"yarns": [{"type": "skein"}]}', "#/yarns/0/type", "This must be one of: ball, cone."),
+        ('{"yarns": [{"type": "ball", "grams": 5}, {"type": "cone", "tex": 5, "grams": 5}]}', "#/yarns/1/grams",
+         "Unknown field 'grams'. The fields here are: type, tex."),
+        ('{"Lengths": 5}', "#/Lengths", "Unknown field 'Lengths'. Perhaps 'length' is meant."),
         ('{"yarns": [{"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}]}',
          "#/yarns", "This must be at most 2 entries."),
-        ('{"a/b~c": 1}', "#/a~1b~0c", "Unknown field 'a/b~c'."),
+        ('{"a/b~c": 1}', "#/a~1b~0c",
+         "Unknown field 'a/b~c'. The fields here are: number, length, label, unit, washed, yarns, gauges."),
     ],
 )  # fmt: skip
 def test_a_fault_is_placed_and_said(body, pointer, detail):
@@ -72,6 +77,43 @@ def test_a_fault_is_placed_and_said(body, pointer, detail):
     assert [(pointer, detail)] == [(fault.pointer, fault.detail) for fault in refused.value.faults]
 
 
+def test_all_faults_are_named_at_once():
+    """Every fault of a body has its code, its place and its sentence; the detail is the first, and how many follow."""
+    with pytest.raises(ProblemError) as refused:
+        BODIES.read(b'{"number": 13, "Label": "b", "yarns": [{"type": "ball", "gram": 5}], "unit": "CM"}')
+
+    assert {
+        ("#/number", "out_of_range"), ("#/Label", "unknown_field"), ("#/unit", "unknown_value"),
+        ("#/yarns/0/gram", "unknown_field"), ("#/yarns/0/grams", "missing_field"),
+    } == {(fault.pointer, fault.code) for fault in refused.value.faults}  # fmt: skip
+    assert refused.value.detail.endswith("4 more in `errors`.")
+    assert "Perhaps 'cm' is meant." in next(
+        fault.detail for fault in refused.value.faults if fault.pointer == "#/unit"
+    )
+
+
+@pytest.mark.parametrize(
+    ("body", "hint"),
+    [
+        (b"\xef\xbb\xbf{}", "byte order mark"),
+        (b'{"length": 14,5}', "decimal point: 14.5"),
+        (b"{'number': 2}", "double quotation marks"),
+    ],
+)
+def test_what_is_not_json_is_told_what_it_was_meant_as(body, hint):
+    """A byte order mark, a decimal comma and single quotation marks are the usual reasons."""
+    with pytest.raises(ProblemError, match=hint):
+        BODIES.read(body)
+
+
+def test_at_most_twenty_faults_are_named():
+    """A body of thousands of unknown names gets an answer of a few lines."""
+    with pytest.raises(ProblemError) as refused:
+        BODIES.read(msgspec.json.encode({f"x{number}": number for number in range(5_000)}))
+
+    assert len(refused.value.faults) == 20
+
+
 def test_whole_numbers_may_be_written_as_floats():
     """2.0 is an integer to JSON Schema; where a number may be broken nothing changes."""
     assert Basket(number=2, length=2.0, yarns=(Cone(7),)) == BODIES.read(
@@ -81,7 +123,7 @@ def test_whole_numbers_may_be_written_as_floats():
 
 def test_the_name_of_an_unknown_parameter_is_repeated_as_sent():
     """A parameter called `field` is not renamed when the problem speaks of parameters instead of fields."""
-    with pytest.raises(ProblemError, match=r"^Unknown parameter 'field'\.$"):
+    with pytest.raises(ProblemError, match=r"^Unknown parameter 'field'\. The parameters here are: number, "):
         PARAMETERS.read(b"field=red", {})
 
 

@@ -290,5 +290,5 @@ def _matches(condition: bytes, tag: bytes) -> bool:
 def _impossible(error: Impossible) -> ProblemError:
     """The problem of an `Impossible` raised for parameters instead of a body."""
     name = error.pointer.removeprefix("#/").partition("/")[0]
-    fault = Fault(detail=error.detail, parameter=name)
+    fault = Fault(code="cannot_be_knitted", detail=error.detail, parameter=name)
     return ProblemError("cannot-be-knitted", error.detail, fault, nearest=error.nearest)

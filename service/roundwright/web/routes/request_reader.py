@@ -5,20 +5,18 @@ When an object of a body has the same name twice, the last value counts, as in m
 
 import re
 from collections.abc import Callable, Mapping
-from functools import cache, cached_property
+from functools import cached_property
 from typing import Any, Final
 from urllib.parse import parse_qsl
 
 import msgspec
 from litestar.types import Receive
 
-from roundwright.web.problems import Fault, ProblemError, shortened
+from roundwright.web.problems import Fault, FaultCode, ProblemError, shortened
+from roundwright.web.routes.request_faults import MAX_NAME, fault_of_refusal, faults_of
 
 MAX_DEPTH: Final = 32
 """Nesting of objects and lists: a request for hats has six levels, a written round seldom ten."""
-
-MAX_NAME: Final = 100
-"""Characters of an unknown name that the problem repeats."""
 
 encode: Final = msgspec.json.Encoder().encode
 
@@ -40,15 +38,26 @@ class BodyReader:
             data = self._decode(body)
             _require_flat(body)
         except msgspec.ValidationError as error:
-            fault = fault_of(error, self.request_type)
-            raise ProblemError("invalid-request", fault.detail, fault) from error
+            raise self._refused(body, error) from error
         except msgspec.DecodeError as error:
-            raise malformed(f"{error}." if body else "it is empty. Send one JSON object.") from error
+            raise malformed(
+                f"{error}.{_hint(body)}" if body else "it is empty. Send one JSON object."
+            ) from error
         except UnicodeDecodeError as error:
             raise malformed("it is not UTF-8.") from error
         except RecursionError as error:
             raise malformed("it is nested too deeply.") from error
         return data
+
+    def _refused(self, body: bytes, error: msgspec.ValidationError) -> ProblemError:
+        """The error for a body that is JSON and not as described."""
+        try:
+            _require_flat(body)
+            return invalid(faults_of(msgspec.json.decode(body), self.request_type, str(error)))
+        except RecursionError:
+            return malformed("it is nested too deeply.")
+        except (msgspec.DecodeError, UnicodeDecodeError):  # further on
+            return invalid((fault_of_refusal(str(error)),))
 
     def _decode(self, body: bytes) -> Any:
         try:
@@ -78,7 +87,7 @@ class ParameterReader:
         if query:
             for name, text in parse_qsl(query.decode("latin-1"), keep_blank_values=True):
                 if name in values:
-                    raise bad_parameter(name, "This parameter was given twice.")
+                    raise bad_parameter(name, "This parameter was given twice.", "given_twice")
                 values[name] = _scalar(text) if name in self.scalars else text
         if self.request_type is None:
             for name in values:
@@ -87,12 +96,15 @@ class ParameterReader:
         try:
             return (self._convert(values),)
         except msgspec.ValidationError as error:
-            fault = fault_of(error, self.request_type)
-        name = str(fault.pointer).removeprefix("#/").partition("/")[0]
-        detail = fault.detail.replace("field", "parameter", 1)
-        if name in path:
-            raise ProblemError("not-found", detail, Fault(detail=detail, parameter=name))
-        raise bad_parameter(name, detail)
+            faults = faults_of(values, self.request_type, str(error))
+        raise self._refused(faults, path)
+
+    def _refused(self, faults: tuple[Fault, ...], path: Mapping[str, Any]) -> ProblemError:
+        """The error for parameters that are not as described; what the path names is not found."""
+        named = tuple(map(_of_parameter, faults))
+        if missing := [fault for fault in named if fault.parameter in path]:
+            return ProblemError("not-found", missing[0].detail, *missing)
+        return invalid(named)
 
     def _convert(self, values: dict[str, Any]) -> Any:
         try:
@@ -155,13 +167,42 @@ def require_no_query(query: bytes) -> None:
 def malformed(reason: str) -> ProblemError:
     """The error for a body that is not JSON."""
     return ProblemError(
-        "malformed-json", f"The body cannot be read: {reason}", Fault(detail=reason, pointer="#")
+        "malformed-json",
+        f"The body cannot be read: {reason}",
+        Fault(code="malformed", detail=reason, pointer="#"),
     )
 
 
-def bad_parameter(name: str, detail: str) -> ProblemError:
+def _hint(body: bytes) -> str:
+    """What a body that is not JSON was probably meant as; empty where it cannot be told."""
+    if body.startswith((b"\xef\xbb\xbf", b"\xff\xfe", b"\xfe\xff")):
+        return " It begins with a byte order mark: send UTF-8 without it."
+    if body.lstrip()[:1] == b"{" and b'"' not in body and b"'" in body:
+        return " Names and texts stand between double quotation marks."
+    if _DECIMAL_COMMA.search(body):
+        return " Is there a decimal comma? JSON has a decimal point: 14.5."
+    return ""
+
+
+_DECIMAL_COMMA: Final = re.compile(rb'":\s{0,9}-?[0-9]{1,9},[0-9]')
+
+
+def bad_parameter(name: str, detail: str, code: FaultCode = "unknown_field") -> ProblemError:
     """The error for a parameter that is unknown or not valid."""
-    return ProblemError("invalid-request", detail, Fault(detail=detail, parameter=name))
+    return ProblemError("invalid-request", detail, Fault(detail=detail, parameter=name, code=code))
+
+
+def invalid(faults: tuple[Fault, ...]) -> ProblemError:
+    """The error for a request that is not as described; its detail is the first fault, and how many there are."""
+    more = f" {len(faults) - 1} more in `errors`." if len(faults) > 1 else ""
+    return ProblemError("invalid-request", faults[0].detail + more, *faults)
+
+
+def _of_parameter(fault: Fault) -> Fault:
+    """The fault of a field as the fault of the parameter with its name."""
+    name = str(fault.pointer).removeprefix("#/").partition("/")[0].replace("~1", "/").replace("~0", "~")
+    detail = fault.detail.replace("field", "parameter", 1).replace("The fields here", "The parameters here")
+    return Fault(detail=detail, parameter=name, code=fault.code)
 
 
 def _too_large(limit: int) -> ProblemError:
@@ -217,80 +258,3 @@ def _scalar(text: str) -> Any:
         return msgspec.json.decode(text)
     except msgspec.DecodeError:  # out of the range of a float
         return text
-
-
-# The messages of msgspec, and the same in plain words. A message ends with its place: "... - at `$.gauge.stitches`".
-
-_PLACE: Final = re.compile(r" - at (?:`key` in )?`\$(?P<path>.*)`\Z", re.DOTALL)
-_STEP: Final = re.compile(r"\.([^.\[]+)|\[(\d+)\]|\[\.\.\.\]")
-_MISSING: Final = re.compile(r"Object missing required field `(.*)`", re.DOTALL)
-_UNKNOWN: Final = re.compile(r"Object contains unknown field `(.*)`", re.DOTALL)
-_BOUND: Final = re.compile(
-    r"Expected `(?P<type>\w+)`(?P<length> of length)? (?P<relation>>=|<=|>|<) (?P<bound>\S+)"
-)
-_TYPE: Final = re.compile(r"Expected `(?P<expected>[^`]*)`(?:, got `(?P<got>[^`]*)`)?")
-_WORDS: Final = {
-    "int": "a whole number", "float": "a number", "str": "text", "bool": "true or false", "null": "null",
-    "object": "an object", "array": "a list",
-}  # fmt: skip
-_COUNTED: Final = {"str": (" character", " characters"), "array": (" entry", " entries")}
-_RELATIONS: Final = {">=": "at least", "<=": "at most", ">": "more than", "<": "less than"}
-
-
-def fault_of(error: msgspec.ValidationError, request_type: Any) -> Fault:
-    """The fault a validation error of `request_type` reports, in plain words, with its place as a JSON pointer."""
-    text = str(error)
-    place = _PLACE.search(text)
-    message = text[: place.start()] if place else text
-    steps = [name or index or "*" for name, index in _STEP.findall(place["path"])] if place else []
-    if missing := _MISSING.fullmatch(message):
-        steps.append(missing[1])
-        detail = f"The field {missing[1]!r} is required."
-    elif unknown := _UNKNOWN.fullmatch(message):
-        steps.append(unknown[1])
-        detail = f"Unknown field {shortened(unknown[1], MAX_NAME)!r}."
-    elif bound := _BOUND.fullmatch(message):
-        singular, plural = _COUNTED.get(bound["type"], ("", "")) if bound["length"] else ("", "")
-        noun = singular if bound["bound"] == "1" else plural
-        detail = f"This must be {_RELATIONS[bound['relation']]} {bound['bound']}{noun}."
-    elif message.startswith("Invalid "):
-        choices = _choices(request_type, tuple(steps))
-        detail = "This value is not valid." + (f" Valid values: {', '.join(choices)}." if choices else "")
-    elif types := _TYPE.fullmatch(message):
-        got = "a fraction" if types["got"] == "float" else _in_words(types["got"] or "")
-        contrast = f", not {got}" if got else ""
-        detail = f"This must be {_in_words(types['expected'])}{contrast}."
-    else:
-        detail = f"{message}."
-    return Fault(detail=detail, pointer="#" + "".join(f"/{_escape(step)}" for step in steps))
-
-
-def _in_words(types: str) -> str:
-    return " or ".join(_WORDS.get(name, name) for name in types.split(" | "))
-
-
-def _escape(step: str) -> str:
-    return step.replace("~", "~0").replace("/", "~1")
-
-
-def _choices(request_type: Any, steps: tuple[str, ...]) -> tuple[str, ...]:
-    """The closed set of values at a place, from the schema of the request; empty for other places."""
-    root = _schema(request_type)
-    here = _alternatives(root, root)
-    for step in steps:
-        inner = [part.get("properties", {}).get(step) or part.get("items") for part in here]
-        here = [part for schema in inner if schema for part in _alternatives(root, schema)]
-    return tuple(dict.fromkeys(str(value) for part in here for value in part.get("enum", ())))
-
-
-@cache
-def _schema(request_type: Any) -> dict[str, Any]:
-    return msgspec.json.schema(request_type)
-
-
-def _alternatives(root: dict[str, Any], schema: dict[str, Any]) -> list[dict[str, Any]]:
-    if name := schema.get("$ref", "").removeprefix("#/$defs/"):
-        schema = root["$defs"][name]
-    if "anyOf" in schema:
-        return [part for inner in schema["anyOf"] for part in _alternatives(root, inner)]
-    return [schema]
