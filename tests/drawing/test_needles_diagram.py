@@ -106,3 +106,10 @@ def test_every_round_is_drawn(stitches, needles, style, part, title):
     number = round(part * len(plan.rounds))
 
     assert_stands_alone(needles_diagram(plan, number, title=title))
+
+
+def test_the_marker_hangs_after_the_first_stitch() -> None:
+    """Between two needles it would fall off (common practice)."""
+    picture = needles_diagram(split(SplitRequest(stitches=64, needles=4)))
+
+    assert "the marker hangs after its first stitch" in picture.svg

@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.knitting.crown.request import CrownShape
+from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.work.split_over_needles import split
 from roundwright.knitting.work.split_request import SplitRequest
 
@@ -39,6 +40,62 @@ def test_from_one_needle_to_halves_to_thirds() -> None:
     assert cast_on.needles == (56,)
     assert halves.needles == (28, 28)
     assert all(count in (18, 19) for count in thirds.needles)
+
+
+def test_a_needle_that_cannot_hold_them_is_not_told_to() -> None:
+    """Common practice: 96 stitches of 5 mm do not go on one needle of 20 cm; they are cast on to two, or more."""
+    gauge = Gauge(stitches=20)
+    first, working = split(SplitRequest(stitches=96, needles=4, gauge=gauge)).start
+
+    assert first.needles == (48, 48)
+    assert working.needles == (24, 24, 24, 24)
+    (all_at_once,) = split(SplitRequest(stitches=144, needles=4, gauge=gauge)).start
+    assert all_at_once.needles == (36, 36, 36, 36)
+
+
+@pytest.mark.parametrize(
+    ("gauge_per_inch", "fewest_16_in", "most_16_in", "fewest_36_in", "most_36_in"),
+    [
+        # P: "Circular needles: how many stitches will they hold?", printed to the nearest five or ten.
+        (5, 80, 160, 180, 360),
+        (6, 100, 200, 215, 430),
+        (7, 110, 220, 250, 500),
+        (8, 130, 260, 290, 580),
+    ],
+)
+def test_printed_capacities_of_circulars(
+    gauge_per_inch: int, fewest_16_in: int, most_16_in: int, fewest_36_in: int, most_36_in: int
+) -> None:
+    """A cord holds twice the stitches that reach around it."""
+    gauge = Gauge(stitches=gauge_per_inch, over=Length(1, "in"))
+    for inches, fewest, most in ((16, fewest_16_in, most_16_in), (36, fewest_36_in, most_36_in)):
+        use = split(SplitRequest(stitches=100, gauge=gauge, circular=Length(inches, "in"))).circular
+
+        assert use is not None
+        assert use.fewest_stitches == pytest.approx(fewest, abs=5)
+        assert use.most_stitches == pytest.approx(most, abs=10)
+
+
+@pytest.mark.parametrize("around_cm", range(40, 61))
+def test_a_hat_goes_on_a_circular_that_shops_have(around_cm: int) -> None:
+    """P: "a 16 in (40 cm) circular usually works well" for hats; none from 40 to 60 cm is refused it."""
+    stitches = 2 * around_cm  # 20 stitches in 10 cm
+    answer = split(SplitRequest(stitches=stitches, gauge=Gauge(stitches=20), circular=Length(40, "cm")))
+
+    assert answer.warnings == ()
+
+
+@pytest.mark.parametrize(("style", "sections"), [("wedge", (3, 3, 2)), ("square", (2, 1, 1))])
+@pytest.mark.parametrize("tolerance", [0, 4])
+def test_whole_sections_on_three_needles(style: str, sections: tuple[int, ...], tolerance: int) -> None:
+    """Common practice: eight wedges go on three needles as three, three and two; then nothing is ever slid."""
+    crown = CrownShape(style=style)
+    for stitches in (72, 96, 120):
+        answer = split(SplitRequest(stitches=stitches, needles=3, crown=crown, tolerance=tolerance))
+
+        assert answer.split == tuple(stitches // sum(sections) * count for count in sections)
+        assert answer.straddles == 0
+        assert answer.alternatives[0].difference <= tolerance
 
 
 def test_a_fourth_needle_works() -> None:

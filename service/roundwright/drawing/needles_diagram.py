@@ -1,14 +1,13 @@
 """Needles diagram: the needles seen from above, their stitches in working order, and what the next round works.
 
-The round is worked clockwise from the marker, and on the needle at the bottom from right to left, as the knitter who
-holds it does.
+The round is worked clockwise from the first stitch, and on the needle at the bottom from right to left, as the knitter
+who holds it does. The marker hangs between the first and the second stitch: between two needles it would fall off.
 """
 
 from collections.abc import Iterator, Sequence
 from typing import Final
 
 from roundwright.drawing.chart_symbols import (
-    MARKER_ENTRY,
     WorkedInto,
     arrow_around,
     meaning,
@@ -59,7 +58,7 @@ def needles_diagram(
             *_middle(state, layout),
             *_needles(state, layout, cables=circulars),
             *([] if circulars else _working_needle(layout)),
-            _marker(layout),
+            _marker(state, layout),
             *_moves(state, layout),
         )
     )
@@ -100,10 +99,10 @@ def _title(state: NeedleState) -> str:
 
 
 def _subtitles(state: NeedleState, *, circulars: bool) -> list[str]:
-    order = "Seen from above. Work clockwise from the marker: needle 1 from right to left, then needle 2, and so on."
+    order = "Seen from above. Work clockwise: needle 1 from right to left, then needle 2, and so on."
     if circulars:
         order = (
-            "Seen from above. Work clockwise from the marker, each needle's stitches with its own other tip."
+            "Seen from above. Work clockwise, from needle 1, each needle's stitches with its own other tip."
         )
     return [_work_text(state.round), order] if state.round else [order]
 
@@ -120,7 +119,14 @@ def _description(state: NeedleState) -> str:
         for needle, stitches in enumerate(state.slid)
         if stitches
     ]
-    return " ".join([f"{needles}.", *work, *moves, "The round begins at the marker before needle 1."])
+    return " ".join(
+        [
+            f"{needles}.",
+            *work,
+            *moves,
+            "The round begins with needle 1; the marker hangs after its first stitch.",
+        ]
+    )
 
 
 def _needle_text(state: NeedleState, needle: int) -> str:
@@ -181,7 +187,7 @@ def _stitches(count: int, shaping: Sequence[WorkedInto], layout: Layout) -> Iter
     """The stitches of a needle as loops over it, from right to left, and over them the symbols of the round."""
     if not count:
         return
-    pitch = min(2 * layout.half_length * FILLED_SHARE / count, MAX_STITCH)
+    pitch = _pitch(count, layout)
     right, height = count * pitch / 2, min(17.0, 9 + pitch) * layout.line_scale
     loop = min(pitch * 0.62, 5.5)
     yield element(
@@ -248,11 +254,17 @@ def _working_needle(layout: Layout) -> Iterator[Markup]:
     yield text_line(end_x, end_y + 17 * layout.scale, "working needle", 12.5 * layout.scale, "pin e")
 
 
-def _marker(layout: Layout) -> Markup:
-    """The stitch marker, between the last needle and the first."""
-    radius = layout.corner - 22 * layout.line_scale if layout.needles > 2 else layout.half_length * 0.97
-    x, y = point_at(-180 / layout.needles, radius)
-    return stitch_marker(x, y, layout.line_scale)
+def _marker(state: NeedleState, layout: Layout) -> Markup:
+    """The stitch marker, between the first and the second stitch of the round."""
+    needle, count = next(((needle, count) for needle, count in enumerate(state.before) if count), (0, 1))
+    pitch = _pitch(count, layout)
+    marker = stitch_marker(count * pitch / 2 - pitch, layout.distance, layout.line_scale)
+    return element("g", marker, transform=f"rotate({px(layout.angle(needle))})")
+
+
+def _pitch(count: int, layout: Layout) -> float:
+    """From stitch to stitch on a needle that holds so many."""
+    return min(2 * layout.half_length * FILLED_SHARE / count, MAX_STITCH)
 
 
 def _moves(state: NeedleState, layout: Layout) -> Iterator[Markup]:
@@ -293,7 +305,7 @@ def _middle(state: NeedleState, layout: Layout) -> Iterator[Markup]:
 def _key(state: NeedleState) -> list[KeyEntry]:
     loop = element("path", d="M6 9H22", class_="s softline", stroke_width=15, stroke_dasharray="5 6")
     needle = element("path", d="M0 9H28", class_="pinline", stroke_width=4)
-    entries = [KeyEntry(joined((needle, loop)), "needle with a loop for each stitch"), MARKER_ENTRY]
+    entries = [KeyEntry(joined((needle, loop)), "needle with a loop for each stitch"), _MARKER_ENTRY]
     marks = ring_of(state.round).marks if state.round else ()
     entries += [
         KeyEntry(stitch_box(stitch), meaning(stitch))
@@ -303,3 +315,6 @@ def _key(state: NeedleState) -> list[KeyEntry]:
         disc = element("g", slide_disc(1), transform="translate(14 9)")
         entries.append(KeyEntry(disc, "number of sts slid to the next needle before the round"))
     return entries
+
+
+_MARKER_ENTRY: Final = KeyEntry(stitch_marker(14, 9), "stitch marker, after the first stitch of the round")

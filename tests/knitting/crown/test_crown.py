@@ -12,11 +12,12 @@ from roundwright.knitting.crown.crown import CrownAnswer, crown, work_crown
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
 from roundwright.knitting.crown.styles import STYLES
+from roundwright.knitting.needles.best_split import best_splits
+from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import Round, runs
 from roundwright.knitting.rounds.work_round import chained
 from tests.support.by_hand import LOOPS, stitches, work
-from tests.support.needles_by_hand import best_split
 
 DECREASES = {name for name, (uses, leaves) in LOOPS.items() if uses > leaves}
 
@@ -155,33 +156,34 @@ def test_needles_are_filled_in(stitches: int, style: str, needles: int) -> None:
     bare = crown(CrownRequest(stitches=stitches, style=style))
     answer = crown(CrownRequest(stitches=stitches, style=style, needles=needles))
 
-    assert answer.split == best_split(bare.rounds, stitches, needles, 4)
+    assert answer.split == best_splits(boundary_paths(bare.rounds, stitches), needles)[-1]
     assert all(sum(round.needles or ()) == round.after for round in answer.rounds)
 
 
 # --- notes and warnings -------------------------------------------------------------------------------------
 
-MARKER = "The first decrease takes the first two stitches. If your marker hangs after the first of them, take it off"
+MARKER = "The first decrease takes the first two stitches. A marker between them comes off before it"
 
 
 @given(requests())
 def test_the_marker_comes_off_before_the_first_decrease(request: CrownRequest) -> None:
-    """The note stands where the first decrease of a round takes the first stitches, and nowhere else."""
-    for round in crown(msgspec.structs.replace(request, worked="in_the_round")).rounds:
-        first = next(stitches(msgspec.to_builtins(round.steps)))
-        notes = [note for note in round.notes if note.startswith("The first decrease takes the first")]
+    """The note stands once, where the first decrease of a round takes the first stitches for the first time."""
+    rounds = crown(msgspec.structs.replace(request, worked="in_the_round")).rounds
+    noted = [round for round in rounds for note in round.notes if note.startswith("The first decrease takes")]
+    firsts = [next(stitches(msgspec.to_builtins(round.steps))) for round in rounds]
+    uses = [LOOPS[first][0] for first in firsts]
 
-        assert len(notes) == (1 if first in DECREASES else 0)
-        if first == "k2tog":
-            assert notes[0].startswith(MARKER)
+    assert [round.number for round in noted] == sorted(
+        {uses.index(number) + 1 for number in (2, 3) if number in uses}
+    )
+    assert all(MARKER in " ".join(round.notes) for round in noted if firsts[round.number - 1] == "k2tog")
 
 
-def test_section_markers_come_off_once_two_sections_are_knitted_together() -> None:
-    """They stay while each decrease is within its section."""
+def test_no_section_markers_are_taken_off_that_nobody_placed() -> None:
+    """A pattern without section markers says nothing of them (common practice)."""
     rounds = crown(CrownRequest(stitches=48, style="wedge", sections=6, close_at=5)).rounds
-    off = [round for round in rounds if any("section markers" in note for note in round.notes)]
 
-    assert [(round.before, round.after) for round in off] == [(6, 3)]
+    assert not any("section" in note for round in rounds for note in round.notes)
 
 
 def codes(answer: CrownAnswer) -> list[str]:
@@ -236,7 +238,19 @@ def test_few_enough_stitches_are_closed_at_once() -> None:
     assert codes(answer) == ["closed_already"]
 
 
-def test_a_cord_comes_with_a_warning_on_its_length() -> None:
+def test_about_five_rounds_are_a_knob_and_no_tie() -> None:
+    """A knob needs no warning (common practice)."""
+    assert codes(crown(CrownRequest(stitches=56, finish=Finish(kind="cord")))) == []
+
+
+def test_all_stitches_of_a_cord_go_on_one_needle_first() -> None:
+    """The yarn hangs at the last stitch, on the left; the stitches slide to the right end (common practice)."""
+    text = crown(CrownRequest(stitches=56, finish=Finish(kind="cord"))).finish.text
+
+    assert text.startswith("Put the 4 sts left on one needle, the yarn at its left end.")
+
+
+def test_a_cord_longer_than_a_knob_comes_with_a_warning_on_its_length() -> None:
     """Its length is the service's own policy, and the warning points to the cautions."""
     answer = crown(CrownRequest(stitches=56, finish=Finish(kind="cord", cord_rounds=8)))
 

@@ -72,13 +72,18 @@ def test_for_the_knitters_own_split_the_answer_names_a_better_one() -> None:
 
 @given(st.integers(5, 150), st.integers(2, 5), st.sampled_from([1, 2, 4]), st.integers(4, 12))
 def test_the_start_leads_to_the_split(repeats: int, needles: int, multiple: int, tolerance: int) -> None:
-    """Every step of the start holds all stitches: one needle, two halves, and the split in whole repeats."""
+    """Every step of the start holds all stitches: one needle, two halves, and the split in whole repeats.
+
+    Without a gauge a needle holds 64 just cast on: 16 of its 20 cm at half of 5 mm a stitch; where it does not hold
+    them the cast-on goes to two, and where two do not, to all (common practice).
+    """
     stitches = repeats * multiple
     answer = split(SplitRequest(stitches=stitches, needles=needles, multiple=multiple, tolerance=tolerance))
     counts = [step.needles for step in answer.start]
 
     assert {stitches} == {sum(on_needles) for on_needles in counts}
-    assert [1, 2] == [len(on_needles) for on_needles in counts[:2]]
+    assert len(counts[0]) == (1 if stitches <= 64 else 2 if stitches <= 128 else needles)
+    assert all(len(after) > len(before) for before, after in pairwise(counts))
     assert counts[-1] == answer.split
     assert not any(count % multiple for count in answer.split)
 
@@ -112,7 +117,10 @@ def test_two_circulars_hold_two() -> None:
 
 
 def test_room_side_by_side() -> None:
-    """20 stitches at 18 in 10 cm lie 11.1 cm wide: arithmetic. A needle of 7 in holds them and 32 in all."""
+    """20 stitches at 18 in 10 cm lie 11.1 cm wide: arithmetic. A needle of 7 in holds them and 24 in all.
+
+    2 cm at each end of it stay free (common practice).
+    """
     answer = split(
         SplitRequest(
             stitches=52, rounds=crown_52(), gauge=BABY_GAUGE, needle_length=Length(7, "in"), squeeze=0.0
@@ -124,13 +132,13 @@ def test_room_side_by_side() -> None:
     assert answer.room.stitches == 20
     assert answer.room.width == Length(11.1111, "cm")
     assert answer.room.squeeze_needed == 0
-    assert answer.room.most_stitches == int(17.78 * 1.8)
+    assert answer.room.most_stitches == int((17.78 - 4) * 1.8)
 
 
 def test_room_with_a_squeeze() -> None:
-    """40 stitches at 18 in 10 cm on 17.78 cm must be pushed together by a fifth: 1 - 17.78 / 22.22."""
+    """31 stitches at 18 in 10 cm on 7 in must be pushed together by a fifth: 1 - 13.78 / 17.22."""
     tight = SplitRequest(
-        stitches=80, needles=2, gauge=BABY_GAUGE, needle_length=Length(7, "in"), squeeze=25.0
+        stitches=62, needles=2, gauge=BABY_GAUGE, needle_length=Length(7, "in"), squeeze=25.0
     )
     answer = split(tight)
     too_tight = split(msgspec.structs.replace(tight, squeeze=15.0))
@@ -173,10 +181,33 @@ def test_a_circular_too_long_from_the_start() -> None:
 
 
 def test_a_circular_too_short() -> None:
-    """More stitches than a circular holds within the squeeze: a warning."""
-    answer = split(SplitRequest(stitches=200, gauge=BABY_GAUGE, circular=Length(40, "cm")))
+    """More than twice the stitches that reach around a circular are too many for its cord: a warning."""
+    answer = split(SplitRequest(stitches=145, gauge=BABY_GAUGE, circular=Length(40, "cm")))
 
     assert [notice.code for notice in answer.warnings] == ["circular_too_short"]
+    assert split(SplitRequest(stitches=144, gauge=BABY_GAUGE, circular=Length(40, "cm"))).warnings == ()
+
+
+def test_a_squeeze_of_the_knitters_own_holds_for_needles_and_cord() -> None:
+    """Given in the request, it takes the place of both defaults."""
+    own = SplitRequest(stitches=96, gauge=BABY_GAUGE, circular=Length(40, "cm"), squeeze=25.0)
+
+    assert split(own).circular.most_stitches == int(40 * 1.8 / 0.75)  # type: ignore[union-attr]
+
+
+def test_cords_of_two_circulars_have_no_free_ends() -> None:
+    """Half of 144 stitches at 18 in 10 cm lies 40 cm wide: a cord of 20 cm holds it, one of 19 does not."""
+    two = SplitRequest(stitches=144, hold="two_circulars", gauge=BABY_GAUGE, needle_length=Length(20, "cm"))
+    shorter = msgspec.structs.replace(two, needle_length=Length(19, "cm"))
+
+    assert [split(request).room.fits for request in (two, shorter)] == [True, False]  # type: ignore[union-attr]
+
+
+def test_a_needle_shorter_than_its_free_ends_holds_nothing() -> None:
+    """4 cm of needle are all ends."""
+    tiny = SplitRequest(stitches=52, gauge=BABY_GAUGE, needle_length=Length(4, "cm"))
+
+    assert split(tiny).room.most_stitches == 0  # type: ignore[union-attr]
 
 
 ROUND = {"number": 1, "before": 52, "after": 52, "steps": [{"type": "work", "stitch": "k", "times": 52}]}

@@ -5,7 +5,7 @@ from typing import NamedTuple
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.counting.progress import Needles
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
-from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, pareto_splits
+from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, best_splits
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.rounds.round import Round
@@ -90,7 +90,7 @@ def _check(stitches: int, request: NeedleRequest) -> None:
 def _best(borders: BoundaryPaths, needles: int, request: NeedleRequest) -> Needles | None:
     """The split as the work asks for it; None where it asks for none and there are too few stitches."""
     try:
-        return pareto_splits(borders, needles, request.tolerance)[-1].split
+        return best_splits(borders, needles, request.tolerance)[-1].split
     except Impossible as error:
         if request.needles is None:
             return None

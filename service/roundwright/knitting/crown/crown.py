@@ -32,7 +32,7 @@ from roundwright.knitting.crown.request import (
     crown_plan,
 )
 from roundwright.knitting.crown.styles import STYLES, CrownPlan, decrease_evenly, highest_cone
-from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, pareto_splits
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, best_splits
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS
@@ -48,9 +48,6 @@ from roundwright.knitting.quantities import (
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain
 from roundwright.knitting.rounds.rows import SEAM_BASIS, row
 from roundwright.knitting.rounds.work_round import work_round
-
-MARKED_SECTIONS: Final = 12
-"""Sections that knitters mark; more are seen in the knitting itself."""
 
 
 class CrownAnswer(Struct, frozen=True, kw_only=True):
@@ -105,12 +102,11 @@ ADJUST_BASIS: Final = Basis(
 ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
 FIRST_DECREASE: Final = {
     uses: (
-        f"The first decrease takes the first {number} stitches. If your marker hangs after the first of them, take it "
-        "off before the decrease, and hang it after the first stitch again when it is done."
+        f"The first decrease takes the first {number} stitches. A marker between them comes off before it and goes "
+        "back after the new first stitch, in later rounds too."
     )
     for uses, number in ((2, "two"), (3, "three"))
 }
-MARKERS_OFF: Final = "From here on a decrease takes stitches of two sections: take the section markers off."
 RIGHT_SIDE_FIRST: Final = "The first row is a right-side row."
 
 
@@ -162,7 +158,7 @@ def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units:
                 nearest="in_the_round",
             )
         paths = boundary_paths(rounds, stitches)
-        split = pareto_splits(paths, needles, tolerance)[-1]
+        split = best_splits(paths, needles, tolerance)[-1]
         rounds = track_needles_along(paths, split.split)
     left = rounds[-1].after if rounds else stitches
     return CrownAnswer(
@@ -224,14 +220,14 @@ def _rounds(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
     """The steps of the style as executed rounds (flat: rows), with their notes."""
     rounds: list[Round] = []
     count, flat = inputs.stitches, plan.flat
-    marked = inputs.style.whole_sections and plan.sections <= MARKED_SECTIONS and not flat
+    told: set[str] = set()
     for steps in _steps(inputs, plan):
         number = len(rounds) + 1
         if number > MOST_ROUNDS:
             raise _too_many(inputs, plan)
         notes = _notes(steps) if not flat else (RIGHT_SIDE_FIRST,) if number == 1 else ()
-        if marked and count <= plan.sections:
-            notes, marked = (*notes, MARKERS_OFF), False
+        notes = tuple(note for note in notes if note not in told)
+        told.update(notes)
         kind: RoundKind | None = (
             "adjust" if number == 1 and inputs.stitches_without_seam - plan.stitches else None
         )

@@ -11,7 +11,9 @@ FEWEST_CORD_STITCHES: Final = 3
 MOST_CORD_STITCHES: Final = 5
 """Cords are worked over three to five stitches (published tutorials); more leave a ladder at the back."""
 USUAL_CORD_ROUNDS: Final = 5
-"""Enough to hold a hat by (common practice)."""
+"""About five rounds make a knob, enough to hold a hat by and no tie (common practice)."""
+MOST_KNOB_ROUNDS: Final = 6
+"""Rounds up to which a cord is a knob: about five, with one to spare."""
 MOST_CORD_ROUNDS: Final = 20
 """This service's own limit: a longer cord on a hat can catch or be tied."""
 TAIL_MM: Final = (6 * MM_IN["in"], 8 * MM_IN["in"])
@@ -93,15 +95,16 @@ def finished(
 
 
 def cord_notices(finish: Finish, pointer: str) -> tuple[Notice, ...]:
-    """The warning that goes with a cord."""
-    if finish.kind == "draw_up":
+    """The warning that goes with a cord longer than a knob."""
+    if finish.kind == "draw_up" or finish.cord_rounds <= MOST_KNOB_ROUNDS:
         return ()
     return (
         Notice(
             code="cord_policy",
-            message=f"A cord of {finish.cord_rounds} rounds is a knob. Its length is this service's own policy; no "
-            "standard sets one for hats. On a hat for a baby or a small child leave off every cord that could catch "
-            "or be tied, and see /v1/standards/cautions: local rules come first.",
+            message=f"A cord of {finish.cord_rounds} rounds is longer than a knob, which has about "
+            f"{USUAL_CORD_ROUNDS}. How long it may be is this service's own policy; no standard says so for hats. On a "
+            "hat for a baby or a small child leave off whatever could catch or be tied, and see "
+            "/v1/standards/cautions: local rules come first.",
             pointer=pointer,
         ),
     )
@@ -115,7 +118,7 @@ def _words(finish: Finish, stitches: int, units: UnitSystem) -> str:
         return f"{cut}. Thread it through {last_stitches}, draw up, and fasten off inside."
     rounds = "1 round" if finish.cord_rounds == 1 else f"{finish.cord_rounds} rounds"
     return (
-        f"Work a cord of {rounds} over {last_stitches}: *knit them, do not turn, slide them to the other end of the "
-        f"needle and bring the yarn round behind; rep from *. {cut}. Draw it through all stitches, and "
-        "down inside the cord."
+        f"Put {last_stitches} on one needle, the yarn at its left end. Work a cord of {rounds}: *slide the stitches to "
+        "the right end of the needle, bring the yarn round behind and knit them, do not turn; rep from *. "
+        f"{cut}. Draw it through all stitches, and down inside the cord."
     )

@@ -34,8 +34,8 @@ from roundwright.knitting.hat.brim_and_body import (
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
-from roundwright.knitting.needles.start import StartStep, start_on
-from roundwright.knitting.quantities import Length, length, mm, row_height_mm, stitch_width_mm
+from roundwright.knitting.needles.start import StartStep, cast_on_capacity, start_on
+from roundwright.knitting.quantities import Gauge, Length, length, mm, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.depth import depth
@@ -292,7 +292,7 @@ def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) 
         label=_label(worked.size),
         makers=worked.size.makers,
         cast_on=worked.cast_on,
-        split=_start(worked.split),
+        split=_start(worked.split, request.gauge),
         measurements=worked.measurements,
         brim=worked.brim,
         body=worked.body,
@@ -306,14 +306,14 @@ def _hat_work(worked: _WorkedSize) -> HatWork:
     return HatWork(_label(worked.size), worked.size.makers, worked.segments)
 
 
-def _start(split: NeedleSplit | None) -> NeedleStart | None:
+def _start(split: NeedleSplit | None, gauge: Gauge) -> NeedleStart | None:
     if split is None:
         return None
     return NeedleStart(
         split=split.split,
         straddles=split.straddles,
         difference=split.difference,
-        start=start_on(split.split),
+        start=start_on(split.split, cast_on_capacity(gauge), "brim"),
     )
 
 

@@ -7,7 +7,7 @@ lists all of them, else it places needle by needle.
 
 from collections.abc import Iterator
 from functools import lru_cache
-from itertools import accumulate, product
+from itertools import accumulate, pairwise, product
 from operator import add
 from typing import Annotated, Final, NamedTuple
 
@@ -15,7 +15,7 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundaries_of
-from roundwright.knitting.rounds.round import MOST_ON_NEEDLES, MOST_STITCHES
+from roundwright.knitting.rounds.round import MOST_ON_NEEDLES, MOST_STITCHES, Repeat, Round
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
@@ -28,6 +28,10 @@ MOST_MULTIPLE: Final = 24
 USUAL_TOLERANCE: Final = 4
 """Stitches by which needles may differ by default: a hand does not notice them."""
 
+ADJUSTED_BY: Final = 2
+"""Stitches by which the end of a section may lie off its share where a first round adjusts the count."""
+WHOLE_ON: Final = 3
+"""Needles on which sections stay whole even where that gives a needle one of them and another two."""
 MOST_LISTED: Final = 4_096
 """Splits are listed up to this number of combinations: five needles with a tolerance of 4 are within it."""
 
@@ -96,6 +100,50 @@ def pareto_splits(
         )
         for straddles, split in _pareto_front(paths.straddles[::multiple], needles, tolerance // multiple)
     )
+
+
+def best_splits(
+    paths: BoundaryPaths, needles: int, tolerance: int = USUAL_TOLERANCE, multiple: int = 1
+) -> tuple[NeedleSplit, ...]:
+    """The Pareto-optimal splits, and as the last that in whole sections, where it has fewer straddles than all others.
+
+    Whole sections are a candidate whatever the tolerance (common practice: of eight wedges three, three and two): on
+    three needles in any number of sections; on others where every needle has two or more, else needles differ too much.
+    Raises `Impossible` as `pareto_splits` does.
+    """
+    splits = pareto_splits(paths, needles, tolerance, multiple)
+    sections = _sections(paths.rounds)
+    if not splits[-1].straddles or sections < (needles if needles == WHOLE_ON else 2 * needles):
+        return splits
+    share, more = divmod(sections, needles)
+    stitches = len(paths.straddles) - 1
+    ends = accumulate([share + (needle < more) for needle in range(needles - 1)])
+    boundaries = [_end_of_section(paths.straddles, end * stitches // sections) for end in ends]
+    split = tuple(after - before for before, after in pairwise([0, *boundaries, stitches]))
+    if min(split) < 1 or any(count % multiple for count in split):
+        return splits
+    whole = rate_split(paths, split)
+    return (*splits, whole) if whole.straddles < splits[-1].straddles else splits
+
+
+def _sections(rounds: tuple[Round, ...]) -> int:
+    """Sections of a crown: how often the first decrease round that is one repeat works it; 0 where none is."""
+    for round in rounds:
+        first = round.steps[0]
+        if (
+            round.after < round.before
+            and len(round.steps) == 1
+            and isinstance(first, Repeat)
+            and not first.again
+        ):
+            return first.times
+    return 0
+
+
+def _end_of_section(straddles: list[int], near: int) -> int:
+    """The end of a section about here: an adjusting round moves it by a stitch or two."""
+    window = range(max(0, near - ADJUSTED_BY), min(len(straddles), near + ADJUSTED_BY + 1))
+    return min(window, key=lambda position: (straddles[position], abs(position - near)))
 
 
 def rate_split(paths: BoundaryPaths, needles: tuple[int, ...]) -> NeedleSplit:

@@ -1,7 +1,9 @@
 """Capacity: whether the stitches fit on each needle, and how long a round reaches around a circular needle.
 
 Side by side, n stitches of width w take n w of a needle; they can be pushed together by a share of that, the squeeze.
-A round reaches around a circular while n w, plus what the fabric stretches, is at least the length of the circular.
+A double-pointed needle keeps its two ends free. The cord of a circular holds about twice the stitches that reach around
+it, in folds. A round reaches around a circular while n w, plus what the fabric stretches, is at least the length of the
+circular.
 """
 
 from collections.abc import Iterable
@@ -18,6 +20,10 @@ MOST_SQUEEZE_PERCENT: Final = 80.0
 """Five stitches in the width of one: more than any yarn can be squeezed."""
 USUAL_SQUEEZE_PERCENT: Final = 25.0
 """Stitches at three quarters of their width still slide well. A choice of this service: nobody published a figure."""
+CORD_SQUEEZE_PERCENT: Final = 50.0
+"""A cord holds twice what reaches around it: 80 to 160 stitches on 16 in at 5 to the inch, and so on, as published."""
+FREE_END_MM: Final = 20.0
+"""What stays free at each end of a double-pointed needle, so that no stitch falls off (common practice)."""
 MOST_STRETCH_PERCENT: Final = 100.0
 """Twice the width: as far as ribbing goes."""
 
@@ -26,7 +32,9 @@ SqueezePercent = Annotated[
     Meta(
         ge=0.0,
         le=MOST_SQUEEZE_PERCENT,
-        description="Percent of their width by which stitches may be pushed together on a needle. Default 25.",
+        description="Percent of their width by which stitches may be pushed together. Left out: "
+        f"{USUAL_SQUEEZE_PERCENT:g} on a double-pointed needle, {CORD_SQUEEZE_PERCENT:g} on the cord of a circular, "
+        "which holds twice what reaches around it (published capacities).",
     ),
 ]
 StretchPercent = Annotated[
@@ -71,16 +79,33 @@ class CircularUse(Struct, frozen=True, kw_only=True):
     message: Annotated[str, Meta(description="The same in a sentence.")]
 
 
+def double_pointed_mm(length_mm: float) -> float:
+    """What a double-pointed needle has for stitches: its length without the free ends, none on a very short one."""
+    return max(0.0, length_mm - 2 * FREE_END_MM)
+
+
+def stitches_held(needle_mm: float, width_mm: float, squeeze_percent: float) -> int:
+    """Stitches of this width that so much of a needle or cord holds, pushed together by so much."""
+    return floor(needle_mm / (width_mm * (1.0 - squeeze_percent / 100.0)) + 1e-9)
+
+
 def needle_room(
-    splits: Iterable[tuple[int, ...]], gauge: Gauge, needle: Length, squeeze_percent: float, units: UnitSystem
+    splits: Iterable[tuple[int, ...]],
+    gauge: Gauge,
+    needle_mm: float,
+    squeeze_percent: float,
+    units: UnitSystem,
 ) -> NeedleRoom:
-    """Whether the fullest needle fits; `splits` are the stitches on each needle at the start and after each round."""
-    width_mm, needle_mm = stitch_width_mm(gauge), mm(needle)
+    """Whether the fullest needle fits on `needle_mm` of needle or cord, without the ends that stay free.
+
+    `splits` are the stitches on each needle at the start and after each round.
+    """
+    width_mm = stitch_width_mm(gauge)
     fullest = max(max(split) for split in splits)
     taken_mm = fullest * width_mm
     needed_percent = max(0.0, 100.0 * (1.0 - needle_mm / taken_mm))
     fits = needed_percent <= squeeze_percent
-    most = _capacity(needle_mm, width_mm, squeeze_percent)
+    most = stitches_held(needle_mm, width_mm, squeeze_percent)
     if not fits:
         message = (
             f"{fullest} stitches are too many for one needle: it holds {most}. Take longer needles, or more."
@@ -110,7 +135,7 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
     """Whether the stitches reach around the circular (measured tip to tip), and the first round when they do not."""
     width_mm, circular_mm = stitch_width_mm(gauge), mm(circular)
     fewest = ceil(circular_mm / (width_mm * (1.0 + stretch_percent / 100.0)) - 1e-9)
-    most = _capacity(circular_mm, width_mm, squeeze_percent)
+    most = stitches_held(circular_mm, width_mm, squeeze_percent)
     reaches = stitches >= fewest
     change = next((round.number for round in rounds if min(round.before, round.after) < fewest), None)
     if not reaches:
@@ -132,10 +157,6 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
     )
 
 
-def _capacity(needle_mm: float, width_mm: float, squeeze_percent: float) -> int:
-    return floor(needle_mm / (width_mm * (1.0 - squeeze_percent / 100.0)) + 1e-9)
-
-
 def room_notices(room: NeedleRoom | None, circular: CircularUse | None, stitches: int) -> tuple[Notice, ...]:
     """The warnings for needles that are too short, and for a circular too long or too short to begin on."""
     notices = []
@@ -150,7 +171,12 @@ def room_notices(room: NeedleRoom | None, circular: CircularUse | None, stitches
 
 
 ROOM_BASIS: Final = Basis(
-    "Room: stitches x width of a stitch x (1 - squeeze) is at most the length of the needle. A round reaches around a "
-    "circular while stitches x width of a stitch x (1 + stretch) is at least its length.",
+    "Room: stitches x width of a stitch x (1 - squeeze) is at most the length of the needle, of a double-pointed one "
+    f"without {FREE_END_MM / 10:g} cm at each end. A round reaches around a circular while stitches x width of a "
+    "stitch x (1 + stretch) is at least its length.",
     COMMON_PRACTICE,
+)
+CIRCULAR_BASIS: Final = Basis(
+    "A cord holds twice the stitches that reach around it.",
+    "published capacities of circular needles: 80 to 160 stitches on 16 in at 5 to the inch, 180 to 360 on 36 in",
 )

@@ -5,6 +5,13 @@ from typing import Annotated, Final
 from msgspec import Meta, Struct
 
 from roundwright.knitting.needles.best_split import NeedleStitches
+from roundwright.knitting.needles.capacity import CORD_SQUEEZE_PERCENT, double_pointed_mm, stitches_held
+from roundwright.knitting.quantities import Gauge, stitch_width_mm
+
+USUAL_NEEDLE_MM: Final = 200.0
+"""Length of a double-pointed needle for hats, where none is given: 20 cm or 8 in (common practice)."""
+USUAL_GAUGE: Final = Gauge(stitches=20.0)
+"""Gauge by which stitches are fitted on a needle where none is given: medium yarn (Craft Yarn Council)."""
 
 
 class StartStep(Struct, frozen=True, kw_only=True):
@@ -14,28 +21,56 @@ class StartStep(Struct, frozen=True, kw_only=True):
     text: Annotated[str, Meta(description="What to do.")]
 
 
-def start_on(split: tuple[int, ...]) -> tuple[StartStep, ...]:
-    """The steps from one needle to two halves to the working needles (common practice).
+def cast_on_capacity(gauge: Gauge | None, needle_mm: float = USUAL_NEEDLE_MM) -> int:
+    """Stitches just cast on that a double-pointed needle holds: pushed together as on a cord (common practice)."""
+    width_mm = stitch_width_mm(gauge or USUAL_GAUGE)
+    return stitches_held(double_pointed_mm(needle_mm), width_mm, CORD_SQUEEZE_PERCENT)
 
-    With two needles the halves are the split itself.
+
+def start_on(split: tuple[int, ...], holds: int, part: str | None = None) -> tuple[StartStep, ...]:
+    """The steps from the cast-on to the working needles (common practice); a needle holds so many stitches.
+
+    Where one needle holds all stitches: one needle, two halves, working needles. Where it does not, the cast-on goes to
+    two needles, or to the working needles at once. With two needles the halves are the split itself. `part` names what
+    the first round belongs to.
     """
     stitches = sum(split)
     half = split[0] if len(split) == 2 else stitches // 2
     halves = (half, stitches - half)
-    steps = [
-        StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to one needle."),
-        StartStep(
-            needles=halves,
-            text=f"Slide {halves[1]} of them to a second needle: {halves[0]} and {halves[1]}."
-            + (_JOIN if len(split) == 2 else " A stitch more or less on either does no harm."),
-        ),
-    ]
+    join = _JOIN if len(split) == 2 else ""
+    if stitches <= holds:
+        steps = [
+            StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to one needle."),
+            StartStep(
+                needles=halves,
+                text=f"Slide {halves[1]} of them to a second needle: {halves[0]} and {halves[1]}.{join}",
+            ),
+        ]
+    elif max(halves) <= holds or len(split) == 2:
+        text = f"Cast on to two needles, {halves[0]} and {halves[1]}: all {stitches} do not fit on one."
+        steps = [StartStep(needles=halves, text=text + join)]
+    else:
+        text = f"Cast on to all {len(split)} needles: {_listed(split)}. All {stitches} do not fit on fewer."
+        return (StartStep(needles=split, text=text + _JOIN),)
     if len(split) > 2:
-        shares = [f"{count} on to the {_ORDINALS[index]}" for index, count in enumerate(split)]
-        text = f"Join, the cast-on edge untwisted, and work the first round: {', '.join(shares)} needle."
+        first_round = f"the first round of the {part}" if part else "the first round"
+        counted = f"It is counted with the {part}." if part else "It counts as round 1."
+        text = f"Join, the cast-on edge untwisted, and work {first_round}: {_shares(split)}. {counted}"
         steps.append(StartStep(needles=split, text=text))
     return tuple(steps)
 
 
+def _shares(split: tuple[int, ...]) -> str:
+    if len(set(split)) == 1:
+        return f"{split[0]} on to each of the {_NUMBERS[len(split)]} needles"
+    shares = [f"{count} on to the {_ORDINALS[index]}" for index, count in enumerate(split)]
+    return f"{', '.join(shares)} needle"
+
+
+def _listed(split: tuple[int, ...]) -> str:
+    return f"{', '.join(str(count) for count in split[:-1])} and {split[-1]}"
+
+
 _JOIN: Final = " Join, the cast-on edge untwisted."
+_NUMBERS: Final = {3: "three", 4: "four", 5: "five"}
 _ORDINALS: Final = ("first", "second", "third", "fourth", "fifth")

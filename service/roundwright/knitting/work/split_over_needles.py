@@ -20,21 +20,26 @@ from roundwright.knitting.needles.best_split import (
     USUAL_TOLERANCE,
     NeedleSplit,
     NeedleStitches,
+    best_splits,
     pareto_splits,
     rate_split,
 )
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_paths
 from roundwright.knitting.needles.capacity import (
+    CIRCULAR_BASIS,
+    CORD_SQUEEZE_PERCENT,
     ROOM_BASIS,
+    USUAL_SQUEEZE_PERCENT,
     CircularUse,
     NeedleRoom,
     circular_use,
+    double_pointed_mm,
     needle_room,
     room_notices,
 )
-from roundwright.knitting.needles.start import StartStep, start_on
+from roundwright.knitting.needles.start import USUAL_NEEDLE_MM, StartStep, cast_on_capacity, start_on
 from roundwright.knitting.needles.tracking import track_needles_along
-from roundwright.knitting.quantities import Gauge
+from roundwright.knitting.quantities import Gauge, mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
@@ -51,7 +56,11 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
     """The split, how to get to it, and what each needle holds from round to round."""
 
     start: Annotated[
-        tuple[StartStep, ...], Meta(description="From one needle to two halves to the working needles.")
+        tuple[StartStep, ...],
+        Meta(
+            description="From one needle to two halves to the working needles; where one needle does not hold the "
+            "stitches, from a cast-on to two or more."
+        ),
     ]
     split: NeedleStitches
     straddles: Annotated[
@@ -68,7 +77,8 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
         tuple[NeedleSplit, ...],
         Meta(
             description="The splits within the tolerance that no other beats in both straddles and evenness, the most "
-            "even first. The last is the best."
+            "even first; then, whatever the tolerance, whole sections of the crown where that saves straddles. The "
+            "last is the best."
         ),
     ]
     rounds: Annotated[
@@ -102,12 +112,12 @@ def split(request: SplitRequest) -> SplitAnswer:
     """
     needles = _needles(request)
     borders, notices = _boundary_paths(request)
-    pareto = pareto_splits(borders, needles, request.tolerance, request.multiple)
+    pareto = best_splits(borders, needles, request.tolerance, request.multiple)
     chosen = pareto[-1] if request.split is None else rate_split(borders, request.split)
     rounds = track_needles_along(borders, chosen.split)
     room, circular = _capacity(request, chosen.split, rounds)
     return SplitAnswer(
-        start=start_on(chosen.split),
+        start=start_on(chosen.split, _one_needle_holds(request)),
         split=chosen.split,
         straddles=chosen.straddles,
         difference=chosen.difference,
@@ -116,7 +126,7 @@ def split(request: SplitRequest) -> SplitAnswer:
         room=room,
         circular=circular,
         drawing=needles_picture_address(request),
-        basis=BASIS if room is None and circular is None else (*BASIS, ROOM_BASIS),
+        basis=BASIS if room is None and circular is None else (*BASIS, ROOM_BASIS, CIRCULAR_BASIS),
         warnings=(
             *notices,
             *_straddles_left(request, borders, chosen),
@@ -191,6 +201,14 @@ def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Bound
     return boundary_paths(planned.rounds, stitches), planned.warnings
 
 
+def _one_needle_holds(request: SplitRequest) -> int:
+    """Stitches that one needle holds when they are cast on; a circular holds any number here."""
+    if request.hold == "two_circulars":
+        return request.stitches
+    needle = request.needle_length
+    return cast_on_capacity(request.gauge, USUAL_NEEDLE_MM if needle is None else mm(needle))
+
+
 def _capacity(
     request: SplitRequest, split: tuple[int, ...], rounds: tuple[Round, ...]
 ) -> tuple[NeedleRoom | None, CircularUse | None]:
@@ -204,13 +222,21 @@ def _capacity(
             pointer="#/gauge",
             nearest=f"a gauge, or no `{field}`",
         )
-    held = [split, *(round.needles for round in rounds if round.needles)]
-    return (
-        None if needle is None else needle_room(held, gauge, needle, request.squeeze, request.units),
-        None
-        if circular is None
-        else circular_use(request.stitches, rounds, gauge, circular, request.squeeze, request.stretch),
-    )
+    room = use = None
+    if needle is not None:
+        held = [split, *(round.needles for round in rounds if round.needles)]
+        on_cords = request.hold == "two_circulars"
+        squeeze = _squeeze(request, CORD_SQUEEZE_PERCENT if on_cords else USUAL_SQUEEZE_PERCENT)
+        needle_mm = mm(needle) if on_cords else double_pointed_mm(mm(needle))
+        room = needle_room(held, gauge, needle_mm, squeeze, request.units)
+    if circular is not None:
+        squeeze = _squeeze(request, CORD_SQUEEZE_PERCENT)
+        use = circular_use(request.stitches, rounds, gauge, circular, squeeze, request.stretch)
+    return room, use
+
+
+def _squeeze(request: SplitRequest, usual_percent: float) -> float:
+    return usual_percent if request.squeeze is None else request.squeeze
 
 
 def _straddles_left(request: SplitRequest, borders: BoundaryPaths, chosen: NeedleSplit) -> tuple[Notice, ...]:
@@ -233,13 +259,13 @@ def _straddles_left(request: SplitRequest, borders: BoundaryPaths, chosen: Needl
 BASIS: Final = (
     Basis(
         "A decrease straddles when its stitches sit on two needles: those at the end of the needle are slid on to the "
-        "next and it is worked there. The split has the fewest straddles of all within the tolerance; ties go to the "
-        "most even.",
+        "next and it is worked there. The split has the fewest straddles of all within the tolerance and of those in "
+        "whole sections; ties go to the most even.",
         COMMON_PRACTICE,
     ),
     Basis(
-        "Cast on to one needle, slide half to a second, then work about an equal share on to each working needle; an "
-        "even split is not essential.",
+        "Cast on to one needle, slide half to a second, then work about an equal share on to each working needle. "
+        "Where one needle does not hold the stitches, cast on to two or more. An even split is not essential.",
         COMMON_PRACTICE,
     ),
 )

@@ -13,7 +13,7 @@ from roundwright.knitting.needles.best_split import (
     Tolerance,
     WholeRepeat,
 )
-from roundwright.knitting.needles.capacity import USUAL_SQUEEZE_PERCENT, SqueezePercent, StretchPercent
+from roundwright.knitting.needles.capacity import SqueezePercent, StretchPercent
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
 
@@ -60,12 +60,16 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         Gauge | None, Meta(description="Gauge, to tell whether the stitches fit; rows are not needed.")
     ] = None
     needle_length: Annotated[
-        Length | None, Meta(description="Length of each needle that holds stitches. Needs `gauge`.")
+        Length | None,
+        Meta(
+            description="Length of each needle that holds stitches, tip to tip; of a double-pointed one 2 cm at each "
+            "end stay free (common practice). Needs `gauge`."
+        ),
     ] = None
     circular: Annotated[
         Length | None,
         Meta(description="Length, tip to tip, of a circular to begin on. Needs `gauge`."),
     ] = None
-    squeeze: SqueezePercent = USUAL_SQUEEZE_PERCENT
+    squeeze: SqueezePercent | None = None
     stretch: StretchPercent = 0.0
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"

@@ -85,7 +85,7 @@ def draw_needles(query: NeedlesPicture) -> Picture:
     """The split from `/v1/needles/split`: the needles in working order, seen from above, before the round.
 
     Every needle has its stitches. Stitches that the round works together have the symbol of the decrease; stitches to
-    slide to the next needle first are counted at the boundary. The round begins at the marker.
+    slide to the next needle first are counted at the boundary. The marker hangs after the first stitch of the round.
     """
     with errors_name_parameters(query):
         return needles_diagram(

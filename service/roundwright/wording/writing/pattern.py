@@ -190,13 +190,24 @@ def _cast_on(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
         f"Cast on {counts} {'stitches' if wording.beginner else 'sts'}.",
         f"For a long-tail cast-on leave a tail of {tails}.",
     ]
-    starts = [plan.split.start[1:] if plan.split else () for plan in plans]
+    starts = [
+        [step for step in plan.split.start if len(step.needles) > 1] if plan.split else [] for plan in plans
+    ]
     for of_sizes in zip_longest(*starts):
         lines += _lines_of_sizes([step.text if step else None for step in of_sizes])
-    if all(len(start) < 2 for start in starts):  # else working on to the last needle has joined it
+    if not all(starts):  # the steps on to the needles say it
         lines.append("Join to work in the round; see that the edge is not twisted.")
-    lines.append("Put a marker at the start of the round.")
+    lines.append(_MARKER_ON_NEEDLES if all(starts) else _MARKER)
     return lines
+
+
+_MARKER: Final = (
+    "Put a marker at the start of the round; on double-pointed needles between the first and the second stitch, in "
+    "round 2, since between two needles it would fall off."
+)
+_MARKER_ON_NEEDLES: Final = (
+    "In round 2 hang a marker between the first and the second stitch; between two needles it would fall off."
+)
 
 
 def _lines_of_sizes(texts: Sequence[str | None]) -> list[str]:
