@@ -220,14 +220,14 @@ def _rounds(inputs: CrownInputs, plan: CrownPlan) -> tuple[Round, ...]:
     """The steps of the style as executed rounds (flat: rows), with their notes."""
     rounds: list[Round] = []
     count, flat = inputs.stitches, plan.flat
-    told: set[str] = set()
+    noted: set[str] = set()
     for steps in _steps(inputs, plan):
         number = len(rounds) + 1
         if number > MOST_ROUNDS:
             raise _too_many(inputs, plan)
         notes = _notes(steps) if not flat else (RIGHT_SIDE_FIRST,) if number == 1 else ()
-        notes = tuple(note for note in notes if note not in told)
-        told.update(notes)
+        notes = tuple(note for note in notes if note not in noted)
+        noted.update(notes)
         kind: RoundKind | None = (
             "adjust" if number == 1 and inputs.stitches_without_seam - plan.stitches else None
         )

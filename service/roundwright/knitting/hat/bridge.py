@@ -9,7 +9,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Not
 from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.needles.best_split import NeedleSplit, pareto_splits
+from roundwright.knitting.needles.best_split import NeedleSplit, best_splits
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, Steps, StitchName, nearest_count
@@ -146,7 +146,7 @@ def on_needles(request: HatRequest, bridge: Round, crown: CrownAnswer) -> OnNeed
     """
     assert request.needles is not None
     paths = boundary_paths((bridge, *crown.rounds), bridge.before)
-    split = pareto_splits(paths, request.needles, request.tolerance)[-1]
+    split = best_splits(paths, request.needles, request.tolerance)[-1]
     bridge, *rounds = track_needles_along(paths, split.split)
     assert bridge.needles is not None
     before_crown = NeedleSplit(

@@ -127,15 +127,11 @@ def best_splits(
 
 
 def _sections(rounds: tuple[Round, ...]) -> int:
-    """Sections of a crown: how often the first decrease round that is one repeat works it; 0 where none is."""
+    """Sections of a crown: how often its first decrease round that is one repeat works it; 0 where none is."""
     for round in rounds:
         first = round.steps[0]
-        if (
-            round.after < round.before
-            and len(round.steps) == 1
-            and isinstance(first, Repeat)
-            and not first.again
-        ):
+        decreases = round.after < round.before and round.kind != "adjust"
+        if decreases and len(round.steps) == 1 and isinstance(first, Repeat) and not first.again:
             return first.times
     return 0
 

@@ -28,10 +28,8 @@ MOST_STRETCH_PERCENT: Final = 100.0
 """Twice the width: as far as ribbing goes."""
 
 SqueezePercent = Annotated[
-    float,
+    Annotated[float, Meta(ge=0.0, le=MOST_SQUEEZE_PERCENT)] | None,
     Meta(
-        ge=0.0,
-        le=MOST_SQUEEZE_PERCENT,
         description="Percent of their width by which stitches may be pushed together. Left out: "
         f"{USUAL_SQUEEZE_PERCENT:g} on a double-pointed needle, {CORD_SQUEEZE_PERCENT:g} on the cord of a circular, "
         "which holds twice what reaches around it (published capacities).",

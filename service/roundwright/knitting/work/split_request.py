@@ -70,6 +70,6 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         Length | None,
         Meta(description="Length, tip to tip, of a circular to begin on. Needs `gauge`."),
     ] = None
-    squeeze: SqueezePercent | None = None
+    squeeze: SqueezePercent = None
     stretch: StretchPercent = 0.0
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"

@@ -202,11 +202,11 @@ def _cast_on(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
 
 
 _MARKER: Final = (
-    "Put a marker at the start of the round; on double-pointed needles between the first and the second stitch, in "
-    "round 2, since between two needles it would fall off."
+    "Put a marker at the start of the round; on double-pointed needles after the first stitch, in the second round, "
+    "since between two needles it would fall off."
 )
 _MARKER_ON_NEEDLES: Final = (
-    "In round 2 hang a marker between the first and the second stitch; between two needles it would fall off."
+    "In the second round hang a marker after the first stitch; between two needles it would fall off."
 )
 
 
