@@ -21,7 +21,6 @@ from roundwright.drawing.theme import text_line
 from roundwright.knitting.hat.fabric import FabricRow, fabric_rows, slanted_mm
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
-from roundwright.knitting.quantities import LengthUnit
 
 COLUMNS: Final = 14
 """Columns of stitches across the hat."""
@@ -29,7 +28,7 @@ MAX_RIBS: Final = 40
 """Ribs drawn across the brim: more than that look like one area."""
 LEFT_WIDTH: Final = 80.0
 RIGHT_WIDTH: Final = 78.0
-COMPACT_LEFT_WIDTH: Final = 8.0
+COMPACT_LEFT_WIDTH: Final = 12.0
 
 
 class Corner(NamedTuple):
@@ -78,7 +77,7 @@ def flat_drawing(plan: HatPlan, brim: Brim, frame: Frame) -> HatDrawing:
     scale = min(room / widest, frame.max_height / max(tallest, 1.0))
     sheet = Sheet(rows, corners, left + room / 2, 10 + scale * tallest, scale)
     markup = joined((*_fabric(sheet, plan, brim), *_measures(sheet, frame)))
-    return HatDrawing(markup, sheet.edge_y + 42)
+    return HatDrawing(markup, sheet.edge_y + (42 if widest <= 2 * corners[0].half_mm + 2 else 58))
 
 
 def flat_corners(rows: Sequence[FabricRow]) -> tuple[Corner, ...]:
@@ -185,19 +184,25 @@ def _measures(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
         if high - low > 0.05:
             yield bracket(right, sheet.y(high), sheet.y(low))
             beside.append(Label(part, with_unit(high - low, unit), (sheet.y(low) + sheet.y(high)) / 2))
-    yield from labels(beside, right + 10)
+    yield from labels(beside, right + 10, lowest=sheet.edge_y - 12)
     total = sheet.corners[-1].height_mm
     if not frame.compact:
         yield bracket(left, sheet.y(total), sheet.y(0), side=-1)
         in_all = Label("in all", with_unit(total, unit), (sheet.y(0) + sheet.y(total)) / 2)
         yield from labels([in_all], left - 10, "e")
-    yield from _width(sheet, f", {with_unit(total, unit)} in all" if frame.compact else "", unit)
+    yield from _widths(sheet, frame)
 
 
-def _width(sheet: Sheet, beside: str, unit: LengthUnit) -> Iterator[Markup]:
-    half_mm, y = sheet.corners[0].half_mm, sheet.edge_y + 12
+def _widths(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
+    """The width at the edge, and that of a fuller body."""
+    half_mm, y, unit = sheet.corners[0].half_mm, sheet.edge_y + 12, frame.unit
     left, right = px(sheet.x(-half_mm)), px(sheet.x(half_mm))
     path = f"M{left} {px(y - 5)}v10M{right} {px(y - 5)}v10M{left} {px(y)}H{right}"
     yield element("path", d=path, class_="s line", stroke_width=1)
-    text = f"{with_unit(2 * half_mm, unit)} wide{beside}"
-    yield text_line(sheet.axis_x, y + 18, text, LABEL_SIZE, "ink m")
+    x = frame.width / 2 if frame.compact else sheet.axis_x
+    text, widest = f"{with_unit(2 * half_mm, unit)} wide", max(corner.half_mm for corner in sheet.corners)
+    if frame.compact:
+        text += f", {with_unit(sheet.corners[-1].height_mm, unit)} in all"
+    yield text_line(x, y + 18, text, LABEL_SIZE, "ink m")
+    if widest > half_mm + 1:
+        yield text_line(x, y + 34, f"body {with_unit(2 * widest, unit)} wide", LABEL_SIZE, "ink m")

@@ -1,7 +1,7 @@
 """What both pictures of a hat show: its decreases and its brim, and lengths beside it."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from math import cos, pi
+from math import cos, inf, pi
 from typing import Final, NamedTuple
 
 from roundwright.drawing.chart_symbols import ring_of
@@ -55,14 +55,18 @@ def with_unit(length_mm: float, unit: LengthUnit) -> str:
     return f"{in_unit(length_mm, unit)} {unit}"
 
 
-def labels(of_parts: Iterable[Label], x: float, css_class: str = "") -> Iterator[Markup]:
-    """Labels one under another; they move down where they would lie on each other."""
-    lowest = float("-inf")
-    for name, text, y in sorted(of_parts, key=lambda label: label.y):
-        at = max(y - 3, lowest + LABEL_HEIGHT)
-        yield text_line(x, at, name, LABEL_SIZE, f"ink b {css_class}".rstrip())
-        yield text_line(x, at + 14, text, LABEL_SIZE, f"ink {css_class}".rstrip())
-        lowest = at
+def labels(of_parts: Iterable[Label], x: float, css_class: str = "", lowest: float = inf) -> Iterator[Markup]:
+    """Labels one under another, none below `lowest`; they keep clear of each other."""
+    placed = sorted(of_parts, key=lambda label: label.y)
+    heights: list[float] = []
+    for label in placed:
+        heights.append(max(label.y - 3, heights[-1] + LABEL_HEIGHT if heights else -inf))
+    for index in reversed(range(len(heights))):
+        heights[index] = min(heights[index], lowest)
+        lowest = heights[index] - LABEL_HEIGHT
+    for (name, text, _), y in zip(placed, heights, strict=True):
+        yield text_line(x, y, name, LABEL_SIZE, f"ink b {css_class}".rstrip())
+        yield text_line(x, y + 14, text, LABEL_SIZE, f"ink {css_class}".rstrip())
 
 
 def front_decreases(crown: CrownAnswer) -> Iterator[tuple[int, float]]:

@@ -5,8 +5,8 @@ from typing import Final, NamedTuple
 from roundwright.drawing.hat_flat import flat_drawing
 from roundwright.drawing.hat_marks import Frame, brim_sign, with_unit
 from roundwright.drawing.hat_worn import FOLDED_FROM, MENTIONED_MM, worn_drawing, worn_hat
-from roundwright.drawing.svg import Picture, element, joined, px
-from roundwright.drawing.theme import WIDTH, Block, KeyEntry, Theme, figure, page, text_line, wrapped
+from roundwright.drawing.svg import Picture, element, px
+from roundwright.drawing.theme import WIDTH, Block, KeyEntry, Theme, figure, page
 from roundwright.knitting.hat.fabric import fabric_rows
 from roundwright.knitting.hat.picture import HatView
 from roundwright.knitting.hat.plan import HatPlan
@@ -16,16 +16,17 @@ from roundwright.knitting.quantities import LengthUnit, mm
 
 MAX_HEIGHT: Final = 400.0
 """Pixels of the hat and the head; a taller hat is drawn smaller."""
+FIGURE_WIDTH: Final = 240.0
+"""Pixels of each picture on a handout."""
 FIGURE_HEIGHT: Final = 190.0
 """The same on a handout."""
-CAPTION_SIZE: Final = 12.0
 
 
 class Figure(NamedTuple):
-    """A picture for a handout, and the same in words."""
+    """A picture for a handout, and the line under it."""
 
     picture: Picture
-    description: str
+    caption: str
 
 
 def hat_profile(
@@ -52,31 +53,34 @@ def hat_profile(
     )
 
 
-def hat_figure(plan: HatPlan, brim: Brim, *, theme: Theme = "light") -> Figure:
-    """Both pictures side by side, without heading and key, for a handout."""
+def hat_figures(plan: HatPlan, brim: Brim, *, theme: Theme = "light") -> tuple[Figure, Figure]:
+    """Both views without heading and key, for a handout: worn and laid flat."""
     unit: LengthUnit = plan.measurements.circumference.unit
-    hat, half = worn_hat(plan), WIDTH / 2
-    drawings = (
-        worn_drawing(hat, plan, brim, Frame(half, FIGURE_HEIGHT, unit, compact=True)),
-        flat_drawing(plan, brim, Frame(half, FIGURE_HEIGHT, unit, compact=True)),
-    )
-    sentences = worn_sentences(hat, plan, unit)
+    hat, frame = worn_hat(plan), Frame(FIGURE_WIDTH, FIGURE_HEIGHT, unit, compact=True)
     title = plan.label[:1].upper() + plan.label[1:]
-    captions = (f"{title}. {' '.join(sentences)}", flat_sentences(plan, brim, unit)[0])
-    top = max(drawing.height for drawing in drawings)
-    parts, height = [], top
-    for column, (drawing, caption) in enumerate(zip(drawings, captions, strict=True)):
-        x = column * half
-        parts.append(element("g", drawing.markup, transform=f"translate({px(x)} {px(top - drawing.height)})"))
-        for line, text in enumerate(wrapped(caption, CAPTION_SIZE, half - 16)):
-            y = top + 14 + 15 * line
-            parts.append(text_line(x + 8, y, text, CAPTION_SIZE))
-            height = max(height, y + 6)
-    description = " ".join([*sentences, *flat_sentences(plan, brim, unit), _made_of(plan, brim)])
-    picture = figure(
-        "hat-figure", Block(joined(parts), height), title=title, description=description, theme=theme
+    views = (
+        ("hat-worn", worn_drawing(hat, plan, brim, frame), [f"{title}.", *worn_sentences(hat, plan, unit)]),
+        ("hat-flat", flat_drawing(plan, brim, frame), flat_sentences(plan, brim, unit)[:1]),
     )
-    return Figure(picture, description)
+    height = max(drawing.height for _, drawing, _ in views)
+    worn_figure, flat_figure = (
+        Figure(
+            figure(
+                name,
+                Block(
+                    element("g", drawing.markup, transform=f"translate(0 {px(height - drawing.height)})"),
+                    height,
+                ),
+                width=FIGURE_WIDTH,
+                title=title,
+                description=" ".join([*sentences, _made_of(plan, brim)]),
+                theme=theme,
+            ),
+            " ".join(sentences),
+        )
+        for name, drawing, sentences in views
+    )
+    return worn_figure, flat_figure
 
 
 # --- words ----------------------------------------------------------------------------------------------------
@@ -86,12 +90,12 @@ def worn_sentences(hat: WornHat, plan: HatPlan, unit: LengthUnit) -> list[str]:
     """What the worn hat does: how it stretches, how far it reaches, what stands or gathers."""
     head = with_unit(mm(plan.measurements.head), unit)
     percent = round(100 * (hat.edge.stretch - 1))
-    stretch = f"{percent} % wider at the brim than at rest" if percent else "as wide at the brim as at rest"
-    sentences = [f"Worn on a head of {head}: {stretch}.", _reach(hat, unit)]
+    stretch = f"{percent} % wider at the brim" if percent else "not stretched at the brim"
+    sentences = [f"Worn: {stretch}, on a head of {head}.", _reach(hat, unit)]
     if hat.air_mm > MENTIONED_MM:
-        sentences.append(f"The top is {with_unit(hat.air_mm, unit)} longer than to the crown of the head.")
+        sentences.append(f"The top stands or hangs {with_unit(hat.air_mm, unit)} above the head.")
     if _gathers(hat):
-        sentences.append("Where the fabric is wider than the head it lies in folds.")
+        sentences.append("Fabric wider than the head lies in folds.")
     return sentences
 
 
@@ -104,8 +108,8 @@ def _reach(hat: WornHat, unit: LengthUnit) -> str:
     distance = with_unit(abs(hat.below_ears_mm), unit)
     return {
         "at": "The edge reaches the middle of the ears.",
-        "below": f"It covers the ears: the edge lies {distance} below the middle of them.",
-        "above": f"It ends above the ears: the edge lies {distance} above the middle of them.",
+        "below": f"Covers the ears: the edge is {distance} below their middle.",
+        "above": f"Ends above the ears: the edge is {distance} above their middle.",
     }[hat.reach]
 
 
@@ -120,7 +124,7 @@ def flat_sentences(plan: HatPlan, brim: Brim, unit: LengthUnit) -> list[str]:
         else ""
     )
     return [
-        f"Laid flat, to scale, not stretched{unrolled}: each round half as wide as it is around.",
+        f"Laid flat, not stretched{unrolled}: half as wide as around.",
         f"{around} around the brim, {plan.cast_on.stitches} stitches.{worn}",
     ]
 

@@ -6,6 +6,7 @@ from math import cos, pi, sin
 from typing import Final, NamedTuple
 
 from roundwright.drawing.hat_marks import (
+    LABEL_HEIGHT,
     LABEL_SIZE,
     ROLLED_SHARE,
     Frame,
@@ -34,14 +35,15 @@ FOLDED_FROM: Final = 1.12
 """Fullness from which fabric is drawn in folds: less lies smooth."""
 FOLDS: Final = 18
 """Folds across the front of gathered fabric."""
-STANDS_MM: Final = 30.0
+STANDS_MM: Final = 25.0
 """What stands up above the head before the fabric bends under its weight (common practice)."""
 MOST_BEND: Final = 2.7
 """Radians by which a long top bends: it hangs down the side."""
 CHIN: Final = 0.4
 """From the crown to the chin, over the circumference of the head (from memory: a head is drawn to be recognised)."""
-LABEL_WIDTH: Final = 58.0
-COMPACT_LABEL_WIDTH: Final = 42.0
+LABEL_WIDTHS: Final = (58.0, 70.0)
+"""Room for labels on the left and on the right."""
+COMPACT_LABEL_WIDTHS: Final = (40.0, 60.0)
 
 Point = tuple[float, float]
 
@@ -93,6 +95,14 @@ class Scene(NamedTuple):
         """Pixels from the top."""
         return self.crown_y + self.scale * drop_mm
 
+    def right_of(self, y: float) -> float:
+        """Pixels from the left of what is drawn furthest to the right, about so far from the top."""
+        points = [
+            self.mm_of(side * place.radius_mm, place.drop_mm) for place in self.hat.places for side in (-1, 1)
+        ]
+        beside = [across for across, drop in points if abs(self.y(drop) - y) < 1.5 * LABEL_HEIGHT]
+        return self.x(max([1.22 * self.hat.head.radius_mm, *beside]))
+
     def place_at(self, along_mm: float) -> WornPlace:
         """The place so far from the tip along the fabric."""
         places = self.hat.places
@@ -134,7 +144,7 @@ def _scene(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> tuple[Scene
         brim.kind, mm(plan.brim.length) if plan.brim.length else 0.0
     )
     above = [place.radius_mm for place in hat.places if place.drop_mm < -STANDS_MM]
-    scene = Scene(hat, brim, min(brim_mm, hat.edge.along_mm), max([*above, 20.0]))
+    scene = Scene(hat, brim, min(brim_mm, hat.edge.along_mm), 1.5 * max([*above, 20.0]))
     head = hat.head
     outline = [scene.mm_of(side * place.radius_mm, place.drop_mm) for place in hat.places for side in (-1, 1)]
     ears = 1.25 * head.radius_mm
@@ -142,9 +152,10 @@ def _scene(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> tuple[Scene
     right = max(ears, max(across for across, _ in outline) + 2 * TURNED_OUT_MM)
     top = min(0.0, *(drop for _, drop in outline))
     bottom = max(CHIN * 2 * pi * head.radius_mm, hat.edge.drop_mm + 5)
-    room = frame.width - 2 * _label_width(frame)
+    label_left, label_right = COMPACT_LABEL_WIDTHS if frame.compact else LABEL_WIDTHS
+    room = frame.width - label_left - label_right
     scale = min(room / (right - left), frame.max_height / (bottom - top))
-    axis_x = (frame.width - scale * (right - left)) / 2 - scale * left
+    axis_x = label_left + (room - scale * (right - left)) / 2 - scale * left
     placed = scene._replace(axis_x=axis_x, crown_y=6 - scale * top, scale=scale)
     return placed, 12 + scale * (bottom - top)
 
@@ -300,21 +311,17 @@ def _brim(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
 # --- labels ---------------------------------------------------------------------------------------------------
 
 
-def _label_width(frame: Frame) -> float:
-    return COMPACT_LABEL_WIDTH if frame.compact else LABEL_WIDTH
-
-
 def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
     hat, radius = scene.hat, scene.hat.head.radius_mm
-    yield text_line(
-        scene.x(-1.25 * radius) - 2, scene.y(hat.head.ear_drop_mm) + 4, "ears", LABEL_SIZE, "slide b e"
-    )
-    right = [
-        Label("edge", stretch_text(hat.edge), scene.y(hat.edge.drop_mm) - scene.brim_mm * scene.scale / 2)
-    ]
+    left, ear_y = scene.x(-1.25 * radius) - 2, scene.y(hat.head.ear_drop_mm) + 4
+    yield text_line(left, ear_y, "ears", LABEL_SIZE, "slide b e")
+    edge_y = scene.y(hat.edge.drop_mm - scene.brim_mm / 2)
+    beside = [Label("edge", stretch_text(hat.edge), edge_y)]
     if hat.air_mm > MENTIONED_MM:
-        right.append(Label("above", with_unit(hat.air_mm, frame.unit), scene.y(-hat.air_mm / 2)))
-    yield from labels(right, scene.x(1.25 * radius) + 2)
+        above_y = scene.y(scene.mm_of(0.0, -hat.air_mm / 2)[1])
+        beside.append(Label("above", with_unit(hat.air_mm, frame.unit), above_y))
+    for label in beside:
+        yield from labels([label], scene.right_of(label.y) + 8)
 
 
 def stretch_text(place: WornPlace) -> str:

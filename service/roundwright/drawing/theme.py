@@ -222,7 +222,7 @@ def page(
     return Picture(svg)
 
 
-def figure(name: str, content: Block, *, title: str, description: str, theme: Theme) -> Picture:
+def figure(name: str, content: Block, *, width: float, title: str, description: str, theme: Theme) -> Picture:
     """A picture without heading and key on the paper it is printed on."""
     svg = element(
         "svg",
@@ -231,8 +231,8 @@ def figure(name: str, content: Block, *, title: str, description: str, theme: Th
         element("style", Markup(style_sheet(theme))),
         content.markup,
         xmlns="http://www.w3.org/2000/svg",
-        viewBox=f"0 0 {px(WIDTH)} {px(content.height)}",
-        width=round(WIDTH * SHOWN_SCALE),
+        viewBox=f"0 0 {px(width)} {px(content.height)}",
+        width=round(width * SHOWN_SCALE),
         height=round(content.height * SHOWN_SCALE),
         role="img",
         aria_labelledby=f"{name}-title {name}-desc",

@@ -10,7 +10,8 @@ tragion over head circumference, 0.228 ± 0.014 from 2 years to grown-ups: compu
 """
 
 from collections.abc import Sequence
-from math import atan2, cos, pi, sin, sqrt
+from itertools import accumulate
+from math import atan2, cos, inf, pi, sin, sqrt
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.hat.fabric import FabricRow, Girth, girths
@@ -25,6 +26,8 @@ CROWN_GIVES: Final = 1.25
 """A crown stretches by a quarter, or as much as the hat does, before it stands off the head (common practice)."""
 STEEPEST_OUTWARD: Final = 0.8
 """Fabric that hangs free falls by 37 degrees at least: it is too soft to stand out level (common practice)."""
+ROUNDED_MM: Final = 12.0
+"""How far fabric takes to turn from outward to inward, and to come out to its width (common practice)."""
 MOST_PLACES: Final = 80
 """Places of the fabric that are laid over the head: with more it looks no rounder."""
 _SOLVED_WITHIN_MM: Final = 0.2
@@ -132,35 +135,37 @@ def worn(rows: Sequence[FabricRow], head_mm: float, hidden_mm: float = 0.0) -> W
     """
     head = Head(head_mm / (2 * pi))
     fabric = girths(rows, hidden_mm, MOST_PLACES)
+    radii = _widest_radii(head, fabric)
     straight = [row.circumference_mm for row in rows if row.part != "crown"]
     give = max(CROWN_GIVES, 1.02 * head_mm / min(straight)) if straight else CROWN_GIVES
     lowest_mm = head.ear_drop_mm + EAR_HALF * head_mm
     low_mm, high_mm = 0.0, fabric[-1].along_mm
-    hat = _laid(head, fabric, 0.0)
+    hat = _laid(head, fabric, radii, 0.0)
     if _fits(hat, give, lowest_mm):
         return hat
     while high_mm - low_mm > _SOLVED_WITHIN_MM:
         middle_mm = (low_mm + high_mm) / 2
-        if _fits(_laid(head, fabric, middle_mm), give, lowest_mm):
+        if _fits(_laid(head, fabric, radii, middle_mm), give, lowest_mm):
             high_mm = middle_mm
         else:
             low_mm = middle_mm
-    return _laid(head, fabric, high_mm)
+    return _laid(head, fabric, radii, high_mm)
 
 
 def _fits(hat: WornHat, give: float, lowest_mm: float) -> bool:
     return hat.edge.drop_mm <= lowest_mm and all(place.stretch <= give for place in hat.places)
 
 
-def _laid(head: Head, fabric: Sequence[Girth], air_mm: float) -> WornHat:
-    """The fabric over the head with its tip `air_mm` above the crown."""
-    radius, drop, along = 0.0, -air_mm, 0.0
+def _laid(head: Head, fabric: Sequence[Girth], radii: Sequence[float], air_mm: float) -> WornHat:
+    """The fabric, at most as wide as `radii`, over the head with its tip `air_mm` above the crown."""
+    radius, drop, along, above = 0.0, -air_mm, 0.0, 0.0
     places = [WornPlace(0.0, radius, drop, 0.0)]
-    for girth in fabric[1:]:
+    for girth, widest in zip(fabric[1:], radii[1:], strict=True):
         step = girth.along_mm - along
         along = girth.along_mm
-        change = girth.circumference_mm / (2 * pi) - radius
-        change = max(-step, min(change, STEEPEST_OUTWARD * step))
+        eased = widest - above + (above - radius) * min(1.0, step / ROUNDED_MM)
+        change = max(-step, min(widest - radius, eased, STEEPEST_OUTWARD * step))
+        above = widest
         free_radius, free_drop = radius + change, drop + sqrt(step * step - change * change)
         if free_radius >= head.radius_at(free_drop):
             radius, drop = free_radius, free_drop
@@ -168,6 +173,28 @@ def _laid(head: Head, fabric: Sequence[Girth], air_mm: float) -> WornHat:
             radius, drop = _on_head(head, radius, drop, step)
         places.append(WornPlace(along, radius, drop, girth.circumference_mm))
     return WornHat(head, tuple(places))
+
+
+def _widest_radii(head: Head, fabric: Sequence[Girth]) -> list[float]:
+    """How wide each place can hang: as wide as it is, and no further out than the fabric below lets it come back in.
+
+    Fabric does not break at its widest: the radius is the mean over `ROUNDED_MM` on either side.
+    """
+    widest, radii, along = inf, [], fabric[-1].along_mm
+    for girth in reversed(fabric):
+        radius = girth.circumference_mm / (2 * pi)
+        widest = min(widest + along - girth.along_mm, max(radius, head.radius_mm))
+        radii.append(min(radius, widest))
+        along = girth.along_mm
+    radii.reverse()
+    places = max(1, round(ROUNDED_MM * (len(fabric) - 1) / max(fabric[-1].along_mm, 1.0)))
+    sums = list(accumulate(radii, initial=0.0))
+    last = len(radii) - 1
+    means = []
+    for index in range(len(radii)):
+        reach = min(places, index, last - index)
+        means.append((sums[index + reach + 1] - sums[index - reach]) / (2 * reach + 1))
+    return [min(radius, mean) for radius, mean in zip(radii, means, strict=True)]
 
 
 def _on_head(head: Head, radius: float, drop: float, step: float) -> tuple[float, float]:

@@ -1,8 +1,9 @@
 """The whole hat, in one size or in many."""
 
+from contextlib import suppress
 from typing import Final
 
-from roundwright.drawing.hat_profile import hat_figure
+from roundwright.drawing.hat_profile import hat_figures
 from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
@@ -70,12 +71,12 @@ def write_handout(request: HandoutRequest) -> Handout:
 def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPicture, ...]:
     """The hat worn and laid flat, and a chart of a crown section if the reader can read it and it is legible."""
     label = one_line(plan.label)
-    figure = hat_figure(plan, request.brim)
-    side = HandoutPicture("hat", str(figure.picture), f"{label}. {figure.description}")
-    if request.wording == "beginner" or len(plan.crown.rounds) > MAX_CHART_ROUNDS:
-        return (side,)
-    try:
-        chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light"))
-    except Impossible:  # the crown has no equal sections
-        return (side,)
-    return side, HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}")
+    pictures = [
+        HandoutPicture("hat", str(figure.picture), figure.caption, figure.caption)
+        for figure in hat_figures(plan, request.brim)
+    ]
+    if request.wording != "beginner" and len(plan.crown.rounds) <= MAX_CHART_ROUNDS:
+        with suppress(Impossible):  # the crown has no equal sections
+            chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light"))
+            pictures.append(HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}"))
+    return tuple(pictures)

@@ -102,6 +102,8 @@ class HandoutPicture(Struct, frozen=True):
     shows: Literal["hat", "crown"]
     svg: str
     alt: str
+    caption: str = ""
+    """The line under it."""
 
 
 DrawPictures = Callable[[], tuple[HandoutPicture, ...]]

@@ -57,10 +57,14 @@ def _add(parent: Element, tag: str, text: str = "", *, css_class: str = "", **at
 
 def _pictures(parent: Element, shows: str, pictures: Iterable[HandoutPicture]) -> None:
     """Add the pictures as images, so that their styles and ids stay apart from the page's."""
+    parent = _add(parent, "div", css_class="pictures")
     for picture in pictures:
         if picture.shows == shows:
             data = b64encode(picture.svg.encode()).decode()
-            _add(parent, "img", css_class=shows, src=f"data:image/svg+xml;base64,{data}", alt=picture.alt)
+            figure = _add(parent, "figure", css_class=shows)
+            _add(figure, "img", src=f"data:image/svg+xml;base64,{data}", alt=picture.alt)
+            if picture.caption:
+                _add(figure, "figcaption", picture.caption)
 
 
 def _head(page: Element, handout: Handout) -> None:
