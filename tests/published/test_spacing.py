@@ -48,6 +48,14 @@ def test_twelve_over_forty_eight_in_a_row():
     assert "k2, *m1, k4; rep from * to last 2 sts, m1, k2" == answer.round.text
 
 
+def test_four_over_fifty_one_in_a_row():
+    """Published: 51 + 4 flat: 6, 13, 13, 13, 6."""
+    answer = even(EvenRequest(stitches=51, change=4, worked="flat"))
+
+    assert [6, 13, 13, 13, 6] == gaps(answer.round.steps)
+    assert "k6, *m1, k13; rep from * to last 6 sts, m1, k6" == answer.round.text
+
+
 def test_four_over_fifty_one():
     """Published: gaps 13, 13, 13, 12."""
     assert [13, 13, 13, 12, 0] == gaps(even(EvenRequest(stitches=51, change=4)).round.steps)

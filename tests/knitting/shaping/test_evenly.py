@@ -315,3 +315,71 @@ def test_gaps_are_counted_without_the_change():
     assert (10, 11) == (answer.smallest_gap, answer.largest_gap)
     assert [(13, 4), (12, 4)] == [(section.every, section.times) for section in answer.sections]
     assert PLAIN >= {"k"}
+
+
+@given(st.integers(4, 200), st.integers(-60, 60), st.integers(0, 3), st.sampled_from(["balanced", "grouped"]))
+def test_the_ends_of_a_row_are_alike(stitches, change, edge, arrangement):
+    """Both ends of a row have the same plain stitches, or the last one more; balanced, the gaps between mirror."""
+    request = ask(
+        stitches=stitches, change=change, worked="flat", edge_stitches=edge, arrangement=arrangement
+    )
+    answer, _ = answered(request)
+    if answer is None or not answer.times:
+        return
+    plain = gaps(answer.round.steps)
+
+    assert 0 <= plain[-1] - plain[0] <= 1
+    if arrangement == "balanced" and answer.smallest_gap > 1:
+        assert plain[1:-1] == plain[-2:0:-1]
+
+
+def mirrors(total: int, changes: int, least: int) -> bool:
+    """Whether any most even order of the gaps, cut in the middle of any gap, reads the same from both ends."""
+    places = [place * total // changes for place in range(changes + 1)]
+    circle = [after - before for before, after in pairwise(places)]
+    rows = (circle[start:] + circle[:start] for start in range(changes))
+    return any(row[-1] % 2 == 0 and row[-1] >= least and row[:-1] == row[-2::-1] for row in rows)
+
+
+@given(st.integers(4, 120), st.integers(1, 40), st.sampled_from(["m1", "k2tog"]))
+@settings(max_examples=300)
+def test_a_row_is_symmetric_wherever_it_can_be(stitches, times, method):
+    """Tried rotation by rotation of the most even order: where one reads the same from both ends, it is given."""
+    uses = LOOPS[method][0]
+    answer, _ = answered(
+        ask(stitches=stitches, change=-times if uses else times, method=method, worked="flat")
+    )
+    if answer is None:
+        return
+    plain = gaps(answer.round.steps)
+
+    assert (plain == plain[::-1]) == mirrors(stitches - uses * times, times, 0 if uses else 2)
+
+
+def nested(steps) -> bool:
+    """Whether a repeat holds a repeat."""
+    insides = [getattr(step, "steps", ()) for step in steps]
+    return any(hasattr(inner, "steps") for inside in insides for inner in inside)
+
+
+@given(requests)
+def test_where_brackets_are_in_brackets_it_is_grouped_beside(request):
+    """The easier round is given with a text without brackets in brackets; elsewhere there is none."""
+    answer, _ = answered(request)
+    if answer is None:
+        return
+    if request.arrangement == "balanced":
+        assert (answer.grouped is not None) == any(nested(round.steps) for round in answer.rounds)
+    if answer.grouped:
+        assert answer.grouped.rounds[-1].after == answer.stitches_after
+        assert not any(nested(round.steps) for round in answer.grouped.rounds)
+
+
+def test_the_most_even_and_the_grouped_side_by_side():
+    """97 - 11: brackets in brackets one way, two groups the other, each with its picture."""
+    answer = even(ask(stitches=97, change=-11))
+
+    assert "k7, k2tog, [[k7, k2tog] 4 times, k6, k2tog] 2 times" == answer.round.text
+    assert "[k7, k2tog] 9 times, [k6, k2tog] 2 times" == answer.grouped.round.text
+    assert "arrangement=grouped" in answer.grouped.drawing
+    assert even(ask(stitches=100, change=8)).grouped is None

@@ -72,6 +72,80 @@ def cut(steps: Steps, stitches: int, most: int) -> Steps:
     return (*rest, Repeat(last.times - 1, last.steps, execute(last.steps)[0] - stitches))
 
 
+def symmetric_start(firsts: int, lasts: int, *, seam_is_last: bool) -> int | None:
+    """Where the balanced order is to begin so that all parts but the last, the seam, read the same from both ends.
+
+    The number of parts of the order from a `first` to a `last` that come before. None where no such beginning has a
+    seam of that kind: around the circle the parts mirror each other about one kind alone, unless both are odd in the
+    primitive word.
+    """
+    words = gcd(firsts, lasts)
+    letters, ones = (firsts + lasts) // words, lasts // words
+    seam = ones if seam_is_last else letters - ones
+    if seam % 2 == 0:
+        return None
+    if letters == 1:
+        return 0
+    # Letter i is floor((i + 1) w / k + phase) - floor(i w / k + phase); the phase puts the seam's middle at 0 or 1/2.
+    phase = (ones - 1) // 2 if seam_is_last else (ones + letters - 1) // 2
+    return phase * pow(ones, -1, letters) % letters
+
+
+def rotated(steps: Steps, stitch: str, count: int) -> Steps:
+    """The same steps begun after `count` works of `stitch`, just before the next. No repeat may stop early."""
+    before, after = _split(steps, stitch, count)
+    return joined(after, before)
+
+
+def folded(steps: Steps) -> Steps:
+    """The same stitches with equal neighbouring pairs of steps, a change and its gap, as one repeat."""
+    row: list[Step] = []
+    for step in steps:
+        row.append(step)
+        if len(row) > 3 and row[-4:-2] == row[-2:] and not any(isinstance(near, Repeat) for near in row[-2:]):
+            row[-4:] = [Repeat(2, tuple(row[-2:]))]
+        elif len(row) > 2 and isinstance(step, Repeat) and not step.again and step.steps == tuple(row[-3:-1]):
+            row[-3:] = [Repeat(step.times + 1, step.steps)]
+        elif len(row) > 2 and isinstance(before := row[-3], Repeat) and before.steps == tuple(row[-2:]):
+            row[-3:] = [Repeat(before.times + 1, before.steps)]
+    return joined(tuple(row))
+
+
+def _split(steps: Steps, stitch: str, count: int) -> tuple[Steps, Steps]:
+    """The steps up to the work of `stitch` that follows `count` others, and the steps from it on."""
+    for index, step in enumerate(steps):
+        here = _works(step, stitch)
+        if here <= count and not (here and not count):
+            count -= here
+            continue
+        before, after = steps[:index], steps[index + 1 :]
+        if not count:
+            return before, steps[index:]
+        if isinstance(step, Work):
+            return (*before, Work(step.stitch, count)), (Work(step.stitch, step.times - count), *after)
+        whole, part = divmod(count, here // step.times)
+        inside = _split(step.steps, stitch, part)
+        return (
+            joined(before, times(whole, step.steps), inside[0]),
+            joined(inside[1], times(step.times - whole - 1, step.steps), after),
+        )
+    return steps, ()
+
+
+def _works(step: Step, stitch: str) -> int:
+    """How often the stitch is worked in a step."""
+    if isinstance(step, Work):
+        return step.times if step.stitch == stitch else 0
+    return step.times * sum(_works(inner, stitch) for inner in step.steps)
+
+
+def is_nested(steps: Steps) -> bool:
+    """Whether any repeat is inside another: brackets in brackets."""
+    return any(
+        isinstance(step, Repeat) and any(isinstance(inner, Repeat) for inner in step.steps) for step in steps
+    )
+
+
 def steps_in(steps: Steps) -> int:
     """The number of steps, those inside repeats counted."""
     return sum(1 if isinstance(step, Work) else 1 + steps_in(step.steps) for step in steps)

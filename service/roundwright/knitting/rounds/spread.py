@@ -5,10 +5,22 @@ r = S mod k, r sections are q + 1 stitches of the round below and k - r are q. *
 (`balanced_words`); *grouped* order has the wide sections first and then the narrow ones.
 """
 
+from collections.abc import Iterator
 from typing import Final, Literal, NamedTuple
 
 from roundwright import reference
-from roundwright.knitting.rounds.balanced_words import balanced, cut, joined, stopping_early, times
+from roundwright.knitting.rounds.balanced_words import (
+    balanced,
+    cut,
+    folded,
+    joined,
+    rotated,
+    steps_in,
+    stopping_early,
+    stops_early,
+    symmetric_start,
+    times,
+)
 from roundwright.knitting.rounds.round import Steps, StitchName, Work
 
 Arrangement = Literal["balanced", "grouped"]
@@ -32,12 +44,14 @@ def spread(
     arrangement: Arrangement = "balanced",
     lead: int = WHOLE_GAP,
     edge: int = 0,
+    symmetric: bool = False,
 ) -> Steps:
     """A round of `stitches` with `changes` times `method`, evenly: `[k11, k2tog, k10, k2tog] 4 times`.
 
     `changes` is a number of times, not of stitches. `lead` is the part of a gap before the first change, in quarters;
-    the rest of that gap is at the end. `edge` stitches are left plain at both ends. At most 64 steps in all, nested
-    ones counted. Needs 0 <= changes <= `most_changes(...)`.
+    the rest of that gap is at the end. `edge` stitches are left plain at both ends. `symmetric`, with half a gap before
+    the first change, makes a row that reads the same from both ends where the numbers allow it; where they do not, its
+    ends differ by one stitch. At most 64 steps in all, nested ones counted. Needs 0 <= changes <= `most_changes(...)`.
     """
     plain = plain_beside(method)
     if not changes:
@@ -48,8 +62,9 @@ def spread(
     else:
         # Without an edge, an increase between stitches needs one on each side.
         least = 1 if not edge and not reference.stitches()[method].uses else 0
-        start = max(sections.last_gap * lead // WHOLE_GAP, least)
-        middle = _after_part_of_gap(sections, arrangement, min(start, sections.last_gap - least))
+        row = _symmetric(sections, arrangement, least) if symmetric and lead == HALF_GAP else None
+        start = min(max(sections.last_gap * lead // WHOLE_GAP, least), sections.last_gap - least)
+        middle = row or _after_part_of_gap(sections, arrangement, start)
     side = (Work(plain, edge),) if edge else ()
     return joined(side, middle, side)
 
@@ -129,3 +144,44 @@ def _after_part_of_gap(sections: _Sections, arrangement: Arrangement, start: int
     return joined(
         head, sections.change, stopping_early(wide, sections.wides, narrow, sections.narrows, width), tail
     )
+
+
+def _symmetric(sections: _Sections, arrangement: Arrangement, least: int) -> Steps | None:
+    """The row with the same half of a gap at both ends, or one stitch more at the last where no such gap is even.
+
+    At least `least` stitches are left at each end. None where it takes too many steps.
+    """
+    rows = [
+        (gap % 2, steps_in(steps), steps)
+        for seam_is_wide in (False, True)
+        if (sections.wides if seam_is_wide else sections.narrows)
+        and (gap := sections.narrow_gap + seam_is_wide) >= 2 * least
+        for steps in _with_seam(sections, arrangement, gap, seam_is_wide=seam_is_wide)
+    ]
+    return min(rows, key=lambda row: row[:2])[2] if rows else None
+
+
+def _with_seam(
+    sections: _Sections, arrangement: Arrangement, gap: int, *, seam_is_wide: bool
+) -> Iterator[Steps]:
+    """The rows, differently written, whose two ends together are a gap of this width; each in few steps."""
+    wide = joined(sections.change, sections.gap(sections.narrow_gap + 1))
+    narrow = joined(sections.change, sections.gap(sections.narrow_gap))
+    head, tail = sections.gap(gap // 2), sections.gap(gap - gap // 2)
+    if arrangement == "grouped":
+        wides = times(sections.wides - seam_is_wide, wide)
+        narrows = times(sections.narrows - (not seam_is_wide), narrow)
+        yield joined(head, wides, narrows, sections.change, tail)
+        return
+    orders = (
+        (narrow, sections.narrows, wide, sections.wides, seam_is_wide),
+        (wide, sections.wides, narrow, sections.narrows, not seam_is_wide),
+    )
+    for first, firsts, last, lasts, seam_is_last in orders:
+        start = symmetric_start(firsts, lasts, seam_is_last=seam_is_last)
+        steps = balanced(first, firsts, last, lasts, _MOST_WITHIN)
+        if start is None or steps is None:
+            continue
+        row = folded(joined(head, cut(rotated(steps, sections.method, start), gap // 2, _MOST_WITHIN)))
+        if steps_in(row) <= MOST_STEPS_IN_SPREAD - 2 and not stops_early(row):
+            yield row

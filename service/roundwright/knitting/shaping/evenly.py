@@ -5,10 +5,11 @@ from itertools import cycle, islice
 from typing import Annotated
 
 from msgspec import Meta, Struct
+from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.rounds.balanced_words import mirrored, stops_early
+from roundwright.knitting.rounds.balanced_words import is_nested, mirrored, stops_early
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work
 from roundwright.knitting.rounds.spread import HALF_GAP, WHOLE_GAP, plain_beside, spread
 from roundwright.knitting.rounds.work_round import work_round
@@ -27,6 +28,17 @@ class EvenSection(Struct, frozen=True):
         ),
     ]
     times: Annotated[int, Meta(description="How many sections are so wide.")]
+
+
+class EvenGrouped(Struct, frozen=True, kw_only=True):
+    """The same change with the wider sections first and then the narrower ones."""
+
+    round: Annotated[Round, Meta(description="The round (flat: row) of shaping; with several, the first.")]
+    rounds: Annotated[tuple[Round, ...], Meta(description="All rounds, the plain ones between included.")]
+    drawing: Annotated[
+        str | None,
+        Meta(description="Path of the picture of the round; null where there is too much to draw."),
+    ]
 
 
 class EvenAnswer(Struct, frozen=True, kw_only=True):
@@ -58,6 +70,13 @@ class EvenAnswer(Struct, frozen=True, kw_only=True):
     drawing: Annotated[
         str | None,
         Meta(description="Path of the picture of the round; null where there is too much to draw."),
+    ]
+    grouped: Annotated[
+        EvenGrouped | None,
+        Meta(
+            description="Where the most even round needs brackets in brackets: the same change grouped, which is "
+            "easier to knit. Null elsewhere, and where `grouped` was requested."
+        ),
     ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
@@ -93,9 +112,19 @@ def even(request: EvenRequest) -> EvenAnswer:
         largest_gap=sections[0].every - uses if sections else None,
         sections=sections,
         drawing=spacing_picture(request, plan),
+        grouped=_grouped(request, plan, rounds),
         basis=_basis(request),
         warnings=warnings,
     )
+
+
+def _grouped(request: EvenRequest, plan: ShapingPlan, rounds: tuple[Round, ...]) -> EvenGrouped | None:
+    """The change grouped, where any of the most even rounds has a repeat within a repeat."""
+    if request.arrangement == "grouped" or not any(is_nested(round.steps) for round in rounds):
+        return None
+    easier = replace(request, arrangement="grouped")
+    grouped = _rounds(easier, plan)
+    return EvenGrouped(round=grouped[0], rounds=grouped, drawing=spacing_picture(easier, plan))
 
 
 def _rounds(request: EvenRequest, plan: ShapingPlan) -> tuple[Round, ...]:
@@ -146,6 +175,7 @@ def _shaped(request: EvenRequest, plan: ShapingPlan, count: int, lead: int, *, b
             arrangement=request.arrangement,
             lead=lead,
             edge=request.edge_stitches,
+            symmetric=request.worked == "flat",
         )
 
     if not back:
@@ -188,7 +218,7 @@ def _crowded(method: Method) -> Notice:
 def _basis(request: EvenRequest) -> tuple[Basis, ...]:
     rule = Basis(
         "S stitches, k changes: S mod k sections of (S div k) + 1 stitches, the others of S div k; flat work starts "
-        "and ends with half a gap.",
+        "and ends with half a gap, and reads the same from both ends where the numbers allow.",
         COMMON_PRACTICE,
     )
     order = (

@@ -63,7 +63,7 @@ class EvenRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
         Literal["in_the_round", "flat"],
         Meta(
             description="`in_the_round`, or `flat`: in rows, which start and end with half a gap, so that the seam "
-            "gets a whole one."
+            "gets a whole one, and read the same from both ends where the numbers allow."
         ),
     ] = "in_the_round"
     edge_stitches: Annotated[
