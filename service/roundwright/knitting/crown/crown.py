@@ -24,14 +24,17 @@ from roundwright.knitting.crown.finish import (
 from roundwright.knitting.crown.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
 from roundwright.knitting.crown.picture import crown_picture
 from roundwright.knitting.crown.request import (
+    USUAL_STYLE,
     CrownInputs,
     CrownRequest,
     CrownShape,
     Worked,
     crown_inputs,
     crown_plan,
+    has_whole_sections,
+    style_of,
 )
-from roundwright.knitting.crown.styles import STYLES, CrownPlan, decrease_evenly, highest_cone
+from roundwright.knitting.crown.styles import USUAL_SECTIONS, CrownPlan, decrease_evenly, highest_cone
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, best_splits
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
@@ -162,7 +165,7 @@ def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units:
         rounds = track_needles_along(paths, split.split)
     left = rounds[-1].after if rounds else stitches
     return CrownAnswer(
-        style=shape.style,
+        style=shape.style or USUAL_STYLE,
         sections=sections,
         worked=shape.worked,
         stitches=stitches,
@@ -194,10 +197,10 @@ def crown_rounds(
 
 def crown_multiple(shape: CrownShape) -> int:
     """With stitches that are a multiple of this, the crown needs no adjusting round."""
-    style = STYLES[shape.style]
-    if shape.sections and "sections" in style.options and style.whole_sections:
+    style = style_of(shape)
+    if shape.sections and "sections" in style.options:
         return shape.sections
-    return style.multiple
+    return USUAL_SECTIONS if has_whole_sections(shape) and not style.whole_sections else style.multiple
 
 
 # --- the rounds ---------------------------------------------------------------------------------------------
@@ -289,7 +292,7 @@ def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
         if option not in inputs.style.options and inputs.is_given(option):
             yield Notice(
                 code="option_unused",
-                message=f"The style {shape.style} does not depend on `{option}`.",
+                message=f"The style {shape.style or USUAL_STYLE} does not depend on `{option}`.",
                 pointer=f"{pointer}/{option}",
             )
     surplus = inputs.stitches_without_seam - plan.stitches
@@ -311,8 +314,8 @@ def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
     elif plan.plain_rounds is None:
         yield Notice(
             code="gauge_assumed",
-            message=f"The style {shape.style} follows the gauge, and there is none: {RELAXED_SHAPE:.3g} rows were "
-            "taken for each stitch, as in relaxed plain knit.",
+            message=f"The style {shape.style or USUAL_STYLE} follows the gauge, and there is none: {RELAXED_SHAPE:.3g} "
+            "rows were taken for each stitch, as in relaxed plain knit.",
             pointer=inputs.gauge_pointer,
         )
     yield from cord_notices(shape.finish, f"{pointer}/finish")

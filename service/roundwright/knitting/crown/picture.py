@@ -38,7 +38,8 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     """How a crown is closed, as `/v1/crown` takes it, without its stitches."""
 
     style: Annotated[
-        StyleName | None, Meta(description="Style of the crown, as in `/v1/crown`. Left out: `quick`.")
+        StyleName | None,
+        Meta(description="Style of the crown, as in `/v1/crown`. Left out: `quick`, or as `/v1/hats` does."),
     ] = None
     sections: Annotated[
         Annotated[int, Meta(ge=2, le=MOST_SECTIONS)] | None,
@@ -86,7 +87,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
                 nearest="plain_rounds=1",
             )
         return CrownShape(
-            style=self.style or CrownShape().style,
+            style=self.style,
             sections=self.sections,
             cadence=cadence,
             close_at=self.close_at,
@@ -163,7 +164,7 @@ def crown_parameters(shape: CrownShape, finish: Finish | None = None) -> Paramet
     """The shape of a crown as query parameters; `finish` replaces its own."""
     cadence = shape.cadence
     return {
-        "style": None if shape.style == CrownShape().style else shape.style,
+        "style": shape.style,
         "sections": shape.sections,
         "close_at": shape.close_at,
         "decrease_at": shape.decrease_at,

@@ -6,7 +6,14 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.finish import Finish, close_for
-from roundwright.knitting.crown.styles import STYLES, CrownPlan, Style, StyleOption
+from roundwright.knitting.crown.styles import (
+    MOST_USUAL_SECTIONS,
+    STYLES,
+    USUAL_SECTIONS,
+    CrownPlan,
+    Style,
+    StyleOption,
+)
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount, Tolerance
 from roundwright.knitting.quantities import (
     RELAXED_SHAPE,
@@ -43,6 +50,11 @@ Worked = Annotated[
 ]
 
 
+USUAL_STYLE: Final = "quick"
+USUAL_ADULT_STYLE: Final = "wedge"
+"""Published: hats for grown-ups are closed in 6 to 9 wedges, 8 most common; repeats of four are for babies' hats."""
+
+
 class Cadence(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """How decrease rounds and plain rounds take turns."""
 
@@ -62,14 +74,19 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """How a crown is worked, without its stitches."""
 
     style: Annotated[
-        StyleName,
-        Meta(description="; ".join(f"`{name}`: {style.about}" for name, style in STYLES.items()) + "."),
-    ] = "quick"
+        StyleName | None,
+        Meta(
+            description="; ".join(f"`{name}`: {style.about}" for name, style in STYLES.items())
+            + f". Left out: `{USUAL_STYLE}`; of a hat for a grown-up `{USUAL_ADULT_STYLE}`."
+        ),
+    ] = None
     sections: Annotated[
         Annotated[int, Meta(ge=2, le=MOST_SECTIONS)] | None,
         Meta(
             description="Sections, each with one decrease in a decrease round. Left out: as the style does; `wedge` "
-            "takes of 6 to 9 the number that divides the stitches, 8 preferred, and `quick` one for every 4 stitches."
+            "takes of 6 to 9 the number that divides the stitches, 8 preferred, and `quick` one for every 4 stitches. "
+            "`dome`, `flat` and `cone` without it follow their curve stitch by stitch; with it, as in every hat, they "
+            "begin with a decrease and decrease in all sections at once."
         ),
     ] = None
     cadence: Annotated[
@@ -95,6 +112,11 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     finish: Annotated[Finish, Meta(description="What becomes of the last stitches. Default: drawn up.")] = (
         Finish()
     )
+
+
+def style_of(shape: CrownShape) -> Style:
+    """The row of the table of styles; the usual one where the shape names none."""
+    return STYLES[shape.style or USUAL_STYLE]
 
 
 class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -129,7 +151,7 @@ class CrownInputs(NamedTuple):
     @property
     def style(self) -> Style:
         """The row of the table of styles."""
-        return STYLES[self.shape.style]
+        return style_of(self.shape)
 
     @property
     def seam_stitches(self) -> int:
@@ -166,14 +188,22 @@ def crown_inputs(
     return CrownInputs(stitches, shape, gauge, pointer, gauge_pointer)
 
 
+def has_whole_sections(shape: CrownShape) -> bool:
+    """Whether the crown is worked in whole sections: as its style always is, or since the request says how."""
+    style = style_of(shape)
+    given = shape.sections is not None or (shape.cadence is not None and "cadence" in style.options)
+    return style.whole_sections or given
+
+
 def crown_plan(inputs: CrownInputs) -> CrownPlan:
     """What the style works from, with the defaults filled in."""
     shape, style = inputs.shape, inputs.style
     stitches = inputs.stitches_without_seam
     sections = _sections(inputs, stitches)
+    in_sections = has_whole_sections(shape)
     width = stitch_width_mm(inputs.gauge, inputs.gauge_pointer) if inputs.gauge else None
     plan = CrownPlan(
-        stitches=stitches - stitches % sections if sections and style.whole_sections else stitches,
+        stitches=stitches - stitches % sections if sections and in_sections else stitches,
         close_at=_close_at(inputs),
         sections=sections,
         plain_rounds=None,
@@ -184,6 +214,7 @@ def crown_plan(inputs: CrownInputs) -> CrownPlan:
         else RELAXED_SHAPE,
         height_stitch_widths=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
         flat=bool(inputs.seam_stitches),
+        in_sections=in_sections,
     )
     if shape.cadence and "cadence" in style.options:
         cadence = shape.cadence
@@ -201,11 +232,16 @@ def _sections(inputs: CrownInputs, stitches: int) -> int:
             pointer=f"{inputs.pointer}/sections",
             nearest=f"{stitches // 2} sections",
         )
+    if sections is None and has_whole_sections(inputs.shape) and not inputs.style.whole_sections:
+        return min(USUAL_SECTIONS, stitches // 2)
     return sections or inputs.style.sections(stitches)
 
 
 def _close_at(inputs: CrownInputs) -> int:
-    usual = min(inputs.style.close_at + inputs.seam_stitches, inputs.stitches // 2)
+    usual = inputs.style.close_at
+    if has_whole_sections(inputs.shape) and not inputs.style.whole_sections:
+        usual = MOST_USUAL_SECTIONS
+    usual = min(usual + inputs.seam_stitches, inputs.stitches // 2)
     close_at = close_for(inputs.shape.finish.kind, inputs.shape.close_at, usual, f"{inputs.pointer}/close_at")
     if close_at <= inputs.seam_stitches:
         raise Impossible(

@@ -6,7 +6,7 @@ the steps; `crown` executes them, numbers the rounds, adds notes, and makes rows
 
 from collections.abc import Callable, Iterator
 from functools import lru_cache
-from math import ceil, floor, hypot, log2, pi, sin, sqrt
+from math import asin, ceil, floor, hypot, log2, pi, sin, sqrt
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
@@ -18,12 +18,16 @@ FEWEST_SECTIONS: Final = 6
 USUAL_SECTIONS: Final = 8
 MOST_USUAL_SECTIONS: Final = 9
 """6-9 decreases a shaping round, 8 most common (published)."""
+NARROWEST_SECTION: Final = 6
+"""Stitches of a section at its start, where a hat chooses its sections: narrower ones make corners."""
 STITCHES_BETWEEN_LAST_DECREASES: Final = 3
 """Every round decreases once about 3 stitches remain between the decreases (published)."""
 MIN_DECREASES: Final = 4
 STITCHES_PER_DECREASE: Final = 11
 """A dome or cone decreases 4 to 8 stitches in a round, at most one for each 11 stitches at its start: the count stays
 within 1/22 of those stitches of the curve, and no single decrease shows as a bump."""
+USUAL_WIDTH: Final = 14
+"""Stitches in a section of a dome whose hemisphere all sizes follow: 112 in 8 sections, a hat for a grown-up."""
 CORNERS: Final = 4
 USUAL_CONE_HEIGHT_PER_WIDTH: Final = 0.75
 """Default height of a cone as a share of its width: pointed, but not a stocking cap."""
@@ -47,6 +51,7 @@ class CrownPlan(NamedTuple):
     rows_per_stitch: float  # rows that are together as high as one stitch is wide
     height_stitch_widths: float | None  # requested height of a cone
     flat: bool  # worked in rows, the first on the right side
+    in_sections: bool = False  # whether the stitches are whole sections, each decreasing at the same time
 
 
 class Style(NamedTuple):
@@ -64,7 +69,7 @@ class Style(NamedTuple):
     sections: Callable[[int], int] = lambda _: 0
     """Usual number of sections for a number of stitches; 0 for none."""
     whole_sections: bool = True
-    """Whether stitches that fit no section are decreased first."""
+    """Whether it always has whole sections; else only where the request gives them."""
     last_round_with_plain: Callable[[CrownPlan], int] | None = None
     """Number of the last decrease round with a plain round after it; None where the gauge decides."""
     multiple: int = 1
@@ -146,11 +151,80 @@ def _with_plain_rounds(plan: CrownPlan, decrease: Callable[[int, int], Steps]) -
                 yield plain(count)
 
 
+# --- styles that follow a curve, in whole sections ----------------------------------------------------------------
+
+
+def _in_sections(plan: CrownPlan, rounds_before: Callable[[float], float]) -> Iterator[Steps]:
+    """Whole sections, each losing a stitch in a decrease round; a curve tells the rounds between.
+
+    `rounds_before` gives the rounds from the first decrease round to the one that comes after this number of others, or
+    between them. It does not depend on the width of the sections, so that the sizes of a hat are worked alike.
+    """
+    count, row, number = plan.stitches, 0, 0
+    while count > plan.close_at:
+        for _ in range(floor(rounds_before(number) + 0.5) - row):
+            yield plain(count)
+            row += 1
+        steps = (
+            decrease_all(count)
+            if count <= plan.sections
+            else decrease_evenly(count, plan.sections, plan.place)
+        )
+        yield steps
+        count, row, number = execute(steps)[1], row + 1, number + 1
+    if count > plan.sections:
+        return
+    tip = plan.stitches / plan.sections - 0.5  # the first stitch is due when half of it is
+    for _ in range(floor(rounds_before(tip) + 0.5) - row):
+        yield plain(count)
+
+
+def _rounds_per_decrease(plan: CrownPlan) -> float:
+    """Rounds from decrease to decrease on a flat disc in whole sections."""
+    return plan.sections * plan.rows_per_stitch / DISC_SLOPE
+
+
+def _dome_in_sections(plan: CrownPlan) -> Iterator[Steps]:
+    """The hemisphere on sections of `USUAL_WIDTH`, or of its double, and so on, where the plan's are nearer to that.
+
+    On sections of another width the decreases are a round or two nearer or farther than on their own hemisphere.
+    """
+    doublings = max(0, floor(log2(plan.stitches / plan.sections / USUAL_WIDTH) + 0.5))
+    width = USUAL_WIDTH << doublings
+    every = _rounds_per_decrease(plan)
+    start = asin(1 - 0.5 / width)
+
+    def rounds_before(number: float) -> float:
+        if number >= width:
+            return every * (width * start + number - width + 0.5)
+        return every * width * (start - asin(1 - (0.5 + number) / width))
+
+    return _in_sections(plan, rounds_before)
+
+
+def _disc_in_sections(plan: CrownPlan) -> Iterator[Steps]:
+    """As many plain rounds between as the request says, else as the gauge says."""
+    if plan.plain_rounds is not None:
+        return sectioned(plan)
+    every = _rounds_per_decrease(plan)
+    return _in_sections(plan, lambda number: number * every)
+
+
+def _cone_in_sections(plan: CrownPlan) -> Iterator[Steps]:
+    """The same number of rounds from decrease to decrease: a cone of the same steepness in every size."""
+    radius = plan.stitches / DISC_SLOPE
+    steepness = hypot(1, _cone_height(plan) / radius)
+    every = _rounds_per_decrease(plan) * steepness
+    return _in_sections(plan, lambda number: number * every)
+
+
 # --- styles that follow a curve -----------------------------------------------------------------------------
 
 
 def dome(plan: CrownPlan) -> Iterator[Steps]:
     """A hemisphere: N sin(πj / 2n) stitches j rounds from the tip, j measured to the middle of a round."""
+    if plan.in_sections:
+        return _dome_in_sections(plan)
     quarter = plan.stitches * plan.rows_per_stitch / 4  # rounds in a quarter of a great circle
     rounds = _at_least(quarter, plan)
     angle = pi / 2 / quarter  # of the great circle, for one round
@@ -161,6 +235,8 @@ def dome(plan: CrownPlan) -> Iterator[Steps]:
 
 def disc(plan: CrownPlan) -> Iterator[Steps]:
     """A flat disc: 2π × stitch gauge / row gauge fewer stitches each round, the remainder carried."""
+    if plan.in_sections:
+        return _disc_in_sections(plan)
     lost_per_round = DISC_SLOPE / plan.rows_per_stitch
     rounds = _at_least(plan.stitches / lost_per_round - 0.5, plan)
     return _follow(plan, rounds, lambda number: plan.stitches - number * lost_per_round)
@@ -171,15 +247,19 @@ def cone(plan: CrownPlan) -> Iterator[Steps]:
 
     The stitches drawn up at its tip lie flat; their radius is added to the slant.
     """
+    if plan.in_sections:
+        return _cone_in_sections(plan)
     run, tip = _run_and_tip(plan)
-    height = (
-        USUAL_CONE_HEIGHT_PER_WIDTH * plan.stitches / pi
-        if plan.height_stitch_widths is None
-        else plan.height_stitch_widths
-    )
-    rounds = _at_least((hypot(run, height) + tip) * plan.rows_per_stitch, plan)
+    rounds = _at_least((hypot(run, _cone_height(plan)) + tip) * plan.rows_per_stitch, plan)
     lost_per_round = (plan.stitches - plan.close_at) / rounds
     return _follow(plan, rounds, lambda number: plan.stitches - number * lost_per_round)
+
+
+def _cone_height(plan: CrownPlan) -> float:
+    """Height of the cone in stitch widths."""
+    if plan.height_stitch_widths is None:
+        return USUAL_CONE_HEIGHT_PER_WIDTH * plan.stitches / pi
+    return plan.height_stitch_widths
 
 
 def highest_cone(plan: CrownPlan, rounds: int) -> float:
@@ -281,6 +361,11 @@ def grouped_decreases(stitches: int) -> int:
     )
 
 
+def hat_sections(fewest: float) -> int:
+    """Sections of a dome, disc or cone on `fewest` stitches or more: 8, or 6 where 8 would be narrower than 6."""
+    return USUAL_SECTIONS if fewest >= USUAL_SECTIONS * NARROWEST_SECTION else FEWEST_SECTIONS
+
+
 def until_three_between(plan: CrownPlan) -> int:
     """The last decrease round that leaves more than about 3 stitches between the decreases."""
     return plan.stitches // plan.sections - 2 - STITCHES_BETWEEN_LAST_DECREASES
@@ -336,7 +421,7 @@ STYLES: Final[dict[str, Style]] = {
             "Flat disc: 2π × stitch gauge / row gauge fewer stitches each round, the remainder carried.",
             "published: circumference doubles when radius doubles (Knitter's Almanac, 1974); 5 × 7 to the inch: 4.49",
         ),
-        options=("sections", "decrease_at"),
+        options=("sections", "cadence", "decrease_at"),
         whole_sections=False,
     ),
     "cone": Style(

@@ -17,7 +17,7 @@ from roundwright.knitting.crown.geometry import (
     smooth_radii,
     surface,
 )
-from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, Cadence, CrownShape, Worked
+from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, Cadence, CrownShape, Worked, style_of
 from roundwright.knitting.crown.styles import (
     FEWEST_SECTIONS,
     MOST_USUAL_SECTIONS,
@@ -199,7 +199,7 @@ def _candidate(request: SuggestionRequest, shape: CrownShape) -> _Candidate | No
         return None
     seam = _seam(request)
     counts = [round.after - seam for round in crown.rounds]
-    measured = surface(request.stitches - seam, counts, width_mm, height_mm, STYLES[shape.style].flat_slope)
+    measured = surface(request.stitches - seam, counts, width_mm, height_mm, style_of(shape).flat_slope)
     return _Candidate(shape, crown, measured, 100 * _off_mm(request, measured) / measured.body_radius_mm)
 
 
@@ -247,7 +247,7 @@ def _target_outline(
 
 def _suggestion(request: SuggestionRequest, candidate: _Candidate) -> CrownSuggestion:
     rounds = candidate.crown.rounds
-    measured = geometry(candidate.surface, STYLES[candidate.shape.style].flat_slope, request.units)
+    measured = geometry(candidate.surface, style_of(candidate.shape).flat_slope, request.units)
     return CrownSuggestion(
         crown=candidate.shape,
         sections=candidate.crown.sections,

@@ -31,6 +31,7 @@ from roundwright.knitting.hat.brim_and_body import (
     straight_part,
     straight_rounds,
 )
+from roundwright.knitting.hat.defaults import with_defaults
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
@@ -38,7 +39,7 @@ from roundwright.knitting.needles.start import StartStep, cast_on_capacity, star
 from roundwright.knitting.quantities import Gauge, Length, length, mm, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
-from roundwright.knitting.sizing.depth import depth
+from roundwright.knitting.sizing.depth import cone_beyond_head_mm, depth
 from roundwright.knitting.sizing.head_references import (
     counted,
 )
@@ -133,6 +134,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
 
     Raises `Impossible` for what no hat can be knitted from, with the field and the nearest that can.
     """
+    request = with_defaults(request, "#")
     fabric = fabric_of(request.gauge, request.yarn)
     other = None if request.other_yarn is None else in_other_yarn(fabric, request.other_yarn, "#/other_yarn")
     sizes = tuple(_work_sizes(request, "#"))
@@ -155,7 +157,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
 
 def hat_works(request: HatRequest, at: str = "#") -> tuple[HatWork, ...]:
     """What is worked in each size, for its yarn; errors point below `at`. Raises `Impossible` as `hats` does."""
-    return tuple(_hat_work(worked) for worked in _work_sizes(request, at))
+    return tuple(_hat_work(worked) for worked in _work_sizes(with_defaults(request, at), at))
 
 
 class HatRounds(NamedTuple):
@@ -173,13 +175,14 @@ class HatRounds(NamedTuple):
 
 def hat_rounds(request: HatRequest, index: int, at: str = "#") -> HatRounds:
     """Brim, body and crown of one size; errors point below `at`. Raises `Impossible` as `hats` does."""
-    worked = _work_size(request, index, at)
+    worked = _work_size(with_defaults(request, at), index, at)
     return HatRounds(worked.brim, worked.body, worked.crown)
 
 
 HAT_BASIS: Final = (
     COUNTS_BASIS,
     Basis("Cast-on edge to crown = depth - crown along the fabric + what the brim hides.", COMMON_PRACTICE),
+    Basis("The point of a cone is added to the depth.", "geometry of a sphere under a cone"),
     Basis("Brim without a length: a share of the depth.", COMMON_PRACTICE),
 )
 
@@ -237,7 +240,10 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     )
     row_mm = row_height_mm(request.gauge, f"{at}/gauge")
     crown_mm = len(crown.rounds) * row_mm
+    width_mm = stitch_width_mm(request.gauge, f"{at}/gauge")
     depth_mm = depth(wearer.mm, mm(cast_on.circumference)).mm
+    if request.crown.style == "cone":
+        depth_mm += cone_beyond_head_mm(crown_mm, stitches * width_mm)
     straight = straight_rounds(request, index, depth_mm, crown_mm, at, bridged=bridged)
     split, adjust = crown.split, None
     if bridged:
@@ -257,7 +263,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         measurements=HatMeasurements(
             head=cast_on.head.circumference,
             circumference=cast_on.circumference,
-            body_circumference=length(stitches * stitch_width_mm(request.gauge, f"{at}/gauge"), units),
+            body_circumference=length(stitches * width_mm, units),
             depth=length(edge_mm + crown_mm - straight.hidden_mm, units),
             edge_to_crown=length(edge_mm, units),
             crown_depth=length(crown_mm, units) if crown_mm else None,

@@ -1,7 +1,7 @@
 """Depth: how deep a hat is, from its edge to the top of the crown, by the rules in print."""
 
 from functools import cache
-from math import isclose
+from math import isclose, pi, sqrt
 from typing import Final, NamedTuple
 
 from roundwright import reference
@@ -40,6 +40,20 @@ def depth(head_mm: float, hat_circumference_mm: float) -> Depth:
         max(high for _, high in ranges.values()),
         _depth_basis(),
     )
+
+
+def cone_beyond_head_mm(slant_mm: float, circumference_mm: float) -> float:
+    """How much more fabric a hat with a conical crown has from its edge to its tip than one with a round top.
+
+    Both are worn equally deep by a head that is a sphere of the hat's radius R. Under a cone of the slant s and the
+    height h its centre lies s - h below the start of the crown (its distance from the tip is R / sin of half the angle
+    of the tip, and that is s); under a hemisphere the fabric from the pole to the level of the centre is πR/2.
+    """
+    radius_mm = circumference_mm / (2 * pi)
+    if slant_mm <= radius_mm:
+        return 0.0
+    height_mm = sqrt(slant_mm**2 - radius_mm**2)
+    return max(0.0, 2 * slant_mm - height_mm - pi / 2 * radius_mm)
 
 
 @cache

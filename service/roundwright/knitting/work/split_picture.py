@@ -5,7 +5,7 @@ from typing import Annotated
 from msgspec import Meta
 
 from roundwright.knitting.crown.picture import CrownParameters, crown_parameters
-from roundwright.knitting.crown.request import StyleName
+from roundwright.knitting.crown.request import USUAL_STYLE, StyleName
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount, Tolerance, WholeRepeat
 from roundwright.knitting.picture_address import (
     GaugeCount,
@@ -84,7 +84,7 @@ def needles_picture_address(request: SplitRequest, round_number: int = 0) -> str
         {
             "stitches": request.stitches,
             # A style left out of this query means no crown.
-            **({} if crown is None else {**crown_parameters(crown), "style": crown.style}),
+            **({} if crown is None else {**crown_parameters(crown), "style": crown.style or USUAL_STYLE}),
             **gauge_parameters(request.gauge),
             "needles": request.needles,
             "tolerance": request.tolerance,

@@ -1,0 +1,46 @@
+"""Defaults: what a request for a hat leaves open, filled in for all its sizes together."""
+
+from msgspec.structs import replace
+
+from roundwright.knitting.crown.request import (
+    USUAL_ADULT_STYLE,
+    USUAL_STYLE,
+    Cadence,
+    CrownShape,
+    style_of,
+)
+from roundwright.knitting.crown.styles import hat_sections
+from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.quantities import stitch_width_mm
+from roundwright.knitting.sizing.cast_on import hat_mm
+from roundwright.knitting.sizing.heads import head_of
+
+
+def with_defaults(request: HatRequest, at: str) -> HatRequest:
+    """The request with the style of its crown and its sections, the same in all sizes.
+
+    Raises `Impossible` for a head, an ease or a gauge that no hat has.
+    """
+    heads = [head_of(size, f"{at}/sizes/{index}") for index, size in enumerate(request.sizes)]
+    crown = request.crown
+    if crown.style is None:
+        for_adults = any(head.youngest_months is None for head in heads)
+        crown = replace(crown, style=USUAL_ADULT_STYLE if for_adults else USUAL_STYLE)
+    if not style_of(crown).whole_sections and crown.sections is None:
+        width_mm = stitch_width_mm(request.gauge, f"{at}/gauge")
+        fewest = min(
+            hat_mm(head.mm, request.ease, f"{at}/ease")
+            / width_mm
+            * (1 + (request.body_of(index).fullness or 0) / 100)
+            for index, head in enumerate(heads)
+        )
+        crown = _in_sections(crown, hat_sections(fewest))
+    return replace(request, crown=crown)
+
+
+def _in_sections(crown: CrownShape, sections: int) -> CrownShape:
+    """The crown in so many sections; a flat top by the published rule of thumb, 8 every second round."""
+    cadence = crown.cadence
+    if crown.style == "flat" and cadence is None:
+        cadence = Cadence(plain_rounds=1)
+    return replace(crown, sections=sections, cadence=cadence)
