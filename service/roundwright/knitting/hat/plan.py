@@ -166,6 +166,7 @@ class HatRounds(NamedTuple):
     brim: HatPart
     body: HatPart
     crown: CrownAnswer
+    measurements: HatMeasurements
 
     @property
     def adjust(self) -> Round | None:
@@ -176,7 +177,7 @@ class HatRounds(NamedTuple):
 def hat_rounds(request: HatRequest, index: int, at: str = "#") -> HatRounds:
     """Brim, body and crown of one size; errors point below `at`. Raises `Impossible` as `hats` does."""
     worked = _work_size(with_defaults(request, at), index, at)
-    return HatRounds(worked.brim, worked.body, worked.crown)
+    return HatRounds(worked.brim, worked.body, worked.crown, worked.measurements)
 
 
 HAT_BASIS: Final = (

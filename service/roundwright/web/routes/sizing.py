@@ -2,6 +2,7 @@
 
 from roundwright.knitting.sizing import cast_on as sizing
 from roundwright.knitting.sizing import recommend as fitting
+from roundwright.knitting.work import size_check
 from roundwright.web.routes.operation import calculation
 
 
@@ -47,3 +48,23 @@ def recommend_size(request: fitting.RecommendRequest) -> fitting.RecommendAnswer
     This is an aid to fitting a hat, not an assessment of growth.
     """
     return fitting.recommend(request)
+
+
+@calculation(
+    "/v1/sizing/check",
+    id="checkSize",
+    tag="Sizes",
+    summary="Tell what a hat on the needles comes to, and whether to go on, block it, change the counts or rip back",
+    example="size-check",
+)
+def check_size(request: size_check.SizeCheckRequest) -> size_check.SizeCheckAnswer:
+    """The gauge as knitted is the plan's times planned / measured; the hat comes to its counts at that gauge.
+
+    A hat of circumference H fits heads from H to 1.2 H, unstretched to stretched in comfort (common practice). An edge
+    that the head can wear may stay: the hat is knitted on as it is, or with the counts of the gauge as knitted, led to
+    by one round, from here or from the end of the brim. An edge that it cannot wear is taken back, unless washing or
+    blocking brings it there: by print wool and cotton shrink by 1 to 2 cm, acrylic and viscose grow by 1 to 2.5 cm;
+    wool keeps up to 5 % when it is blocked (common practice). Without a `length` the rows are taken to be off as the
+    stitches are, since both are as large as the loop is long (Munden 1959).
+    """
+    return size_check.check_size(request)

@@ -1,0 +1,273 @@
+"""A hat that comes out in the wrong size on the needles: what it will come to, and what can be done about it.
+
+request -> hat as planned, and at the gauge as knitted -> what it comes to -> the ways out, in `size_options`
+"""
+
+from typing import Annotated, Final, Literal, NamedTuple
+
+from msgspec import Meta, Struct
+from msgspec.structs import replace
+
+from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion, only_one
+from roundwright.knitting.gauge.needle_size import (
+    NEEDLE_BASIS,
+    SAME_STITCHES,
+    NeedleAdvice,
+    advise,
+    more_stitches,
+)
+from roundwright.knitting.hat.plan import HatRounds, hat_rounds
+from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
+from roundwright.knitting.quantities import (
+    TEN_CM,
+    Gauge,
+    Length,
+    UnitSystem,
+    length,
+    mm,
+    row_height_mm,
+    stitch_width_mm,
+    tidy,
+)
+from roundwright.knitting.rounds.round import MOST_ROUNDS
+from roundwright.knitting.sizing.recommend import FIT_BASIS, USUAL_STRETCH_PERCENT
+from roundwright.knitting.work.size_options import (
+    BLOCK_BASIS,
+    COUNTS_BASIS,
+    Fibre,
+    MeasuredHat,
+    SizeOption,
+    size_options,
+)
+
+MOST_TIMES_OFF: Final = 2.0
+"""A hat twice or half as wide as planned was measured wrong, or is another hat."""
+
+Verdict = Literal["as_planned", "fits", "too_small", "too_large"]
+
+ROWS_BASIS: Final = Basis(
+    "Without a length the rows are taken to be off as the stitches are: both are as large as the loop is long.",
+    "Munden, J. Text. Inst. 50 (1959) T448",
+)
+
+
+class SizeCheckRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A hat on the needles, and what was measured: exactly one of `circumference` and `width`."""
+
+    hat: Annotated[HatRequest, Meta(description="The hat as planned, as `/v1/hats` takes it.")]
+    size: Annotated[
+        int, Meta(ge=1, le=MOST_SIZES, description="Which size of it is knitted, from 1. Default 1.")
+    ] = 1
+    rounds_worked: Annotated[
+        int, Meta(ge=1, le=MOST_ROUNDS, description="Rounds worked since the cast-on, brim and all.")
+    ]
+    circumference: Annotated[
+        Length | None,
+        Meta(
+            description="Circumference as it is, unstretched: of the body, above the brim, where there is one already."
+        ),
+    ] = None
+    width: Annotated[Length | None, Meta(description="The same laid flat, half the circumference.")] = None
+    length: Annotated[
+        Length | None,
+        Meta(
+            description="From the cast-on edge to the needle, brim uncurled. Left out: rows are off as stitches are."
+        ),
+    ] = None
+    fibre: Annotated[
+        Fibre | None, Meta(description="Fibre of the yarn: what washing does to it. Left out: unknown.")
+    ] = None
+    units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+
+
+class HatSizes(Struct, frozen=True, kw_only=True):
+    """Measures of a finished hat."""
+
+    circumference: Annotated[Length, Meta(description="Circumference of the edge, unstretched.")]
+    body_circumference: Annotated[Length, Meta(description="Circumference of the body, unstretched.")]
+    ease_percent: Annotated[float, Meta(description="How much larger than the head the edge is, in percent.")]
+    depth: Annotated[Length, Meta(description="Edge to top as worn, along the fabric.")]
+
+
+class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
+    """What a hat on the needles comes to, and what to do."""
+
+    message: Annotated[str, Meta(description="The answer in a few sentences.")]
+    verdict: Annotated[
+        Verdict,
+        Meta(
+            description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
+            "can wear; `too_small`, `too_large`: it cannot."
+        ),
+    ]
+    head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
+    planned: Annotated[HatSizes, Meta(description="The hat as planned.")]
+    comes_to: Annotated[HatSizes, Meta(description="The hat as it comes out if it is knitted on as planned.")]
+    gauge: Annotated[
+        Gauge, Meta(description="Gauge as knitted: it takes the swatch's place in a new request.")
+    ]
+    needle: Annotated[NeedleAdvice, Meta(description="Which needle would have knitted to the gauge.")]
+    options: Annotated[
+        tuple[SizeOption, ...], Meta(description="What can be done, the first choice first; never empty.")
+    ]
+    basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
+    warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
+    rules: RulesVersion = RULES
+
+
+class _Knitted(NamedTuple):
+    """What was measured, as a share of the plan, and the gauge it makes."""
+
+    wider: float  # 1.1 is a tenth wider than planned
+    higher: float
+    gauge: Gauge
+
+
+def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
+    """What the hat comes to at the gauge as knitted, whether it can be worn, and what to do.
+
+    Raises `Impossible` for a size or a round that the hat does not have, and for a measure that cannot be this hat's.
+    """
+    planned = _planned(request)
+    knitted = _knitted(request, planned)
+    head_mm = mm(planned.measurements.head)
+    edge_mm = mm(planned.measurements.circumference) * knitted.wider
+    verdict = _verdict(request.hat.gauge, knitted, edge_mm, head_mm)
+    comes_to = _comes_to(planned, knitted, request.units)
+    measured = MeasuredHat(
+        request.hat,
+        request.size - 1,
+        planned,
+        knitted.gauge,
+        request.rounds_worked,
+        request.fibre,
+        edge_mm,
+        head_mm,
+    )
+    options = size_options(
+        measured, verdict == "as_planned", verdict in ("as_planned", "fits"), request.units
+    )
+    return SizeCheckAnswer(
+        message=f"{_message(verdict, comes_to, _comes_to(planned, None, request.units))} {options[0].message}",
+        verdict=verdict,
+        head=planned.measurements.head,
+        planned=_comes_to(planned, None, request.units),
+        comes_to=comes_to,
+        gauge=knitted.gauge,
+        needle=advise(stitch_width_mm(knitted.gauge), stitch_width_mm(request.hat.gauge), None),
+        options=options,
+        basis=(
+            FIT_BASIS,
+            BLOCK_BASIS,
+            COUNTS_BASIS,
+            NEEDLE_BASIS,
+            *(() if request.length else (ROWS_BASIS,)),
+        ),
+        warnings=_warnings(request, planned),
+    )
+
+
+def _planned(request: SizeCheckRequest) -> HatRounds:
+    """The rounds of the size that is knitted; needles are of no account."""
+    sizes = len(request.hat.sizes)
+    if request.size > sizes:
+        raise Impossible(
+            f"The hat has {sizes} size{'' if sizes == 1 else 's'}, but the request is for size {request.size}.",
+            pointer="#/size",
+            nearest=f"size {sizes}",
+        )
+    planned = hat_rounds(replace(request.hat, needles=None, units=request.units), request.size - 1, "#/hat")
+    rounds = planned.brim.rounds + planned.body.rounds + len(planned.crown.rounds)
+    if request.rounds_worked > rounds:
+        raise Impossible(
+            f"The hat is done after {rounds} rounds, but {request.rounds_worked} are said to be worked.",
+            pointer="#/rounds_worked",
+            nearest=f"{rounds} rounds",
+        )
+    return planned
+
+
+def _knitted(request: SizeCheckRequest, planned: HatRounds) -> _Knitted:
+    """How far the hat is off the plan. Raises `Impossible` for a measure that cannot be this hat's."""
+    only_one(request, "circumference", "width", what="What was measured", missing_at="#/circumference")
+    measures = planned.measurements
+    in_brim = request.rounds_worked <= planned.brim.rounds
+    planned_mm = mm(measures.circumference if in_brim else measures.body_circumference)
+    if request.circumference is not None:
+        wider = _times(mm(request.circumference), planned_mm, request.units, "#/circumference")
+    else:
+        assert request.width is not None
+        wider = _times(mm(request.width), planned_mm / 2, request.units, "#/width")
+    row_mm = row_height_mm(request.hat.gauge)
+    higher = wider
+    if request.length is not None:
+        higher = _times(mm(request.length), request.rounds_worked * row_mm, request.units, "#/length")
+    width_mm = stitch_width_mm(request.hat.gauge) * wider
+    gauge = Gauge(
+        stitches=tidy(mm(TEN_CM) / width_mm), rows=tidy(mm(TEN_CM) / (row_mm * higher)), over=TEN_CM
+    )
+    return _Knitted(wider, higher, gauge)
+
+
+def _times(measured_mm: float, planned_mm: float, units: UnitSystem, pointer: str) -> float:
+    """The measure as a share of the plan."""
+    times = measured_mm / planned_mm
+    if 1 / MOST_TIMES_OFF <= times <= MOST_TIMES_OFF:
+        return times
+    measured, planned = length(measured_mm, units), length(planned_mm, units)
+    raise Impossible(
+        f"{measured.value:.3g} {measured.unit} were measured where the plan has {planned.value:.3g} {planned.unit}. "
+        "No gauge is so far off: check the measure, its unit and the rounds worked.",
+        pointer=pointer,
+        nearest=f"a measure near {planned.value:.3g} {planned.unit}",
+    )
+
+
+def _verdict(gauge: Gauge, knitted: _Knitted, edge_mm: float, head_mm: float) -> Verdict:
+    """Whether the head can wear it: from unstretched to stretched in comfort."""
+    if abs(more_stitches(stitch_width_mm(knitted.gauge), stitch_width_mm(gauge))) < SAME_STITCHES:
+        return "as_planned"
+    if head_mm < edge_mm:
+        return "too_large"
+    return "fits" if head_mm <= edge_mm * (1 + USUAL_STRETCH_PERCENT / 100) else "too_small"
+
+
+def _comes_to(planned: HatRounds, knitted: _Knitted | None, units: UnitSystem) -> HatSizes:
+    """The measures of the finished hat as knitted, or as planned."""
+    wider, higher = (1.0, 1.0) if knitted is None else (knitted.wider, knitted.higher)
+    measures = planned.measurements
+    edge_mm = mm(measures.circumference) * wider
+    return HatSizes(
+        circumference=length(edge_mm, units),
+        body_circumference=length(mm(measures.body_circumference) * wider, units),
+        ease_percent=tidy(100 * (edge_mm / mm(measures.head) - 1), 4),
+        depth=length(mm(measures.depth) * higher, units),
+    )
+
+
+def _message(verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> str:
+    measure = comes_to.circumference
+    ease = f"{abs(comes_to.ease_percent):.0f} % {'smaller' if comes_to.ease_percent < 0 else 'larger'} than the head"
+    size = (
+        f"It comes to {measure.value:.3g} {measure.unit} around, {ease}, where {planned.circumference.value:.3g} "
+        f"{measure.unit} were planned, and {comes_to.depth.value:.3g} {comes_to.depth.unit} deep."
+    )
+    return {
+        "as_planned": f"{size} That is as planned, as near as gauges come.",
+        "fits": f"{size} The head can wear it.",
+        "too_small": f"{size} It would have to stretch by more than is comfortable.",
+        "too_large": f"{size} It would not stay on.",
+    }[verdict]
+
+
+def _warnings(request: SizeCheckRequest, planned: HatRounds) -> tuple[Notice, ...]:
+    if request.rounds_worked > planned.brim.rounds or not request.hat.brim.is_ribbed:
+        return ()
+    return (
+        Notice(
+            code="measured_in_rib",
+            message="Only the rib is knitted, and rib draws in: measure again when 3 cm of the body are done, before "
+            "you take anything back.",
+            pointer="#/rounds_worked",
+        ),
+    )

@@ -1,0 +1,271 @@
+"""The ways out when a hat comes out in the wrong size: go on, block it, go on with other counts, or rip back."""
+
+from typing import Annotated, Final, Literal, NamedTuple
+
+from msgspec import Meta, Struct
+from msgspec.structs import replace
+
+from roundwright import reference
+from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
+from roundwright.knitting.hat.bridge import bridging_round
+from roundwright.knitting.hat.plan import HatRounds, hat_rounds
+from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, row_height_mm
+from roundwright.knitting.rounds.round import Round
+from roundwright.knitting.sizing.head_references import CM_MM
+from roundwright.knitting.sizing.recommend import USUAL_STRETCH_PERCENT
+
+Fibre = Literal["wool", "cotton", "acrylic", "viscose"]
+OptionCode = Literal["go_on", "other_counts", "block", "rip_back"]
+
+SHRINKING: Final = ("wool", "cotton")
+GROWING: Final = ("acrylic", "viscose")
+
+BLOCK_BASIS: Final = Basis(
+    "In the wash a hat of wool or cotton shrinks by 1 to 2 cm, one of acrylic or viscose grows by 1 to 2.5 cm; wool "
+    "keeps up to 5 % more width when it is blocked wet.",
+    "razmery.info; blocking: common practice",
+)
+COUNTS_BASIS: Final = Basis(
+    "Other counts: the counts of the same hat at the gauge as knitted, led to by one round, evenly spread. An edge "
+    "that the head can wear stays; an edge that it cannot is taken back.",
+    COMMON_PRACTICE,
+)
+
+
+class SizeOption(Struct, frozen=True, kw_only=True):
+    """Something that can be done."""
+
+    code: Annotated[
+        OptionCode,
+        Meta(
+            description="`go_on` as it is; `other_counts`: go on with other counts from the next round; `block` it "
+            "when it is done; `rip_back` and go on from there."
+        ),
+    ]
+    message: Annotated[str, Meta(description="What to do, and what comes of it, in a few sentences.")]
+    circumference: Annotated[
+        Length, Meta(description="Circumference of the body that comes of it, unstretched.")
+    ]
+    back_to: Annotated[
+        int | None,
+        Meta(
+            description="Round to rip back to, counted from the cast-on; 0: begin again. Null: nothing is ripped."
+        ),
+    ] = None
+    takes_back: Annotated[int, Meta(description="Rounds that are lost.")] = 0
+    stitches: Annotated[
+        int | None,
+        Meta(description="Stitches to cast on, or to have after `round`; null where the count stays."),
+    ] = None
+    round: Annotated[
+        Round | None,
+        Meta(description="The round that leads to the other count, worked next; null where none is needed."),
+    ] = None
+    straight_rounds: Annotated[
+        int | None,
+        Meta(
+            description="Rounds from here, or from `back_to`, to the first of the crown, `round` among them, for the "
+            "depth as planned; null where the crown is begun."
+        ),
+    ] = None
+    crown_counts: Annotated[
+        tuple[int, ...],
+        Meta(
+            description="Stitches after each round of the crown at the other count; empty where the count stays."
+        ),
+    ] = ()
+
+
+class MeasuredHat(NamedTuple):
+    """A hat on the needles: its plan, the gauge as knitted, and what its edge comes to."""
+
+    request: HatRequest
+    size_index: int
+    planned: HatRounds
+    gauge: Gauge
+    rounds_worked: int
+    fibre: Fibre | None
+    edge_mm: float
+    head_mm: float
+
+    @property
+    def straight(self) -> int:
+        """Rounds from the cast-on to the crown, as planned."""
+        return self.planned.brim.rounds + self.planned.body.rounds
+
+    @property
+    def wider(self) -> float:
+        """How many times as wide as planned it is."""
+        return self.edge_mm / mm(self.planned.measurements.circumference)
+
+
+def size_options(hat: MeasuredHat, as_planned: bool, fits: bool, units: UnitSystem) -> tuple[SizeOption, ...]:
+    """What can be done, the first choice first; never empty."""
+    if as_planned:
+        return (_go_on(hat, units),)
+    anew = _at_the_gauge_as_knitted(hat)
+    block = _block(hat, units)
+    again = _begin_again(hat, anew, units)
+    in_brim = hat.rounds_worked <= hat.planned.brim.rounds
+    options: tuple[SizeOption | None, ...] = (again, block) if in_brim else (block, again)
+    if fits:
+        options = (_go_on(hat, units), _other_counts(hat, anew, units), block, _rip_to_brim(hat, anew, units))
+    return tuple(option for option in options if option is not None)
+
+
+def _at_the_gauge_as_knitted(hat: MeasuredHat) -> HatRounds | None:
+    """The same size planned at the gauge as knitted; None where no hat comes of it."""
+    try:
+        return hat_rounds(replace(hat.request, needles=None, gauge=hat.gauge), hat.size_index)
+    except Impossible:
+        return None
+
+
+def _body_mm(hat: MeasuredHat) -> float:
+    return mm(hat.planned.measurements.body_circumference) * hat.wider
+
+
+def _text(length_mm: float, units: UnitSystem) -> str:
+    measure = length(length_mm, units)
+    return f"{measure.value:.3g} {measure.unit}"
+
+
+def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
+    left = _straight_left(hat)
+    more = f" Work {left} more rounds to the crown for the depth as planned." if left else ""
+    return SizeOption(
+        code="go_on",
+        message=f"Go on as it is: the body comes to {_text(_body_mm(hat), units)}.{more}",
+        circumference=length(_body_mm(hat), units),
+        straight_rounds=left,
+    )
+
+
+def _straight_left(hat: MeasuredHat) -> int | None:
+    """Rounds to the crown for the depth as planned; None where the crown is begun."""
+    if hat.rounds_worked > hat.straight:
+        return None
+    crown = len(hat.planned.crown.rounds)
+    depth_mm = (hat.straight + crown) * row_height_mm(hat.request.gauge)
+    return max(0, round(depth_mm / row_height_mm(hat.gauge)) - crown - hat.rounds_worked)
+
+
+def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | None:
+    """Block it to a size that the head can wear, as near to the plan as the fibre goes; None where it cannot."""
+    planned_mm = mm(hat.planned.measurements.circumference)
+    least_mm, most_mm = _in_the_wash(hat)
+    edge_mm = min(max(planned_mm, hat.edge_mm - least_mm), hat.edge_mm + most_mm)
+    if edge_mm == hat.edge_mm or not edge_mm <= hat.head_mm <= edge_mm * (1 + USUAL_STRETCH_PERCENT / 100):
+        return None
+    body_mm = _body_mm(hat) * edge_mm / hat.edge_mm
+    wider = edge_mm > hat.edge_mm
+    keep = "; it may spring back in wear, so measure it again after washing" if wider else ""
+    return SizeOption(
+        code="block",
+        message=f"Finish it as it is and {'block it wider' if wider else 'let it shrink in the wash'}, to "
+        f"{_text(body_mm, units)} around{keep}. Try it on the swatch first.",
+        circumference=length(body_mm, units),
+    )
+
+
+def _in_the_wash(hat: MeasuredHat) -> tuple[float, float]:
+    """How much narrower and wider the hat can become, in millimetres; an unknown fibre is taken for wool to widen."""
+    practices = reference.practices()
+    shrinks_mm, grows_mm = (
+        CM_MM * (practices[name].high or 0.0) for name in ("washing-shrinks", "washing-stretches")
+    )
+    by_blocking_mm = (practices["blocking"].high or 0.0) / 100 * hat.edge_mm
+    if hat.fibre is None:
+        return 0.0, by_blocking_mm
+    narrower = shrinks_mm if hat.fibre in SHRINKING else 0.0
+    wider = grows_mm if hat.fibre in GROWING else by_blocking_mm if hat.fibre == "wool" else 0.0
+    return narrower, wider
+
+
+def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | None:
+    """Go on from here with the counts of the gauge as knitted; None where the crown is begun or nothing changes."""
+    brim, now = hat.planned.brim.rounds, hat.planned.crown.stitches
+    if anew is None or not brim <= hat.rounds_worked < hat.straight:
+        return None
+    if hat.rounds_worked == brim:
+        now = hat.planned.brim.lines[0].before if hat.planned.brim.adjust is None else now
+    leading = _leading_round(hat.rounds_worked - brim + 1, now, anew.crown.stitches)
+    if leading is None:
+        return None
+    rounds = max(1, anew.brim.rounds + anew.body.rounds - hat.rounds_worked)
+    return SizeOption(
+        code="other_counts",
+        message=f'Go on with other counts: work the next round as "{leading.text}" ({leading.after} stitches), then '
+        f"{rounds - 1} more to the crown. The body comes to {_anew_text(anew, units)}, the edge stays at "
+        f"{_text(hat.edge_mm, units)}.",
+        circumference=_anew_circumference(anew, units),
+        stitches=leading.after,
+        round=leading,
+        straight_rounds=rounds,
+        crown_counts=tuple(round.after for round in anew.crown.rounds),
+    )
+
+
+def _leading_round(number: int, before: int, after: int) -> Round | None:
+    """The round from one count to the other; None where there is none, or one round does not get there."""
+    if before == after or not before / 2 <= after <= 2 * before:
+        return None
+    return bridging_round(number, before, after)
+
+
+def _anew_circumference(anew: HatRounds, units: UnitSystem) -> Length:
+    return length(mm(anew.measurements.body_circumference), units)
+
+
+def _anew_text(anew: HatRounds, units: UnitSystem) -> str:
+    return _text(mm(anew.measurements.body_circumference), units)
+
+
+def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | None:
+    """Rip back to the end of a brim that the head can wear, and go on with other counts from there."""
+    brim = hat.planned.brim.rounds
+    if anew is None or hat.rounds_worked <= brim:
+        return _begin_again(hat, anew, units)
+    before = hat.planned.crown.stitches
+    if hat.planned.brim.adjust is None:
+        before = hat.planned.brim.lines[0].before
+    leading = _leading_round(1, before, anew.crown.stitches)
+    if leading is None:
+        return _begin_again(hat, anew, units)
+    rounds = max(1, anew.brim.rounds + anew.body.rounds - brim)
+    return SizeOption(
+        code="rip_back",
+        message=f"Rip back {hat.rounds_worked - brim} rounds to the end of the brim, round {brim}, and go on "
+        f'from there with "{leading.text}" ({leading.after} stitches): the body comes to {_anew_text(anew, units)} '
+        "without a step in it. Put a spare needle through the last round of the brim first.",
+        circumference=_anew_circumference(anew, units),
+        back_to=brim,
+        takes_back=hat.rounds_worked - brim,
+        stitches=leading.after,
+        round=leading,
+        straight_rounds=rounds,
+        crown_counts=tuple(round.after for round in anew.crown.rounds),
+    )
+
+
+def _begin_again(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption:
+    """Rip out all of it: the edge is of the wrong size, so every round is."""
+    planned = hat.planned if anew is None else anew
+    cast_on = planned.brim.lines[0].before
+    if anew is None or cast_on == hat.planned.brim.lines[0].before:
+        advice = f"cast on {hat.planned.brim.lines[0].before} stitches again, on another needle"
+        planned = hat.planned
+    else:
+        advice = f"cast on {cast_on} stitches: at your gauge they come to {_anew_text(anew, units)}"
+    return SizeOption(
+        code="rip_back",
+        message=f"Rip it out, {hat.rounds_worked} round{'' if hat.rounds_worked == 1 else 's'}, and {advice}. Or keep "
+        "the count and take another needle, after a new swatch in the round.",
+        circumference=_anew_circumference(planned, units),
+        back_to=0,
+        takes_back=hat.rounds_worked,
+        stitches=planned.brim.lines[0].before,
+        straight_rounds=planned.brim.rounds + planned.body.rounds,
+        crown_counts=tuple(round.after for round in planned.crown.rounds),
+    )

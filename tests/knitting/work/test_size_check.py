@@ -1,0 +1,171 @@
+"""A hat of the wrong size on the needles: what it comes to, and the ways out."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import msgspec
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.rounds.work_round import work_round
+from roundwright.knitting.work.size_check import SizeCheckAnswer, SizeCheckRequest, check_size
+from tests.support.hats import hat_requests, hats
+
+EXAMPLE: dict[str, Any] = json.loads(
+    (Path(__file__).parents[3] / "examples" / "requests" / "size-check.json").read_text()
+)
+"""A hat for a head of 55.5 cm, 96 stitches at 20 in 10 cm, so 48 cm around; 46 cm are measured at round 30."""
+
+
+def cm(value: float) -> dict[str, Any]:
+    return {"value": value, "unit": "cm"}
+
+
+def check(**fields: Any) -> SizeCheckAnswer:
+    body = {name: value for name, value in {**EXAMPLE, **fields}.items() if value is not None}
+    return check_size(msgspec.json.decode(json.dumps(body), type=SizeCheckRequest))
+
+
+def codes(answer: SizeCheckAnswer) -> list[str]:
+    return [option.code for option in answer.options]
+
+
+def test_the_gauge_as_knitted_is_the_count_over_the_measure() -> None:
+    """96 stitches in 46 cm are 20.87 in 10 cm, and the hat for 55.5 cm is 17 % smaller than the head (arithmetic)."""
+    answer = check()
+    assert answer.gauge.stitches == pytest.approx(96 / 4.6, rel=1e-5)
+    assert answer.comes_to.circumference.value == pytest.approx(46)
+    assert answer.comes_to.ease_percent == pytest.approx(100 * (46 / 55.5 - 1), abs=0.01)
+
+
+def test_a_width_laid_flat_is_half_the_circumference() -> None:
+    """23 cm flat are 46 cm around."""
+    assert check(circumference=None, width=cm(23)).comes_to == check().comes_to
+
+
+def test_rows_are_off_as_the_stitches_are_unless_they_are_measured() -> None:
+    """A loop a tenth shorter is a tenth narrower and lower (Munden 1959); a length is a measure of its own."""
+    assumed, measured = check(), check(length=cm(30 / 2.8))
+    assert assumed.comes_to.depth.value == pytest.approx(assumed.planned.depth.value * 46 / 48, rel=1e-4)
+    assert measured.comes_to.depth.value == pytest.approx(measured.planned.depth.value, rel=1e-4)
+    assert measured.gauge.rows == pytest.approx(28, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("circumference", "verdict"),
+    [
+        (48, "as_planned"),
+        (48.8, "as_planned"),
+        (52, "fits"),
+        (46.5, "fits"),
+        (46, "too_small"),
+        (57, "too_large"),
+    ],
+)
+def test_a_head_wears_a_hat_from_unstretched_to_a_fifth_stretched(circumference: float, verdict: str) -> None:
+    """Half a stitch in 10 cm is as planned; stockinette stretches by a fifth in comfort (common practice)."""
+    assert check(circumference=cm(circumference)).verdict == verdict
+
+
+def test_a_hat_as_planned_is_knitted_on() -> None:
+    """Nothing is ripped for a difference that two swatches have."""
+    [option] = check(circumference=cm(48)).options
+    assert (option.code, option.takes_back, option.stitches) == ("go_on", 0, None)
+
+
+def test_an_edge_that_fits_stays_and_the_body_gets_other_counts() -> None:
+    """At 46.5 cm the head can wear the edge: 96 to 104 stitches bring the body to 50.4 cm (arithmetic), 8 made evenly
+    from here, or from the end of the brim.
+    """
+    answer = check(circumference=cm(46.5), fibre=None)
+    assert codes(answer) == ["go_on", "other_counts", "block", "rip_back"]
+    onward, back = answer.options[1], answer.options[3]
+    assert onward.round.text == back.round.text == "*k11, kfb; rep from * around"
+    assert onward.circumference.value == pytest.approx(104 * 46.5 / 96, rel=1e-4)
+    brim = hats(**EXAMPLE["hat"])["sizes"][0]["brim"]["rounds"]
+    assert (back.back_to, back.takes_back) == (brim, 30 - brim)
+    assert onward.crown_counts[-1] == 8
+
+
+def test_an_edge_that_fits_no_head_is_taken_back_to_the_cast_on() -> None:
+    """At 42 cm no blocking helps: 112 stitches at that gauge are 49 cm (arithmetic)."""
+    [option] = check(circumference=cm(42)).options
+    assert (option.code, option.back_to, option.takes_back, option.stitches) == ("rip_back", 0, 30, 112)
+    assert option.circumference.value == pytest.approx(49, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("fibre", "circumference", "blocked"),
+    [
+        ("wool", 46, 48),  # C: wool keeps 5 % when blocked; the plan is nearer
+        ("acrylic", 45, 47.5),  # P: acrylic grows by 2.5 cm (razmery.info)
+        ("cotton", 46, None),  # P: cotton shrinks
+        ("cotton", 57, 55),  # by 2 cm
+        ("acrylic", 57, None),
+        (None, 57, None),  # unknown
+    ],
+)
+def test_blocking_goes_as_far_as_the_fibre(
+    fibre: str | None, circumference: float, blocked: float | None
+) -> None:
+    """In the wash wool and cotton shrink by 1 to 2 cm, acrylic and viscose grow by 1 to 2.5 cm (razmery.info)."""
+    answer = check(circumference=cm(circumference), fibre=fibre)
+    found = [option.circumference.value for option in answer.options if option.code == "block"]
+    assert found == ([] if blocked is None else [pytest.approx(blocked)])
+
+
+def test_in_the_brim_little_is_lost() -> None:
+    """After five rounds of rib ripping comes first; rib draws in, so the measure is to be made again."""
+    answer = check(rounds_worked=5)
+    assert codes(answer)[0] == "rip_back"
+    assert [notice.code for notice in answer.warnings] == ["measured_in_rib"]
+
+
+def test_in_the_crown_no_other_counts_are_left() -> None:
+    """Where decreases are begun the body is done."""
+    answer = check(circumference=cm(46.5), rounds_worked=50)
+    assert "other_counts" not in codes(answer)
+    assert answer.options[0].straight_rounds is None
+
+
+@pytest.mark.parametrize(
+    ("fields", "pointer"),
+    [
+        ({"size": 2}, "#/size"),
+        ({"rounds_worked": 300}, "#/rounds_worked"),
+        ({"circumference": cm(4.6)}, "#/circumference"),
+        ({"circumference": None, "width": cm(96)}, "#/width"),
+        ({"length": cm(100)}, "#/length"),
+        ({"circumference": None}, "#/circumference"),
+        ({"width": cm(23)}, "#/width"),
+    ],
+)
+def test_what_cannot_be_this_hat_is_refused(fields: dict[str, Any], pointer: str) -> None:
+    """The error names the field and the nearest thing that works."""
+    with pytest.raises(Impossible) as error:
+        check(**fields)
+    assert error.value.pointer == pointer
+    assert error.value.nearest
+
+
+@given(hat_requests(), st.floats(0.51, 1.95), st.integers(1, 60))
+def test_whatever_is_measured_something_can_be_done(hat: dict[str, Any], times: float, rounds: int) -> None:
+    """Every way out is knittable: its round comes out when it is worked, and its crown begins at its count."""
+    planned = hats(**hat)["sizes"][0]
+    rounds = min(rounds, planned["brim"]["rounds"] + planned["body"]["rounds"])
+    measures = planned["measurements"]
+    around = measures["circumference" if rounds <= planned["brim"]["rounds"] else "body_circumference"]
+    measured = {"value": around["value"] * times, "unit": around["unit"]}
+    answer = check(hat=hat, rounds_worked=rounds, circumference=measured, fibre=None)
+    assert answer.options
+    for option in answer.options:
+        assert 0 <= option.takes_back <= rounds
+        if option.round is not None:
+            assert (
+                work_round(option.round.number, option.round.before, option.round.steps).after
+                == option.stitches
+            )
+        assert list(option.crown_counts) == sorted(option.crown_counts, reverse=True)
