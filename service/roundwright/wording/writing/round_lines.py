@@ -38,9 +38,10 @@ class Wording:
         """The steps of a round, without its number and its count."""
         return plain_sentences(round.steps) if self.beginner else round.text
 
-    def round_start(self, number: int, note: str) -> str:
-        """The start of the line of a numbered round; `note` names its sizes."""
-        return f"{'Round' if self.beginner else 'Rnd'} {number}{note}: "
+    def rounds_start(self, first: int, last: int, note: str) -> str:
+        """The start of the line of numbered rounds that are equal; `note` names their sizes."""
+        noun = "Round" if self.beginner else "Rnd"
+        return f"{noun} {first}{note}: " if first == last else f"{noun}s {first}-{last}{note}: "
 
     def next_rounds_start(self, rounds: str, note: str) -> str:
         """The start of the line of a number of equal rounds; `note` names their sizes."""
@@ -112,7 +113,7 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
     first = shared[0].lines
     for number, round in enumerate(first, start=1):
         count = wording.count([part.lines[number - 1].after for part in shared])
-        yield Line(wording.round_start(number, note) + wording.steps(round) + count, "round")
+        yield Line(wording.rounds_start(number, number, note) + wording.steps(round) + count, "round")
     longer = [size for size in sizes if parts[size].rounds_in_turn > len(first)]
     if longer:
         repeated = [parts[size] for size in longer]
@@ -128,23 +129,75 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
 # --- crown --------------------------------------------------------------------------------------------------------
 
 
-def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
-    """The rounds of the crown; each note stands once, after the first round it belongs to."""
-    crowns = [plan.crown.rounds for plan in plans]
+def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> list[Line]:
+    """The rounds of the crown; each note stands once, after the first round it belongs to.
+
+    Rounds are numbered from the start of each size, or from that of the size with the most rounds, where the others
+    join in: whichever takes fewer lines.
+    """
+    rounds = [len(plan.crown.rounds) for plan in plans]
+    alike_at_the_end = [max(rounds) - number for number in rounds]
+    from_each_start = list(_numbered_crown(plans, [0] * len(plans), wording))
+    if not any(alike_at_the_end):
+        return from_each_start
+    return min(from_each_start, list(_numbered_crown(plans, alike_at_the_end, wording)), key=len)
+
+
+def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: Wording) -> Iterator[Line]:
+    """The lines of the crown where each size skips as many numbers before its first round."""
+    last_numbers = [len(plan.crown.rounds) + skip for plan, skip in zip(plans, skipped, strict=True)]
     written_notes: set[str] = set()
-    for number in range(1, max(map(len, crowns), default=0) + 1):
-        of_sizes = {size: crown[number - 1] for size, crown in enumerate(crowns) if number <= len(crown)}
-        texts = [wording.steps(of_sizes[size]) if size in of_sizes else None for size in range(len(crowns))]
+    number, last = 1, max(last_numbers, default=0)
+    while number <= last:
+        yield from _joining_sizes(skipped, number)
+        of_sizes = _rounds_of_sizes(plans, skipped, number)
+        until = number
+        while _continues(of_sizes, _rounds_of_sizes(plans, skipped, until + 1)):
+            until += 1
+        texts = [wording.steps(of_sizes[size]) if size in of_sizes else None for size in range(len(plans))]
         for line in shared_lines(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
-            yield from _slides(rounds, len(crowns))
-            start = wording.round_start(number, sizes_note(line.sizes, len(crowns)))
+            yield from _slides(rounds, len(plans))
+            start = wording.rounds_start(number, until, sizes_note(line.sizes, len(plans)))
             count = wording.count([round.after for round in rounds.values()])
             yield Line(start + line.text + count, "round")
             notes = dict.fromkeys(note for round in rounds.values() for note in round.notes)
             yield from (Line(f"  {note}", "note") for note in notes if note not in written_notes)
             written_notes.update(notes)
-        yield from _finished_sizes(plans, number, wording)
+        yield from _finished_sizes(plans, last_numbers, until, wording)
+        number = until + 1
+
+
+def _rounds_of_sizes(plans: Sequence[HatPlan], skipped: Sequence[int], number: int) -> dict[int, Round]:
+    """The rounds with a number in the pattern, by size."""
+    return {
+        size: plan.crown.rounds[place]
+        for size, plan in enumerate(plans)
+        if 0 <= (place := number - 1 - skipped[size]) < len(plan.crown.rounds)
+    }
+
+
+def _continues(rounds: Mapping[int, Round], following: Mapping[int, Round]) -> bool:
+    """Whether the rounds of all sizes are worked again as they are, so that one line can say it."""
+    return rounds.keys() == following.keys() and all(
+        (round.before, round.after, round.text) == (again.before, again.after, again.text)
+        and round.before == round.after
+        and not (again.moves or again.notes)
+        for round, again in zip(rounds.values(), following.values(), strict=True)
+    )
+
+
+def _joining_sizes(skipped: Sequence[int], number: int) -> Iterable[Line]:
+    """Sizes whose crown begins with this round while others have begun."""
+    sizes = [size for size, skip in enumerate(skipped) if skip == number - 1]
+    if number > 1 and sizes:
+        yield Line(f"  {_sizes(sizes)}: begin here.", "note")
+
+
+def _sizes(sizes: Sequence[int]) -> str:
+    """Sizes by their numbers: `Size 2`, `Sizes 1, 2 and 4`."""
+    *first, last = [str(size + 1) for size in sizes]
+    return f"Sizes {', '.join(first)} and {last}" if first else f"Size {last}"
 
 
 def _slides(rounds: Mapping[int, Round], size_count: int) -> Iterator[Line]:
@@ -162,16 +215,14 @@ def _slide(round: Round) -> str | None:
     return ", ".join(slides) or None
 
 
-def _finished_sizes(plans: Sequence[HatPlan], number: int, wording: Wording) -> Iterable[Line]:
+def _finished_sizes(
+    plans: Sequence[HatPlan], last_numbers: Sequence[int], number: int, wording: Wording
+) -> Iterable[Line]:
     """Sizes whose crown ends with this round while others go on."""
-    last = [len(plan.crown.rounds) for plan in plans]
-    if number not in last or max(last) == number:
-        return
-    sizes = [size for size, rounds in enumerate(last) if rounds == number]
-    names = " and ".join(str(size + 1) for size in sizes)
-    left = size_list(plans[size].crown.stitches_left for size in sizes)
-    yield Line(
-        f"  Size{'s' if len(sizes) > 1 else ''} {names}: the crown is done, {left} "
-        f"{'stitches' if wording.beginner else 'sts'} are left. Go on to Finishing.",
-        "note",
-    )
+    sizes = [size for size, last in enumerate(last_numbers) if last == number]
+    if sizes and number < max(last_numbers):
+        left = size_list(plans[size].crown.stitches_left for size in sizes)
+        stitches = "stitches" if wording.beginner else "sts"
+        yield Line(
+            f"  {_sizes(sizes)}: the crown is done, {left} {stitches} are left. Go on to Finishing.", "note"
+        )
