@@ -1,6 +1,7 @@
 """The rounds of a pattern, for all sizes together."""
 
 import re
+from typing import Any
 
 from tests.support.hats import BABIES, hats
 from tests.support.patterns import lines
@@ -12,16 +13,40 @@ def test_a_line_alike_in_all_sizes_is_written_once_with_the_counts_in_brackets()
     assert crown[0] == "Rnd 1: *k2, k2tog; rep from * around — 39 (42, 48, 51) sts"
 
 
+def test_smaller_sizes_join_in_where_the_crown_is_alike() -> None:
+    """Eight wedges on 64 and on 96 stitches: the larger begins eight rounds earlier, and the end is written once."""
+    crown = lines(_wedges_on_64_and_96()["pattern"], "CROWN")
+
+    joins = crown.index("  Size 1: begin here.")
+    assert crown[joins + 1] == "Rnd 9: *k6, k2tog; rep from * around — 56 sts"
+    assert all("(size 2 only)" in line for line in crown[:joins])
+    assert not any("only" in line for line in crown[joins:])
+
+
 def test_a_size_that_ends_earlier_goes_on_to_the_finishing() -> None:
-    """Eight wedges on 64 and on 96 stitches: the smaller closes first and is sent to the finishing."""
-    answer = hats(
+    """Where crowns are alike from the start the smaller is sent to the finishing."""
+    sizes = [{"head": {"value": cm, "unit": "cm"}} for cm in (35, 56)]
+    crown = "\n".join(lines(hats(sizes=sizes, crown={"style": "gathered"})["pattern"], "CROWN"))
+
+    assert "Size 1: the crown is done, " in crown
+    assert "Go on to Finishing." in crown
+
+
+def test_equal_plain_rounds_of_a_crown_are_one_line() -> None:
+    """A crown with three plain rounds between decreases has them in one line, with their numbers."""
+    request = {"style": "wedge", "sections": 8, "cadence": {"plain_rounds": 3}}
+    crown = lines(hats(sizes=BABIES[:1], crown=request)["pattern"], "CROWN")
+
+    assert crown[1].startswith("Rnds 2-4: knit — ")
+    assert crown[2].startswith("Rnd 5: ")
+
+
+def _wedges_on_64_and_96() -> dict[str, Any]:
+    return hats(
         gauge={"stitches": 20, "rows": 28},
         sizes=[{"head": {"value": cm, "unit": "cm"}} for cm in (35.5, 53)],
         crown={"style": "wedge", "sections": 8},
     )
-    crown = "\n".join(lines(answer["pattern"], "CROWN"))
-    assert "Size 1: the crown is done, 8 sts are left. Go on to Finishing." in crown
-    assert "(size 2 only)" in crown
 
 
 def test_a_beginner_reads_sentences() -> None:

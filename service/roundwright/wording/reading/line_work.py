@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import accumulate
 from typing import Final
 
 from roundwright.knitting.answers import Impossible
@@ -35,6 +36,8 @@ class Desk:
     def __init__(self, segments: list[Segment], budget: Budget) -> None:
         self.segments = segments
         self.budget = budget
+        self.parts = tuple(accumulate(segment.heading for segment in segments))
+        """For each segment how many headings stand before it."""
         self.known: dict[
             tuple[int, int, int, Sections | None, int | None], tuple[Nodes, Worked | UnclearError]
         ] = {}

@@ -110,7 +110,9 @@ def _restart(work: LineWork) -> None:
 def _numbered(work: LineWork, numbers: list[int]) -> None:
     lane, label = work.lane, work.segment.label
     first = numbers[0]
-    begins = first in (1, lane.lowest) or work.segment.heading
+    part = work.desk.parts[work.place]
+    begins = first in (1, lane.lowest) or part != lane.part
+    lane.part = part
     if lane.printed and first <= lane.printed and begins:
         _restart(work)
     entry = Entry(work.candidate, work.place)
@@ -159,6 +161,8 @@ def _fill(work: LineWork, first: int) -> None:
     work.desk.budget.spend(len(numbers))
     entries = {number: lane.waiting.pop(number, None) or lane.stands(number) for number in numbers}
     missing = [number for number, entry in entries.items() if entry is None]
+    if missing and not lane.printed and set(missing) <= _of_larger_sizes(work):
+        return
     for number, entry in entries.items():
         if entry is None or (missing and not fits_any_count(entry.candidate.nodes)):
             continue
@@ -171,6 +175,18 @@ def _fill(work: LineWork, first: int) -> None:
         work.note("round_missing", work.segment.start, 1.0, text=text, error=steady)
     elif lane.printed:
         lane.steady += 1
+
+
+def _of_larger_sizes(work: LineWork) -> set[int]:
+    """The numbers of this part that were printed for some sizes, before this size joins in."""
+    desk, numbers = work.desk, set[int]()
+    place = work.place - 1
+    while place >= 0 and desk.parts[place] == desk.parts[work.place]:
+        label = desk.segments[place].label
+        if label is not None and label.sizes:
+            numbers.update(label_numbers(label, work.lane.column))
+        place -= 1
+    return numbers
 
 
 def _unnumbered(work: LineWork) -> None:

@@ -79,6 +79,7 @@ class Lane(Struct, gc=False):
     """One size: the stitches on its needles, and what was worked.
 
     - `number`: of the last round in the answer; `printed`: the last number printed in this part, `lowest` the first
+    - `part`: how many headings stood before the last numbered round
     - `loose`: rounds without a number since; `steady`: numbers that followed one another
     - `numbers_known`: what the numbers printed so far stand for; `waiting`: numbers still to be worked
     - `standing`, `between`: lines that stand for rounds not printed one by one
@@ -93,6 +94,7 @@ class Lane(Struct, gc=False):
     number: int = 0
     printed: int = 0
     lowest: int = 0
+    part: int = 0
     loose: int = 0
     numbers_known: Told = None
     waiting: dict[int, Entry] = {}
