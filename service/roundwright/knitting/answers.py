@@ -37,7 +37,10 @@ class Caution(Struct, frozen=True):
     """A usual caution for a child's hat. Local rules and licensed advice come first."""
 
     code: Annotated[str, Meta(description="What it is about, as a stable word.")]
-    message: Annotated[str, Meta(description="The caution.")]
+    message: Annotated[
+        str,
+        Meta(description="The caution, a sentence; all of an answer one after the other are a paragraph."),
+    ]
     source: Annotated[str, Meta(description="The rule or recommendation it comes from.")]
 
 

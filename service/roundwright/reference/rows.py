@@ -378,6 +378,9 @@ class CautionRow(Struct, frozen=True, kw_only=True):
         int | None,
         Meta(description="Holds for children younger than this, in months; null: for every child."),
     ]
-    text: Annotated[str, Meta(description="The caution, for a knitter.")]
+    text: Annotated[str, Meta(description="The caution, a sentence for a knitter.")]
+    scope: Annotated[
+        str | None, Meta(description="Where the service goes further than its source; null: nowhere.")
+    ]
     source: SourceKey
     mark: Mark

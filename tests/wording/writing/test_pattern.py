@@ -50,3 +50,34 @@ def test_the_sections_stand_in_the_order_of_a_pattern() -> None:
         "Sizes", "Finished measurements", "Materials", "Gauge", "Abbreviations", "Notes", "Cast on", "Brim", "Body",
         "Crown", "Finishing", "Cautions",
     ]  # fmt: skip
+
+
+def test_the_cautions_are_one_short_paragraph_and_its_sources() -> None:
+    """A baby's: cords (EN 14682), small parts (16 CFR 1501), sleep (AAP 2022), care (ISO 3758); a handful of lines."""
+    paragraph, sources = lines(hats(sizes=BABIES)["pattern"], "CAUTIONS")
+
+    assert len(paragraph.split()) <= 80
+    assert "ties or drawstrings" in paragraph
+    assert re.fullmatch(
+        r"Sources: .*EN 14682.*16 CFR 1501.*Pediatrics 150.*ISO 3758.*common practice\.", sources
+    )
+
+
+@pytest.mark.parametrize("size", [{"head": {"value": 50.5, "unit": "cm"}}, {"age_years": 8}])
+def test_no_infants_caution_for_a_head_no_infant_has(size: dict[str, object]) -> None:
+    """WHO: at one year 49.9 cm is three standard deviations above a boy's median; above it nothing of sleep."""
+    paragraph, _ = lines(hats(sizes=[size])["pattern"], "CAUTIONS")
+
+    assert "sleep" not in paragraph
+    assert "baby" not in paragraph
+
+
+@pytest.mark.parametrize(
+    ("size", "label"),
+    [({"age_months": 1}, "1 month"), ({"age_months": 3}, "3 months"), ({"age_years": 1}, "1 year"),
+     ({"age_years": 8, "sex": "girl"}, "8 years, girl"), ({"age_years": 0}, "newborn"),
+     ({"gestation_weeks": 30, "postmenstrual_weeks": 34}, "born at 30, now 34 weeks")],
+)  # fmt: skip
+def test_an_age_is_counted_as_it_is_spoken(size: dict[str, object], label: str) -> None:
+    """1 month, 3 months, 1 year: the name of a size without a label."""
+    assert [label] == lines(hats(sizes=[size])["pattern"], "SIZES")

@@ -34,6 +34,7 @@ from roundwright.knitting.sizing.head_references import (
     median_mm,
     step_notices,
 )
+from roundwright.reference.rows import CautionRow
 
 ChartSize = Literal["premie", "baby", "toddler", "child", "woman", "man"]
 
@@ -202,10 +203,15 @@ def cautions(youngest_months: float | None) -> tuple[Caution, ...]:
     if youngest_months is None:
         return ()
     return tuple(
-        Caution(row.code, row.text, reference.cite("cautions", row))
+        Caution(row.code, row.text, _caution_source(row))
         for row in reference.cautions()
         if row.below_months is None or youngest_months < row.below_months
     )
+
+
+def _caution_source(row: CautionRow) -> str:
+    cited = reference.cite("cautions", row)
+    return f"{cited} ({row.scope})" if row.scope else cited
 
 
 def _median_head(heads: Heads, youngest_months: float | None) -> Head:

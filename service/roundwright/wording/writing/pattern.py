@@ -71,13 +71,24 @@ def sections(
         "Body": _body(plans, wording),
         "Crown": crown_lines(plans, wording),
         "Finishing": _finishing(plans, wording),
-        "Cautions": [caution.message for caution in cautions],
+        "Cautions": _cautions(cautions),
     }
     written = (
         Section(heading, tuple(line if isinstance(line, Line) else Line(line) for line in lines))
         for heading, lines in lines_by_heading.items()
     )
     return tuple(section for section in written if section.lines)
+
+
+def _cautions(cautions: Sequence[Caution]) -> list[str]:
+    """One paragraph, and below it where it comes from."""
+    if not cautions:
+        return []
+    sources = dict.fromkeys(caution.source for caution in cautions)
+    return [
+        " ".join([caution.message for caution in cautions]),
+        f"Sources: {'; '.join(sources)}.",
+    ]
 
 
 def _sizes(plans: Sequence[HatPlan]) -> list[str]:
