@@ -13,7 +13,15 @@ from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.hat.request import Body, Brim, HatRequest, HatSize
 from roundwright.knitting.quantities import Gauge, Length
-from tests.support.picture_reader import assert_stands_alone, elements, key_text, parsed, text_of, texts
+from tests.support.picture_reader import (
+    assert_stands_alone,
+    elements,
+    key_text,
+    label_boxes,
+    parsed,
+    text_of,
+    texts,
+)
 
 GAUGE = Gauge(stitches=22, rows=30)
 BRIMS = ["rolled", "ribbed", "garter", "folded"]
@@ -175,18 +183,21 @@ def test_a_handout_has_both_views():
     style=st.sampled_from(sorted(STYLES)),
     kind=st.sampled_from(BRIMS),
     body=st.none() | st.floats(1, 90),
+    fullness=st.none() | st.floats(0, 100),
     units=st.sampled_from(["metric", "imperial"]),
     view=st.sampled_from(["worn", "flat"]),
     title=st.none() | st.text(min_size=1, max_size=60),
 )
-def test_every_hat_is_drawn_or_refused(*, head, stitches, rows, style, kind, body, units, view, title):
+def test_every_hat_is_drawn_or_refused(
+    *, head, stitches, rows, style, kind, body, fullness, units, view, title
+):
     """Any hat that can be knitted has a picture that stands alone, is small, and lies within its frame."""
     request = HatRequest(
         gauge=Gauge(stitches=stitches, rows=rows),
         sizes=(HatSize(head=Length(head, "cm")),),
         crown=CrownShape(style=style),
         brim=Brim(kind=kind),
-        body=Body(length=Length(body, "cm") if body else None),
+        body=Body(length=Length(body, "cm") if body else None, fullness=fullness),
         units=units,
     )
     try:
@@ -198,3 +209,13 @@ def test_every_hat_is_drawn_or_refused(*, head, stitches, rows, style, kind, bod
     assert_stands_alone(picture)
     assert len(picture.encode()) < 60_000
     assert all(-1 <= x <= 481 for x, _ in corners(parsed(picture)))
+    boxes = label_boxes(parsed(picture))
+    for name, left, top, right, bottom in boxes:
+        assert left >= 0, name
+        assert right <= 480, name
+        for other, other_left, other_top, other_right, other_bottom in boxes:
+            if (name, top) != (other, other_top):
+                apart = (
+                    right <= other_left or other_right <= left or bottom <= other_top or other_bottom <= top
+                )
+                assert apart, (name, other)

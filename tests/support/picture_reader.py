@@ -45,6 +45,18 @@ def symbols(root: ET.Element) -> list[str]:
     ]
 
 
+def label_boxes(root: ET.Element) -> list[tuple[str, float, float, float, float]]:
+    """The labels between heading and key: text, left, top, right and bottom, in letters 0.58 of their size wide."""
+    boxes = []
+    for text in root.findall(f"{SVG}g")[1].iter(f"{SVG}text"):
+        content, size = "".join(text.itertext()), float(text.get("font-size", "0"))
+        x, y, width = float(text.get("x", "0")), float(text.get("y", "0")), 0.58 * size * len(content)
+        anchor = text.get("class", "").split()
+        left = x - width if "e" in anchor else x - width / 2 if "m" in anchor else x
+        boxes.append((content, left, y - 0.75 * size, left + width, y + 0.2 * size))
+    return boxes
+
+
 def key_text(root: ET.Element) -> str:
     """The texts of the key."""
     return " ".join("".join(text.itertext()) for text in root.findall(f"{SVG}g")[2].iter(f"{SVG}text"))

@@ -53,7 +53,7 @@ def hat_profile(
     )
 
 
-def hat_figures(plan: HatPlan, brim: Brim, *, theme: Theme = "light") -> tuple[Figure, Figure]:
+def hat_figures(plan: HatPlan, brim: Brim, *, theme: Theme = "auto") -> tuple[Figure, Figure]:
     """Both views without heading and key, for a handout: worn and laid flat."""
     unit: LengthUnit = plan.measurements.circumference.unit
     hat, frame = worn_hat(plan), Frame(FIGURE_WIDTH, FIGURE_HEIGHT, unit, compact=True)

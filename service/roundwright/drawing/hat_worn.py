@@ -27,6 +27,8 @@ from roundwright.knitting.quantities import mm
 
 TURNED_OUT_MM: Final = 2.5
 """Distance of a turned-up brim from the hat: the thickness of the fabric."""
+MAX_BENDS: Final = 20
+"""Points of a thin line: with more it looks no rounder."""
 COLUMNS: Final = 14
 """Columns of stitches across the front."""
 MAX_RIBS: Final = 40
@@ -43,7 +45,7 @@ CHIN: Final = 0.4
 """From the crown to the chin, over the circumference of the head (from memory: a head is drawn to be recognised)."""
 LABEL_WIDTHS: Final = (58.0, 70.0)
 """Room for labels on the left and on the right."""
-COMPACT_LABEL_WIDTHS: Final = (40.0, 60.0)
+COMPACT_LABEL_WIDTHS: Final = (40.0, 66.0)
 
 Point = tuple[float, float]
 
@@ -86,6 +88,11 @@ class Scene(NamedTuple):
     def path(self, across: float, places: Sequence[WornPlace]) -> str:
         """The path of a column of stitches; `across` is the sine of its turn from the front."""
         return "M" + "L".join([self.point(across * place.radius_mm, place.drop_mm) for place in places])
+
+    def fine_path(self, across: float, places: Sequence[WornPlace]) -> str:
+        """The path of a thin line, with fewer bends."""
+        step = -(-len(places) // MAX_BENDS)
+        return self.path(across, [*places[:-1:step], places[-1]])
 
     def x(self, across_mm: float) -> float:
         """Pixels from the left."""
@@ -218,7 +225,7 @@ def _fabric(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
     crown_mm = mm(plan.measurements.crown_depth) if plan.measurements.crown_depth else 0.0
     brim_from = scene.hat.edge.along_mm - scene.brim_mm
     smooth = scene.places_between(0.0, brim_from)
-    columns = [scene.path(sin(pi * (c / COLUMNS - 0.5)), smooth) for c in range(1, COLUMNS)]
+    columns = [scene.fine_path(sin(pi * (c / COLUMNS - 0.5)), smooth) for c in range(1, COLUMNS)]
     yield element("path", d="".join(columns), class_="s hair", stroke_width=0.7)
     yield from _folds(scene)
     marks = [
@@ -247,7 +254,7 @@ def _folds(scene: Scene) -> Iterator[Markup]:
         for fold in range(folds):
             across = sin(pi * ((fold + 0.5) / folds - 0.5))
             part = run if fold % 2 == 0 else run[: max(2, len(run) * 2 // 3)]
-            paths.append(scene.path(across, part))
+            paths.append(scene.fine_path(across, part))
     if paths:
         yield element("path", d="".join(paths), class_="s line", stroke_width=1.1, stroke_linecap="round")
 
@@ -304,7 +311,10 @@ def _brim(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
     else:
         rib = scene.brim.rib
         ribs = max(2, min(plan.cast_on.stitches // (rib.knit + rib.purl) // 2, MAX_RIBS))
-        lines = [scene.path(sin(pi * ((index + 0.5) / ribs - 0.5)), band) for index in range(ribs)]
+        lines = [
+            scene.path(sin(pi * ((index + 0.5) / ribs - 0.5)), [band[0], band[len(band) // 2], band[-1]])
+            for index in range(ribs)
+        ]
     yield element("path", d="".join(lines), class_="s softline", stroke_width=1)
 
 
@@ -320,8 +330,11 @@ def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
     if hat.air_mm > MENTIONED_MM:
         above_y = scene.y(scene.mm_of(0.0, -hat.air_mm / 2)[1])
         beside.append(Label("above", with_unit(hat.air_mm, frame.unit), above_y))
-    for label in beside:
-        yield from labels([label], scene.right_of(label.y) + 8)
+    if len(beside) > 1 and abs(beside[0].y - beside[1].y) > LABEL_HEIGHT:
+        for label in beside:
+            yield from labels([label], scene.right_of(label.y) + 8)
+    else:
+        yield from labels(beside, max(scene.right_of(label.y) for label in beside) + 8)
 
 
 def stretch_text(place: WornPlace) -> str:

@@ -28,7 +28,7 @@ STEEPEST_OUTWARD: Final = 0.8
 """Fabric that hangs free falls by 37 degrees at least: it is too soft to stand out level (common practice)."""
 ROUNDED_MM: Final = 12.0
 """How far fabric takes to turn from outward to inward, and to come out to its width (common practice)."""
-MOST_PLACES: Final = 80
+MOST_PLACES: Final = 60
 """Places of the fabric that are laid over the head: with more it looks no rounder."""
 _SOLVED_WITHIN_MM: Final = 0.2
 
