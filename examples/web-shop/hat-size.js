@@ -231,7 +231,7 @@ class HatSize extends HTMLElement {
           fact("It uses about", say(hat.yarn.used.expected.mass), `${say(left_over.mass)} left over`),
           fact("Around the hat", around, `for a head of ${say(head)}`),
           fact("Edge to top", say(depth), `cast on ${stitches}`))),
-      picture(hat.drawing, `The hat from the side, ${around} around and ${say(depth)} from edge to top.`),
+      picture(hat.drawing, `The hat as it is worn, ${around} around and ${say(depth)} from edge to top.`),
       fold("The crown, round by round", hat.crown.drawing && picture(hat.crown.drawing, `Chart of the crown on ${stitches}.`)),
       fold("Before a child wears it", cautions[0] && el("ul", {}, ...cautions.map(({ message }) => el("li", {}, message)))),
     ];

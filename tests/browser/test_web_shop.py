@@ -182,7 +182,7 @@ def test_a_screen_reader_is_told(product):
     find(product, "6")
     expect(region.get_by_role("status")).to_have_text("Here is your size.")
     expect(region.get_by_role("heading", level=3)).to_have_text("Teg")
-    expect(region.get_by_role("img")).to_have_accessible_name(re.compile("from the side, 38 cm around"))
+    expect(region.get_by_role("img")).to_have_accessible_name(re.compile("as it is worn, 38 cm around"))
 
 
 def test_waiting_is_said(product):

@@ -225,7 +225,8 @@ EASES = st.one_of(
 )
 def test_the_address_of_a_hat_means_that_hat(request):
     """Read back, the address of the side view of a hat is the request it was made of."""
-    assert request == reread(draw_profile, hat_picture_address(request, 0))
+    for view in ("worn", "flat"):
+        assert request == reread(draw_profile, hat_picture_address(request, 0, view))
 
 
 def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():

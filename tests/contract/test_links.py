@@ -11,7 +11,7 @@ from tests.contract.shape import listed, named
 def drawings(value) -> list[str]:
     """Every path of a picture in an answer, however deep."""
     if isinstance(value, dict):
-        own = [value["drawing"]] if value.get("drawing") else []
+        own = [value[name] for name in ("drawing", "schematic") if value.get(name)]
         return own + [path for inner in value.values() for path in drawings(inner)]
     if isinstance(value, list):
         return [path for inner in value for path in drawings(inner)]
@@ -28,7 +28,7 @@ def drawings(value) -> list[str]:
     ids=named,
 )
 def test_an_answer_leads_to_pictures_that_are_there(operation, service):
-    """Each `drawing` of the example's answer is the path of a well-formed SVG."""
+    """Each `drawing` and `schematic` of the example's answer is the path of a well-formed SVG."""
     answer = operation.ask(service).json()
     paths = drawings(answer)
     assert paths, json.dumps(answer)[:200]

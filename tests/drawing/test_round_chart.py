@@ -69,14 +69,14 @@ def test_every_round_has_its_number_and_its_count():
 
 def test_needles_and_moves_are_shown():
     """Each needle has its name, there is one boundary less, and a disc for each time stitches are slid."""
-    answer = crown_of(stitches=70, sections=7, needles=3)
+    answer = crown_of(stitches=70, sections=7, needles=4)
     root = parsed(round_chart(answer))
     slides = [move.stitches for round in answer.rounds for move in round.moves]
 
     assert slides
     names = [text for text in texts(root, "pin") if text.startswith("needle")]
     assert [f"needle {n}: {held}" for n, held in enumerate(answer.split.split, start=1)] == names
-    assert 2 == len([path for path in elements(root, "path", "pinline") if "L" in path.get("d", "")])
+    assert 3 == len([path for path in elements(root, "path", "pinline") if "L" in path.get("d", "")])
     discs = [text for text in symbols(root) if text.isdigit()]
     assert [str(stitches) for stitches in slides] == discs
     assert "slide" in key_text(root)

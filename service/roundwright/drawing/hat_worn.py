@@ -311,10 +311,7 @@ def _brim(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
     else:
         rib = scene.brim.rib
         ribs = max(2, min(plan.cast_on.stitches // (rib.knit + rib.purl) // 2, MAX_RIBS))
-        lines = [
-            scene.path(sin(pi * ((index + 0.5) / ribs - 0.5)), [band[0], band[len(band) // 2], band[-1]])
-            for index in range(ribs)
-        ]
+        lines = [scene.fine_path(sin(pi * ((index + 0.5) / ribs - 0.5)), band) for index in range(ribs)]
     yield element("path", d="".join(lines), class_="s softline", stroke_width=1)
 
 

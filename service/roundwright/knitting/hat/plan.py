@@ -103,7 +103,10 @@ class HatPlan(Struct, frozen=True, kw_only=True):
     body: Annotated[HatPart, Meta(description="The straight part above the brim.")]
     crown: Annotated[CrownAnswer, Meta(description="The crown, as `/v1/crown` gives it.")]
     yarn: Annotated[YarnEstimate, Meta(description="Yarn for one hat, as `/v1/yarn/estimate` gives it.")]
-    drawing: Annotated[str, Meta(description="Path of the hat's picture from the side.")]
+    drawing: Annotated[str, Meta(description="Path of the picture of the hat worn on the head it is for.")]
+    schematic: Annotated[
+        str, Meta(description="Path of the picture of the hat laid flat, with its measures.")
+    ]
 
 
 class HatsAnswer(Struct, frozen=True, kw_only=True):
@@ -306,6 +309,7 @@ def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) 
         crown=worked.crown,
         yarn=estimate(worked.segments, fabric, request.units, request.margin_percent, is_hat=True),
         drawing=hat_picture_address(request, index),
+        schematic=hat_picture_address(request, index, "flat"),
     )
 
 

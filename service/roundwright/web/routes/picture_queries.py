@@ -15,7 +15,7 @@ class CrownPicture(CrownQuery, frozen=True, kw_only=True, forbid_unknown_fields=
 
 
 class ProfilePicture(ProfileQuery, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A hat from the side.
+    """A hat worn or laid flat.
 
     For exactly one of `head`, `age_months`, `age_years`, `gestation_weeks`, `adult`, `chart`.
     """
