@@ -28,12 +28,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.scanner import (
-    COLON,
-    COMMA,
-    SEMI,
-    STOP,
-)
+from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import Evenly, Stitch
 
 
@@ -50,7 +45,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         if (
             isinstance(phrase, Brackets)
-            and isinstance(following, Times)
+            and isinstance(following, _OFTEN)
             and (rounds := _holds_rounds(phrase.inside))
         ):
             first, *others = phrase.inside
@@ -71,15 +66,18 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
-    whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Times)), 0)
-    if whole > 3 and phrases[whole].flags & COMMA:
-        begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Stitches)), 0)
+    whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN)), 0)
+    if whole > 2 and _in_turn(phrases, whole):
+        begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _BEGIN_TURN)), 0)
         inside = tuple(phrases[begun:whole])
-        if _holds_rounds(inside):
+        if _holds_rounds(inside) > 1:
             opened = phrases[begun]
             bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
             return [*phrases[:begun], bracket, *phrases[whole:]]
     stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, _STARS)]
+    if len(stars) == 3 and isinstance(phrases[stars[2]], Rep) and stars[2] == stars[1] + 1:
+        phrases = phrases[: stars[1]] + phrases[stars[2] :]
+        stars = stars[:2]
     if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
         return phrases
     first, last = stars
@@ -93,14 +91,27 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
     return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
 
 
+def _in_turn(phrases: list[Phrase], whole: int) -> bool:
+    """Whether rounds are told that are worked in turn: `purl 1 rnd, knit 1 rnd, 5 times`."""
+    if phrases[whole].flags & COMMA and isinstance(phrases[whole], Times):
+        return True
+    return any(isinstance(phrase, Again) for phrase in phrases[:whole])
+
+
+_BEGIN_TURN: Final = (Stitches, Again)
+
+
 def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
     """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is."""
     rounds = 0
     for place, phrase in enumerate(phrases):
-        if isinstance(phrase, Rounds) and any(
-            isinstance(earlier, Stitches) for earlier in phrases[max(0, place - 2) : place]
-        ):
+        near = phrases[max(0, place - 2) : place + 2]
+        if isinstance(phrase, Rounds) and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
             rounds += phrase.number.of(0) or 1
+        elif isinstance(phrase, Again) and phrase.last == 1 and not phrase.flags & STOP:
+            rounds += 1
+        elif isinstance(phrase, Fabric) and phrase.kind == "plain":
+            continue
         elif not (
             isinstance(phrase, Then) or (isinstance(phrase, Said) and not phrase.words) or is_bare(phrase)
         ):
@@ -118,6 +129,8 @@ _ASIDES: Final = (Said, Then, Brackets)
 _WORDS: Final = (Said, Then, Fabric)
 _ENDS: Final = (Then, Extent, Times)
 _OFTEN: Final = (Until, Times)
+_PLAIN_WORK: Final = (Stitches, Fabric)
+_GOING_ON: Final = (Again, Continue)
 _TIMES: Final = (Times, Said)
 _STARS: Final = (Star, Rep)
 _CLOSING: Final = (Closing, Then)
@@ -284,13 +297,28 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             return not part.open and _then(part.phrases)
         case Times():
             return phrase.more and part.counted
-        case Again() if part.has(Again) and part.has(_OFTEN):
+        case Again() if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
             return True
         case Fabric() | Stitches(node=Evenly()):
             return False
+        case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
+            return isinstance(part.phrases[-1], Then)
         case _:
             after_comma = coming.works and bool(phrase.flags & (COMMA | SEMI))
             return after_comma and not part.open and _is_plain_rounds(part.phrases)
+
+
+def _after_then(phrases: list[Phrase]) -> bool:
+    """Whether `then` or `then the` ends what was said, behind rounds."""
+    silent = 1 if isinstance(phrases[-1], Said) and not phrases[-1].words else 0
+    return (
+        len(phrases) > silent + 1
+        and isinstance(phrases[-1 - silent], Then)
+        and isinstance(phrases[-2 - silent], _ENDS_ROUNDS)
+    )
+
+
+_ENDS_ROUNDS: Final = (Rounds, Fabric)
 
 
 def _is_plain_rounds(phrases: list[Phrase]) -> bool:

@@ -1,10 +1,24 @@
-"""What a text says its own words mean: `double decrease = sl 1, k2tog, psso`."""
+"""What a text says its own words mean: `double decrease = sl 1, k2tog, psso`, `T2 - knit 2 together tbl`."""
 
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.scanner import COLON, COMMA, EQUALS, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.phrases import PassOver, Said, Stitches
 from roundwright.wording.reading.settle import settle
+from roundwright.wording.reading.tokens import (
+    BLANK,
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    Token,
+)
 from roundwright.wording.reading.tree import Stitch
 
 LONGEST_NAME: Final = 3
@@ -13,54 +27,95 @@ MOST_NAMES: Final = 40
 """Names that a text gives: more than any has."""
 LONGEST_MEANING: Final = 24
 """Words that say what a name means."""
-_NAMES: Final = frozenset(("word", "decrease", "increase", "make", "cable"))
+_NAMES: Final = frozenset(("word", "decrease", "increase", "make", "cable", "left", "right"))
 _ENDS: Final = STOP | SEMI | LINE | COLON
+_TOLD_ENDS: Final = frozenset(("round", "cast_on", "next", "ordinal", "number"))
+"""What a line begins with that ends a list of abbreviations."""
+_STANDS_ALONE: Final = frozenset(("stars", ")", "repeat", "end", "times"))
 
 Names = dict[tuple[str, ...], str]
 
 
 def with_definitions(tokens: list[Token], names: Names) -> list[Token]:
-    """The tokens, with the names that the text itself explains read as the stitches that they mean."""
+    """The tokens, with the names that the text itself explains read as the stitches that they mean.
+
+    The first word of a line that explains a name has the kind `defined`.
+    """
     return _replaced(tokens, names) if names else tokens
 
 
 def definitions(tokens: list[Token]) -> Names:
     """The names that a text itself explains, with the stitches that they mean."""
     names: Names = {}
+    in_list = False
     for place, token in enumerate(tokens):
-        if token.flags & EQUALS and place and len(names) < MOST_NAMES:
-            name = _name_before(tokens, place)
-            meaning = _meaning(tokens, place) if name else ""
-            if meaning:
-                names[name] = meaning
+        if token.flags & LINE or not place:
+            in_list = (
+                in_list and not token.flags & BLANK and token.kind not in _TOLD_ENDS
+            ) or token.kind == "told"
+        if not place or not token.flags & (EQUALS | COLON | DASH) or len(names) >= MOST_NAMES:
+            continue
+        begin = _begin_of_name(tokens, place)
+        begins_line = begin is not None and (begin == 0 or bool(tokens[begin].flags & LINE))
+        if begin is None or not (token.flags & EQUALS or (begins_line and _signs(tokens, place))):
+            continue
+        name = tuple(part.text for part in tokens[begin:place] if part.kind != "(")
+        name = name[: _without_bracket(tokens, begin, place) - begin]
+        known = not any(part.kind == "word" for part in tokens[begin : begin + len(name)])
+        if known and len(name) == 1 and not in_list:
+            continue
+        if meaning := _meaning(tokens, place):
+            names[name] = meaning
     return names
 
 
-def _name_before(tokens: list[Token], place: int) -> tuple[str, ...]:
-    """The words before an equals sign that are nothing else yet; empty where there are none."""
-    words: list[str] = []
-    known = True
-    for back in range(place - 1, max(place - 1 - LONGEST_NAME, -1), -1):
+def _signs(tokens: list[Token], place: int) -> bool:
+    """Whether a colon, or a dash with space before it, parts a name from what it means."""
+    flags = tokens[place].flags
+    return bool(flags & COLON) or (bool(flags & SPACE) and tokens[place].start > tokens[place - 1].end + 1)
+
+
+def _without_bracket(tokens: list[Token], begin: int, stop: int) -> int:
+    """Where a name ends, before the bracket that says it in other words."""
+    return next((place for place in range(begin, stop) if tokens[place].kind == "("), stop)
+
+
+def _begin_of_name(tokens: list[Token], place: int) -> int | None:
+    """Where the words before a sign begin that are nothing else yet; None where there are none."""
+    stop = place
+    if tokens[place - 1].kind == ")":
+        opened = next(
+            (back for back in range(place - 2, max(place - 8, 0), -1) if tokens[back].kind == "("), None
+        )
+        if opened is None:
+            return None
+        stop = opened
+    for back in range(stop - 1, max(stop - 1 - LONGEST_NAME, -1), -1):
         token = tokens[back]
-        if token.kind not in _NAMES:
-            return ()
-        known = known and token.kind != "word"
-        words.insert(0, token.text)
+        if token.kind not in _NAMES and not (token.kind == "number" and not token.flags):  # `T2`
+            return None
         if token.flags & (_ENDS | COMMA) or back == 0 or tokens[back - 1].kind in ("(", ")"):
-            return () if known and len(words) == 1 else tuple(words)
-    return ()
+            return back
+    return None
 
 
 def _meaning(tokens: list[Token], place: int) -> str:
     """The one stitch that the words from here on make; empty where they make anything else."""
     stop = place
     while stop < min(len(tokens) - 1, place + LONGEST_MEANING):
-        if tokens[stop].kind == ")" or (stop > place and tokens[stop].flags & _ENDS):
+        if tokens[stop].kind in (")", "(") or (stop > place and tokens[stop].flags & _ENDS):
             break
         stop += 1
-    ways = settle(tuple(Lines(tokens, place, stop, troubles=[]).all()), implied=False)
-    for way in ways:
-        if not way.trouble and len(way.nodes) == 1 and isinstance(only := way.nodes[0], Stitch):
+    phrases = tuple(Lines(tokens, place, stop, troubles=[]).all())
+    if not all(isinstance(phrase, Stitches | PassOver | Said) for phrase in phrases):
+        return ""
+    for way in settle(phrases, implied=False):
+        if (
+            not way.trouble
+            and len(way.nodes) == 1
+            and isinstance(only := way.nodes[0], Stitch)
+            and not only.bare
+        ):
             return only.name if only.times.values == (1,) else ""
     return ""
 
@@ -70,14 +125,38 @@ def _replaced(tokens: list[Token], names: Names) -> list[Token]:
     place = 0
     longest = max(len(name) for name in names)
     while place < len(tokens):
+        token = tokens[place]
         for count in range(min(longest, len(tokens) - place), 0, -1):
-            name = tuple(token.text for token in tokens[place : place + count])
-            if name in names and not any(token.flags & _ENDS for token in tokens[place + 1 : place + count]):
-                first, last = tokens[place], tokens[place + count - 1]
-                made.append(Token("stitch", " ".join(name), first.start, last.end, first.flags, names[name]))
+            name = tuple(part.text for part in tokens[place : place + count])
+            if name not in names:
+                continue
+            if _explains(tokens, place, count):
+                made.append(replace(token, kind="defined"))
+                place += 1
+                break
+            if _is_used(tokens, place, count):
+                last = tokens[place + count - 1]
+                made.append(Token("stitch", " ".join(name), token.start, last.end, token.flags, names[name]))
                 place += count
                 break
         else:
-            made.append(tokens[place])
+            made.append(token)
             place += 1
     return made
+
+
+def _explains(tokens: list[Token], place: int, count: int) -> bool:
+    """Whether a name stands at the start of a line, with a sign or a bracket behind it."""
+    begins = not place or bool(tokens[place].flags & LINE)
+    behind = tokens[min(place + count, len(tokens) - 1)]
+    return begins and (behind.kind == "(" or bool(behind.flags & (EQUALS | COLON | DASH)))
+
+
+def _is_used(tokens: list[Token], place: int, count: int) -> bool:
+    """Whether words are used as the name of a stitch: `dec` alone may be a verb or a heading."""
+    if any(part.flags & _ENDS for part in tokens[place + 1 : place + count]):
+        return False
+    if count > 1 or tokens[place].kind in ("word", "cable"):
+        return True
+    behind = tokens[min(place + 1, len(tokens) - 1)]
+    return behind.kind in _STANDS_ALONE or bool(behind.flags & (COMMA | SEMI | STOP))

@@ -5,18 +5,6 @@ from typing import Final, Literal
 from msgspec import Struct
 
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.scanner import (
-    COLON,
-    COMMA,
-    DASH,
-    EQUALS,
-    LINE,
-    SEMI,
-    SPACE,
-    STOP,
-    TAB,
-    Token,
-)
 from roundwright.wording.reading.sizes import columns_of
 from roundwright.wording.reading.spans import (
     ENDS,
@@ -27,6 +15,7 @@ from roundwright.wording.reading.spans import (
     read_spans,
     read_tail,
 )
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Number, named
 
 LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count", "step"]
@@ -129,7 +118,8 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
     if (
         strict
         and not lines.flags(0) & (COLON | DASH | TAB | EQUALS)
-        and label.kind != "next"
+        and label.kind not in ("next", "sizes")
+        and not (label.kind == "sort" and lines.tokens[place].kind == "last")
         and not (label.kind == "numbered" and (lines.flags(0) & (STOP | SEMI) or _next_of(label, after)))
     ):
         lines.place = place
@@ -153,6 +143,10 @@ def _label(lines: Lines) -> Label | None:
         if label and lines.kind() == "stars" and (lines.token().text == "**" or lines.flags(1) & COLON):
             lines.place += 1
         return label if label and label.kind == "numbered" else None
+    if lines.kind() == "(" and lines.kind(2) == ")" and lines.token(1).text in lines.names:
+        columns = (lines.names[lines.token(1).text],)
+        lines.place += 3
+        return Label("sizes", start, sizes=tuple(str(column + 1) for column in columns), scope=True)
     if lines.kind() == "(" and lines.kind(1) == "round":
         lines.place += 1
         label = _plain(lines, start, inside=True)
@@ -442,7 +436,9 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     sizes: tuple[str, ...] | None
     if everybody:
         sizes = None
-    elif columns is not None and (sized or "only" in kinds or lines.tokens[stop].flags & COLON):
+    elif columns is not None and (
+        sized or "only" in kinds or lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars"
+    ):
         sizes = tuple(str(column + 1) for column in columns)
     elif sized and "only" in kinds:
         sizes = tuple(
@@ -459,6 +455,10 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     return Label("sizes", start, sizes=sizes, scope=True)
 
 
+_NO_SIZES: Final = frozenset(("stars", "stitch", "knit", "purl", "round", "repeat"))
+"""Words that are in no name of a size."""
+
+
 def _sizes_end(lines: Lines) -> int:
     """Where the names of sizes end: at a colon, or behind `only`; 0 where they do not."""
     for place in range(lines.place, min(lines.place + 12, lines.stop)):
@@ -472,8 +472,13 @@ def _sizes_end(lines: Lines) -> int:
                 return 0
             if lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH):
                 return place
-        if token.kind in ("stars", "stitch", "knit", "purl", "round", "repeat"):
-            return 0
+        if token.kind in _NO_SIZES:
+            return place if token.kind == "stars" and place > lines.place else 0
+    return _sizes_end_line(lines)
+
+
+def _sizes_end_line(lines: Lines) -> int:
+    """Where the names of sizes end that stand on a line of their own; 0 where they do not."""
     last = lines.stop
     kinds = {token.kind for token in lines.tokens[lines.place : last]}
     if last <= lines.place + 8 and ("only" in kinds or lines.kind() == "all" or lines.token().text == "both"):

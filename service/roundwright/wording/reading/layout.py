@@ -7,6 +7,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.wording.reading.by_size import alternatives, of_size
 from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
 from roundwright.wording.reading.labels import Label, label
@@ -14,25 +15,16 @@ from roundwright.wording.reading.line_breaks import begins_round, lines_of
 from roundwright.wording.reading.needles import with_needles_joined
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import (
+    Again,
     Brackets,
     CastOn,
     Count,
+    Extent,
     Phrase,
     Said,
 )
-from roundwright.wording.reading.scanner import (
-    BLANK,
-    COLON,
-    COMMA,
-    DASH,
-    EQUALS,
-    FULL,
-    SEMI,
-    STOP,
-    TAB,
-    Token,
-)
-from roundwright.wording.reading.sizes import NO_NAMES, names_of, width_of
+from roundwright.wording.reading.sizes import names_of, width_of
+from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, EQUALS, FULL, SEMI, STOP, TAB, Token
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
@@ -69,13 +61,14 @@ class Laid(Struct):
     """A text as it is laid out.
 
     - `segments`: in order; `cut`: where the text was cut short
-    - `names`: the columns of its sizes; `defined`: what it says its own words mean
+    - `names`: the columns of its sizes; `defined`: what it says its own words mean; `width`: its sizes
     - `lines`: where each line begins; `around`: what holds for the line, as in `_Layout`
     """
 
     segments: list[Segment]
     names: Mapping[str, int]
     defined: Names
+    width: int
     cut: int | None = None
     lines: list[int] = []
     around: list[tuple[bool, bool, bool, tuple[str, ...]]] = []
@@ -84,7 +77,7 @@ class Laid(Struct):
         """The segments of other words in the line that stands at a place of the text."""
         line = max(0, bisect_right(self.lines, place) - 1)
         tokens = with_needles_joined(with_definitions(tokens, self.defined))
-        layout = _Layout(tokens, self.names, [], *self.around[line])
+        layout = _Layout(tokens, self.names, [], self.width, *self.around[line])
         for begin, stop in lines_of(tokens, MOST_LINES, self.names):
             layout.read(begin, stop)
         return layout.segments
@@ -94,9 +87,10 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     defined = definitions(tokens)
     tokens = with_needles_joined(with_definitions(tokens, defined))
-    names = names_of(tokens, max(width, width_of(tokens)))
-    layout = _Layout(tokens, names, [])
-    laid = Laid(layout.segments, names, defined)
+    width = max(width, width_of(tokens))
+    names = names_of(tokens, width)
+    layout = _Layout(tokens, names, [], width)
+    laid = Laid(layout.segments, names, defined, width)
     for number, (begin, stop) in enumerate(lines_of(tokens, MOST_LINES, names)):
         if number >= MOST_LINES:
             laid.cut = tokens[begin].start
@@ -110,6 +104,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
 class _Layout(Struct):
     """The segments as they are read, line by line.
 
+    - `width`: how many sizes the text is for
     - `under_notes`: whether the lines stand under a heading whose lines are not worked
     - `heading`: whether a heading stands before; `opened`: whether stitches were cast on
     - `sizes`: what sizes the lines are for; empty for all
@@ -118,6 +113,7 @@ class _Layout(Struct):
     tokens: list[Token]
     names: Mapping[str, int]
     segments: list[Segment]
+    width: int = 1
     under_notes: bool = False
     heading: bool = False
     opened: bool = False
@@ -141,9 +137,7 @@ class _Layout(Struct):
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
         first, behind = self.tokens[begin], self.tokens[stop]
-        pieces = _pieces(
-            self.tokens, begin, stop, heading=self.heading, preamble=self.under_notes, names=self.names
-        )
+        pieces = self.pieces(begin, stop)
         if first.flags & BLANK:
             self.sizes = ()
         scoped, self.sizes = _scoped(pieces, self.sizes)
@@ -169,6 +163,94 @@ class _Layout(Struct):
         self.segments.extend(scoped)
         self.heading = self.heading and not works
 
+    def pieces(self, begin: int, stop: int) -> list[Segment]:
+        """The segments of one line."""
+        tokens = self.tokens
+        lines = Lines(tokens, begin, stop, troubles=[], names=self.names)
+        if lines.kind() == "stars" and lines.kind(1) == "cast_on":
+            lines.place += 1
+        segments: list[Segment] = []
+        heading = self.heading
+        first = label(lines)
+        current = numbered = _for_size(lines, first) if first is not None else None
+        phrases: list[Phrase] = []
+        start = tokens[begin].start
+        while lines.place < stop:
+            if _may_be_labelled(lines, current, phrases) and (
+                following := label(lines, strict=True, after=current)
+            ):
+                segments.extend(self.cut(current, phrases, start, following.start, lines, heading=heading))
+                following = _for_size(lines, following)
+                if following.kind == "sizes" and numbered is not None and numbered.kind in _NUMBERED:
+                    following = replace(following, kind=numbered.kind, spans=numbered.spans)
+                current, phrases, start = following, [], following.start
+                numbered = following
+                lines.troubles = []
+                heading = False
+                continue
+            phrases.append(lines.next_phrase())
+        segments.extend(self.cut(current, phrases, start, tokens[stop - 1].end, lines, heading=heading))
+        return segments
+
+    def cut(
+        self, of: Label | None, phrases: list[Phrase], start: int, end: int, lines: Lines, *, heading: bool
+    ) -> list[Segment]:
+        """The segments of what was read behind a label, for each size apart where it says so."""
+        parts = alternatives(phrases, self.width)
+        if len(parts) == 1:
+            return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)
+        made: list[Segment] = []
+        for place, part in enumerate(parts):
+            label_of_size = of_size(of, part[0].start, (str(place + 1),))
+            stop = parts[place + 1][0].start if place + 1 < len(parts) else end
+            begin = start if place == 0 else part[0].start
+            made.extend(
+                _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
+            )
+        return made
+
+
+def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase]) -> bool:
+    """Whether a label may begin here, in the midst of a line."""
+    token = lines.token()
+    if not phrases or (token.kind == "number" and token.flags & COMMA):  # one of several numbers
+        return False
+    if token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS):
+        return True
+    if lines.names and _names_size(lines):
+        return True
+    if token.kind in ("next", "last") and token.flags & COMMA:
+        return lines.kind(1) == "round" and not isinstance(phrases[-1], Extent | Again)
+    return token.kind == "round" and current is None and all(isinstance(phrase, Said) for phrase in phrases)
+
+
+def _names_size(lines: Lines) -> bool:
+    """Whether the name of a size stands here before its work: `large *k8, k2tog*`, `(L)`."""
+    if lines.kind() == "(":
+        return lines.token(1).text in lines.names and lines.kind(2) == ")"
+    if lines.token().text not in lines.names:
+        return False
+    return any(
+        lines.kind(ahead) == "stars" or bool(lines.flags(ahead) & COLON)
+        for ahead in (1, 2)
+        if lines.place + ahead < lines.stop
+    )
+
+
+def _for_size(lines: Lines, of: Label) -> Label:
+    """A label with the size that is named behind it: `Rnd 1: Child: ...`."""
+    if not lines.names or of.kind not in _NUMBERED or of.sizes:
+        return of
+    place = lines.place
+    inner = label(lines)
+    if inner is not None and inner.kind == "sizes" and inner.sizes:
+        return replace(of, sizes=inner.sizes)
+    lines.place = place
+    return of
+
+
+_NUMBERED: Final = ("numbered", "next", "sort", "listed")
+
 
 def _long(tokens: list[Token], begin: int, stop: int) -> Segment:
     """A line of too many words: silent where it is prose, and else told to be unread."""
@@ -188,6 +270,14 @@ def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
 
 def _defines(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether a line tells what a stitch is: `C6F: slip 3 sts to cable needle`, `k2tog = knit 2 together`."""
+    if tokens[begin].kind == "defined":
+        return True
+    for place in range(begin, min(begin + 6, stop - 1)):
+        if tokens[place].kind in _WORKING and place > begin:
+            break
+        following = tokens[place + 1]
+        if tokens[place].kind == "cable" and following.flags & EQUALS and following.kind != "number":
+            return True
     if stop - begin < 2 or tokens[begin].kind not in ("stitch", "cable"):
         return False
     sign = tokens[begin + 1].flags
@@ -199,6 +289,9 @@ def _defines(tokens: list[Token], begin: int, stop: int) -> bool:
     ):
         return True
     return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
+
+
+_WORKING: Final = frozenset(("stars", "(", "stitch", "knit", "purl"))
 
 
 def _title(tokens: list[Token], begin: int, stop: int) -> bool:
@@ -256,49 +349,6 @@ def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segme
         made.append(replace(piece, label=named))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
     return made, sizes if carried or (alone and not pieces[0].phrases) else ()
-
-
-def _pieces(
-    tokens: list[Token],
-    begin: int,
-    stop: int,
-    *,
-    heading: bool,
-    preamble: bool,
-    names: Mapping[str, int] = NO_NAMES,
-) -> list[Segment]:
-    """The segments of one line."""
-    lines = Lines(tokens, begin, stop, troubles=[], names=names)
-    if lines.kind() == "stars" and lines.kind(1) == "cast_on":
-        lines.place += 1
-    segments: list[Segment] = []
-    current = label(lines)
-    phrases: list[Phrase] = []
-    start = tokens[begin].start
-    while lines.place < stop:
-        token = tokens[lines.place]
-        tried = phrases and (token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS))
-        if token.kind == "number" and token.flags & COMMA:
-            tried = False  # one of several numbers
-        tried = tried or (
-            token.kind == "round"
-            and phrases
-            and current is None
-            and all(isinstance(phrase, Said) for phrase in phrases)
-        )
-        if tried and (following := label(lines, strict=True, after=current)):
-            segments.extend(
-                _segments(current, phrases, start, token.start, lines, heading=heading, preamble=preamble)
-            )
-            current, phrases, start = following, [], token.start
-            lines.troubles = []
-            heading = False
-            continue
-        phrases.append(lines.next_phrase())
-    segments.extend(
-        _segments(current, phrases, start, tokens[stop - 1].end, lines, heading=heading, preamble=preamble)
-    )
-    return segments
 
 
 def _segments(

@@ -7,17 +7,8 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.scanner import (
-    BLANK,
-    COLON,
-    COMMA,
-    FULL,
-    LINE,
-    SEMI,
-    STOP,
-    Token,
-)
 from roundwright.wording.reading.sizes import NO_NAMES
+from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, FULL, LINE, SEMI, STOP, Token
 
 _RUNS_ON: Final = frozenset(
     ("to", "from", "last", "around", "times", ")", "before", "", "repeat", "end", "until")

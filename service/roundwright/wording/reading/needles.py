@@ -8,7 +8,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.scanner import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, Token
 
 MOST_NEEDLES: Final = 8
 """Needles in one round."""

@@ -194,6 +194,8 @@ def _again_with(work: LineWork) -> None:
     """`again but with k9`: the rounds worked again, with another number of plain stitches."""
     lane, candidate = work.lane, work.candidate
     rounds = _rounds_again(work) if candidate.again is not None else lane.loop
+    if not rounds and (shaped := _last_shaping(work)) is not None:
+        rounds = (shaped,)
     stitch = candidate.nodes[0]
     if not rounds or not isinstance(stitch, Stitch):
         raise _no_such_round(work, "There is no round before this to work again.")

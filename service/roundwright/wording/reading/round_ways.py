@@ -179,6 +179,8 @@ def _until(work: _Work) -> list[Candidate]:
 def _with(work: _Work) -> list[Candidate]:
     """A stitch alone with a count: what the rounds before are worked with."""
     first = work.stitches[0]
+    if work.seen.instead and isinstance(first, Stitches) and isinstance(first.node, Stitch):
+        return [Candidate("with", 0.0, (first.node,), stated=work.stated)]
     if work.segment.label is None and len(work.stitches) == 1 and isinstance(first, Stitches) and work.stated:
         node = first.node
         if isinstance(node, Stitch):

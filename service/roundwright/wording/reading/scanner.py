@@ -6,12 +6,28 @@ Punctuation is no token: what stands between two words is kept as flags of the s
 import re
 from collections.abc import Callable, Mapping
 from functools import partial
-from itertools import pairwise
 from typing import Final, TypeAlias
 
 from msgspec import Struct
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
+from roundwright.wording.reading.number_lists import with_lists
+from roundwright.wording.reading.tokens import (
+    BLANK,
+    BULLET,
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    FULL,
+    LINE,
+    SEMI,
+    SLASH,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.vocabulary import Vocabulary, Word, vocabulary
 
@@ -21,39 +37,6 @@ MOST_WORDS_OF_SIZE: Final = 620
 """The longest hat the service writes, in sentences, has 1,400 in one size, and 9,800 in twelve."""
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
-
-COMMA: Final = 1
-SEMI: Final = 2
-DASH: Final = 4
-EQUALS: Final = 8
-STOP: Final = 16
-COLON: Final = 32
-LINE: Final = 64
-BLANK: Final = 128
-SPACE: Final = 256
-TAB: Final = 512
-BULLET: Final = 1024
-FULL: Final = 2048
-
-
-class Token(Struct, frozen=True, gc=False):
-    """A word, number, star or bracket of the text.
-
-    - `kind`: as in the word list; `number`, `range`, `ordinal`, `decimal`, `ratio`, `cable`, `stars`, `(`, `)`, `word`
-    - `text`: folded; `start`, `end`: where it stands in the text
-    - `flags`: what stands before it
-    - `means`: the stitch of a stitch word
-    - `number`: of a number, or the first and last of a range
-    """
-
-    kind: str
-    text: str
-    start: int
-    end: int
-    flags: int
-    means: str = ""
-    number: Number | None = None
-
 
 _FOLD: Final = str.maketrans(
     "ABCDEFGHIJKLMNOPQRSTUVWXYZÄÖÜÉÈÅØÆ’‘×"
@@ -72,14 +55,17 @@ _SCANNER: Final = re.compile(
     (?P<gap>[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+ (?:-(?!\s?[(\[]\s?[0-9-])[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+)*+)
     (?:
       (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.?
+        | [kp]\.\s?[23]\.\s?tog\b\.?
         | s\.\s?k\.\s?p\.(?:\s?o\.)? | [ct]\.\s?[1-9][0-9]?\s?[bf]\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
         | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
     | (?P<clock> [(\[][0-2]?[0-9]:[0-5][0-9](?::[0-5][0-9])?+[)\]] )
+    | (?P<compound> s(?:l|lip)?-?[12]?-?(?:to?g)?-?k(?:nit)?-?(?:1|2-?tog)?-?p(?:ass)?-?2?-?(?:s-?s-?o|o)?(?![a-z0-9-])
+        | (?:[kp]-?[23]-?tog | m(?:ake)?-?1-?[lrp])(?![a-z0-9-]) )
     | (?P<cable> [1-9]/[1-9]\s?(?:lc|rc|lpc|rpc|lt|rt)\b | [ct][1-9][0-9]?(?:[bflr]p?|over)\b )
     | (?P<word> s2kp2(?![a-z0-9]) | [kp](?=[0-9]{{1,7}}(?:[kp][0-9]|[b]\b|(?![a-z&0-9])))
         | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
         | [a-z&ß-öø-ÿ]++(?:[0-9]{{1,3}}[a-z&]+)*+ (?:'[a-z]+)?+ )
-    | (?P<ordinal> [0-9]{{1,4}}(?:st|nd|rd|th)(?![a-z0-9]) )
+    | (?P<ordinal> [0-9]{{1,4}}(?:st|nd|rd|th|(?<=[23])d)(?![a-z0-9]) )
     | (?P<sizes> (?:[0-9]{{1,7}}+|-)(?:{_LIST}){{1,3}}+ )
     | (?P<decimal> (?=[0-9½¼¾⅓⅔⅛./\s-]{{1,20}}+[(\[])
         (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
@@ -159,6 +145,7 @@ _FLAGS: Final = {
     "\n": LINE | STOP,
     **dict.fromkeys("\t|", TAB),
     **dict.fromkeys("•·", BULLET),
+    "/": SLASH,
 }
 
 _gaps: dict[str, int] = {}
@@ -195,7 +182,11 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
     folded = text.translate(_FOLD)
     known = vocabulary(language)
     words = known.words
-    makers: Mapping[str, _Maker] = {**_PLAIN, "dotted": partial(_dotted, words)}
+    makers: Mapping[str, _Maker] = {
+        **_PLAIN,
+        "dotted": partial(_dotted, words),
+        "compound": partial(_compound, words),
+    }
     most = most_words(width)
     tokens: list[Token] = []
     last = _NOTHING
@@ -234,7 +225,7 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
     tail = folded[behind:]
     if counted and tail[:1] == '"':
         tokens.append(_inches(behind))
-    tokens = _phrases(_apart_lists(tokens, width), known)
+    tokens = _phrases(with_lists(tokens, width), known)
     tokens.append(Token("end", "", len(text), len(text), _flags(tail[:200]) | LINE | BLANK | STOP))
     return Scan(tokens, cut)
 
@@ -291,6 +282,25 @@ def _dotted(words: Mapping[str, Word], raw: str, start: int, end: int, flags: in
     return Token(kind, raw, start, end, flags, means)
 
 
+def _compound(words: Mapping[str, Word], raw: str, start: int, end: int, flags: int) -> Token:
+    """A stitch printed with hyphens: `sl2tog-k1-p2sso`, `m1-l`, `k-2-tog`."""
+    text = raw.replace("-", "").replace("make", "m")
+    slipped = _SLIPPED.fullmatch(text)
+    name = _PASSED_OVER.get((slipped["slipped"] or "1", slipped["knit"] or "1")) if slipped else None
+    if name is not None:
+        return Token("stitch", text, start, end, flags, name)
+    return _word(words, text, start, end, flags)
+
+
+_SLIPPED: Final = re.compile(r"s(?:l|lip)?(?P<slipped>[12])?(?:to?g)?k(?:nit)?(?P<knit>1|2tog)?p.*")
+_PASSED_OVER: Final[Mapping[tuple[str, str], str]] = {
+    ("1", "1"): "skp",
+    ("1", "2tog"): "sk2p",
+    ("2", "1"): "cdd",
+}
+"""Slipped, knitted: the decrease that passing over makes of them."""
+
+
 def _is_digit(token: Token) -> bool:
     """Whether it is a number in words from one to nine."""
     return token.kind == "number" and token.number is not None and (token.number.values[0] or 0) < 10
@@ -317,7 +327,7 @@ def _range(raw: str, start: int, end: int, flags: int) -> Token:
 
 
 def _ordinal(raw: str, start: int, end: int, flags: int) -> Token:
-    return Token("ordinal", raw, start, end, flags, "", Number((int(raw[:-2]),), start, end))
+    return Token("ordinal", raw, start, end, flags, "", Number((int(raw.rstrip("stndrh")),), start, end))
 
 
 _Maker: TypeAlias = Callable[[str, int, int, int], Token]
@@ -366,103 +376,6 @@ def _apart(values: tuple[int | None, ...]) -> bool:
     """Whether two numbers are too unlike for two sizes of one thing."""
     first, second = values[0] or 0, values[1] or 0
     return second > 2 * first + 4 or first > 2 * second + 4 or first == second
-
-
-def _apart_lists(tokens: list[Token], width: int) -> list[Token]:
-    """The tokens with the numbers of several sizes made one: `seven (nine)`, and in three sizes `88 (96) 104`."""
-    if width == 1:
-        return tokens
-    if not any(token.kind == "number" and token.number and len(token.number.values) > 1 for token in tokens):
-        tokens = _comma_lists(tokens, width)
-    made: list[Token] = []
-    for place, token in enumerate(tokens):
-        if token.kind == ")" and _in_words(made[-3:]) and not token.flags:
-            first, _, second = made[-3:]
-            del made[-3:]
-            made.append(_listed(first, second, token.end))
-        elif width == 3 and made and _third(made[-1], token, tokens[place + 1 : place + 2]):
-            made.append(_listed(made.pop(), token, token.end))
-        else:
-            made.append(token)
-    return made
-
-
-def _comma_lists(tokens: list[Token], width: int) -> list[Token]:
-    """The tokens with so many growing numbers between commas made one list: `cast on 48, 60, 72`."""
-    made: list[Token] = []
-    place = 0
-    while place < len(tokens):
-        if tokens[place].kind != "number":
-            made.append(tokens[place])
-            place += 1
-            continue
-        run = tokens[place : place + width]
-        before = tokens[place - 1].kind if place else ""
-        following = tokens[place + width] if place + width < len(tokens) else None
-        if before not in _NO_LIST_BEHIND and _grows(run, width) and not (following and _goes_on(following)):
-            values = tuple([token.number.values[0] for token in run if token.number])
-            text = ", ".join([token.text for token in run])
-            start, end = run[0].start, run[-1].end
-            made.append(Token("number", text, start, end, run[0].flags, "", Number(values, start, end)))
-            place += width
-        else:
-            made.append(tokens[place])
-            place += 1
-    return made
-
-
-_NO_LIST_BEHIND: Final = frozenset(
-    ("round", "times", "step", "size", "needle", "and", "to", "range", "ordinal")
-)
-
-
-def _grows(run: list[Token], width: int) -> bool:
-    """Whether these are so many numbers with commas between, each a little larger than the last."""
-    values = [token.number.values[0] or 0 for token in run if token.kind == "number" and token.number]
-    if len(values) != width or any(token.flags != COMMA | SPACE for token in run[1:]):
-        return False
-    return all(first < second <= 2 * first + 4 for first, second in pairwise(values))
-
-
-def _goes_on(token: Token) -> bool:
-    return token.kind in ("number", "and") and bool(token.flags & COMMA or token.kind == "and")
-
-
-def _in_words(last: list[Token]) -> bool:
-    """Whether a number in words, a bracket, and another number in words stand there."""
-    return (
-        [token.kind for token in last] == ["number", "(", "number"]
-        and last[0].text.isalpha()
-        and last[2].text.isalpha()
-        and last[1].flags == SPACE
-    )
-
-
-def _third(listed: Token, token: Token, following: list[Token]) -> bool:
-    """Whether a number is the third size behind `88 (96)`."""
-    if (
-        listed.kind != "number"
-        or token.kind != "number"
-        or token.flags != SPACE
-        or not listed.text.endswith(")")
-    ):
-        return False
-    values = listed.number.values if listed.number else ()
-    third = token.number.values if token.number else ()
-    if len(values) != 2 or len(third) != 1 or any(next_.kind in ("times", "round") for next_ in following):
-        return False
-    return not _far_apart(values[0] or 0, third[0] or 0) and not _far_apart(values[1] or 0, third[0] or 0)
-
-
-def _far_apart(first: int, second: int) -> bool:
-    return first > 2 * second + 4 or second > 2 * first + 4
-
-
-def _listed(first: Token, second: Token, end: int) -> Token:
-    """Two tokens as the numbers of one list."""
-    values = (*(first.number or Number((0,))).values, *(second.number or Number((0,))).values)
-    text = f"{first.text} {second.text}"
-    return Token("number", text, first.start, end, first.flags, "", Number(values, first.start, end))
 
 
 def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:

@@ -35,7 +35,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.scanner import COMMA, DASH, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP
 from roundwright.wording.reading.tree import (
     Evenly,
     Mark,
@@ -79,6 +79,7 @@ class Seen(Struct):
     throughout: bool = False
     order: tuple[Phrase, ...] = ()
     denied: bool = False
+    instead: bool = False
 
 
 _STITCHES: Final = (Stitches, Star, PassOver)
@@ -138,6 +139,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
 
 def _note_word(seen: Seen, phrase: Said, following: Phrase | None) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
+    seen.instead = seen.instead or phrase.text == "instead of"
     seen.throughout = seen.throughout or phrase.text == "throughout"
     if phrase.text in ("no", "not", "don't", "never") and isinstance(following, _DENIED):
         seen.denied = True

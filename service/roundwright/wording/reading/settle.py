@@ -90,7 +90,15 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
 
 def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Settled]:
     """The tree as it stands, and gone on with to the end where nothing says how far."""
-    if any(isinstance(node, _FILLS) for node in nodes) or _inner_fill(nodes):
+    if any(isinstance(node, _FILLS) for node in nodes):
+        return [Settled(nodes, cost, how)]
+    if _inner_fill(nodes):
+        match nodes:
+            case (Group(nodes=inner, times=times, part=None, bracketed=True, start=start, end=end),) if (
+                times is ONE
+            ):
+                everywhere = Fill(inner, NOTHING, start, end, (end, end))
+                return [Settled((everywhere,), cost, how), Settled(nodes, cost + OTHER, how)]
         return [Settled(nodes, cost, how)]
     real = [node for node in nodes if not isinstance(node, Mark)]
     bare = len(real) == 1 and isinstance(real[0], Stitch) and real[0].bare

@@ -21,7 +21,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.scanner import COMMA, DASH, STOP
+from roundwright.wording.reading.tokens import COMMA, DASH, STOP
 from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,

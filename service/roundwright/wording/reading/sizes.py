@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Final
 
-from roundwright.wording.reading.scanner import COLON, COMMA, DASH, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, STOP, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
 MOST_TOKENS: Final = 40

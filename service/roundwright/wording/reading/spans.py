@@ -5,17 +5,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.scanner import (
-    COLON,
-    DASH,
-    EQUALS,
-    LINE,
-    SEMI,
-    SPACE,
-    STOP,
-    TAB,
-    Token,
-)
+from roundwright.wording.reading.tokens import COLON, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import ONE, Number
 
 

@@ -15,8 +15,8 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.scanner import EQUALS
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
+from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import (
     Stitch,
 )
@@ -27,7 +27,8 @@ def tells_of_all(seen: Seen) -> bool:
     if seen.agains or seen.untils or seen.evenly:
         return False
     throughout = seen.throughout and not (seen.rounds or seen.counts)
-    return throughout or (seen.denied and bool(seen.rounds or seen.fabrics))
+    denied = seen.denied and not any(map(is_shaping, seen.work))
+    return throughout or (denied and bool(seen.rounds or seen.fabrics))
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:
@@ -47,6 +48,10 @@ def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
     if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
         return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
+    if any(isinstance(phrase, Said) and phrase.text in ("become", "becomes") for phrase in seen.order):
+        return True
+    if seen.changes and any(phrase.manner for phrase in seen.continues) and _is_one_stitch(seen):
+        return True  # `make all decreases like this: knit 2 together`
     outcome = any(count.sign and count.flags & EQUALS for count in seen.counts)
     first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Stitches)), None)
     if first is not None and len(seen.order) > first + 1:
@@ -55,6 +60,12 @@ def tells_outcome(seen: Seen) -> bool:
             return True
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
     return (outcome or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
+
+
+def _is_one_stitch(seen: Seen) -> bool:
+    """Whether stitches are named, and nothing says how far or how often."""
+    others = seen.agains or seen.untils or seen.rounds or seen.counts or seen.times
+    return bool(seen.work) and not others and all(isinstance(phrase, Stitches) for phrase in seen.work)
 
 
 def likeness(seen: Seen, label: Label | None) -> float:

@@ -211,6 +211,8 @@ class Worker:
         if fill.times is not None:
             number = self.value(fill.times)
         if not number:
+            if used and not count and len(fill.nodes) > 1 and fill.times is None:
+                raise UnclearError("not_understood", "No stitches are left for this.", fill.start)
             return _Part((), 0, 0)
         if number > 1 and any(type(node) is Mark for node in fill.nodes):
             self.marks.extend([once.left * turn for turn in range(1, min(number, MOST_MARKERS))])

@@ -6,8 +6,8 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.parsing.lengths import Lengths
 from roundwright.wording.reading.parsing.looking import CRAFTS
-from roundwright.wording.reading.phrases import Again, Continue, Phrase, Rep, Rounds, Star, Stitches
-from roundwright.wording.reading.scanner import COMMA, DASH, EQUALS, SEMI, STOP
+from roundwright.wording.reading.phrases import Again, Continue, Phrase, Rep, Rounds, Said, Star, Stitches
+from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP
 from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Stitch, named
 
 
@@ -58,7 +58,10 @@ class AgainReader(Lengths):
         while self.kind(count) in _SORTS and self.kind(count + 1) == "round":
             count += 1
         if self.kind(count) != "round":
-            return None
+            numbered = self.kind(count - 1) == "number" and count > begun
+            if not numbered or self.kind(count) not in _BEHIND_LAST:
+                return None
+            return Again(*self.take(count), last=last)
         plural = self.token(count).text.endswith("s") and count == begun
         return Again(*self.take(count + 1), last=2 if plural else last)
 
@@ -235,7 +238,27 @@ class AgainReader(Lengths):
                 count += 1
             start, end, flags = self.take(count)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
+        before = self.tokens[self.place - 1].kind if self.place else ""
+        if before in ("stars", "(") and self.kind(1) == "number" and self.flags(2) & COMMA:
+            start, end, flags = self.take(2)
+            return Stitches(start, end, flags, Stitch("k", self.token(-1).number or ONE, start, end))
         return self.only_words(1)
+
+    def as_one(self) -> Phrase:
+        """`as 1.`, which is the first round of a list again."""
+        if self.token().text == "as 1" and self.flags(1) & STOP and not self.flags(0) & STOP:
+            return Again(*self.take(1), (1,), work=True)
+        return self.only_words(1)
+
+    def instead(self) -> Phrase:
+        """`in place of k6`, `instead of 6`: what is not worked this time."""
+        ahead = self.skip(1)
+        if self.kind(ahead) in CRAFTS:
+            ahead += 1
+        if self.kind(ahead) == "number":
+            ahead += 1
+        start, end, flags = self.take(ahead)
+        return Said(start, end, flags, text="instead of")
 
     def same(self) -> Phrase:
         """`as rnd 3`, `same as last round`."""
@@ -300,5 +323,7 @@ class AgainReader(Lengths):
         return self.only_words(1)
 
 
+_BEHIND_LAST: Final = ("number", "often", "more", "until", "total")
+"""What stands behind `these two` where they are rounds."""
 _SORTS: Final = ("decrease", "rib", "pattern", "garter", "moss", "alternate")
 """What stands between a number and its rounds: `the last 2 decrease rnds`."""

@@ -14,7 +14,7 @@ from roundwright.wording.reading.phrases import (
     Star,
     Stitches,
 )
-from roundwright.wording.reading.scanner import COLON, EQUALS
+from roundwright.wording.reading.tokens import COLON, EQUALS
 from roundwright.wording.reading.tree import Stitch
 
 

@@ -5,7 +5,7 @@ from typing import cast
 from roundwright.wording.reading.parsing.looking import BREAK
 from roundwright.wording.reading.parsing.numbers import NumberReader
 from roundwright.wording.reading.phrases import Extent, Length, Needlewise, Phrase, Rounds, Until
-from roundwright.wording.reading.scanner import COLON, COMMA, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, ONE, Number
 
 

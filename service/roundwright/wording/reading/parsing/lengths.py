@@ -2,7 +2,7 @@
 
 from roundwright.wording.reading.parsing.looking import BREAK, Looking
 from roundwright.wording.reading.phrases import Length, Phrase, Said
-from roundwright.wording.reading.scanner import COMMA, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COMMA, LINE, SEMI, STOP
 
 
 class Lengths(Looking):

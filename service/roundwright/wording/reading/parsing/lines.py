@@ -18,9 +18,10 @@ from roundwright.wording.reading.phrases import (
     Partly,
     Phrase,
     Said,
+    Stitches,
     Then,
 )
-from roundwright.wording.reading.scanner import COLON, COMMA, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 MOST_NESTED: Final = 12
@@ -53,7 +54,19 @@ class Lines(ExtentReader):
             start, end, flags = self.take(4)
             nodes = (Stitch("k", first, start, end), Stitch("p", second, start, end))
             return Fabric(start, end, flags, "ratio", nodes)
+        if self.kind(1) == "number" and self.is_worked_on():
+            start, end, flags = self.take(2)
+            number = self.tokens[self.place - 1].number or ONE
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
         return Fabric(*self.take(1), kind)
+
+    def is_worked_on(self) -> bool:
+        """Whether a fabric is worked on so many stitches within a repeat: `*seed 8, k2tog; rep from *`."""
+        before = self.tokens[self.place - 1].kind if self.place else ""
+        opens = before in ("stars", "(")
+        closes = self.kind(2) in ("stars", ")", "repeat")
+        parted = bool(self.flags(2) & (COMMA | SEMI))
+        return self.joined(1) and (closes or parted) and (opens or self.kind(2) == "stitch")
 
     def even(self) -> Phrase:
         """`even`, `plain`."""
@@ -191,6 +204,12 @@ class Lines(ExtentReader):
         """`then`."""
         return Then(*self.take(1))
 
+    def before(self) -> Phrase:
+        """`before each k2tog`, which says where and works nothing."""
+        ahead = self.behind_decreases(1)
+        decreases = any(self.kind(at) in ("stitch", "decrease") for at in range(1, ahead))
+        return self.only_words(ahead if decreases else 1)
+
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
         ahead = self.skip(1)
@@ -236,6 +255,7 @@ _READ: Final = {
     "edge": Lines.edge,
     "make": Lines.make,
     "passover": Lines.pass_over,
+    "pass": Lines.passed,
     "decrease": Lines.decrease,
     "increase": Lines.decrease,
     "number": Lines.number,
@@ -259,6 +279,9 @@ _READ: Final = {
     "repeat": Lines.repeat,
     "work": Lines.work,
     "as": Lines.same,
+    "together": Lines.as_one,
+    "instead": Lines.instead,
+    "before": Lines.before,
     "round": Lines.round,
     "rib": Lines.fabric,
     "stocking": Lines.fabric,

@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.phrases import Phrase, Said
-from roundwright.wording.reading.scanner import COLON, EQUALS, LINE, SEMI, STOP, TAB, Token
+from roundwright.wording.reading.tokens import COLON, EQUALS, LINE, SEMI, STOP, TAB, Token
 
 NAMES: Final[dict[str, StitchName]] = {"knit": "k", "purl": "p", "slip": "sl", "right": "k", "left": "p"}
 TOGETHER: Final[dict[tuple[str, int], StitchName]] = {

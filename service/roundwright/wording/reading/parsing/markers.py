@@ -3,7 +3,7 @@
 from roundwright.wording.reading.parsing.again import AgainReader
 from roundwright.wording.reading.parsing.looking import BREAK
 from roundwright.wording.reading.phrases import Brackets, Every, Phrase, Said, Stitches
-from roundwright.wording.reading.scanner import COMMA
+from roundwright.wording.reading.tokens import COMMA
 from roundwright.wording.reading.tree import ONE, Mark, Stitch
 
 

@@ -18,8 +18,8 @@ from roundwright.wording.reading.phrases import (
     Said,
     Stitches,
 )
-from roundwright.wording.reading.scanner import COMMA, DASH, LINE, SEMI, STOP
-from roundwright.wording.reading.tree import ONE, Number, Stitch, Unknown
+from roundwright.wording.reading.tokens import COMMA, DASH, LINE, SEMI, STOP
+from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown
 
 
 class NumberReader(TimesReader):
@@ -31,6 +31,8 @@ class NumberReader(TimesReader):
         if self.is_ribbed(number):
             return self.ribbed(number)
         kind = self.kind(1)
+        if kind in _FEWER and (fewer := self.fewer_each_time(number)):
+            return fewer
         if kind == "more" and self.kind(2) == "plain" and self.kind(3) != "round":
             return Rounds(*self.take(2), number, more=True)
         if kind == "plain" and self.joined(1) and (plain := self.plain_number(number)):
@@ -97,10 +99,45 @@ class NumberReader(TimesReader):
     def changes(self, number: Number) -> Phrase:
         """`8 decreases`."""
         sign = 1 if self.kind(1) == "increase" else -1
+        if self.kind(2) == "evenly" and self.joined(2):
+            start, end, flags = self.take(3)
+            return Stitches(start, end, flags, Evenly(number, sign, start, end))
         return Count(*self.take(2), number, sign)
 
-    def fewer_or_more(self, _: Number) -> Phrase:
+    def fewer_each_time(self, number: Number) -> Phrase | None:
+        """`one knit stitch fewer`, `one less before each decrease`: how a crown goes on; else None."""
+        if number.values != (1,) or self.depth:
+            return None
+        ahead = 1
+        while (
+            self.kind(ahead) in ("stitch_noun", "knit", "purl", "plain", "fewer", "")
+            and self.joined(ahead)
+            and ahead < 6
+        ):
+            ahead += 1
+        kinds = [self.kind(at) for at in range(1, ahead)]
+        if "fewer" not in kinds or self.place + ahead > self.stop:
+            return None
+        if self.kind(ahead) in ("before", "between"):
+            ahead = self.behind_decreases(ahead + 1)
+        elif self.kind(ahead) in ("each", "in") and self.joined(ahead):
+            ahead += 2
+        elif len(kinds) < 2 or "stitch_noun" not in kinds or not _with_before(self):
+            return None
+        return Continue(*self.take(min(ahead, self.stop - self.place)), manner=True)
+
+    def behind_decreases(self, ahead: int) -> int:
+        """Behind `each decrease` or `the k2tog`."""
+        while self.kind(ahead) in ("", "each", "decrease", "stitch", "all") and self.joined(ahead):
+            if self.place + ahead >= self.stop:
+                break
+            ahead += 1
+        return ahead
+
+    def fewer_or_more(self, number: Number) -> Phrase:
         """`1 fewer st between decreases`."""
+        if fewer := self.fewer_each_time(number):
+            return fewer
         count = 3 if self.kind(2) in ("stitch_noun", "knit", "purl") else 2
         if self.kind(count) in ("between", "before") and self.place:
             return Continue(*self.take(count + 1), manner=True)
@@ -180,6 +217,12 @@ class NumberReader(TimesReader):
         """`2 tog`, `two together`."""
         if self.kind(count) == "tbl" and self.joined(count):
             count += 1
+        if number.of(0) == 2 and self.kind(at := self.skip(count)) in ("after", "each"):
+            begin = self.place
+            self.place += count - 1
+            if every := self.at_every(at - count + 1, "k2tog"):
+                return every
+            self.place = begin
         start, end, flags = self.take(count)
         name = TOGETHER.get(("knit", number.of(0) or 0))
         if name:
@@ -289,6 +332,15 @@ class NumberReader(TimesReader):
         return self.only_words(1)
 
 
+def _with_before(reader: NumberReader) -> bool:
+    """Whether `with`, `having`, `working` or `always` stands before a number."""
+    return any(
+        reader.tokens[back].text in ("with", "having", "working", "work", "always", "but", "each", "time")
+        for back in range(max(0, reader.place - 2), reader.place)
+    )
+
+
+_FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
 _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] = {

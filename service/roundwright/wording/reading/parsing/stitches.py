@@ -7,9 +7,16 @@ from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOGETHER
 from roundwright.wording.reading.parsing.markers import MarkerReader
 from roundwright.wording.reading.phrases import Again, Brackets, Change, Count, PassOver, Phrase, Stitches
-from roundwright.wording.reading.scanner import COMMA, DASH, SEMI, STOP
+from roundwright.wording.reading.tokens import COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
+_BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only")
+_ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
+"""Stitches that are placed at every so many others, with what they use."""
+_TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
+_AT: Final = ("in", "each", "after")
+_COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
+_PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
 _TWISTED: Final[dict[StitchName, StitchName]] = {"k2tog": "ssk", "p2tog": "ssp"}
 
 
@@ -33,19 +40,24 @@ class StitchReader(MarkerReader):
             and (not glue & COMMA or self.kind(ahead + 1) not in ("stitch_noun", "remain"))
         ):
             return self.craft_number(craft, ahead)
-        if self.kind(ahead) == "these" and (these := self.these(craft, ahead)):
-            return these
-        if self.kind(ahead) == "each" and (position := self.position(craft, ahead)):
-            return position
-        if self.kind(ahead) in ("each", "all", "number", "often") and (pairs := self.pairs(craft, ahead)):
-            return pairs
-        if self.kind(ahead) == "ratio" and self.joined(ahead):  # k1x8
-            return self.bare(craft)
+        if whole := self.told_of_all(craft, ahead):
+            return whole
         if self.kind(ahead) == "stitch_noun" and self.joined(ahead) and ahead > 1:
             return Stitches(
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def told_of_all(self, craft: str, ahead: int) -> Phrase | None:
+        """`knit every 7th and 8th st together`, `knit all sts 2 and 2 together`: the whole round told at once."""
+        kind = self.kind(ahead)
+        if kind == "these":
+            return self.these(craft, ahead)
+        if kind == "each" and (position := self.position(craft, ahead)):
+            return position
+        if kind == "together" and craft in _TOGETHER:
+            return self.at_every(ahead + 1, _TOGETHER[craft])
+        return self.pairs(craft, ahead) if kind in ("each", "all", "number", "often") else None
 
     def these(self, craft: str, ahead: int) -> Phrase | None:
         """`knit those two together`, `knit that one`."""
@@ -116,6 +128,12 @@ class StitchReader(MarkerReader):
         if self.kind(stop) == "tbl" and self.joined(stop):
             stop += 1
             name = _TWISTED.get(name, name) if name else None
+        if name in ("k2tog", "p2tog") and self.kind(at := self.skip(stop)) in _AT:
+            begin = self.place
+            self.place += stop - 1
+            if every := self.at_every(at - stop + 1, name):
+                return every
+            self.place = begin
         start, end, flags = self.take(stop)
         if name:
             return Stitches(start, end, flags, Stitch(name, ONE, start, end))
@@ -185,6 +203,8 @@ class StitchReader(MarkerReader):
         """`k2tog`, `ssk`."""
         name = self.token().means
         loose = name == "kfb" and self.token().text.startswith("inc")
+        if name in _ONCE and self.kind(at := self.skip(1)) in _AT and (every := self.at_every(at, name)):
+            return every
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
             _, end, _ = self.take(1)
@@ -230,9 +250,20 @@ class StitchReader(MarkerReader):
         """`psso`."""
         return PassOver(*self.take(1))
 
+    def passed(self) -> Phrase:
+        """`pass 2 sl sts over`, `pass both slipped loops over the knitted one`."""
+        for ahead in range(1, 7):
+            if self.token(ahead).text == "over" and self.joined(ahead):
+                return PassOver(*self.take(ahead + 1))
+            if self.kind(ahead) not in _PASSED_STITCHES and self.token(ahead).text != "both":
+                break
+        return self.only_words(1)
+
     def decrease(self) -> Phrase:
-        """`dec 8 sts evenly`, `dec to 64 sts`, `dec 1`, `decreasing`."""
+        """`dec 8 sts evenly`, `dec to 64 sts`, `dec 1`, `decreasing`, `narrow every 9th and 10th stitch`."""
         sign = 1 if self.kind() == "increase" else -1
+        if spaced := self.spaced(sign):
+            return spaced
         ahead = self.skip(1)
         if sign > 0 and self.kind(ahead) == "in" and self.kind(self.skip(ahead + 1)) in ("next", "following"):
             noun = self.skip(self.skip(ahead + 1) + 1)
@@ -244,7 +275,7 @@ class StitchReader(MarkerReader):
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)
         if self.kind(1) == "round" and (
-            self.kind(2) in ("number", "often", "until", "only") or self.after_then()
+            self.kind(2) in _BEHIND_DEC_ROUND or self.after_then() or self.is_round_again()
         ):
             kind = self.kind()
             return Again(*self.take(2), (named(kind),), last=1, work=True)
@@ -255,7 +286,78 @@ class StitchReader(MarkerReader):
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) in ("number", "often") and self.joined(ahead):
             return self.changed(sign, ahead, to=to)
+        if self.is_between_stitches():
+            start, end, flags = self.take(1)
+            name: StitchName = "kfb" if sign > 0 else "k2tog"
+            return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Change(*self.take(1), sign)
+
+    def is_round_again(self) -> bool:
+        """Whether `dec rnd` is worked again: `dec rnd, k 1 rnd`, `dec rnd every rnd until 14 sts remain`."""
+        if self.flags(2) & COMMA:
+            return True
+        if self.kind(2) not in ("each", "per", "alternate"):
+            return False
+        for ahead in range(3, 9):
+            if self.place + ahead >= self.stop or not self.joined(ahead):
+                return False
+            if self.kind(ahead) in ("until", "times", "often", "to"):
+                return True
+        return False
+
+    def is_between_stitches(self) -> bool:
+        """Whether `dec` or `inc` stands where a stitch does: `*k8, dec; rep from *`."""
+        before = self.tokens[self.place - 1] if self.place else None
+        if self.token().text not in ("dec", "inc") or before is None:
+            return False
+        opens = before.kind in ("stars", "(") or bool(self.flags(0) & COMMA and before.kind in _COUNTED)
+        closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl")
+        return opens and (closes or bool(self.flags(1) & (COMMA | SEMI)))
+
+    def spaced(self, sign: int) -> Phrase | None:
+        """`narrow every 9th and 10th stitch`, `inc in every 7th st`, `narrow all`: the whole round told at once."""
+        ahead = self.skip(1)
+        if self.kind(ahead) == "(":  # `Narrow (knit 2 together) every 4th and 5th stitch`
+            ahead = next((at + 1 for at in range(ahead, ahead + 7) if self.kind(at) == ")"), ahead)
+        ahead = self.skip(ahead)
+        if (
+            self.kind(ahead) == "all"
+            and self.token().text in ("narrow", "decrease")
+            and not self.joined(ahead + 1)
+        ):
+            start, end, flags = self.take(ahead + 1)
+            return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
+        return self.at_every(ahead, "kfb" if sign > 0 else "k2tog", together=True)
+
+    def at_every(self, ahead: int, name: StitchName, *, together: bool = False) -> Phrase | None:
+        """A stitch at every so many: `in every 7th st`, `every 9th and 10th st`, `after every 12 sts`; else None."""
+        kind = self.kind(ahead)
+        behind = kind == "after"
+        if kind in ("in", "after"):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number"):
+            return None
+        number = (self.token(ahead + 1).number or ONE).of(0) or 0
+        plain = number if behind else number - 1
+        stop = ahead + 2
+        pair = self.kind(stop) == "and" and self.kind(stop + 1) == "ordinal"
+        if pair and (self.token(stop + 1).number or ONE).of(0) == number + 1 and _ONCE[name] > 1:
+            stop += 2
+        elif not behind and (pair or _ONCE[name] > 1 or self.kind(ahead + 1) == "number"):
+            return None
+        if self.kind(stop) == "round":
+            return None
+        noun = self.skip_nouns(stop)
+        if noun == stop and not (pair or behind):
+            return None
+        if together and self.kind(noun) == "together":
+            noun += 1
+        if plain < 1:
+            return None
+        start, end, flags = self.take(noun)
+        first = Stitch("k", Number((plain,)), start, end)
+        worked = Stitch(name, ONE, start, end, loose=name == "kfb")
+        return Brackets(start, end, flags, (Stitches(start, end, 0, first), Stitches(start, end, 0, worked)))
 
     def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
         """So many stitches decreased or increased, or `to` so many."""

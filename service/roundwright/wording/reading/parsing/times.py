@@ -5,7 +5,7 @@ from typing import cast
 from roundwright.wording.reading.parsing.looking import OFTEN
 from roundwright.wording.reading.parsing.stitches import StitchReader
 from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Times
-from roundwright.wording.reading.scanner import COLON, COMMA, DASH, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number
 
 

@@ -1,0 +1,46 @@
+"""What one line says to each size apart: `K6, k2tog / K7, k2tog around`, `Child: *k6, k2tog*. Adult: *k8, k2tog*`."""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Star, Stitches
+from roundwright.wording.reading.seen import has_stitches
+from roundwright.wording.reading.tokens import SLASH
+
+
+def of_size(label: Label | None, start: int, sizes: tuple[str, ...]) -> Label:
+    """A label for these sizes only."""
+    return replace(label, sizes=sizes) if label is not None else Label("sizes", start, sizes=sizes)
+
+
+def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
+    """The phrases for each size, where slashes part as many as there are sizes; what stands behind is for all."""
+    cuts = [
+        place
+        for place, phrase in enumerate(phrases)
+        if place and phrase.flags & SLASH and isinstance(phrase, _BEGINS) and _works(phrase)
+    ]
+    if width < 2 or len(cuts) != width - 1:
+        return [phrases]
+    parts = [phrases[begin:end] for begin, end in zip([0, *cuts], [*cuts, len(phrases)], strict=True)]
+    if not all(any(map(has_stitches, part)) for part in parts):
+        return [phrases]
+    last = max(place for place, phrase in enumerate(parts[-1]) if has_stitches(phrase))
+    tail = parts[-1][last + 1 :]
+    return [_with_tail(part, tail) for part in parts[:-1]] + [parts[-1]]
+
+
+def _works(phrase: Phrase) -> bool:
+    return isinstance(phrase, Star) or has_stitches(phrase)
+
+
+def _with_tail(part: list[Phrase], tail: list[Phrase]) -> list[Phrase]:
+    """The phrases of a size with what is said at the end for all sizes, but for an end that it has itself."""
+    ended = any(isinstance(phrase, _ENDS) for phrase in part)
+    return [*part, *(phrase for phrase in tail if not (ended and isinstance(phrase, _ENDS)))]
+
+
+_BEGINS: Final = (Stitches, Star, Brackets)
+_ENDS: Final = (Extent, Star)

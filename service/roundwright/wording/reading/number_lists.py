@@ -1,0 +1,145 @@
+"""The numbers of several sizes, in whatever way they are printed side by side, made one.
+
+`48, 60, 72`, `64, (72), ((80))`, `(56) [63]`, `88 (96) 104`, `60 70 80`, `seven (nine)`.
+"""
+
+from itertools import pairwise
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, Token
+from roundwright.wording.reading.tree import Number
+
+_NO_LIST_BEHIND: Final = frozenset(
+    ("round", "times", "step", "size", "needle", "and", "to", "range", "ordinal", "repeat", "from")
+)
+"""What numbers stand behind that are no sizes: `rnds 2, 4`."""
+_NO_LIST_BEFORE: Final = frozenset(("times", "together", "knit", "purl", "right", "left", "stitch"))
+"""What follows numbers that are no sizes: `k 2, 3 times`."""
+_JOINTS: Final = COMMA | SPACE
+MOST_BRACKETS: Final = 3
+"""Brackets around the number of a size: `((80))`."""
+
+
+class _Run(Struct):
+    """Numbers side by side.
+
+    Their values, where the next token stands, which are in brackets, and whether `and` stands between.
+    """
+
+    values: list[int | None]
+    stop: int
+    bracketed: list[bool]
+    joined: bool
+
+    @property
+    def brackets(self) -> bool:
+        """Whether some are in brackets."""
+        return any(self.bracketed)
+
+    @property
+    def even(self) -> bool:
+        """Whether brackets stand where a list has them: `64 (72) (80)`, `64 (72) 80 (88)`, `(56) [63]`."""
+        others = self.bracketed[1:]
+        return (
+            not self.brackets
+            or all(others)
+            or (
+                not self.bracketed[0]
+                and all(inside == (place % 2 == 0) for place, inside in enumerate(others))
+            )
+        )
+
+
+def with_lists(tokens: list[Token], width: int) -> list[Token]:
+    """The tokens with the numbers of so many sizes made one. Takes time in the number of the tokens."""
+    if width == 1:
+        return tokens
+    plain = not any(token.number is not None and len(token.number.values) == width for token in tokens)
+    made: list[Token] = []
+    place, count = 0, len(tokens)
+    while place < count:
+        token = tokens[place]
+        run = _run(tokens, place, width) if token.kind in ("number", "(") else None
+        if run is not None and (run.brackets or run.joined or plain) and _is_list(tokens, place, run):
+            last = tokens[run.stop - 1]
+            text = " ".join([part.text for part in tokens[place : run.stop]])
+            number = Number(tuple(run.values), token.start, last.end)
+            made.append(Token("number", text, token.start, last.end, token.flags, "", number))
+            place = run.stop
+        else:
+            made.append(token)
+            place += 1
+    return made
+
+
+def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
+    """As many numbers as there are sizes, from here on; None where there are fewer or more."""
+    values: list[int | None] = []
+    bracketed: list[bool] = []
+    place, depth, parts, groups, joined = begin, 0, 0, 0, False
+    while place < len(tokens) and (len(values) < width or depth):
+        token = tokens[place]
+        if place > begin and token.flags & ~_JOINTS:
+            break
+        if token.kind == "and" and width == 2 and parts == 1 and not depth:
+            joined = True
+            place += 1
+            continue
+        if token.kind == "(" and depth < MOST_BRACKETS and len(values) < width:
+            depth += 1
+        elif token.kind == ")" and depth and tokens[place - 1].kind != "(":
+            depth -= 1
+            groups += 1
+        elif token.kind == "number" and token.number and not _adrift(tokens, place, depth):
+            inner = len(token.number.values) - 1
+            values.extend(token.number.values)
+            bracketed.extend([depth > 0, *([True] * inner)])
+            parts += 1
+        else:
+            break
+        place += 1
+    run = _Run(values, place, bracketed, joined)
+    if tokens[begin].kind == "(" and groups < width:
+        return None  # the one bracket of a list: `(56, 64)`
+    return run if len(values) == width and not depth and parts > 1 and run.even else None
+
+
+def _adrift(tokens: list[Token], place: int, depth: int) -> bool:
+    """Whether a number in a bracket stands behind another without a comma: `(6 7, 8)` lacks one."""
+    return depth > 0 and tokens[place - 1].kind == "number" and not tokens[place].flags & COMMA
+
+
+def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
+    """Whether numbers side by side are those of sizes, and nothing that is counted one by one."""
+    before = tokens[begin - 1] if begin else None
+    following = tokens[run.stop] if run.stop < len(tokens) else None
+    if before is not None and before.kind in _NO_LIST_BEHIND and not _of_round(tokens, begin - 1):
+        return False
+    if run.joined and (following is None or following.kind != "stitch_noun"):
+        return False
+    if following is not None:
+        if following.kind in _NO_LIST_BEFORE and not following.flags & (COMMA | LINE):
+            return False
+        if not run.brackets and (following.kind == "number" or following.text == "and"):
+            return following.flags & ~_JOINTS > 0
+    return all(_alike(first, second, strictly=not run.brackets) for first, second in pairwise(run.values))
+
+
+def _of_round(tokens: list[Token], place: int) -> bool:
+    """Whether the word `round` ends what is said before a count: `to end of round 40, 50`."""
+    return (
+        tokens[place].kind == "round"
+        and place > 0
+        and tokens[place - 1].text in ("of", "the", "whole", "each", "every")
+    )
+
+
+def _alike(first: int | None, second: int | None, *, strictly: bool) -> bool:
+    """Whether a number may be that of the size behind another's."""
+    if first is None or second is None:
+        return True
+    if strictly:
+        return first < second <= 2 * first + 4
+    return first <= 2 * second + 4 and second <= 2 * first + 4

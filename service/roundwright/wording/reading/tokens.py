@@ -1,0 +1,40 @@
+"""A word of a text, and the signs that stand before it."""
+
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.wording.reading.tree import Number
+
+COMMA: Final = 1
+SEMI: Final = 2
+DASH: Final = 4
+EQUALS: Final = 8
+STOP: Final = 16
+COLON: Final = 32
+LINE: Final = 64
+BLANK: Final = 128
+SPACE: Final = 256
+TAB: Final = 512
+BULLET: Final = 1024
+FULL: Final = 2048
+SLASH: Final = 4096
+
+
+class Token(Struct, frozen=True, gc=False):
+    """A word, number, star or bracket of the text.
+
+    - `kind`: as in the word list; `number`, `range`, `ordinal`, `decimal`, `ratio`, `cable`, `stars`, `(`, `)`, `word`
+    - `text`: folded; `start`, `end`: where it stands in the text
+    - `flags`: what stands before it
+    - `means`: the stitch of a stitch word
+    - `number`: of a number, or the first and last of a range
+    """
+
+    kind: str
+    text: str
+    start: int
+    end: int
+    flags: int
+    means: str = ""
+    number: Number | None = None
