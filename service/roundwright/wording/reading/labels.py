@@ -121,6 +121,9 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
         and label.kind not in ("next", "sizes")
         and not (label.kind == "sort" and lines.tokens[place].kind == "last")
         and not (label.kind == "numbered" and (lines.flags(0) & (STOP | SEMI) or _next_of(label, after)))
+        and not (
+            label.kind == "listed" and after is not None and after.kind == "listed" and _next_of(label, after)
+        )
     ):
         lines.place = place
         return None
@@ -265,6 +268,9 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
     if token.kind == "number" and single and _is_listed(lines, token):
         return Label("listed", start, spans, named=named(f"step {number}"))
+    several = token.kind == "range" or (len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON)))
+    if several and _opens(lines, token) and _is_listed(lines, token):
+        return Label("listed", start, spans)
     return None
 
 
@@ -306,7 +312,7 @@ def _is_listed(lines: Lines, token: Token) -> bool:
         lines.place += 1
         return True
     flags = lines.flags(0)
-    if flags & LINE or len(token.text) >= 4:
+    if flags & LINE or len(token.text) >= (4 if token.kind == "number" else 8):
         return False
     dashed = flags & (DASH | TAB) and flags & SPACE and _opens(lines, token)
     return bool(flags & (STOP | COLON) or dashed)

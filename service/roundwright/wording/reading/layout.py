@@ -9,7 +9,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.by_size import alternatives, of_size
 from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
-from roundwright.wording.reading.definitions import Names, definitions, with_definitions
+from roundwright.wording.reading.definitions import Names, definitions, is_glossary, with_definitions
 from roundwright.wording.reading.labels import Label, label
 from roundwright.wording.reading.line_breaks import begins_round, lines_of
 from roundwright.wording.reading.needles import with_needles_joined
@@ -124,7 +124,7 @@ class _Layout(Struct):
         tokens = self.tokens
         if stop - begin > MOST_IN_LINE:
             self.segments.append(_long(tokens, begin, stop))
-        elif _defines(tokens, begin, stop) or _gauge(tokens, begin, stop):
+        elif _defines(tokens, begin, stop) or is_glossary(tokens, begin, stop) or _gauge(tokens, begin, stop):
             self.segments.append(_silent(tokens, begin, stop))
         elif _title(tokens, begin, stop) or _numbered_title(tokens, begin, stop):
             colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])

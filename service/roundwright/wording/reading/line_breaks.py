@@ -41,7 +41,7 @@ def lines_of(tokens: list[Token], most: int, names: Mapping[str, int] = NO_NAMES
                 tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
             elif runs_on and not begins_round(tokens, begin, place, names):
                 lines[-1] = (lines[-1][0], place)
-                if tokens[begin].text in _CONNECTING:
+                if tokens[begin].text in _CONNECTING or _dangles(tokens, begin):
                     tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
             else:
                 lines.append((begin, place))
@@ -69,11 +69,24 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
         return False
     if last.kind in _OPEN and first.kind != "stars":
         return True
-    if first.flags & (COMMA | SEMI):
+    if first.flags & (COMMA | SEMI) or _dangles(tokens, begin):
         return True
     if first.kind in _RUNS_ON and not (first.kind == "repeat" and not _star_open(tokens, before[0], begin)):
         return first.kind != "" or begin + 1 < stop
     return False
+
+
+def _dangles(tokens: list[Token], begin: int) -> bool:
+    """Whether the line before this word breaks off: `repeat to end of`, `Knit` before `one round`."""
+    first, last = tokens[begin], tokens[begin - 1]
+    if first.flags & (BLANK | FULL | COLON):
+        return False
+    if last.text in _DANGLING:
+        return True
+    return last.kind in ("knit", "purl") and first.kind == "number" and tokens[begin + 1].kind == "round"
+
+
+_DANGLING: Final = frozenset(("of", "the", "a", "an", "with", "by", "at", "your"))
 
 
 def _only_label(

@@ -46,6 +46,8 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
                     "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated
                 )
             ]
+    if worked := _so_many_rounds(seen, stated):
+        return [worked]
     if not seen.times or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
         return []
     times = seen.times[-1]
@@ -63,6 +65,17 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         )
         for place, last in enumerate(lasts)
     ]
+
+
+def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...]) -> Candidate | None:
+    """`Do this for 12 rounds`: what was worked last, so many rounds in all."""
+    if len(seen.work) != 1 or seen.times or seen.fabrics or len(seen.rounds) != 1 or seen.rounds[0].every:
+        return None
+    rep, rounds = seen.work[0], seen.rounds[0]
+    if not isinstance(rep, Rep) or rep.level:
+        return None
+    again = Again(rep.start, rep.end, 0, last=1, work=not rounds.more)
+    return Candidate("loop", 0.2, again=again, rounds=rounds.number, stated=stated)
 
 
 def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
@@ -189,6 +202,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
             "continue",
             cost,
             until=until,
+            again=seen.agains[0] if seen.agains else None,
             times=times,
             step=step,
             sign=change,

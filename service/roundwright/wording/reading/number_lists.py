@@ -61,7 +61,7 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
     place, count = 0, len(tokens)
     while place < count:
         token = tokens[place]
-        run = _run(tokens, place, width) if token.kind in ("number", "(") else None
+        run = _run(tokens, place, width) if _may_begin(tokens, place) else None
         if run is not None and (run.brackets or run.joined or plain) and _is_list(tokens, place, run):
             last = tokens[run.stop - 1]
             text = " ".join([part.text for part in tokens[place : run.stop]])
@@ -72,6 +72,14 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(token)
             place += 1
     return made
+
+
+def _may_begin(tokens: list[Token], place: int) -> bool:
+    """Whether a list may begin here, by the next word."""
+    kind, behind = tokens[place].kind, tokens[min(place + 1, len(tokens) - 1)]
+    if kind == "(":
+        return behind.kind in ("number", "(")
+    return kind == "number" and behind.kind in ("number", "(", "and") and not behind.flags & ~_JOINTS
 
 
 def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:

@@ -241,6 +241,7 @@ class _Continuation:
         target = _target(work)
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
+        ends = self.trailing if candidate.again is not None else candidate.plain
         while (target is None or lane.count != target) and (turns is None or made < turns):
             for _ in range(max(0, self.gap - self.trailing)):
                 self.plain_round()
@@ -250,7 +251,7 @@ class _Continuation:
             made += 1
         while self.number < first + numbers:
             self.plain_round()
-        for _ in range(candidate.plain):
+        for _ in range(ends):
             self.plain_round()
 
     def shape(self, target: int | None) -> bool:

@@ -17,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Odd,
     Phrase,
     Rep,
+    Said,
     Star,
     Stitches,
     Times,
@@ -257,6 +258,8 @@ def _fabric_only(work: _Work) -> list[Candidate]:
         return []  # `in garter st, thus:`
     if unsaid and seen.times:
         return []  # `work the welt 8 times`
+    if unsaid and _only_names_fabric(seen):
+        return []  # `Garter brim`, `all in rib`
     if unsaid_rounds := _unsaid_rounds(work):
         return [Candidate("round", work.cost + 0.5, plain_fill("k", start, end), rounds=unsaid_rounds)]
     if not (seen.fabrics or _are_rounds(work) or (seen.chart and work.label)):
@@ -278,6 +281,18 @@ def _fabric_only(work: _Work) -> list[Candidate]:
             chart=seen.chart,
         )
     ]
+
+
+def _only_names_fabric(seen: Seen) -> bool:
+    """Whether a fabric is named, and nothing says that it is worked."""
+    verbs = any(isinstance(phrase, Said) and phrase.text in _VERBS for phrase in seen.order)
+    named = all(fabric.kind in _NAMED_FABRICS for fabric in seen.fabrics)
+    words = any(isinstance(phrase, Said) for phrase in seen.order)
+    return bool(seen.fabrics) and named and words and not (verbs or seen.continues or seen.untils)
+
+
+_VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
+_NAMED_FABRICS: Final = ("rib", "garter", "moss", "stocking")
 
 
 def _unsaid_rounds(work: _Work) -> Number | None:

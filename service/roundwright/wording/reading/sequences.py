@@ -13,7 +13,6 @@ from roundwright.wording.reading.phrases import (
     Rep,
     Rounds,
     Star,
-    Stitches,
     Then,
     Times,
 )
@@ -61,37 +60,39 @@ def _without_number(part: list[Phrase], number: int) -> list[Phrase]:
 def _parts(phrases: tuple[Phrase, ...]) -> list[list[Phrase]]:
     """The phrases of each round."""
     parts: list[list[Phrase]] = [[]]
-    stars = 0
+    stars, worked, whole = 0, False, False
     for phrase in phrases:
-        part = parts[-1]
-        if stars % 2 == 0 and any(map(has_stitches, part)) and _begins(phrase, part, stars):
-            carried = [part.pop()] if isinstance(part[-1], Then) else []
+        works = has_stitches(phrase)
+        if (
+            worked
+            and stars % 2 == 0
+            and _begins(phrase, parts[-1][-1], works=works, whole=whole or stars > 0)
+        ):
+            carried = [parts[-1].pop()] if isinstance(parts[-1][-1], Then) else []
             parts.append(carried)
-            stars = 0
+            stars, worked, whole = 0, False, False
         stars += isinstance(phrase, Star)
         if isinstance(phrase, Rep) and stars % 2:
             stars = 0
+        worked, whole = worked or works, whole or isinstance(phrase, _WHOLE)
         parts[-1].append(phrase)
     return parts
 
 
-def _begins(phrase: Phrase, part: list[Phrase], stars: int) -> bool:
-    """Whether another round begins with this phrase."""
-    last = part[-1]
-    if not isinstance(phrase, _WORKS) or (isinstance(phrase, Brackets) and not has_stitches(phrase)):
+def _begins(phrase: Phrase, last: Phrase, *, works: bool, whole: bool) -> bool:
+    """Whether another round begins with this phrase, behind the last; `whole` where a repeat was closed before."""
+    if isinstance(phrase, Star):
+        return whole or isinstance(last, Then)
+    if not works:
         return False
     if isinstance(last, Then):
         return True
-    whole = stars or any(isinstance(earlier, _WHOLE) for earlier in part)
-    if isinstance(phrase, Star):
-        return bool(whole)
     if isinstance(last, _ENDS):
         return not is_bare(phrase) or bool(phrase.flags & (SEMI | STOP))
     if isinstance(phrase, Brackets):
-        return bool(whole and phrase.flags & (COMMA | SEMI | STOP | SLASH | DASH))
+        return whole and bool(phrase.flags & (COMMA | SEMI | STOP | SLASH | DASH))
     return bool(phrase.flags & (SEMI | SLASH))
 
 
-_WORKS: Final = (Stitches, Star, Brackets)
 _WHOLE: Final = (Star, Brackets, Rep)
 _ENDS: Final = (Extent, Times, Count)

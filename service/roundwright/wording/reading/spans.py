@@ -66,6 +66,7 @@ _TAIL: Final = frozenset(
         "moss",
         "stocking",
         "last",
+        "to",
     )
 )
 
@@ -215,11 +216,9 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
     step = step or 2
     first = number + (wanted >= 0 and number % 2 != wanted)
     last = 0
-    if (
-        place + 1 < lines.stop
-        and lines.tokens[place].kind == "to"
-        and lines.tokens[place + 1].kind in ("ordinal", "number")
-    ):
-        last = (lines.tokens[place + 1].number or ONE).of(0) or 0
-        place += 2
+    if place + 2 < len(lines.tokens) and place + 1 < lines.stop and lines.tokens[place].kind == "to":
+        at = place + 2 if lines.tokens[place + 1].kind == "round" else place + 1  # `to Rnd 10`
+        if lines.tokens[at].kind in ("ordinal", "number"):
+            last = (lines.tokens[at].number or ONE).of(0) or 0
+            place = at + 1
     return Standing(first, max(1, step), last), place

@@ -6,9 +6,19 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.parsing.lengths import Lengths
 from roundwright.wording.reading.parsing.looking import CRAFTS
-from roundwright.wording.reading.phrases import Again, Continue, Phrase, Rep, Rounds, Said, Star, Stitches
+from roundwright.wording.reading.phrases import (
+    Again,
+    Continue,
+    Extent,
+    Phrase,
+    Rep,
+    Rounds,
+    Said,
+    Star,
+    Stitches,
+)
 from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP
-from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Stitch, named
+from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, Stitch, named
 
 
 class AgainReader(Lengths):
@@ -37,7 +47,7 @@ class AgainReader(Lengths):
         if (
             kind in ("rib", "moss", "pattern", "decrease", "increase", "garter")
             and self.kind(ahead + 1) == "round"
-            and self.kind(ahead + 2) != "number"
+            and (self.kind(ahead + 2) != "number" or self.kind(ahead + 3) in ("times", "more"))
         ):
             plural = self.token(ahead + 1).text.endswith("s") and kind != "decrease"
             names = (named(kind),) if kind in NAMED_KINDS else ()
@@ -285,6 +295,8 @@ class AgainReader(Lengths):
             if named:
                 assert isinstance(named, Again)
                 return Again(named.start, named.end, named.flags, named.named, work=True)
+        if before is not None and before.kind in ("stitch", "together") and self.ends_round():
+            return Extent(*self.take(1), NOTHING)
         joins = self.place > 1 and self.tokens[self.place - 2].kind == "in"
         if (
             before is not None
@@ -297,6 +309,11 @@ class AgainReader(Lengths):
         ):
             return Rounds(*self.take(1), ONE)
         return self.only_words(1)
+
+    def ends_round(self) -> bool:
+        """Whether `round` ends what is worked: `k2 k2tog round, k1 k2tog round`."""
+        ended = self.place + 1 >= self.stop or bool(self.flags(1) & (COMMA | STOP | SEMI | DASH | EQUALS))
+        return self.token().text == "round" and self.joined(0) and (ended or self.kind(1) == "and")
 
     def alternate(self) -> Phrase:
         """`alt rows`, `other rnd`: every second one; `alternate these 2 rnds`."""

@@ -197,6 +197,8 @@ class NumberReader(TimesReader):
             name = self.token(1).means
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch(name, number, start, end))
+        if self.kind(2) == "together" and self.joined(2) and (kind, number.of(0) or 0) in TOGETHER:
+            return self.together(number, 3)
         if self.kind(2) == "number" and self.joined(2) and not self.flags(2) & (COMMA | DASH):
             glued = self.token(2).start == self.token(1).end
             behind = self.kind(3)
@@ -217,6 +219,9 @@ class NumberReader(TimesReader):
         """`2 tog`, `two together`."""
         if self.kind(count) == "tbl" and self.joined(count):
             count += 1
+        if self.kind(count) in ("knit", "purl") and self.joined(count) and not self.flags(count) & COMMA:
+            behind = self.kind(count + 1) in ("number", "stitch", "stitch_noun")
+            count += not behind or bool(self.flags(count + 1) & (COMMA | DASH))  # `2 together knit`
         if number.of(0) == 2 and self.kind(at := self.skip(count)) in ("after", "each"):
             begin = self.place
             self.place += count - 1
@@ -231,6 +236,8 @@ class NumberReader(TimesReader):
 
     def rounds(self, number: Number) -> Phrase:
         """`5 rnds`, `2 more rnds`."""
+        if self.place and self.tokens[self.place - 1].text in _SAYS_HOW_MANY:
+            return self.only_words(2)  # `it takes 6 rounds`
         count = 1
         more = False
         while self.kind(count) != "round":
@@ -246,28 +253,15 @@ class NumberReader(TimesReader):
             return self.together(number, ahead + 1)
         if kind == "knit" and self.kind(ahead + 1) == "together":
             return self.together(number, ahead + 2)
+        if worked := self.worked_on(number, ahead):
+            return worked
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
             if self.kind(ahead + 1) in ("between", "before") and kind in ("fewer", "more"):
                 return Continue(*self.take(ahead + 2), manner=True)
             sign = 1 if kind in ("increase", "more") else -1
             return Count(*self.take(ahead + 1), number, sign)
-        if (
-            kind in ("per", "persection")
-            or (kind == "each" and self.kind(self.skip(ahead + 1)) != "round")
-            or (kind in ("as", "in") and self.kind(ahead + 1) in ("each", "needle"))
-        ):
-            stop = ahead + 1
-            while (
-                self.kind(stop) in ("needle", "", "number", "each", "word")
-                and stop < ahead + 5
-                and self.joined(stop)
-                and not self.flags(stop) & COMMA
-                and self.place + stop < self.stop
-            ):
-                stop += 1
-            return PerPart(*self.take(stop), number)
-        if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
-            return self.only_words(self.skip(ahead + 1) + 1)
+        if part := self.for_part(number, ahead, kind):
+            return part
         if kind == "repeat" or (kind == "word" and self.token(ahead).text == "apart"):
             return self.only_words(ahead + 1)
         if self.kind(2) in ("before", "from") and self.kind(self.skip(3)) in (
@@ -280,7 +274,49 @@ class NumberReader(TimesReader):
             return Extent(*self.take(stop), number, marker=self.tokens[self.place - 1].kind != "end")
         sure = True
         count = ahead + 1 if kind in ("remain", "left", "total") else 2
+        if (
+            self.kind(count) == "after"
+            and self.kind(count + 1) == "round"
+            and self.kind(count + 2) == "number"
+        ):
+            count += 3  # `8 sts after rnd 7`
         return Count(*self.take(count), number, sure=sure)
+
+    def for_part(self, number: Number, ahead: int, kind: str) -> Phrase | None:
+        """`14 sts per needle`, `20 sts on each`; None where it is none of these."""
+        if not (
+            kind in ("per", "persection")
+            or (kind == "each" and self.kind(self.skip(ahead + 1)) != "round")
+            or (kind in ("as", "in") and self.kind(ahead + 1) in ("each", "needle"))
+        ):
+            return None
+        stop = ahead + 1
+        while (
+            self.kind(stop) in ("needle", "", "number", "each", "word")
+            and stop < ahead + 5
+            and self.joined(stop)
+            and not self.flags(stop) & COMMA
+            and self.place + stop < self.stop
+        ):
+            stop += 1
+        return PerPart(*self.take(stop), number)
+
+    def worked_on(self, number: Number, ahead: int) -> Phrase | None:
+        """`2 stitches knit`; `repeating the 12 sts of the chart` works nothing itself; else None."""
+        kind = self.kind(ahead) if self.joined(ahead) else ""
+        if kind in ("knit", "purl") and self.ends_stitch(ahead):
+            start, end, flags = self.take(ahead + 1)
+            return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end))
+        repeated = any(
+            self.tokens[back].kind == "repeat" for back in range(max(0, self.place - 2), self.place)
+        )
+        return self.only_words(2) if repeated and self.token(2).text == "of" else None
+
+    def ends_stitch(self, ahead: int) -> bool:
+        """Whether `2 stitches knit` ends here, and no other stitch begins."""
+        behind = ahead + 1
+        ended = self.place + behind >= self.stop or bool(self.flags(behind) & (COMMA | STOP | SEMI | DASH))
+        return not self.flags(ahead) & COMMA and (ended or self.kind(behind) in (")", "stars", "and"))
 
     def remain(self) -> Phrase:
         """`rest 80`, `rem 64 sts`."""
@@ -340,6 +376,7 @@ def _with_before(reader: NumberReader) -> bool:
     )
 
 
+_SAYS_HOW_MANY: Final = ("takes", "makes", "is", "are", "takes about")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""

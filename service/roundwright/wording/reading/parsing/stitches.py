@@ -50,7 +50,11 @@ class StitchReader(MarkerReader):
 
     def told_of_all(self, craft: str, ahead: int) -> Phrase | None:
         """`knit every 7th and 8th st together`, `knit all sts 2 and 2 together`: the whole round told at once."""
+        if self.token(ahead).text == "always":
+            ahead = self.skip(ahead + 1)
         kind = self.kind(ahead)
+        if kind == "ordinal" and (position := self.position(craft, ahead - 1)):
+            return position
         if kind == "these":
             return self.these(craft, ahead)
         if kind == "each" and (position := self.position(craft, ahead)):
@@ -308,7 +312,7 @@ class StitchReader(MarkerReader):
     def is_between_stitches(self) -> bool:
         """Whether `dec` or `inc` stands where a stitch does: `*k8, dec; rep from *`."""
         before = self.tokens[self.place - 1] if self.place else None
-        if self.token().text not in ("dec", "inc") or before is None:
+        if self.token().text not in ("dec", "inc", "narrow", "decrease", "increase") or before is None:
             return False
         opens = before.kind in ("stars", "(") or bool(self.flags(0) & COMMA and before.kind in _COUNTED)
         closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl")
