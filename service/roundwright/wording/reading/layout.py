@@ -230,6 +230,9 @@ def _names_size(lines: Lines) -> bool:
         return lines.token(1).text in lines.names and lines.kind(2) == ")"
     if lines.token().text not in lines.names:
         return False
+    parted = lines.flags(0) & (STOP | SEMI | COMMA | DASH | COLON)
+    if not parted and lines.tokens[lines.place - 1].kind not in ("stars", ")"):
+        return False
     return any(
         lines.kind(ahead) == "stars" or bool(lines.flags(ahead) & COLON)
         for ahead in (1, 2)

@@ -307,6 +307,8 @@ class NumberReader(TimesReader):
         if kind in ("knit", "purl") and self.ends_stitch(ahead):
             start, end, flags = self.take(ahead + 1)
             return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end))
+        if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
+            return self.only_words(self.skip(ahead + 1) + 1)
         repeated = any(
             self.tokens[back].kind == "repeat" for back in range(max(0, self.place - 2), self.place)
         )
