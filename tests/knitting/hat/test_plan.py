@@ -169,3 +169,25 @@ def test_the_class_example_is_a_request_that_works() -> None:
     body = json.loads((Path(__file__).parents[3] / "examples" / "requests" / "class-hats.json").read_text())
     for size in hats(**body)["sizes"]:
         assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
+
+
+@pytest.mark.parametrize("place", [1, 4])
+def test_a_single_size_is_worked_as_it_is_beside_the_others(place):
+    """A knitter who makes one size of the class's hat gets its rounds, and a pattern without brackets of sizes."""
+    asked = {"sizes": [*BABIES, {"adult": "man", "makers": 2}], "crown": {"style": "wedge"}}
+    whole, alone = hats(**asked), hats(**asked, only_size=place)
+
+    assert [whole["sizes"][place - 1]["crown"]["rounds"]] == [
+        plan["crown"]["rounds"] for plan in alone["sizes"]
+    ]
+    assert whole["sizes"][place - 1]["label"] in alone["pattern"]
+    assert " only)" not in alone["pattern"]
+    assert 1 == len(alone["order"]["lines"])
+
+
+def test_a_size_that_is_not_there_cannot_be_made_alone():
+    """A place beyond the last size is refused, with the last as the nearest."""
+    with pytest.raises(Impossible) as refused:
+        hats(sizes=BABIES, only_size=5)
+
+    assert ("#/only_size", "4") == (refused.value.pointer, refused.value.nearest)

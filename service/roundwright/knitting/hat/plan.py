@@ -1,6 +1,6 @@
 """Plan of a hat in all its sizes: cast-on, needles, brim, body, crown, yarn and the written pattern."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
@@ -112,7 +112,10 @@ class HatPlan(Struct, frozen=True, kw_only=True):
 class HatsAnswer(Struct, frozen=True, kw_only=True):
     """A hat in all its sizes."""
 
-    sizes: Annotated[tuple[HatPlan, ...], Meta(description="Each size, in the order of the request.")]
+    sizes: Annotated[
+        tuple[HatPlan, ...],
+        Meta(description="Each size, in the order of the request; a single one with `only_size`."),
+    ]
     pattern: Annotated[str, Meta(description="The written pattern for all sizes together.")]
     order: Annotated[YarnOrder, Meta(description="Yarn for everyone.")]
     order_instead: Annotated[
@@ -140,8 +143,9 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     request = with_defaults(request, "#")
     fabric = fabric_of(request.gauge, request.yarn)
     other = None if request.other_yarn is None else in_other_yarn(fabric, request.other_yarn, "#/other_yarn")
+    places = _places(request, "#")
     sizes = tuple(_work_sizes(request, "#"))
-    plans = tuple(_plan(request, index, worked, fabric) for index, worked in enumerate(sizes))
+    plans = tuple(_plan(request, index, worked, fabric) for index, worked in zip(places, sizes, strict=True))
     due = _cautions(worked.head for worked in sizes)
     works = tuple(_hat_work(worked) for worked in sizes)
     order = class_order(works, fabric, request.units, request.margin_percent)
@@ -209,7 +213,7 @@ class _WorkedSize(NamedTuple):
 def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
     """Every size worked out. Raises `Impossible` for more stitches in all than one request may have."""
     around = 0
-    for index in range(len(request.sizes)):
+    for index in _places(request, at):
         worked = _work_size(request, index, at)
         around += max(worked.cast_on.stitches, worked.crown.stitches)
         if around > MOST_STITCHES_IN_ALL_SIZES:
@@ -219,6 +223,19 @@ def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
                 nearest=f"the first {index} of the sizes in one request, the others in another",
             )
         yield worked
+
+
+def _places(request: HatRequest, at: str) -> Sequence[int]:
+    """The sizes to work out, as indexes from 0. Raises `Impossible` for a size that the request has not."""
+    if request.only_size is None:
+        return range(len(request.sizes))
+    if request.only_size > len(request.sizes):
+        raise Impossible(
+            f"There is no size {request.only_size}: this hat has {len(request.sizes)}.",
+            pointer=f"{at}/only_size",
+            nearest=str(len(request.sizes)),
+        )
+    return (request.only_size - 1,)
 
 
 def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:

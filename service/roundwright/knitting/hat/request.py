@@ -133,6 +133,13 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         tuple[HatSize, ...],
         Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
     ]
+    only_size: Annotated[
+        Annotated[int, Meta(ge=1, le=MOST_SIZES)] | None,
+        Meta(
+            description="Place of a size in `sizes`, from 1: pattern, handout and yarn are for the knitter who makes "
+            "that size alone, worked as it is beside the others. Left out: all sizes."
+        ),
+    ] = None
     ease: HatEase = USUAL_EASE
     yarn: Annotated[
         Yarn | None, Meta(description="The yarn; without it the answer has lengths, but no balls.")

@@ -23,6 +23,7 @@ from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.wording.writing.pattern import Section, one_line, sections
 from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.printed_quantities import printed_lengths
+from roundwright.wording.writing.round_lines import Wording, skipped_numbers
 
 MAX_CROWN_ROUNDS: Final = 400
 """Rounds of all crowns together: twelve sizes in sock yarn have fewer, and each round adds to the time of a PDF."""
@@ -62,7 +63,7 @@ class StraightPart(NamedTuple):
 
 
 class CrownRound(Struct, frozen=True):
-    """A round of the crown of one size, to tick off."""
+    """A round of the crown of one size, to tick off, with its number in the pattern."""
 
     number: int
     work: str
@@ -136,15 +137,17 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
             pointer="#/sizes",
             nearest=f"{_sizes_that_fit(plans)}, and the others on a handout of their own",
         )
-    beginner = request.wording == "beginner"
+    wording = Wording(request)
+    skipped = skipped_numbers(plans, wording)
     return Handout(
         name=one_line(request.name) or "A hat in the round",
         paper=request.paper or ("letter" if request.units == "imperial" else "a4"),
-        word="Round" if beginner else "Rnd",
+        word="Round" if wording.beginner else "Rnd",
         sections=tuple(_in_single_lines(section) for section in sections(request, plans, answer.cautions)),
         shopping=_shopping(answer.order),
         sheets=tuple(
-            _size_sheet(plan, number, beginner=beginner) for number, plan in enumerate(plans, start=1)
+            _size_sheet(plan, number, skipped[number - 1], beginner=wording.beginner)
+            for number, plan in enumerate(plans, start=1)
         ),
         pictures=pictures,
     )
@@ -191,7 +194,7 @@ def needle_headings(sheet: SizeSheet) -> tuple[str, ...]:
     return tuple(f"N{number}" for number in range(1, len(sheet.needles) + 1))
 
 
-def _size_sheet(plan: HatPlan, number: int, *, beginner: bool) -> SizeSheet:
+def _size_sheet(plan: HatPlan, number: int, skipped: int, *, beginner: bool) -> SizeSheet:
     parts = [part for part in _apart(plan.brim, plan.body) if part.rounds]
     edge_to_crown = printed_lengths([plan.measurements.edge_to_crown])
     return SizeSheet(
@@ -203,7 +206,7 @@ def _size_sheet(plan: HatPlan, number: int, *, beginner: bool) -> SizeSheet:
             _straight_part(part, edge_to_crown if part is parts[-1] else "", beginner=beginner)
             for part in parts
         ),
-        crown=tuple(_crown_round(round, beginner=beginner) for round in plan.crown.rounds),
+        crown=tuple(_crown_round(round, skipped, beginner=beginner) for round in plan.crown.rounds),
     )
 
 
@@ -230,10 +233,10 @@ def _straight_part(part: HatPart, until: str, *, beginner: bool) -> StraightPart
     )
 
 
-def _crown_round(round: Round, *, beginner: bool) -> CrownRound:
+def _crown_round(round: Round, skipped: int, *, beginner: bool) -> CrownRound:
     slides = [f"{move.stitches} from N{move.needle} to N{move.needle + 1}" for move in round.moves]
     return CrownRound(
-        number=round.number,
+        number=round.number + skipped,
         work=_work_text(round, beginner=beginner),
         count=round.after,
         needles=round.needles or (),

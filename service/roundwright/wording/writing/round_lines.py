@@ -135,12 +135,19 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> list[Line]:
     Rounds are numbered from the start of each size, or from that of the size with the most rounds, where the others
     join in: whichever takes fewer lines.
     """
+    return _shortest_crown(plans, wording)[1]
+
+
+def skipped_numbers(plans: Sequence[HatPlan], wording: Wording) -> Sequence[int]:
+    """How many numbers of the pattern's crown stand before the first round of each size."""
+    return _shortest_crown(plans, wording)[0]
+
+
+def _shortest_crown(plans: Sequence[HatPlan], wording: Wording) -> tuple[Sequence[int], list[Line]]:
     rounds = [len(plan.crown.rounds) for plan in plans]
-    alike_at_the_end = [max(rounds) - number for number in rounds]
-    from_each_start = list(_numbered_crown(plans, [0] * len(plans), wording))
-    if not any(alike_at_the_end):
-        return from_each_start
-    return min(from_each_start, list(_numbered_crown(plans, alike_at_the_end, wording)), key=len)
+    ways = {(0,) * len(plans), tuple(max(rounds) - number for number in rounds)}
+    written = [(skipped, list(_numbered_crown(plans, skipped, wording))) for skipped in sorted(ways)]
+    return min(written, key=lambda way: len(way[1]))
 
 
 def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: Wording) -> Iterator[Line]:
