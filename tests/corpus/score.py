@@ -6,7 +6,8 @@
 
 A right text is read when no error is found and every count and the number of rounds come out; otherwise it is
 unreadable (which is said), a false alarm (called wrong) or misread (nothing is said, and the counts are others). A
-fault is found when an error stands on its line, in its size.
+fault is found when an error stands on its line, in its size; a repair is as meant when its line, or the whole text
+repaired, is that without the fault.
 """
 
 import json
@@ -82,7 +83,8 @@ def judged_faults(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:
         yield "faults", what, item, reading
         if found:
             offered = {" ".join(each.repair.split()) for each in found if each.repair}
-            meant = "as meant" if _meant(item) in offered else "other" if offered else "none"
+            whole = " ".join((reading.repaired or "").split()) == " ".join(item["meant"].split())
+            meant = "as meant" if whole or _meant(item) in offered else "other" if offered else "none"
             yield "repairs", meant, item, reading
 
 

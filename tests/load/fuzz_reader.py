@@ -1,6 +1,7 @@
 """Proofread a great many texts, and see that each is answered, as described, and in time.
 
     python tests/load/fuzz_reader.py --inputs 1000000
+    python tests/load/fuzz_reader.py --short --seconds 3600           (a few words each: many more of them)
     python tests/load/fuzz_reader.py --coverage --inputs 1000000      (guided by coverage; needs atheris)
 
 Texts are words of patterns thrown together, written hats with bytes changed, and unreadable signs; some are as long as
@@ -8,6 +9,7 @@ allowed and made to be slow. Prints how many there were, how many crashed, and t
 """
 
 import argparse
+import math
 import random
 import sys
 import time
@@ -70,6 +72,21 @@ def hats(chance: random.Random) -> str:
             return hat.hats(msgspec.convert(asked, hat_request.HatRequest), write.pattern).pattern
         asked["crown"] = {"style": "quick"}
         asked["brim"] = {"kind": "rolled"}
+
+
+def short_texts(chance: random.Random) -> Iterator[str]:
+    """Short texts without end: a few words, a line of a hat with something changed, or signs."""
+    lines = [line for _ in range(200) for line in hats(chance).split("\n") if "nd" in line and len(line) < 80]
+    while True:
+        kind = chance.random()
+        if kind < 0.6:
+            yield " ".join(chance.choices(WORDS, k=chance.randint(1, 8)))
+        elif kind < 0.9:
+            yield changed(chance, chance.choice(lines))
+        else:
+            yield "".join(
+                chr(chance.choice((chance.randint(32, 126), chance.randint(0, 0xD7FF)))) for _ in range(20)
+            )
 
 
 def texts(chance: random.Random) -> Iterator[str]:
@@ -169,14 +186,15 @@ def say(line: str) -> None:
     sys.stdout.flush()
 
 
-def by_chance(inputs: int, seed: int) -> int:
-    """Read so many random texts; the number of crashes."""
+def by_chance(inputs: int, seed: int, seconds: float, *, short: bool) -> int:
+    """Read so many random texts, for no longer than so long; the number of crashes."""
     chance = random.Random(seed)
+    made = short_texts(chance) if short else texts(chance)
     crashes = slow = 0
     worst: list[tuple[float, str]] = []
     begun = time.perf_counter()
-    for number, text in zip(range(1, inputs + 1), texts(chance), strict=False):
-        cast_on = sizes(chance)
+    for number, text in zip(range(1, inputs + 1), made, strict=False):
+        cast_on = sizes(chance)[: 2 if short else None]
         try:
             took = answer(text, cast_on, checked=number % _CHECKED == 0)
             for _ in range(
@@ -194,11 +212,14 @@ def by_chance(inputs: int, seed: int) -> int:
             worst = sorted([*worst, (took, f"{cast_on} {text[:160]!r} ({len(text)} signs)")], reverse=True)[
                 :5
             ]
-        if number % 20_000 == 0 or number == inputs:
+        late = time.perf_counter() - begun > seconds
+        if number % 20_000 == 0 or number == inputs or late:
             say(
                 f"{number:>9,} texts, {crashes} crashes, {slow} over {LIMIT_MS:.0f} ms, slowest {worst[0][0]:.1f} ms, "
                 f"{(time.perf_counter() - begun) / number * 1e3:.2f} ms each",
             )
+        if late:
+            break
     for took, text in worst:
         say(f"{took:8.1f} ms  {text}")
     return crashes
@@ -228,13 +249,15 @@ def main() -> None:
         description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
     )
     parser.add_argument("--inputs", type=int, default=20_000, help="how many texts (default 20,000)")
+    parser.add_argument("--seconds", type=float, default=math.inf, help="no longer than so long")
+    parser.add_argument("--short", action="store_true", help="short texts only")
     parser.add_argument("--seed", type=int, default=1, help="of the chance (default 1)")
     parser.add_argument("--coverage", action="store_true", help="guided by coverage, with atheris")
     arguments = parser.parse_args()
     if arguments.coverage:
         by_coverage(arguments.inputs, arguments.seed)
     else:
-        sys.exit(by_chance(arguments.inputs, arguments.seed) > 0)
+        sys.exit(by_chance(arguments.inputs, arguments.seed, arguments.seconds, short=arguments.short) > 0)
 
 
 if __name__ == "__main__":

@@ -112,6 +112,17 @@ class Edits:
             Remaining(line=finding.line, code=finding.code, size=finding.size) for finding in findings
         )[:MOST_FINDINGS]
 
+    def together(self, edits: tuple[Edit, ...]) -> str | None:
+        """The text with several edits made; with the one that leaves least, where together they leave as much."""
+        text = text_with(self.explained.original, edits)
+        if len(edits) < 2 or 2 * self.explained.search.budget.spent > MOST_STEPS_REREAD:
+            return text if edits else None
+        left = self.findings_of(text, self.explained.cast_on)
+        best = min(edits, key=errors_left)
+        if sum(finding.severity == "error" for finding in left) < errors_left(best):
+            return text
+        return text_with(self.explained.original, (best,))
+
 
 def errors_left(edit: Edit) -> int:
     """How many errors there are with an edit; none is known of where the text was not read again."""
@@ -130,18 +141,27 @@ def line_with(explained: Explained, edit: Edit) -> str:
     return (before + edit.replacement + behind).rstrip(" ")
 
 
-def repaired(explained: Explained, findings: Iterable[Finding]) -> str | None:
-    """The text with the best edit of each finding made; of edits that overlap, the first. None without any.
+def repaired(explained: Explained, findings: Iterable[Finding]) -> tuple[Edit, ...]:
+    """The edits with which the whole text is repaired: the best of each finding, of edits that overlap the first.
 
-    Where another cast-on mends everything, and the lines would need several edits, that is made alone.
+    Where one edit mends everything, that is made alone: what is called wrong elsewhere came of it.
     """
     first = [(finding.code, finding.edits[0]) for finding in findings if finding.edits]
     casts = [edit for code, edit in first if code == "cast_on_differs" and not errors_left(edit)]
     lines = list(dict.fromkeys(edit for code, edit in first if code != "cast_on_differs"))
-    chosen = casts if casts and len(lines) != 1 else lines
-    text, before = explained.original, len(explained.original) + 1
+    alone = [edit for edit in lines if edit.leaves is not None and not errors_left(edit)]
+    chosen = alone[:1] or (casts if casts and len(lines) != 1 else lines)
+    made: list[Edit] = []
+    before = len(explained.original) + 1
     for edit in sorted(chosen, key=lambda edit: edit.start.offset, reverse=True):
         if edit.end.offset <= before:
-            text = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
+            made.append(edit)
             before = edit.start.offset
-    return text if chosen else None
+    return tuple(reversed(made))
+
+
+def text_with(text: str, edits: tuple[Edit, ...]) -> str:
+    """The text with edits made, which are in the order of their places."""
+    for edit in reversed(edits):
+        text = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
+    return text

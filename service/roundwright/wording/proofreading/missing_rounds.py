@@ -38,7 +38,8 @@ def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:
     """The lines around that stand for one round, by its number."""
     segments, text = doubtful.search.segments, doubtful.text
     lines: dict[int, str] = {}
-    for place in range(max(0, doubtful.place - 12), min(len(segments), doubtful.place + 12)):
+    near = range(max(0, doubtful.place - 12), min(len(segments), doubtful.place + 12))
+    for place in sorted(near, key=lambda place: abs(place - doubtful.place)):
         numbers = label_numbers(segments[place].label, 0)
         if len(numbers) != 1:
             continue
@@ -66,6 +67,11 @@ def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
         line = between(lines[at], at, lines[other], other, number)
         if line is not None:
             candidates.setdefault(line)
+    for at, other in pairs:
+        first, second = relabelled(lines[at], at, number), relabelled(lines[other], other, number)
+        line = between(first, 0, second, 2, 1) if first and second and at < number < other else None
+        if line is not None and line != first:
+            candidates.setdefault(line)
     for at in near:
         line = relabelled(lines[at], at, number)
         if line is not None and not any(sign.isdigit() for sign in line.replace(str(number), "", 1)):
@@ -82,16 +88,21 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
     start, end = _bounds(text, doubtful.segment.start)
     line, stop = text[start:end], start
     between_them: list[str] = []
+    starts: list[int] = []
     for _ in range(MOST_AWAY):
         if not stop:
             return
         begin, finish = _bounds(text, stop - 1)
         middle = between(text[begin:finish], 0, line, 2, 1)
         if middle is not None and middle != line:
+            if len(starts) > 1:  # plain rounds on both sides of it are there already
+                at = starts[(len(starts) - 1) // 2]
+                yield (Edit(at, at, f"{middle}\n", SKIPPED),)
             lines = [middle, *reversed(between_them)]
             yield (Edit(start, start, "".join(f"{row}\n" for row in lines), SKIPPED),)
             return
         between_them.append(text[begin:finish])
+        starts.append(begin)
         stop = begin
 
 

@@ -100,8 +100,11 @@ def counts(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         yield (doubtful.edit(printed.number, values),)
 
 
-def until(doubtful: Doubtful, number: Number) -> Iterator[Edits]:
-    """Another count that rounds are worked to."""
+def until(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
+    """Another count that rounds are worked to, or another number of times that they are worked again."""
+    number = candidate.until or (candidate.times.number if candidate.times is not None else None)
+    if number is None or number.start < 0:
+        return
     for by in (1, -1, 2, -2, 3, -3):
         values = {lane.column: (number.of(lane.column) or 0) + by for lane in doubtful.state.lanes}
         if all(value > 0 for value in values.values()):

@@ -108,11 +108,11 @@ class Repairs:
         None where the line does not come out, or where more is left than `most`.
         """
         first, last = doubtful.first, doubtful.last
-        states = self.search.before.get(first)
-        if not states:
-            return None
         all_segments = self.search.segments
         start = min(all_segments[first].start, *(edit.start for edit in edits))
+        while first and all_segments[first - 1].start >= start:
+            first -= 1
+        states = self.search.states_before(first)
         end = max(all_segments[last].end, *(edit.end for edit in edits))
         line = rewritten(self.text, start, end, edits)
         self.budget.spend(STEPS_FOR_EDIT + len(line) // 2)
@@ -140,12 +140,14 @@ class Repairs:
             if search.states[0].cost - states[0].cost > most:
                 return None
         state = search.states[0]
+        if len(made) == last + 1 - first:
+            first, stop = doubtful.place, doubtful.place + 1
         return state.cost - states[0].cost + unlike(state.lanes, first, stop)
 
 
 def tried(doubtful: Doubtful) -> Iterator[Edits]:
     """The edits that are tried, the smallest first."""
-    codes, chosen = doubtful.codes, doubtful.chosen
+    codes = doubtful.codes
     if "cast_on_differs" in codes:
         yield from _cast_on_asked_for(doubtful)
         return
@@ -159,16 +161,23 @@ def tried(doubtful: Doubtful) -> Iterator[Edits]:
             return
     yield from missing_rounds.twice(doubtful)
     yield from missing_rounds.skipped(doubtful)
+    yield from _in_the_line(doubtful)
+
+
+def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
+    """Edits of the line itself."""
+    codes, chosen = doubtful.codes, doubtful.chosen
     if codes & {"bracket", "no_star", "not_understood", "unknown_word"}:
         yield from word_edits.lists(doubtful)
         yield from word_edits.brackets(doubtful)
         yield from word_edits.words(doubtful)
-    if chosen is not None and chosen.kind in ("loop", "continue") and chosen.until is not None:
-        yield from number_edits.until(doubtful, chosen.until)
+    if chosen is not None and chosen.kind in ("loop", "continue"):
+        yield from number_edits.until(doubtful, chosen)
     for candidate in doubtful.trees:
         yield from number_edits.numbers(doubtful, candidate)
     for candidate in doubtful.trees[:1]:
         yield from number_edits.counts(doubtful, candidate)
+    for candidate in doubtful.trees:
         yield from word_edits.swaps(doubtful, candidate)
     yield from word_edits.put_in(doubtful)
     yield from word_edits.left_out(doubtful)

@@ -54,13 +54,11 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         spelling = doubtful.text[node.start : node.end]
         if other and spelling[:6].count(other[0]) == 1:
             nodes = _with_stitch(candidate.nodes, node.start, other[2])
-            if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.state.lanes):
+            if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
                 yield (Edit(node.start, node.end, spelling.replace(other[0], other[1], 1), 1.1),)
         for name in names:
             nodes = _with_stitch(candidate.nodes, node.start, name)
-            if name != node.name and all(
-                doubtful.fits(nodes, lane, candidate) for lane in doubtful.state.lanes
-            ):
+            if name != node.name and all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
                 new = spellings.get(name, name)
                 size = OTHER_STITCH + (0.0 if name in spellings else NEW_STITCH)
                 size += 0.04 * abs(len(new) - len(spelling))

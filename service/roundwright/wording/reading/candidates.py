@@ -15,6 +15,7 @@ from roundwright.wording.reading.loops import continuations, loop_ways, marker_w
 from roundwright.wording.reading.phrases import (
     BeginAt,
     Count,
+    Said,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
@@ -22,6 +23,8 @@ from roundwright.wording.reading.sequences import rounds_in_turn
 from roundwright.wording.reading.telling import introduces, likeness, tells_of_all, tells_outcome
 from roundwright.wording.reading.tree import Stated
 
+MOST_SPOKEN: Final = 2
+"""Words of a sentence that says no more than a count."""
 GOES_ON: Final = "How far this goes on is not read."
 
 
@@ -43,7 +46,8 @@ def candidates(segment: Segment) -> list[Candidate]:
     if not options and seen.counts and label is None:
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
         alone = len(phrases) == 1 and isinstance(phrases[0], Count)
-        prose_cost = 6.0 if alone else 1.0 + 3.0 * sure
+        behind = not segment.alone and sure and _only_counts(seen)
+        prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * sure
         return [Candidate("count", 0.1, stated=stated), Candidate("prose", prose_cost)]
     if _goes_on(seen):
         unread = ("not_understood", GOES_ON, segment.start)
@@ -57,6 +61,12 @@ def candidates(segment: Segment) -> list[Candidate]:
 
 
 _cost: Final = attrgetter("cost")
+_TOLD: Final = (Said, Count)
+
+
+def _only_counts(seen: Seen) -> bool:
+    """Whether a sentence says no more than a count: `This leaves 12 (20) stitches.`."""
+    return seen.spoken_words <= MOST_SPOKEN and all(isinstance(phrase, _TOLD) for phrase in seen.order)
 
 
 def _goes_on(seen: Seen) -> bool:

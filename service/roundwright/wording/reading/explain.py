@@ -334,7 +334,7 @@ class _Application:
                 self.cost += WRONG + 1
             self.wrong += 1
             stated = work.printed_count()
-            counts = (stated if stated is not None else work.before,)
+            counts = (stated,) if stated is not None else (work.before, *work.expected())
         for fault, extra in work.notes:
             if not self.known(fault):
                 self.fault(fault)

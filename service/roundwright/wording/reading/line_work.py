@@ -214,14 +214,20 @@ class LineWork:
             counts = [stated]
         else:
             counts = [worked.left + over if over > 0 else count]
-            last = last_shaping(self.lane.chain)
-            if last is not None and worked.left != worked.used:
-                counts.insert(0, count + last.after - last.before)
+            if worked.left != worked.used:
+                counts[:0] = self.expected()
+                if worked.used and worked.left * count % worked.used == 0:
+                    counts.append(worked.left * count // worked.used)  # worked another number of times
         code = "left_over" if over > 0 else "runs_out"
         start = fault_start(self.segment, self.candidate.nodes)
         fault = Fault(code, self.place, start, self.lane.size, count, worked.used, worked.left, stated)
         possible = tuple(dict.fromkeys(count for count in counts if 0 < count <= MOST_STITCHES))
         return FaultyError(fault, possible or (count,), WRONG)
+
+    def expected(self) -> list[int]:
+        """The count that is left if as many stitches are worked together as in the last round that shaped."""
+        last = last_shaping(self.lane.chain)
+        return [self.lane.count + last.after - last.before] if last is not None else []
 
     def check(self) -> None:
         """Whether the printed counts are those worked."""

@@ -129,6 +129,8 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
             plain = min(work.candidate.step - 1, MOST_ROUNDS)
             rounds[-1:-1] = [Done(_ANY, _PLAIN, work.place)] * plain
     rounds.extend([Done(_ANY, _PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
+    if not rounds:
+        raise _no_such_round(work, "Which rounds are worked again is not said.")
     return tuple(rounds)
 
 

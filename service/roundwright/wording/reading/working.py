@@ -227,9 +227,13 @@ class Worker:
         """How many stitches are not to be used by something that goes on."""
         if fill.leave is None:
             return self.behind(rest)
-        if fill.marker:
-            return max(self.behind(rest), self.value(fill.leave))
-        return self.value(fill.leave)
+        if not fill.marker:
+            return self.value(fill.leave)
+        leave, behind = self.value(fill.leave), self.behind(rest)
+        if leave and behind > leave and not any(map(_is_centred, rest)):
+            message = f"This works {behind} stitches of the {leave} before the marker."
+            raise UnclearError("runs_out", message, fill.start)
+        return max(behind, leave)
 
     def behind(self, rest: Nodes) -> int:
         """What the rest of a line uses, where that is fixed."""
@@ -366,6 +370,11 @@ def fits_any_count(nodes: Nodes, column: int = 0) -> bool:
             except UnclearError:
                 return False
     return False
+
+
+def _is_centred(node: Node) -> bool:
+    """Whether it is worked over the marker: a double decrease, or a marked stitch that is worked itself."""
+    return isinstance(node, Stitch) and node.name in ("cdd", "sk2p", "k", "p", "sl")
 
 
 _FILLS: Final = (Fill, Evenly)
