@@ -217,8 +217,9 @@ EASES = st.one_of(
             kind=st.sampled_from(["rolled", "ribbed", "garter", "folded"]),
             length=st.none() | LENGTHS,
             rib=st.builds(Rib, st.integers(1, 12), st.integers(1, 12)),
+            gauge=st.none() | GAUGES,
         ),
-        body=st.builds(Body, length=st.none() | LENGTHS),
+        body=st.builds(Body, length=st.none() | LENGTHS, gauge=st.none() | GAUGES),
         crown=st.builds(CrownShape, **SHAPES),
         units=UNITS,
     )

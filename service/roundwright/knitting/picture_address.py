@@ -65,13 +65,16 @@ def difference_of(text: str | None) -> Difference | None:
     return None if text is None else Difference(*_value_and_unit(text))
 
 
-def gauge_of(stitches: float | None, rows: float | None, over: str) -> Gauge | None:
-    """The gauge of three parameters, None without stitches. Raises `Impossible` for rows alone."""
+def gauge_of(stitches: float | None, rows: float | None, over: str, name: str = "gauge") -> Gauge | None:
+    """The gauge of three parameters whose names begin with `name`, None without stitches.
+
+    Raises `Impossible` for rows alone.
+    """
     if stitches is None and rows is not None:
         raise Impossible(
             "A gauge of rows alone tells no width.",
-            pointer="#/gauge_stitches",
-            nearest="gauge_stitches beside gauge_rows",
+            pointer=f"#/{name}_stitches",
+            nearest=f"{name}_stitches beside {name}_rows",
         )
     if stitches is None:
         return None
@@ -111,14 +114,14 @@ def length_text(length: Length | Difference | None) -> str | None:
     return f"{decimal}{length.unit}"
 
 
-def gauge_parameters(gauge: Gauge | None) -> Parameters:
+def gauge_parameters(gauge: Gauge | None, name: str = "gauge") -> Parameters:
     """The parameters that `gauge_of` reads."""
     if gauge is None:
         return {}
     return {
-        "gauge_stitches": gauge.stitches,
-        "gauge_rows": gauge.rows,
-        "gauge_over": length_text(gauge.over),
+        f"{name}_stitches": gauge.stitches,
+        f"{name}_rows": gauge.rows,
+        f"{name}_over": length_text(gauge.over),
     }
 
 

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
 from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
+from roundwright.knitting.hat.part_gauge import body_gauge, brim_gauge
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.needles.best_split import NeedleSplit, best_splits
 from roundwright.knitting.needles.boundaries import boundary_paths
@@ -50,8 +51,10 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     """
     fullness = request.body_of(index).fullness or 0.0
     rib, of_crown = request.brim.repeat, crown_multiple(request.crown)
-    counts = None if fullness else _one_count(request, wearer, rib, of_crown, at)
-    counts = counts or _two_counts(request, wearer, Multiple(of_crown), fullness, at)
+    # Stitches of the body to the width of one of the brim.
+    ratio = brim_gauge(request, at).width_mm / body_gauge(request, index, at).width_mm
+    counts = None if fullness else _one_count(request, wearer, rib, of_crown, ratio=ratio, at=at)
+    counts = counts or _two_counts(request, wearer, Multiple(of_crown), (1 + fullness / 100) * ratio, at)
     most = max(counts.cast_on.stitches, counts.body)
     if most > MOST_CROWN_STITCHES:
         raise Impossible(
@@ -62,23 +65,25 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     return counts
 
 
-def _one_count(request: HatRequest, wearer: Head, rib: int, of_crown: int, at: str) -> HatCounts | None:
+def _one_count(
+    request: HatRequest, wearer: Head, rib: int, of_crown: int, *, ratio: float, at: str
+) -> HatCounts | None:
     """One count for both; None where two come nearer."""
     common = Multiple(lcm(rib, of_crown))
-    if rib > 1:
+    if rib > 1 or ratio != 1:
         exact = _cast_on(request, wearer, Multiple(rib), at).exact
         count = nearest_count(exact, common, FEWEST_STITCHES)
-        if abs(count - exact) > max(rib, of_crown) / 2:
+        if max(abs(count - exact), abs(count - exact * ratio)) > max(rib, of_crown) / 2:
             return None
     cast_on = _cast_on(request, wearer, common, at)
     return HatCounts(cast_on, cast_on.stitches)
 
 
-def _two_counts(request: HatRequest, wearer: Head, of_crown: Multiple, fullness: float, at: str) -> HatCounts:
-    """The nearest count for each."""
+def _two_counts(request: HatRequest, wearer: Head, of_crown: Multiple, times: float, at: str) -> HatCounts:
+    """The nearest count for each; the body has so many `times` the stitches of the brim."""
     of_brim = Multiple(request.brim.repeat) if request.brim.is_ribbed else of_crown
     cast_on = _cast_on(request, wearer, of_brim, at)
-    exact = cast_on.exact * (1 + fullness / 100)
+    exact = cast_on.exact * times
     body = nearest_count(exact, of_crown, FEWEST_STITCHES)
     if body > cast_on.stitches:  # one round makes at most two of each stitch
         body = max(min(body, 2 * cast_on.stitches // of_crown.of * of_crown.of), of_crown.of)
@@ -93,7 +98,8 @@ def _two_counts(request: HatRequest, wearer: Head, of_crown: Multiple, fullness:
 
 
 def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> CastOnAnswer:
-    return work_cast_on(wearer, request.ease, request.gauge, multiple, request.units, pointer=at)
+    gauge = request.brim.gauge or request.gauge
+    return work_cast_on(wearer, request.ease, gauge, multiple, request.units, pointer=at)
 
 
 def _coarse(body: int, exact: float, cast_on: CastOnAnswer, at: str) -> tuple[Notice, ...]:

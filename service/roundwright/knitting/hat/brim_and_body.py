@@ -6,8 +6,9 @@ from msgspec import Meta, Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
+from roundwright.knitting.hat.part_gauge import body_gauge, brim_gauge
 from roundwright.knitting.hat.request import BRIM_SHARE, Brim, HatRequest
-from roundwright.knitting.quantities import Length, UnitSystem, length, mm, row_height_mm
+from roundwright.knitting.quantities import Length, UnitSystem, length, mm
 from roundwright.knitting.rounds.round import Repeat, Round, RoundKind, Steps, Work, plain
 from roundwright.knitting.rounds.work_round import work_round
 
@@ -65,7 +66,7 @@ def straight_rounds(
     `bridged` is whether the counts of brim and body differ. Raises `Impossible` for a body shorter than its brim and
     for a hat longer than any.
     """
-    row_mm = row_height_mm(request.gauge, f"{at}/gauge")
+    brim_row_mm, body_row_mm = brim_gauge(request, at).row_mm, body_gauge(request, index, at).row_mm
     brim = request.brim
     finished_mm = mm(brim.length) if brim.length else BRIM_SHARE[brim.kind] * depth_mm
     worked_mm = finished_mm * (2 if brim.kind == "folded" else 1)
@@ -73,20 +74,23 @@ def straight_rounds(
     _check_length(worked_mm, f"{at}/brim/length")
     body = request.body_of(index)
     adjust_in: PartKind | None = (body.adjust_in or "body") if bridged else None
-    brim_rounds = _brim_rounds(brim, worked_mm / row_mm, adjusted=adjust_in == "brim")
+    brim_rounds = _brim_rounds(brim, worked_mm / brim_row_mm, adjusted=adjust_in == "brim")
     fewest = 1 if adjust_in == "body" else 0
+    # Rounds of the body that the brim takes more than it would at the body's height.
+    brim_excess = brim_rounds * (1 - brim_row_mm / body_row_mm)
     if body.length is None:
-        straight = round((depth_mm - crown_mm + hidden_mm) / row_mm)
-        return StraightRounds(brim_rounds, max(fewest, straight - brim_rounds), hidden_mm, adjust_in)
+        straight_mm = depth_mm - crown_mm + hidden_mm
+        body_rounds = round(straight_mm / body_row_mm + brim_excess) - brim_rounds
+        return StraightRounds(brim_rounds, max(fewest, body_rounds), hidden_mm, adjust_in)
     pointer = _length_pointer(request, index, at)
     _check_length(mm(body.length), pointer)
-    body_rounds = round(mm(body.length) / row_mm) - brim_rounds
+    body_rounds = round(mm(body.length) / body_row_mm + brim_excess) - brim_rounds
     if body_rounds < 0:
         raise Impossible(
             f"From the edge to the crown is {body.length.value:g} {body.length.unit}, but the brim alone takes "
-            f"{brim_rounds} rounds, {brim_rounds * row_mm / 10:.3g} cm.",
+            f"{brim_rounds} rounds, {brim_rounds * brim_row_mm / 10:.3g} cm.",
             pointer=pointer,
-            nearest=f"{brim_rounds * row_mm / 10:.3g} cm, or a shorter brim",
+            nearest=f"{brim_rounds * brim_row_mm / 10:.3g} cm, or a shorter brim",
         )
     return StraightRounds(brim_rounds, max(fewest, body_rounds), hidden_mm, adjust_in)
 

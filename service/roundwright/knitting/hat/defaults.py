@@ -10,8 +10,8 @@ from roundwright.knitting.crown.request import (
     style_of,
 )
 from roundwright.knitting.crown.styles import hat_sections
+from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.quantities import stitch_width_mm
 from roundwright.knitting.sizing.cast_on import hat_mm
 from roundwright.knitting.sizing.heads import head_of
 
@@ -27,10 +27,9 @@ def with_defaults(request: HatRequest, at: str) -> HatRequest:
         for_adults = any(head.youngest_months is None for head in heads)
         crown = replace(crown, style=USUAL_ADULT_STYLE if for_adults else USUAL_STYLE)
     if not style_of(crown).whole_sections and crown.sections is None:
-        width_mm = stitch_width_mm(request.gauge, f"{at}/gauge")
         fewest = min(
             hat_mm(head.mm, request.ease, f"{at}/ease")
-            / width_mm
+            / body_gauge(request, index, at).width_mm
             * (1 + (request.body_of(index).fullness or 0) / 100)
             for index, head in enumerate(heads)
         )

@@ -93,6 +93,11 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     rib_purl: Annotated[
         int, Meta(ge=1, le=LONGEST_RIB, description="Stitches purled in the rib. Default 1.")
     ] = 1
+    brim_gauge_stitches: Annotated[
+        GaugeCount | None, Meta(description="Stitches of a swatch of the brim. Left out: those of the hat.")
+    ] = None
+    brim_gauge_rows: GaugeRows = None
+    brim_gauge_over: GaugeOver = "10cm"
     body_length: Annotated[
         LengthText | None,
         Meta(description="Cast-on edge to the first round of the crown. Left out: to the usual depth."),
@@ -102,6 +107,11 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
         Meta(description="Percent more stitches in the body than in the brim. Left out: none."),
     ] = None
     body_adjust_in: Annotated[AdjustIn | None, Meta(description=ADJUST_IN)] = None
+    body_gauge_stitches: Annotated[
+        GaugeCount | None, Meta(description="Stitches of a swatch of the body. Left out: those of the hat.")
+    ] = None
+    body_gauge_rows: GaugeRows = None
+    body_gauge_over: GaugeOver = "10cm"
     units: Units = "metric"
     view: Annotated[
         HatView,
@@ -134,11 +144,17 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
                 kind=self.brim,
                 length=length_of(self.brim_length),
                 rib=Rib(knit=self.rib_knit, purl=self.rib_purl),
+                gauge=gauge_of(
+                    self.brim_gauge_stitches, self.brim_gauge_rows, self.brim_gauge_over, "brim_gauge"
+                ),
             ),
             body=Body(
                 length=length_of(self.body_length),
                 fullness=self.body_fullness,
                 adjust_in=self.body_adjust_in,
+                gauge=gauge_of(
+                    self.body_gauge_stitches, self.body_gauge_rows, self.body_gauge_over, "body_gauge"
+                ),
             ),
             crown=self.shape(),
             units=self.units,
@@ -174,9 +190,11 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
             "brim_length": length_text(brim.length),
             "rib_knit": brim.rib.knit,
             "rib_purl": brim.rib.purl,
+            **gauge_parameters(brim.gauge, "brim_gauge"),
             "body_length": length_text(body.length),
             "body_fullness": body.fullness,
             "body_adjust_in": body.adjust_in,
+            **gauge_parameters(body.gauge, "body_gauge"),
             **crown_parameters(request.crown, request.finish),
             "units": request.units,
             "view": view,

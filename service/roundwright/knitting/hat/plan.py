@@ -32,6 +32,7 @@ from roundwright.knitting.hat.brim_and_body import (
     straight_rounds,
 )
 from roundwright.knitting.hat.defaults import with_defaults
+from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
@@ -157,7 +158,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
         if other is None
         else class_order(works, other, request.units, request.margin_percent),
         cautions=due,
-        basis=_basis(sizes) if order.one_basket is None else (*_basis(sizes), BASKET_BASIS),
+        basis=_basis(request, sizes) if order.one_basket is None else (*_basis(request, sizes), BASKET_BASIS),
         warnings=(*_warnings(plans, sizes), *(other.warnings if other else ())),
     )
 
@@ -265,6 +266,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     depth_mm = depth(wearer.mm, mm(cast_on.circumference)).mm
     if request.crown.style == "cone":
         depth_mm += cone_beyond_head_mm(crown_mm, stitches * width_mm)
+    part_gauges = brim_gauge(request, at), body_gauge(request, index, at)
     straight = straight_rounds(request, index, depth_mm, crown_mm, at, bridged=bridged)
     split, adjust = crown.split, None
     if bridged:
@@ -272,8 +274,8 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         adjust = bridging_round(number, cast_on.stitches, stitches)
         if request.needles is not None:
             split, adjust, crown = on_needles(request, adjust, crown)
-    brim, body = _brim_and_body(request, straight, split, adjust, crown)
-    edge_mm = (straight.brim + straight.body) * row_mm
+    brim, body = _brim_and_body(request, part_gauges, straight, crown, split=split, adjust=adjust)
+    edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
     return _WorkedSize(
         size=size,
         head=wearer,
@@ -284,7 +286,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         measurements=HatMeasurements(
             head=cast_on.head.circumference,
             circumference=cast_on.circumference,
-            body_circumference=length(stitches * width_mm, units),
+            body_circumference=length(stitches * part_gauges[1].width_mm, units),
             depth=length(edge_mm + crown_mm - straight.hidden_mm, units),
             edge_to_crown=length(edge_mm, units),
             crown_depth=length(crown_mm, units) if crown_mm else None,
@@ -297,18 +299,20 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
 
 def _brim_and_body(
     request: HatRequest,
+    part_gauges: tuple[PartGauge, PartGauge],
     straight: StraightRounds,
+    crown: CrownAnswer,
+    *,
     split: NeedleSplit | None,
     adjust: Round | None,
-    crown: CrownAnswer,
 ) -> tuple[HatPart, HatPart]:
     """The brim on the stitches cast on, the body on those of the crown, the round between in one of them."""
-    row_mm, units = row_height_mm(request.gauge), request.units
+    (brim_row_mm, body_row_mm), units = (gauge.row_mm for gauge in part_gauges), request.units
     cast_on = crown.stitches if adjust is None else adjust.before
     before = None if split is None else split.split
     after = None if crown.split is None else crown.split.split
-    brim = straight_part("brim", brim_lines(request.brim, cast_on, before), straight.brim, row_mm, units)
-    body = straight_part("body", body_lines(crown.stitches, after), straight.body, row_mm, units)
+    brim = straight_part("brim", brim_lines(request.brim, cast_on, before), straight.brim, brim_row_mm, units)
+    body = straight_part("body", body_lines(crown.stitches, after), straight.body, body_row_mm, units)
     if straight.adjust_in == "brim":
         return replace(brim, adjust=adjust), body
     return brim, replace(body, adjust=adjust)
@@ -389,9 +393,9 @@ def _cautions(heads: Iterable[Head]) -> tuple[Caution, ...]:
     return cautions(min(ages)) if ages else ()
 
 
-def _basis(sizes: Iterable[_WorkedSize]) -> tuple[Basis, ...]:
+def _basis(request: HatRequest, sizes: Iterable[_WorkedSize]) -> tuple[Basis, ...]:
     bridged = any(worked.brim.adjust or worked.body.adjust for worked in sizes)
-    return (*HAT_BASIS, BRIDGE_BASIS) if bridged else HAT_BASIS
+    return (*HAT_BASIS, *((BRIDGE_BASIS,) if bridged else ()), *gauge_basis(request))
 
 
 def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tuple[Notice, ...]:

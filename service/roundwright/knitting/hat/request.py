@@ -68,6 +68,13 @@ class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     rib: Annotated[
         Rib, Meta(description="The rib of a ribbed or folded brim. The cast-on is a multiple of it.")
     ] = Rib()
+    gauge: Annotated[
+        Gauge | None,
+        Meta(
+            description="Gauge of a washed swatch of the brim's own pattern, for its stitches and rounds. Left out, or "
+            "without rows: that of the hat, but garter has two rounds, one ridge, as high as a stitch is wide."
+        ),
+    ] = None
 
     @property
     def is_ribbed(self) -> bool:
@@ -105,6 +112,13 @@ class Body(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         ),
     ] = None
     adjust_in: Annotated[AdjustIn | None, Meta(description=ADJUST_IN)] = None
+    gauge: Annotated[
+        Gauge | None,
+        Meta(
+            description="Gauge of a washed swatch of the body's own pattern, for its stitches and rounds. Left out, or "
+            "without rows: that of the hat, which the crown has in any case."
+        ),
+    ] = None
 
 
 class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):

@@ -201,12 +201,24 @@ def _knitted(request: SizeCheckRequest, planned: HatRounds) -> _Knitted:
     row_mm = row_height_mm(request.hat.gauge)
     higher = wider
     if request.length is not None:
-        higher = _times(mm(request.length), request.rounds_worked * row_mm, request.units, "#/length")
+        worked_mm = _worked_mm(planned, request.rounds_worked, row_mm)
+        higher = _times(mm(request.length), worked_mm, request.units, "#/length")
     width_mm = stitch_width_mm(request.hat.gauge) * wider
     gauge = Gauge(
         stitches=tidy(mm(TEN_CM) / width_mm), rows=tidy(mm(TEN_CM) / (row_mm * higher)), over=TEN_CM
     )
     return _Knitted(wider, higher, gauge)
+
+
+def _worked_mm(planned: HatRounds, rounds: int, row_mm: float) -> float:
+    """Length of the first rounds of the hat as planned; `row_mm` is the height of a round of the crown."""
+    worked_mm = 0.0
+    for part in (planned.brim, planned.body):
+        here = min(rounds, part.rounds)
+        if part.length is not None:
+            worked_mm += mm(part.length) * here / part.rounds
+        rounds -= here
+    return worked_mm + rounds * row_mm
 
 
 def _times(measured_mm: float, planned_mm: float, units: UnitSystem, pointer: str) -> float:

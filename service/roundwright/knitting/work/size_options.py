@@ -10,7 +10,15 @@ from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
 from roundwright.knitting.hat.bridge import bridging_round
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, row_height_mm
+from roundwright.knitting.quantities import (
+    Gauge,
+    Length,
+    UnitSystem,
+    length,
+    mm,
+    row_height_mm,
+    stitch_width_mm,
+)
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.head_references import CM_MM
 from roundwright.knitting.sizing.recommend import USUAL_STRETCH_PERCENT
@@ -116,10 +124,28 @@ def size_options(hat: MeasuredHat, as_planned: bool, fits: bool, units: UnitSyst
 
 def _at_the_gauge_as_knitted(hat: MeasuredHat) -> HatRounds | None:
     """The same size planned at the gauge as knitted; None where no hat comes of it."""
+    request, index = hat.request, hat.size_index
+    brim = replace(request.brim, gauge=_as_knitted(hat, request.brim.gauge))
+    body = replace(request.body_of(index), gauge=_as_knitted(hat, request.body_of(index).gauge))
+    sizes = tuple(
+        replace(size, body=body) if number == index else size for number, size in enumerate(request.sizes)
+    )
     try:
-        return hat_rounds(replace(hat.request, needles=None, gauge=hat.gauge), hat.size_index)
+        return hat_rounds(
+            replace(request, needles=None, gauge=hat.gauge, brim=brim, sizes=sizes), hat.size_index
+        )
     except Impossible:
         return None
+
+
+def _as_knitted(hat: MeasuredHat, part: Gauge | None) -> Gauge | None:
+    """The gauge of a part's own swatch, changed as that of the hat was."""
+    if part is None:
+        return None
+    wider = stitch_width_mm(hat.gauge) / stitch_width_mm(hat.request.gauge)
+    higher = row_height_mm(hat.gauge) / row_height_mm(hat.request.gauge)
+    rows = None if part.rows is None else part.rows / higher
+    return replace(part, stitches=part.stitches / wider, rows=rows)
 
 
 def _body_mm(hat: MeasuredHat) -> float:
@@ -146,9 +172,14 @@ def _straight_left(hat: MeasuredHat) -> int | None:
     """Rounds to the crown for the depth as planned; None where the crown is begun."""
     if hat.rounds_worked > hat.straight:
         return None
-    crown = len(hat.planned.crown.rounds)
-    depth_mm = (hat.straight + crown) * row_height_mm(hat.request.gauge)
-    return max(0, round(depth_mm / row_height_mm(hat.gauge)) - crown - hat.rounds_worked)
+    crown, brim, body = len(hat.planned.crown.rounds), hat.planned.brim, hat.planned.body
+    row_mm, knitted_mm = row_height_mm(hat.request.gauge), row_height_mm(hat.gauge)
+    brim_mm = mm(brim.length) if brim.length else 0.0
+    body_row_mm = mm(body.length) / body.rounds if body.length else row_mm
+    # Brim and crown in rounds of the body: what they lose or gain in height, the body makes up.
+    others = (brim_mm + crown * row_mm) / body_row_mm
+    in_body = round((others + body.rounds) * row_mm / knitted_mm - others)
+    return max(0, brim.rounds + in_body - hat.rounds_worked)
 
 
 def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | None:

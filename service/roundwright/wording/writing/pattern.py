@@ -12,6 +12,7 @@ from roundwright.knitting.answers import Caution
 from roundwright.knitting.gauge.convert import class_text, needle_sizes_of
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.quantities import Gauge
 from roundwright.knitting.rounds.round import stitch_names
 from roundwright.wording.writing.printed_quantities import printed_amount, printed_lengths, printed_quantity
 from roundwright.wording.writing.round_lines import (
@@ -160,10 +161,16 @@ _STRANDS: Final = {2: "two", 3: "three", 4: "four"}
 
 
 def _gauge(request: HatRequest, wording: Wording) -> list[str]:
-    gauge = request.gauge
+    parts = (("the brim", request.brim.gauge), ("the body", request.body.gauge))
+    return [
+        f"{_counted(request.gauge)} of {wording.stockinette}, worked in the round and washed",
+        *(f"{_counted(gauge)} of {part}" for part, gauge in parts if gauge is not None),
+    ]
+
+
+def _counted(gauge: Gauge) -> str:
     rows = f" and {gauge.rows:g} rounds" if gauge.rows else ""
-    counted = f"{gauge.stitches:g} stitches{rows} in {printed_quantity(gauge.over)}"
-    return [f"{counted} of {wording.stockinette}, worked in the round and washed"]
+    return f"{gauge.stitches:g} stitches{rows} in {printed_quantity(gauge.over)}"
 
 
 def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
