@@ -118,19 +118,27 @@ def test_the_picture_of_a_hat_has_the_ease_of_its_plan(service, hat):
 
 
 def test_depth(service):
-    """P: of the rules in print the middle one, a third of the head and 1 to 2 cm: 1.5 cm."""
-    request = {"gauge": FINE, "sizes": [{"head": cm(HEAD_CM)}]}
-    measured = service.post("/v1/hats", json=request).json()["sizes"][0]["measurements"]
+    """D: to the ear canal 0.32 of the head at every age, half an ear (0.055) further to its lower end.
 
-    assert HEAD_CM / 3 + 1.5 == pytest.approx(measured["depth"]["value"], abs=0.03)
+    It is the printed winter hat, a third of the head and 2 cm. P: a baby's is a third and 1 to 2 cm: 1.5 cm.
+    """
+    request = {"gauge": FINE, "sizes": [{"head": cm(HEAD_CM)}, {"head": cm(40)}]}
+    depths = [
+        size["measurements"]["depth"]["value"]
+        for size in service.post("/v1/hats", json=request).json()["sizes"]
+    ]
+
+    assert [0.375 * HEAD_CM, 40 / 3 + 1.5] == pytest.approx(depths, abs=0.03)
+    assert HEAD_CM / 3 + 2 == pytest.approx(depths[0], abs=0.1)
 
 
 def test_the_rule_of_the_depth_is_cited_with_its_numbers():
     """P: the citation has the numbers of the calculation, since its words are made from the row."""
     usual = depth(10 * HEAD_CM, 9 * HEAD_CM)
 
-    assert 10 * (HEAD_CM / 3 + 1.5) == pytest.approx(usual.mm)
-    assert usual.basis.rule.startswith("Depth, edge to top: a third of the head and 1.5 cm. ")
+    assert 3.75 * HEAD_CM == pytest.approx(usual.mm)
+    assert usual.basis.rule.startswith("Depth, edge to top: 0.375 of the head, ")
+    assert depth(400, 360).basis.rule.startswith("Depth, edge to top: a third of the head and 1.5 cm. ")
     # P: a quarter of the hat and 1.5 in is the shallowest here, 0.4 of the head the deepest.
     assert (10 * HEAD_CM * 0.9 / 4 + 1.5 * 25.4, 10 * HEAD_CM * 0.4) == pytest.approx(
         (usual.low_mm, usual.high_mm)
@@ -144,7 +152,7 @@ def test_the_rule_of_the_depth_is_cited_with_its_numbers():
 def test_brim(hat, kind, share, worked, hidden):
     """C: a brim's share of the depth; a folded one is worked twice as long, and it and a roll hide their own length."""
     planned = hat(brim={"kind": kind})
-    length = share * (HEAD_CM / 3 + 1.5)
+    length = share * 0.375 * HEAD_CM
     measured = planned["measurements"]
 
     ridge = 10 / GAUGE["stitches"]  # P: garter goes by whole ridges, each as high as a stitch is wide

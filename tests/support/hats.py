@@ -6,6 +6,7 @@ from typing import Any
 import msgspec
 from hypothesis import strategies as st
 
+from roundwright import reference
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
@@ -38,7 +39,7 @@ def hat_requests(draw: st.DrawFn) -> dict[str, Any]:
     fullness = draw(st.sampled_from([None, 0, 12.5, 37.5, 60, 100]))
     return {
         "gauge": {"stitches": stitches, "rows": round(stitches * draw(st.floats(1.1, 1.6)), 1)},
-        "sizes": draw(st.lists(sizes, min_size=1, max_size=5 if fullness else 12)),
+        "sizes": draw(st.lists(sizes, min_size=1, max_size=5 if fullness is None or fullness else 12)),
         "needles": draw(st.sampled_from([None, 2, 3, 4, 5])),
         "brim": {
             "kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"])),
@@ -48,5 +49,7 @@ def hat_requests(draw: st.DrawFn) -> dict[str, Any]:
             "fullness": fullness,
             "adjust_in": draw(st.sampled_from([None, "body", "brim"])),
         },
-        "crown": {"style": draw(st.sampled_from(sorted(STYLES)))},
+        "crown": {"style": draw(st.sampled_from([None, *sorted(STYLES)]))},
+        "silhouette": draw(st.sampled_from([None, *sorted(reference.silhouettes())])),
+        "depth": draw(st.none() | st.builds(lambda cm: {"value": cm, "unit": "cm"}, st.integers(5, 40))),
     }

@@ -39,6 +39,7 @@ from roundwright.reference.rows import (
     PostnatalHeadRow,
     PracticeRow,
     PreemieHeadRow,
+    SilhouetteRow,
     StitchRow,
     TailRow,
     TermRow,
@@ -83,6 +84,7 @@ __all__ = [
     "needle_sizes",
     "parse",
     "practices",
+    "silhouettes",
     "spellings",
     "stitches",
     "summaries",
@@ -110,6 +112,7 @@ SHAPES: Mapping[str, Any] = {
     "adult-heads": table_of("AdultHeadTable", AdultHeadRow),
     "ease": table_of("EaseTable", EaseRow),
     "depth": table_of("DepthTable", DepthRuleRow | DepthExampleRow),
+    "silhouettes": table_of("SilhouetteTable", SilhouetteRow),
     "stitches": table_of("StitchTable", StitchRow),
     "abbreviations": table_of("AbbreviationTable", AbbreviationRow),
     "terms": table_of("TermTable", TermRow),
@@ -235,6 +238,7 @@ head_chart = _rows_by("name", "head-sizes", HeadChartRow)
 loop_constants = _rows_by("state", "loop-lengths", LoopConstantRow)
 needle_sizes = _rows_of("needle-sizes", NeedleSizeRow)
 practices = _rows_by("name", "practice", PracticeRow)
+silhouettes = _rows_by("name", "silhouettes", SilhouetteRow)
 stitches = _rows_by("name", "stitches", StitchRow)
 tail_rules = _rows_by("name", "tails", TailRow)
 terms = _rows_of("terms", TermRow)

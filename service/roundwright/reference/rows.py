@@ -318,6 +318,27 @@ class DepthExampleRow(Struct, frozen=True, kw_only=True, tag_field="kind", tag="
     mark: Mark
 
 
+class SilhouetteRow(Struct, frozen=True, kw_only=True):
+    """A silhouette: how deep a hat of its kind is, how full, and how it ends."""
+
+    name: Annotated[str, Meta(description="Name of the silhouette.")]
+    about: Annotated[str, Meta(description="What it is.")]
+    head_share: Annotated[
+        float, Meta(description="Depth, edge to top as worn, as a fraction of the head's circumference.")
+    ]
+    baby_rule: Annotated[
+        str | None,
+        Meta(description="Rule of the table of depths for a baby's head; null where it is the same."),
+    ]
+    fullness_percent: Annotated[
+        float, Meta(description="Percent more stitches in the body than in the brim.")
+    ]
+    crown: Annotated[str | None, Meta(description="Style of the crown; null where it depends on the wearer.")]
+    brim: Annotated[str | None, Meta(description="Kind of brim; null where it makes no difference.")]
+    source: SourceKey
+    mark: Mark
+
+
 class LoopConstantRow(Struct, frozen=True, kw_only=True):
     """Constants of plain knitting in a state of relaxation; loop length and counts in the same unit."""
 

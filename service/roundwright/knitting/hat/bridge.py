@@ -54,7 +54,9 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     # Stitches of the body to the width of one of the brim.
     ratio = brim_gauge(request, at).width_mm / body_gauge(request, index, at).width_mm
     counts = None if fullness else _one_count(request, wearer, rib, of_crown, ratio=ratio, at=at)
-    counts = counts or _two_counts(request, wearer, Multiple(of_crown), (1 + fullness / 100) * ratio, at)
+    counts = counts or _two_counts(
+        request, wearer, Multiple(of_crown), (1 + fullness / 100) * ratio, at, fuller=fullness > 0
+    )
     most = max(counts.cast_on.stitches, counts.body)
     if most > MOST_CROWN_STITCHES:
         raise Impossible(
@@ -79,11 +81,16 @@ def _one_count(
     return HatCounts(cast_on, cast_on.stitches)
 
 
-def _two_counts(request: HatRequest, wearer: Head, of_crown: Multiple, times: float, at: str) -> HatCounts:
-    """The nearest count for each; the body has so many `times` the stitches of the brim."""
+def _two_counts(
+    request: HatRequest, wearer: Head, of_crown: Multiple, times: float, at: str, *, fuller: bool
+) -> HatCounts:
+    """The nearest count for each; the body has so many `times` the stitches of the brim.
+
+    A `fuller` body goes by the stitches that the brim has, another by those that it should have.
+    """
     of_brim = Multiple(request.brim.repeat) if request.brim.is_ribbed else of_crown
     cast_on = _cast_on(request, wearer, of_brim, at)
-    exact = cast_on.exact * times
+    exact = (cast_on.stitches if fuller else cast_on.exact) * times
     body = nearest_count(exact, of_crown, FEWEST_STITCHES)
     if body > cast_on.stitches:  # one round makes at most two of each stitch
         body = max(min(body, 2 * cast_on.stitches // of_crown.of * of_crown.of), of_crown.of)

@@ -72,22 +72,22 @@ def straight_rounds(
     worked_mm = finished_mm * (2 if brim.kind == "folded" else 1)
     hidden_mm = finished_mm if brim.kind in ("rolled", "folded") else 0.0
     _check_length(worked_mm, f"{at}/brim/length")
-    body = request.body_of(index)
-    adjust_in: PartKind | None = (body.adjust_in or "body") if bridged else None
+    adjust_in: PartKind | None = (request.body_of(index).adjust_in or "body") if bridged else None
     brim_rounds = _brim_rounds(brim, worked_mm / brim_row_mm, adjusted=adjust_in == "brim")
     fewest = 1 if adjust_in == "body" else 0
     # Rounds of the body that the brim takes more than it would at the body's height.
     brim_excess = brim_rounds * (1 - brim_row_mm / body_row_mm)
-    if body.length is None:
+    body_length = depth_or_length(request, index, at).body_length
+    if body_length is None:
         straight_mm = depth_mm - crown_mm + hidden_mm
         body_rounds = round(straight_mm / body_row_mm + brim_excess) - brim_rounds
         return StraightRounds(brim_rounds, max(fewest, body_rounds), hidden_mm, adjust_in)
-    pointer = _length_pointer(request, index, at)
-    _check_length(mm(body.length), pointer)
-    body_rounds = round(mm(body.length) / body_row_mm + brim_excess) - brim_rounds
+    edge_to_crown, pointer = body_length
+    _check_length(mm(edge_to_crown), pointer)
+    body_rounds = round(mm(edge_to_crown) / body_row_mm + brim_excess) - brim_rounds
     if body_rounds < 0:
         raise Impossible(
-            f"From the edge to the crown is {body.length.value:g} {body.length.unit}, but the brim alone takes "
+            f"From the edge to the crown is {edge_to_crown.value:g} {edge_to_crown.unit}, but the brim alone takes "
             f"{brim_rounds} rounds, {brim_rounds * brim_row_mm / 10:.3g} cm.",
             pointer=pointer,
             nearest=f"{brim_rounds * brim_row_mm / 10:.3g} cm, or a shorter brim",
@@ -101,12 +101,36 @@ def _brim_rounds(brim: Brim, rounds: float, *, adjusted: bool) -> int:
     return max(in_turn, in_turn * round((rounds - last) / in_turn)) + last
 
 
-def _length_pointer(request: HatRequest, index: int, at: str) -> str:
-    """The pointer to the length of the body of one size."""
-    own = request.sizes[index].body
-    if own is not None and own.length is not None:
-        return f"{at}/sizes/{index}/body/length"
-    return f"{at}/body/length"
+class DepthOrLength(NamedTuple):
+    """The requested depth, or the requested length from edge to crown, with its pointer; at most one of them."""
+
+    depth: tuple[Length, str] | None = None
+    body_length: tuple[Length, str] | None = None
+
+
+def depth_or_length(request: HatRequest, index: int, at: str) -> DepthOrLength:
+    """What the request says of the depth of one size; what it says of the size goes before what it says of all.
+
+    Raises `Impossible` for a depth and a length of the body side by side, and for a depth that no hat has.
+    """
+    size = request.sizes[index]
+    for where, depth, body in (
+        (f"{at}/sizes/{index}", size.depth, size.body),
+        (at, request.depth, request.body),
+    ):
+        edge_to_crown = None if body is None else body.length
+        if depth is not None and edge_to_crown is not None:
+            raise Impossible(
+                "The depth of a hat follows from the length of its body and its crown: only one of the two is free.",
+                pointer=f"{where}/depth",
+                nearest="`depth` without `body.length`, or the other way round",
+            )
+        if depth is not None:
+            _check_length(mm(depth), f"{where}/depth")
+            return DepthOrLength(depth=(depth, f"{where}/depth"))
+        if edge_to_crown is not None:
+            return DepthOrLength(body_length=(edge_to_crown, f"{where}/body/length"))
+    return DepthOrLength()
 
 
 def _check_length(length_mm: float, pointer: str) -> None:

@@ -2,6 +2,7 @@
 
 from msgspec.structs import replace
 
+from roundwright import reference
 from roundwright.knitting.crown.request import (
     USUAL_ADULT_STYLE,
     USUAL_STYLE,
@@ -11,17 +12,20 @@ from roundwright.knitting.crown.request import (
 )
 from roundwright.knitting.crown.styles import hat_sections
 from roundwright.knitting.hat.part_gauge import body_gauge
-from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.request import Brim, HatRequest
 from roundwright.knitting.sizing.cast_on import hat_mm
+from roundwright.knitting.sizing.depth import SilhouetteName
 from roundwright.knitting.sizing.heads import head_of
 
 
 def with_defaults(request: HatRequest, at: str) -> HatRequest:
-    """The request with the style of its crown and its sections, the same in all sizes.
+    """The request with what its silhouette chooses, the style of its crown and its sections, the same in all sizes.
 
     Raises `Impossible` for a head, an ease or a gauge that no hat has.
     """
     heads = [head_of(size, f"{at}/sizes/{index}") for index, size in enumerate(request.sizes)]
+    if request.silhouette is not None:
+        request = _with_silhouette(request, request.silhouette)
     crown = request.crown
     if crown.style is None:
         for_adults = any(head.youngest_months is None for head in heads)
@@ -35,6 +39,19 @@ def with_defaults(request: HatRequest, at: str) -> HatRequest:
         )
         crown = _in_sections(crown, hat_sections(fewest))
     return replace(request, crown=crown)
+
+
+def _with_silhouette(request: HatRequest, silhouette: SilhouetteName) -> HatRequest:
+    """The request with the brim, the fullness and the crown of a silhouette, where it says nothing else."""
+    row = reference.silhouettes()[silhouette]
+    brim, body, crown = request.brim, request.body, request.crown
+    if row.brim is not None and brim.kind == Brim().kind:
+        brim = replace(brim, kind=row.brim)
+    if row.fullness_percent and body.fullness is None:
+        body = replace(body, fullness=row.fullness_percent)
+    if row.crown is not None and crown.style is None:
+        crown = replace(crown, style=row.crown)
+    return replace(request, brim=brim, body=body, crown=crown)
 
 
 def _in_sections(crown: CrownShape, sections: int) -> CrownShape:

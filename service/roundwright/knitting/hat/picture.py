@@ -5,6 +5,7 @@ from typing import Annotated, Literal
 from msgspec import Meta
 
 from roundwright.knitting.crown.picture import CrownParameters, crown_parameters
+from roundwright.knitting.hat.brim_and_body import depth_or_length
 from roundwright.knitting.hat.request import (
     ADJUST_IN,
     LONGEST_RIB,
@@ -32,6 +33,7 @@ from roundwright.knitting.picture_address import (
     picture_address,
 )
 from roundwright.knitting.sizing.cast_on import MOST_EASE_PERCENT, USUAL_EASE, Ease
+from roundwright.knitting.sizing.depth import SilhouetteName
 from roundwright.knitting.sizing.head_references import (
     Adult,
     Sex,
@@ -112,6 +114,13 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     ] = None
     body_gauge_rows: GaugeRows = None
     body_gauge_over: GaugeOver = "10cm"
+    depth: Annotated[
+        LengthText | None,
+        Meta(description="Edge to top as worn, in place of `body_length`. Left out: as the silhouette says."),
+    ] = None
+    silhouette: Annotated[
+        SilhouetteName | None, Meta(description="Silhouette of the hat, as in `/v1/hats`.")
+    ] = None
     units: Units = "metric"
     view: Annotated[
         HatView,
@@ -156,6 +165,8 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
                     self.body_gauge_stitches, self.body_gauge_rows, self.body_gauge_over, "body_gauge"
                 ),
             ),
+            depth=length_of(self.depth),
+            silhouette=self.silhouette,
             crown=self.shape(),
             units=self.units,
         )
@@ -170,6 +181,7 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
     """The address of a picture of one size of a hat."""
     size, brim, ease = request.sizes[index], request.brim, request.ease
     body = request.body_of(index)
+    requested = depth_or_length(request, index, "#")
     is_usual = ease == USUAL_EASE
     return picture_address(
         "profile",
@@ -191,7 +203,9 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
             "rib_knit": brim.rib.knit,
             "rib_purl": brim.rib.purl,
             **gauge_parameters(brim.gauge, "brim_gauge"),
-            "body_length": length_text(body.length),
+            "body_length": length_text(requested.body_length and requested.body_length[0]),
+            "depth": length_text(requested.depth and requested.depth[0]),
+            "silhouette": request.silhouette,
             "body_fullness": body.fullness,
             "body_adjust_in": body.adjust_in,
             **gauge_parameters(body.gauge, "body_gauge"),

@@ -28,10 +28,12 @@ from roundwright.knitting.hat.brim_and_body import (
     StraightRounds,
     body_lines,
     brim_lines,
+    depth_or_length,
     straight_part,
     straight_rounds,
 )
 from roundwright.knitting.hat.defaults import with_defaults
+from roundwright.knitting.hat.notices import SizeCount, deeper_notice, size_notices
 from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
@@ -40,7 +42,7 @@ from roundwright.knitting.needles.start import StartStep, cast_on_capacity, star
 from roundwright.knitting.quantities import Gauge, Length, length, mm, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
-from roundwright.knitting.sizing.depth import cone_beyond_head_mm, depth
+from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, cone_beyond_head_mm, depth
 from roundwright.knitting.sizing.head_references import (
     counted,
 )
@@ -263,9 +265,14 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     row_mm = row_height_mm(request.gauge, f"{at}/gauge")
     crown_mm = len(crown.rounds) * row_mm
     width_mm = stitch_width_mm(request.gauge, f"{at}/gauge")
-    depth_mm = depth(wearer.mm, mm(cast_on.circumference)).mm
-    if request.crown.style == "cone":
-        depth_mm += cone_beyond_head_mm(crown_mm, stitches * width_mm)
+    requested = depth_or_length(request, index, at)
+    if requested.depth is not None:
+        depth_mm = mm(requested.depth[0])
+    else:
+        silhouette = request.silhouette or USUAL_SILHOUETTE
+        depth_mm = depth(wearer.mm, mm(cast_on.circumference), silhouette).mm
+        if request.crown.style == "cone":
+            depth_mm += cone_beyond_head_mm(crown_mm, stitches * width_mm)
     part_gauges = brim_gauge(request, at), body_gauge(request, index, at)
     straight = straight_rounds(request, index, depth_mm, crown_mm, at, bridged=bridged)
     split, adjust = crown.split, None
@@ -276,6 +283,10 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
             split, adjust, crown = on_needles(request, adjust, crown)
     brim, body = _brim_and_body(request, part_gauges, straight, crown, split=split, adjust=adjust)
     edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
+    reached_mm = edge_mm + crown_mm - straight.hidden_mm
+    if requested.body_length is None and reached_mm > depth_mm + row_mm:
+        pointer = f"{at}/crown" if requested.depth is None else requested.depth[1]
+        warnings = (*warnings, deeper_notice(_label(size), depth_mm, reached_mm, units, pointer))
     return _WorkedSize(
         size=size,
         head=wearer,
@@ -287,7 +298,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
             head=cast_on.head.circumference,
             circumference=cast_on.circumference,
             body_circumference=length(stitches * part_gauges[1].width_mm, units),
-            depth=length(edge_mm + crown_mm - straight.hidden_mm, units),
+            depth=length(reached_mm, units),
             edge_to_crown=length(edge_mm, units),
             crown_depth=length(crown_mm, units) if crown_mm else None,
         ),
@@ -400,15 +411,19 @@ def _basis(request: HatRequest, sizes: Iterable[_WorkedSize]) -> tuple[Basis, ..
 
 def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tuple[Notice, ...]:
     """The warnings of all sizes and parts, each once."""
-    return tuple(
-        dict.fromkeys(
-            notice
-            for plan, worked in zip(plans, sizes, strict=True)
-            for notice in (
-                *plan.cast_on.warnings,
-                *worked.warnings,
-                *plan.crown.warnings,
-                *plan.yarn.warnings,
-            )
+    counts = tuple(
+        SizeCount(
+            plan.label,
+            worked.head.mm,
+            plan.cast_on.exact,
+            plan.cast_on.stitches,
+            plan.crown.stitches,
         )
+        for plan, worked in zip(plans, sizes, strict=True)
     )
+    of_sizes = (
+        notice
+        for plan, worked in zip(plans, sizes, strict=True)
+        for notice in (*plan.cast_on.warnings, *worked.warnings, *plan.crown.warnings, *plan.yarn.warnings)
+    )
+    return tuple(dict.fromkeys((*of_sizes, *size_notices(counts))))

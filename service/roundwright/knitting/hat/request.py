@@ -6,11 +6,13 @@ from typing import Annotated, Final, Literal
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
+from roundwright import reference
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.sizing.cast_on import USUAL_EASE, HatEase
+from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, SilhouetteName
 from roundwright.knitting.sizing.heads import Wearer
 from roundwright.knitting.yarn.label import OtherYarn, Yarn
 from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
@@ -134,6 +136,9 @@ class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):
     body: Annotated[
         Body | None, Meta(description="The straight part of this size, where it differs from the others'.")
     ] = None
+    depth: Annotated[
+        Length | None, Meta(description="Depth of this size, where it differs from the others'.")
+    ] = None
 
 
 class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -164,6 +169,21 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     body: Annotated[
         Body, Meta(description="The straight part. Default: to the usual depth for the head.")
     ] = Body()
+    depth: Annotated[
+        Length | None,
+        Meta(
+            description="Edge to top as worn, along the fabric, brim rolled or turned up, the point of a cone "
+            "included. In place of `body.length`. Left out: as the silhouette says."
+        ),
+    ] = None
+    silhouette: Annotated[
+        SilhouetteName | None,
+        Meta(
+            description="Chooses depth, fullness, crown and brim where the request says nothing else: "
+            + "; ".join(f"`{name}` {row.about}" for name, row in reference.silhouettes().items())
+            + f". A row of `/v1/standards/silhouettes`. Left out: as deep as a `{USUAL_SILHOUETTE}`."
+        ),
+    ] = None
     crown: Annotated[CrownShape, Meta(description="How the top is closed.")] = CrownShape()
     needles: Annotated[
         NeedleCount | None,

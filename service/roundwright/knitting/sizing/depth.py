@@ -1,8 +1,8 @@
-"""Depth: how deep a hat is, from its edge to the top of the crown, by the rules in print."""
+"""Depth: how deep a hat is, from its edge to the top of the crown: to where its kind is worn, or by rules in print."""
 
 from functools import cache
 from math import isclose, pi, sqrt
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, Literal, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis
@@ -11,8 +11,14 @@ from roundwright.knitting.sizing.head_references import (
     INCH_MM,
 )
 
-USUAL_DEPTH: Final = "head-third"
-"""The row of the table of depth rules that lies between the others, from a preterm baby's head to a grown-up's."""
+USUAL_SILHOUETTE: Final = "beanie"
+BABY_HEAD_MM: Final = 460.0
+"""A baby's head: up to 12 months, the median of boys (WHO)."""
+
+if TYPE_CHECKING:
+    SilhouetteName = str
+else:  # from the table, so that a silhouette is added in one place
+    SilhouetteName = Literal[tuple(reference.silhouettes())]
 
 
 class Depth(NamedTuple):
@@ -24,8 +30,13 @@ class Depth(NamedTuple):
     basis: Basis
 
 
-def depth(head_mm: float, hat_circumference_mm: float) -> Depth:
-    """Depth of a hat by the rule `USUAL_DEPTH`, with the least and the greatest depth by any rule in print."""
+def depth(
+    head_mm: float, hat_circumference_mm: float, silhouette: SilhouetteName = USUAL_SILHOUETTE
+) -> Depth:
+    """Depth of a hat of a silhouette, with the least and the greatest depth by any rule in print.
+
+    To where a hat of its kind is worn on the head; a baby's by a rule in print.
+    """
     ranges = {}
     for name, row in reference.depth_rules().items():
         unit_mm = INCH_MM if row.plus_unit == "in" else CM_MM
@@ -34,11 +45,13 @@ def depth(head_mm: float, hat_circumference_mm: float) -> Depth:
             base_mm * row.share + row.plus_min * unit_mm,
             base_mm * row.share + row.plus_max * unit_mm,
         )
+    kind = reference.silhouettes()[silhouette]
+    baby_rule = kind.baby_rule if head_mm <= BABY_HEAD_MM else None
     return Depth(
-        sum(ranges[USUAL_DEPTH]) / 2,
+        kind.head_share * head_mm if baby_rule is None else sum(ranges[baby_rule]) / 2,
         min(low for low, _ in ranges.values()),
         max(high for _, high in ranges.values()),
-        _depth_basis(),
+        _silhouette_basis(silhouette) if baby_rule is None else _rule_basis(baby_rule),
     )
 
 
@@ -57,16 +70,26 @@ def cone_beyond_head_mm(slant_mm: float, circumference_mm: float) -> float:
 
 
 @cache
-def _depth_basis() -> Basis:
-    row = reference.depth_rules()[USUAL_DEPTH]
+def _silhouette_basis(silhouette: str) -> Basis:
+    row = reference.silhouettes()[silhouette]
+    return Basis(
+        f"Depth, edge to top: {row.head_share:g} of the head, a {row.name} that {row.about}. {_all_rules()}",
+        reference.cite("silhouettes", row),
+    )
+
+
+@cache
+def _rule_basis(name: str) -> Basis:
+    row = reference.depth_rules()[name]
     plus = (row.plus_min + row.plus_max) / 2
     rule = f"{_share_in_words(row.share)} of the {row.of}" + (
         f" and {plus:g} {row.plus_unit}" if plus else ""
     )
-    all_rules = "; ".join(row.rule for row in reference.depth_rules().values())
-    return Basis(
-        f"Depth, edge to top: {rule}. Rules in print disagree: {all_rules}.", reference.cite("depth", row)
-    )
+    return Basis(f"Depth, edge to top: {rule}. {_all_rules()}", reference.cite("depth", row))
+
+
+def _all_rules() -> str:
+    return f"Rules in print disagree: {'; '.join(row.rule for row in reference.depth_rules().values())}."
 
 
 def _share_in_words(share: float) -> str:

@@ -1,0 +1,83 @@
+"""Warnings about a hat: deeper than requested, and sizes that are one size or stand in no order."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final, NamedTuple
+
+from roundwright.knitting.answers import Notice
+from roundwright.knitting.quantities import UnitSystem, length
+from roundwright.knitting.rounds.round import Multiple, nearest_count
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+
+SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
+"""Multiples that may part two sizes: of a crown in 6 sections, of repeats of four, of a rib of 1 + 1, of none."""
+
+SAME_HEAD: Final = 0.5
+"""Stitches by which two sizes differ at least where they are meant to be two."""
+
+
+class SizeCount(NamedTuple):
+    """A size, its head, and the stitches it takes and gets."""
+
+    label: str
+    head_mm: float
+    exact: float
+    cast_on: int
+    body: int
+
+
+def deeper_notice(label: str, depth_mm: float, reached_mm: float, units: UnitSystem, pointer: str) -> Notice:
+    """The warning that brim and crown alone are deeper than the depth: the nearest depth that fits."""
+    depth, reached = length(depth_mm, units), length(reached_mm, units)
+    return Notice(
+        code="deeper",
+        message=f"{label}: with its brim and its crown the hat is {reached.value:.3g} {reached.unit} deep, where "
+        f"{depth.value:.3g} {depth.unit} would do. {reached.value:.3g} {reached.unit} is the nearest depth that "
+        "fits; a shorter brim, or a crown with fewer rounds, comes nearer.",
+        pointer=pointer,
+    )
+
+
+def size_notices(sizes: Sequence[SizeCount]) -> Iterator[Notice]:
+    """A warning for sizes that come out as one, and one for sizes that do not go from the smallest to the largest."""
+    alike: dict[tuple[int, int], list[int]] = {}
+    for index, size in enumerate(sizes):
+        alike.setdefault((size.cast_on, size.body), []).append(index)
+    yield from (_alike(sizes, indexes) for indexes in alike.values() if len(indexes) > 1)
+    smaller = [index for index in range(1, len(sizes)) if sizes[index].head_mm < sizes[index - 1].head_mm]
+    if smaller:
+        yield _out_of_order(sizes, smaller[0])
+
+
+def _alike(sizes: Sequence[SizeCount], indexes: Sequence[int]) -> Notice:
+    *others, last = [f"{index + 1} ({sizes[index].label})" for index in indexes]
+    exact = sorted(sizes[index].exact for index in indexes)
+    return Notice(
+        code="sizes_alike",
+        message=f"Sizes {', '.join(others)} and {last} come out on the same {sizes[indexes[0]].cast_on} stitches. "
+        + _what_parts(exact[0], exact[-1]),
+        pointer=f"#/sizes/{indexes[1]}",
+    )
+
+
+def _what_parts(smallest: float, largest: float) -> str:
+    """What would part sizes on one count, by the stitches that the smallest and the largest take exactly."""
+    if largest - smallest < SAME_HEAD:
+        return "Their heads are the same: `makers` of one size says how many are knitted."
+    for multiple in SMALLER_MULTIPLES:
+        counts = [nearest_count(exact, Multiple(multiple), FEWEST_STITCHES) for exact in (smallest, largest)]
+        if counts[0] != counts[1]:
+            return (
+                f"On a multiple of {multiple} they would have {counts[0]} to {counts[1]}: a rib or a crown with a "
+                "smaller repeat parts them, and so does a finer gauge."
+            )
+    return "Only a finer gauge parts them."
+
+
+def _out_of_order(sizes: Sequence[SizeCount], index: int) -> Notice:
+    order = sorted(range(len(sizes)), key=lambda size: sizes[size].head_mm)
+    return Notice(
+        code="sizes_out_of_order",
+        message=f"Size {index + 1} ({sizes[index].label}) is smaller than size {index} ({sizes[index - 1].label}). A "
+        f"pattern gives the smallest first; in that order they are {', '.join(str(size + 1) for size in order)}.",
+        pointer=f"#/sizes/{index}",
+    )

@@ -1,0 +1,170 @@
+"""Depth and silhouette: how deep a hat is, how full, and how it ends, with and without a word in the request."""
+
+from math import acos, pi
+from typing import Any
+
+import pytest
+
+from roundwright import reference
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.crown.request import CrownShape
+from roundwright.knitting.hat.fabric import fabric_rows, hidden_mm
+from roundwright.knitting.hat.plan import hats as plan_hats
+from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
+from roundwright.knitting.hat.worn import worn
+from roundwright.knitting.quantities import Gauge
+from tests.support.hats import hats
+
+WOMAN = [{"adult": "woman"}]
+AGES = [{"age_months": 18}, {"age_months": 48}, {"age_years": 10}, {"adult": "woman"}, {"adult": "man"}]
+ROW_CM = 10 / 28
+
+
+def of(sizes: list[dict[str, Any]], **fields: Any) -> list[dict[str, Any]]:
+    """The sizes of a hat at 20 stitches and 28 rounds."""
+    answer: list[dict[str, Any]] = hats(gauge={"stitches": 20, "rows": 28}, sizes=sizes, **fields)["sizes"]
+    return answer
+
+
+def cm(value: float) -> dict[str, Any]:
+    """A length on the wire."""
+    return {"value": value, "unit": "cm"}
+
+
+def depths(sizes: list[dict[str, Any]]) -> list[float]:
+    """The depth of each size."""
+    return [size["measurements"]["depth"]["value"] for size in sizes]
+
+
+def test_the_arc_from_crown_to_ear_is_a_third_of_the_head() -> None:
+    """The ear canal lies 0.228 C below the crown: on a sphere of the circumference C 0.32 C along the scalp.
+
+    Snyder et al. 1977 and ANSUR II: at every age (computed); a beanie reaches half an ear further.
+    """
+    arc = acos(1 - 0.228 * 2 * pi) / (2 * pi)
+    assert arc == pytest.approx(0.32, abs=0.003)
+    assert reference.silhouettes()["beanie"].head_share == pytest.approx(arc + 0.055, abs=0.003)
+
+
+@pytest.mark.parametrize("kind", ["rolled", "ribbed", "garter", "folded"])
+def test_a_hat_covers_the_ears_from_toddlers_up(kind: str) -> None:
+    """The default depth is to the lower end of the ears, half a round more or less, in every brim and crown."""
+    for style in ("wedge", "dome", "flat", "gathered"):
+        for size in of(AGES, brim={"kind": kind}, crown={"style": style}):
+            head = size["measurements"]["head"]["value"]
+            assert size["measurements"]["depth"]["value"] == pytest.approx(0.375 * head, abs=ROW_CM)
+
+
+def test_a_babys_hat_is_as_deep_as_the_middle_rule_in_print() -> None:
+    """A third of the head and 1 to 2 cm (published tutorials): 12.8 cm for a newborn."""
+    for size in of([{"gestation_weeks": 30}, {"age_months": 0}, {"age_months": 6}]):
+        head = size["measurements"]["head"]["value"]
+        assert size["measurements"]["depth"]["value"] == pytest.approx(head / 3 + 1.5, abs=ROW_CM)
+
+
+@pytest.mark.parametrize(
+    ("silhouette", "style", "fullness", "kind"),
+    [
+        ("skullcap", "dome", 0, "rolled"),
+        ("beanie", "wedge", 0, "rolled"),
+        ("cuffed", "wedge", 0, "folded"),
+        ("slouch", "wedge", 20, "rolled"),
+        ("beret", "flat", 37.5, "rolled"),
+        ("pointed", "cone", 0, "rolled"),
+    ],
+)
+def test_a_silhouette_chooses_crown_fullness_and_brim(
+    silhouette: str, style: str, fullness: float, kind: str
+) -> None:
+    """Each is a row of the table; the beret's 37.5 % is that of Patons PAK0416 (64 to 88 stitches)."""
+    size = of(WOMAN, silhouette=silhouette)[0]
+    assert size["crown"]["style"] == style
+    brim, body = size["cast_on"]["stitches"], size["crown"]["stitches"]
+    assert body == pytest.approx(brim * (1 + fullness / 100), abs=4)
+    assert (size["brim"]["lines"][0]["kind"] == "rib") == (kind == "folded")
+
+
+def test_silhouettes_are_as_deep_as_they_are_called() -> None:
+    """A skullcap ends above the ears, a slouch hangs, a point is added to the depth."""
+    deep = {name: depths(of(WOMAN, silhouette=name))[0] for name in reference.silhouettes()}
+    assert deep["skullcap"] < deep["beanie"] < deep["beret"] < deep["slouch"]
+    assert deep["cuffed"] == pytest.approx(deep["beanie"], abs=ROW_CM)
+    assert deep["pointed"] > deep["beanie"] + 2
+
+
+def test_what_the_request_says_goes_before_the_silhouette() -> None:
+    """Crown, fullness and depth of a beret that is none."""
+    size = of(WOMAN, silhouette="beret", crown={"style": "square"}, body={"fullness": 0}, depth=cm(24))[0]
+    assert size["crown"]["style"] == "square"
+    assert size["crown"]["stitches"] == size["cast_on"]["stitches"]
+    assert depths([size]) == pytest.approx([24], abs=ROW_CM)
+
+
+@pytest.mark.parametrize("style", ["wedge", "cone", "quick"])
+def test_a_depth_is_reached_to_half_a_round(style: str) -> None:
+    """For all sizes or for one; the point of a cone is within it."""
+    sizes = [{"age_years": 8}, {"adult": "woman", "depth": cm(27)}, {"adult": "man"}]
+    worked = of(sizes, depth=cm(25), crown={"style": style})
+    assert depths(worked) == pytest.approx([25, 27, 25], abs=ROW_CM / 2 + 0.01)
+
+
+def test_a_depth_and_a_length_of_the_body_are_one_too_many() -> None:
+    """Only one of them is free; of a size goes before of all."""
+    with pytest.raises(Impossible) as error:
+        of(WOMAN, depth=cm(22), body={"length": cm(12)})
+    assert error.value.pointer == "#/depth"
+    own = of([{"adult": "woman", "body": {"length": cm(12)}}], depth=cm(30))[0]
+    assert own["measurements"]["edge_to_crown"]["value"] == pytest.approx(12, abs=ROW_CM)
+
+
+def test_a_hat_deeper_than_requested_is_said_to_be_so() -> None:
+    """A long cone on a shallow hat: the warning names the nearest depth that fits, and that depth brings none."""
+    answer = hats(gauge={"stitches": 20, "rows": 28}, sizes=WOMAN, depth=cm(12), crown={"style": "cone"})
+    warning = next(warning for warning in answer["warnings"] if warning["code"] == "deeper")
+    assert warning["pointer"] == "#/depth"
+    reached = depths(answer["sizes"])[0]
+    assert f"{reached:.3g} cm is the nearest depth that fits" in warning["message"]
+    again = hats(
+        gauge={"stitches": 20, "rows": 28}, sizes=WOMAN, depth=cm(round(reached, 2)), crown={"style": "cone"}
+    )
+    assert "deeper" not in {warning["code"] for warning in again["warnings"]}
+
+
+@pytest.mark.parametrize("style", ["wedge", "dome", "cone", "quick"])
+def test_a_hat_for_a_grown_up_lies_over_the_ears_when_worn(style: str) -> None:
+    """Laid over a head, stretched where it must be, the edge comes to lie below the ear canal, in a cone too."""
+    request = HatRequest(
+        gauge=Gauge(stitches=20, rows=28),
+        sizes=(HatSize(adult="woman"),),
+        crown=CrownShape(style=style),
+        brim=Brim(kind="ribbed"),
+    )
+    plan = plan_hats(request, lambda *_: "").sizes[0]
+    hat = worn(fabric_rows(plan), 561.1, hidden_mm(plan))
+    assert hat.below_ears_mm > 0
+
+
+def test_two_sizes_on_one_count_are_said_to_be_so() -> None:
+    """56.1 and 57.4 cm in eight wedges at 20 stitches: both 104, and what would part them."""
+    warnings = hats(gauge={"stitches": 20, "rows": 28}, sizes=[{"adult": "woman"}, {"adult": "man"}])[
+        "warnings"
+    ]
+    alike = next(warning for warning in warnings if warning["code"] == "sizes_alike")
+    assert alike["pointer"] == "#/sizes/1"
+    assert "104 stitches" in alike["message"]
+    assert "multiple of 4" in alike["message"]
+    parted = hats(
+        gauge={"stitches": 20, "rows": 28},
+        sizes=[{"adult": "woman"}, {"adult": "man"}],
+        crown={"style": "quick"},
+    )
+    assert [size["cast_on"]["stitches"] for size in parted["sizes"]] == [100, 104]
+    assert parted["warnings"] == []
+
+
+def test_sizes_out_of_order_are_said_to_be_so() -> None:
+    """Patterns give the smallest first; the published chart's child is smaller than four years."""
+    warnings = hats(sizes=[{"age_months": 48}, {"chart": "child"}, {"adult": "man"}])["warnings"]
+    order = next(warning for warning in warnings if warning["code"] == "sizes_out_of_order")
+    assert order["pointer"] == "#/sizes/1"
+    assert order["message"].endswith("they are 2, 1, 3.")
