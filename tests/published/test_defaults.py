@@ -10,6 +10,8 @@ import pytest
 
 from roundwright.knitting.counting import causes as weights
 from roundwright.knitting.crown.geometry import Surface, lie_of
+from roundwright.knitting.hat.fabric import FabricRow
+from roundwright.knitting.hat.worn import Head, WornHat, WornPlace, worn
 from roundwright.knitting.sizing.depth import depth
 
 GAUGE = {"stitches": 20, "rows": 28}
@@ -637,6 +639,50 @@ def test_how_far_a_count_may_be_off(ask, off, named):
     )
 
     assert named == ("extra_stitch" in causes(answer))
+
+
+# --- pictures ---------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("off", "reach"), [(-8.1, "above"), (-7.9, "at"), (7.9, "at"), (8.1, "below")])
+def test_where_a_hat_reaches(off, reach):
+    """Ears: 0.32 of the head from its crown along the scalp, ± 0.016 (A on P: 0.228 ± 0.014 straight down).
+
+    On a head of 50 cm, a hemisphere with a tube below it: 7 cm below the 12.5 cm of the hemisphere.
+    """
+    head = Head(500 / (2 * math.pi))
+    edge = WornPlace(180, head.radius_mm, head.radius_mm + 160 - 125 + off, 450)
+
+    assert reach == WornHat(head, (WornPlace(0, 0, 0, 0), edge)).reach
+
+
+def test_a_hat_is_pulled_down_to_the_end_of_the_ears():
+    """0.055 of the head below the middle of the ears: half of an ear of 63 mm on a head of 57.4 cm (from memory)."""
+    hat = worn([FabricRow("body", 450.0, 1.0)] * 400, 500)
+
+    assert 27.5 == pytest.approx(hat.below_ears_mm, abs=0.3)
+
+
+def test_a_crown_stretches_by_a_quarter():
+    """A cone that is too narrow for the head stands off it from where it would stretch by more than 25 % (S)."""
+    cone = [FabricRow("crown", 480.0 - 3 * row, 1.0) for row in range(160)]
+    hat = worn([FabricRow("body", 480.0, 1.0)] * 30 + cone, 500)
+
+    assert 1.25 == pytest.approx(max(place.stretch for place in hat.places), abs=0.01)
+    assert hat.air_mm > 10
+
+
+def test_fabric_that_hangs_falls():
+    """A wide disc falls by 37 degrees where it leaves the head: 0.8 outward for each length of it (S)."""
+    disc = [FabricRow("crown", 1000.0 - 6 * row, 1.0) for row in range(166)]
+    hat = worn(disc, 500)
+    free = [
+        (below.radius_mm - above.radius_mm) / (below.along_mm - above.along_mm)
+        for above, below in zip(hat.places, hat.places[1:], strict=False)
+        if below.radius_mm > hat.head.radius_at(below.drop_mm) + 1
+    ]
+
+    assert 0.8 == pytest.approx(max(free))
 
 
 def test_defaults_written_out_give_the_same_answer(ask):

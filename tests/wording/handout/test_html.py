@@ -41,6 +41,18 @@ def test_no_round_of_a_printed_page_is_broken_over_two(paper: str, wording: str,
                 assert any("".join(line.text.split()) in text for text in texts), line.text
 
 
+def test_the_page_begins_with_the_pictures_of_the_hat() -> None:
+    """Worn and laid flat stand under the name and over the sizes, each with its line; a crown's chart comes later."""
+    page = Page(html(handout_of(**CLASS)).decode())
+    tags = [tag for tag, _ in page.elements]
+    pictures = [attributes["alt"] or "" for tag, attributes in page.elements if tag == "img"]
+
+    assert ["img", "img"] == [tag for tag in tags[tags.index("h1") : tags.index("h2")] if tag == "img"]
+    assert pictures[0].startswith("One month. Worn: ")
+    assert pictures[1].startswith("Laid flat")
+    assert pictures[2].startswith("Chart of")
+
+
 def test_the_page_loads_nothing_and_keeps_to_its_policy() -> None:
     """No script, no form, no address but `data:`; the policy allows the style sheet by its hash (CSP Level 3)."""
     page = Page(html(handout_of(**CLASS)).decode())

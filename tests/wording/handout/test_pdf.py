@@ -13,7 +13,7 @@ from pypdf import PageObject, PdfReader
 from roundwright.knitting.answers import Impossible
 from tests.support.handouts import CLASS, PAPERS_MM, POINT_MM, handout_of, pdf
 from tests.support.hats import hat_requests
-from tests.support.pdf_reader import printed_pages
+from tests.support.pdf_reader import CAPITAL, DESCENDER, printed_pages
 
 HANDOUTS = int(os.environ.get("HANDOUTS", "20"))
 """Random handouts that are read word by word; before a release 200 (a PDF takes 60 to 350 ms)."""
@@ -85,6 +85,19 @@ def test_nothing_on_a_handout_lies_on_a_word(
     for page in printed_pages(pdf(handout)):
         assert not page.overlaps()
         assert not page.off_the_paper()
+
+
+@needs_poppler
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+def test_a_pdf_begins_with_the_pictures_of_the_hat(wording: str) -> None:
+    """The words of both pictures stand over the first heading, at least 6 points high."""
+    first = printed_pages(pdf(handout_of(**CLASS, wording=wording)))[0]
+    heading = next(ink for ink in first.inks if ink.text == "Sizes")
+
+    for word in ("ears", "edge", "crown", "body", "brim"):
+        label = next(ink for ink in first.inks if ink.text == word)
+        assert label.bottom < heading.top
+        assert (label.bottom - label.top) / (CAPITAL + DESCENDER) > 6
 
 
 def text_heights(page: PageObject) -> list[float]:
