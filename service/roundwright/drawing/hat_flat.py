@@ -8,7 +8,6 @@ from typing import Final, NamedTuple
 from roundwright.drawing.hat_marks import (
     LABEL_SIZE,
     Frame,
-    HatDrawing,
     Label,
     bracket,
     dots,
@@ -17,7 +16,7 @@ from roundwright.drawing.hat_marks import (
     with_unit,
 )
 from roundwright.drawing.svg import Markup, element, joined, px
-from roundwright.drawing.theme import text_line
+from roundwright.drawing.theme import Block, text_line
 from roundwright.knitting.hat.fabric import FabricRow, fabric_rows, slanted_mm
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
@@ -67,7 +66,7 @@ class Sheet(NamedTuple):
         return "M" + "L".join([self.point(across * corner.half_mm, corner.height_mm) for corner in corners])
 
 
-def flat_drawing(plan: HatPlan, brim: Brim, frame: Frame) -> HatDrawing:
+def flat_drawing(plan: HatPlan, brim: Brim, frame: Frame) -> Block:
     """The hat laid flat, the brim uncurled and unfolded, with its width and the height of its parts."""
     rows = fabric_rows(plan)
     corners = flat_corners(rows)
@@ -77,7 +76,7 @@ def flat_drawing(plan: HatPlan, brim: Brim, frame: Frame) -> HatDrawing:
     scale = min(room / widest, frame.max_height / max(tallest, 1.0))
     sheet = Sheet(rows, corners, left + room / 2, 10 + scale * tallest, scale)
     markup = joined((*_fabric(sheet, plan, brim), *_measures(sheet, frame)))
-    return HatDrawing(markup, sheet.edge_y + (42 if widest <= 2 * corners[0].half_mm + 2 else 58))
+    return Block(markup, sheet.edge_y + (42 if widest <= 2 * corners[0].half_mm + 2 else 58))
 
 
 def flat_corners(rows: Sequence[FabricRow]) -> tuple[Corner, ...]:
@@ -167,7 +166,7 @@ def _texture(sheet: Sheet, plan: HatPlan, brim: Brim, top_mm: float) -> Iterator
         for ridge in range(ridges):
             yield f"M{sheet.point(-half, top_mm * (ridge + 0.5) / ridges)}H{px(sheet.x(half))}"
         return
-    ribs = max(2, min(plan.cast_on.stitches // (brim.rib.knit + brim.rib.purl) // 2, MAX_RIBS))
+    ribs = max(2, min(plan.cast_on.stitches // brim.repeat // 2, MAX_RIBS))
     for rib in range(ribs):
         yield f"M{sheet.point(half * (2 * (rib + 0.5) / ribs - 1), 0)}V{px(sheet.y(top_mm))}"
 

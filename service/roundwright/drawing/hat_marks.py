@@ -29,13 +29,6 @@ class Frame(NamedTuple):
     """In little room, with shorter labels."""
 
 
-class HatDrawing(NamedTuple):
-    """A drawn hat in a rectangle whose upper left corner is the origin."""
-
-    markup: Markup
-    height: float
-
-
 class Label(NamedTuple):
     """A length of a part of the hat: its name, the length in words, and the height of its middle, in pixels."""
 

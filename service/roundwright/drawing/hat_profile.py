@@ -43,7 +43,7 @@ def hat_profile(
         sentences, entries = worn_sentences(hat, plan, unit), _worn_key(hat, plan, brim, unit)
     return page(
         "hat-profile",
-        Block(drawn.markup, drawn.height),
+        drawn,
         width=WIDTH,
         title=title or plan.label[:1].upper() + plan.label[1:],
         description=" ".join([*sentences, _made_of(plan, brim)]),

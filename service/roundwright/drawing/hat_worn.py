@@ -10,7 +10,6 @@ from roundwright.drawing.hat_marks import (
     LABEL_SIZE,
     ROLLED_SHARE,
     Frame,
-    HatDrawing,
     Label,
     dots,
     front_decreases,
@@ -18,7 +17,7 @@ from roundwright.drawing.hat_marks import (
     with_unit,
 )
 from roundwright.drawing.svg import Markup, element, joined, px
-from roundwright.drawing.theme import text_line
+from roundwright.drawing.theme import Block, text_line
 from roundwright.knitting.hat.fabric import fabric_rows, hidden_mm
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
@@ -47,11 +46,10 @@ LABEL_WIDTHS: Final = (58.0, 70.0)
 """Room for labels on the left and on the right."""
 COMPACT_LABEL_WIDTHS: Final = (40.0, 66.0)
 
-Point = tuple[float, float]
-
-
 MENTIONED_MM: Final = 5.0
 """What stands above the head is mentioned from here on."""
+
+Point = tuple[float, float]
 
 
 class Scene(NamedTuple):
@@ -94,6 +92,15 @@ class Scene(NamedTuple):
         step = -(-len(places) // MAX_BENDS)
         return self.path(across, [*places[:-1:step], places[-1]])
 
+    def outline(self, places: Sequence[WornPlace]) -> str:
+        """The path around some fabric."""
+        return self.path(-1, places[::-1]) + self.path(1, places).replace("M", "L", 1) + "Z"
+
+    def across(self, along_mm: float) -> str:
+        """The path of a round, so far from the tip."""
+        place = self.place_at(along_mm)
+        return f"M{self.point(-place.radius_mm, place.drop_mm)}L{self.point(place.radius_mm, place.drop_mm)}"
+
     def x(self, across_mm: float) -> float:
         """Pixels from the left."""
         return self.axis_x + self.scale * across_mm
@@ -130,7 +137,7 @@ def worn_hat(plan: HatPlan) -> WornHat:
     return worn(fabric_rows(plan), mm(plan.measurements.head), hidden_mm(plan))
 
 
-def worn_drawing(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> HatDrawing:
+def worn_drawing(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> Block:
     """The hat on the head, with the line of the ears and the stretch at the edge."""
     scene, height = _scene(hat, plan, brim, frame)
     markup = joined(
@@ -142,7 +149,7 @@ def worn_drawing(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> HatDr
             *_labels(scene, frame),
         )
     )
-    return HatDrawing(markup, height)
+    return Block(markup, height)
 
 
 def _scene(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> tuple[Scene, float]:
@@ -219,8 +226,7 @@ def _ear_line(scene: Scene) -> Iterator[Markup]:
 
 
 def _fabric(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
-    places = scene.hat.places
-    outline = scene.path(-1, places[::-1]) + scene.path(1, places).replace("M", "L", 1) + "Z"
+    outline = scene.outline(scene.hat.places)
     yield element("path", d=outline, class_="tint")
     crown_mm = mm(plan.measurements.crown_depth) if plan.measurements.crown_depth else 0.0
     brim_from = scene.hat.edge.along_mm - scene.brim_mm
@@ -235,12 +241,9 @@ def _fabric(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
     ]
     if marks:
         yield dots(marks)
-    start = scene.place_at(crown_mm)
     if crown_mm:
-        line = (
-            f"M{scene.point(-start.radius_mm, start.drop_mm)}L{scene.point(start.radius_mm, start.drop_mm)}"
-        )
-        yield element("path", d=line, class_="s softline", stroke_width=1, stroke_dasharray="5 4")
+        start = scene.across(crown_mm)
+        yield element("path", d=start, class_="s softline", stroke_width=1, stroke_dasharray="5 4")
     yield element("path", d=outline, class_="s line", stroke_width=1.8, stroke_linejoin="round")
     yield from _brim(scene, plan)
 
@@ -278,41 +281,46 @@ def _brim(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
     edge, kind = scene.hat.edge, scene.brim.kind
     if not scene.brim_mm:
         return
+    if kind == "rolled":
+        yield _roll(scene)
+        return
     out = TURNED_OUT_MM if kind == "folded" else 0.0
     band = [
         place._replace(radius_mm=place.radius_mm + out)
         for place in scene.places_between(edge.along_mm - scene.brim_mm, edge.along_mm)
     ]
-    if kind == "rolled":
-        half = (edge.radius_mm + 0.3 * scene.brim_mm) * scene.scale
-        height = scene.brim_mm * scene.scale
-        yield element(
-            "rect",
-            x=scene.axis_x - half,
-            y=scene.y(edge.drop_mm) - height,
-            width=2 * half,
-            height=height,
-            rx=height / 2,
-            class_="tint line",
-            stroke_width=1.6,
-        )
-        return
-    outline = scene.path(-1, band[::-1]) + scene.path(1, band).replace("M", "L", 1) + "Z"
-    yield element("path", d=outline, class_="tint line", stroke_width=1.6, stroke_linejoin="round")
-    if kind == "garter":
-        ridges = max(1, min(plan.brim.rounds // 2, int(scene.brim_mm * scene.scale / 4)))
-        heights = [
-            scene.place_at(edge.along_mm - scene.brim_mm * (ridge + 0.5) / ridges) for ridge in range(ridges)
-        ]
-        lines = [
-            f"M{scene.point(-place.radius_mm, place.drop_mm)}L{scene.point(place.radius_mm, place.drop_mm)}"
-            for place in heights
-        ]
-    else:
-        rib = scene.brim.rib
-        ribs = max(2, min(plan.cast_on.stitches // (rib.knit + rib.purl) // 2, MAX_RIBS))
-        lines = [scene.fine_path(sin(pi * ((index + 0.5) / ribs - 0.5)), band) for index in range(ribs)]
+    yield element(
+        "path", d=scene.outline(band), class_="tint line", stroke_width=1.6, stroke_linejoin="round"
+    )
+    lines = _ridges(scene, plan) if kind == "garter" else _ribs(scene, plan, band)
     yield element("path", d="".join(lines), class_="s softline", stroke_width=1)
+
+
+def _roll(scene: Scene) -> Markup:
+    edge, height = scene.hat.edge, scene.brim_mm * scene.scale
+    half = edge.radius_mm * scene.scale + 0.3 * height
+    return element(
+        "rect",
+        x=scene.axis_x - half,
+        y=scene.y(edge.drop_mm) - height,
+        width=2 * half,
+        height=height,
+        rx=height / 2,
+        class_="tint line",
+        stroke_width=1.6,
+    )
+
+
+def _ridges(scene: Scene, plan: HatPlan) -> Iterator[str]:
+    ridges = max(1, min(plan.brim.rounds // 2, int(scene.brim_mm * scene.scale / 4)))
+    for ridge in range(ridges):
+        yield scene.across(scene.hat.edge.along_mm - scene.brim_mm * (ridge + 0.5) / ridges)
+
+
+def _ribs(scene: Scene, plan: HatPlan, band: Sequence[WornPlace]) -> Iterator[str]:
+    ribs = max(2, min(plan.cast_on.stitches // scene.brim.repeat // 2, MAX_RIBS))
+    for rib in range(ribs):
+        yield scene.fine_path(sin(pi * ((rib + 0.5) / ribs - 0.5)), band)
 
 
 # --- labels ---------------------------------------------------------------------------------------------------
