@@ -82,12 +82,16 @@ def _goes_on(seen: Seen) -> bool:
 
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
-    if label is None and (tells_outcome(seen) or introduces(seen, segment) or tells_of_all(seen)):
+    listed = label is not None and label.kind == "listed"
+    if label is None and (tells_outcome(seen) or introduces(seen, segment)):
+        return Candidate("prose", 0.0)
+    if (label is None or listed) and tells_of_all(seen):
         return Candidate("prose", 0.0)
     if seen.closing and not seen.work and not seen.agains:
         return Candidate("closing", 0.0)
     if seen.cast_on and not seen.work:
-        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number)
+        sections = (seen.markers.of(0) or 0) if seen.markers else 0
+        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections)
     return _begin_at(segment)
 
 

@@ -375,7 +375,10 @@ class _Application:
         number, lane = self.candidate.rounds, work.lane
         if number is None or lane.worked:
             return
+        place_markers(lane, self.candidate)
         stated = number.of(lane.column)
+        if stated is not None and stated * self.candidate.sections == lane.count:
+            return  # `cast on 28 sts on each of three needles`
         if stated is not None and stated != lane.count and len(number.values) in (1, self.search.width):
             fault = Fault(
                 "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, stated=stated

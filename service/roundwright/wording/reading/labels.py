@@ -294,10 +294,29 @@ def _before_round(lines: Lines, start: int, token: Token, spans: tuple[Span, ...
     if token.kind == "number" and not dotted and word not in ("r", "rw"):
         counts = lines.flags(0) & (COLON | DASH | EQUALS) and lines.place < lines.stop
         return Label("count", start, count=spans[0].first) if counts else None
+    spans = (*spans, *_more_rounds(lines))
     every, sizes = read_tail(lines, spans[-1].last.of(0) or 1)
     if not _ended(lines) and lines.kind() not in _BEHIND_LABELS:
         return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _more_rounds(lines: Lines) -> tuple[Span, ...]:
+    """The further rounds of `2.rnd, 4.rnd and 6.rnd`, which are taken."""
+    spans: list[Span] = []
+    while lines.place < lines.stop and len(spans) < MOST_FURTHER:
+        at = 1 if lines.kind() == "and" else 0
+        joined = at or lines.flags(0) & COMMA
+        if not joined or lines.kind(at) not in ("number", "ordinal") or lines.kind(at + 1) != "round":
+            break
+        number = lines.token(at).number or ONE
+        spans.append(Span(number, number))
+        lines.place += at + 2
+    return tuple(spans)
+
+
+MOST_FURTHER: Final = 24
+"""Rounds that are named one by one before one line."""
 
 
 _BEHIND_LABELS: Final = frozenset(("word", "", "work", "have", "number", "next", "cast_on"))

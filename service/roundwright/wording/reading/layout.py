@@ -213,8 +213,10 @@ class _Layout(Struct):
 def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase]) -> bool:
     """Whether a label may begin here, in the midst of a line."""
     token = lines.token()
-    if not phrases or (token.kind == "number" and token.flags & COMMA):  # one of several numbers
+    if not phrases:
         return False
+    if token.kind == "number" and token.flags & COMMA:  # one of several numbers, or `, 13. rnd:`
+        return lines.kind(1) == "round" and bool(lines.flags(1) & STOP)
     if token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS):
         return True
     if lines.names and _names_size(lines):

@@ -41,7 +41,7 @@ def lines_of(tokens: list[Token], most: int, names: Mapping[str, int] = NO_NAMES
                 tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
             elif runs_on and not begins_round(tokens, begin, place, names):
                 lines[-1] = (lines[-1][0], place)
-                if tokens[begin].text in _CONNECTING or _dangles(tokens, begin):
+                if _is_torn(tokens, begin):
                     tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
             else:
                 lines.append((begin, place))
@@ -57,6 +57,8 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     if first.flags & BLANK or begin - before[0] > 400:
         return False
     last = tokens[begin - 1]
+    if first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next":
+        return True
     if first.text in _CONNECTING and not first.flags & (FULL | COLON) and begin - before[0] > 8:
         return True
     opened = 0
@@ -76,16 +78,26 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     return False
 
 
+def _is_torn(tokens: list[Token], begin: int) -> bool:
+    """Whether a sentence goes on over the end of the line before this word."""
+    first = tokens[begin]
+    if first.flags & FULL:
+        return False
+    return first.text in _CONNECTING or first.kind in _COUNTED or _dangles(tokens, begin)
+
+
 def _dangles(tokens: list[Token], begin: int) -> bool:
     """Whether the line before this word breaks off: `repeat to end of`, `Knit` before `one round`."""
     first, last = tokens[begin], tokens[begin - 1]
     if first.flags & (BLANK | FULL | COLON):
         return False
-    if last.text in _DANGLING:
+    if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
         return True
     return last.kind in ("knit", "purl") and first.kind == "number" and tokens[begin + 1].kind == "round"
 
 
+_COUNTED: Final = ("stitch_noun", "times", "round", "unit")
+"""What a number counts that stands at the end of a line."""
 _DANGLING: Final = frozenset(("of", "the", "a", "an", "with", "by", "at", "your"))
 
 

@@ -50,7 +50,11 @@ def _target(work: LineWork) -> int | None:
     """The count that is worked to, where one is said; for `2 sts on each needle` that of all."""
     candidate, sections = work.candidate, work.lane.sections
     target = candidate.until.of(work.column) if candidate.until is not None else None
-    return target * len(sections) if target is not None and candidate.per and sections else target
+    if target is None or not candidate.per:
+        return target
+    if sections:
+        return target * len(sections)
+    return work.printed_count() or target
 
 
 def _turns(work: LineWork, rounds: int, numbers: int) -> int:

@@ -60,7 +60,7 @@ def _without_number(part: list[Phrase], number: int) -> list[Phrase]:
 def _parts(phrases: tuple[Phrase, ...]) -> list[list[Phrase]]:
     """The phrases of each round."""
     parts: list[list[Phrase]] = [[]]
-    stars, worked, whole = 0, False, False
+    stars, worked, whole, rounds = 0, False, False, False
     for phrase in phrases:
         works = has_stitches(phrase)
         if (
@@ -70,11 +70,13 @@ def _parts(phrases: tuple[Phrase, ...]) -> list[list[Phrase]]:
         ):
             carried = [parts[-1].pop()] if isinstance(parts[-1][-1], Then) else []
             parts.append(carried)
-            stars, worked, whole = 0, False, False
+            stars, worked, whole, rounds = 0, False, False, False
         stars += isinstance(phrase, Star)
         if isinstance(phrase, Rep) and stars % 2:
             stars = 0
+        plain = isinstance(phrase, Rounds) and not phrase.every and worked
         worked, whole = worked or works, whole or isinstance(phrase, _WHOLE)
+        rounds = rounds or plain
         parts[-1].append(phrase)
     return parts
 

@@ -115,7 +115,7 @@ def columns_of(
     parts: list[list[str]] = [[]]
     for place in range(begin, stop):
         token = tokens[place]
-        if (token.kind == "and" or token.text == "or" or token.flags & COMMA) and parts[-1]:
+        if (token.kind in ("and", "(") or token.text == "or" or token.flags & COMMA) and parts[-1]:
             parts.append([])
         if token.kind in _PASSED and token.text not in names and token.text != "m":
             continue

@@ -36,6 +36,8 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
     if segment.intro and spoken and all(isinstance(phrase, Stitches) for phrase in seen.work):
         return True  # `work as follows, keeping to the rib of k8, p5:`
+    if segment.intro and seen.work and all(isinstance(phrase, Brackets) for phrase in seen.work):
+        return not (seen.rounds or seen.counts or seen.times or seen.agains or seen.untils)
     thus = bool(seen.fabrics) and any(phrase.manner for phrase in seen.continues)
     if seen.agains or seen.untils or (seen.changes and not segment.intro) or not (segment.intro or thus):
         return False

@@ -14,6 +14,7 @@ from roundwright.wording.reading.phrases import (
     Count,
     EndsPlain,
     Fabric,
+    Needlewise,
     Odd,
     Partly,
     Phrase,
@@ -205,7 +206,10 @@ class Lines(ExtentReader):
         return Then(*self.take(1))
 
     def before(self) -> Phrase:
-        """`before each k2tog`, which says where and works nothing."""
+        """`before each k2tog`, which says where and works nothing; `1 stitch left before each marker`."""
+        last = self.tokens[self.place - 1].kind if self.place else ""
+        if last in ("remain", "left", "stitch_noun") and self.kind(1) == "each" and self.kind(2) == "marker":
+            return Needlewise(*self.take(3))
         ahead = self.behind_decreases(1)
         decreases = any(self.kind(at) in ("stitch", "decrease") for at in range(1, ahead))
         return self.only_words(ahead if decreases else 1)

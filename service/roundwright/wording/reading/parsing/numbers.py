@@ -1,6 +1,7 @@
 """What is counted: stitches and rounds."""
 
 from collections.abc import Callable, Mapping
+from math import prod
 from typing import Final, cast
 
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, TOGETHER
@@ -18,7 +19,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, LINE, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown
 
 
@@ -30,6 +31,8 @@ class NumberReader(TimesReader):
         number = cast("Number", self.token().number)
         if self.is_ribbed(number):
             return self.ribbed(number)
+        if sum_of := self.reckoned():
+            return sum_of
         kind = self.kind(1)
         if kind in _FEWER and (fewer := self.fewer_each_time(number)):
             return fewer
@@ -44,6 +47,31 @@ class NumberReader(TimesReader):
         if kind == "number" and self.flags(1) & COMMA and self.place + 1 < self.stop:
             return self.listed()
         return self.bare_number(number)
+
+    def reckoned(self) -> Phrase | None:
+        """`28 + 28 = 56`, `4 x 14 = 56`, `64 - 8 = 56`: the count behind the sign; else None."""
+        opened = self.place > 0 and self.tokens[self.place - 1].kind == "("
+        apart = opened or bool(self.flags(0) & (STOP | COMMA | SEMI | DASH))
+        if self.kind(1) not in ("and", "times", "number") or not apart:
+            return None
+        values = [(self.token().number or ONE).of(0) or 0]
+        ahead, sign = 1, ""
+        while self.place + ahead < self.stop and ahead < MOST_TERMS and not self.flags(ahead) & EQUALS:
+            if self.kind(ahead) == "number":
+                values.append((self.token(ahead).number or ONE).of(0) or 0)
+                sign = sign or ("-" if self.flags(ahead) & DASH else "")
+            elif self.token(ahead).text in ("+", "x", "×", "and", "plus", "times", "minus"):
+                sign = sign or self.token(ahead).text
+            elif self.kind(ahead) != "stitch_noun":
+                return None
+            ahead += 1
+        total = self.token(ahead).number
+        if self.kind(ahead) != "number" or total is None or len(values) < 2:
+            return None
+        if total.of(0) not in _reckonings(values):
+            return None
+        count = ahead + 2 if self.kind(ahead + 1) == "stitch_noun" else ahead + 1
+        return Count(*self.take(count), total)
 
     def is_ribbed(self, number: Number) -> bool:
         """Whether it is a rib and no list of sizes: `2/2 rib`."""
@@ -129,7 +157,8 @@ class NumberReader(TimesReader):
     def behind_decreases(self, ahead: int) -> int:
         """Behind `each decrease` or `the k2tog`."""
         while self.kind(ahead) in ("", "each", "decrease", "stitch", "all") and self.joined(ahead):
-            if self.place + ahead >= self.stop:
+            of_rounds = self.kind(ahead) == "each" and self.kind(ahead + 1) not in ("decrease", "stitch", "")
+            if self.place + ahead >= self.stop or of_rounds:
                 break
             ahead += 1
         return ahead
@@ -380,6 +409,15 @@ def _with_before(reader: NumberReader) -> bool:
 
 _SAYS_HOW_MANY: Final = ("takes", "makes", "is", "are", "takes about")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
+
+
+def _reckonings(values: list[int]) -> tuple[int, ...]:
+    """What some numbers add up to, come to multiplied, or leave when the others are taken away."""
+    return sum(values), prod(values), values[0] - sum(values[1:])
+
+
+MOST_TERMS: Final = 12
+"""Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
 _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] = {
@@ -393,6 +431,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "times": NumberReader.times,
     "more": NumberReader.more_of,
     "fewer": NumberReader.fewer_or_more,
+    "total": lambda reader, number: Count(*reader.take(2), number),
     "remain": lambda reader, number: Count(*reader.take(2), number),
     "unit": lambda reader, _: reader.length(2),
     "in": lambda reader, _: reader.length(2) if reader.is_unit(1) else None,

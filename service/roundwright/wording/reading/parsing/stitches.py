@@ -315,7 +315,7 @@ class StitchReader(MarkerReader):
         if self.token().text not in ("dec", "inc", "narrow", "decrease", "increase") or before is None:
             return False
         opens = before.kind in ("stars", "(") or bool(self.flags(0) & COMMA and before.kind in _COUNTED)
-        closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl")
+        closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl", "around")
         return opens and (closes or bool(self.flags(1) & (COMMA | SEMI)))
 
     def spaced(self, sign: int) -> Phrase | None:
@@ -324,6 +324,9 @@ class StitchReader(MarkerReader):
         if self.kind(ahead) == "(":  # `Narrow (knit 2 together) every 4th and 5th stitch`
             ahead = next((at + 1 for at in range(ahead, ahead + 7) if self.kind(at) == ")"), ahead)
         ahead = self.skip(ahead)
+        if self.kind(ahead) == "around" and self.token().text == "narrow":
+            start, end, flags = self.take(1)
+            return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
         if (
             self.kind(ahead) == "all"
             and self.token().text in ("narrow", "decrease")
