@@ -20,7 +20,13 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
 from roundwright.wording.reading.sequences import rounds_in_turn
-from roundwright.wording.reading.telling import introduces, likeness, tells_of_all, tells_outcome
+from roundwright.wording.reading.telling import (
+    introduces,
+    is_for_others,
+    likeness,
+    tells_of_all,
+    tells_outcome,
+)
 from roundwright.wording.reading.tree import Stated
 
 MOST_SPOKEN: Final = 2
@@ -83,7 +89,7 @@ def _goes_on(seen: Seen) -> bool:
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
     listed = label is not None and label.kind == "listed"
-    if label is None and (tells_outcome(seen) or introduces(seen, segment)):
+    if label is None and (tells_outcome(seen) or introduces(seen, segment) or is_for_others(segment)):
         return Candidate("prose", 0.0)
     if (label is None or listed) and tells_of_all(seen):
         return Candidate("prose", 0.0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from itertools import accumulate
 from typing import Final
 
@@ -21,6 +22,7 @@ from roundwright.wording.reading.states import (
     Lane,
     last_shaping,
 )
+from roundwright.wording.reading.told_later import ToldLater
 from roundwright.wording.reading.tree import Fill, Nodes, Number
 from roundwright.wording.reading.working import Sections, UnclearError, Worked, Worker
 
@@ -41,6 +43,11 @@ class Desk:
         self.known: dict[
             tuple[int, int, int, Sections | None, int | None], tuple[Nodes, Worked | UnclearError]
         ] = {}
+
+    @cached_property
+    def told_later(self) -> ToldLater:
+        """The lines for plain rounds that are told apart from the others."""
+        return ToldLater(self.segments)
 
     def work(
         self, nodes: Nodes, column: int, count: int, sections: Sections | None, wanted: int | None

@@ -109,6 +109,10 @@ def _restart(work: LineWork) -> None:
 
 def _numbered(work: LineWork, numbers: list[int]) -> None:
     lane, label = work.lane, work.segment.label
+    if len(numbers) > 1 and work.desk.told_later.holds(work.place):
+        numbers = [number for number in numbers if lane.printed and number > lane.printed]
+        if not numbers or numbers[0] != lane.printed + 1:
+            return
     first = numbers[0]
     part = work.desk.parts[work.place]
     begins = first in (1, lane.lowest) or part != lane.part
@@ -159,7 +163,12 @@ def _fill(work: LineWork, first: int) -> None:
     begun = lane.printed or (lane.begin - 1 if lane.begin and not lane.worked else 0)
     numbers = range(begun + 1, first)
     work.desk.budget.spend(len(numbers))
-    entries = {number: lane.waiting.pop(number, None) or lane.stands(number) for number in numbers}
+    entries = {
+        number: lane.waiting.pop(number, None)
+        or lane.stands(number)
+        or work.desk.told_later.entry(work.place, number)
+        for number in numbers
+    }
     missing = [number for number, entry in entries.items() if entry is None]
     if missing and not lane.printed and set(missing) <= _of_larger_sizes(work):
         return

@@ -162,6 +162,13 @@ class Needlewise(Phrase, frozen=True, gc=False):
     number: Number | None = None
 
 
+class AtEnds(Phrase, frozen=True, gc=False):
+    """`at the end of each section`, `at both ends of every needle`: where a decrease is made."""
+
+    first: bool
+    last: bool
+
+
 class EndsPlain(Phrase, frozen=True, gc=False):
     """`ending with a plain round`."""
 

@@ -6,10 +6,12 @@ from typing import Final, TypeAlias
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.phrases import (
+    AtEnds,
     Brackets,
     Count,
     Extent,
@@ -23,7 +25,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, only_spoken_of
+from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
 from roundwright.wording.reading.settle import Settled, settle
 from roundwright.wording.reading.tree import (
     NOTHING,
@@ -85,6 +87,8 @@ def rounds_of_segment(
 ) -> list[Candidate]:
     """Everything that works a round, or several alike."""
     work = _work(seen, stated, label, segment)
+    if seen.at_ends is not None:
+        return _at_ends(work, seen.at_ends)
     bare = all(map(is_bare, work.stitches))
     options = _evenly(work) if seen.evenly else []
     if seen.evenly and bare:
@@ -210,6 +214,38 @@ def _explained(phrases: list[Phrase]) -> list[Phrase]:
 
 def _fill(nodes: Nodes, segment: Segment) -> Nodes:
     return (Fill(nodes, NOTHING, segment.start, segment.end, (segment.end, segment.end)),)
+
+
+def _at_ends(work: _Work, ends: AtEnds) -> list[Candidate]:
+    """A decrease at the ends of every needle or section: `k2tog at the end of each section`."""
+    shaping = [phrase.node for phrase in work.stitches if isinstance(phrase, Stitches) and is_shaping(phrase)]
+    named = [node for node in shaping if isinstance(node, Stitch)]
+    told = work.seen.changes or work.seen.evenly or work.seen.counts
+    if not named and not told:
+        return []
+    start, end = ends.start, ends.end
+    last = named[-1] if named else Stitch("k2tog", ONE, start, end)
+    uses, _ = execute((Work(last.name),))
+    plain = Stitch("k", ONE, start, end, bare=True)
+    leave = Number((uses,)) if ends.last else NOTHING
+    fill: Nodes = (Fill((plain,), leave, start, end, (start, end), marker=True),)
+    before: Nodes = (named[0] if named else last,) if ends.first else ()
+    behind: Nodes = (last,) if ends.last else ()
+    inner = (*before, *fill, *behind)
+    nodes: Nodes = (Fill(inner, None, start, end, (start, end), marker=True),)
+    stated = tuple(count for count in work.stated if not count.sign)
+    until = work.seen.untils[-1].number if work.seen.untils else None
+    return [
+        Candidate(
+            "round",
+            0.1,
+            nodes,
+            rounds=None if until else work.number,
+            until=until,
+            stated=stated,
+            sections=_first_of(work.seen.markers),
+        )
+    ]
 
 
 def _evenly(work: _Work) -> list[Candidate]:

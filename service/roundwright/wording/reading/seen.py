@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from roundwright.wording.reading.phrases import (
     Again,
+    AtEnds,
     Brackets,
     CastOn,
     Change,
@@ -80,6 +81,7 @@ class Seen(Struct):
     order: tuple[Phrase, ...] = ()
     denied: bool = False
     instead: bool = False
+    at_ends: AtEnds | None = None
 
 
 _STITCHES: Final = (Stitches, Star, PassOver)
@@ -195,6 +197,8 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.cast_on = seen.cast_on or phrase
         case Chart():
             seen.chart = True
+        case AtEnds():
+            seen.at_ends = phrase
         case Markers():
             seen.markers = phrase.number
         case Every():

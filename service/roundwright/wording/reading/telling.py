@@ -7,6 +7,7 @@ from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.phrases import (
     Brackets,
     Extent,
+    Fabric,
     Phrase,
     Rep,
     Said,
@@ -62,6 +63,17 @@ def tells_outcome(seen: Seen) -> bool:
             return True
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
     return (outcome or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
+
+
+def is_for_others(segment: Segment) -> bool:
+    """Whether it is for all rounds that are not given: `all rounds not mentioned are knit`."""
+    texts = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
+    if segment.label is not None or "not" not in texts or _NOT_GIVEN.isdisjoint(texts):
+        return False
+    return any(is_bare(phrase) or isinstance(phrase, Fabric) for phrase in segment.phrases)
+
+
+_NOT_GIVEN: Final = frozenset(("mentioned", "given", "listed", "described", "shown", "specified", "named"))
 
 
 def _is_one_stitch(seen: Seen) -> bool:

@@ -286,6 +286,8 @@ class AgainReader(Lengths):
     def round(self) -> Phrase:
         """`a round`, `rounds 1-16`."""
         before = self.tokens[self.place - 1] if self.place else None
+        if before is not None and before.text == "from" and self.kind(1) == "number":
+            return self.only_words(2)  # `from round 9 we decrease in each round`
         if (
             (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
             and self.joined(1)

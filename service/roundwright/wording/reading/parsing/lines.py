@@ -5,6 +5,7 @@ from typing import Final
 from roundwright.wording.reading.parsing.asides import aside, means
 from roundwright.wording.reading.parsing.extents import ExtentReader
 from roundwright.wording.reading.phrases import (
+    AtEnds,
     BeginAt,
     Brackets,
     CastOn,
@@ -27,6 +28,9 @@ from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 MOST_NESTED: Final = 12
 """Brackets within brackets."""
+MOST_IN_ENDS: Final = 9
+"""Words of `at the beginning and the end of each of the three needles`."""
+_PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
 
 
@@ -207,15 +211,46 @@ class Lines(ExtentReader):
 
     def before(self) -> Phrase:
         """`before each k2tog`, which says where and works nothing; `1 stitch left before each marker`."""
-        last = self.tokens[self.place - 1].kind if self.place else ""
-        if last in ("remain", "left", "stitch_noun") and self.kind(1) == "each" and self.kind(2) == "marker":
-            return Needlewise(*self.take(3))
+        if self.kind(1) == "each" and self.kind(2) == "marker":
+            behind = self.tokens[max(0, self.place - 5) : self.place]
+            if any(token.kind in ("remain", "until") for token in behind):
+                return Needlewise(*self.take(3))
+            if any(token.kind in ("decrease", "stitch", "together") for token in behind):
+                return AtEnds(*self.take(3), first=False, last=True)
         ahead = self.behind_decreases(1)
         decreases = any(self.kind(at) in ("stitch", "decrease") for at in range(1, ahead))
         return self.only_words(ahead if decreases else 1)
 
+    def after(self) -> Phrase:
+        """`after each marker`: at the beginning of every section."""
+        if self.kind(1) == "each" and self.kind(2) == "marker":
+            return AtEnds(*self.take(3), first=True, last=False)
+        return self.only_words(1)
+
+    def at_ends(self) -> Phrase | None:
+        """`at the end of each section`, `at each end of every needle`; None where it is none of these."""
+        ahead, begin, end = 0, False, False
+        while self.kind(ahead) in ("begin", "end", "and", "each", "", "of", "at") and ahead < MOST_IN_ENDS:
+            text = self.token(ahead).text
+            begin = begin or self.kind(ahead) == "begin"
+            end = end or self.kind(ahead) == "end"
+            if end and text in ("ends", "end") and self.kind(ahead - 1) == "each" and not begin:
+                begin = ahead > 0  # `each end`, `both ends`
+            ahead += 1
+        if self.kind(ahead) == "number":
+            ahead += 1
+        part = self.token(ahead).text in _PARTS or self.kind(ahead) in ("needle", "section", "persection")
+        every = self.kind(ahead) == "persection" or any(
+            self.kind(at) == "each" or self.token(at).text == "the" for at in range(ahead)
+        )
+        if not (begin or end) or not part or not every or not self.joined(ahead):
+            return None
+        return AtEnds(*self.take(ahead + 1), first=begin, last=end)
+
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
+        if ends := self.at_ends():
+            return ends
         ahead = self.skip(1)
         before = self.tokens[self.place - 1].text if self.place else ""
         if self.kind() == "end" and before in ("will", "should", "you", "always"):
@@ -286,6 +321,7 @@ _READ: Final = {
     "together": Lines.as_one,
     "instead": Lines.instead,
     "before": Lines.before,
+    "after": Lines.after,
     "round": Lines.round,
     "rib": Lines.fabric,
     "stocking": Lines.fabric,

@@ -1,0 +1,94 @@
+"""Plain rounds that are told apart: `Rnds 2, 4 and 6: knit` behind round 7, `all rounds not mentioned are knit`."""
+
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.wording.reading.candidates import candidates
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.round_ways import plain_fill
+from roundwright.wording.reading.states import Entry
+from roundwright.wording.reading.telling import is_for_others
+from roundwright.wording.reading.working import fits_any_count
+
+MOST_NUMBERS: Final = 60
+"""Rounds of one line that are told apart."""
+
+
+class Later(Struct, frozen=True):
+    """A line for plain rounds among those of the segments from `begin` to before `stop`; empty `numbers` for all."""
+
+    begin: int
+    stop: int
+    entry: Entry
+    numbers: frozenset[int]
+
+
+class ToldLater:
+    """The lines of a text for plain rounds that other lines leave out."""
+
+    def __init__(self, segments: list[Segment]) -> None:
+        self.lines: list[Later] = []
+        begin, highest = 0, 0
+        for place, segment in enumerate(segments):
+            if is_for_others(segment):
+                plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
+                self.lines.append(Later(0, len(segments), Entry(plain, place), frozenset()))
+            numbers = _numbers(segment.label)
+            if not numbers:
+                continue
+            gaps = len(numbers) > 1 and numbers[-1] - numbers[0] >= len(numbers)
+            if gaps and numbers[0] <= highest:
+                self.add(segment, place, begin, place + 1, frozenset(numbers))
+            elif gaps and not highest and _goes_back(segments, place, numbers[0]):
+                self.add(segment, place, place, _end_of_part(segments, place), frozenset(numbers))
+            else:
+                begin = place if numbers[0] <= highest else begin
+                highest = numbers[-1]
+
+    def add(self, segment: Segment, place: int, begin: int, stop: int, numbers: frozenset[int]) -> None:
+        """Keep a line, if its rounds are plain."""
+        option = candidates(segment)[0]
+        if option.kind == "round" and fits_any_count(option.nodes) and not option.stated:
+            self.lines.append(Later(begin, stop, Entry(option, place), numbers))
+
+    def entry(self, place: int, number: int) -> Entry | None:
+        """The line for a round that is lacking before the segment at `place`."""
+        for line in self.lines:
+            if line.begin <= place < line.stop and (not line.numbers or number in line.numbers):
+                return line.entry
+        return None
+
+    def holds(self, place: int) -> bool:
+        """Whether the segment at `place` is such a line."""
+        return any(line.entry.segment == place for line in self.lines)
+
+
+def _numbers(label: Label | None) -> list[int]:
+    """The round numbers of a label, for the first size."""
+    if label is None or label.kind not in ("numbered", "listed"):
+        return []
+    numbers: list[int] = []
+    for span in label.spans:
+        first, last = span.first.of(0) or 0, span.last.of(0) or 0
+        numbers.extend(range(first, min(last, first + MOST_NUMBERS) + 1, span.step))
+    return numbers[:MOST_NUMBERS]
+
+
+def _end_of_part(segments: list[Segment], place: int) -> int:
+    """Where the numbers begin anew behind a line that stands before its part."""
+    highest = 0
+    for later in range(place + 1, len(segments)):
+        numbers = _numbers(segments[later].label)
+        if numbers and numbers[0] <= highest and len(numbers) == 1:
+            return later
+        highest = max([highest, *numbers])
+    return len(segments)
+
+
+def _goes_back(segments: list[Segment], place: int, first: int) -> bool:
+    """Whether one of the next lines is for a round before the first of this."""
+    following = [_numbers(later.label) for later in segments[place + 1 : place + 3]]
+    return any(numbers and 0 < numbers[0] < first for numbers in following)
