@@ -220,8 +220,8 @@ def _at_ends(work: _Work, ends: AtEnds) -> list[Candidate]:
     """A decrease at the ends of every needle or section: `k2tog at the end of each section`."""
     shaping = [phrase.node for phrase in work.stitches if isinstance(phrase, Stitches) and is_shaping(phrase)]
     named = [node for node in shaping if isinstance(node, Stitch)]
-    told = work.seen.changes or work.seen.evenly or work.seen.counts
-    if not named and not told:
+    shown = work.seen.changes or work.seen.evenly or work.seen.counts
+    if not named and not shown:
         return []
     start, end = ends.start, ends.end
     last = named[-1] if named else Stitch("k2tog", ONE, start, end)
