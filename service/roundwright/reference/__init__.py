@@ -24,6 +24,7 @@ from roundwright.reference.rows import (
     AdultHeadRow,
     BuyingRow,
     CautionRow,
+    ClassHelpRow,
     DepthExampleRow,
     DepthRuleRow,
     EaseRow,
@@ -69,6 +70,7 @@ __all__ = [
     "buying",
     "cautions",
     "cite",
+    "class_help",
     "depth_rules",
     "ease_rules",
     "growth_fetal",
@@ -122,6 +124,7 @@ SHAPES: Mapping[str, Any] = {
     "tails": table_of("TailTable", TailRow),
     "practice": table_of("PracticeTable", PracticeRow),
     "cautions": table_of("CautionTable", CautionRow),
+    "class-help": table_of("ClassHelpTable", ClassHelpRow),
 }
 TABLES: tuple[str, ...] = tuple(SHAPES)
 
@@ -232,6 +235,7 @@ abbreviations = _rows_of("abbreviations", AbbreviationRow)
 adult_heads = _rows_by("adult", "adult-heads", AdultHeadRow)
 buying = _rows_of("buying", BuyingRow)
 cautions = _rows_of("cautions", CautionRow)
+class_help = _rows_of("class-help", ClassHelpRow)
 depth_rules = _rows_by("name", "depth", DepthRuleRow)
 ease_rules = _rows_by("name", "ease", EaseRow)
 head_chart = _rows_by("name", "head-sizes", HeadChartRow)

@@ -391,6 +391,19 @@ class PracticeRow(Struct, frozen=True, kw_only=True):
     mark: Mark
 
 
+class ClassHelpRow(Struct, frozen=True, kw_only=True):
+    """What a teacher of beginners says in every class."""
+
+    name: Annotated[str, Meta(description="Short name of the advice.")]
+    needles: Annotated[
+        Literal["any", "several"],
+        Meta(description="Work it is for: `several` for double-pointed needles alone."),
+    ]
+    text: Annotated[str, Meta(description="The advice, for a beginner.")]
+    source: SourceKey
+    mark: Mark
+
+
 class CautionRow(Struct, frozen=True, kw_only=True):
     """A caution that goes with a hat for a child."""
 

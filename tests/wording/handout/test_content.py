@@ -228,3 +228,15 @@ def test_any_name_is_shown_as_it_is(name: str) -> None:
     assert [handout.name] == page.text_of("h1")
     assert handout.name == markdown_page.text_of("h1")[0]
     assert handout.name.splitlines() == [handout.name]
+
+
+@pytest.mark.parametrize("needles", [4, None])
+def test_a_class_gets_the_help_that_every_class_needs(needles):
+    """Before the cast-on: needles that grip, counting, measuring; on several needles how to work with two of them."""
+    handout = handout_of(needles=needles)
+    headings = [section.heading for section in handout.sections]
+    helped = "\n".join(line.text for line in handout.sections[headings.index("In class")].lines)
+
+    assert headings.index("In class") + 1 == headings.index("Cast on")
+    assert "needles that grip" in helped
+    assert ("knit with two" in helped) == (needles is not None)

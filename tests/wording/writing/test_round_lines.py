@@ -66,3 +66,12 @@ def test_garter_is_written_as_two_rounds_and_their_repeat() -> None:
     assert brim[0].startswith("Rnd 1: knit — ")
     assert brim[1].startswith("Rnd 2: purl — ")
     assert re.match(r"Rnds 3-\d+: rep rnds 1 and 2 — \d+ sts", brim[2])
+
+
+def test_a_beginner_reads_how_every_stitch_is_worked() -> None:
+    """All that are used, each of them once; a knitter has abbreviations in their place."""
+    asked = {"sizes": BABIES, "crown": {"style": "wedge"}, "brim": {"kind": "ribbed"}}
+    stitches = lines(hats(**asked, wording="beginner")["pattern"], "STITCHES")
+
+    assert ["Knit", "Purl", "Knit two together"] == [line.partition(":")[0] for line in stitches]
+    assert "STITCHES" not in hats(**asked)["pattern"]

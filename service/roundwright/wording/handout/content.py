@@ -11,6 +11,7 @@ from typing import Annotated, Final, Literal, NamedTuple
 from msgspec import Meta, Struct
 from msgspec.structs import replace
 
+from roundwright import reference
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
@@ -23,7 +24,7 @@ from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.wording.writing.pattern import Section, one_line, sections
 from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.printed_quantities import printed_lengths
-from roundwright.wording.writing.round_lines import Wording, skipped_numbers
+from roundwright.wording.writing.round_lines import Line, Wording, skipped_numbers
 
 MAX_CROWN_ROUNDS: Final = 400
 """Rounds of all crowns together: twelve sizes in sock yarn have fewer, and each round adds to the time of a PDF."""
@@ -143,7 +144,7 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
         name=one_line(request.name) or "A hat in the round",
         paper=request.paper or ("letter" if request.units == "imperial" else "a4"),
         word="Round" if wording.beginner else "Rnd",
-        sections=tuple(_in_single_lines(section) for section in sections(request, plans, answer.cautions)),
+        sections=tuple(map(_in_single_lines, _with_help(request, sections(request, plans, answer.cautions)))),
         shopping=_shopping(answer.order),
         sheets=tuple(
             _size_sheet(plan, number, skipped[number - 1], beginner=wording.beginner)
@@ -151,6 +152,16 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
         ),
         pictures=pictures,
     )
+
+
+def _with_help(request: HatRequest, written: tuple[Section, ...]) -> Iterator[Section]:
+    """The sections of the pattern, with the help that every class needs before the brim."""
+    several = request.needles is not None
+    texts = [row.text for row in reference.class_help() if several or row.needles == "any"]
+    for section in written:
+        if section.heading == "Cast on":
+            yield Section("In class", tuple(map(Line, texts)))
+        yield section
 
 
 def _sizes_that_fit(plans: tuple[HatPlan, ...]) -> str:

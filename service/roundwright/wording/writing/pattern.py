@@ -13,7 +13,7 @@ from roundwright.knitting.gauge.convert import class_text, needle_sizes_of
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Gauge
-from roundwright.knitting.rounds.round import stitch_names
+from roundwright.knitting.rounds.round import Round, stitch_names
 from roundwright.wording.writing.printed_quantities import printed_amount, printed_lengths, printed_quantity
 from roundwright.wording.writing.round_lines import (
     Line,
@@ -65,6 +65,7 @@ def sections(
         "Finished measurements": _measurements(plans),
         "Materials": _materials(request, plans, wording),
         wording.gauge.capitalize(): _gauge(request, wording),
+        "Stitches": _how_to(request, plans),
         "Abbreviations": _abbreviations(request, plans),
         "Notes": _notes(plans),
         "Cast on": _cast_on(plans, wording),
@@ -173,15 +174,29 @@ def _counted(gauge: Gauge) -> str:
     return f"{gauge.stitches:g} stitches{rows} in {printed_quantity(gauge.over)}"
 
 
-def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
-    """The abbreviations used, and only those."""
-    if request.wording == "beginner":
+def _how_to(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
+    """How a beginner works the stitches that are used."""
+    if request.wording != "beginner":
         return []
-    rounds = [
+    used = {name for round in _rounds(plans) for name in stitch_names(round.steps)}
+    rows = reference.stitches().items()
+    return [f"{row.words.capitalize()}: {row.how}" for name, row in rows if name in used]
+
+
+def _rounds(plans: Sequence[HatPlan]) -> list[Round]:
+    """The rounds of all sizes, those that are worked again once."""
+    return [
         round
         for plan in plans
         for round in (*different_rounds(plan.brim), *different_rounds(plan.body), *plan.crown.rounds)
     ]
+
+
+def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
+    """The abbreviations used, and only those."""
+    if request.wording == "beginner":
+        return []
+    rounds = _rounds(plans)
     used = {name for round in rounds for name in stitch_names(round.steps)}
     stitches = [f"{name}: {row.words}" for name, row in reference.stitches().items() if name in used]
     repeats = ["rep: repeat"] if any("rep from" in round.text for round in rounds) else []

@@ -55,9 +55,14 @@ def list_differs(sheet: Sheet) -> Iterator[Finding]:
 
 
 def _lists(printed: Printed) -> Iterator[tuple[int, list[float]]]:
-    """The lists of numbers on a line, each with where it stands; not `15 cm (6 in)`, which has units."""
+    """The lists of numbers on a line, each with where it stands.
+
+    Not `15 cm (6 in)`, which has units, nor `150(1)`, which is a volume and its issue.
+    """
     for match in _LIST.finditer(printed.text):
-        yield printed.start + match.start(), values(match[0])
+        numbers = values(match[0])
+        if len(numbers) > 2 or " " in match[0]:
+            yield printed.start + match.start(), numbers
 
 
 def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:
