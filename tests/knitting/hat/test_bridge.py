@@ -84,6 +84,34 @@ def test_a_published_beret_goes_from_64_to_88() -> None:
     assert set(by_hand.stitches(adjust["steps"])) == {"k", "kfb"}
 
 
+@pytest.mark.parametrize(
+    ("stitches", "sections", "rib", "printed"),
+    [
+        # 88 in 8 wedges: k9, k2tog; k8, k2tog; ...
+        (88, 8, 4, [88, 80, 72, 64, 56, 48, 40, 32, 24, 16, 8]),
+        # 48 (56) stitches, k6, k2tog down to k1, k2tog, then k2tog.
+        (48, 6, 2, [48, 42, 36, 30, 24, 18, 12, 6]),
+        (56, 7, 4, [56, 49, 42, 35, 28, 21, 14, 7]),
+        # fiorievecchiepezze.wordpress.com: 84, *5, 2 together*, then 4, 3, 2, 1; then 2 together twice.
+        (84, 12, 4, [84, 72, 60, 48, 36, 24, 12, 6]),
+    ],
+)
+def test_published_hats_keep_their_one_count(
+    stitches: int, sections: int, rib: int, printed: list[int]
+) -> None:
+    """A head that takes just these stitches: brim and crown are on one count, and the crown is the one in print."""
+    size = ribbed(
+        rib // 2,
+        rib // 2,
+        sizes=[{"head": {"value": stitches / 2 / 0.9, "unit": "cm"}}],
+        crown={"style": "wedge", "sections": sections},
+    )["sizes"][0]
+    rounds = [round for round in size["crown"]["rounds"] if round["kind"] == "decrease"]
+    assert [rounds[0]["before"], *(round["after"] for round in rounds)] == printed
+    assert size["cast_on"]["stitches"] == stitches
+    assert size["body"]["adjust"] is None
+
+
 @pytest.mark.parametrize(("kind", "last"), [("ribbed", "rib"), ("garter", "purl"), ("rolled", "knit")])
 def test_the_round_between_may_end_the_brim(kind: str, last: str) -> None:
     """As the request says it is the last round of the brim; garter ends its pair of rounds first."""

@@ -168,3 +168,12 @@ def test_sizes_out_of_order_are_said_to_be_so() -> None:
     order = next(warning for warning in warnings if warning["code"] == "sizes_out_of_order")
     assert order["pointer"] == "#/sizes/1"
     assert order["message"].endswith("they are 2, 1, 3.")
+
+
+def test_the_depth_says_what_it_rests_on() -> None:
+    """Its basis is the row of the silhouette, or the rule in print; none for a depth of the request."""
+    sources = {basis["source"] for basis in hats(sizes=[{"age_months": 3}, *WOMAN])["basis"]}
+    assert {"Hat tutorials"} <= sources
+    assert any("Vertex to tragion" in source for source in sources)
+    basis = hats(sizes=WOMAN, depth=cm(22))["basis"]
+    assert not any(entry["rule"].startswith("Depth, edge to top") for entry in basis)

@@ -210,6 +210,7 @@ class _WorkedSize(NamedTuple):
     measurements: HatMeasurements
     segments: tuple[WorkSegment, ...]
     split: NeedleSplit | None
+    basis: tuple[Basis, ...]
     warnings: tuple[Notice, ...]
 
 
@@ -266,11 +267,11 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     crown_mm = len(crown.rounds) * row_mm
     width_mm = stitch_width_mm(request.gauge, f"{at}/gauge")
     requested = depth_or_length(request, index, at)
+    usual = depth(wearer.mm, mm(cast_on.circumference), request.silhouette or USUAL_SILHOUETTE)
     if requested.depth is not None:
         depth_mm = mm(requested.depth[0])
     else:
-        silhouette = request.silhouette or USUAL_SILHOUETTE
-        depth_mm = depth(wearer.mm, mm(cast_on.circumference), silhouette).mm
+        depth_mm = usual.mm
         if request.crown.style == "cone":
             depth_mm += cone_beyond_head_mm(crown_mm, stitches * width_mm)
     part_gauges = brim_gauge(request, at), body_gauge(request, index, at)
@@ -304,6 +305,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         ),
         segments=_segments(request.brim, brim, body, crown),
         split=split,
+        basis=() if requested.depth or requested.body_length else (usual.basis,),
         warnings=warnings,
     )
 
@@ -405,8 +407,10 @@ def _cautions(heads: Iterable[Head]) -> tuple[Caution, ...]:
 
 
 def _basis(request: HatRequest, sizes: Iterable[_WorkedSize]) -> tuple[Basis, ...]:
-    bridged = any(worked.brim.adjust or worked.body.adjust for worked in sizes)
-    return (*HAT_BASIS, *((BRIDGE_BASIS,) if bridged else ()), *gauge_basis(request))
+    worked_sizes = tuple(sizes)
+    bridged = any(worked.brim.adjust or worked.body.adjust for worked in worked_sizes)
+    of_sizes = dict.fromkeys(basis for worked in worked_sizes for basis in worked.basis)
+    return (*HAT_BASIS, *of_sizes, *((BRIDGE_BASIS,) if bridged else ()), *gauge_basis(request))
 
 
 def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tuple[Notice, ...]:
