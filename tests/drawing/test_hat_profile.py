@@ -141,6 +141,14 @@ def test_gathered_fabric_is_drawn_in_folds():
     assert "folds" not in key_text(dome)
 
 
+def test_a_silhouette_is_drawn_with_its_brim(service):
+    """The picture of a cuffed hat has a folded brim, as that silhouette has where the request names none."""
+    query = {"gauge_stitches": 22, "adult": "woman", "silhouette": "cuffed"}
+    answer = service.get("/v1/drawings/profile.svg", params=query)
+
+    assert "folded brim" in key_text(parsed(answer.text))
+
+
 @pytest.mark.parametrize("view", ["worn", "flat"])
 def test_brims_differ_in_more_than_words(view):
     """Each kind of brim has a texture of its own, and the key names it."""

@@ -92,6 +92,16 @@ def test_stitches_to_slide_stand_before_the_round() -> None:
     assert re.search(rf"{re.escape(slide)}\n\[ \] +{number} ", text)
 
 
+def test_a_silhouette_brings_its_brim() -> None:
+    """A cuffed hat is turned up in its words and in its picture, though the request names no brim."""
+    handout = handout_of(silhouette="cuffed", sizes=[{"adult": "woman"}])
+    brim = next(section for section in handout.sections if section.heading == "Brim")
+
+    assert any("turned up" in line.text for line in brim.lines)
+    assert not any("rolls" in line.text for line in brim.lines)
+    assert "unfolded" in handout.pictures()[1].caption
+
+
 def test_without_needles_there_are_no_needle_columns() -> None:
     """A request without needles gets counts alone."""
     text = plain_text(handout_of()).decode()

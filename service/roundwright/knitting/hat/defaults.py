@@ -1,5 +1,7 @@
 """Defaults: what a request for a hat leaves open, filled in for all its sizes together."""
 
+from typing import TypeVar
+
 from msgspec.structs import replace
 
 from roundwright import reference
@@ -17,8 +19,10 @@ from roundwright.knitting.sizing.cast_on import hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
 from roundwright.knitting.sizing.heads import head_of
 
+AnyHat = TypeVar("AnyHat", bound=HatRequest)
 
-def with_defaults(request: HatRequest, at: str) -> HatRequest:
+
+def with_defaults(request: AnyHat, at: str) -> AnyHat:
     """The request with what its silhouette chooses, the style of its crown and its sections, the same in all sizes.
 
     Raises `Impossible` for a head, an ease or a gauge that no hat has.
@@ -41,7 +45,7 @@ def with_defaults(request: HatRequest, at: str) -> HatRequest:
     return replace(request, crown=crown)
 
 
-def _with_silhouette(request: HatRequest, silhouette: SilhouetteName) -> HatRequest:
+def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:
     """The request with the brim, the fullness and the crown of a silhouette, where it says nothing else."""
     row = reference.silhouettes()[silhouette]
     brim, body, crown = request.brim, request.body, request.crown

@@ -9,6 +9,7 @@ from roundwright.drawing.section_chart import section_chart
 from roundwright.drawing.spacing_diagram import spacing_diagram
 from roundwright.drawing.svg import Picture
 from roundwright.knitting.crown.crown import crown
+from roundwright.knitting.hat.defaults import with_defaults
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.work.split_over_needles import split
@@ -69,7 +70,7 @@ def draw_profile(query: ProfilePicture) -> Picture:
     with its width, the heights of brim, body and crown, and the depth in all, in `units`.
     """
     with errors_name_parameters(query):
-        request = query.request()
+        request = with_defaults(query.request(), "#")
         plan = hats(request, lambda *_: "").sizes[0]
         return hat_profile(plan, request.brim, view=query.view, title=query.title, theme=query.theme)
 

@@ -8,6 +8,7 @@ from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
+from roundwright.knitting.hat.defaults import with_defaults
 from roundwright.web.routes.operation import calculation
 from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout
 from roundwright.wording.handout.html import html, policy
@@ -64,6 +65,7 @@ def write_handout(request: HandoutRequest) -> Handout:
     a screen, and it prints on A4 or Letter as the PDF is set. Both begin with pictures of the first size, worn and
     laid flat.
     """
+    request = with_defaults(request, "#")  # the brim of a silhouette, for its words and its picture
     answer = hat.hats(request, lambda *_: "")  # the pattern is written in its sections
     return handout(request, answer, lambda: _pictures(request, answer.sizes[0]))
 
