@@ -18,6 +18,8 @@ works = st.lists(
         st.integers(1, 600),
         st.integers(1, 100),
         st.booleans(),
+        st.none(),
+        st.just(0),
     ),
     min_size=1,
     max_size=6,

@@ -32,6 +32,7 @@ from roundwright.knitting.hat.brim_and_body import (
     straight_part,
     straight_rounds,
 )
+from roundwright.knitting.hat.colours import check_colours, in_colours
 from roundwright.knitting.hat.defaults import with_defaults
 from roundwright.knitting.hat.notices import SizeCount, deeper_notice, size_notices
 from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
@@ -250,6 +251,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
             pointer=f"{at}/crown/worked",
             nearest="in_the_round; a flat crown by itself is at /v1/crown",
         )
+    check_colours(request.colours, ribbed=request.brim.is_ribbed, at=at)
     size, units = request.sizes[index], request.units
     wearer = head_of(size, f"{at}/sizes/{index}")
     cast_on, stitches, warnings = hat_counts(request, index, wearer, at)
@@ -303,7 +305,12 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
             edge_to_crown=length(edge_mm, units),
             crown_depth=length(crown_mm, units) if crown_mm else None,
         ),
-        segments=_segments(request.brim, brim, body, crown),
+        segments=in_colours(
+            _segments(request.brim, brim, body, crown),
+            request.colours,
+            request.brim.rib.knit,
+            request.brim.rib.purl,
+        ),
         split=split,
         basis=() if requested.depth or requested.body_length else (usual.basis,),
         warnings=warnings,

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.request import CrownShape
+from roundwright.knitting.hat.colours import Colours
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.sizing.cast_on import USUAL_EASE, HatEase
@@ -164,6 +165,10 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         Yarn | None, Meta(description="The yarn; without it the answer has lengths, but no balls.")
     ] = None
     other_yarn: OtherYarn = None
+    colours: Annotated[
+        Colours | None,
+        Meta(description="Stripes, and a brim in other colours: the answer has the yarn of every colour."),
+    ] = None
     margin_percent: MarginPercent = DEFAULT_MARGIN
     brim: Annotated[Brim, Meta(description="The edge of the hat. Default: rolled.")] = Brim()
     body: Annotated[

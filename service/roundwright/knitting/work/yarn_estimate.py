@@ -126,7 +126,12 @@ def _other_fabric(request: EstimateRequest, fabric: Fabric) -> Fabric | None:
 
 def _size(hat: HatWork, yarn: YarnEstimate) -> SizeYarn:
     return SizeYarn(
-        label=hat.label, stitches=yarn.stitches, used=yarn.used, parts=yarn.parts, to_buy=yarn.to_buy
+        label=hat.label,
+        stitches=yarn.stitches,
+        used=yarn.used,
+        parts=yarn.parts,
+        to_buy=yarn.to_buy,
+        colours=yarn.colours,
     )
 
 

@@ -4,6 +4,7 @@ from math import floor
 from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.crown.finish import TAIL_MM
@@ -131,7 +132,8 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
             pointer="#/rounds_worked",
             nearest="the number of stitches still to work, and no rounds",
         )
-    hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in requested_work(request))
+    in_one_colour = replace(request, hat=request.hat and replace(request.hat, colours=None))
+    hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in requested_work(in_one_colour))
     if not hats:
         return _only_left(request)
     fabric = requested_fabric(request)

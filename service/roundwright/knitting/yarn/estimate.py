@@ -12,8 +12,16 @@ from roundwright.knitting.quantities import MM_IN, Gauge, LengthUnit, UnitSystem
 from roundwright.knitting.yarn.amount import YarnLength, YarnRange, YarnSpan, yarn_length, yarn_span
 from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.per_stitch import Fabric
-from roundwright.knitting.yarn.purchase import BUY_BASIS, DEFAULT_MARGIN, Purchase, purchase
-from roundwright.knitting.yarn.segments import PartName, WorkSegment, segment_basis, stitches_in, yarn_used
+from roundwright.knitting.yarn.purchase import BUY_BASIS, DEFAULT_MARGIN, Purchase, all_colours, purchase
+from roundwright.knitting.yarn.segments import (
+    PartName,
+    WorkSegment,
+    colours_of,
+    in_colour,
+    segment_basis,
+    stitches_in,
+    yarn_used,
+)
 from roundwright.knitting.yarn.yarn_count import Fineness, fineness
 
 PRINTED_BASIS: Final = Basis(
@@ -47,6 +55,15 @@ class YarnPart(Struct, frozen=True, kw_only=True):
     used: Annotated[YarnSpan, Meta(description="Yarn it takes.")]
 
 
+class ColourYarn(Struct, frozen=True, kw_only=True):
+    """Yarn of one colour."""
+
+    colour: Annotated[str, Meta(description="What the colour is called.")]
+    stitches: Annotated[int, Meta(description="Stitches worked in it.")]
+    used: Annotated[YarnSpan, Meta(description="Yarn of it that the work takes.")]
+    to_buy: Annotated[Purchase, Meta(description="Yarn of it to buy, in whole balls.")]
+
+
 class SizeYarn(Struct, frozen=True, kw_only=True):
     """Yarn in one hat of one size."""
 
@@ -55,6 +72,9 @@ class SizeYarn(Struct, frozen=True, kw_only=True):
     used: Annotated[YarnSpan, Meta(description="Yarn one hat takes.")]
     parts: Annotated[tuple[YarnPart, ...], Meta(description="The same, part by part.")]
     to_buy: Annotated[Purchase, Meta(description="Yarn to buy for one hat.")]
+    colours: Annotated[
+        tuple[ColourYarn, ...], Meta(description="Each colour; empty for a hat in one colour.")
+    ] = ()
 
 
 class YarnEstimate(Struct, frozen=True, kw_only=True):
@@ -66,7 +86,16 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
     ]
     used: Annotated[YarnSpan, Meta(description="Yarn the work takes.")]
     parts: Annotated[tuple[YarnPart, ...], Meta(description="The same, part by part, in working order.")]
-    to_buy: Annotated[Purchase, Meta(description="Yarn to buy: the highest estimate, a margin, whole balls.")]
+    to_buy: Annotated[
+        Purchase,
+        Meta(
+            description="Yarn to buy: the highest estimate, a margin, whole balls; of every colour, added up."
+        ),
+    ]
+    colours: Annotated[
+        tuple[ColourYarn, ...],
+        Meta(description="Each colour, in the order in which they come in; empty for a hat in one."),
+    ] = ()
     fineness: Annotated[
         Fineness | None, Meta(description="Fineness of one strand; null when the label does not say.")
     ] = None
@@ -119,6 +148,7 @@ def estimate(
         raise Impossible("No stitch is worked, so no yarn is used.", nearest="one stitch")
     used = yarn_used(segments, fabric.per_stitch)
     tex = fabric.strand.tex
+    colours = _colours(segments, fabric, units, margin_percent)
     printed = _printed(fabric.gauge, units) if is_hat and fabric.gauge else ()
     printed_basis = (PRINTED_BASIS,) if printed else ()
     return YarnEstimate(
@@ -126,12 +156,29 @@ def estimate(
         per_stitch=_per_stitch(fabric.per_stitch, units),
         used=yarn_span(used, units),
         parts=_parts(segments, fabric.per_stitch, units),
-        to_buy=purchase(used, fabric, units, margin_percent),
+        to_buy=all_colours(used, [colour.to_buy for colour in colours], fabric, units, margin_percent),
+        colours=colours,
         fineness=None if tex is None else fineness(tex),
         yarn_weights=fabric.weights,
         printed=printed,
         basis=(*fabric.basis, *segment_basis(segments), BUY_BASIS, *printed_basis),
         warnings=fabric.warnings,
+    )
+
+
+def _colours(
+    segments: tuple[WorkSegment, ...], fabric: Fabric, units: UnitSystem, margin_percent: float
+) -> tuple[ColourYarn, ...]:
+    by_colour = {colour: in_colour(segments, colour) for colour in colours_of(segments)}
+    used = {colour: yarn_used(worked, fabric.per_stitch) for colour, worked in by_colour.items()}
+    return tuple(
+        ColourYarn(
+            colour=colour,
+            stitches=stitches_in(worked),
+            used=yarn_span(used[colour], units),
+            to_buy=purchase(used[colour], fabric, units, margin_percent),
+        )
+        for colour, worked in by_colour.items()
     )
 
 

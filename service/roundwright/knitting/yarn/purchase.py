@@ -1,5 +1,6 @@
 """Purchase of yarn for one piece of work: a margin and whole balls."""
 
+from collections.abc import Sequence
 from math import ceil
 from typing import Annotated, Final
 
@@ -56,6 +57,17 @@ def purchase(used: YarnRange, fabric: Fabric, units: UnitSystem, margin_percent:
     """
     balls = with_margin(used, margin_percent).ratio(fabric.strand.ball)
     count = None if balls is None else whole_balls(balls, fabric.yarn_at)
+    return purchase_of_balls(used, count, fabric, units, margin_percent)
+
+
+def all_colours(
+    used: YarnRange, colours: Sequence[Purchase], fabric: Fabric, units: UnitSystem, margin_percent: float
+) -> Purchase:
+    """The purchase of all colours: the balls of each, since a ball has one colour; without colours as `purchase`."""
+    if not colours:
+        return purchase(used, fabric, units, margin_percent)
+    balls = [bought.balls for bought in colours if bought.balls is not None]
+    count = sum(balls) if len(balls) == len(colours) else None
     return purchase_of_balls(used, count, fabric, units, margin_percent)
 
 

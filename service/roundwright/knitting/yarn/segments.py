@@ -20,6 +20,10 @@ RIB_BASIS: Final = Basis(
     "Rib takes more yarn than plain knit; as no figure is published, a tenth is added to `high` only.",
     COMMON_PRACTICE,
 )
+CARRIED_BASIS: Final = Basis(
+    "Yarn carried behind a stitch of another colour is as long as the stitch is wide, l / kw; kw 4.1, wet-relaxed.",
+    "Munden, J. Text. Inst. 50 (1959) T448; the constant from memory",
+)
 CAST_ON_BASIS: Final = Basis(
     "A long-tail cast-on takes about as much yarn as two rounds: a round of loops, and a tail of three times its width "
     "and a tenth.",
@@ -28,12 +32,18 @@ CAST_ON_BASIS: Final = Basis(
 
 
 class WorkSegment(NamedTuple):
-    """Rounds alike: their part of the work, stitches made in each, number of rounds, and whether they are rib."""
+    """Rounds alike: their part of the work, stitches made in each, number of rounds, and whether they are rib.
+
+    Of a hat in colours, `colour` is what they are worked in, and `carried` how many stitches of another colour the yarn
+    passes behind in each round.
+    """
 
     part: PartName
     stitches: int
     rounds: int = 1
     ribbed: bool = False
+    colour: str | None = None
+    carried: int = 0
 
     @property
     def stitches_worked(self) -> int:
@@ -73,15 +83,19 @@ def stitches_in(segments: Iterable[WorkSegment]) -> int:
 
 def yarn_used(segments: Iterable[WorkSegment], per_stitch: YarnRange) -> YarnRange:
     """Yarn in the segments."""
-    plain = rib = 0
+    plain = rib = carried = 0
     for segment in segments:
+        carried += segment.carried * segment.rounds
         if segment.ribbed:
             rib += segment.stitches_worked
         else:
             plain += segment.stitches_worked
+    behind = carried / reference.loop_constants()["wet-relaxed"].kw if carried else 0.0
     low, expected, high = per_stitch
     return YarnRange(
-        low.times(plain + rib), expected.times(plain + rib), high.times(plain + rib * RIB_FACTOR)
+        low.times(plain + rib + behind),
+        expected.times(plain + rib + behind),
+        high.times(plain + rib * RIB_FACTOR + behind),
     )
 
 
@@ -89,4 +103,17 @@ def segment_basis(segments: Iterable[WorkSegment]) -> tuple[Basis, ...]:
     """The rules that the segments bring with them."""
     segments = tuple(segments)
     rib = (RIB_BASIS,) if any(segment.ribbed for segment in segments) else ()
-    return rib + ((CAST_ON_BASIS,) if any(segment.part == "cast_on" for segment in segments) else ())
+    carried = (CARRIED_BASIS,) if any(segment.carried for segment in segments) else ()
+    return (
+        rib + carried + ((CAST_ON_BASIS,) if any(segment.part == "cast_on" for segment in segments) else ())
+    )
+
+
+def in_colour(segments: Iterable[WorkSegment], colour: str) -> tuple[WorkSegment, ...]:
+    """The segments worked in a colour."""
+    return tuple(segment for segment in segments if segment.colour == colour)
+
+
+def colours_of(segments: Iterable[WorkSegment]) -> tuple[str, ...]:
+    """The colours in the order in which they come in; none for work without colours."""
+    return tuple(dict.fromkeys(segment.colour for segment in segments if segment.colour is not None))

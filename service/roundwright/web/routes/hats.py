@@ -15,7 +15,7 @@ from roundwright.wording.handout.html import html, policy
 from roundwright.wording.handout.pdf import typst_data
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
-from roundwright.wording.writing.pattern import one_line
+from roundwright.wording.writing.printed_quantities import one_line
 
 MAX_CHART_ROUNDS: Final = 24
 """Rounds of a crown whose chart is legible in half the width of a page and a third of its height."""

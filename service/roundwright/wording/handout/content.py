@@ -21,9 +21,9 @@ from roundwright.knitting.yarn.amount import YarnAmount
 from roundwright.knitting.yarn.basket import BasketBalls
 from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
-from roundwright.wording.writing.pattern import Section, one_line, sections
+from roundwright.wording.writing.pattern import Section, sections
 from roundwright.wording.writing.plain_language import plain_sentences
-from roundwright.wording.writing.printed_quantities import printed_lengths
+from roundwright.wording.writing.printed_quantities import one_line, printed_lengths
 from roundwright.wording.writing.round_lines import Line, Wording, skipped_numbers
 
 MAX_CROWN_ROUNDS: Final = 400
@@ -300,6 +300,11 @@ def _notes(order: YarnOrder) -> Iterable[str]:
         yield f"Or one basket for all, each winding off what a hat takes: {_purchase_text(order.shared)}."
         if order.one_basket is not None:
             yield f"From one ball: {'; '.join(map(_ball_text, order.one_basket.contents))}."
+        for colour in order.colours:
+            yield (
+                f"In {one_line(colour.colour)}: {_purchase_text(colour.own)} as balls of their own, "
+                f"{_purchase_text(colour.shared)} in one basket."
+            )
         yield margin
 
 

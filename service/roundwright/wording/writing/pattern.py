@@ -14,7 +14,13 @@ from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Gauge
 from roundwright.knitting.rounds.round import Round, stitch_names
-from roundwright.wording.writing.printed_quantities import printed_amount, printed_lengths, printed_quantity
+from roundwright.wording.writing.colours import colour_amounts, colour_note
+from roundwright.wording.writing.printed_quantities import (
+    one_line,
+    printed_amount,
+    printed_lengths,
+    printed_quantity,
+)
 from roundwright.wording.writing.round_lines import (
     Line,
     Wording,
@@ -37,16 +43,6 @@ def pattern(request: HatRequest, plans: tuple[HatPlan, ...], cautions: tuple[Cau
     return pattern_text(request.name, sections(request, plans, cautions))
 
 
-def one_line(text: str) -> str:
-    """A caller's text in one line: a line break or control character in a name would begin a line of the pattern."""
-    return " ".join(text.translate(_CONTROL_CHARACTERS).split())
-
-
-_CONTROL_CHARACTERS: Final = dict.fromkeys(
-    (*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " "
-)
-
-
 def pattern_text(name: str, sections: Iterable[Section]) -> str:
     """Sections as plain text, an empty line between two of them."""
     blocks = [
@@ -67,7 +63,7 @@ def sections(
         wording.gauge.capitalize(): _gauge(request, wording),
         "Stitches": _how_to(request, plans),
         "Abbreviations": _abbreviations(request, plans),
-        "Notes": _notes(plans),
+        "Notes": [*_notes(plans), *colour_note(request)],
         "Cast on": _cast_on(plans, wording),
         "Brim": _brim(request, plans, wording),
         "Body": _body(plans, wording),
@@ -129,6 +125,7 @@ def _materials(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) 
         needles += f", about {sizes[0].mm:g}{largest} mm"
     return [
         _yarn(request, plans),
+        *colour_amounts(plans),
         f"{needles}; take the size that gives the {wording.gauge}",
         "A stitch marker, a blunt sewing needle, scissors, a tape measure",
     ]

@@ -1,4 +1,4 @@
-"""Lengths, masses and counts as patterns print them: rounded as a tape is read, with fractions of an inch."""
+"""Lengths, masses, counts and names as patterns print them: rounded as a tape is read, with fractions of an inch."""
 
 from collections.abc import Iterable
 from math import floor
@@ -33,3 +33,13 @@ def printed_quantity(quantity: Length | Mass) -> str:
 def printed_amount(value: float) -> str:
     """An amount of yarn: a whole number, or two digits of less than 10."""
     return f"{value:.0f}" if value >= 10 else f"{value:.2g}"
+
+
+def one_line(text: str) -> str:
+    """A caller's text in one line: a line break or control character in a name would begin a line of the pattern."""
+    return " ".join(text.translate(_CONTROL_CHARACTERS).split())
+
+
+_CONTROL_CHARACTERS: Final = dict.fromkeys(
+    (*range(32), *range(127, 160), 8232, 8233, 65279, 65534, 65535), " "
+)
