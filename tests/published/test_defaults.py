@@ -148,6 +148,41 @@ def test_the_rule_of_the_depth_is_cited_with_its_numbers():
 
 
 @pytest.mark.parametrize(
+    ("silhouette", "share", "fullness"),
+    [
+        ("skullcap", 0.32 - 0.055, 0),  # D and M: the ear canal, less half an ear
+        ("beanie", 0.32 + 0.055, 0),
+        ("cuffed", 0.32 + 0.055, 0),
+        ("slouch", 0.45, 20),  # C
+        ("beret", 0.4, 37.5),  # P: Patons PAK0416-030197M, 64 to 88; its depth C
+    ],
+)
+def test_silhouettes(hat, silhouette, share, fullness):
+    """The depth of each as a share of the head, and the stitches of its body beside those of its brim."""
+    planned = hat(silhouette=silhouette)
+    brim, body = planned["cast_on"]["stitches"], planned["crown"]["stitches"]
+
+    assert share * HEAD_CM == pytest.approx(planned["measurements"]["depth"]["value"], abs=0.03)
+    assert brim * (1 + fullness / 100) == pytest.approx(body, abs=4)
+
+
+def test_a_baby_s_head_is_up_to_46_cm(hat):
+    """D: 46.06 cm is the median of boys of 12 months (WHO); up to there a hat is as deep as the rule in print says."""
+    depths = [hat(sizes=[{"head": cm(head)}])["measurements"]["depth"]["value"] for head in (46, 46.1)]
+
+    assert [46 / 3 + 1.5, 0.375 * 46.1] == pytest.approx(depths, abs=0.03)
+
+
+def test_the_crown_of_a_hat(hat):
+    """P: grown-ups' hats close in 8 wedges, 8 sections in a dome from 48 stitches on, 6 below; C: babies' by fours."""
+    assert ("quick", None) == (hat(sizes=[{"age_months": 6}])["crown"]["style"], None)
+    assert "wedge" == hat(sizes=[{"adult": "man"}])["crown"]["style"]
+    few = {"gauge": {"stitches": 10, "rows": 13}, "crown": {"style": "dome"}}
+    sections = [hat(sizes=[{"head": cm(around / 0.9)}], **few)["crown"]["sections"] for around in (47, 48.1)]
+    assert [6, 8] == sections
+
+
+@pytest.mark.parametrize(
     ("kind", "share", "worked", "hidden"),
     [("rolled", 0.1, 1, 1), ("ribbed", 0.2, 1, 0), ("garter", 0.15, 1, 0), ("folded", 0.25, 2, 1)],
 )

@@ -201,3 +201,16 @@ def test_the_sheet_to_tick_off_has_a_box_for_the_round_between() -> None:
     assert between.work == ("*k24, kfb; rep from * around — now 104 stitches: 26 + 26 + 26 + 26",)
     assert (between.name, between.boxes) == ("Body", 1)
     assert brim.boxes + between.boxes + body.boxes == brim.rounds + 1 + body.rounds
+
+
+def test_a_rib_too_wide_for_a_head_points_to_the_rib() -> None:
+    """The warning and the error name the field of the hat, where the caller finds it."""
+    preemie = [{"head": {"value": 23, "unit": "cm"}}]
+    warnings = ribbed(6, 6, sizes=preemie)["warnings"]
+    assert ("multiple_coarse", "#/brim/rib") in [
+        (warning["code"], warning["pointer"]) for warning in warnings
+    ]
+    with pytest.raises(Impossible) as error:
+        ribbed(12, 12, gauge={"stitches": 6, "rows": 8}, sizes=preemie)
+    assert error.value.pointer == "#/brim/rib"
+    assert error.value.nearest == "a rib with a smaller repeat"

@@ -105,8 +105,21 @@ def _two_counts(
 
 
 def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> CastOnAnswer:
+    """The cast-on to a multiple; what is said of the multiple points to the rib or the crown that it comes from."""
     gauge = request.brim.gauge or request.gauge
-    return work_cast_on(wearer, request.ease, gauge, multiple, request.units, pointer=at)
+    pointer = f"{at}/brim/rib" if request.brim.is_ribbed else f"{at}/crown/sections"
+    try:
+        answer = work_cast_on(wearer, request.ease, gauge, multiple, request.units, pointer=at)
+    except Impossible as error:
+        if error.pointer != f"{at}/multiple":
+            raise
+        nearest = "a rib with a smaller repeat" if request.brim.is_ribbed else "fewer sections"
+        raise Impossible(error.detail, pointer=pointer, nearest=nearest) from error
+    warnings = tuple(
+        replace(notice, pointer=pointer) if notice.pointer == f"{at}/multiple" else notice
+        for notice in answer.warnings
+    )
+    return replace(answer, warnings=warnings)
 
 
 def _coarse(body: int, exact: float, cast_on: CastOnAnswer, at: str) -> tuple[Notice, ...]:
