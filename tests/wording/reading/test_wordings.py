@@ -39,6 +39,38 @@ WORDINGS = [
         [66],
     ),
     ("sentences in brackets", "Round 1: [Purl 1 stitch.] 2 times. [Knit two together.] 2 times.", 6, [4]),
+    (
+        "every right-side row",
+        (
+            "1st row: *k7, k2tog; rep from * to end. 64 sts\n2nd row: P.\n"
+            "Cont in this way, dec 8 sts on every RS row, until 48 sts rem, ending with a P row."
+        ),
+        72,
+        [64, 64, 56, 56, 48, 48],
+    ),
+    (
+        "rounds with names in turn",
+        (
+            "Decreasing round. On each of 4 needles, knit to the last two stitches, knit two together.\n"
+            "Plain round. Knit every stitch.\n"
+            "Work the decreasing round and the plain round, in turn, until there are 64 stitches."
+        ),
+        80,
+        [76, 76, 72, 72, 68, 68, 64, 64],
+    ),
+    (
+        "how often two rounds",
+        "Knit one round. Purl one round. Do this twice, which makes four rounds.",
+        40,
+        [40] * 4,
+    ),
+    (
+        "how many rounds of a rib",
+        "Rib: *K3, P2*. Work 4 rounds. (Each needle has three ribs on it.)",
+        60,
+        [60] * 4,
+    ),
+    ("a fabric explained", "Work 4 rows in garter st. (every row k.).", 60, [60] * 4),
     ("other stars", "Rnd 1 ✱K4, sk2p, k4; rep from ✱ – 72 sts", 88, [72]),
 ]
 
@@ -76,3 +108,28 @@ def test_titles_that_only_describe_are_not_worked() -> None:
     reading = read(f"{title}\nRnd 1: *K6, k2tog; rep from * around. 56 sts", (64,))
 
     assert [one.after for one in reading.rounds[0]] == [56]
+
+
+def test_rounds_that_go_on_without_an_end_are_said_to_be_unread() -> None:
+    """Neither a count nor how often is told: that is an error on its line, and no silence."""
+    reading = read("A. k6, k2tog 8 times. 56 sts\nB. thru H. same idea, 1 less each time.", (64,))
+
+    assert [(finding.line, finding.code) for finding in reading.findings if finding.severity == "error"] == [
+        (2, "not_understood")
+    ]
+
+
+def test_a_decrease_takes_no_more_than_the_stitches_before_the_marker() -> None:
+    """Three together on two stitches is wrong; a double decrease over the marker takes one from behind it."""
+    wrong = read("Rnd 1: *K to 2 sts before marker, k3tog, sm; rep from * 7 more times. 56 sts", (64,))
+    right = read("Rnd 1: *K to 2 sts before marker, k2tog, sm; rep from * 7 more times. 56 sts", (64,))
+
+    assert {finding.code for finding in wrong.findings if finding.severity == "error"} == {"runs_out"}
+    assert not [finding for finding in right.findings if finding.severity == "error"]
+
+
+def test_a_line_that_works_no_rounds_again_is_called_so() -> None:
+    """`23-10` names no rounds; found by the fuzz."""
+    reading = read("Rnd 2 — 72 tsds23-10: r  st rnds 1 and 2 — 72 sts", (64, 64))
+
+    assert any(finding.severity == "error" for finding in reading.findings)

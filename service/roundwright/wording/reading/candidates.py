@@ -55,6 +55,8 @@ def candidates(segment: Segment) -> list[Candidate]:
         behind = not segment.alone and sure and _only_counts(seen)
         prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * sure
         return [Candidate("count", 0.1, stated=stated), Candidate("prose", prose_cost)]
+    if not options and _goes_on_without_end(seen, segment):
+        return [Candidate("unread", 0.0, trouble=("not_understood", GOES_ON, segment.start))]
     if _goes_on(seen):
         unread = ("not_understood", GOES_ON, segment.start)
         options = [replace(option, trouble=unread) for option in options if option.kind == "round"]
@@ -84,6 +86,12 @@ def _goes_on(seen: Seen) -> bool:
         return True
     thus = any(phrase.manner for phrase in seen.continues)
     return thus and bool(seen.lengths) and any(not rounds.every for rounds in seen.rounds)
+
+
+def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
+    """Whether rounds go on, each with fewer stitches, and no count or times end them: `same idea, 1 less each time`."""
+    thus = sum(phrase.manner for phrase in seen.continues) > 1 and not segment.intro
+    return thus and not (seen.untils or seen.times or seen.lengths or seen.counts or seen.agains)
 
 
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:

@@ -29,7 +29,7 @@ from roundwright.wording.reading.phrases import (
     Until,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
-from roundwright.wording.reading.tree import Evenly, Stitch
+from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
 
 def unfolded(phrases: list[Phrase]) -> list[Phrase]:
@@ -50,7 +50,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         ):
             first, *others = phrase.inside
             made.append(replace(first, flags=phrase.flags | STOP))
-            made.extend(others)
+            made.extend(_apart(first, others))
             made.append(Again(phrase.start, phrase.end, STOP, last=rounds))
         elif (
             isinstance(phrase, Times)
@@ -61,6 +61,17 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
             made.append(replace(phrase, total=not phrase.more))
         else:
             made.append(phrase)
+    return made
+
+
+def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
+    """The other phrases of rounds in turn; what is worked behind a round that is named is a sentence of its own."""
+    named = isinstance(first, Again)
+    made: list[Phrase] = []
+    for phrase in others:
+        begins = named and isinstance(phrase, _PLAIN_WORK)
+        made.append(replace(phrase, flags=phrase.flags | STOP) if begins else phrase)
+        named = (named and not begins) or isinstance(phrase, Again)
     return made
 
 
@@ -108,7 +119,7 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
         near = phrases[max(0, place - 2) : place + 2]
         if isinstance(phrase, Rounds) and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
             rounds += phrase.number.of(0) or 1
-        elif isinstance(phrase, Again) and phrase.last == 1 and not phrase.flags & STOP:
+        elif isinstance(phrase, Again) and phrase.last == 1 and not (place and phrase.flags & STOP):
             rounds += 1
         elif isinstance(phrase, Fabric) and phrase.kind == "plain":
             continue
@@ -283,8 +294,21 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
         return not one_sentence or part.has(Rounds)
     if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
-        return not _goes_on(of, part, coming)
+        return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
+
+
+def _says_how_many(part: _Part, coming: _Coming) -> bool:
+    """Whether a sentence only says how many rounds a rib has: `Rib: *K3, P2*. Work 6 rounds.`."""
+    if not isinstance(coming.phrase, Said) or not isinstance(coming.following, Rounds) or part.counted:
+        return False
+    stitches = [phrase.node for phrase in part.phrases if isinstance(phrase, Stitches)]
+    return part.has(Fabric) and bool(stitches) and not part.has(Rounds) and all(map(_is_ribbed, stitches))
+
+
+def _is_ribbed(node: Node) -> bool:
+    """Whether it is so many knits or purls."""
+    return isinstance(node, Stitch) and not node.bare and node.name in ("k", "p")
 
 
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:

@@ -438,6 +438,8 @@ def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
     every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1) if spans else 1)
     ended = bool(lines.flags(0) & (COLON | DASH | EQUALS | TAB | SEMI)) and lines.place < lines.stop
     known = any(kind in ("decrease", "increase", "ordinal", "last") for kind in kinds)
+    if kinds == ["plain"] and lines.flags(0) & STOP and not lines.flags(0) & LINE:
+        ended = lines.kind() in ("knit", "purl")  # `Plain round. Knit every stitch.`
     if "knit" in kinds or "purl" in kinds:  # `Knit round 3:` or `Knit 1 round`
         ended = ended and kinds[0] in ("knit", "purl") and bool(lines.flags(0) & COLON)
     if not ended and not (known and _ended(lines)):

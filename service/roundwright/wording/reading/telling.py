@@ -10,6 +10,7 @@ from roundwright.wording.reading.phrases import (
     Fabric,
     Phrase,
     Rep,
+    Rounds,
     Said,
     Star,
     Stitches,
@@ -27,9 +28,17 @@ def tells_of_all(seen: Seen) -> bool:
     """Whether it is told of the whole hat, or told not to be worked: `rib k9, p3 throughout`, `no plain rounds`."""
     if seen.agains or seen.untils or seen.evenly:
         return False
+    if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
+        return True
     throughout = seen.throughout and not (seen.rounds or seen.counts)
     denied = seen.denied and not any(map(is_shaping, seen.work))
     return throughout or (denied and bool(seen.rounds or seen.fabrics))
+
+
+def _explains(inside: tuple[Phrase, ...]) -> bool:
+    """Whether a bracket explains a fabric: `(every row k)`."""
+    every = any(isinstance(phrase, Rounds) and phrase.every for phrase in inside)
+    return every and all(isinstance(phrase, Rounds | Said) or is_bare(phrase) for phrase in inside)
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:

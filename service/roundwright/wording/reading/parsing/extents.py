@@ -181,6 +181,8 @@ class ExtentReader(NumberReader):
         elif self.kind(ahead) in ("ordinal", "number") and every:
             step = cast("Number", self.token(ahead).number).of(0) or 1
             ahead = self.skip(ahead + 1)
+        elif self.token(ahead).text == "rs" and self.kind(ahead + 1) == "round":  # the right side, not rounds
+            return 2, ahead + 1
         return step, self.skip(ahead + 1) if self.kind(ahead) == "side" else ahead
 
     def is_all(self) -> bool:

@@ -263,7 +263,8 @@ class Lines(ExtentReader):
             self.kind(ahead) in ("knit", "purl", "side", "rib", "plain", "even")
             and self.kind(ahead + 1) == "round"
         ):
-            if self.kind() == "end" and self.kind(ahead) in ("knit", "plain", "even"):
+            flat = self.kind(ahead) == "purl" and self.token(ahead + 1).text.startswith("row")
+            if self.kind() == "end" and (flat or self.kind(ahead) in ("knit", "plain", "even")):
                 return EndsPlain(*self.take(ahead + 2))
             return self.only_words(ahead + 2)
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":

@@ -369,7 +369,7 @@ class NumberReader(TimesReader):
         if (
             self.kind(ahead) == "number"
             and not self.flags(ahead) & (STOP | LINE)
-            and self.kind(ahead + 1) not in NOT_STITCHES
+            and self.kind(ahead + 1) not in (*NOT_STITCHES, "rib")
             and not (
                 self.kind(ahead + 1) == "word"
                 and self.joined(ahead + 1)
@@ -407,7 +407,7 @@ def _with_before(reader: NumberReader) -> bool:
     )
 
 
-_SAYS_HOW_MANY: Final = ("takes", "makes", "is", "are", "takes about")
+_SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 
 
