@@ -151,7 +151,9 @@ def test_types_are_strict(operation, service):
                 response, response.status_code, response.json()["type"].rpartition("/")[2]
             )
             if other is not None:
-                assert (400, "#" + pointer) == (problem.status, problem.errors[0].pointer)
+                assert problem.status == 400
+                # Where the field may be an object of another shape, what is wrong is inside it.
+                assert problem.errors[0].pointer in ("#" + pointer, f"#{pointer}/value")
 
 
 @pytest.mark.parametrize("operation", POSTS, ids=named)

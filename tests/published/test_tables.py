@@ -228,4 +228,11 @@ def test_buying_and_needle_lengths() -> None:
     yards = {"Fine": (250, 350), "Light": (200, 300), "Medium": (150, 250), "Bulky": (125, 200)}
 
     assert yards == {row.name: (row.yards_min, row.yards_max) for row in reference.buying()}
-    assert [row.length_in for row in reference.load("needle-lengths").rows] == [5, 6, 7, 8, 10, 14]
+    assert [row.length_in for row in reference.needle_lengths()] == [5, 6, 7, 8, 10, 14]
+
+
+def test_circular_lengths() -> None:
+    """Circular needles as sold: 12 in (30 cm), 16 (40), 20 (50), 24 (60), 32 (80), 40 (100), 47 (120), 60 (150)."""
+    sold = {row.length_in: row.length_cm for row in reference.circular_lengths()}
+
+    assert sold == {12: 30, 16: 40, 20: 50, 24: 60, 32: 80, 40: 100, 47: 120, 60: 150}

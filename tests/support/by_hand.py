@@ -102,8 +102,11 @@ def work_hat(size: dict[str, Any]) -> int:
     loops = size["cast_on"]["stitches"]
     rounds = straight_rounds(size["brim"]) + straight_rounds(size["body"]) + size["crown"]["rounds"]
     needles = size["split"]["split"] if size["split"] else None
+    change = (size["needles"] or {}).get("change")
     for round in rounds:
         assert round["before"] == loops
+        if change and round is size["crown"]["rounds"][change["before_round"] - 1]:
+            needles = change["split"]
         loops = work(loops, round["steps"])
         assert round["after"] == loops
         if needles is not None:

@@ -12,6 +12,14 @@ from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.wording.writing import pattern as write
 
+HELD = [
+    {"magic_loop": {"value": 80, "unit": "cm"}},
+    {"circulars": 2},
+    {"circular": {"value": 40, "unit": "cm"}, "double_pointed": 4},
+    {"circular": {"value": 12, "unit": "in"}},
+]
+"""Needles other than double-pointed ones."""
+
 BABIES = [{"gestation_weeks": 36}, {"age_months": 0}, {"age_months": 3}, {"age_months": 6}]
 
 
@@ -40,7 +48,7 @@ def hat_requests(draw: st.DrawFn) -> dict[str, Any]:
     return {
         "gauge": {"stitches": stitches, "rows": round(stitches * draw(st.floats(1.1, 1.6)), 1)},
         "sizes": draw(st.lists(sizes, min_size=1, max_size=5 if fullness is None or fullness else 12)),
-        "needles": draw(st.sampled_from([None, 2, 3, 4, 5])),
+        "needles": draw(st.sampled_from([None, 2, 3, 4, 5, *HELD])),
         "brim": {
             "kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"])),
             "rib": {"knit": draw(st.integers(1, 6)), "purl": draw(st.integers(1, 6))},

@@ -24,6 +24,7 @@ from roundwright.reference.rows import (
     AdultHeadRow,
     BuyingRow,
     CautionRow,
+    CircularLengthRow,
     ClassHelpRow,
     DepthExampleRow,
     DepthRuleRow,
@@ -69,6 +70,7 @@ __all__ = [
     "adult_heads",
     "buying",
     "cautions",
+    "circular_lengths",
     "cite",
     "class_help",
     "depth_rules",
@@ -83,6 +85,7 @@ __all__ = [
     "head_chart",
     "load",
     "loop_constants",
+    "needle_lengths",
     "needle_sizes",
     "parse",
     "practices",
@@ -107,6 +110,7 @@ SHAPES: Mapping[str, Any] = {
     "yarn-counts": table_of("YarnCountTable", YarnCountRow),
     "needle-sizes": table_of("NeedleSizeTable", NeedleSizeRow),
     "needle-lengths": table_of("NeedleLengthTable", NeedleLengthRow),
+    "circular-lengths": table_of("CircularLengthTable", CircularLengthRow),
     "head-sizes": table_of("HeadSizeTable", HeadChartRow | PreemieHeadRow | HatNumberRow),
     "growth": table_of("GrowthTable", WhoHeadRow | WhoWeekHeadRow | IntergrowthHeadRow),
     "growth-5-21": table_of("LaterGrowthTable", NetherlandsHeadRow),
@@ -235,11 +239,13 @@ abbreviations = _rows_of("abbreviations", AbbreviationRow)
 adult_heads = _rows_by("adult", "adult-heads", AdultHeadRow)
 buying = _rows_of("buying", BuyingRow)
 cautions = _rows_of("cautions", CautionRow)
+circular_lengths = _rows_of("circular-lengths", CircularLengthRow)
 class_help = _rows_of("class-help", ClassHelpRow)
 depth_rules = _rows_by("name", "depth", DepthRuleRow)
 ease_rules = _rows_by("name", "ease", EaseRow)
 head_chart = _rows_by("name", "head-sizes", HeadChartRow)
 loop_constants = _rows_by("state", "loop-lengths", LoopConstantRow)
+needle_lengths = _rows_of("needle-lengths", NeedleLengthRow)
 needle_sizes = _rows_of("needle-sizes", NeedleSizeRow)
 practices = _rows_by("name", "practice", PracticeRow)
 silhouettes = _rows_by("name", "silhouettes", SilhouetteRow)

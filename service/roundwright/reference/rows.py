@@ -130,6 +130,15 @@ class NeedleLengthRow(Struct, frozen=True, kw_only=True):
     mark: Mark
 
 
+class CircularLengthRow(Struct, frozen=True, kw_only=True):
+    """A length in which circular needles are sold."""
+
+    length_cm: Annotated[int, Meta(description="Length tip to tip, in cm, as labels have it.")]
+    length_in: Annotated[int, Meta(description="The same in inches, as labels have it.")]
+    source: SourceKey
+    mark: Mark
+
+
 class YarnCountRow(Struct, frozen=True, kw_only=True):
     """A system of yarn counts, defined by a length and a mass.
 

@@ -4,7 +4,6 @@ from collections.abc import Callable, Sequence
 from typing import Annotated, Final, NamedTuple, Protocol
 
 from msgspec import Meta, Struct
-from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible, Notice, only_one
 from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
@@ -213,11 +212,12 @@ def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
 
 def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
     _check_size(request.size, len(hat.sizes))
-    rounds = hat_rounds(replace(hat, needles=None), request.size - 1, "#/hat")
+    rounds = hat_rounds(hat.without_needles(), request.size - 1, "#/hat")
     crown, adjust = rounds.crown, rounds.adjust
     flat = crown.worked == "flat"
+    on_needles = hat.needles_held(request.size - 1)
     needles = NeedleRequest(
-        request.split, hat.needles, hat.tolerance, request.needles, flat=flat, pointer="#/hat"
+        request.split, on_needles, hat.tolerance, request.needles, flat=flat, pointer="#/hat"
     )
     shaped = crown.rounds if adjust is None else (adjust, *crown.rounds)
     cast_on = rounds.brim.lines[0].before

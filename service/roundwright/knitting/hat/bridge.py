@@ -165,14 +165,13 @@ class OnNeedles(NamedTuple):
     crown: CrownAnswer
 
 
-def on_needles(request: HatRequest, bridge: Round, crown: CrownAnswer) -> OnNeedles:
+def on_needles(needles: int, tolerance: int, bridge: Round, crown: CrownAnswer) -> OnNeedles:
     """The best split of the cast-on over all rounds from the bridging round on, and where it leads.
 
-    Needs `needles` in the request. Raises `Impossible` where the stitches cannot be shared out so.
+    Raises `Impossible` where the stitches cannot be shared out so.
     """
-    assert request.needles is not None
     paths = boundary_paths((bridge, *crown.rounds), bridge.before)
-    split = best_splits(paths, request.needles, request.tolerance)[-1]
+    split = best_splits(paths, needles, tolerance)[-1]
     bridge, *rounds = track_needles_along(paths, split.split)
     assert bridge.needles is not None
     before_crown = NeedleSplit(

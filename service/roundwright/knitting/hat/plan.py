@@ -34,13 +34,21 @@ from roundwright.knitting.hat.brim_and_body import (
 )
 from roundwright.knitting.hat.colours import check_colours, in_colours
 from roundwright.knitting.hat.defaults import with_defaults
+from roundwright.knitting.hat.needles import (
+    NEEDLES_BASIS,
+    NeedlesInHand,
+    SizeNeedles,
+    needles_in_hand,
+    on_held,
+    start_steps,
+)
 from roundwright.knitting.hat.notices import SizeCount, deeper_notice, size_notices
 from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
-from roundwright.knitting.needles.start import StartStep, cast_on_capacity, start_on
-from roundwright.knitting.quantities import Gauge, Length, length, mm, row_height_mm, stitch_width_mm
+from roundwright.knitting.needles.start import StartStep
+from roundwright.knitting.quantities import Length, length, mm, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, cone_beyond_head_mm, depth
@@ -100,7 +108,14 @@ class HatPlan(Struct, frozen=True, kw_only=True):
     cast_on: Annotated[CastOnAnswer, Meta(description="The cast-on, as `/v1/cast-on` gives it.")]
     split: Annotated[
         NeedleStart | None,
-        Meta(description="How the stitches go on the needles; null for a request without needles."),
+        Meta(
+            description="How the stitches go on the needles; null for a request without needles, and for a size that "
+            "is cast on to one short circular."
+        ),
+    ]
+    needles: Annotated[
+        SizeNeedles | None,
+        Meta(description="What this size is knitted on; null for a request without needles."),
     ]
     measurements: Annotated[HatMeasurements, Meta(description="The finished hat.")]
     brim: Annotated[HatPart, Meta(description="The edge.")]
@@ -212,6 +227,8 @@ class _WorkedSize(NamedTuple):
     segments: tuple[WorkSegment, ...]
     split: NeedleSplit | None
     basis: tuple[Basis, ...]
+    in_hand: NeedlesInHand | None
+    needles: SizeNeedles | None
     warnings: tuple[Notice, ...]
 
 
@@ -256,11 +273,13 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     wearer = head_of(size, f"{at}/sizes/{index}")
     cast_on, stitches, warnings = hat_counts(request, index, wearer, at)
     bridged = stitches != cast_on.stitches
+    in_hand = _needles_in_hand(request, index, (cast_on.stitches, stitches), at)
+    count = None if in_hand is None else in_hand.held
     crown = work_crown(
         stitches,
         request.crown if request.finish is None else replace(request.crown, finish=request.finish),
         request.gauge,
-        needles=None if bridged else request.needles,
+        needles=None if bridged else count,
         tolerance=request.tolerance,
         units=units,
         pointer=f"{at}/crown",
@@ -282,9 +301,13 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     if bridged:
         number = 1 if straight.adjust_in == "body" else straight.brim
         adjust = bridging_round(number, cast_on.stitches, stitches)
-        if request.needles is not None:
-            split, adjust, crown = on_needles(request, adjust, crown)
+        if count is not None:
+            split, adjust, crown = on_needles(count, request.tolerance, adjust, crown)
     brim, body = _brim_and_body(request, part_gauges, straight, crown, split=split, adjust=adjust)
+    needles = None
+    if in_hand is not None:
+        crown, needles, notices = on_held(in_hand, split, crown, request.tolerance, units)
+        warnings += notices
     edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
     reached_mm = edge_mm + crown_mm - straight.hidden_mm
     if requested.body_length is None and reached_mm > depth_mm + row_mm:
@@ -313,8 +336,21 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         ),
         split=split,
         basis=() if requested.depth or requested.body_length else (usual.basis,),
+        in_hand=in_hand,
+        needles=needles,
         warnings=warnings,
     )
+
+
+def _needles_in_hand(
+    request: HatRequest, index: int, counts: tuple[int, int], at: str
+) -> NeedlesInHand | None:
+    """What one size is cast on to; `counts` are those of brim and body. None where the request names no needles."""
+    needles = request.needles_of(index)
+    if needles is None:
+        return None
+    pointer = request.needles_pointer(index, at)
+    return needles_in_hand(needles, min(counts), max(counts), request.gauge, pointer)
 
 
 def _brim_and_body(
@@ -343,7 +379,8 @@ def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) 
         label=_label(worked.size),
         makers=worked.size.makers,
         cast_on=worked.cast_on,
-        split=_start(worked.split, request.gauge),
+        split=_start(worked.split, worked.in_hand),
+        needles=worked.needles,
         measurements=worked.measurements,
         brim=worked.brim,
         body=worked.body,
@@ -358,14 +395,14 @@ def _hat_work(worked: _WorkedSize) -> HatWork:
     return HatWork(_label(worked.size), worked.size.makers, worked.segments)
 
 
-def _start(split: NeedleSplit | None, gauge: Gauge) -> NeedleStart | None:
-    if split is None:
+def _start(split: NeedleSplit | None, in_hand: NeedlesInHand | None) -> NeedleStart | None:
+    if split is None or in_hand is None:
         return None
     return NeedleStart(
         split=split.split,
         straddles=split.straddles,
         difference=split.difference,
-        start=start_on(split.split, cast_on_capacity(gauge), "brim"),
+        start=start_steps(in_hand, split.split),
     )
 
 
@@ -413,11 +450,16 @@ def _cautions(heads: Iterable[Head]) -> tuple[Caution, ...]:
     return cautions(min(ages)) if ages else ()
 
 
-def _basis(request: HatRequest, sizes: Iterable[_WorkedSize]) -> tuple[Basis, ...]:
-    worked_sizes = tuple(sizes)
-    bridged = any(worked.brim.adjust or worked.body.adjust for worked in worked_sizes)
-    of_sizes = dict.fromkeys(basis for worked in worked_sizes for basis in worked.basis)
-    return (*HAT_BASIS, *of_sizes, *((BRIDGE_BASIS,) if bridged else ()), *gauge_basis(request))
+def _basis(request: HatRequest, sizes: tuple[_WorkedSize, ...]) -> tuple[Basis, ...]:
+    bridged = any(worked.brim.adjust or worked.body.adjust for worked in sizes)
+    held = any(worked.needles for worked in sizes)
+    return (
+        *HAT_BASIS,
+        *dict.fromkeys(basis for worked in sizes for basis in worked.basis),
+        *((BRIDGE_BASIS,) if bridged else ()),
+        *gauge_basis(request),
+        *((NEEDLES_BASIS,) if held else ()),
+    )
 
 
 def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tuple[Notice, ...]:

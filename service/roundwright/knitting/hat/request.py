@@ -10,6 +10,7 @@ from roundwright import reference
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.hat.colours import Colours
+from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.sizing.cast_on import USUAL_EASE, HatEase
@@ -79,6 +80,14 @@ class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         ),
     ] = None
 
+    smaller_needle: Annotated[
+        bool,
+        Meta(
+            description="Whether the brim is worked on needles one or two sizes smaller than the rest (common practice "
+            "for rib). The count stays."
+        ),
+    ] = False
+
     @property
     def is_ribbed(self) -> bool:
         """Whether it is rib, worked single or double."""
@@ -140,6 +149,10 @@ class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):
     depth: Annotated[
         Length | None, Meta(description="Depth of this size, where it differs from the others'.")
     ] = None
+    needles: Annotated[
+        NeedleCount | HatNeedles | None,
+        Meta(description="The needles of this size, where they differ from the others'."),
+    ] = None
 
 
 class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -191,8 +204,11 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
     crown: Annotated[CrownShape, Meta(description="How the top is closed.")] = CrownShape()
     needles: Annotated[
-        NeedleCount | None,
-        Meta(description="Needles that hold stitches while one more works; left out: no split is given."),
+        NeedleCount | HatNeedles | None,
+        Meta(
+            description="What the stitches are on: a number of double-pointed needles that hold stitches while one "
+            "more works, or a magic loop, two circulars, a short circular. Left out: no split is given."
+        ),
     ] = None
     tolerance: Annotated[
         int,
@@ -208,6 +224,29 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     terms: Terms = "us"
     wording: Wording = "pattern"
     units: Annotated[UnitSystem, Meta(description="Units of the answer and of the pattern.")] = "metric"
+
+    def needles_of(self, index: int) -> HatNeedles | None:
+        """The needles of one size: its own, else those of all."""
+        own = self.sizes[index].needles
+        needles = self.needles if own is None else own
+        return HatNeedles(double_pointed=needles) if isinstance(needles, int) else needles
+
+    def needles_pointer(self, index: int, at: str) -> str:
+        """The pointer to the needles of one size."""
+        own = self.sizes[index].needles is not None
+        return f"{at}/sizes/{index}/needles" if own else f"{at}/needles"
+
+    def needles_held(self, index: int) -> int | None:
+        """Needles or halves that hold the stitches of one size; None without needles and on a short circular."""
+        needles = self.needles_of(index)
+        if needles is None or needles.circular is not None:
+            return None
+        return needles.double_pointed or 2
+
+    def without_needles(self) -> "HatRequest":
+        """The same hat, its stitches not shared out over needles."""
+        sizes = tuple(replace(size, needles=None) for size in self.sizes)
+        return replace(self, needles=None, sizes=sizes)
 
     def body_of(self, index: int) -> Body:
         """The body of one size: what is said of it, else what is said of all."""

@@ -19,6 +19,8 @@ from roundwright.knitting.rounds.round import MOST_ON_NEEDLES, MOST_STITCHES, Re
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
+USUAL_NEEDLES: Final = 3
+"""A set of four: three hold about a third of the round each and the fourth works."""
 MOST_NEEDLES: Final = 5
 """Double-pointed needles are sold in sets of four to six: one works, up to five hold."""
 MOST_TOLERANCE: Final = 24

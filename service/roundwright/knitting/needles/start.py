@@ -60,6 +60,26 @@ def start_on(split: tuple[int, ...], holds: int, part: str | None = None) -> tup
     return tuple(steps)
 
 
+def start_on_loop(split: tuple[int, ...]) -> tuple[StartStep, ...]:
+    """The steps from the cast-on to the two halves of a magic loop (common practice)."""
+    stitches = sum(split)
+    loop = f"Pull a loop of cord out after stitch {split[0]}: {split[0]} on one tip, {split[1]} on the other."
+    return (
+        StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to the circular needle."),
+        StartStep(needles=split, text=loop + _JOIN),
+    )
+
+
+def start_on_circulars(split: tuple[int, ...]) -> tuple[StartStep, ...]:
+    """The steps from the cast-on to two circulars (common practice)."""
+    stitches = sum(split)
+    slide = f"Slide {split[1]} of them to the second circular: {split[0]} and {split[1]}."
+    return (
+        StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to one circular needle."),
+        StartStep(needles=split, text=slide + _JOIN),
+    )
+
+
 def _shares(split: tuple[int, ...]) -> str:
     if len(set(split)) == 1:
         return f"{split[0]} on to each of the {_NUMBERS[len(split)]} needles"

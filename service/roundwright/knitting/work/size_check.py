@@ -176,7 +176,9 @@ def _planned(request: SizeCheckRequest) -> HatRounds:
             pointer="#/size",
             nearest=f"size {sizes}",
         )
-    planned = hat_rounds(replace(request.hat, needles=None, units=request.units), request.size - 1, "#/hat")
+    planned = hat_rounds(
+        replace(request.hat.without_needles(), units=request.units), request.size - 1, "#/hat"
+    )
     rounds = planned.brim.rounds + planned.body.rounds + len(planned.crown.rounds)
     if request.rounds_worked > rounds:
         raise Impossible(

@@ -124,16 +124,14 @@ def size_options(hat: MeasuredHat, as_planned: bool, fits: bool, units: UnitSyst
 
 def _at_the_gauge_as_knitted(hat: MeasuredHat) -> HatRounds | None:
     """The same size planned at the gauge as knitted; None where no hat comes of it."""
-    request, index = hat.request, hat.size_index
+    request, index = hat.request.without_needles(), hat.size_index
     brim = replace(request.brim, gauge=_as_knitted(hat, request.brim.gauge))
     body = replace(request.body_of(index), gauge=_as_knitted(hat, request.body_of(index).gauge))
     sizes = tuple(
         replace(size, body=body) if number == index else size for number, size in enumerate(request.sizes)
     )
     try:
-        return hat_rounds(
-            replace(request, needles=None, gauge=hat.gauge, brim=brim, sizes=sizes), hat.size_index
-        )
+        return hat_rounds(replace(request, gauge=hat.gauge, brim=brim, sizes=sizes), hat.size_index)
     except Impossible:
         return None
 

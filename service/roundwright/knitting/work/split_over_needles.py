@@ -17,6 +17,7 @@ from roundwright.knitting.answers import (
 from roundwright.knitting.crown.crown import crown_rounds
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.needles.best_split import (
+    USUAL_NEEDLES,
     USUAL_TOLERANCE,
     NeedleSplit,
     NeedleStitches,
@@ -46,8 +47,6 @@ from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.knitting.work.split_picture import needles_picture_address
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
 
-USUAL_NEEDLES: Final = 3
-"""A set of four: three hold about a third of the round each and the fourth works."""
 HINT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
 """Tolerance in stitches up to which the answer names a better split: twice the usual."""
 

@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.needles import NeedleChange
 from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
@@ -70,10 +71,10 @@ class CrownRound(Struct, frozen=True):
     work: str
     count: int
     """Stitches after it."""
-    needles: tuple[int, ...]
-    """Stitches on each needle after it."""
+    needles: tuple[str, ...]
+    """Stitches on each needle after it; empty texts while they are on a circular."""
     slide: str
-    """What to slide before it."""
+    """What to slide before it, and the change to double-pointed needles."""
 
 
 class SizeSheet(NamedTuple):
@@ -83,7 +84,9 @@ class SizeSheet(NamedTuple):
     label: str
     cast_on: int
     needles: tuple[int, ...]
-    """Stitches on each needle after the cast-on."""
+    """Stitches on each needle after the cast-on; none on a circular."""
+    needle_count: int
+    """Columns for needles: most needles that hold stitches in any round."""
     straight: tuple[StraightPart, ...]
     crown: tuple[CrownRound, ...]
 
@@ -202,22 +205,28 @@ def straight_text(part: StraightPart) -> str:
 
 def needle_headings(sheet: SizeSheet) -> tuple[str, ...]:
     """The headings of the needles' columns: `N1`, `N2`, ..."""
-    return tuple(f"N{number}" for number in range(1, len(sheet.needles) + 1))
+    return tuple(f"N{number}" for number in range(1, sheet.needle_count + 1))
 
 
 def _size_sheet(plan: HatPlan, number: int, skipped: int, *, beginner: bool) -> SizeSheet:
     parts = [part for part in _apart(plan.brim, plan.body) if part.rounds]
+    needles = plan.split.split if plan.split else ()
+    columns = max([len(needles), *(len(round.needles or ()) for round in plan.crown.rounds)])
+    change = plan.needles.change if plan.needles else None
     edge_to_crown = printed_lengths([plan.measurements.edge_to_crown])
     return SizeSheet(
         number=number,
         label=one_line(plan.label) or f"Size {number}",
         cast_on=plan.cast_on.stitches,
-        needles=plan.split.split if plan.split else (),
+        needles=needles,
+        needle_count=columns,
         straight=tuple(
             _straight_part(part, edge_to_crown if part is parts[-1] else "", beginner=beginner)
             for part in parts
         ),
-        crown=tuple(_crown_round(round, skipped, beginner=beginner) for round in plan.crown.rounds),
+        crown=tuple(
+            _crown_round(round, skipped, columns, change, beginner=beginner) for round in plan.crown.rounds
+        ),
     )
 
 
@@ -244,14 +253,18 @@ def _straight_part(part: HatPart, until: str, *, beginner: bool) -> StraightPart
     )
 
 
-def _crown_round(round: Round, skipped: int, *, beginner: bool) -> CrownRound:
+def _crown_round(
+    round: Round, skipped: int, columns: int, change: NeedleChange | None, *, beginner: bool
+) -> CrownRound:
     slides = [f"{move.stitches} from N{move.needle} to N{move.needle + 1}" for move in round.moves]
+    first = [change.text] if change and change.before_round == round.number else []
+    first += [f"First slide {', '.join(slides)}."] if slides else []
     return CrownRound(
         number=round.number + skipped,
         work=_work_text(round, beginner=beginner),
         count=round.after,
-        needles=round.needles or (),
-        slide=f"First slide {', '.join(slides)}." if slides else "",
+        needles=tuple(map(str, round.needles)) if round.needles else ("",) * columns,
+        slide=" ".join(first),
     )
 
 

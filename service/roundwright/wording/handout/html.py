@@ -158,7 +158,7 @@ def _crown_round(row: Element, round: CrownRound) -> None:
         work.text = round.work
     _add(row, "td", str(round.count), css_class="count")
     for stitches in round.needles:
-        _add(row, "td", str(stitches))
+        _add(row, "td", stitches)
 
 
 def _box(parent: Element, label: str) -> None:

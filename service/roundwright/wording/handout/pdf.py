@@ -48,7 +48,6 @@ def _sheet_data(handout: Handout, sheet: SizeSheet) -> dict[str, Any]:
         "whole": _fits_a_page(sheet),
         "straight": [(straight_text(part), part.boxes) for part in sheet.straight],
         "heads": needle_headings(sheet),
-        "needles": sheet.needles,
         "crown": sheet.crown,
     }
 

@@ -48,7 +48,7 @@ def _plain_sheet(handout: Handout, sheet: SizeSheet) -> str:
     for round in sheet.crown:
         if round.slide:
             table.append(("", "", "", *[""] * len(needles), round.slide))
-        counts = (str(round.number), str(round.count), *map(str, round.needles))
+        counts = (str(round.number), str(round.count), *round.needles)
         table.append(("[ ]", *counts, round.work))
     return "\n".join([*lines, "", *_columns(table, left=1)])
 
@@ -109,7 +109,7 @@ def _sheet(handout: Handout, sheet: SizeSheet) -> Iterable[str]:
             str(round.number),
             f"{round.slide} {round.work}".strip(),
             str(round.count),
-            *map(str, round.needles),
+            *round.needles,
         )
         for round in sheet.crown
     ]

@@ -4,17 +4,17 @@
 """
 
 from collections.abc import Iterable, Sequence
-from itertools import zip_longest
 from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.answers import Caution
-from roundwright.knitting.gauge.convert import class_text, needle_sizes_of
+from roundwright.knitting.gauge.convert import class_text
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.quantities import Gauge
+from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
 from roundwright.knitting.rounds.round import Round, stitch_names
 from roundwright.wording.writing.colours import colour_amounts, colour_note
+from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
 from roundwright.wording.writing.printed_quantities import (
     one_line,
     printed_amount,
@@ -28,7 +28,7 @@ from roundwright.wording.writing.round_lines import (
     different_rounds,
     straight_lines,
 )
-from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
+from roundwright.wording.writing.size_lists import size_list
 
 
 class Section(NamedTuple):
@@ -66,7 +66,7 @@ def sections(
         "Notes": [*_notes(plans), *colour_note(request)],
         "Cast on": _cast_on(plans, wording),
         "Brim": _brim(request, plans, wording),
-        "Body": _body(plans, wording),
+        "Body": _body(request, plans, wording),
         "Crown": crown_lines(plans, wording),
         "Finishing": _finishing(plans, wording),
         "Cautions": _cautions(cautions),
@@ -115,18 +115,10 @@ def _circumference(measurements: Sequence[HatMeasurements]) -> str:
 
 
 def _materials(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
-    if request.needles is not None:
-        needles = f"Double-pointed needles: {request.needles} to hold the stitches and 1 to work with"
-    else:
-        needles = "Double-pointed needles, or a circular needle and double-pointed ones for the crown"
-    sizes = needle_sizes_of(request.gauge)
-    if sizes:
-        largest = f" to {sizes[-1].mm:g}" if len(sizes) > 1 else ""
-        needles += f", about {sizes[0].mm:g}{largest} mm"
     return [
         _yarn(request, plans),
         *colour_amounts(plans),
-        f"{needles}; take the size that gives the {wording.gauge}",
+        *needle_lines(request, plans, wording.gauge),
         "A stitch marker, a blunt sewing needle, scissors, a tape measure",
     ]
 
@@ -160,15 +152,26 @@ _STRANDS: Final = {2: "two", 3: "three", 4: "four"}
 
 def _gauge(request: HatRequest, wording: Wording) -> list[str]:
     parts = (("the brim", request.brim.gauge), ("the body", request.body.gauge))
+    units = request.units
     return [
-        f"{_counted(request.gauge)} of {wording.stockinette}, worked in the round and washed",
-        *(f"{_counted(gauge)} of {part}" for part, gauge in parts if gauge is not None),
+        f"{_counted(request.gauge, units)} of {wording.stockinette}, worked in the round and washed",
+        *(f"{_counted(gauge, units)} of {part}" for part, gauge in parts if gauge is not None),
     ]
 
 
-def _counted(gauge: Gauge) -> str:
-    rows = f" and {gauge.rows:g} rounds" if gauge.rows else ""
-    return f"{gauge.stitches:g} stitches{rows} in {printed_quantity(gauge.over)}"
+def _counted(gauge: Gauge, units: UnitSystem) -> str:
+    """A gauge as it was counted; in 4 in or 10 cm where it was counted over a length of the other units."""
+    over, is_imperial = gauge.over, units == "imperial"
+    if (over.unit in ("in", "yd")) != is_imperial:
+        over = Length(4, "in") if is_imperial else Length(10, "cm")
+    scale = mm(over) / mm(gauge.over)
+    rows = f" and {_tenths(gauge.rows * scale)} rounds" if gauge.rows else ""
+    return f"{_tenths(gauge.stitches * scale)} stitches{rows} in {printed_quantity(over)}"
+
+
+def _tenths(count: float) -> str:
+    """A count of a gauge to a tenth, as finely as a swatch is counted."""
+    return f"{round(count, 1):g}"
 
 
 def _how_to(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
@@ -220,31 +223,12 @@ def _cast_on(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
         f"Cast on {counts} {'stitches' if wording.beginner else 'sts'}.",
         f"For a long-tail cast-on leave a tail of {tails}.",
     ]
-    starts = [
-        [step for step in plan.split.start if len(step.needles) > 1] if plan.split else [] for plan in plans
-    ]
-    for of_sizes in zip_longest(*starts):
-        lines += _lines_of_sizes([step.text if step else None for step in of_sizes])
-    if not all(starts):  # the steps on to the needles say it
-        lines.append("Join to work in the round; see that the edge is not twisted.")
-    lines.append(_MARKER_ON_NEEDLES if all(starts) else _MARKER)
-    return lines
-
-
-_MARKER: Final = (
-    "Put a marker at the start of the round; on double-pointed needles after the first stitch, in the second round, "
-    "since between two needles it would fall off."
-)
-_MARKER_ON_NEEDLES: Final = (
-    "In the second round hang a marker after the first stitch; between two needles it would fall off."
-)
-
-
-def _lines_of_sizes(texts: Sequence[str | None]) -> list[str]:
-    return [f"{line.text}{sizes_note(line.sizes, len(texts))}" for line in shared_lines(texts)]
+    return [*lines, *start_lines(plans)]
 
 
 def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+    if request.brim.smaller_needle:
+        yield "Cast on and work the brim with the smaller needles."
     yield from straight_lines([plan.brim for plan in plans], wording)
     if request.brim.kind == "rolled":
         yield "Left to itself this edge rolls up."
@@ -252,7 +236,9 @@ def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> It
         yield "Half of it is turned up when the hat is done."
 
 
-def _body(plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+    if request.brim.smaller_needle:
+        yield "Change to the larger needles."
     yield from straight_lines([plan.body for plan in plans], wording)
     length = printed_lengths(plan.measurements.edge_to_crown for plan in plans)
     yield f"The work now measures {length} from the cast-on edge."
@@ -262,4 +248,4 @@ def _finishing(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     texts = [plan.crown.finish.text for plan in plans]
     if wording.beginner:
         texts = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in texts]
-    return [*_lines_of_sizes(texts), "Weave in the ends on the inside. Wash, and dry flat."]
+    return [*lines_of_sizes(texts), "Weave in the ends on the inside. Wash, and dry flat."]

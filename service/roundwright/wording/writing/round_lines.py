@@ -12,6 +12,7 @@ from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
+from roundwright.wording.writing.needles import change_lines
 from roundwright.wording.writing.plain_language import plain_sentences, stitch_count
 from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
 
@@ -157,6 +158,7 @@ def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: W
     number, last = 1, max(last_numbers, default=0)
     while number <= last:
         yield from _joining_sizes(skipped, number)
+        yield from (Line(f"  {text}", "note") for text in change_lines(plans, skipped, number))
         of_sizes = _rounds_of_sizes(plans, skipped, number)
         until = number
         while _continues(of_sizes, _rounds_of_sizes(plans, skipped, until + 1)):
