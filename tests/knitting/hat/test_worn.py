@@ -159,6 +159,21 @@ def test_what_is_longer_than_to_the_ears_stands_above_the_head():
     assert long.air_mm > 60
 
 
+def test_each_part_is_as_wide_as_its_gauge():
+    """26 stitches in 10 cm in the brim, 20 in the body, 22 in the crown; rows of 34, 26 and 30."""
+    plan = planned(
+        brim=Brim(kind="ribbed", gauge=Gauge(stitches=26, rows=34)),
+        body=Body(gauge=Gauge(stitches=20, rows=26)),
+        ease=Ease(percent=-10),
+    )
+    parts = {row.part: row for row in fabric_rows(plan)[::-1]}  # the first of each
+
+    assert parts["brim"].circumference_mm == pytest.approx(plan.cast_on.stitches / 0.26, rel=1e-4)
+    assert parts["body"].circumference_mm == pytest.approx(plan.crown.stitches / 0.20, rel=1e-4)
+    assert parts["crown"].circumference_mm == pytest.approx(plan.crown.rounds[0].after / 0.22, rel=1e-3)
+    assert [round(100 / row.height_mm) for row in reversed(parts.values())] == [34, 26, 30]
+
+
 def test_the_fabric_runs_straight_from_one_count_to_the_next():
     """Ten rounds of 400 mm and ten of 200: between the middles of both the circumference falls evenly."""
     rows = [FabricRow("body", 400.0, 1.0)] * 10 + [FabricRow("crown", 200.0, 1.0)] * 10

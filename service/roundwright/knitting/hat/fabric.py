@@ -1,9 +1,10 @@
 """The fabric of a hat round by round: how wide each round lies and how high it is, from the cast-on edge to the tip."""
 
 from collections.abc import Iterator, Sequence
-from math import ceil
+from math import ceil, isclose
 from typing import Final, Literal, NamedTuple
 
+from roundwright.knitting.crown.crown import CrownAnswer
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.quantities import mm
@@ -30,8 +31,18 @@ def fabric_rows(plan: HatPlan) -> tuple[FabricRow, ...]:
     rows = [*_straight_rows(plan.brim, brim_stitch_mm), *_straight_rows(plan.body, body_stitch_mm)]
     if rounds and sizes.crown_depth:
         height_mm = mm(sizes.crown_depth) / len(rounds)
-        rows += [FabricRow("crown", body_stitch_mm * round.after, height_mm) for round in rounds]
+        stitch_mm = _crown_stitch_mm(plan.crown, body_stitch_mm)
+        rows += [FabricRow("crown", stitch_mm * round.after, height_mm) for round in rounds]
     return tuple(rows)
+
+
+def _crown_stitch_mm(crown: CrownAnswer, body_stitch_mm: float) -> float:
+    """A stitch of the crown, which is at the gauge of the hat; the body may have a gauge of its own."""
+    if crown.geometry is None:
+        return body_stitch_mm
+    around_mm = crown.geometry.flat_slope * mm(crown.geometry.hemisphere_radius)
+    stitch_mm = around_mm / crown.stitches
+    return body_stitch_mm if isclose(stitch_mm, body_stitch_mm, rel_tol=1e-3) else stitch_mm
 
 
 def _straight_rows(part: HatPart, stitch_mm: float) -> Iterator[FabricRow]:
