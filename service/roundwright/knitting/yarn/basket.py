@@ -15,7 +15,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.quantities import UnitSystem
 from roundwright.knitting.yarn.amount import YarnAmount, YarnQuantity, yarn_amount
 from roundwright.knitting.yarn.label import Money, Price, Strand, cost
-from roundwright.knitting.yarn.packing import PackedBalls, Packing, pack
+from roundwright.knitting.yarn.packing import MOST_STEPS, PackedBalls, Packing, pack
 
 PARTS_OF_A_BALL: Final = 1_000_000
 """Parts that a ball is counted in: a millionth is less than a stitch."""
@@ -93,15 +93,20 @@ class KitNeed(NamedTuple):
     yarn: YarnQuantity
 
 
-def basket(needs: Sequence[KitNeed], strand: Strand, price: Price | None, units: UnitSystem) -> Basket | None:
-    """The balls that hold what everybody needs, shared out; None where the size of a ball is unknown."""
+def basket(
+    needs: Sequence[KitNeed], strand: Strand, price: Price | None, units: UnitSystem, baskets: int = 1
+) -> Basket | None:
+    """The balls that hold what everybody needs, shared out; None where the size of a ball is unknown.
+
+    Of several `baskets` in one answer, one a colour, each gets its part of the steps of the search.
+    """
     parts = [need.yarn.ratio(strand.ball) for need in needs]
     in_parts = [max(1, ceil(round(part * PARTS_OF_A_BALL, 3))) for part in parts if part is not None]
     if len(in_parts) < len(needs):
         return None
     whole = [part // PARTS_OF_A_BALL for part in in_parts]
     pieces = [part % PARTS_OF_A_BALL for part in in_parts]
-    packing = _pack(pieces, [need.makers for need in needs])
+    packing = _pack(pieces, [need.makers for need in needs], MOST_STEPS // baskets)
     balls = packing.number + sum(number * need.makers for number, need in zip(whole, needs, strict=True))
     whole_balls = (
         BasketBalls(
@@ -123,10 +128,12 @@ def basket(needs: Sequence[KitNeed], strand: Strand, price: Price | None, units:
     )
 
 
-def _pack(pieces: Sequence[int], makers: Sequence[int]) -> Packing:
+def _pack(pieces: Sequence[int], makers: Sequence[int], most_steps: int) -> Packing:
     """The pieces in balls; a size that takes whole balls only has none."""
     cut = [index for index, piece in enumerate(pieces) if piece]
-    packing = pack([pieces[index] for index in cut], [makers[index] for index in cut], PARTS_OF_A_BALL)
+    packing = pack(
+        [pieces[index] for index in cut], [makers[index] for index in cut], PARTS_OF_A_BALL, most_steps
+    )
 
     def of_all_sizes(packed: PackedBalls) -> PackedBalls:
         by_size = dict(zip(cut, packed.pieces, strict=True))

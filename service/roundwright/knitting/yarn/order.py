@@ -95,7 +95,7 @@ def class_order(
     """
     terms = _Terms(fabric, units, margin_percent)
     names = colours_of(segment for hat in hats for segment in hat.segments)
-    colours = tuple(_colour_order(name, hats, terms) for name in names)
+    colours = tuple(_colour_order(name, hats, terms, len(names)) for name in names)
     used = [yarn_used(hat.segments, fabric.per_stitch) for hat in hats]
     used_by_all = _total(hats, used)
     lines = tuple(_line(hat, used_by_one, names, terms) for hat, used_by_one in zip(hats, used, strict=True))
@@ -128,7 +128,7 @@ def _line(hat: HatWork, used: YarnRange, colours: tuple[str, ...], terms: _Terms
 
 
 def _own_or_shared(
-    hats: tuple[HatWork, ...], used: list[YarnRange], terms: _Terms
+    hats: tuple[HatWork, ...], used: list[YarnRange], terms: _Terms, baskets: int = 1
 ) -> tuple[Purchase, Purchase, Basket | None]:
     """The purchase of balls of their own for everybody, that of one basket, and what is in it."""
     used_by_all = _total(hats, used)
@@ -142,7 +142,7 @@ def _own_or_shared(
         for hat, used_by_one in zip(hats, used, strict=True)
     ]
     price = terms.fabric.yarn.price if terms.fabric.yarn else None
-    one_basket = basket(needs, terms.fabric.strand, price, terms.units)
+    one_basket = basket(needs, terms.fabric.strand, price, terms.units, baskets)
     balls = shared.balls if one_basket is None else one_basket.balls
     return (
         purchase_of_balls(used_by_all, own, *terms),
@@ -151,12 +151,12 @@ def _own_or_shared(
     )
 
 
-def _colour_order(colour: str, hats: tuple[HatWork, ...], terms: _Terms) -> ColourOrder:
+def _colour_order(colour: str, hats: tuple[HatWork, ...], terms: _Terms, baskets: int) -> ColourOrder:
     with_it = tuple(
         hat._replace(segments=segments) for hat in hats if (segments := in_colour(hat.segments, colour))
     )
     used = [yarn_used(hat.segments, terms.fabric.per_stitch) for hat in with_it]
-    own, shared, one_basket = _own_or_shared(with_it, used, terms)
+    own, shared, one_basket = _own_or_shared(with_it, used, terms, baskets)
     return ColourOrder(
         colour=colour,
         used=yarn_span(_total(with_it, used), terms.units),

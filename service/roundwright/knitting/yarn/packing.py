@@ -36,12 +36,12 @@ class Packing(NamedTuple):
         return sum(packed.balls for packed in self.balls)
 
 
-def pack(sizes: Sequence[int], counts: Sequence[int], capacity: int) -> Packing:
-    """The pieces in as few balls as can be found; each size is at least 1 and at most `capacity`."""
+def pack(sizes: Sequence[int], counts: Sequence[int], capacity: int, most_steps: int = MOST_STEPS) -> Packing:
+    """The pieces in as few balls as can be found in so many steps; each size is at least 1 and at most `capacity`."""
     order = sorted(range(len(sizes)), key=lambda index: -sizes[index])
     pieces = _Pieces(tuple(sizes[index] for index in order), capacity)
     left = tuple(counts[index] for index in order)
-    packed, proved = _pack(pieces, left)
+    packed, proved = _pack(pieces, left, most_steps)
     place = {index: position for position, index in enumerate(order)}
     return Packing(
         tuple(
@@ -62,16 +62,16 @@ class _Pieces(NamedTuple):
         return sum(size * count for size, count in zip(self.sizes, counts, strict=True))
 
 
-def _pack(pieces: _Pieces, counts: Counts) -> tuple[list[PackedBalls], bool]:
+def _pack(pieces: _Pieces, counts: Counts, most_steps: int) -> tuple[list[PackedBalls], bool]:
     first_fit = _first_fit(pieces, counts)
     number = sum(packed.balls for packed in first_fit)
     fewest = _fewest(pieces, counts)
     if number > MOST_SEARCHED:
         return first_fit, number == fewest
-    search = _Search(pieces)
+    search = _Search(pieces, most_steps)
     for balls in range(fewest, number):
         found = search.fill(counts, balls)
-        if search.steps > MOST_STEPS:
+        if search.steps > most_steps:
             return first_fit, False
         if found is not None:
             return _alike(found), True
@@ -120,13 +120,14 @@ def _fewest(pieces: _Pieces, counts: Counts) -> int:
 class _Search:
     """A search for a packing in so many balls, with the steps that it has taken."""
 
-    def __init__(self, pieces: _Pieces) -> None:
+    def __init__(self, pieces: _Pieces, most_steps: int) -> None:
         self.pieces = pieces
+        self.most_steps = most_steps
         self.steps = 0
         self._failed: set[tuple[Counts, int]] = set()
 
     def fill(self, left: Counts, balls: int) -> list[Counts] | None:
-        """The pieces in so many balls, ball by ball; None where there is no way, or after `MOST_STEPS`."""
+        """The pieces in so many balls, ball by ball; None where there is no way, or after `most_steps`."""
         if not any(left):
             return []
         waste = balls * self.pieces.capacity - self.pieces.total(left)
@@ -137,7 +138,7 @@ class _Search:
             rest = self.fill(after, balls - 1)
             if rest is not None:
                 return [in_ball, *rest]
-            if self.steps > MOST_STEPS:
+            if self.steps > self.most_steps:
                 return None
         self._failed.add((left, balls))
         return None
@@ -157,7 +158,7 @@ class _Search:
         self, left: Counts, in_ball: list[int], index: int, room: int, waste: int
     ) -> Iterator[Counts]:
         self.steps += 1
-        if self.steps > MOST_STEPS:
+        if self.steps > self.most_steps:
             return
         if index == len(left):
             fits = any(
