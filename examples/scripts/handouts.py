@@ -6,9 +6,9 @@
 
 python handouts.py knitters.csv handouts --form pdf
 
-A row is a knitter: name, stitches and rows of the swatch over 10 cm, and whose head it is: head (in cm), age_months
-with sex, or adult (woman or man). What cannot be knitted is said with its row, and the others go on. HATS_SERVICE is
-the address of Roundwright, HATS_KEY the key it asks for, if any.
+A row is a knitter: name, stitches and rows of the swatch over 10 cm, and whose head it is: head (in cm), age_months or
+age_years with sex, or adult (woman or man). What cannot be knitted is said with its row, and the others go on.
+HATS_SERVICE is the address of Roundwright, HATS_KEY the key it asks for, if any.
 """
 
 import argparse
@@ -51,8 +51,9 @@ def request(row: dict[str, str]) -> dict:
         size: dict = {"label": row["name"]}
         if row.get("head"):
             size["head"] = {"value": float(row["head"]), "unit": "cm"}
-        if row.get("age_months"):
-            size["age_months"] = float(row["age_months"])
+        for age in ("age_months", "age_years"):
+            if row.get(age):
+                size[age] = float(row[age])
         size |= {name: row[name] for name in ("sex", "adult") if row.get(name)}
         gauge = {"stitches": float(row["stitches"]), "rows": float(row["rows"])}
     except (KeyError, TypeError, ValueError) as error:

@@ -1,7 +1,7 @@
 // <hat-size>: which size of hat, how many balls, and what it will look like. Its attributes: README.md.
 
 const PATIENCE_MS = 10_000;
-const LAST_MONTH = 60;
+const LAST_MONTH = 252;
 
 const LOOK = new CSSStyleSheet();
 LOOK.replaceSync(`
@@ -127,7 +127,7 @@ class HatSize extends HTMLElement {
     if (who === "head") return { head: { value: this.#number("around"), unit: this.#at("unit").value } };
     const worn = this.#number("age") * this.#at("span").value + Number(this.#at("later").value);
     if (worn <= LAST_MONTH) return { age_months: worn };
-    throw new Trouble("Ages go up to five years; for an older child, measure the head.", "age");
+    throw new Trouble("Ages go up to 21 years; for a grown-up, say woman or man.", "age");
   }
 
   async #find() {

@@ -135,6 +135,18 @@ def _cast_on(service, row) -> int:
     return service.post("/v1/hats", json=hat).json()["sizes"][0]["cast_on"]["stitches"]
 
 
+def test_an_age_may_be_in_years(address, tmp_path):
+    """A column age_years in place of age_months: a child of eight has its own handout."""
+    table = tmp_path / "class.csv"
+    table.write_text("name,stitches,rows,age_years,sex\nTovi,20,28,8,girl\n")
+    done = run(address, "handouts.py", table, tmp_path / "out", "--form", "text")
+
+    assert 0 == done.returncode
+    assert (
+        "51.5" in (tmp_path / "out" / "01-tovi.txt").read_text()
+    )  # Netherlands 1997: 51.646, to half a centimetre
+
+
 def test_rows_that_cannot_be_knitted_are_told(address, tmp_path):
     """A head beyond reach and a swatch that is no number are named with their rows; the others are written."""
     table = tmp_path / "class.csv"
