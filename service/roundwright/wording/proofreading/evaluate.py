@@ -25,7 +25,7 @@ from roundwright.wording.reading.tree import Evenly, Fill, Group, Stitch
 from roundwright.wording.reading.vocabulary import similar
 from roundwright.wording.reading.working import UnclearError, Worker
 
-_CODES: Final = {"chart": "to_a_length", "markers": "ambiguous"}
+_CODES: Final = {"chart": "to_a_length", "markers": "ambiguous", "goes_on": "ambiguous"}
 
 
 class Found:

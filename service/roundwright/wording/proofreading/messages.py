@@ -79,6 +79,9 @@ _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
     "to_a_length": lambda _: TO_A_LENGTH,
     "chart": lambda _: CHART,
     "markers": lambda _: MARKERS,
+    "goes_on": lambda fault: (
+        f"This is read as going on in the same way until {fault.text} stitches are left."
+    ),
 }
 
 

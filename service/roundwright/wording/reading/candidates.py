@@ -12,6 +12,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.loops import continuations, loop_ways, marker_ways, once_more
+from roundwright.wording.reading.onward import onward_ways
 from roundwright.wording.reading.phrases import (
     BeginAt,
     Count,
@@ -60,6 +61,8 @@ def candidates(segment: Segment) -> list[Candidate]:
     if _goes_on(seen):
         unread = ("not_understood", GOES_ON, segment.start)
         options = [replace(option, trouble=unread) for option in options if option.kind == "round"]
+    if label is None and all(option.kind == "round" for option in options):
+        options.extend(onward_ways(phrases))
     if segment.troubles:
         trouble = segment.troubles[0]
         options = [replace(option, trouble=option.trouble or trouble) for option in options]

@@ -211,6 +211,12 @@ class _Part(Struct):
         """Whether a repeat was begun with a star and not closed."""
         return self.stars % 2 == 1
 
+    @property
+    def goes_on(self) -> bool:
+        """Whether it is a sentence that goes on as before, and whose end is still to come."""
+        thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in self.phrases)
+        return thus and isinstance(self.phrases[0], Continue | Then | Said) and not self.has(_OFTEN)
+
     def has(self, kinds: type[Phrase] | tuple[type[Phrase], ...]) -> bool:
         """Whether it has a phrase of these kinds."""
         return any(isinstance(phrase, kinds) for phrase in self.phrases)
@@ -285,6 +291,8 @@ def _closes(part: _Part, phrase: Phrase) -> bool:
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether the next round begins with this phrase."""
     phrase = coming.phrase
+    if part.goes_on and not phrase.flags & STOP and not isinstance(part.phrases[-1], Then):
+        return False
     if _begins_other_work(part, coming):
         return True
     if coming.works and part.counted:

@@ -32,6 +32,8 @@ class Candidate(Struct, frozen=True, gc=False):
     - `again`, `times`, `more`, `total`: rounds worked again, how often
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
+    - `onward`: how a crown goes on whose sentence is not read word by word; `plain` 1 of `to_the_end`: no stitch stays
+      plain
     - `parts`: several rounds, each with its count, that are worked in turn
     - `stated`: the counts printed with it
     - `strength`: how much the words look like work, for one that works nothing
@@ -56,6 +58,7 @@ class Candidate(Struct, frozen=True, gc=False):
     every: int = 0
     chart: bool = False
     how: str = ""
+    onward: Literal["", "to_a_count", "to_the_end"] = ""
     per: bool = False
     plain: int = 0
     parts: "tuple[Candidate, ...]" = ()

@@ -15,6 +15,7 @@ from roundwright.wording.reading.states import Chain, Done, Entry, Fault, Faulty
 from roundwright.wording.reading.tree import Fill, Group, Nodes, Number, Stitch
 from roundwright.wording.reading.working import UnclearError, fits_any_count
 
+NOT_AS_BEFORE: Final = "How this goes on is not read."
 _PLAIN: Final[Nodes] = (
     Fill((Stitch("k", Number((1,)), -1, -1, bare=True),), Number((0,)), -1, -1, (-1, -1)),
 )
@@ -244,10 +245,13 @@ class _Continuation:
         if self.last is None:
             message = "There is no shaping before this to go on with."
             raise UnclearError("not_understood", message, work.segment.start)
-        target = _target(work)
+        target = self.end() if candidate.onward == "to_the_end" else _target(work)
+        if candidate.onward:
+            self.require_end(target)
+            work.note("goes_on", work.segment.start, text=str(target))
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
-        ends = self.trailing if candidate.again is not None else candidate.plain
+        ends = self.trailing if candidate.again is not None else 0 if candidate.onward else candidate.plain
         while (target is None or lane.count != target) and (turns is None or made < turns):
             for _ in range(max(0, self.gap - self.trailing)):
                 self.plain_round()
@@ -259,6 +263,20 @@ class _Continuation:
             self.plain_round()
         for _ in range(ends):
             self.plain_round()
+
+    def end(self) -> int:
+        """The count at which one stitch is plain between the decreases (`plain` of the candidate: none is)."""
+        assert self.last is not None
+        decreases = abs(self.last.after - self.last.before)
+        left_over = self.work.lane.count % decreases
+        return decreases * (1 if self.work.candidate.plain else 2) + left_over
+
+    def require_end(self, target: int | None) -> None:
+        """Raise `UnclearError` unless going on leads towards the count."""
+        assert self.last is not None
+        change = self.last.after - self.last.before
+        if target is None or (target - self.work.lane.count) * change <= 0:
+            raise UnclearError("not_understood", NOT_AS_BEFORE, self.work.segment.start)
 
     def shape(self, target: int | None) -> bool:
         """The next round of shaping; whether there is one that does not pass the target."""

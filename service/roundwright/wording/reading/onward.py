@@ -1,0 +1,69 @@
+"""A crown that goes on in words of its own: sure is only that it goes on, and a count at which it may end.
+
+`Keep going, a stitch fewer in each wedge, until ... (12)`: what the words say beside that is not read. The counts they
+name are tried as the end, and the counts at which the plain stitches run out; what comes out is taken, with a note.
+"""
+
+from collections.abc import Iterator
+from typing import Final
+
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.phrases import (
+    Again,
+    Brackets,
+    Continue,
+    Count,
+    Phrase,
+    Rep,
+    Rounds,
+    Said,
+    Star,
+    Times,
+    Until,
+)
+from roundwright.wording.reading.tree import Number
+
+COST: Final = 2.5
+"""More than any way in which the words are read, less than a line that is not read."""
+LATER: Final = 0.4
+"""What it costs more to end at a count that stands earlier."""
+MOST_ENDS: Final = 3
+"""Counts of a sentence that are tried, from the last."""
+
+
+def onward_ways(phrases: tuple[Phrase, ...]) -> list[Candidate]:
+    """A crown that goes on to a count of the sentence, or to where its plain stitches run out."""
+    if not _goes_on(phrases):
+        return []
+    step = next((phrase.step or 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), 0)
+    ends = list(dict.fromkeys(number.values for number in _numbers(phrases)))[-MOST_ENDS:]
+    named = [Number(values) for values in reversed(ends)]
+    ways = [
+        Candidate("continue", COST + LATER * place, until=number, step=step, onward="to_a_count")
+        for place, number in enumerate(named)
+    ]
+    if not ways and any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases):
+        ways = [
+            Candidate("continue", COST + LATER * place, step=step, plain=place, onward="to_the_end")
+            for place in (0, 1)
+        ]
+    return ways
+
+
+def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether the sentence says that the work goes on as before."""
+    if any(isinstance(phrase, Star) for phrase in phrases):
+        return False
+    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said)), None)
+    manner = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
+    return manner or isinstance(begins, Continue | Rep | Again)
+
+
+def _numbers(phrases: tuple[Phrase, ...]) -> Iterator[Number]:
+    """The numbers of a sentence that may be counts, also those in brackets."""
+    for phrase in phrases:
+        match phrase:
+            case Until() | Count(sign=0):
+                yield phrase.number
+            case Brackets() if not any(isinstance(inner, Times) for inner in phrase.inside):
+                yield from _numbers(phrase.inside)
