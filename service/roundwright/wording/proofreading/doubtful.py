@@ -64,7 +64,7 @@ class Doubtful:
     def lanes(self) -> list[Lane]:
         """The sizes the segment is for."""
         label = self.segment.label
-        return [lane for lane in self.state.lanes if self.search.concerns(label, lane)]
+        return [lane for lane in self.state.lanes if self.search.scope.concerns(label, lane)]
 
     def column(self, lane: Lane, candidate: Candidate) -> int:
         """Where the line has the numbers of a size."""

@@ -9,11 +9,12 @@ from typing import Final
 
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.wording.proofreading.findings import Position
-from roundwright.wording.reading.explain import Search, Sizes, lists_of
+from roundwright.wording.reading.explain import Search
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import MOST_LINES, Laid, Segment, segments
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.scanner import scan
+from roundwright.wording.reading.scope import Sizes, lists_of
 from roundwright.wording.reading.sizes import width_of
 from roundwright.wording.reading.states import Explanation
 
