@@ -64,21 +64,25 @@ def write_handout(request: HandoutRequest) -> Handout:
     the count after it, the stitches on each needle and what to slide before it (common practice: count after every
     round that changes the count). The HTML is one file without a script that loads nothing; its boxes can be ticked on
     a screen, and it prints on A4 or Letter as the PDF is set. Both begin with pictures of the first size, worn and
-    laid flat.
+    laid flat, and have a chart of the longest crown where that is legible.
     """
     request = with_defaults(request, "#")  # the brim of a silhouette, for its words and its picture
     answer = hat.hats(request, lambda *_: "")  # the pattern is written in its sections
-    return handout(request, answer, lambda: _pictures(request, answer.sizes[0]))
+    return handout(request, answer, lambda: _pictures(request, answer.sizes))
 
 
-def _pictures(request: HandoutRequest, plan: hat.HatPlan) -> tuple[HandoutPicture, ...]:
-    """The hat worn and laid flat, and a chart of a crown section if the reader can read it and it is legible."""
-    label = one_line(plan.label)
+def _pictures(request: HandoutRequest, plans: tuple[hat.HatPlan, ...]) -> tuple[HandoutPicture, ...]:
+    """The first size worn and laid flat, and a chart of a crown section if the reader can read it and it is legible.
+
+    The chart is that of the longest crown: the pattern numbers its rounds, and shorter crowns join in.
+    """
     pictures = [
         HandoutPicture("hat", str(figure.picture), figure.caption, figure.caption)
-        for figure in hat_figures(plan, request.brim)
+        for figure in hat_figures(plans[0], request.brim)
     ]
+    plan = max(plans, key=lambda plan: len(plan.crown.rounds))
     if request.wording != "beginner" and len(plan.crown.rounds) <= MAX_CHART_ROUNDS:
+        label = one_line(plan.label)
         with suppress(Impossible):  # the crown has no equal sections
             chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light"))
             pictures.append(HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}"))
