@@ -69,6 +69,21 @@ def test_the_class_gets_its_balls_and_the_choice_of_one_basket(service: httpx.Cl
     assert order["shared"]["balls"] < order["own"]["balls"]
 
 
+def test_a_class_in_stripes_gets_its_balls_colour_by_colour(service: httpx.Client) -> None:
+    """A ball has one colour: what to buy of each stands beside what to buy in all."""
+    stripes = {"body": [{"colour": "navy", "rounds": 4}, {"colour": "cream", "rounds": 2}]}
+    request = {**CLASS, "colours": stripes}
+    order = hats(**request)["order"]
+    text = service.post("/v1/hats/handout", json=request, headers={"accept": "text/plain"}).text
+    for colour in order["colours"]:
+        own, shared = colour["own"]["balls"], colour["shared"]["balls"]
+        assert (
+            f"In {colour['colour']}: {own} balls, {8.5 * own:.2f} EUR as balls of their own, {shared} ball"
+            in text
+        )
+    assert "Then work in stripes of navy (4 rounds) and cream (2 rounds), over and over to the top." in text
+
+
 def test_stitches_to_slide_stand_before_the_round() -> None:
     """Where a decrease would lie on two needles, the sheet says what to slide first, as the plan does."""
     request = {
