@@ -366,6 +366,16 @@ def test_plain_rounds_of_a_cadence(ask):
     assert given["rounds"] == same["rounds"]
 
 
+def test_rounds_of_a_knob(ask):
+    """C: about five rounds make a knob, which is no tie; S: from seven on its length is warned of."""
+    warned = [
+        ask("crown", stitches=56, finish={"kind": "cord", "cord_rounds": rounds})["warnings"]
+        for rounds in (6, 7)
+    ]
+
+    assert [bool(warnings) for warnings in warned] == [False, True]
+
+
 @pytest.mark.parametrize(("close_at", "works"), [(3, False), (4, True), (5, True), (6, False)])
 def test_stitches_of_a_cord(service, close_at, works):
     """P: cords are worked over 3 to 5 stitches; from 4 a decrease round leads to 3 or fewer."""
