@@ -23,7 +23,7 @@ LONGEST_NAME: Final = 24
 
 
 class Doubtful:
-    """A segment that does not come out from a state on, its faults, and what of it was chosen."""
+    """A segment that does not come out from a state on, its faults, what of it was chosen, and the text's stitches."""
 
     def __init__(
         self,
@@ -32,8 +32,11 @@ class Doubtful:
         budget: Budget,
         faults: list[Fault],
         chosen: Candidate | None,
+        *,
+        stitches: dict[StitchName, str],
     ) -> None:
         self.text = text
+        self.stitches = stitches
         self.search = search
         self.width = search.width
         self.budget = budget
@@ -101,16 +104,6 @@ class Doubtful:
         size = 1.0 + 0.02 * min(distance, 20) + 0.1 * max(0, changed - 1)
         return Edit(number.start, number.end, written(old, number, new), size)
 
-    def stitches_of_text(self) -> dict[StitchName, str]:
-        """The stitches of the text, with their spelling there."""
-        names: dict[StitchName, str] = {}
-        for place in sorted(self.search.known):
-            for candidate in self.search.known[place][:1]:
-                for node in walk(candidate.nodes):
-                    if isinstance(node, Stitch) and 0 < node.end - node.start < LONGEST_NAME:
-                        names.setdefault(node.name, self.text[node.start : node.end])
-        return names
-
     def around(self, distance: int) -> list[list[Stitch]]:
         """The stitches of so many lines before and after, line by line."""
         places = range(max(0, self.place - distance), min(self.place + distance, len(self.search.segments)))
@@ -120,6 +113,17 @@ class Doubtful:
             if place != self.place
             for candidate in self.search.known.get(place, [])[:1]
         ]
+
+
+def spellings(text: str, search: Search) -> dict[StitchName, str]:
+    """The stitches of a text, with their spelling there."""
+    names: dict[StitchName, str] = {}
+    for place in sorted(search.known):
+        for candidate in search.known[place][:1]:
+            for node in walk(candidate.nodes):
+                if isinstance(node, Stitch) and 0 < node.end - node.start < LONGEST_NAME:
+                    names.setdefault(node.name, text[node.start : node.end])
+    return names
 
 
 def line_of(text: str, search: Search, place: int) -> tuple[int, int]:

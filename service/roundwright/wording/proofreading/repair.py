@@ -8,13 +8,15 @@ smallest of those first; where several are as good, all are.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cached_property
 from math import inf
 from typing import Final
 
 from msgspec import Struct
 
+from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.proofreading import missing_rounds, number_edits, word_edits
-from roundwright.wording.proofreading.doubtful import Doubtful
+from roundwright.wording.proofreading.doubtful import Doubtful, spellings
 from roundwright.wording.proofreading.likeness import unlike
 from roundwright.wording.proofreading.rewriting import Edit, Edits, rewritten, written
 from roundwright.wording.reading.explain import Search
@@ -70,11 +72,16 @@ class Repairs:
         self.search = search
         self.budget = Budget(max(FEWEST_STEPS, min(MOST_STEPS, search.budget.left)))
 
+    @cached_property
+    def stitches(self) -> dict[StitchName, str]:
+        """The stitches of the text, with their spelling there."""
+        return spellings(self.text, self.search)
+
     def repairs(self, place: int, faults: list[Fault], chosen: Candidate | None) -> list[Repair]:
         """Repairs of a segment, the best first."""
         if not self.search.before.get(place):
             return []
-        doubtful = Doubtful(self.text, self.search, self.budget, faults, chosen)
+        doubtful = Doubtful(self.text, self.search, self.budget, faults, chosen, stitches=self.stitches)
         repairs: list[Repair] = []
         seen: set[Edits] = set()
         wrong_below = self.wrong_below(doubtful.last)

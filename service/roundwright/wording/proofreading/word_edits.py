@@ -42,7 +42,7 @@ MOST_PUT_IN: Final = 24
 
 def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
     """Another stitch in place of one."""
-    spellings = doubtful.stitches_of_text()
+    spellings = doubtful.stitches
     names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN][:MOST_PLACES]
     segment = doubtful.segment
     for node in walk(candidate.nodes):
@@ -133,7 +133,7 @@ def _left_out_words(doubtful: Doubtful) -> list[tuple[str, Stitch | None]]:
     for line in doubtful.around(3):
         purls.update({doubtful.text[node.start : node.end]: node for node in line if node.name == "p"})
     options.update(list(purls.items())[:2])
-    spellings = doubtful.stitches_of_text()
+    spellings = doubtful.stitches
     names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN]
     for name in names[:5]:
         options.setdefault(spellings.get(name, name), Stitch(name, ONE, -1, -1))
@@ -241,7 +241,7 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     """The stitch that looks most like a word nobody knows."""
     if doubtful.chosen is None:
         return
-    spellings = doubtful.stitches_of_text()
+    spellings = doubtful.stitches
     unknown = [node for node in walk(doubtful.chosen.nodes) if isinstance(node, Unknown)]
     for node in unknown[:3]:
         for near in nearest(doubtful.text[node.start : node.end].lower()):

@@ -79,7 +79,10 @@ def _may_begin(tokens: list[Token], place: int) -> bool:
     kind, behind = tokens[place].kind, tokens[min(place + 1, len(tokens) - 1)]
     if kind == "(":
         return behind.kind in ("number", "(")
-    return kind == "number" and behind.kind in ("number", "(", "and") and not behind.flags & ~_JOINTS
+    if kind != "number" or behind.kind not in ("number", "(", "and") or behind.flags & ~_JOINTS:
+        return False
+    amid = place > 0 and tokens[place - 1].kind == "number" and not tokens[place].flags & ~_JOINTS
+    return not (amid and behind.kind == "number")  # numbers in a row are a list from the first or not at all
 
 
 def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:

@@ -54,6 +54,9 @@ class NumberReader(TimesReader):
         apart = opened or bool(self.flags(0) & (STOP | COMMA | SEMI | DASH))
         if self.kind(1) not in ("and", "times", "number") or not apart:
             return None
+        terms = self.tokens[self.place + 1 : min(self.stop, self.place + MOST_TERMS + 1)]
+        if not any(token.flags & EQUALS for token in terms):
+            return None
         values = [(self.token().number or ONE).of(0) or 0]
         ahead, sign = 1, ""
         while self.place + ahead < self.stop and ahead < MOST_TERMS and not self.flags(ahead) & EQUALS:
