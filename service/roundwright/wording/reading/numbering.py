@@ -144,7 +144,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
 def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
     """A round for each number; those behind a gap wait until it is filled."""
     lane = work.lane
-    told = False  # that there are too many rounds
+    full = False  # whether there are as many rounds as are kept, which is noted
     for place, number in enumerate(numbers):
         lane.numbers_known = (lane.numbers_known, number, entry)
         if number != numbers[0] + place:
@@ -152,8 +152,8 @@ def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
             continue
         lane.printed = number
         lane.loose = 0
-        if not told:
-            told = lane.worked >= MOST_ROUNDS
+        if not full:
+            full = lane.worked >= MOST_ROUNDS
             work.once(number, single=len(numbers) > 1)
 
 
