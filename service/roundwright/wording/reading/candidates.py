@@ -104,12 +104,18 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         return Candidate("prose", 0.0)
     if (label is None or listed) and tells_of_all(seen):
         return Candidate("prose", 0.0)
+    if label is not None and label.kind == "numbered" and segment.phrases and _counts_alone(segment):
+        return Candidate("prose", 0.0)  # a table of counts: `Rnd 5: 49 (56, 63)`
     if seen.closing and not seen.work and not seen.agains:
         return Candidate("closing", 0.0)
     if seen.cast_on and not seen.work:
         sections = (seen.markers.of(0) or 0) if seen.markers else 0
         return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections)
     return _begin_at(segment)
+
+
+def _counts_alone(segment: Segment) -> bool:
+    return all(isinstance(phrase, Count) and not phrase.sign for phrase in segment.phrases)
 
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:

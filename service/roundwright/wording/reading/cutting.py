@@ -17,7 +17,9 @@ from roundwright.wording.reading.phrases import (
     Extent,
     Fabric,
     Length,
+    Markers,
     PassOver,
+    PerPart,
     Phrase,
     Rep,
     Rounds,
@@ -134,6 +136,7 @@ _WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn
 _WORK_OR_LENGTH: Final = (Stitches, Star, Fabric, Again, Rounds, Length)
 _BEGINS: Final = (Again, Closing, CastOn)
 _COUNTED_ROUNDS: Final = (Rounds, Length)
+_PARTED: Final = (Markers, PerPart)
 _FABRIC_OR_ROUNDS: Final = (Fabric, Rounds)
 _SENTENCES: Final = (Said, Then, Rounds, Length, Rep)
 _ASIDES: Final = (Said, Then, Brackets)
@@ -236,6 +239,8 @@ class _Part(Struct):
             self.counted = False
         if isinstance(phrase, _COUNTED_ROUNDS):
             self.worked = True
+        if isinstance(phrase, _PARTED) and not self.worked and not self.phrases[0].flags & COLON:
+            self.worked = self.whole = True
         if self.worked and phrase.end and _counted(phrase) and _final(phrase, coming.following):
             self.counted = True
 

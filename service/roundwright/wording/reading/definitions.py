@@ -80,24 +80,6 @@ def _without_bracket(tokens: list[Token], begin: int, stop: int) -> int:
     return next((place for place in range(begin, stop) if tokens[place].kind == "("), stop)
 
 
-def is_glossary(tokens: list[Token], begin: int, stop: int) -> bool:
-    """Whether a line says what short forms mean: `K knit, P purl, K2tog knit two together`."""
-    explained = 0
-    for place in range(begin, stop - 1):
-        short, full = tokens[place], tokens[place + 1]
-        begins = place == begin or bool(short.flags & (COMMA | SEMI | COLON | STOP))
-        if begins and not full.flags & (COMMA | STOP | SEMI) and _spells_out(short, full):
-            explained += 1
-    return explained > 1
-
-
-def _spells_out(short: Token, full: Token) -> bool:
-    """Whether a word is the long form of the one before: `K knit`, `K2tog knit two together`."""
-    if short.kind in ("knit", "purl"):
-        return short.kind == full.kind and len(short.text) < len(full.text)
-    return short.kind == "stitch" == full.kind and short.means == full.means and short.text != full.text
-
-
 def _begin_of_name(tokens: list[Token], place: int) -> int | None:
     """Where the words before a sign begin that are nothing else yet; None where there are none."""
     stop = place

@@ -9,7 +9,8 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.by_size import alternatives, of_size
 from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
-from roundwright.wording.reading.definitions import Names, definitions, is_glossary, with_definitions
+from roundwright.wording.reading.definitions import Names, definitions, with_definitions
+from roundwright.wording.reading.glossary import defines, gauge, is_glossary, numbered_title, title
 from roundwright.wording.reading.labels import Label, label
 from roundwright.wording.reading.line_breaks import begins_round, lines_of
 from roundwright.wording.reading.needles import with_needles_joined
@@ -24,7 +25,7 @@ from roundwright.wording.reading.phrases import (
     Said,
 )
 from roundwright.wording.reading.sizes import names_of, width_of
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, EQUALS, FULL, SEMI, STOP, TAB, Token
+from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, SEMI, STOP, TAB, Token
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
@@ -124,9 +125,9 @@ class _Layout(Struct):
         tokens = self.tokens
         if stop - begin > MOST_IN_LINE:
             self.segments.append(_long(tokens, begin, stop))
-        elif _defines(tokens, begin, stop) or is_glossary(tokens, begin, stop) or _gauge(tokens, begin, stop):
+        elif defines(tokens, begin, stop) or is_glossary(tokens, begin, stop) or gauge(tokens, begin, stop):
             self.segments.append(_silent(tokens, begin, stop))
-        elif _title(tokens, begin, stop) or _numbered_title(tokens, begin, stop):
+        elif title(tokens, begin, stop) or numbered_title(tokens, begin, stop):
             colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])
             if not colon and stop - begin <= 6:
                 self.under_notes = self.heading = True
@@ -271,74 +272,6 @@ def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
     return Segment(
         None, (), tokens[begin].start, tokens[stop - 1].end, heading=False, under_notes=True, title=True
     )
-
-
-def _defines(tokens: list[Token], begin: int, stop: int) -> bool:
-    """Whether a line tells what a stitch is: `C6F: slip 3 sts to cable needle`, `k2tog = knit 2 together`."""
-    if tokens[begin].kind == "defined":
-        return True
-    for place in range(begin, min(begin + 6, stop - 1)):
-        if tokens[place].kind in _WORKING and place > begin:
-            break
-        following = tokens[place + 1]
-        if tokens[place].kind == "cable" and following.flags & EQUALS and following.kind != "number":
-            return True
-    if stop - begin < 2 or tokens[begin].kind not in ("stitch", "cable"):
-        return False
-    sign = tokens[begin + 1].flags
-    first, second = tokens[begin], tokens[begin + 1]
-    if (
-        first.kind == "stitch" == second.kind
-        and first.means == second.means
-        and not sign & (COMMA | STOP | SEMI)
-    ):
-        return True
-    return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
-
-
-_WORKING: Final = frozenset(("stars", "(", "stitch", "knit", "purl"))
-
-
-def _title(tokens: list[Token], begin: int, stop: int) -> bool:
-    """Whether a line is or begins with the name of something that is told: `Gauge`, `Materials:`."""
-    kind = tokens[begin].kind
-    if kind == "told":
-        return True
-    if (
-        kind in ("needle", "yarn", "size")
-        and begin + 1 < stop
-        and tokens[begin + 1].flags & (COLON | DASH)
-        and tokens[begin + 1].flags
-    ):
-        return tokens[begin].text not in ("a", "mc", "cc")
-    return False
-
-
-def _numbered_title(tokens: list[Token], begin: int, stop: int) -> bool:
-    """Whether it is such a name behind the number of a paragraph: `3. Gauge: 26 sts = 10 cm`."""
-    return (
-        begin + 1 < stop
-        and tokens[begin].kind == "number"
-        and tokens[begin].text.isdigit()
-        and bool(tokens[begin + 1].flags & STOP)
-        and tokens[begin + 1].kind == "told"
-    )
-
-
-def _gauge(tokens: list[Token], begin: int, stop: int) -> bool:
-    """Whether a line tells how many stitches make a length: `22 sts x 30 rnds = 10 cm`, `20 sts to 4 in`."""
-    if (
-        stop - begin < 4
-        or tokens[begin].kind not in ("number", "decimal")
-        or tokens[begin + 1].kind != "stitch_noun"
-    ):
-        return False
-    for place in range(begin + 2, min(begin + 8, stop - 1)):
-        token = tokens[place]
-        measures = token.kind in ("number", "decimal") and tokens[place + 1].kind in ("unit", "in", "times")
-        if measures and (token.flags & EQUALS or tokens[place - 1].kind in ("to", "per", "in", "make")):
-            return True
-    return False
 
 
 def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segment], tuple[str, ...]]:

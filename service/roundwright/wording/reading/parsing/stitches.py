@@ -108,12 +108,25 @@ class StitchReader(MarkerReader):
             start, end, flags = self.take(behind + 3)
             return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         stop = behind
+        if craft == "slip" and (to_needle := self.to_needle(noun)):
+            return to_needle
         if self.kind(stop) == "stitch_noun" and self.joined(stop) and not self.flags(stop) & COMMA:
             stop += 1
         elif self.kind(stop) == "next" and self.kind(stop + 1) == "stitch_noun":
             stop += 2
         start, end, flags = self.take(stop)
         return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
+
+    def to_needle(self, ahead: int) -> Phrase | None:
+        """`slip 3 sts to the cable needle`: they are worked later; None where they are only slipped."""
+        if self.kind(ahead) != "to" and self.token(ahead).text not in ("on", "onto"):
+            return None
+        for at in range(ahead + 1, ahead + 5):
+            if self.kind(at) == "needle" or self.token(at).text == "cn":
+                return self.only_words(at + 1)
+            if self.flags(at) & (BREAK | COMMA):
+                return None
+        return None
 
     def counts_other(self, behind: int) -> bool:
         """Whether a number counts rounds, a length or times, and not the stitches: `knit 2 more rnds`."""
@@ -274,10 +287,8 @@ class StitchReader(MarkerReader):
             if self.kind(noun) == "stitch_noun":
                 start, end, flags = self.take(noun + 1)
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
-        before = self.tokens[self.place - 1].text if self.place else ""
-        if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
-            number = self.token(1).number or ONE
-            return Count(*self.take(3), number, sign)
+        if spoken := self.spoken_of(sign):
+            return spoken
         if self.kind(1) == "round" and (
             self.kind(2) in _BEHIND_DEC_ROUND or self.after_then() or self.is_round_again()
         ):
@@ -295,6 +306,16 @@ class StitchReader(MarkerReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Change(*self.take(1), sign)
+
+    def spoken_of(self, sign: int) -> Phrase | None:
+        """`on each dec rnd`, `you have decreased 8 sts`: nothing is worked here; else None."""
+        before = self.tokens[self.place - 1].text if self.place else ""
+        if before in ("each", "every") and self.kind(1) == "round":
+            return self.only_words(2)
+        if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
+            number = self.token(1).number or ONE
+            return Count(*self.take(3), number, sign)
+        return None
 
     def is_round_again(self) -> bool:
         """Whether `dec rnd` is worked again: `dec rnd, k 1 rnd`, `dec rnd every rnd until 14 sts remain`."""

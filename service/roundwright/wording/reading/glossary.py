@@ -1,0 +1,121 @@
+"""Lines that only tell: short forms with what they mean, titles, and the gauge."""
+
+from typing import Final
+
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP, Token
+
+
+def defines(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells what a stitch is: `C6F: slip 3 sts to cable needle`, `k2tog = knit 2 together`."""
+    if tokens[begin].kind == "defined":
+        return True
+    for place in range(begin, min(begin + 6, stop - 1)):
+        if tokens[place].kind in _WORKING and place > begin:
+            break
+        following = tokens[place + 1]
+        if tokens[place].kind == "cable" and following.flags & EQUALS and following.kind != "number":
+            return True
+    if _is_entry(tokens, begin, stop):
+        return True
+    if stop - begin < 2 or tokens[begin].kind not in ("stitch", "cable"):
+        return False
+    sign = tokens[begin + 1].flags
+    first, second = tokens[begin], tokens[begin + 1]
+    if (
+        first.kind == "stitch" == second.kind
+        and first.means == second.means
+        and not sign & (COMMA | STOP | SEMI)
+    ):
+        return True
+    return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
+
+
+def _is_entry(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line is one of a list of short forms: `k2tog – knit 2 sts together`, `PM / SM – place marker`."""
+    for place in range(begin, min(begin + MOST_SHORT_FORMS, stop)):
+        token = tokens[place]
+        if place > begin and token.flags & DASH and token.flags & SPACE:
+            return token.kind not in _NO_MEANINGS
+        if token.kind not in _SHORT_FORMS or (place > begin and not token.flags & (SLASH | COMMA)):
+            return False
+    return False
+
+
+MOST_SHORT_FORMS: Final = 5
+"""Short forms that one line explains."""
+_SHORT_FORMS: Final = frozenset(
+    (
+        "stitch",
+        "cable",
+        "place",
+        "slipmarker",
+        "cast_on",
+        "bind_off",
+        "passover",
+        "stitch_noun",
+        "tbl",
+        "make",
+    )
+)
+_NO_MEANINGS: Final = frozenset(("number", "stars", "(", "decimal", "range", "times"))
+_WORKING: Final = frozenset(("stars", "(", "stitch", "knit", "purl"))
+
+
+def title(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line is or begins with the name of something that is told: `Gauge`, `Materials:`."""
+    kind = tokens[begin].kind
+    if kind == "told":
+        return True
+    if (
+        kind in ("needle", "yarn", "size")
+        and begin + 1 < stop
+        and tokens[begin + 1].flags & (COLON | DASH)
+        and tokens[begin + 1].flags
+    ):
+        return tokens[begin].text not in ("a", "mc", "cc")
+    return False
+
+
+def numbered_title(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether it is such a name behind the number of a paragraph: `3. Gauge: 26 sts = 10 cm`."""
+    return (
+        begin + 1 < stop
+        and tokens[begin].kind == "number"
+        and tokens[begin].text.isdigit()
+        and bool(tokens[begin + 1].flags & STOP)
+        and tokens[begin + 1].kind == "told"
+    )
+
+
+def gauge(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells how many stitches make a length: `22 sts x 30 rnds = 10 cm`, `20 sts to 4 in`."""
+    if (
+        stop - begin < 4
+        or tokens[begin].kind not in ("number", "decimal")
+        or tokens[begin + 1].kind != "stitch_noun"
+    ):
+        return False
+    for place in range(begin + 2, min(begin + 8, stop - 1)):
+        token = tokens[place]
+        measures = token.kind in ("number", "decimal") and tokens[place + 1].kind in ("unit", "in", "times")
+        if measures and (token.flags & EQUALS or tokens[place - 1].kind in ("to", "per", "in", "make")):
+            return True
+    return False
+
+
+def is_glossary(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line says what short forms mean: `K knit, P purl, K2tog knit two together`."""
+    explained = 0
+    for place in range(begin, stop - 1):
+        short, full = tokens[place], tokens[place + 1]
+        begins = place == begin or bool(short.flags & (COMMA | SEMI | COLON | STOP))
+        if begins and not full.flags & (COMMA | STOP | SEMI) and _spells_out(short, full):
+            explained += 1
+    return explained > 1
+
+
+def _spells_out(short: Token, full: Token) -> bool:
+    """Whether a word is the long form of the one before: `K knit`, `K2tog knit two together`."""
+    if short.kind in ("knit", "purl"):
+        return short.kind == full.kind and len(short.text) < len(full.text)
+    return short.kind == "stitch" == full.kind and short.means == full.means and short.text != full.text
