@@ -266,7 +266,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         following = _following(phrases, place)
         works = isinstance(phrase, _WORK) or (isinstance(phrase, Brackets) and is_work(phrase.inside))
         coming = _Coming(phrase, following, works, _whole(phrase, following), _closes(part, phrase))
-        if part.phrases and part.worked and _cuts(of, part, coming):
+        sentence = of is None and coming.begins and coming.works and bool(phrase.flags & STOP)
+        if part.phrases and ((part.worked and _cuts(of, part, coming)) or sentence):
             carried = part.carried(phrase)
             if part.phrases:
                 rounds.append(part.phrases)

@@ -150,6 +150,10 @@ def _label(lines: Lines) -> Label | None:
         columns = (lines.names[lines.token(1).text],)
         lines.place += 3
         return Label("sizes", start, sizes=tuple(str(column + 1) for column in columns), scope=True)
+    if lines.kind() == "(" and lines.kind(2) == ")" and _numbers_line(lines):
+        number = lines.token(1).number or ONE
+        lines.place += 3
+        return Label("listed", start, (Span(number, number),), named=named(f"step {number.of(0)}"))
     if lines.kind() == "(" and lines.kind(1) == "round":
         lines.place += 1
         label = _plain(lines, start, inside=True)
@@ -158,6 +162,13 @@ def _label(lines: Lines) -> Label | None:
             return label
         return None
     return _plain(lines, start) if not wrapped else None
+
+
+def _numbers_line(lines: Lines) -> bool:
+    """Whether `(1)` numbers a line."""
+    begins = bool(lines.token().flags & LINE) or lines.place == 0
+    small = lines.kind(1) == "number" and lines.token(1).text.isdigit() and len(lines.token(1).text) < 3
+    return begins and small and lines.kind(3) in _WORKS and lines.place + 3 < lines.stop
 
 
 def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
@@ -201,6 +212,8 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
     plural = lines.token().text in ("rnds", "rounds", "rows", "rds")
     lines.place += 1
+    if lines.text_is("no", "nr", "number") and lines.kind(1) == "number":
+        lines.place += 1  # `Round No. 3`
     spans = read_spans(lines, plural=plural)
     if not spans:
         return _lettered(lines, start)

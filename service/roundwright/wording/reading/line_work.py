@@ -12,6 +12,7 @@ from roundwright.knitting.rounds.work_round import work_round
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.labels import Label
 from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.phrases import CastOn, Count
 from roundwright.wording.reading.states import (
     WRONG,
     WRONG_COUNT,
@@ -38,6 +39,8 @@ class Desk:
     def __init__(self, segments: list[Segment], budget: Budget) -> None:
         self.segments = segments
         self.budget = budget
+        self.begins = _begin_of_work(segments)
+        """The segment that casts on; rounds with numbers before it tell a stitch pattern."""
         self.parts = tuple(accumulate(segment.heading for segment in segments))
         """For each segment how many headings stand before it."""
         self.known: dict[
@@ -67,6 +70,18 @@ class Desk:
         if isinstance(worked, UnclearError):
             raise worked
         return worked
+
+
+def _begin_of_work(segments: list[Segment]) -> int:
+    """The first segment that casts on, where numbered rounds stand before it and none with a count; else 0."""
+    numbered = False
+    for place, segment in enumerate(segments):
+        if any(isinstance(phrase, CastOn) for phrase in segment.phrases):
+            return place if numbered else 0
+        numbered = numbered or (segment.label is not None and segment.label.kind == "numbered")
+        if any(isinstance(phrase, Count) for phrase in segment.phrases) and segment.label is not None:
+            return 0
+    return 0
 
 
 class LineWork:

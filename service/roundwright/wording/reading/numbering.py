@@ -26,6 +26,10 @@ def work_line(work: LineWork) -> None:
     label, lane, candidate = work.segment.label, work.lane, work.candidate
     place_markers(lane, candidate)
     numbers = label_numbers(label, lane.column)
+    if work.place < work.desk.begins:
+        for number in numbers:
+            lane.numbers_known = (lane.numbers_known, number, Entry(candidate, work.place))
+        return
     if numbers:
         _numbered(work, numbers)
     elif label is not None and label.kind == "every":

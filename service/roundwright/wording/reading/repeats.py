@@ -320,7 +320,8 @@ def _last_shapings(chain: Chain) -> tuple[Round | None, Round | None, int | None
             else:
                 trailing += 1
         elif shapes:
-            return last, done.round, between, trailing
+            alike = (done.round.after < done.round.before) == (last.after < last.before)
+            return (last, done.round, between, trailing) if alike else (last, None, None, trailing)
         else:
             between += 1
     return last, None, None, trailing

@@ -30,8 +30,6 @@ def tells_of_all(seen: Seen) -> bool:
         return False
     if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
         return True
-    if seen.times and _is_passive(seen):
-        return True  # `the 8-st repeat is worked 10 times per rnd`
     throughout = seen.throughout and not (seen.rounds or seen.counts)
     denied = seen.denied and not any(map(is_shaping, seen.work))
     return throughout or (denied and bool(seen.rounds or seen.fabrics))
@@ -41,12 +39,6 @@ def _explains(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bracket explains a fabric: `(every row k)`."""
     every = any(isinstance(phrase, Rounds) and phrase.every for phrase in inside)
     return every and all(isinstance(phrase, Rounds | Said) or is_bare(phrase) for phrase in inside)
-
-
-def _is_passive(seen: Seen) -> bool:
-    """Whether it is told how often a repeat is worked in a round, and nothing is worked."""
-    passive = any(isinstance(phrase, Said) and phrase.text in ("is", "are") for phrase in seen.order)
-    return passive and bool(seen.work) and all(isinstance(phrase, Rep | Times) for phrase in seen.work)
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:

@@ -177,6 +177,8 @@ class AgainReader(Lengths):
 
     def repeat(self) -> Phrase:
         """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
+        if self.token(1).text in ("is", "are"):
+            return self.only_words(2)  # `the 8-st repeat is worked 10 times`
         ahead = self.skip(1)
         if again := self.again_from(ahead):
             return again

@@ -48,6 +48,10 @@ class Looking(Struct):
         """The word so far ahead."""
         return self.tokens[min(self.place + ahead, len(self.tokens) - 1)]
 
+    def text_is(self, *texts: str) -> bool:
+        """Whether the next word is one of these."""
+        return self.place < self.stop and self.tokens[self.place].text in texts
+
     def skip(self, ahead: int) -> int:
         """The next word from here that says something."""
         while self.kind(ahead) == "" and self.place + ahead < self.stop:

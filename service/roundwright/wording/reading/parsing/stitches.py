@@ -310,7 +310,7 @@ class StitchReader(MarkerReader):
     def spoken_of(self, sign: int) -> Phrase | None:
         """`on each dec rnd`, `you have decreased 8 sts`: nothing is worked here; else None."""
         before = self.tokens[self.place - 1].text if self.place else ""
-        if before in ("each", "every") and self.kind(1) == "round":
+        if before in ("each", "every", "on each", "on every") and self.kind(1) == "round":
             return self.only_words(2)
         if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
             number = self.token(1).number or ONE
