@@ -8,11 +8,12 @@ from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.proofreading.rewriting import Edit, written
 from roundwright.wording.reading.explain import Search
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.line_work import column_of
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Budget, Fault, Lane, State
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Nodes, Number, Stitch, walk
-from roundwright.wording.reading.working import NO_CHANGES, Changes, UnclearError, Worked, Worker
+from roundwright.wording.reading.worked import NO_CHANGES, Changes, UnclearError, Worked
+from roundwright.wording.reading.working import Worker
 
 MOST_TREES: Final = 3
 """Ways to understand a line that are tried."""

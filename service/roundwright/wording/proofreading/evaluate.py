@@ -23,7 +23,8 @@ from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
 from roundwright.wording.reading.states import Fault
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Stitch
 from roundwright.wording.reading.vocabulary import similar
-from roundwright.wording.reading.working import UnclearError, Worker
+from roundwright.wording.reading.worked import UnclearError
+from roundwright.wording.reading.working import Worker
 
 _CODES: Final = {"chart": "to_a_length", "markers": "ambiguous", "goes_on": "ambiguous"}
 

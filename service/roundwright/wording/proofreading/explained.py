@@ -11,10 +11,12 @@ from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.wording.proofreading.findings import Position
 from roundwright.wording.reading.explain import Search
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.layout import MOST_LINES, Laid, Segment, segments
+from roundwright.wording.reading.layout import MOST_LINES, Laid, segments
 from roundwright.wording.reading.phrases import CastOn
+from roundwright.wording.reading.preamble import with_preamble_told
 from roundwright.wording.reading.scanner import scan
 from roundwright.wording.reading.scope import Sizes, lists_of
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.sizes import width_of
 from roundwright.wording.reading.states import Explanation
 
@@ -46,7 +48,7 @@ class Explained:
             scanned = scan(self.text, len(counts))
             laid = segments(scanned.tokens, len(counts))
         self.laid = laid
-        self.segments = laid.segments
+        self.segments = with_preamble_told(laid.segments, cast_on)
         self.counts = counts
         self.columns = _columns(counts, cast_on)
         self.width = max(len(counts), len(cast_on))

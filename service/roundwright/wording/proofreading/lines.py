@@ -10,7 +10,7 @@ from roundwright.knitting.rounds.round import LAST_ROUND, MOST_ROUNDS, MOST_STIT
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import LineNumber
 from roundwright.wording.reading.instructions import Candidate, printed
-from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Done
 
 MOST_LINES_TOLD: Final = 1_000

@@ -20,7 +20,7 @@ from roundwright.wording.reading.states import (
     Lane,
     State,
 )
-from roundwright.wording.reading.working import UnclearError
+from roundwright.wording.reading.worked import UnclearError
 
 STEPS_FOR_SIZE: Final = 4
 """Steps it takes to work a candidate on a size, beside its rounds."""
@@ -180,6 +180,9 @@ class _Application:
         stated = number.of(lane.column)
         if stated is not None and stated * self.candidate.sections == lane.count:
             return  # `cast on 28 sts on each of three needles`
+        counts = [after for _, after in printed(self.candidate, lane.count, lane.column)]
+        if lane.count in counts or lane.count in self.desk.cast_ons:
+            return  # `28 on each of three needles (84)`, or it is cast on elsewhere
         if stated is not None and stated != lane.count and len(number.values) in (1, self.scope.width):
             fault = Fault(
                 "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, stated=stated

@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.tokens import SLASH

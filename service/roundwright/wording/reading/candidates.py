@@ -9,9 +9,15 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
-from roundwright.wording.reading.loops import continuations, loop_ways, marker_ways, once_more
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.loops import (
+    by_name,
+    continuations,
+    loop_ways,
+    marked_round,
+    marker_ways,
+    once_more,
+)
 from roundwright.wording.reading.onward import onward_ways
 from roundwright.wording.reading.phrases import (
     BeginAt,
@@ -20,6 +26,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.sequences import rounds_in_turn
 from roundwright.wording.reading.telling import (
     introduces,
@@ -50,6 +57,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     if single := _nothing_else(seen, segment, label):
         return [single]
     options = _work(seen, stated, label, segment)
+    options.extend(_to_printed_count(options))
     if not options and seen.counts and label is None:
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
         alone = len(phrases) == 1 and isinstance(phrases[0], Count)
@@ -69,6 +77,16 @@ def candidates(segment: Segment) -> list[Candidate]:
     strength = likeness(seen, label)
     options.append(Candidate("prose", max(0.2, strength), strength=strength, stated=stated))
     return sorted(options, key=_cost)
+
+
+def _to_printed_count(options: list[Candidate]) -> list[Candidate]:
+    """Rounds until a count, gone on with to the count that is printed: `until 1 is left before each marker (5 sts)`."""
+    made: list[Candidate] = []
+    for option in options:
+        counts = [stated for stated in option.stated if not stated.sign]
+        if option.until is not None and counts and option.kind in ("loop", "continue"):
+            made.append(replace(option, cost=option.cost + 0.4, until=counts[-1].number, per=False))
+    return made
 
 
 _cost: Final = attrgetter("cost")
@@ -100,17 +118,19 @@ def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
     listed = label is not None and label.kind == "listed"
-    if label is None and (tells_outcome(seen) or introduces(seen, segment) or is_for_others(segment)):
+    if label is None and (tells_outcome(seen) or is_for_others(segment)):
         return Candidate("prose", 0.0)
-    if (label is None or listed) and tells_of_all(seen):
+    if (label is None or listed) and (introduces(seen, segment) or tells_of_all(seen)):
         return Candidate("prose", 0.0)
     if label is not None and label.kind == "numbered" and segment.phrases and _counts_alone(segment):
         return Candidate("prose", 0.0)  # a table of counts: `Rnd 5: 49 (56, 63)`
     if seen.closing and not seen.work and not seen.agains:
         return Candidate("closing", 0.0)
     if seen.cast_on and not seen.work:
-        sections = (seen.markers.of(0) or 0) if seen.markers else 0
-        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections)
+        sections = seen.markers.of(0) or 0 if seen.markers else 0
+        return Candidate(
+            "cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated_counts(seen)
+        )
     return _begin_at(segment)
 
 
@@ -121,13 +141,15 @@ def _counts_alone(segment: Segment) -> bool:
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
     """Everything that works rounds."""
     options = loop_ways(seen, stated, label) if seen.agains else []
+    options.extend(by_name(seen, stated, label))
+    options.extend(marked_round(seen, label))
     options.extend(continuations(seen, stated))
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
     if seen.agains or not options or options[0].kind != "loop":
         options.extend(rounds_of_segment(seen, stated, label, segment))
         options.extend(rounds_in_turn(seen, label, segment))
-    if label is None and all(map(is_bare, seen.work)):
+    if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))
     return options
 

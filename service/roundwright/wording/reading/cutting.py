@@ -3,14 +3,13 @@
 from typing import Final
 
 from msgspec import Struct
-from msgspec.structs import replace
 
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.parsing.asides import is_bare
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     CastOn,
+    Change,
     Closing,
     Continue,
     Count,
@@ -33,105 +32,6 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
-
-def unfolded(phrases: list[Phrase]) -> list[Phrase]:
-    """The phrases with groups of whole rounds told in other words.
-
-    `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
-    """
-    phrases = _starred(phrases)
-    if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
-        return phrases
-    made: list[Phrase] = []
-    for place, phrase in enumerate(phrases):
-        following = phrases[place + 1] if place + 1 < len(phrases) else None
-        if (
-            isinstance(phrase, Brackets)
-            and isinstance(following, _OFTEN)
-            and (rounds := _holds_rounds(phrase.inside))
-        ):
-            first, *others = phrase.inside
-            made.append(replace(first, flags=phrase.flags | STOP))
-            made.extend(_apart(first, others))
-            made.append(Again(phrase.start, phrase.end, STOP, last=rounds))
-        elif (
-            isinstance(phrase, Times)
-            and place
-            and isinstance(phrases[place - 1], Brackets)
-            and isinstance(made[-1], Again)
-        ):
-            made.append(replace(phrase, total=not phrase.more))
-        else:
-            made.append(phrase)
-    return made
-
-
-def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
-    """The other phrases of rounds in turn; what is worked behind a round that is named is a sentence of its own."""
-    named = isinstance(first, Again)
-    made: list[Phrase] = []
-    for phrase in others:
-        begins = named and isinstance(phrase, _PLAIN_WORK)
-        made.append(replace(phrase, flags=phrase.flags | STOP) if begins else phrase)
-        named = (named and not begins) or isinstance(phrase, Again)
-    return made
-
-
-def _starred(phrases: list[Phrase]) -> list[Phrase]:
-    """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
-    whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN)), 0)
-    if whole > 2 and _in_turn(phrases, whole):
-        begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _BEGIN_TURN)), 0)
-        inside = tuple(phrases[begun:whole])
-        if _holds_rounds(inside) > 1:
-            opened = phrases[begun]
-            bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
-            return [*phrases[:begun], bracket, *phrases[whole:]]
-    stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, _STARS)]
-    if len(stars) == 3 and isinstance(phrases[stars[2]], Rep) and stars[2] == stars[1] + 1:
-        phrases = phrases[: stars[1]] + phrases[stars[2] :]
-        stars = stars[:2]
-    if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
-        return phrases
-    first, last = stars
-    inside = tuple(phrases[first + 1 : last])
-    if not _holds_rounds(inside):
-        return phrases
-    rest = phrases[last + 1 :]
-    if isinstance(phrases[last], Rep) and rest and isinstance(rest[0], Times) and not rest[0].total:
-        rest = [replace(rest[0], more=True), *rest[1:]]
-    opened = phrases[first]
-    return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
-
-
-def _in_turn(phrases: list[Phrase], whole: int) -> bool:
-    """Whether rounds are told that are worked in turn: `purl 1 rnd, knit 1 rnd, 5 times`."""
-    if phrases[whole].flags & COMMA and isinstance(phrases[whole], Times):
-        return True
-    return any(isinstance(phrase, Again) for phrase in phrases[:whole])
-
-
-_BEGIN_TURN: Final = (Stitches, Again)
-
-
-def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
-    """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is."""
-    rounds = 0
-    for place, phrase in enumerate(phrases):
-        near = phrases[max(0, place - 2) : place + 2]
-        if isinstance(phrase, Rounds) and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
-            rounds += phrase.number.of(0) or 1
-        elif isinstance(phrase, Again) and phrase.last == 1 and not (place and phrase.flags & STOP):
-            rounds += 1
-        elif isinstance(phrase, Fabric) and phrase.kind == "plain":
-            continue
-        elif not (
-            isinstance(phrase, Then) or (isinstance(phrase, Said) and not phrase.words) or is_bare(phrase)
-        ):
-            return 0
-    return rounds
-
-
 _WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
 _WORK_OR_LENGTH: Final = (Stitches, Star, Fabric, Again, Rounds, Length)
 _BEGINS: Final = (Again, Closing, CastOn)
@@ -142,6 +42,7 @@ _SENTENCES: Final = (Said, Then, Rounds, Length, Rep)
 _ASIDES: Final = (Said, Then, Brackets)
 _WORDS: Final = (Said, Then, Fabric)
 _ENDS: Final = (Then, Extent, Times)
+_ENDS_OR_STARS: Final = (*_ENDS, Star, Rep)
 _OFTEN: Final = (Until, Times)
 _PLAIN_WORK: Final = (Stitches, Fabric)
 _GOING_ON: Final = (Again, Continue)
@@ -265,7 +166,12 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     for place, phrase in enumerate(phrases):
         following = _following(phrases, place)
         works = isinstance(phrase, _WORK) or (isinstance(phrase, Brackets) and is_work(phrase.inside))
-        coming = _Coming(phrase, following, works, _whole(phrase, following), _closes(part, phrase))
+        coming = _Coming(
+            phrase, following, works, _whole(phrase, following), _closes(part, phrase, following)
+        )
+        if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
+            rounds.append(part.phrases)
+            part = _Part([])
         sentence = of is None and coming.begins and coming.works and bool(phrase.flags & STOP)
         if part.phrases and ((part.worked and _cuts(of, part, coming)) or sentence):
             carried = part.carried(phrase)
@@ -278,6 +184,16 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     return rounds
 
 
+def _tells(phrases: list[Phrase]) -> bool:
+    """Whether a sentence is told that is none of the work behind it: words, or where the markers are."""
+    words = sum(phrase.words for phrase in phrases if isinstance(phrase, Said))
+    return words >= FEWEST_WORDS or any(isinstance(phrase, Markers) for phrase in phrases)
+
+
+FEWEST_WORDS: Final = 3
+"""Words that say nothing in a sentence of its own; fewer may be a heading."""
+
+
 def _following(phrases: list[Phrase], place: int) -> Phrase | None:
     """The phrase behind this one, or behind words of its sentence that say nothing."""
     if place + 1 >= len(phrases):
@@ -287,11 +203,12 @@ def _following(phrases: list[Phrase], place: int) -> Phrase | None:
     return phrases[place + 2] if silent and place + 2 < len(phrases) else following
 
 
-def _closes(part: _Part, phrase: Phrase) -> bool:
+def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
     """Whether a `repeat` goes back to a star, and not to the rounds before it in the sentence before."""
     if not isinstance(phrase, Rep):
         return False
-    return not (phrase.flags & STOP and not phrase.level and not part.stars and part.has(Rounds))
+    of_rounds = part.has(Rounds) or isinstance(following, Rounds)
+    return not (phrase.flags & STOP and not phrase.level and not part.stars and of_rounds)
 
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
@@ -303,7 +220,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     if coming.works and part.counted:
         return not part.open or isinstance(phrase, Closing)
-    apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(part.phrases[-1], _ENDS)
+    apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(part.phrases[-1], _ENDS_OR_STARS)
     if coming.begins and apart and not part.open:
         one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
         return not one_sentence or part.has(Rounds)
@@ -335,6 +252,10 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             return not part.open and _then(part.phrases)
         case Times():
             return phrase.more and part.counted
+        case Stitches() | Change() | Continue() | Again() if part.has(Until) and _then_last(part.phrases):
+            return True
+        case Continue() if not phrase.manner and part.worked and _counted_rounds(part.phrases):
+            return not part.has((Until, Change))
         case Again() if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
             return True
         case Fabric() | Stitches(node=Evenly()):
@@ -357,6 +278,12 @@ def _after_then(phrases: list[Phrase]) -> bool:
 
 
 _ENDS_ROUNDS: Final = (Rounds, Fabric)
+
+
+def _counted_rounds(phrases: list[Phrase]) -> bool:
+    """Whether rounds were counted: `knit a round plain, and keep going`; not `decrease on every round, continuing`."""
+    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    return bool(rounds) and not any(phrase.every for phrase in rounds)
 
 
 def _is_plain_rounds(phrases: list[Phrase]) -> bool:
@@ -391,6 +318,16 @@ def _then(part: list[Phrase]) -> bool:
     )
     only_words = all(isinstance(phrase, _WORDS) for phrase in part[at:])
     return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
+
+
+def _then_last(phrases: list[Phrase]) -> bool:
+    """Whether `then` stands at the end, but for words that say nothing."""
+    for phrase in reversed(phrases[-3:]):
+        if isinstance(phrase, Then):
+            return True
+        if not isinstance(phrase, Said):
+            return False
+    return False
 
 
 def _fixed(part: list[Phrase]) -> bool:

@@ -8,21 +8,23 @@ from __future__ import annotations
 
 from typing import Final
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.application import apply
 from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.layout import Segment
 from roundwright.wording.reading.line_work import Desk
 from roundwright.wording.reading.numbering import flush
 from roundwright.wording.reading.scope import Scope, Sizes
+from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.states import (
     DROPPED,
     WRONG,
     Budget,
     Explanation,
     Fault,
+    Faults,
     Lane,
     State,
     unrolled,
@@ -36,8 +38,25 @@ MOST_STEPS_OF_SIZE: Final = 2_700
 """Steps in addition for every size: the longest hat the service writes takes 4,900 in one size, 28,000 in twelve."""
 STEPS_FOR_SEGMENT: Final = 20
 """Steps it takes to find the candidates of a segment, and as many for every five phrases."""
+LOOK_AHEAD: Final = 2
+"""Segments behind words that can be cut in several ways, which the cut is judged by too."""
+COMES_OUT: Final = 1.0
+"""What the first cut may cost for no other to be tried."""
+BETTER_CUT: Final = 2.0
+"""How much less another cut has to cost to be taken."""
 NO_EXTRA: Final = 0.05
 """A candidate that costs less than this more than before comes out as the pattern says."""
+
+
+class _Trial(Struct):
+    """Segments on trial: the cost after them all, whether nothing in them is wrong, the states after the first."""
+
+    segments: list[Segment]
+    cost: float
+    clean: bool
+    states: list[State]
+    known: dict[int, list[Candidate]]
+    before: dict[int, list[State]]
 
 
 class Search:
@@ -98,12 +117,74 @@ class Search:
 
     def run(self, start: int = 0, stop: int | None = None) -> Explanation:
         """The cheapest explanation of all segments, or of those from `start` to before `stop`."""
-        for place in range(start, len(self.segments) if stop is None else min(stop, len(self.segments))):
+        place = start
+        while place < len(self.segments) and (stop is None or place < stop):
             if self.budget.left <= 0:
                 self.give_up(place)
                 break
-            self.advance(place)
+            place += self.pass_over(place)
         return self.finish(self.states[0])
+
+    def pass_over(self, place: int) -> int:
+        """Work a segment, cut as it comes out where there are several ways; how many are done."""
+        if self.segments[place].cuts:
+            return self.choose(place)
+        self.advance(place)
+        return 1
+
+    def choose(self, place: int) -> int:
+        """Work the words from here on, cut as they come out best; the segments are those of that cut from now on.
+
+        The first cut is kept where its own segment comes out, or unless another comes out with what follows.
+        """
+        first, states = self.segments[place], self.states
+        cost = states[0].cost
+        reach = max(cut.length for cut in first.cuts)
+        if reach == 1:
+            self.advance(place)
+            if self.states[0].cost - cost < COMES_OUT or self.budget.left <= 0:
+                return 1
+            self.states = states
+        old = self.segments[place : place + reach + LOOK_AHEAD]
+        best: _Trial | None = None
+        for cut in (Cut(1, (replace(first, cuts=()),)), *first.cuts):
+            trial = self.tried(place, old, [*cut.segments, *old[cut.length :]])
+            if best is None or (trial.clean and trial.cost < best.cost - BETTER_CUT):
+                best = trial
+            if self.budget.left <= 0 or best.cost - cost < COMES_OUT:
+                break
+        assert best is not None
+        self.put(place, old, best.segments)
+        if best.segments[0].cuts:
+            return 0
+        self.known.update(best.known)
+        self.before.update(best.before)
+        self.states = best.states
+        return 1
+
+    def put(self, place: int, old: list[Segment], new: list[Segment]) -> None:
+        """Put other segments in place of the old."""
+        self.segments[place : place + len(old)] = new
+        if len(old) != len(new):
+            self.desk.forget()
+
+    def tried(self, place: int, old: list[Segment], new: list[Segment]) -> _Trial:
+        """What comes of other segments in place of the old; the search is left as it was."""
+        known, before, states = self.known, self.before, self.states
+        self.known, self.before = {}, {}
+        self.put(place, old, new)
+        after = states
+        for at in range(place, place + len(new)):
+            if self.budget.left <= 0:
+                break
+            self.advance(at)
+            if at == place:
+                after = self.states
+        clean = not _new_errors(self.states[0].faults, states[0].faults)
+        trial = _Trial(new, self.states[0].cost, clean, after, self.known, self.before)
+        self.put(place, new, old)
+        self.known, self.before, self.states = known, before, states
+        return trial
 
     def give_up(self, place: int) -> None:
         """What is not read for want of steps is told."""
@@ -154,6 +235,15 @@ class Search:
         """How many states are kept: fewer where many steps were done."""
         left = self.budget.left / self.budget.steps
         return BEAM if left > 1 / 2 else 2 if left > 1 / 4 else 1
+
+
+def _new_errors(faults: Faults, before: Faults) -> bool:
+    """Whether something is wrong that was not before."""
+    while faults is not None and faults is not before:
+        faults, fault = faults
+        if not fault.note:
+            return True
+    return False
 
 
 def _comes_out(state: State, candidate: Candidate, made: list[State]) -> bool:

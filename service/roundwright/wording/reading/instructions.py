@@ -31,6 +31,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `last`: what the last of several rounds does instead, such as increases evenly
     - `again`, `times`, `more`, `total`: rounds worked again, how often
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
+    - `per_section`: the stitches it says to leave in each section or on each needle
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `onward`: how a crown goes on whose sentence is not read word by word; `plain` 1 of `to_the_end`: no stitch stays
       plain
@@ -60,6 +61,7 @@ class Candidate(Struct, frozen=True, gc=False):
     how: str = ""
     onward: Literal["", "to_a_count", "to_the_end"] = ""
     per: bool = False
+    per_section: Number | None = None
     plain: int = 0
     parts: "tuple[Candidate, ...]" = ()
 

@@ -1,13 +1,21 @@
 """How a line begins: which rounds it is for."""
 
-from typing import Final, Literal
+from typing import Final
 
-from msgspec import Struct
-
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.label_signs import (
+    WORKS,
+    begins_sentence,
+    dotted_pair,
+    has_ended,
+    is_listed,
+    is_next_of,
+    opens_line,
+    whole_rounds_follow,
+)
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.sizes import columns_of
 from roundwright.wording.reading.spans import (
-    ENDS,
     Span,
     Standing,
     note_end,
@@ -16,59 +24,7 @@ from roundwright.wording.reading.spans import (
     read_tail,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
-from roundwright.wording.reading.tree import NAMED_KINDS, ONE, Number, named
-
-LabelKind = Literal["numbered", "listed", "next", "sort", "every", "sizes", "count", "step"]
-
-
-class Label(Struct, frozen=True, gc=False):
-    """The start of a line: which rounds it is for.
-
-    - `kind`: `numbered`; `listed` for `3.` of a list; `next` for `Next 5 rnds`; `sort` for `Decrease rnd`;
-      `every` for `All odd rnds`; `sizes` for `Size 3 only`; `step` for a part of a handout
-    - `sizes`: the numbers or names of the sizes it is for
-    - `named`: below 0, for `Round A` and `Dec round`: what it can be called by later
-    - `scope`: whether the sizes stand first, so that all that follows in the line is for them
-    """
-
-    kind: LabelKind
-    start: int
-    spans: tuple[Span, ...] = ()
-    every: Standing | None = None
-    count: Number | None = None
-    sizes: tuple[str, ...] | None = None
-    scope: bool = False
-    named: int = 0
-
-
-_WORKS: Final = frozenset(
-    (
-        "knit",
-        "purl",
-        "slip",
-        "stitch",
-        "stars",
-        "(",
-        "make",
-        "decrease",
-        "increase",
-        "repeat",
-        "plain",
-        "cable",
-        "work",
-        "rib",
-        "stocking",
-        "garter",
-        "moss",
-        "pattern",
-        "edge",
-        "even",
-        "as",
-        "end",
-        "around",
-    )
-)
-
+from roundwright.wording.reading.tree import NAMED_KINDS, ONE, TOLD, Number, named
 
 _SORTS: Final = frozenset(
     (
@@ -120,21 +76,13 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
         and not lines.flags(0) & (COLON | DASH | TAB | EQUALS)
         and label.kind not in ("next", "sizes")
         and not (label.kind == "sort" and lines.tokens[place].kind == "last")
-        and not (label.kind == "numbered" and (lines.flags(0) & (STOP | SEMI) or _next_of(label, after)))
-        and not (
-            label.kind == "listed" and after is not None and after.kind == "listed" and _next_of(label, after)
-        )
+        and not (label.kind == "numbered" and lines.flags(0) & (STOP | SEMI))
+        and not (label.kind == "numbered" and begins_sentence(lines, place))
+        and not is_next_of(label, after)
     ):
         lines.place = place
         return None
     return label
-
-
-def _next_of(label: Label, after: Label | None) -> bool:
-    """Whether a label has the number that follows that of another."""
-    if after is None or not after.spans or not label.spans:
-        return False
-    return label.spans[0].first.of(0) == (after.spans[-1].last.of(0) or 0) + 1
 
 
 def _label(lines: Lines) -> Label | None:
@@ -168,7 +116,7 @@ def _numbers_line(lines: Lines) -> bool:
     """Whether `(1)` numbers a line."""
     begins = bool(lines.token().flags & LINE) or lines.place == 0
     small = lines.kind(1) == "number" and lines.token(1).text.isdigit() and len(lines.token(1).text) < 3
-    return begins and small and lines.kind(3) in _WORKS and lines.place + 3 < lines.stop
+    return begins and small and lines.kind(3) in WORKS and lines.place + 3 < lines.stop
 
 
 def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
@@ -201,13 +149,6 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     return None
 
 
-def _ended(lines: Lines) -> bool:
-    """Whether the label may end here: by a sign, or because work begins."""
-    if lines.place >= lines.stop:
-        return True
-    return bool(lines.flags(0) & ENDS) or lines.kind() in _WORKS or lines.tokens[lines.place - 1].kind == ")"
-
-
 def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
     plural = lines.token().text in ("rnds", "rounds", "rows", "rds")
@@ -223,7 +164,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         return Label("numbered", start, spans, every, sizes=sizes)
     if inside:
         return Label("numbered", start, spans, every, sizes=sizes) if lines.kind() == ")" else None
-    if not _ended(lines):
+    if not has_ended(lines):
         if (
             lines.kind() in ("number", "ordinal", "knit", "word", "next", "", "have", "to")
             and every is not None
@@ -252,7 +193,7 @@ def _lettered(lines: Lines, start: int) -> Label | None:
         return None
     lines.place += 1
     every, sizes = read_tail(lines, 1)
-    if not _ended(lines):
+    if not has_ended(lines):
         return None
     return Label("sort", start, (), every, sizes=sizes, named=named(text))
 
@@ -265,7 +206,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         count = lines.token(1).number
         lines.place += 3
         return Label("next", start, count=count)
-    spans = _dotted_pair(lines) or read_spans(lines)
+    spans = dotted_pair(lines) or read_spans(lines)
     if not spans:
         return None
     number = spans[-1].last.of(0) or 1
@@ -274,29 +215,17 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     if (standing := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
         lines.place = standing[1]
         _, sizes = read_tail(lines, number)
-        return Label("numbered", start, spans, standing[0], sizes=sizes) if _ended(lines) else None
+        return Label("numbered", start, spans, standing[0], sizes=sizes) if has_ended(lines) else None
     if token.kind == "ordinal":
         lines.place = begun
         return _sort(lines, start)
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
-    if token.kind == "number" and single and _is_listed(lines, token):
+    if token.kind == "number" and single and is_listed(lines, token):
         return Label("listed", start, spans, named=named(f"step {number}"))
     several = token.kind == "range" or (len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON)))
-    if several and _opens(lines, token) and _is_listed(lines, token):
+    if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
     return None
-
-
-def _dotted_pair(lines: Lines) -> tuple[Span, ...]:
-    """The rounds of `1. and 2. round`, `1. to 4. round`, which are taken; empty where it is none."""
-    joint, first, last = lines.kind(1), lines.token().number, lines.token(2).number
-    if lines.kind() != "number" or joint not in ("and", "to") or not lines.flags(1) & STOP:
-        return ()
-    if lines.kind(2) != "number" or lines.kind(3) != "round":
-        return ()
-    lines.place += 3
-    first, last = first or ONE, last or ONE
-    return (Span(first, last),) if joint == "to" else (Span(first, first), Span(last, last))
 
 
 def _before_round(lines: Lines, start: int, token: Token, spans: tuple[Span, ...]) -> Label | None:
@@ -309,7 +238,7 @@ def _before_round(lines: Lines, start: int, token: Token, spans: tuple[Span, ...
         return Label("count", start, count=spans[0].first) if counts else None
     spans = (*spans, *_more_rounds(lines))
     every, sizes = read_tail(lines, spans[-1].last.of(0) or 1)
-    if not _ended(lines) and lines.kind() not in _BEHIND_LABELS:
+    if not has_ended(lines) and lines.kind() not in _BEHIND_LABELS:
         return None
     return Label("numbered", start, spans, every, sizes=sizes)
 
@@ -334,25 +263,6 @@ MOST_FURTHER: Final = 24
 
 _BEHIND_LABELS: Final = frozenset(("word", "", "work", "have", "number", "next", "cast_on"))
 """What may stand behind a numbered label without a sign between."""
-
-
-def _is_listed(lines: Lines, token: Token) -> bool:
-    """Whether a number is that of a list: `3)`, whose bracket is taken, `3.`, `3 - `."""
-    if lines.place >= lines.stop:
-        return False
-    if lines.kind() == ")":
-        lines.place += 1
-        return True
-    flags = lines.flags(0)
-    if flags & LINE or len(token.text) >= (4 if token.kind == "number" else 8):
-        return False
-    dashed = flags & (DASH | TAB) and flags & SPACE and _opens(lines, token)
-    return bool(flags & (STOP | COLON) or dashed)
-
-
-def _opens(lines: Lines, token: Token) -> bool:
-    """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`."""
-    return bool(token.flags & LINE or token.start == 0) and lines.kind() in _WORKS
 
 
 def _next(lines: Lines, start: int) -> Label | None:
@@ -388,7 +298,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
     if lines.kind() in ("even", "odd") and lines.kind(1) == "round" and lines.kind(2) in ("range", "number"):
         lines.place += 2
         spans = read_spans(lines)
-        if spans and _ended(lines):
+        if spans and has_ended(lines):
             first, last = spans[0].first, spans[-1].last
             return Label(
                 "numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last.of(0) or 0)
@@ -446,6 +356,7 @@ def _sort(lines: Lines, start: int) -> Label | None:
 
 def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
     spans: tuple[Span, ...] = ()
+    defines = lines.tokens[lines.place - len(kinds) - 1].means == TOLD
     if lines.kind() in ("number", "range") and not lines.flags(0) & (COLON | STOP | SEMI | DASH):
         spans = read_spans(lines)
     every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1) if spans else 1)
@@ -455,12 +366,15 @@ def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
         ended = lines.kind() in ("knit", "purl")  # `Plain round. Knit every stitch.`
     if "knit" in kinds or "purl" in kinds:  # `Knit round 3:` or `Knit 1 round`
         ended = ended and kinds[0] in ("knit", "purl") and bool(lines.flags(0) & COLON)
-    if not ended and not (known and _ended(lines)):
+    if not ended and not (known and has_ended(lines)):
         return None
     if spans and not known and kinds[0] == "word":
         return Label("numbered", start, spans, every, sizes=sizes)
+    if lines.flags(0) & COMMA and whole_rounds_follow(lines):
+        return None  # Dec rnd, k 1 rnd, 4 times in all
     words = [kind for kind in kinds if kind in NAMED_KINDS]
-    return Label("sort", start, spans, every, sizes=sizes, named=named(words[0]) if words else 0)
+    called = named(words[0]) if words else 0
+    return Label("sort", start, spans, every, sizes=sizes, named=called, defines=defines)
 
 
 def _sizes(lines: Lines, start: int) -> Label | None:

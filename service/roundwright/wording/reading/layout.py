@@ -8,12 +8,15 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.by_size import alternatives, of_size
-from roundwright.wording.reading.cutting import cut_rounds, is_work, unfolded
+from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
-from roundwright.wording.reading.glossary import defines, gauge, is_glossary, numbered_title, title
-from roundwright.wording.reading.labels import Label, label
-from roundwright.wording.reading.line_breaks import begins_round, lines_of
+from roundwright.wording.reading.finer_cuts import with_finer_cuts
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.label_signs import goes_on
+from roundwright.wording.reading.labels import label
+from roundwright.wording.reading.line_breaks import lines_of
 from roundwright.wording.reading.needles import with_needles_joined
+from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import (
     Again,
@@ -24,60 +27,42 @@ from roundwright.wording.reading.phrases import (
     Phrase,
     Said,
 )
+from roundwright.wording.reading.round_names import RoundNames, round_names, with_round_names
+from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, SEMI, STOP, TAB, Token
+from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
+from roundwright.wording.reading.unfolding import unfolded
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
-
-
-MOST_IN_LINE: Final = 400
-"""Words of one line: several times what anybody prints."""
-
-
-class Segment(Struct, frozen=True, gc=False):
-    """Words that say one thing: a round, a number of rounds, rounds worked again.
-
-    - `label`: what stands before it; None for the second of a line
-    - `within`: whether it follows another in the same labelled line
-    - `heading`: whether a heading stands before it
-    - `intro`: whether it ends with a colon that introduces the lines below
-    - `under_notes`: whether it stands under a heading whose lines are not worked
-    - `first`, `stop`: its tokens
-    """
-
-    label: Label | None
-    phrases: tuple[Phrase, ...]
-    start: int
-    end: int
-    heading: bool
-    under_notes: bool
-    troubles: tuple[tuple[str, str, int], ...] = ()
-    alone: bool = True
-    title: bool = False
-    intro: bool = False
 
 
 class Laid(Struct):
     """A text as it is laid out.
 
     - `segments`: in order; `cut`: where the text was cut short
-    - `names`: the columns of its sizes; `defined`: what it says its own words mean; `width`: its sizes
-    - `lines`: where each line begins; `around`: what holds for the line, as in `_Layout`
+    - `names`: the columns of its sizes; `defined`, `short`: what it says its own words mean; `width`: its sizes
+    - `lines`: where each line begins; `around`: what holds for the line, as in `_Layout`; `flowing`: those lines
+      that are paragraphs broken by width
     """
 
     segments: list[Segment]
     names: Mapping[str, int]
     defined: Names
+    short: RoundNames
     width: int
     cut: int | None = None
     lines: list[int] = []
     around: list[tuple[bool, bool, bool, tuple[str, ...]]] = []
+    flowing: set[int] = set()
 
     def instead(self, place: int, tokens: list[Token]) -> list[Segment]:
         """The segments of other words in the line that stands at a place of the text."""
         line = max(0, bisect_right(self.lines, place) - 1)
-        tokens = with_needles_joined(with_definitions(tokens, self.defined))
+        tokens = with_needles_joined(with_definitions(with_round_names(tokens, self.short), self.defined))
+        if line in self.flowing:
+            tokens[:-1] = flowing(tokens, Paragraph(0, len(tokens) - 1, sure=True))
         layout = _Layout(tokens, self.names, [], self.width, *self.around[line])
         for begin, stop in lines_of(tokens, MOST_LINES, self.names):
             layout.read(begin, stop)
@@ -86,19 +71,23 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
+    short = round_names(tokens)
+    tokens = with_round_names(tokens, short)
     defined = definitions(tokens)
     tokens = with_needles_joined(with_definitions(tokens, defined))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
     layout = _Layout(tokens, names, [], width)
-    laid = Laid(layout.segments, names, defined, width)
-    for number, (begin, stop) in enumerate(lines_of(tokens, MOST_LINES, names)):
-        if number >= MOST_LINES:
-            laid.cut = tokens[begin].start
+    laid = Laid(layout.segments, names, defined, short, width)
+    begin = 0
+    for paragraph in (*paragraphs(tokens), None):
+        stop = paragraph.begin if paragraph is not None else len(tokens) - 1
+        laid.cut = layout.read_lines(begin, stop, laid)
+        if laid.cut is not None:
             break
-        laid.lines.append(tokens[begin].start)
-        laid.around.append((layout.under_notes, layout.heading, layout.opened, layout.sizes))
-        layout.read(begin, stop)
+        if paragraph is not None:
+            layout.read_paragraph(paragraph, laid)
+            begin = paragraph.stop
     return laid
 
 
@@ -108,7 +97,7 @@ class _Layout(Struct):
     - `width`: how many sizes the text is for
     - `under_notes`: whether the lines stand under a heading whose lines are not worked
     - `heading`: whether a heading stands before; `opened`: whether stitches were cast on
-    - `sizes`: what sizes the lines are for; empty for all
+    - `sizes`: what sizes the lines are for; empty for all; `lines`: how many were read
     """
 
     tokens: list[Token]
@@ -119,19 +108,61 @@ class _Layout(Struct):
     heading: bool = False
     opened: bool = False
     sizes: tuple[str, ...] = ()
+    lines: int = 0
+
+    def read_lines(self, begin: int, stop: int, laid: Laid | None = None) -> int | None:
+        """Read the lines of so many tokens; where the text is cut short if it has too many, else None."""
+        if begin >= stop:
+            return None
+        most = MOST_LINES - self.lines
+        for number, (first, last) in enumerate(
+            lines_of(self.tokens, most, self.names, begin=begin, stop=stop)
+        ):
+            if number >= most:
+                return self.tokens[first].start
+            self.note(laid, first)
+            self.read(first, last)
+            self.lines += 1
+        return None
+
+    def note(self, laid: Laid | None, first: int) -> None:
+        """Keep what holds for the line that begins here."""
+        if laid is not None:
+            laid.lines.append(self.tokens[first].start)
+            laid.around.append((self.under_notes, self.heading, self.opened, self.sizes))
+
+    def read_paragraph(self, paragraph: Paragraph, laid: Laid) -> None:
+        """Read a paragraph with its lines and without them; the likelier way is tried first."""
+        if paragraph.sure:
+            laid.flowing.add(len(laid.lines))
+            self.note(laid, paragraph.begin)
+        lines, flow = replace(self, segments=[]), replace(self, segments=[])
+        lines.read_lines(paragraph.begin, paragraph.stop, None if paragraph.sure else laid)
+        broken = self.tokens[paragraph.begin : paragraph.stop]
+        self.tokens[paragraph.begin : paragraph.stop] = flowing(self.tokens, paragraph)
+        flow.read_lines(paragraph.begin, paragraph.stop)
+        self.tokens[paragraph.begin : paragraph.stop] = broken
+        first, other = (flow, lines) if paragraph.sure else (lines, flow)
+        made = first.segments
+        if made and other.segments:
+            cut = Cut(len(made), tuple(other.segments))
+            made[0] = replace(made[0], cuts=(*made[0].cuts, cut))
+        self.segments.extend(made)
+        self.under_notes, self.heading = first.under_notes, first.heading
+        self.opened, self.sizes, self.lines = first.opened, first.sizes, first.lines
 
     def read(self, begin: int, stop: int) -> None:
         """Read a line."""
         tokens = self.tokens
         if stop - begin > MOST_IN_LINE:
-            self.segments.append(_long(tokens, begin, stop))
-        elif defines(tokens, begin, stop) or is_glossary(tokens, begin, stop) or gauge(tokens, begin, stop):
-            self.segments.append(_silent(tokens, begin, stop))
-        elif title(tokens, begin, stop) or numbered_title(tokens, begin, stop):
+            self.segments.append(long_line(tokens, begin, stop))
+        elif tells(tokens, begin, stop):
+            self.segments.append(silent_line(tokens, begin, stop))
+        elif is_title(tokens, begin, stop):
             colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])
             if not colon and stop - begin <= 6:
                 self.under_notes = self.heading = True
-            self.segments.append(_silent(tokens, begin, stop))
+            self.segments.append(silent_line(tokens, begin, stop))
         else:
             self.read_work(begin, stop)
 
@@ -161,7 +192,7 @@ class _Layout(Struct):
             scoped, self.sizes = _scoped([replace(piece, under_notes=False) for piece in pieces], self.sizes)
         if scoped and behind.flags & COLON:
             scoped[-1] = replace(scoped[-1], intro=True)
-        self.segments.extend(scoped)
+        self.segments.extend(map(with_finer_cuts, _in_sentences(scoped)))
         self.heading = self.heading and not works
 
     def pieces(self, begin: int, stop: int) -> list[Segment]:
@@ -220,7 +251,7 @@ def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase])
         return lines.kind(1) == "round" and bool(lines.flags(1) & STOP)
     if token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS):
         return True
-    if lines.names and _names_size(lines):
+    if goes_on(token, lines.token(1), current) or (lines.names and _names_size(lines)):
         return True
     if token.kind in ("next", "last") and token.flags & COMMA:
         return lines.kind(1) == "round" and not isinstance(phrases[-1], Extent | Again)
@@ -258,22 +289,6 @@ def _for_size(lines: Lines, of: Label) -> Label:
 _NUMBERED: Final = ("numbered", "next", "sort", "listed")
 
 
-def _long(tokens: list[Token], begin: int, stop: int) -> Segment:
-    """A line of too many words: silent where it is prose, and else told to be unread."""
-    works = any(token.kind in ("stars", "stitch", "(") for token in tokens[begin:stop])
-    if not works and not begins_round(tokens, begin, stop):
-        return _silent(tokens, begin, stop)
-    start, end = tokens[begin].start, tokens[stop - 1].end
-    long = ("too_long", f"This has more than {MOST_IN_LINE} words and is not read.", start)
-    return Segment(None, (), start, end, heading=False, under_notes=False, troubles=(long,))
-
-
-def _silent(tokens: list[Token], begin: int, stop: int) -> Segment:
-    return Segment(
-        None, (), tokens[begin].start, tokens[stop - 1].end, heading=False, under_notes=True, title=True
-    )
-
-
 def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segment], tuple[str, ...]]:
     """The segments of a line for some sizes only, and the sizes that the lines below are for."""
     made: list[Segment] = []
@@ -287,6 +302,19 @@ def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segme
         made.append(replace(piece, label=named))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
     return made, sizes if carried or (alone and not pieces[0].phrases) else ()
+
+
+def _in_sentences(pieces: list[Segment]) -> list[Segment]:
+    """The segments, each with how many of its sentence stand before it, or of the sentence before."""
+    made: list[Segment] = []
+    sentence = before = 0
+    for piece in pieces:
+        if piece.phrases and piece.phrases[0].flags & FULL:
+            before, sentence = sentence, 0
+        earlier = sentence or before
+        made.append(replace(piece, earlier=earlier) if earlier > 1 else piece)
+        sentence += 1
+    return made
 
 
 def _segments(

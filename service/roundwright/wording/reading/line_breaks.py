@@ -27,12 +27,13 @@ _CONNECTING: Final = frozenset(("and", "or", "with", "but", "until", "of", "whic
 _OPEN: Final = frozenset(("repeat", "from", "to", "last", "and", "next", "until", "for"))
 
 
-def lines_of(tokens: list[Token], most: int, names: Mapping[str, int] = NO_NAMES) -> list[tuple[int, int]]:
-    """First token and end of every line, with lines that run on joined."""
+def lines_of(
+    tokens: list[Token], most: int, names: Mapping[str, int] = NO_NAMES, *, begin: int = 0, stop: int = -1
+) -> list[tuple[int, int]]:
+    """First token and end of every line from `begin` to before `stop`, with lines that run on joined."""
     lines: list[tuple[int, int]] = []
-    begin = 0
-    count = len(tokens) - 1
-    for place in range(1, count + 1):
+    count = stop if stop >= 0 else len(tokens) - 1
+    for place in range(begin + 1, count + 1):
         token = tokens[place]
         if token.flags & LINE or place == count:
             runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from functools import cached_property
-from itertools import accumulate
 from typing import Final
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Round
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.wording.reading.instructions import Candidate, printed
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import CastOn, Count
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import (
     WRONG,
     WRONG_COUNT,
@@ -24,11 +24,14 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import ToldLater
-from roundwright.wording.reading.tree import Fill, Nodes, Number
-from roundwright.wording.reading.working import Sections, UnclearError, Worked, Worker
+from roundwright.wording.reading.tree import Fill, Nodes, Number, Stitch
+from roundwright.wording.reading.worked import Sections, UnclearError, Worked
+from roundwright.wording.reading.working import Worker
 
 HIGHEST: Final = 10_000
 """Highest number of a round."""
+PLAIN: Final[Nodes] = (Fill((Stitch("k", Number((1,)), -1, -1, bare=True),), Number((0,)), -1, -1, (-1, -1)),)
+"""A plain round."""
 OTHER_CHANGE: Final = 0.3
 """What another number of decreases than in the round before costs, where no count is printed."""
 
@@ -40,11 +43,10 @@ class Desk:
         self.segments = segments
         self.budget = budget
         self.begins = _begin_of_work(segments)
-        """The segment that casts on; rounds with numbers before it tell a stitch pattern."""
-        self.parts = tuple(accumulate(segment.heading for segment in segments))
-        """For each segment how many headings stand before it."""
+        """Where the segment begins that casts on; rounds with numbers before it tell a stitch pattern."""
+        self.headings = [segment.start for segment in segments if segment.heading]
         self.known: dict[
-            tuple[int, int, int, Sections | None, int | None], tuple[Nodes, Worked | UnclearError]
+            tuple[int, int, int, Sections | None, int | None, int | None], tuple[Nodes, Worked | UnclearError]
         ] = {}
 
     @cached_property
@@ -52,14 +54,36 @@ class Desk:
         """The lines for plain rounds that are told apart from the others."""
         return ToldLater(self.segments)
 
+    @cached_property
+    def cast_ons(self) -> frozenset[int]:
+        """All counts that the text casts on, for all sizes alike."""
+        phrases = [phrase for segment in self.segments for phrase in segment.phrases]
+        numbers = [phrase.number.values for phrase in phrases if isinstance(phrase, CastOn)]
+        return frozenset(values[0] or 0 for values in numbers if len(values) == 1)
+
+    def forget(self) -> None:
+        """Forget what is known of segments by their places: there are others now."""
+        self.__dict__.pop("told_later", None)
+
+    def part(self, place: int) -> int:
+        """How many headings stand before a segment."""
+        return bisect_right(self.headings, self.segments[place].start)
+
     def work(
-        self, nodes: Nodes, column: int, count: int, sections: Sections | None, wanted: int | None
+        self,
+        nodes: Nodes,
+        column: int,
+        count: int,
+        sections: Sections | None,
+        *,
+        wanted: int | None,
+        per_section: int | None,
     ) -> Worked:
         """The line worked on a count, from memory where it was worked on that before."""
-        key = (id(nodes), column, count, sections, wanted)
+        key = (id(nodes), column, count, sections, wanted, per_section)
         known = self.known.get(key)
         if known is None:
-            worker = Worker(column, sections, wanted=wanted)
+            worker = Worker(column, sections, wanted=wanted, per_section=per_section)
             try:
                 known = (nodes, worker.work(nodes, count))
             except UnclearError as error:
@@ -73,11 +97,11 @@ class Desk:
 
 
 def _begin_of_work(segments: list[Segment]) -> int:
-    """The first segment that casts on, where numbered rounds stand before it and none with a count; else 0."""
+    """Where the cast-on stands, if numbered rounds stand before it and none with a count; else 0."""
     numbered = False
-    for place, segment in enumerate(segments):
+    for segment in segments:
         if any(isinstance(phrase, CastOn) for phrase in segment.phrases):
-            return place if numbered else 0
+            return segment.start if numbered else 0
         numbered = numbered or (segment.label is not None and segment.label.kind == "numbered")
         if any(isinstance(phrase, Count) for phrase in segment.phrases) and segment.label is not None:
             return 0
@@ -160,6 +184,9 @@ class LineWork:
         turns, start = 0, lane.count
         while lane.count != target:
             before = lane.count
+            for _ in range(self.candidate.step - 1 if turns else 0):
+                self.round(PLAIN, number + turns)
+                turns += 1
             self.round(self.candidate.nodes, number + turns)
             turns += 1
             passed = (before - target) * (lane.count - target) < 0
@@ -192,12 +219,16 @@ class LineWork:
     def work(self, nodes: Nodes, count: int, stated: int | None) -> Worked:
         """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
         sections = self.lane.sections
-        worked = self.desk.work(nodes, self.column, count, sections, stated)
+        number = self.candidate.per_section
+        per_section = number.of(self.column) if number is not None else None
+        worked = self.desk.work(nodes, self.column, count, sections, wanted=stated, per_section=per_section)
         if worked.used == count:
             return worked
         for other in self.candidate.others:
             try:
-                again = self.desk.work(other, self.column, count, sections, stated)
+                again = self.desk.work(
+                    other, self.column, count, sections, wanted=stated, per_section=per_section
+                )
             except UnclearError:
                 continue
             if again.used == count and (stated is None or again.left == stated):
@@ -254,7 +285,7 @@ class LineWork:
     def check(self) -> None:
         """Whether the printed counts are those worked."""
         lane, label = self.lane, self.segment.label
-        if label is not None and label.kind == "every":
+        if label is not None and (label.kind == "every" or label.defines):
             return
         loop = self.candidate.kind in ("loop", "continue", "with")
         for stated, after in printed(self.candidate, self.before, self.column):

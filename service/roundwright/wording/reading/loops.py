@@ -4,24 +4,61 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Length,
     Rep,
     Star,
     Stitches,
     Times,
+    Until,
 )
-from roundwright.wording.reading.round_ways import plain_fill
 from roundwright.wording.reading.seen import Seen
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import (
+    PLAIN_ROUND,
+    Evenly,
     Number,
     Stated,
     Stitch,
 )
+
+
+def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
+    """`Dec rnd (56 sts)`: the round of this name, worked again, where nothing else is told to be worked."""
+    if label is None or label.kind != "sort" or not label.named:
+        return []
+    if seen.work or seen.fabrics or seen.rounds or seen.lengths or seen.evenly or seen.agains or seen.words:
+        return []
+    again = Again(label.start, label.start, 0, (label.named,), work=True)
+    return [Candidate("loop", 0.3, again=again, times=seen.times[-1] if seen.times else None, stated=stated)]
+
+
+def _until_unit(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Keep going like that until you're at k1, k2tog`: a crown gone on with until it is worked so."""
+    at = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Length)), None)
+    unit = seen.order[at + 1 :] if at is not None else ()
+    nodes = tuple(phrase.node for phrase in unit if isinstance(phrase, Stitches))
+    if not 0 < len(nodes) == len(seen.work) or not all(isinstance(node, Stitch) for node in nodes):
+        return []
+    return [Candidate("continue", 0.2, last=nodes, stated=stated)]
+
+
+def marked_round(seen: Seen, label: Label | None) -> list[Candidate]:
+    """`Next rnd: place 8 markers, 12 sts apart`: a plain round, in which nothing else is told to be worked."""
+    places = seen.markers is not None or seen.every is not None
+    if label is None or label.kind not in ("next", "numbered", "sort") or not places:
+        return []
+    if seen.work or seen.fabrics or seen.rounds or seen.agains or seen.evenly or seen.lengths:
+        return []
+    sections = seen.markers.of(0) or 0 if seen.markers else 0
+    every = seen.every.of(0) or 0 if seen.every else 0
+    nodes = plain_fill("k", label.start, label.start)
+    return [Candidate("round", 0.3, nodes, sections=sections, every=every)]
 
 
 def marker_ways(seen: Seen) -> list[Candidate]:
@@ -30,7 +67,9 @@ def marker_ways(seen: Seen) -> list[Candidate]:
     every = seen.every or seen.per_part
     if sections < 2 and every is None:
         return []
-    return [Candidate("markers", 0.1, rounds=every, sections=sections)]
+    works = any(not rounds.every for rounds in seen.rounds) or isinstance(seen.order[0], Stitches)
+    cost = 1.5 if works else 0.1  # `Knit 1 round, placing a marker every 14 sts`
+    return [Candidate("markers", cost, rounds=every, sections=sections)]
 
 
 def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
@@ -40,21 +79,35 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         number = next((rounds.number for rounds in seen.rounds if not rounds.every), None)
         if number is not None and number.values != (1,):
             last = seen.rounds[0]
+            if segment.earlier > 1:  # `and so on, 8 rounds altogether`
+                again = Again(
+                    last.start, last.end, 0, last=segment.earlier, work=True, segments=segment.earlier
+                )
+                return [Candidate("loop", 0.2, again=again, rounds=number, stated=stated)]
             total = Times(last.start, last.end, 0, number, total=True)
             return [
                 Candidate(
                     "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated
                 )
             ]
-    if worked := _so_many_rounds(seen, stated):
+    repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
+    if worked := _so_many_rounds(seen, stated, segment):
         return [worked]
+    alone = all(isinstance(phrase, _OF_REPEATS) for phrase in seen.work) and seen.words < MOST_SPOKEN
+    if repeats and seen.untils and alone and not seen.continues:
+        at = seen.untils[-1]
+        again = Again(at.start, at.end, 0, last=1, segments=max(1, segment.earlier))
+        return [Candidate("loop", 0.4, again=again, until=at.number, stated=stated)]
     if not seen.times or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
         return []
     times = seen.times[-1]
-    repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
     if not repeats and not times.more:
         return []
     turns = times.number.of(0) or 1
+    if repeats and segment.earlier > 1:
+        again = Again(times.start, times.end, 0, last=segment.earlier, segments=segment.earlier)
+        counted = replace(times, total=not times.more)
+        return [Candidate("loop", 0.2, again=again, times=counted, stated=stated)]
     total = replace(times, total=not times.more)
     in_all = next((rounds.number.of(0) or 0 for rounds in seen.rounds if not rounds.every), 0)
     lasts = [in_all // turns] if in_all and in_all % turns == 0 else [1, 2] if repeats else [1]
@@ -67,14 +120,15 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
     ]
 
 
-def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...]) -> Candidate | None:
+def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> Candidate | None:
     """`Do this for 12 rounds`: what was worked last, so many rounds in all."""
     if len(seen.work) != 1 or seen.times or seen.fabrics or len(seen.rounds) != 1 or seen.rounds[0].every:
         return None
     rep, rounds = seen.work[0], seen.rounds[0]
     if not isinstance(rep, Rep) or rep.level:
         return None
-    again = Again(rep.start, rep.end, 0, last=1, work=not rounds.more)
+    last = max(1, segment.earlier)
+    again = Again(rep.start, rep.end, 0, last=last, work=not rounds.more, segments=segment.earlier)
     return Candidate("loop", 0.2, again=again, rounds=rounds.number, stated=stated)
 
 
@@ -137,6 +191,9 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
             plain=plain,
             stated=stated,
         )
+        if len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named:
+            anew = replace(times, total=False)  # nothing of it was worked before
+            return [replace(in_all, times=anew), replace(in_all, cost=cost + 0.4, times=counted)]
         options += [in_all, replace(in_all, cost=cost + 0.4 + total, times=times)]
     else:
         options.append(
@@ -178,9 +235,11 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         until = plain_stated[-1].number
     times = seen.times[-1] if seen.times and until is None else None
     if until is None and times is None:
-        return []
+        return _until_unit(seen, stated) if manner else []
     strong = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
-    stitches = bool(seen.fabrics) or any(isinstance(phrase, Stitches) for phrase in seen.work)
+    stitches = bool(seen.fabrics) or any(
+        isinstance(phrase, Stitches) and not isinstance(phrase.node, Evenly) for phrase in seen.work
+    )
     if strong or not (
         manner
         or goes_on
@@ -213,5 +272,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     ]
 
 
+MOST_SPOKEN: Final = 0.5
+"""Unknown words, as they are weighed, beside a repeat that goes back to the sentence before it."""
 _TIMES: Final = (Times, Rep)
+_OF_REPEATS: Final = (Star, Rep, Until)
 _REPEATS: Final = (Star, Brackets, Rep)

@@ -6,12 +6,13 @@ from typing import Final
 
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.labels import Label
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Entry, FaultyError, Lane, Standing
 from roundwright.wording.reading.tree import Number
-from roundwright.wording.reading.working import MOST_MARKERS, UnclearError, fits_any_count
+from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
+from roundwright.wording.reading.working import fits_any_count
 
 _AGAIN = ("loop", "continue", "with")
 MOST_MISSING: Final = 3
@@ -26,7 +27,7 @@ def work_line(work: LineWork) -> None:
     label, lane, candidate = work.segment.label, work.lane, work.candidate
     place_markers(lane, candidate)
     numbers = label_numbers(label, lane.column)
-    if work.place < work.desk.begins:
+    if work.segment.start < work.desk.begins:
         for number in numbers:
             lane.numbers_known = (lane.numbers_known, number, Entry(candidate, work.place))
         return
@@ -118,7 +119,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
         if not numbers or numbers[0] != lane.printed + 1:
             return
     first = numbers[0]
-    part = work.desk.parts[work.place]
+    part = work.desk.part(work.place)
     begins = first in (1, lane.lowest) or part != lane.part
     lane.part = part
     if lane.printed and first <= lane.printed and begins:
@@ -196,7 +197,7 @@ def _of_larger_sizes(work: LineWork) -> set[int]:
     """The numbers of this part that were printed for some sizes, before this size joins in."""
     desk, numbers = work.desk, set[int]()
     place = work.place - 1
-    while place >= 0 and desk.parts[place] == desk.parts[work.place]:
+    while place >= 0 and desk.part(place) == desk.part(work.place):
         label = desk.segments[place].label
         if label is not None and label.sizes:
             numbers.update(label_numbers(label, work.lane.column))
@@ -212,6 +213,8 @@ def _unnumbered(work: LineWork) -> None:
         return
     if label is not None and label.named:
         lane.numbers_known = (lane.numbers_known, label.named, Entry(candidate, work.place))
+        if label.defines:
+            return
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1

@@ -97,11 +97,12 @@ class Fabric(Phrase, frozen=True, gc=False):
 
 
 class Again(Phrase, frozen=True, gc=False):
-    """`rep rnds 1 and 2`, `as rnd 3`, `the last 2 rnds`: those `named`, or the `last` ones."""
+    """`rep rnds 1 and 2`, `as rnd 3`, `the last 2 rnds`: those `named`, the `last`, or those of the last `segments`."""
 
     named: tuple[int, ...] = ()
     last: int = 0
     work: bool = False
+    segments: int = 0
 
 
 class Count(Phrase, frozen=True, gc=False):

@@ -9,16 +9,14 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round, Steps, Work
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.line_work import HIGHEST, LineWork, until_start
+from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
 from roundwright.wording.reading.rhythm import next_steps
 from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
-from roundwright.wording.reading.tree import Fill, Group, Nodes, Number, Stitch
-from roundwright.wording.reading.working import UnclearError, fits_any_count
+from roundwright.wording.reading.tree import PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
+from roundwright.wording.reading.worked import UnclearError, times
+from roundwright.wording.reading.working import Worker, fits_any_count
 
 NOT_AS_BEFORE: Final = "How this goes on is not read."
-_PLAIN: Final[Nodes] = (
-    Fill((Stitch("k", Number((1,)), -1, -1, bare=True),), Number((0,)), -1, -1, (-1, -1)),
-)
 _ANY: Final = Round(number=1, before=1, after=1, steps=(Work("k", 1),))
 
 
@@ -112,7 +110,7 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     again = work.candidate.again
     assert again is not None
     if again.last and not again.named:
-        return _last_rounds(work, again.last)
+        return _last_rounds(work, _rounds_of_segments(work, again.segments) or again.last)
     entries = _entries(work, again.named[:MOST_ROUNDS])
     if again.last and len(entries) < len(set(again.named)):
         shaped = _last_shaping(work)
@@ -120,7 +118,7 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
         entry = entries.get(number)
-        done = None
+        done = _unnamed(work, number) if entry is None else None
         if entry is not None and entry.segment != work.place:
             if entry.candidate.nodes:
                 done = Done(_ANY, entry.candidate.nodes, entry.segment)
@@ -132,11 +130,33 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
         rounds.append(done)
         if work.candidate.step > 1:
             plain = min(work.candidate.step - 1, MOST_ROUNDS)
-            rounds[-1:-1] = [Done(_ANY, _PLAIN, work.place)] * plain
-    rounds.extend([Done(_ANY, _PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
+            rounds[-1:-1] = [Done(_ANY, PLAIN, work.place)] * plain
+    rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
     if not rounds:
         raise _no_such_round(work, "Which rounds are worked again is not said.")
     return tuple(rounds)
+
+
+def _unnamed(work: LineWork, number: int) -> Done | None:
+    """A plain round, or the last shaping round, which are known by what they are."""
+    if number == PLAIN_ROUND:
+        return Done(_ANY, PLAIN, work.place)
+    return _last_shaping(work) if number in _SHAPING else None
+
+
+_SHAPING: Final = (named("decrease"), named("increase"))
+
+
+def _rounds_of_segments(work: LineWork, segments: int) -> int:
+    """How many rounds the last so many segments worked."""
+    chain, rounds = work.lane.chain, 0
+    while chain and segments and rounds < MOST_ROUNDS:
+        chain, done = chain
+        if done.segment < work.place - segments:
+            break
+        rounds += 1
+    work.desk.budget.spend(rounds)
+    return rounds
 
 
 def _last_rounds(work: LineWork, number: int) -> tuple[Done, ...]:
@@ -253,6 +273,8 @@ class _Continuation:
         made, start = 0, lane.count
         ends = self.trailing if candidate.again is not None else 0 if candidate.onward else candidate.plain
         while (target is None or lane.count != target) and (turns is None or made < turns):
+            if candidate.last and self.is_worked_so(candidate.last):
+                break
             for _ in range(max(0, self.gap - self.trailing)):
                 self.plain_round()
             self.trailing = 0
@@ -278,6 +300,13 @@ class _Continuation:
         if target is None or (target - self.work.lane.count) * change <= 0:
             raise UnclearError("not_understood", NOT_AS_BEFORE, self.work.segment.start)
 
+    def is_worked_so(self, nodes: Nodes) -> bool:
+        """Whether the last shaping round is this over and over."""
+        assert self.last is not None
+        unit = Worker(self.work.column).several(nodes)
+        number = self.last.before // max(1, unit.used)
+        return self.last.steps in (unit.steps, times(number, unit.steps))
+
     def shape(self, target: int | None) -> bool:
         """The next round of shaping; whether there is one that does not pass the target."""
         lane = self.work.lane
@@ -301,7 +330,7 @@ class _Continuation:
             raise FaultyError(fault, (lane.count,), 2.0)
         steps: Steps = (Work("k", lane.count),)
         self.work.desk.budget.spend(3)
-        self.work.add(work_round(min(self.number, HIGHEST), lane.count, steps), _PLAIN, lane.sections)
+        self.work.add(work_round(min(self.number, HIGHEST), lane.count, steps), PLAIN, lane.sections)
         self.number += 1
 
 

@@ -3,7 +3,7 @@
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work, execute
 from roundwright.knitting.rounds.spread import most_changes, spread
-from roundwright.wording.reading.working import times
+from roundwright.wording.reading.worked import times
 
 
 def next_steps(count: int, last: Round, before: Round | None) -> Steps | None:

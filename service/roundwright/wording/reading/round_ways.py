@@ -3,29 +3,27 @@
 from itertools import takewhile
 from typing import Final, TypeAlias
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import Work, execute
+from roundwright.wording.reading.fabric_ways import RoundWork, fabric_only, fill, first_of, plain_fill
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     AtEnds,
     Brackets,
-    Count,
     Extent,
-    Fabric,
     Odd,
     Phrase,
     Rep,
-    Said,
+    Rounds,
     Star,
     Stitches,
     Times,
     Until,
 )
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled, settle
 from roundwright.wording.reading.tree import (
     NOTHING,
@@ -37,49 +35,6 @@ from roundwright.wording.reading.tree import (
     Stitch,
     Unknown,
 )
-
-
-def plain_fill(name: str, start: int, end: int) -> Nodes:
-    """A stitch over and over to the end."""
-    stitch = Stitch("p" if name == "p" else "k", ONE, start, end, bare=True)
-    return (Fill((stitch,), NOTHING, start, end, (start, end)),)
-
-
-class _Work(Struct, frozen=True):
-    """What a segment says of the rounds it works.
-
-    - `work`: its phrases of work; `stitches`: those in which stitches are worked
-    - `number`: how many rounds; `length` where they are worked to a length
-    - `fabric`: whether they are rounds of a fabric, in which stitches are worked over and over
-    """
-
-    seen: Seen
-    label: Label | None
-    segment: Segment
-    stated: tuple[Stated, ...]
-    work: tuple[Phrase, ...]
-    stitches: list[Phrase]
-    number: Number | None
-    length: bool
-    fabric: bool
-    cost: float
-
-    def round(self, way: Settled, cost: float, others: tuple[Nodes, ...] = ()) -> Candidate:
-        """The candidate that works it in this way, for so much more."""
-        seen = self.seen
-        return Candidate(
-            "round",
-            self.cost + cost + way.cost,
-            way.nodes,
-            others,
-            rounds=self.number,
-            length=self.length and self.number is None,
-            stated=self.stated,
-            trouble=way.trouble,
-            how=way.how,
-            sections=_first_of(seen.markers),
-            every=_first_of(seen.every),
-        )
 
 
 def rounds_of_segment(
@@ -94,7 +49,7 @@ def rounds_of_segment(
     if seen.evenly and bare:
         return options
     if not work.stitches:
-        return _fabric_only(work)
+        return fabric_only(work)
     if bare:
         return _bare(work)
     options.extend(_in_forms(work))
@@ -106,12 +61,14 @@ def rounds_of_segment(
     return options
 
 
-def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> _Work:
+def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> RoundWork:
     """What a segment says of its rounds."""
     work = tuple(_explained(seen.work))
     stitches = [phrase for phrase in work if has_stitches(phrase)]
     counted = label is not None and label.kind == "count"
     number = label.count if label is not None and counted else _how_many(seen)
+    if number is None and (times := _every_round_times(seen)):
+        number, work = times.number, tuple(phrase for phrase in work if phrase is not times)
     every = number is None and label is None and any(rounds.every for rounds in seen.rounds)
     single = label is not None and label.kind == "numbered" and not (number and segment.alone)
     length = (bool(seen.lengths) or every) and not single
@@ -119,19 +76,15 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     cost = min(4.0, seen.words)
     if label is None and stitches and only_spoken_of(seen, stitches):
         cost += 2.0
-    return _Work(seen, label, segment, stated, work, stitches, number, length, fabric, cost)
+    return RoundWork(seen, label, segment, stated, work, stitches, number, length, fabric, cost)
 
 
-def _first_of(number: Number | None) -> int:
-    return (number.of(0) or 0) if number else 0
-
-
-def _bare(work: _Work) -> list[Candidate]:
+def _bare(work: RoundWork) -> list[Candidate]:
     """`knit` or `purl` alone, which may be a fabric's: `knit in garter st`."""
     seen = work.seen
     options = []
     if seen.fabrics and seen.fabrics[0].nodes:
-        nodes = _fill(seen.fabrics[0].nodes, work.segment)
+        nodes = fill(seen.fabrics[0].nodes, work.segment)
         length = work.length and work.number is None
         options.append(
             Candidate("round", work.cost, nodes, rounds=work.number, length=length, stated=work.stated)
@@ -142,7 +95,7 @@ def _bare(work: _Work) -> list[Candidate]:
     return options
 
 
-def _in_forms(work: _Work) -> list[Candidate]:
+def _in_forms(work: RoundWork) -> list[Candidate]:
     """The stitches in every form in which the round can be understood."""
     options = []
     for base, others in _forms(list(work.work), work.seen):
@@ -153,7 +106,7 @@ def _in_forms(work: _Work) -> list[Candidate]:
     return options
 
 
-def _times_alone(work: _Work) -> list[Candidate]:
+def _times_alone(work: RoundWork) -> list[Candidate]:
     """A number of times at the end, of whole rounds: `k to end, 3 times`."""
     phrases = work.work
     if len(phrases) < 2 or work.number is not None or not isinstance(phrases[-2], Extent):
@@ -168,20 +121,29 @@ def _times_alone(work: _Work) -> list[Candidate]:
     ]
 
 
-def _until(work: _Work) -> list[Candidate]:
+def _until(work: RoundWork) -> list[Candidate]:
     """The round, worked until a count is reached."""
     if not work.seen.untils:
         return []
     until = work.seen.untils[-1].number
     without = tuple(phrase for phrase in work.work if not isinstance(phrase, Until))
     cost = work.cost + 0.5
+    step = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
     return [
-        Candidate("round", cost + way.cost, way.nodes, until=until, stated=work.stated, trouble=way.trouble)
+        Candidate(
+            "round",
+            cost + way.cost,
+            way.nodes,
+            until=until,
+            step=step,
+            stated=work.stated,
+            trouble=way.trouble,
+        )
         for way in settle(without)[:3]
     ]
 
 
-def _with(work: _Work) -> list[Candidate]:
+def _with(work: RoundWork) -> list[Candidate]:
     """A stitch alone with a count: what the rounds before are worked with."""
     first = work.stitches[0]
     if work.seen.instead and isinstance(first, Stitches) and isinstance(first.node, Stitch):
@@ -212,11 +174,7 @@ def _explained(phrases: list[Phrase]) -> list[Phrase]:
     return made
 
 
-def _fill(nodes: Nodes, segment: Segment) -> Nodes:
-    return (Fill(nodes, NOTHING, segment.start, segment.end, (segment.end, segment.end)),)
-
-
-def _at_ends(work: _Work, ends: AtEnds) -> list[Candidate]:
+def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
     """A decrease at the ends of every needle or section: `k2tog at the end of each section`."""
     shaping = [phrase.node for phrase in work.stitches if isinstance(phrase, Stitches) and is_shaping(phrase)]
     named = [node for node in shaping if isinstance(node, Stitch)]
@@ -242,15 +200,20 @@ def _at_ends(work: _Work, ends: AtEnds) -> list[Candidate]:
             nodes,
             rounds=None if until else work.number,
             until=until,
+            step=max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0),
             stated=stated,
-            sections=_first_of(work.seen.markers),
+            sections=first_of(work.seen.markers),
         )
     ]
 
 
-def _evenly(work: _Work) -> list[Candidate]:
+def _evenly(work: RoundWork) -> list[Candidate]:
     """Changes spread evenly, alone or in the last of some rounds."""
     last: Nodes = (work.seen.evenly[0],)
+    if work.seen.untils:
+        step = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
+        until = work.seen.untils[-1].number
+        return [Candidate("round", work.cost + 0.4, last, until=until, step=step, stated=work.stated)]
     several = work.length or (work.number is not None and work.number.values != (1,))
     if not (work.seen.fabrics or several or not all(map(is_bare, work.stitches))):
         return [Candidate("round", work.cost, last, stated=work.stated)]
@@ -273,6 +236,17 @@ def _evenly(work: _Work) -> list[Candidate]:
     return options
 
 
+def _every_round_times(seen: Seen) -> Times | None:
+    """The times of `k2tog at each marker in every round, 5 times`."""
+    every = False
+    for phrase in seen.order:
+        if isinstance(phrase, Rounds):
+            every = phrase.every and phrase.step <= 1
+        elif isinstance(phrase, Times) and every:
+            return phrase
+    return None
+
+
 def _how_many(seen: Seen) -> Number | None:
     """How many rounds: `8 rnds`, or `3 rnds light, 3 rnds dark, 5 times`."""
     numbers = [rounds.number for rounds in seen.rounds if not rounds.every]
@@ -286,67 +260,7 @@ def _how_many(seen: Seen) -> Number | None:
     return numbers[0] if numbers else None
 
 
-def _fabric_only(work: _Work) -> list[Candidate]:
-    """`Work 8 rnds in rib`, `work even`, `as established`."""
-    seen, start, end = work.seen, work.segment.start, work.segment.end
-    unsaid = work.number is None and not work.length and work.label is None
-    if unsaid and any(phrase.manner for phrase in seen.continues):
-        return []  # `in garter st, thus:`
-    if unsaid and seen.times:
-        return []  # `work the welt 8 times`
-    if unsaid and _only_names_fabric(seen):
-        return []  # `Garter brim`, `all in rib`
-    if unsaid_rounds := _unsaid_rounds(work):
-        return [Candidate("round", work.cost + 0.5, plain_fill("k", start, end), rounds=unsaid_rounds)]
-    if not (seen.fabrics or _are_rounds(work) or (seen.chart and work.label)):
-        return []
-    fabric = next((fabric for fabric in seen.fabrics if fabric.nodes), None)
-    ribs = any(fabric.kind in ("rib", "ratio") for fabric in seen.fabrics)
-    if not seen.fabrics:
-        weak = 0.3 if work.number is None else 0.8
-    else:
-        weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
-    return [
-        Candidate(
-            "round",
-            work.cost + weak,
-            _fill(fabric.nodes, work.segment) if fabric and ribs else plain_fill("k", start, end),
-            rounds=work.number,
-            length=work.length and work.number is None,
-            stated=work.stated,
-            chart=seen.chart,
-        )
-    ]
-
-
-def _only_names_fabric(seen: Seen) -> bool:
-    """Whether a fabric is named, and nothing says that it is worked."""
-    verbs = any(isinstance(phrase, Said) and phrase.text in _VERBS for phrase in seen.order)
-    named = all(fabric.kind in _NAMED_FABRICS for fabric in seen.fabrics)
-    words = any(isinstance(phrase, Said) for phrase in seen.order)
-    return bool(seen.fabrics) and named and words and not (verbs or seen.continues or seen.untils)
-
-
-_VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
-_NAMED_FABRICS: Final = ("rib", "garter", "moss", "stocking")
-
-
-def _unsaid_rounds(work: _Work) -> Number | None:
-    """How many rounds `plain 14` is: a fabric and a number, and no more."""
-    match work.seen.order:
-        case (Fabric(), Count(sure=False, number=number)) if work.number is None and not work.length:
-            return number
-    return None
-
-
-def _are_rounds(work: _Work) -> bool:
-    """Whether a number of rounds is enough to work them: `8 rnds`."""
-    seen = work.seen
-    alone = (len(seen.rounds) == 1 or bool(seen.times)) and seen.words < 1.1
-    return work.number is not None and (work.label is not None or alone)
-
-
-def _described(work: _Work) -> list[Candidate]:
+def _described(work: RoundWork) -> list[Candidate]:
     """Rounds of a fabric, with what stands around it left out."""
     return [
         work.round(way, 0.4)

@@ -7,8 +7,8 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Lane
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Nodes, Number, Stitch
 

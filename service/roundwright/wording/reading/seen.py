@@ -122,7 +122,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     for place, phrase in enumerate(phrases):
         if isinstance(phrase, Said):
             seen.spoken_words += phrase.words
-            _note_word(seen, phrase, phrases[place + 1] if place + 1 < len(phrases) else None)
+            _note_word(seen, phrase, phrases[place + 1 : place + 4])
         elif not (begun or seen.fabrics) and (stitched[place] or isinstance(phrase, Fabric)):
             seen.lead = seen.spoken_words
         if not begun and place < last_work and _tells_count(phrase, works=stitched[place]):
@@ -139,12 +139,20 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     return seen
 
 
-def _note_word(seen: Seen, phrase: Said, following: Phrase | None) -> None:
+def _note_word(seen: Seen, phrase: Said, following: tuple[Phrase, ...]) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.instead = seen.instead or phrase.text == "instead of"
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text in ("no", "not", "don't", "never") and isinstance(following, _DENIED):
+    if phrase.text in _DENYING and isinstance(next(filter(_says, following), None), _DENIED):
         seen.denied = True
+
+
+def _says(phrase: Phrase) -> bool:
+    """Whether it is more than words that say nothing."""
+    return not isinstance(phrase, Said) or bool(phrase.words)
+
+
+_DENYING: Final = ("no", "not", "don't", "never", "without")
 
 
 def _tells_count(phrase: Phrase, *, works: bool) -> bool:
@@ -183,6 +191,10 @@ def _sort_needlewise(seen: Seen, phrase: Needlewise, *, tail: bool) -> None:
         seen.per = True
     elif not tail:
         seen.work.append(phrase)
+    elif any(isinstance(work, Extent) for work in seen.work) and not any(
+        isinstance(work, _PARTS) for work in seen.work
+    ):
+        seen.work.insert(0, phrase)  # k1, ssk, k to marker, in every section
 
 
 def _keep(seen: Seen, phrase: Phrase) -> None:
@@ -277,8 +289,9 @@ def stated_counts(seen: Seen) -> tuple[Stated, ...]:
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
     """Whether stitches are only spoken of: `a spine of two knit stitches`."""
+    named = any(isinstance(phrase, Said) and phrase.text in _NAMING for phrase in seen.order[:-1])
     return (
-        seen.lead > 0
+        (seen.lead > 0 or named)
         and all(
             isinstance(phrase, Stitches)
             and isinstance(phrase.node, Stitch)
@@ -295,4 +308,8 @@ def is_bare(phrase: Phrase) -> bool:
     return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
 
 
+_NAMING: Final = ("only", "it's", "is", "are", "called", "just")
+"""Words behind which a stitch is named and not worked: `it's only ssk`."""
+_PARTS: Final = (Star, Brackets, Needlewise, Rep)
+"""What says itself over which stitches it goes."""
 _DENIED: Final = (Fabric, Rounds, Stitches)

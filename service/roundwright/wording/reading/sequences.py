@@ -3,8 +3,7 @@
 from typing import Final
 
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Brackets,
     Count,
@@ -18,6 +17,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, sort_phrases, stated_counts
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COMMA, DASH, SEMI, SLASH, STOP
 
 IN_TURN: Final = 1.0

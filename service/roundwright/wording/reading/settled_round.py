@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
+from roundwright.wording.reading.sectioned import in_each
 from roundwright.wording.reading.tokens import COMMA, DASH, STOP
 from roundwright.wording.reading.tree import (
     NOTHING,
@@ -89,7 +90,7 @@ class SettledRound:
         for phrase in phrases:
             self.take(phrase)
         self.finish_repeat()
-        sections = next((phrase for phrase in phrases if _in_each(phrase)), None)
+        sections = next((phrase for phrase in phrases if in_each(phrase)), None)
         repeats = any(isinstance(phrase, _REPEATS) for phrase in phrases)
         if needlewise := sections if not repeats or isinstance(sections, Needlewise) else None:
             span = (needlewise.start, needlewise.end)
@@ -360,11 +361,6 @@ class SettledRound:
             return
         self.out[-2:] = [Stitch(made, ONE, self.out[-2].start, phrase.end)]
         self.base = min(self.base, len(self.out) - 1)
-
-
-def _in_each(phrase: Phrase) -> bool:
-    """Whether it says that a round is worked alike in every section."""
-    return isinstance(phrase, Needlewise) or (isinstance(phrase, Extent) and phrase.every)
 
 
 def _opened(nodes: Nodes, *, filled: bool) -> Nodes:

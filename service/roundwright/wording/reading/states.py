@@ -10,7 +10,7 @@ from msgspec import Struct
 from roundwright.knitting.rounds.round import Round
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.tree import Nodes
-from roundwright.wording.reading.working import Sections
+from roundwright.wording.reading.worked import Sections
 
 WRONG: Final = 6.0
 """What a line costs that does not come out."""

@@ -2,8 +2,7 @@
 
 from typing import Final
 
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Brackets,
     Extent,
@@ -18,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Until,
 )
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import (
     Stitch,
@@ -30,6 +30,14 @@ def tells_of_all(seen: Seen) -> bool:
         return False
     if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
         return True
+    first = next(iter(seen.order), None)
+    if (
+        isinstance(first, Said)
+        and first.text == "all"
+        and seen.fabrics
+        and not (seen.rounds or seen.lengths or seen.counts)
+    ):
+        return not any(map(has_stitches, seen.work))  # `All in rib.`
     throughout = seen.throughout and not (seen.rounds or seen.counts)
     denied = seen.denied and not any(map(is_shaping, seen.work))
     return throughout or (denied and bool(seen.rounds or seen.fabrics))
@@ -44,6 +52,8 @@ def _explains(inside: tuple[Phrase, ...]) -> bool:
 def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
+    if segment.intro and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.agains):
+        return True  # `It takes 6 rounds:`
     if segment.intro and spoken and all(isinstance(phrase, Stitches) for phrase in seen.work):
         return True  # `work as follows, keeping to the rib of k8, p5:`
     if segment.intro and seen.work and all(isinstance(phrase, Brackets) for phrase in seen.work):

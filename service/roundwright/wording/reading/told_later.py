@@ -5,10 +5,10 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.candidates import candidates
+from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.labels import Label
-from roundwright.wording.reading.layout import Segment
-from roundwright.wording.reading.round_ways import plain_fill
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Entry
 from roundwright.wording.reading.telling import is_for_others
 from roundwright.wording.reading.working import fits_any_count

@@ -31,8 +31,12 @@ class Number(Struct, frozen=True, gc=False):
         return values[column] if column < len(values) else values[-1]
 
 
-NAMED_KINDS: Final = ("decrease", "increase", "place", "rib", "moss", "garter", "pattern")
+NAMED_KINDS: Final = ("decrease", "increase", "place", "rib", "moss", "garter", "pattern", "plain")
 """The kinds of words that name a round: `Dec round`, `Rib round`."""
+TOLD: Final = "told"
+"""The meaning of a word that names a round where that is only explained."""
+PLAIN_ROUND: Final = named("plain")
+"""The name of a plain round, which needs no telling."""
 ONE: Final = Number((1,))
 NOTHING: Final = Number((0,))
 

@@ -3,7 +3,6 @@
 A repeat is never written out, so the time does not grow with its times.
 """
 
-from collections.abc import Mapping
 from functools import cache
 from itertools import pairwise
 from typing import Final, NamedTuple
@@ -21,45 +20,19 @@ from roundwright.knitting.rounds.round import (
 )
 from roundwright.knitting.rounds.spread import most_changes, spread
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Mark, Node, Nodes, Number, Stitch, Unknown
-
-
-class UnclearError(Exception):
-    """A line that cannot be worked as it stands, whatever the count."""
-
-    def __init__(self, code: str, message: str, start: int) -> None:
-        super().__init__(message)
-        self.code = code
-        self.message = message
-        self.start = start
-
-
-Sections = tuple[int, ...]
-"""Stitches between the markers, from the start of the round."""
-
-Changes = Mapping[int, int | StitchName]
-"""Other values for numbers and stitches, by the place where those stand in the text: a repair being tried."""
-
-NO_CHANGES: Final[Changes] = {}
-USUAL_SECTIONS: Final = (8, 6, 4, 7, 5, 9, 10, 12, 3, 2)
-"""Into how many sections a crown is parted, the usual first, where nobody placed the markers (common practice)."""
-OTHER_SECTIONS: Final = range(2, 25)
-"""Into how many it may be parted where a printed count says so."""
-MOST_MARKERS: Final = 100
-"""Markers in a round."""
-
-
-class Worked(NamedTuple):
-    """A line worked on some stitches.
-
-    `steps` use so many stitches and leave so many; `sections` are those after it, where it has markers; `assumed` says
-    that nobody has placed the markers it goes by.
-    """
-
-    steps: Steps
-    used: int
-    left: int
-    sections: Sections | None = None
-    assumed: bool = False
+from roundwright.wording.reading.worked import (
+    MOST_MARKERS,
+    NO_CHANGES,
+    OTHER_SECTIONS,
+    USUAL_SECTIONS,
+    Changes,
+    Sections,
+    UnclearError,
+    Worked,
+    has_fill,
+    times,
+    whole,
+)
 
 
 class _Part(NamedTuple):
@@ -82,11 +55,15 @@ class Worker:
         sections: Sections | None = None,
         changes: Changes = NO_CHANGES,
         wanted: int | None = None,
+        per_section: int | None = None,
     ) -> None:
         self.column = column
         self.sections = sections
         self.changes = changes
         self.wanted = wanted  # the count that should be left, where it is printed
+        self.per_section = (
+            per_section  # the stitches that should be left in each section, where they are printed
+        )
         self.assumed = False
         self.after: Sections | None = None
         self.marks: list[int] = []
@@ -138,7 +115,7 @@ class Worker:
         """The sections between the markers placed in this line."""
         cuts = [*self.marks, left]
         sections = [stop - start for start, stop in pairwise([0, *cuts])]
-        return _whole(tuple([section for section in sections if section]))
+        return whole(tuple([section for section in sections if section]))
 
     # --- of fixed length
 
@@ -278,7 +255,8 @@ class Worker:
         if isinstance(node, Group):
             number = number + node.extra or 1
         placed = self.sections
-        if placed and sum(placed) == count and not used and number in (0, len(placed)):
+        fits = placed and sum(placed) == count and not used and number in (0, len(placed))
+        if placed and fits and (number or self.comes_out(node, placed)):
             return placed
         leave = 0
         if isinstance(node, Fill) and node.leave is not None and not node.marker:
@@ -294,9 +272,19 @@ class Worker:
             raise UnclearError("left_over", message, node.start)
         return (count // number,) * number
 
+    def comes_out(self, node: Group | Fill, sections: Sections) -> bool:
+        """Whether these sections leave the count that is printed, where there is one."""
+        if self.wanted is None or len(set(sections)) > 1 or sections[0] * len(sections) < self.wanted:
+            return True
+        try:
+            part = self.section(node.nodes, sections[0])
+        except UnclearError:
+            return True
+        return part.left * len(sections) == self.wanted or part.used != sections[0]
+
     def usual_sections(self, node: Group | Fill, count: int, leave: int) -> Sections:
         """So many sections that the printed count comes out, or else the usual number."""
-        if self.wanted is not None:
+        if self.wanted is not None or self.per_section is not None:
             possible: list[int] = [*USUAL_SECTIONS, *OTHER_SECTIONS]
             for number in possible:
                 section = count // number
@@ -306,7 +294,8 @@ class Worker:
                     part = self.section(node.nodes, section)
                 except UnclearError:
                     continue
-                if part.used == section and part.left * number == self.wanted - leave:
+                wanted = self.per_section if self.wanted is None else (self.wanted - leave) / number
+                if part.used == section and part.left == wanted:
                     return (section,) * number
         for number in USUAL_SECTIONS:
             if count % number == 0 and count // number > 1:
@@ -332,32 +321,6 @@ class Worker:
         steps = spread(count, number, method)
         self.steps += 10 + len(steps)
         return _Part(steps, *execute(steps))
-
-
-def times(number: int, steps: Steps) -> Steps:
-    """The steps so many times."""
-    if number == 1:
-        return steps
-    match steps:
-        case (Work(stitch, 1),):
-            return (Work(stitch, number),)
-    return (Repeat(number, steps),)
-
-
-def _whole(sections: Sections) -> Sections:
-    """The sections, with the first and the last as one where the round begins within a section."""
-    if len(sections) > 2 and sections[0] + sections[-1] == sections[1] and len(set(sections[1:-1])) == 1:
-        return (sections[1],) * (len(sections) - 1)
-    return sections
-
-
-def has_fill(nodes: Nodes) -> bool:
-    """Whether something in it goes on to a marker or to the end."""
-    for node in nodes:
-        kind = type(node)
-        if kind is Fill or (kind is Group and has_fill(node.nodes)):  # type: ignore[union-attr]
-            return True
-    return False
 
 
 def fits_any_count(nodes: Nodes, column: int = 0) -> bool:

@@ -11,7 +11,8 @@ from roundwright.wording.proofreading.editorial.sheet import NUMBER, Printed, Sh
 from roundwright.wording.proofreading.findings import Finding
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.tree import Fill, Number
-from roundwright.wording.reading.working import UnclearError, Worker
+from roundwright.wording.reading.worked import UnclearError
+from roundwright.wording.reading.working import Worker
 
 _LIST: Final = re.compile(
     rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]]){{1,3}}"

@@ -4,8 +4,8 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.parsing.lengths import Lengths
 from roundwright.wording.reading.parsing.looking import CRAFTS
+from roundwright.wording.reading.parsing.sequences import SequenceReader
 from roundwright.wording.reading.phrases import (
     Again,
     Continue,
@@ -17,11 +17,11 @@ from roundwright.wording.reading.phrases import (
     Star,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, STOP
 from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, Stitch, named
 
 
-class AgainReader(Lengths):
+class AgainReader(SequenceReader):
     """Reads what is worked again."""
 
     def again_from(self, ahead: int) -> Phrase | None:
@@ -34,6 +34,8 @@ class AgainReader(Lengths):
         ):
             ahead = self.skip(ahead + 1)
         kind = self.kind(ahead)
+        if sequence := self.sequence(ahead):
+            return sequence
         if kind == "step":
             return self.steps(ahead)
         if kind == "round":
@@ -223,6 +225,8 @@ class AgainReader(Lengths):
         if (
             self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase", "step")
             or self.letter(ahead)
+            or (self.kind(ahead) == "last" and self.kind(ahead + 1) == "number")
+            or (self.kind(ahead) in ("plain", "number") and self.sequence_begins(ahead))
         ) and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
@@ -294,6 +298,7 @@ class AgainReader(Lengths):
             (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
             and self.joined(1)
             and not self.flags(1) & COMMA
+            and self.kind(2) not in ("stitch_noun", "remain")
         ):
             named = self.named(0)
             if named:
@@ -312,6 +317,15 @@ class AgainReader(Lengths):
             )
         ):
             return Rounds(*self.take(1), ONE)
+        ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
+        if (
+            before is not None
+            and before.kind in ("stitch", "together", ")")
+            and not self.flags(0) & (STOP | COMMA | SEMI | COLON | DASH)
+            and (ends or self.kind(1) in ("and", "then", "("))
+            and self.token().text in ("round", "rnd", "rd")
+        ):
+            return Extent(*self.take(1), NOTHING)  # k2tog round
         return self.only_words(1)
 
     def ends_round(self) -> bool:
@@ -324,7 +338,9 @@ class AgainReader(Lengths):
         if self.kind(1) in ("these", "round") or (self.letter(1) and self.kind(2) == "and"):
             again = (
                 self.again_from(1)
-                if self.kind(1) != "round" or self.letter(2) or self.kind(2) == "number"
+                if self.kind(1) != "round"
+                or self.letter(2)
+                or (self.kind(2) == "number" and self.kind(3) not in ("stitch_noun", "remain"))
                 else None
             )
             if isinstance(again, Again):

@@ -30,6 +30,19 @@ def means(inside: list[Phrase]) -> bool:
     return len(inside) > 1 and isinstance(inside[0], Stitches) and bool(inside[1].flags & COLON)
 
 
+def tells_other(inside: list[Phrase]) -> bool:
+    """Whether a bracket speaks of something else: `(or: k1, p1)`, `(the first sheet had 84 sts, too few)`."""
+    texts = [phrase.text for phrase in inside if isinstance(phrase, Said)]
+    first = inside[0].text if inside and isinstance(inside[0], Said) else ""
+    return first in _OTHER or (bool(_THEN & set(texts)) and sum(map(bool, texts)) >= FEWEST_WORDS)
+
+
+FEWEST_WORDS: Final = 3
+"""Words of a sentence in a bracket."""
+_OTHER: Final = frozenset(("or", "not", "instead", "variation", "alternatively", "if", "unless"))
+_THEN: Final = frozenset(("had", "was", "were", "would", "used", "could", "instead", "originally"))
+
+
 def aside(inside: list[Phrase]) -> bool:
     """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are ridges)`."""
     if means(inside):

@@ -1,12 +1,15 @@
 """How far: `to last 2 sts`, `to 2 sts before m`, `until 8 sts remain`, `on every round`."""
 
-from typing import cast
+from typing import Final, cast
 
 from roundwright.wording.reading.parsing.looking import BREAK
 from roundwright.wording.reading.parsing.numbers import NumberReader
 from roundwright.wording.reading.phrases import Extent, Length, Needlewise, Phrase, Rounds, Until
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, ONE, Number
+
+_BEFORE_WORK: Final = frozenset(("at", "doing", "working", "to", "reach", "only", "just", "you're", "are"))
+"""Words between `until` and the work that is come to."""
 
 
 class ExtentReader(NumberReader):
@@ -71,6 +74,8 @@ class ExtentReader(NumberReader):
             count = self.skip(count + 1)
             marker = self.kind(count) != "end"
             count += 1
+        elif self.kind(count) == "persection":
+            count, marker = count + 1, True
         elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
             count, marker = count + 2, True
         return Extent(*self.take(count), number, marker)
@@ -128,6 +133,9 @@ class ExtentReader(NumberReader):
                 )
             if token.kind in ("stars", "(", "stitch", "cast_on"):
                 break
+            works = token.kind in ("knit", "purl") and self.tokens[place + 1].kind == "number"
+            if works and self.tokens[place - 1].text in _BEFORE_WORK:
+                break  # until you are at k1, k2tog
             place += 1
         if until:
             return Length(*self.take(max(1, min(place, self.stop) - self.place)))

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from roundwright.wording.reading.parsing.asides import aside, means
+from roundwright.wording.reading.parsing.asides import aside, means, tells_other
 from roundwright.wording.reading.parsing.extents import ExtentReader
 from roundwright.wording.reading.phrases import (
     AtEnds,
@@ -71,7 +71,7 @@ class Lines(ExtentReader):
         opens = before in ("stars", "(")
         closes = self.kind(2) in ("stars", ")", "repeat")
         parted = bool(self.flags(2) & (COMMA | SEMI))
-        return self.joined(1) and (closes or parted) and (opens or self.kind(2) == "stitch")
+        return self.joined(1) and (closes or parted) and (opens or self.kind(2) in ("stitch", "slip"))
 
     def even(self) -> Phrase:
         """`even`, `plain`."""
@@ -116,10 +116,10 @@ class Lines(ExtentReader):
         if not closed and self.depth <= MOST_NESTED:
             self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
         self.depth -= 1
-        if aside(inside):
+        if tells_other(inside) or aside(inside):
             inside = (
                 []
-                if means(inside)
+                if means(inside) or tells_other(inside)
                 else [phrase for phrase in inside if isinstance(phrase, Count) and phrase.sure]
             )
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
@@ -222,7 +222,9 @@ class Lines(ExtentReader):
         return self.only_words(ahead if decreases else 1)
 
     def after(self) -> Phrase:
-        """`after each marker`: at the beginning of every section."""
+        """`after each marker`: at the beginning of every section; `8 sts after rnd 7`."""
+        if self.kind(1) == "round" and self.kind(2) == "number" and self.joined(2):
+            return self.only_words(3)
         if self.kind(1) == "each" and self.kind(2) == "marker":
             return AtEnds(*self.take(3), first=True, last=False)
         return self.only_words(1)
@@ -284,9 +286,11 @@ class Lines(ExtentReader):
         return Odd(*self.take(1))
 
 
+_WORKED_OVER: Final = frozenset(("moss", "rib", "pattern", "garter", "stocking"))
+"""Fabrics that are worked over some stitches of a round."""
 _READ: Final = {
     "knit": Lines.craft,
-    "purl": Lines.craft,
+    "purl": Lines.purl,
     "slip": Lines.craft,
     "right": Lines.craft,
     "left": Lines.craft,

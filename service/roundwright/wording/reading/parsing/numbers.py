@@ -118,7 +118,12 @@ class NumberReader(TimesReader):
     def per_needle(self, number: Number) -> Phrase | None:
         """`8 per needle`, `8 on every needle`."""
         ahead = self.skip(2)
-        return PerPart(*self.take(ahead + 1), number) if self.kind(ahead) == "needle" else None
+        if self.kind(ahead) == "needle":
+            return PerPart(*self.take(ahead + 1), number)
+        ends = (
+            self.place + 2 >= self.stop or bool(self.flags(2) & (STOP | COMMA | SEMI)) or self.kind(2) == ")"
+        )
+        return PerPart(*self.take(2), number) if ends else None
 
     def markers(self, number: Number) -> Phrase:
         """`8 markers`; `1 m` may be anything."""
@@ -268,7 +273,12 @@ class NumberReader(TimesReader):
 
     def rounds(self, number: Number) -> Phrase:
         """`5 rnds`, `2 more rnds`."""
-        if self.place and self.tokens[self.place - 1].text in _SAYS_HOW_MANY:
+        before = self.tokens[self.place - 2].text if self.place > 1 else ""
+        if (
+            self.place
+            and self.tokens[self.place - 1].text in _SAYS_HOW_MANY
+            and before not in ("which", "that")
+        ):
             return self.only_words(2)  # `it takes 6 rounds`
         count = 1
         more = False
@@ -294,8 +304,8 @@ class NumberReader(TimesReader):
             return Count(*self.take(ahead + 1), number, sign)
         if part := self.for_part(number, ahead, kind):
             return part
-        if kind == "repeat" or (kind == "word" and self.token(ahead).text == "apart"):
-            return self.only_words(ahead + 1)
+        if words := self.no_count(ahead):
+            return self.only_words(words)
         if self.kind(2) in ("before", "from") and self.kind(self.skip(3)) in (
             "marker",
             "end",
@@ -351,6 +361,15 @@ class NumberReader(TimesReader):
         behind = ahead + 1
         ended = self.place + behind >= self.stop or bool(self.flags(behind) & (COMMA | STOP | SEMI | DASH))
         return not self.flags(ahead) & COMMA and (ended or self.kind(behind) in (")", "stars", "and"))
+
+    def no_count(self, ahead: int) -> int:
+        """How many words speak of stitches and count none: `12 sts of the chart`, `12 sts apart`; 0 otherwise."""
+        kind = self.kind(ahead) if self.joined(ahead) else ""
+        if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
+            return self.skip(ahead + 1) + 1
+        of_chart = kind in ("chart", "pattern") and self.token(2).text == "of"
+        apart = kind == "word" and self.token(ahead).text == "apart"
+        return ahead + 1 if of_chart or apart or kind == "repeat" else 0
 
     def remain(self) -> Phrase:
         """`rest 80`, `rem 64 sts`."""

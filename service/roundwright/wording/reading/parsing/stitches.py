@@ -7,10 +7,13 @@ from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOGETHER
 from roundwright.wording.reading.parsing.markers import MarkerReader
 from roundwright.wording.reading.phrases import Again, Brackets, Change, Count, PassOver, Phrase, Stitches
-from roundwright.wording.reading.tokens import COMMA, DASH, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 _BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only")
+_BEFORE_PAGES: Final = frozenset(
+    ("book", "on", "see", "page", "magazine", "leaflet", "from", "issue", "also", "cf")
+)
 _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
 """Stitches that are placed at every so many others, with what they use."""
 _TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
@@ -62,6 +65,17 @@ class StitchReader(MarkerReader):
         if kind == "together" and craft in _TOGETHER:
             return self.at_every(ahead + 1, _TOGETHER[craft])
         return self.pairs(craft, ahead) if kind in ("each", "all", "number", "often") else None
+
+    def purl(self) -> Phrase:
+        """`p4`; of `book, p. 41` it is the page."""
+        return self.only_words(2) if self.is_page() else self.craft()
+
+    def is_page(self) -> bool:
+        """Whether it is the page of something: `book, p. 41`, `see p. 3`."""
+        token, number = self.token(), self.token(1)
+        dotted = token.text in ("p", "pp") and self.kind(1) == "number" and number.start > token.end + 1
+        before = self.tokens[self.place - 1].text if self.place else ""
+        return dotted and before in _BEFORE_PAGES
 
     def these(self, craft: str, ahead: int) -> Phrase | None:
         """`knit those two together`, `knit that one`."""
@@ -130,7 +144,7 @@ class StitchReader(MarkerReader):
 
     def counts_other(self, behind: int) -> bool:
         """Whether a number counts rounds, a length or times, and not the stitches: `knit 2 more rnds`."""
-        noun = behind + 1 if self.kind(behind) in ("more", "next") else behind
+        noun = behind + 1 if self.kind(behind) in ("more", "next", "plain", "even") else behind
         if self.kind(noun) == "round" and self.joined(noun):
             return True
         if self.kind(noun) == "unit" and self.is_unit(noun):
@@ -289,11 +303,8 @@ class StitchReader(MarkerReader):
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
         if spoken := self.spoken_of(sign):
             return spoken
-        if self.kind(1) == "round" and (
-            self.kind(2) in _BEHIND_DEC_ROUND or self.after_then() or self.is_round_again()
-        ):
-            kind = self.kind()
-            return Again(*self.take(2), (named(kind),), last=1, work=True)
+        if self.kind(1) == "round" and (again := self.round_again()):
+            return again
         while self.kind(ahead) == "evenly" and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         to = self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number"
@@ -315,6 +326,22 @@ class StitchReader(MarkerReader):
         if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)
+        return None
+
+    def round_again(self) -> Phrase | None:
+        """`dec rnd`, worked again alone or with others: `dec rnd, k 1 rnd`; None where it is only spoken of."""
+        begins = self.begins_clause()
+        if begins and (sequence := self.sequence(0)):
+            return sequence
+        apart = self.kind(2) in ("each", "(") or bool(self.flags(2) & (STOP | COMMA | SEMI))
+        if (
+            self.kind(2) in _BEHIND_DEC_ROUND
+            or self.after_then()
+            or (begins and apart)
+            or self.is_round_again()
+        ):
+            names = (named(self.kind()),)
+            return Again(*self.take(2), names, last=1, work=True)
         return None
 
     def is_round_again(self) -> bool:
@@ -411,6 +438,11 @@ class StitchReader(MarkerReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
+
+    def begins_clause(self) -> bool:
+        """Whether what is told begins here: behind a sign, at the beginning, or behind `work`."""
+        before = self.tokens[self.place - 1].kind if self.place else "work"
+        return bool(self.flags(0) & (STOP | COMMA | SEMI | COLON)) or before == "work"
 
     def after_then(self) -> bool:
         """Whether `then` or `then the` stands before."""

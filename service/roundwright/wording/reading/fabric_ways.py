@@ -1,0 +1,133 @@
+"""What a segment says of its rounds, and rounds of which only the fabric is said: `Work 8 rnds in rib`."""
+
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.phrases import Count, Fabric, Phrase, Said
+from roundwright.wording.reading.seen import Seen
+from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.settle import Settled
+from roundwright.wording.reading.tree import NOTHING, ONE, Fill, Nodes, Number, Stated, Stitch
+
+
+class RoundWork(Struct, frozen=True):
+    """What a segment says of the rounds it works.
+
+    - `work`: its phrases of work; `stitches`: those in which stitches are worked
+    - `number`: how many rounds; `length` where they are worked to a length
+    - `fabric`: whether they are rounds of a fabric, in which stitches are worked over and over
+    """
+
+    seen: Seen
+    label: Label | None
+    segment: Segment
+    stated: tuple[Stated, ...]
+    work: tuple[Phrase, ...]
+    stitches: list[Phrase]
+    number: Number | None
+    length: bool
+    fabric: bool
+    cost: float
+
+    def round(self, way: Settled, cost: float, others: tuple[Nodes, ...] = ()) -> Candidate:
+        """The candidate that works it in this way, for so much more."""
+        seen = self.seen
+        return Candidate(
+            "round",
+            self.cost + cost + way.cost,
+            way.nodes,
+            others,
+            rounds=self.number,
+            length=self.length and self.number is None,
+            stated=self.stated,
+            trouble=way.trouble,
+            how=way.how,
+            sections=first_of(seen.markers),
+            every=first_of(seen.every),
+            per_section=seen.per_part,
+        )
+
+
+def first_of(number: Number | None) -> int:
+    """The number for the first size; 0 where there is none."""
+    return (number.of(0) or 0) if number else 0
+
+
+def plain_fill(name: str, start: int, end: int) -> Nodes:
+    """A stitch over and over to the end."""
+    stitch = Stitch("p" if name == "p" else "k", ONE, start, end, bare=True)
+    return (Fill((stitch,), NOTHING, start, end, (start, end)),)
+
+
+def fill(nodes: Nodes, segment: Segment) -> Nodes:
+    """The stitches of a segment over and over to the end."""
+    return (Fill(nodes, NOTHING, segment.start, segment.end, (segment.end, segment.end)),)
+
+
+def fabric_only(work: RoundWork) -> list[Candidate]:
+    """`Work 8 rnds in rib`, `work even`, `as established`."""
+    seen, start, end = work.seen, work.segment.start, work.segment.end
+    unsaid = work.number is None and not work.length and work.label is None
+    if unsaid and any(phrase.manner for phrase in seen.continues):
+        return []  # `in garter st, thus:`
+    if seen.untils and seen.continues:
+        return []  # `Continue so, with a plain round between, until 24 are left`
+    if unsaid and (seen.times or _tells_count(seen) or _only_names_fabric(seen)):
+        return []  # `work the welt 8 times`, `64 sts after the rib`, `Garter brim`
+    if unsaid_rounds := _unsaid_rounds(work):
+        return [Candidate("round", work.cost + 0.5, plain_fill("k", start, end), rounds=unsaid_rounds)]
+    if not (seen.fabrics or _are_rounds(work) or (seen.chart and work.label)):
+        return []
+    fabric = next((fabric for fabric in seen.fabrics if fabric.nodes), None)
+    ribs = any(fabric.kind in ("rib", "ratio") for fabric in seen.fabrics)
+    if not seen.fabrics:
+        weak = 0.3 if work.number is None else 0.8
+    else:
+        weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
+    return [
+        Candidate(
+            "round",
+            work.cost + weak,
+            fill(fabric.nodes, work.segment) if fabric and ribs else plain_fill("k", start, end),
+            rounds=work.number,
+            length=work.length and work.number is None,
+            stated=work.stated,
+            chart=seen.chart,
+        )
+    ]
+
+
+def _tells_count(seen: Seen) -> bool:
+    """Whether a count is told first, and of which fabric."""
+    first = next((phrase for phrase in seen.order if not isinstance(phrase, Said)), None)
+    return isinstance(first, Count)
+
+
+def _only_names_fabric(seen: Seen) -> bool:
+    """Whether a fabric is named, and nothing says that it is worked."""
+    verbs = any(isinstance(phrase, Said) and phrase.text in _VERBS for phrase in seen.order)
+    named = all(fabric.kind in _NAMED_FABRICS for fabric in seen.fabrics)
+    words = any(isinstance(phrase, Said) for phrase in seen.order)
+    return bool(seen.fabrics) and named and words and not (verbs or seen.continues or seen.untils)
+
+
+_VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
+_NAMED_FABRICS: Final = ("rib", "garter", "moss", "stocking")
+
+
+def _unsaid_rounds(work: RoundWork) -> Number | None:
+    """How many rounds `plain 14` is: a fabric and a number, and no more."""
+    match work.seen.order:
+        case (Fabric(), Count(sure=False, number=number)) if work.number is None and not work.length:
+            return number
+    return None
+
+
+def _are_rounds(work: RoundWork) -> bool:
+    """Whether a number of rounds is enough to work them: `8 rnds`."""
+    seen = work.seen
+    alone = (len(seen.rounds) == 1 or bool(seen.times)) and seen.words < 1.1
+    return work.number is not None and (work.label is not None or alone)

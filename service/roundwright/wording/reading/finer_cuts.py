@@ -1,0 +1,159 @@
+"""Several rounds in one breath: the finer cuts of a segment, of which the search takes the one that comes out.
+
+`k5 k2tog all the way round, knit 1 round, k4 k2tog round` is cut where a round may be complete: at its end, at its
+count, at the end of what is repeated.
+"""
+
+from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from roundwright.wording.reading.cutting import is_work
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.phrases import (
+    Again,
+    Brackets,
+    Continue,
+    Count,
+    Extent,
+    Fabric,
+    Length,
+    Phrase,
+    Rep,
+    Rounds,
+    Said,
+    Star,
+    Stitches,
+    Then,
+    Times,
+    Until,
+)
+from roundwright.wording.reading.segment import Cut, Segment
+from roundwright.wording.reading.tokens import EQUALS
+
+MOST_PARTS: Final = 24
+"""Rounds that are told in one breath."""
+_ALWAYS: Final = (Rounds, Until, Then, Length)
+"""What a round may end with wherever it stands."""
+_BEGINS: Final = (Stitches, Star, Fabric, Again)
+_WORK: Final = (*_BEGINS, Brackets, Continue)
+_CARRIED: Final = (Then, Said)
+
+
+class _Breath(Struct):
+    """A segment while it is cut.
+
+    - `boldly`: whether a round may also end with what is repeated, without a word that says so
+    - `worked`: whether stitches are worked in the part; `complete`: whether it may be a whole round
+    - `starred`: whether a star is open
+    """
+
+    boldly: bool
+    parts: list[list[Phrase]] = []
+    part: list[Phrase] = []
+    worked: bool = False
+    complete: bool = False
+    starred: bool = False
+
+    def take(self, phrase: Phrase) -> None:
+        """Take one more phrase."""
+        begins = isinstance(phrase, _BEGINS) or (isinstance(phrase, Brackets) and is_work((phrase,)))
+        if isinstance(phrase, Star) and self.starred:
+            begins = False
+        if begins and self.complete and not self.starred:
+            self.cut()
+        self.part.append(phrase)
+        self.worked = self.worked or begins or isinstance(phrase, Continue)
+        self.note_end(phrase, begins=begins)
+
+    def cut(self) -> None:
+        """End the part; words at its end belong to the next."""
+        stop = len(self.part)
+        while stop and isinstance(self.part[stop - 1], _CARRIED):
+            stop -= 1
+        carried = self.part[stop:]
+        del self.part[stop:]
+        self.parts.append(self.part)
+        self.part = carried
+        self.worked = self.complete = False
+
+    def note_end(self, phrase: Phrase, *, begins: bool) -> None:
+        """Keep whether the part may end here."""
+        if isinstance(phrase, Star):
+            closes = self.starred
+            self.starred = not closes
+            self.complete = closes and self.boldly
+        elif isinstance(phrase, Rep):
+            self.starred = False
+            self.complete = self.boldly
+        elif isinstance(phrase, Extent):
+            to_end = phrase.leave is not None and phrase.leave.values == (0,)
+            self.complete = to_end and not phrase.marker and self.worked
+        elif isinstance(phrase, _ALWAYS):
+            self.complete = self.worked
+        elif isinstance(phrase, Times):
+            self.complete = self.worked and self.boldly
+        elif isinstance(phrase, Count) or (isinstance(phrase, Brackets) and not begins):
+            self.complete = self.worked and (_counts(phrase) or self.complete)
+        elif isinstance(phrase, Brackets):
+            self.complete = self.boldly
+        elif begins:
+            self.complete = False
+
+
+def _counts(phrase: Phrase) -> bool:
+    """Whether it is a count, or a bracket with no more than one."""
+    if isinstance(phrase, Brackets):
+        return any(isinstance(inner, Count) for inner in phrase.inside)
+    return isinstance(phrase, Count) and not phrase.sign and (phrase.sure or bool(phrase.flags & EQUALS))
+
+
+def with_finer_cuts(segment: Segment) -> Segment:
+    """The segment with the finer cuts of its words, where there are any."""
+    begun = sum(isinstance(phrase, _WORK) for phrase in segment.phrases)
+    if begun < 2 or segment.under_notes or segment.troubles or _goes_on(segment.phrases):
+        return segment
+    cuts: list[Cut] = []
+    for boldly in (False, True):
+        parts = _parts(segment.phrases, boldly=boldly)
+        if 1 < len(parts) <= MOST_PARTS and not (cuts and len(parts) == len(cuts[0].segments)):
+            cuts.append(Cut(1, _segments(segment, parts)))
+    return replace(segment, cuts=(*segment.cuts, *cuts)) if cuts else segment
+
+
+def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether rounds go on without a count at which they end, so that no end of them is known."""
+    goes_on = any(isinstance(phrase, Continue) for phrase in phrases)
+    return goes_on and not any(isinstance(phrase, Until) for phrase in phrases)
+
+
+def _parts(phrases: tuple[Phrase, ...], *, boldly: bool) -> list[list[Phrase]]:
+    breath = _Breath(boldly)
+    for phrase in phrases:
+        breath.take(phrase)
+    return [*breath.parts, breath.part] if breath.part else breath.parts
+
+
+def _segments(segment: Segment, parts: list[list[Phrase]]) -> tuple[Segment, ...]:
+    """The parts of a segment; those behind the first are for its sizes and have no other label."""
+    label = segment.label
+    sizes = Label("sizes", segment.start, sizes=label.sizes) if label is not None and label.sizes else None
+    made: list[Segment] = []
+    for place, part in enumerate(parts):
+        start = segment.start if place == 0 else part[0].start
+        end = parts[place + 1][0].start if place + 1 < len(parts) else segment.end
+        made.append(
+            replace(
+                segment,
+                label=label if place == 0 else sizes,
+                phrases=tuple(part),
+                start=start,
+                end=end,
+                heading=segment.heading and place == 0,
+                alone=False,
+                intro=segment.intro and place + 1 == len(parts),
+                cuts=(),
+            )
+        )
+    return tuple(made)

@@ -1,0 +1,120 @@
+"""Signs by which a label is told from other words."""
+
+from itertools import pairwise
+from typing import Final
+
+from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.parsing.lines import Lines
+from roundwright.wording.reading.spans import ENDS, Span
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, LINE, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tree import ONE
+
+WORKS: Final = frozenset(
+    (
+        "knit",
+        "purl",
+        "slip",
+        "stitch",
+        "stars",
+        "(",
+        "make",
+        "decrease",
+        "increase",
+        "repeat",
+        "plain",
+        "cable",
+        "work",
+        "rib",
+        "stocking",
+        "garter",
+        "moss",
+        "pattern",
+        "edge",
+        "even",
+        "as",
+        "end",
+        "around",
+    )
+)
+"""What work begins with."""
+MOST_BETWEEN: Final = 4
+"""Rounds between those of a list: `4, 8, 12.`"""
+
+
+def goes_on(token: Token, following: Token, after: Label | None) -> bool:
+    """Whether a number is that of the round behind the last of a label: `[42]  11. (...)`, `12 sts 13.rnd`."""
+    if after is None or after.kind not in ("listed", "numbered") or token.kind != "number" or not after.spans:
+        return False
+    value = token.number.of(0) if token.number is not None else None
+    if value is None or value != (after.spans[-1].last.of(0) or 0) + 1:
+        return False
+    return bool(following.flags & (STOP | COLON)) or following.kind in (")", "round")
+
+
+def is_next_of(label: Label, after: Label | None) -> bool:
+    """Whether a label has the number that follows that of another."""
+    if after is None or not after.spans or not label.spans:
+        return False
+    return label.spans[0].first.of(0) == (after.spans[-1].last.of(0) or 0) + 1
+
+
+def has_ended(lines: Lines) -> bool:
+    """Whether the label may end here: by a sign, or because work begins."""
+    if lines.place >= lines.stop:
+        return True
+    return bool(lines.flags(0) & ENDS) or lines.kind() in WORKS or lines.tokens[lines.place - 1].kind == ")"
+
+
+def is_listed(lines: Lines, token: Token) -> bool:
+    """Whether a number is that of a list: `3)`, whose bracket is taken, `3.`, `3 - `."""
+    if lines.place >= lines.stop:
+        return False
+    if lines.kind() == ")":
+        lines.place += 1
+        return True
+    flags = lines.flags(0)
+    if flags & LINE or len(token.text) >= (4 if token.kind == "number" else 8):
+        return False
+    dashed = flags & (DASH | TAB) and flags & SPACE and opens_line(lines, token)
+    return bool(flags & (STOP | COLON) or dashed)
+
+
+def opens_line(lines: Lines, token: Token) -> bool:
+    """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`."""
+    return bool(token.flags & LINE or token.start == 0) and lines.kind() in WORKS
+
+
+def evenly_spaced(spans: tuple[Span, ...]) -> bool:
+    """Whether these are every so many rounds: `2, 4, 6, 8.`, and no counts of sizes."""
+    numbers = [span.first.of(0) or 0 for span in spans]
+    steps = {later - number for number, later in pairwise(numbers)}
+    return len(steps) == 1 and 0 < min(steps) <= MOST_BETWEEN
+
+
+def dotted_pair(lines: Lines) -> tuple[Span, ...]:
+    """The rounds of `1. and 2. round`, `1. to 4. round`, which are taken; empty where it is none."""
+    joint, first, last = lines.kind(1), lines.token().number, lines.token(2).number
+    if lines.kind() != "number" or joint not in ("and", "to") or not lines.flags(1) & STOP:
+        return ()
+    if lines.kind(2) != "number" or lines.kind(3) != "round":
+        return ()
+    lines.place += 3
+    first, last = first or ONE, last or ONE
+    return (Span(first, last),) if joint == "to" else (Span(first, first), Span(last, last))
+
+
+def whole_rounds_follow(lines: Lines) -> bool:
+    """Whether what stands up to the next sign is told in whole rounds: `k 1 rnd`, `dec rnd`, `1 round even`."""
+    for ahead in range(6):
+        if ahead and (lines.flags(ahead) & (ENDS | COMMA) or lines.place + ahead >= lines.stop):
+            return False
+        if lines.kind(ahead) == "round":
+            return True
+        if lines.kind(ahead) in ("stars", "(", "stitch", "slip", "cable"):
+            return False
+    return False
+
+
+def begins_sentence(lines: Lines, place: int) -> bool:
+    """Whether a label begins a sentence and work follows: `48 sts. Row 6 without decreasing`."""
+    return bool(lines.tokens[place].flags & FULL) and lines.kind() in WORKS

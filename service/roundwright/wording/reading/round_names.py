@@ -1,0 +1,54 @@
+"""Short names that a text gives to its rounds: `DR = decrease round`."""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SEMI, SPACE, STOP, Token
+from roundwright.wording.reading.tree import TOLD
+
+MOST_NAMES: Final = 20
+"""Rounds that have a name."""
+_ENDS: Final = STOP | SEMI | LINE | COLON
+_SHORT: Final = frozenset(("word", "per", "gear", "unit"))
+"""What the short name of a round may look like: `PR` is elsewhere short for `per`."""
+_SORTS_OF_ROUNDS: Final = frozenset(("decrease", "increase", "plain", "even"))
+
+RoundNames = dict[str, tuple[str, str]]
+
+
+def round_names(tokens: list[Token]) -> RoundNames:
+    """The short names, with the kind and the text of the word that they stand for."""
+    short: RoundNames = {}
+    for place, token in enumerate(tokens[1:-1], start=1):
+        name, following = tokens[place - 1], tokens[place + 1]
+        begins = place == 1 or bool(name.flags & (_ENDS | COMMA))
+        if (
+            token.flags & EQUALS
+            and begins
+            and name.kind in _SHORT
+            and token.kind in _SORTS_OF_ROUNDS
+            and following.kind == "round"
+            and len(short) < MOST_NAMES
+        ):
+            short[name.text] = (token.kind, token.text)
+    return short
+
+
+def with_round_names(tokens: list[Token], short: RoundNames) -> list[Token]:
+    """The tokens, with short names of rounds told in full."""
+    if not short:
+        return tokens
+    made: list[Token] = []
+    for place, token in enumerate(tokens):
+        if token.text in short and place + 1 < len(tokens):
+            if tokens[place + 1].flags & EQUALS:
+                continue  # it is told in full behind this
+            kind, text = short[token.text]
+            made.append(replace(token, kind=kind, text=text))
+            made.append(Token("round", "round", token.end, token.end, SPACE))
+        elif place and tokens[place - 1].text in short and token.flags & EQUALS:
+            made.append(replace(token, flags=tokens[place - 1].flags, means=TOLD))
+        else:
+            made.append(token)
+    return made

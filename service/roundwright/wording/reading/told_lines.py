@@ -1,0 +1,82 @@
+"""Lines that only tell: materials, the gauge, what a stitch is, and lines too long for any work."""
+
+from itertools import pairwise
+from typing import Final
+
+from roundwright.wording.reading.glossary import defines, gauge, is_glossary, numbered_title, title
+from roundwright.wording.reading.line_breaks import begins_round
+from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.tokens import COLON, EQUALS, STOP, Token
+
+MOST_IN_LINE: Final = 400
+"""Words of one line: several times what anybody prints."""
+
+
+def tells(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells what a stitch is, or the gauge."""
+    own = _behind_heading(tokens, begin, stop)
+    if own > begin and _defines_cable(tokens, own, stop):
+        return True
+    if is_glossary(tokens, begin, stop):
+        return True
+    return defines(tokens, begin, stop) or gauge(tokens, begin, stop) or _short_for(tokens, begin, stop)
+
+
+def _behind_heading(tokens: list[Token], begin: int, stop: int) -> int:
+    """Where a line goes on behind the number of a paragraph and a heading: `4. Cable: C8B = ...`."""
+    place = begin
+    if tokens[place].kind == "number" and place + 1 < stop and tokens[place + 1].flags & STOP:
+        place += 1
+    for ahead in range(place + 1, min(place + 4, stop)):
+        if tokens[ahead].flags & COLON:
+            return ahead
+    return place
+
+
+def _defines_cable(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a stitch is told with an equals sign, in words that are no round: `C8B = put 4 sts on ...`."""
+    named = tokens[begin].kind in ("stitch", "cable")
+    return named and begin + 2 < stop and _equals(tokens, begin + 1)
+
+
+def _equals(tokens: list[Token], place: int) -> bool:
+    """Whether an equals sign stands here that says what a stitch is, and not how many are left."""
+    counted = tokens[place].kind == "number" and tokens[place + 1].kind in ("stitch_noun", "end")
+    return bool(tokens[place].flags & EQUALS) and not counted
+
+
+def _short_for(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line says what a stitch is called, or what becomes of stitches: `("cdd" for short), 3 sts become 1`."""
+    if tokens[begin].kind not in ("stitch", "slip", "cable"):
+        return False
+    texts = [token.text for token in tokens[begin : min(stop, begin + MOST_OF_MEANING)]]
+    pairs = set(pairwise(texts))
+    return bool(_MEANS & set(texts) or _SHORT & pairs)
+
+
+MOST_OF_MEANING: Final = 30
+"""Words that say what a stitch is called."""
+_MEANS: Final = frozenset(("become", "becomes", "means", "stands"))
+_SHORT: Final = frozenset((("for", "short"), ("short", "for"), ("called", "a")))
+
+
+def is_title(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line is or begins with the name of something that is told, with a number before it or not."""
+    return title(tokens, begin, stop) or numbered_title(tokens, begin, stop)
+
+
+def long_line(tokens: list[Token], begin: int, stop: int) -> Segment:
+    """A line of too many words: silent where it is prose, and else told to be unread."""
+    works = any(token.kind in ("stars", "stitch", "(") for token in tokens[begin:stop])
+    if not works and not begins_round(tokens, begin, stop):
+        return silent_line(tokens, begin, stop)
+    start, end = tokens[begin].start, tokens[stop - 1].end
+    long = ("too_long", f"This has more than {MOST_IN_LINE} words and is not read.", start)
+    return Segment(None, (), start, end, heading=False, under_notes=False, troubles=(long,))
+
+
+def silent_line(tokens: list[Token], begin: int, stop: int) -> Segment:
+    """A line of which nothing is worked."""
+    return Segment(
+        None, (), tokens[begin].start, tokens[stop - 1].end, heading=False, under_notes=True, title=True
+    )

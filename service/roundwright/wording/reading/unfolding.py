@@ -1,0 +1,125 @@
+"""Groups of whole rounds told in other words: `[purl 1 rnd, knit 1 rnd] 5 times`."""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.parsing.asides import is_bare
+from roundwright.wording.reading.phrases import (
+    Again,
+    Brackets,
+    Fabric,
+    Phrase,
+    Rep,
+    Rounds,
+    Said,
+    Star,
+    Stitches,
+    Then,
+    Times,
+    Until,
+)
+from roundwright.wording.reading.tokens import COMMA, STOP
+
+
+def unfolded(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with groups of whole rounds told in other words.
+
+    `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
+    """
+    phrases = _starred(phrases)
+    if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
+        return phrases
+    made: list[Phrase] = []
+    for place, phrase in enumerate(phrases):
+        following = phrases[place + 1] if place + 1 < len(phrases) else None
+        if (
+            isinstance(phrase, Brackets)
+            and isinstance(following, _OFTEN)
+            and (rounds := _holds_rounds(phrase.inside))
+        ):
+            first, *others = phrase.inside
+            made.append(replace(first, flags=phrase.flags | STOP))
+            made.extend(_apart(first, others))
+            made.append(Again(phrase.start, phrase.end, STOP, last=rounds))
+        elif (
+            isinstance(phrase, Times)
+            and place
+            and isinstance(phrases[place - 1], Brackets)
+            and isinstance(made[-1], Again)
+        ):
+            made.append(replace(phrase, total=not phrase.more))
+        else:
+            made.append(phrase)
+    return made
+
+
+def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
+    """The other phrases of rounds in turn; what is worked behind a round that is named is a sentence of its own."""
+    named = isinstance(first, Again)
+    made: list[Phrase] = []
+    for phrase in others:
+        begins = named and isinstance(phrase, _PLAIN_WORK)
+        made.append(replace(phrase, flags=phrase.flags | STOP) if begins else phrase)
+        named = (named and not begins) or isinstance(phrase, Again)
+    return made
+
+
+def _starred(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
+    whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN)), 0)
+    if whole > 2 and _in_turn(phrases, whole):
+        begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _BEGIN_TURN)), 0)
+        inside = tuple(phrases[begun:whole])
+        if _holds_rounds(inside) > 1:
+            opened = phrases[begun]
+            bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
+            return [*phrases[:begun], bracket, *phrases[whole:]]
+    stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, _STARS)]
+    if len(stars) == 3 and isinstance(phrases[stars[2]], Rep) and stars[2] == stars[1] + 1:
+        phrases = phrases[: stars[1]] + phrases[stars[2] :]
+        stars = stars[:2]
+    if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
+        return phrases
+    first, last = stars
+    inside = tuple(phrases[first + 1 : last])
+    if not _holds_rounds(inside):
+        return phrases
+    rest = phrases[last + 1 :]
+    if isinstance(phrases[last], Rep) and rest and isinstance(rest[0], Times) and not rest[0].total:
+        rest = [replace(rest[0], more=True), *rest[1:]]
+    opened = phrases[first]
+    return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
+
+
+def _in_turn(phrases: list[Phrase], whole: int) -> bool:
+    """Whether rounds are told that are worked in turn: `purl 1 rnd, knit 1 rnd, 5 times`."""
+    if phrases[whole].flags & COMMA and isinstance(phrases[whole], Times):
+        return True
+    return any(isinstance(phrase, Again) for phrase in phrases[:whole])
+
+
+_BEGIN_TURN: Final = (Stitches, Again)
+
+
+def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
+    """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is."""
+    rounds = 0
+    for place, phrase in enumerate(phrases):
+        near = phrases[max(0, place - 2) : place + 2]
+        if isinstance(phrase, Rounds) and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
+            rounds += phrase.number.of(0) or 1
+        elif isinstance(phrase, Again) and phrase.last == 1 and not (place and phrase.flags & STOP):
+            rounds += 1
+        elif isinstance(phrase, Fabric) and phrase.kind == "plain":
+            continue
+        elif not (
+            isinstance(phrase, Then) or (isinstance(phrase, Said) and not phrase.words) or is_bare(phrase)
+        ):
+            return 0
+    return rounds
+
+
+_STARS: Final = (Star, Rep)
+_OFTEN: Final = (Until, Times)
+_PLAIN_WORK: Final = (Stitches, Fabric)
