@@ -43,6 +43,21 @@ def test_a_round_printed_twice_is_taken_out() -> None:
     assert read(text, (72,)).repaired == "\n".join(CROWN)
 
 
+def test_a_round_printed_twice_is_taken_out_where_plain_rounds_are_told_below() -> None:
+    """What the line below says of rounds above it holds for the text without the second as well."""
+    lines = (
+        "Rnd 2: *k7, k2tog* 8 times (64).",
+        "Rnd 4: *k6, k2tog* 8 times (56).",
+        "Rnd 4: *k6, k2tog* 8 times (56).",
+        "Rnd 6: *k5, k2tog* 8 times (48).",
+        "All rounds not mentioned are knit.",
+    )
+
+    reading = read("\n".join(lines), (72,))
+
+    assert reading.repaired == "\n".join((*lines[:2], *lines[3:]))
+
+
 def test_the_cast_on_is_mended() -> None:
     """Where the text casts on another number than is asked for, and the rounds come out on that."""
     assert {CROWN[0]} == repairs("\n".join(("Cast on 70 sts.", *CROWN[1:])), 72)

@@ -85,7 +85,12 @@ class Search:
         return search
 
     def follow(self, other: Search) -> int:
-        """Take over what was found of the segments with which the text begins as another does; how many they are."""
+        """Take over what was found of the segments with which the text begins as another does; how many they are.
+
+        None are where lines say later what rounds before them are: those hold for the text as it was.
+        """
+        if self.desk.told_later.lines or other.desk.told_later.lines:
+            return 0
         same = 0
         for own, known in zip(self.segments, other.segments, strict=False):
             if own != known:
