@@ -112,4 +112,10 @@ def change_lines(plans: Sequence[HatPlan], skipped: Sequence[int], number: int) 
 
 def lines_of_sizes(texts: Sequence[str | None]) -> list[str]:
     """The lines of all sizes, each with the sizes it is for."""
-    return [f"{line.text}{sizes_note(line.sizes, len(texts))}" for line in shared_lines(texts)]
+    return [_of_sizes(line.text, line.sizes, len(texts)) for line in shared_lines(texts)]
+
+
+def _of_sizes(text: str, sizes: Sequence[int], size_count: int) -> str:
+    """A line that begins with its sizes where it is not for all: `Sizes 2 and 4 only: slide ...`."""
+    note = sizes_note(sizes, size_count).strip(" ()")
+    return f"{note.capitalize()}: {text[:1].lower()}{text[1:]}" if note else text

@@ -131,7 +131,7 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
 
 
 def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> list[Line]:
-    """The rounds of the crown; each note stands once, after the first round it belongs to.
+    """The rounds of the crown; each note stands once, before the first round it belongs to.
 
     Rounds are numbered from the start of each size, or from that of the size with the most rounds, where the others
     join in: whichever takes fewer lines.
@@ -167,12 +167,12 @@ def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: W
         for line in shared_lines(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, len(plans))
-            start = wording.rounds_start(number, until, sizes_note(line.sizes, len(plans)))
-            count = wording.count([round.after for round in rounds.values()])
-            yield Line(start + line.text + count, "round")
             notes = dict.fromkeys(note for round in rounds.values() for note in round.notes)
             yield from (Line(f"  {note}", "note") for note in notes if note not in written_notes)
             written_notes.update(notes)
+            start = wording.rounds_start(number, until, sizes_note(line.sizes, len(plans)))
+            count = wording.count([round.after for round in rounds.values()])
+            yield Line(start + line.text + count, "round")
         yield from _finished_sizes(plans, last_numbers, until, wording)
         number = until + 1
 
