@@ -252,7 +252,7 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             return not part.open and _then(part.phrases)
         case Times():
             return phrase.more and part.counted
-        case Stitches() | Change() | Continue() | Again() if part.has(Until) and _then_last(part.phrases):
+        case Stitches() | Change() | Continue() | Again() if _is_ended(part) and _then_last(part.phrases):
             return True
         case Continue() if not phrase.manner and part.worked and _counted_rounds(part.phrases):
             return not part.has((Until, Change))
@@ -318,6 +318,11 @@ def _then(part: list[Phrase]) -> bool:
     )
     only_words = all(isinstance(phrase, _WORDS) for phrase in part[at:])
     return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
+
+
+def _is_ended(part: _Part) -> bool:
+    """Whether it is said how far rounds go on, or how often they are worked again."""
+    return part.has(Until) or (part.has(Again) and part.has(Times))
 
 
 def _then_last(phrases: list[Phrase]) -> bool:

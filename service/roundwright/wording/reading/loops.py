@@ -10,10 +10,12 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Count,
     Length,
     Rep,
     Star,
     Stitches,
+    Then,
     Times,
     Until,
 )
@@ -32,7 +34,8 @@ def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list
     """`Dec rnd (56 sts)`: the round of this name, worked again, where nothing else is told to be worked."""
     if label is None or label.kind != "sort" or not label.named:
         return []
-    if seen.work or seen.fabrics or seen.rounds or seen.lengths or seen.evenly or seen.agains or seen.words:
+    worked = any(not isinstance(phrase, Times) for phrase in seen.work)
+    if worked or seen.words or not all(isinstance(phrase, _COUNTED) for phrase in seen.order):
         return []
     again = Again(label.start, label.start, 0, (label.named,), work=True)
     return [Candidate("loop", 0.3, again=again, times=seen.times[-1] if seen.times else None, stated=stated)]
@@ -240,12 +243,14 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     stitches = bool(seen.fabrics) or any(
         isinstance(phrase, Stitches) and not isinstance(phrase.node, Evenly) for phrase in seen.work
     )
+    then = bool(seen.order) and isinstance(seen.order[0], Then)  # `then every other rnd 5 times`
     if strong or not (
         manner
         or goes_on
         or (every and until is not None and not stitches)
         or (change and (every or (until is not None and not evenly)))
         or (fewer and every)
+        or (then and every and not stitches)
     ):
         return []
     if seen.agains and not manner:
@@ -274,6 +279,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
 
 MOST_SPOKEN: Final = 0.5
 """Unknown words, as they are weighed, beside a repeat that goes back to the sentence before it."""
+_COUNTED: Final = (Count, Times, Brackets)
+"""What may stand behind the name of a round that is worked again."""
 _TIMES: Final = (Times, Rep)
 _OF_REPEATS: Final = (Star, Rep, Until)
 _REPEATS: Final = (Star, Brackets, Rep)

@@ -259,6 +259,8 @@ class Lines(ExtentReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | SEMI):
                 ahead += 1
             return self.only_words(min(ahead, self.stop - self.place))
+        if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
+            return self.only_words(ahead + 2)  # ending with Rnd 2
         while self.kind(ahead) in ("as", "for", "side") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         if (
