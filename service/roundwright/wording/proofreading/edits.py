@@ -112,9 +112,16 @@ class Edits:
             Remaining(line=finding.line, code=finding.code, size=finding.size) for finding in findings
         )[:MOST_FINDINGS]
 
-    def together(self, edits: tuple[Edit, ...]) -> str | None:
+    def only_its_own(self, edit: Edit, findings: list[Finding]) -> bool:
+        """Whether an edit is known to do away with the errors it is made for, and with no others."""
+        own = [finding for finding in findings if finding.severity == "error" and edit in finding.edits[:1]]
+        return edit.leaves is not None and errors_left(edit) == self.errors - len(own)
+
+    def together(self, edits: tuple[Edit, ...], findings: list[Finding]) -> str | None:
         """The text with several edits made; with the one that leaves least, where together they leave as much."""
         text = text_with(self.explained.original, edits)
+        if len(edits) > 1 and all(self.only_its_own(edit, findings) for edit in edits):
+            return text
         if len(edits) < 2 or 2 * self.explained.search.budget.spent > MOST_STEPS_REREAD:
             return text if edits else None
         left = self.findings_of(text, self.explained.cast_on)

@@ -34,7 +34,7 @@ def read(text: str, cast_on: tuple[int, ...]) -> Reading:
         repair = line_with(explained, made[0]) if made else None
         findings.append(msgspec.structs.replace(entry.finding, edits=made, repair=repair))
     findings = _cut(findings)
-    whole = edits.together(repaired(explained, findings))
+    whole = edits.together(repaired(explained, findings), findings)
     return Reading(_rounds(explained), tuple(findings), laid, whole)
 
 
