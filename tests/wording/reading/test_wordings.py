@@ -72,6 +72,70 @@ WORDINGS = [
     ),
     ("a fabric explained", "Work 4 rows in garter st. (every row k.).", 60, [60] * 4),
     ("other stars", "Rnd 1 ✱K4, sk2p, k4; rep from ✱ – 72 sts", 88, [72]),
+    ("several rounds in a line", "Then *k5, k2tog* *k4, k2tog* *k3, k2tog*", 56, [48, 40, 32]),
+    (
+        "rounds parted by then",
+        "7 knit 2 together, then 6 knit 2 together, then 5 knit 2 together.",
+        63,
+        [56, 49, 42],
+    ),
+    ("a decrease with its number first", "1.rnd: *10 k, 2 k together* 8 times = 88 st", 96, [88]),
+    ("every so many stitches", "Narrow every 9th and 10th stitch together. 81 stitches.", 90, [81]),
+    ("an increase in every so many", "Inc in every 7th st.", 63, [72]),
+    (
+        "the other rounds told later",
+        "Rnd 1: *k7, k2tog*\nRnd 3: *k6, k2tog*\nRnds 2 and 4 are knit.",
+        72,
+        [64, 64, 56, 56],
+    ),
+    (
+        "rounds not mentioned",
+        "Rnd 2: *k7, k2tog*\nRnd 4: *k6, k2tog*\nAll rounds not mentioned are knit.",
+        72,
+        [72, 64, 64, 56],
+    ),
+    (
+        "decreases at the ends of sections",
+        "8 sections of 10.\nK2tog at the end of each section. 72 sts",
+        80,
+        [72],
+    ),
+    ("a decrease with hyphens", "Round 1: *k7, sl2tog-k1-p2sso, k8; rep from *. 128 sts", 144, [128]),
+    ("a printed sum", "R1: front: (k6, k2tog) x4; back: the same. 28 + 28 = 56", 64, [56]),
+    ("so many rounds of the last", "(K1, P1) to the end. Do this for 3 rounds.", 40, [40] * 3),
+    ("a fabric on some stitches", "*Seed 8, k2tog; rep from *: 90", 100, [90]),
+    (
+        "a list of short forms",
+        "The letters: K knit, P purl, K2tog knit two together.\nKnit one round.",
+        40,
+        [40],
+    ),
+    ("a short form with a dash", "k2tog – knit 2 sts together\nRnd 1: *k6, k2tog*", 64, [56]),
+    ("a line torn in the midst", "[K9, k2tog] 8\ntimes, 80 sts. Knit 1\nrnd.", 88, [80, 80]),
+    (
+        "a bracket that only names a stitch",
+        "TO NARROW (KNIT 2 TOGETHER):\nKNIT 6, NARROW, ALL AROUND, 56 STITCHES.",
+        64,
+        [56],
+    ),
+    (
+        "fewer stitches each time",
+        "Rnd 1: (k9, k2tog) x6\nRnd 2: knit.\nRepeat these two rounds twice more, with one st fewer each time.",
+        66,
+        [60, 60, 54, 54, 48, 48],
+    ),
+    (
+        "as a round before, with another number",
+        "Row 1: k6, k2tog around (56)\nRow 2: as row 1 but knit 5 in place of 6 (48)",
+        64,
+        [56, 48],
+    ),
+    (
+        "a stitch pattern before the cast-on",
+        "Rnds 1-2: *p2, k2*\nRnd 3: knit\nCast on 40 sts.\nPurl 1 rnd.",
+        40,
+        [40],
+    ),
 ]
 
 
@@ -133,3 +197,30 @@ def test_a_line_that_works_no_rounds_again_is_called_so() -> None:
     reading = read("Rnd 2 — 72 tsds23-10: r  st rnds 1 and 2 — 72 sts", (64, 64))
 
     assert any(finding.severity == "error" for finding in reading.findings)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Rnd 1: K6, k2tog around / K7, k2tog around. 56/64 sts",
+        "Rnd 1: small *k6, k2tog* large *k7, k2tog*",
+        "Rnd 1: (S) *k6, k2tog*, (L) *k7, k2tog*",
+    ],
+)
+def test_a_line_may_say_something_to_each_size(line: str) -> None:
+    """Sizes are parted by a slash or by their names."""
+    reading = read(f"Sizes: S (L)\nCast on 64 (72) sts.\n{line}", (64, 72))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [[one.after for one in rounds] for rounds in reading.rounds] == [[56], [64]]
+
+
+@pytest.mark.parametrize(
+    "counts", ["64, (72), ((80))", "64, 72, 80", "64 (72) 80", "64 72 80", "64 [72] [80]"]
+)
+def test_the_numbers_of_sizes_are_printed_in_many_ways(counts: str) -> None:
+    """Commas, brackets, spaces: the numbers of all sizes are one list."""
+    reading = read(f"Cast on {counts} sts.\nRnd 1: *k6, k2tog*: 56, 63, 70 sts", (64, 72, 80))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [[one.after for one in rounds] for rounds in reading.rounds] == [[56], [63], [70]]

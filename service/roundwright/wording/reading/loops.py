@@ -222,8 +222,10 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     evenly = next((phrase for phrase in seen.evenly if phrase.to), None)
     manner = any(phrase.manner for phrase in seen.continues)
     goes_on = bool(seen.continues)
-    change = seen.changes[0].sign if seen.changes else seen.evenly[0].sign if seen.evenly else 0
     every = [phrase for phrase in seen.rounds if phrase.every]
+    then = bool(seen.order) and isinstance(seen.order[0], Then) and bool(seen.times)
+    goes_on = goes_on or (then and bool(every) and not seen.work[1:])
+    change = seen.changes[0].sign if seen.changes else seen.evenly[0].sign if seen.evenly else 0
     fewer = any(count.sign for count in seen.counts)
     plain_stated = tuple(count for count in stated if not count.sign)
     if until is None and evenly is not None and (goes_on or every):

@@ -96,7 +96,8 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
     """Add a number to the spans, or make it the end of the last; 0 where it counts something else."""
     kind, flags = lines.kind(1), lines.flags(1)
     if spans and token.flags & DASH:
-        if kind in _COUNTED_BEHIND_DASH and token.flags & SPACE and not flags & COLON:
+        counts = kind in _COUNTED_BEHIND_DASH and token.kind != "ordinal"
+        if counts and token.flags & SPACE and not flags & COLON:
             return 0
         spans[-1] = Span(spans[-1].first, number)
         return 1

@@ -199,6 +199,8 @@ class AgainReader(SequenceReader):
             if self.kind(count) in ("to", "and") and self.kind(count + 1) == "stars":
                 to = self.token(count + 1).text.count("*")
                 count += 2
+            elif self.kind(count) == "stars" and self.flags(count) & DASH:  # `repeat *-*`
+                count += 1
             return Rep(*self.take(count), level, to or (level if copy else 0))
         if self.kind(ahead) == "begin":
             ahead += 1

@@ -271,6 +271,8 @@ class Lines(ExtentReader):
             if self.kind() == "end" and (flat or self.kind(ahead) in ("knit", "plain", "even")):
                 return EndsPlain(*self.take(ahead + 2))
             return self.only_words(ahead + 2)
+        if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
+            return self.only_words(ahead + 2)  # `ending with Rnd 2`
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":
             ahead += 1
         if (

@@ -3,6 +3,8 @@
 import re
 from typing import Final, cast
 
+from msgspec.structs import replace
+
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOGETHER
 from roundwright.wording.reading.parsing.markers import MarkerReader
@@ -58,8 +60,14 @@ class StitchReader(MarkerReader):
         kind = self.kind(ahead)
         if kind == "ordinal" and (position := self.position(craft, ahead - 1)):
             return position
-        if kind == "these":
-            return self.these(craft, ahead)
+        if kind == "these" and (these := self.these(craft, ahead)):
+            return these
+        if (
+            kind in ("these", "last", "ordinal")
+            and self.names_rounds(ahead)
+            and (again := self.again_from(ahead))
+        ):
+            return replace(again, work=True) if isinstance(again, Again) else again
         if kind == "each" and (position := self.position(craft, ahead)):
             return position
         if kind == "together" and craft in _TOGETHER:
@@ -76,6 +84,14 @@ class StitchReader(MarkerReader):
         dotted = token.text in ("p", "pp") and self.kind(1) == "number" and number.start > token.end + 1
         before = self.tokens[self.place - 1].text if self.place else ""
         return dotted and before in _BEFORE_PAGES
+
+    def names_rounds(self, ahead: int) -> bool:
+        """Whether rounds are named: `knit these 4 rounds 9 times`, `knit the 1st-6th round 6 times`."""
+        at = ahead + 1
+        while self.kind(at) in ("number", "ordinal", "and", "to", "last", "") and at < ahead + 6:
+            at += 1
+        often = self.kind(at + 1) in ("number", "often", "until", "more", "times")
+        return self.kind(at) == "round" and at > ahead + 1 and often
 
     def these(self, craft: str, ahead: int) -> Phrase | None:
         """`knit those two together`, `knit that one`."""
