@@ -249,9 +249,16 @@ class Lines(ExtentReader):
             return None
         return AtEnds(*self.take(ahead + 1), first=begin, last=end)
 
+    def ends_with_round(self) -> Phrase | None:
+        """`ending with Rnd 2`, which works nothing; else None."""
+        ahead = self.skip(1)
+        if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
+            return self.only_words(ahead + 2)
+        return None
+
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
-        if ends := self.at_ends():
+        if ends := self.at_ends() or self.ends_with_round():
             return ends
         ahead = self.skip(1)
         before = self.tokens[self.place - 1].text if self.place else ""
@@ -271,8 +278,6 @@ class Lines(ExtentReader):
             if self.kind() == "end" and (flat or self.kind(ahead) in ("knit", "plain", "even")):
                 return EndsPlain(*self.take(ahead + 2))
             return self.only_words(ahead + 2)
-        if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
-            return self.only_words(ahead + 2)  # `ending with Rnd 2`
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":
             ahead += 1
         if (
