@@ -77,8 +77,10 @@ def _is_forced(tokens: list[Token], line: tuple[int, int], following: int, width
 def _paragraph(tokens: list[Token], lines: list[tuple[int, int]]) -> Paragraph | None:
     """The lines as a paragraph; None where they are too many, or no sentence runs over a break."""
     begin, stop = lines[0][0], lines[-1][1]
+    if stop - begin > MOST_WORDS:
+        return None
     parted = sum(_parts_sentence(tokens, begin, at) for at, _ in lines[1:])
-    if not parted or stop - begin > MOST_WORDS:
+    if not parted:
         return None
     labelled = sum(begins_round(tokens, at, end) for at, end in lines[1:])
     return Paragraph(begin, stop, sure=len(lines) >= FEWEST_LINES and 3 * labelled < len(lines))
