@@ -42,7 +42,9 @@ class Edits:
         faults: dict[int, list[Fault]] = {}
         for fault in explained.explanation.faults:
             is_error = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
-            if not fault.note and (is_error or fault.code == "round_missing"):
+            if fault.note or fault.code == "too_long":  # no edit makes it read
+                continue
+            if is_error or fault.code == "round_missing":
                 faults.setdefault(fault.segment, []).append(fault)
         repairs = Repairs(explained.text, explained.laid, explained.search)
         made: dict[int, tuple[Edit, ...]] = {}
