@@ -29,7 +29,8 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
+from roundwright.wording.reading.seen import is_bare, is_shaping
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, STOP
 from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
 _WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
@@ -249,7 +250,9 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
         return True
     match phrase:
         case Rounds():
-            return not part.open and _then(part.phrases)
+            return not part.open and (_then(part.phrases) or _is_plain_turn(part, phrase))
+        case Fabric(kind="plain"):
+            return not part.open and _is_plain_turn(part, phrase) and _stands_alone(coming)
         case Times():
             return phrase.more and part.counted
         case Stitches() | Change() | Continue() | Again() if _is_ended(part) and _then_last(part.phrases):
@@ -264,7 +267,25 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             return isinstance(part.phrases[-1], Then)
         case _:
             after_comma = coming.works and bool(phrase.flags & (COMMA | SEMI))
-            return after_comma and not part.open and _is_plain_rounds(part.phrases)
+            return after_comma and not part.open and _is_plain_rounds(part.phrases, phrase)
+
+
+def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
+    """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`."""
+    apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or isinstance(part.phrases[-1], _ENDS)
+    plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
+    return plain and bool(apart) and any(map(_shapes, part.phrases))
+
+
+def _shapes(phrase: Phrase) -> bool:
+    """Whether a decrease or an increase is worked in it."""
+    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(_shapes, phrase.inside)))
+
+
+def _stands_alone(coming: _Coming) -> bool:
+    """Whether the phrase stands between signs, or `round` behind it."""
+    following = coming.following
+    return following is None or isinstance(following, Rounds) or bool(following.flags & (COMMA | SEMI | STOP))
 
 
 def _after_then(phrases: list[Phrase]) -> bool:
@@ -286,11 +307,14 @@ def _counted_rounds(phrases: list[Phrase]) -> bool:
     return bool(rounds) and not any(phrase.every for phrase in rounds)
 
 
-def _is_plain_rounds(phrases: list[Phrase]) -> bool:
-    """Whether these are plain rounds and no more: `knit 2 rounds`."""
-    return isinstance(phrases[-1], Rounds) and all(
+def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
+    """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
+    last = phrases[-1]
+    plain = isinstance(last, Fabric) and last.kind == "plain" and not is_bare(coming)
+    return (isinstance(last, Rounds) or plain) and all(
         isinstance(phrase, _PLAIN_ROUNDS)
-        or (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare)
+        or (isinstance(phrase, Fabric) and phrase.kind == "plain")
+        or is_bare(phrase)
         for phrase in phrases
     )
 
@@ -302,6 +326,8 @@ def _goes_on(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return False
     if part.open and isinstance(phrase, _ASIDES):
         return True
+    if isinstance(phrase, Then) and isinstance(coming.following, Stitches) and _fixed(part.phrases):
+        return not is_bare(coming.following)
     stitches = isinstance(phrase, _STITCHES) or (isinstance(phrase, Star) and _fixed(part.phrases))
     return stitches and not (part.whole or coming.begins or part.counted)
 

@@ -29,8 +29,10 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
+from roundwright.wording.reading.seen import is_shaping
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.tokens import EQUALS
+from roundwright.wording.reading.tree import Stitch
 
 MOST_PARTS: Final = 24
 """Rounds that are told in one breath."""
@@ -115,9 +117,10 @@ def with_finer_cuts(segment: Segment) -> Segment:
     if begun < 2 or segment.under_notes or segment.troubles or _goes_on(segment.phrases):
         return segment
     cuts: list[Cut] = []
-    for boldly in (False, True):
-        parts = _parts(segment.phrases, boldly=boldly)
-        if 1 < len(parts) <= MOST_PARTS and not (cuts and len(parts) == len(cuts[0].segments)):
+    ways = [_parts(segment.phrases, boldly=False), _parts(segment.phrases, boldly=True)]
+    ways.append(_narrowing(ways[0]))
+    for place, parts in enumerate(ways):
+        if 1 < len(parts) <= MOST_PARTS and len(parts) not in map(len, ways[:place]):
             cuts.append(Cut(1, _segments(segment, parts)))
     return replace(segment, cuts=(*segment.cuts, *cuts)) if cuts else segment
 
@@ -133,6 +136,43 @@ def _parts(phrases: tuple[Phrase, ...], *, boldly: bool) -> list[list[Phrase]]:
     for phrase in phrases:
         breath.take(phrase)
     return [*breath.parts, breath.part] if breath.part else breath.parts
+
+
+def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:
+    """The parts, cut too where a stitch fewer is plain before the same decrease: `k3 k2tog, k2 k2tog, k2tog`."""
+    made: list[list[Phrase]] = []
+    for part in parts:
+        begun = 0
+        for place in range(2, len(part)):
+            if _is_narrower(part, place):
+                made.append(part[begun:place])
+                begun = place
+        made.append(part[begun:])
+    return made
+
+
+def _is_narrower(part: list[Phrase], place: int) -> bool:
+    """Whether the unit that begins at a place of a part is the one before it, with one plain stitch less."""
+    before = next((back for back in range(place - 1, max(place - 4, 0), -1) if is_shaping(part[back])), 0)
+    plain = _plain(part[before - 1]) if before else 0
+    here = _plain(part[place])
+    unit = place if plain == 1 else place + 1
+    if not plain or unit >= len(part) or (here != plain - 1 and plain > 1) or not is_shaping(part[unit]):
+        return False
+    return _stitch(part[unit]) == _stitch(part[before])
+
+
+def _plain(phrase: Phrase) -> int:
+    """How many plain stitches a phrase is; 0 where it is anything else."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    plain = isinstance(node, Stitch) and node.name in ("k", "p") and not node.bare
+    return (node.times.of(0) or 0) if plain and isinstance(node, Stitch) else 0
+
+
+def _stitch(phrase: Phrase) -> str:
+    """The stitch a phrase works."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    return node.name if isinstance(node, Stitch) else ""
 
 
 def _segments(segment: Segment, parts: list[list[Phrase]]) -> tuple[Segment, ...]:

@@ -63,11 +63,12 @@ class Partly(Phrase, frozen=True, gc=False):
 
 
 class Extent(Phrase, frozen=True, gc=False):
-    """`around`, `to last 2 sts`, with `marker` `to 2 sts before m`; `if_odd` of `to last st (if odd), k1`."""
+    """`around`, `to last 2 sts`, with `marker` `to 2 sts before m`; `to` of `to the end`, and not of `around`."""
 
     leave: Number | None
     marker: bool = False
     every: bool = False
+    to: bool = False
 
 
 class Until(Phrase, frozen=True, gc=False):
@@ -81,12 +82,13 @@ class Length(Phrase, frozen=True, gc=False):
 
 
 class Rounds(Phrase, frozen=True, gc=False):
-    """`5 rnds`, `a round`; with `every` `every rnd`; `step` of `every other rnd`."""
+    """`5 rnds`, `a round`; with `every` `every rnd`; `step` of `every other rnd`; `plain` of `1 round plain`."""
 
     number: Number
     every: bool = False
     step: int = 0
     more: bool = False
+    plain: bool = False
 
 
 class Fabric(Phrase, frozen=True, gc=False):

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.wording.reading.phrases import (
     Again,
@@ -36,7 +37,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP, THEN
 from roundwright.wording.reading.tree import (
     Evenly,
     Mark,
@@ -134,7 +135,9 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
             if begun or not any(stitched[place + 1 :]):
                 break
         following = phrases[place + 1] if place + 1 < len(phrases) else None
-        _sort(seen, phrase, following, inner=begun and place < last_work, tail=place > last_work)
+        then = place and stitched[place] and isinstance(phrases[place - 1], Then)
+        current = replace(phrase, flags=phrase.flags | THEN) if then else phrase
+        _sort(seen, current, following, inner=begun and place < last_work, tail=place > last_work)
         begun = begun or stitched[place]
     return seen
 

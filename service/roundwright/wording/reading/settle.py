@@ -59,8 +59,10 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
     ways = [first]
     if first.loose:
         ways.append(SettledRound(phrases, whole=True, extra=1))
+    if first.splits:
+        ways.extend([SettledRound(phrases, whole=way.whole, extra=1, then=True) for way in list(ways)])
     if first.often:
-        ways.extend([SettledRound(phrases, whole=way.whole, extra=0) for way in list(ways)])
+        ways.extend([SettledRound(phrases, whole=way.whole, extra=0, then=way.then) for way in list(ways)])
     settled = [tree for way in ways for tree in _settled(way, implied=implied, counted=counted)]
     if first.kfb:
         settled.extend(
@@ -75,8 +77,10 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
 def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled]:
     """The trees of a round understood in one way; none where nothing is worked."""
     cost = 0.0 if way.extra else OTHER
+    if way.splits and way.then != way.to_end:
+        cost += OTHER
     if way.loose and way.whole != way.prefers:
-        cost += FAR_OTHER if way.around and not counted else OTHER
+        cost += FAR_OTHER if way.around and not (counted or way.splits) else OTHER
     nodes = tuple(way.out)
     if way.trouble:
         return [Settled(nodes, cost + 6, trouble=way.trouble)]

@@ -22,7 +22,7 @@ from roundwright.wording.reading.phrases import (
     Until,
 )
 from roundwright.wording.reading.sectioned import in_each
-from roundwright.wording.reading.tokens import COMMA, DASH, STOP
+from roundwright.wording.reading.tokens import COMMA, DASH, STOP, THEN
 from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,
@@ -63,9 +63,20 @@ class _Pending(Struct):
 class SettledRound:
     """A round as far as it has been settled, in one way."""
 
-    def __init__(self, phrases: tuple[Phrase, ...], *, whole: bool, extra: int, inside: bool = False) -> None:
+    def __init__(
+        self,
+        phrases: tuple[Phrase, ...],
+        *,
+        whole: bool,
+        extra: int,
+        then: bool = False,
+        inside: bool = False,
+    ) -> None:
         self.whole = whole
         self.extra = extra
+        self.then = then  # whether `then` ends what was said: `k1, then k2tog to the end`
+        self.splits = False  # whether it may; `k2 k2tog, then k1 k2tog` are two rounds
+        self.to_end = False
         self.loose = False  # whether `k6, k2tog 8 times` may mean two things
         self.prefers = False
         self.around = False
@@ -108,6 +119,9 @@ class SettledRound:
         """The next phrase."""
         if self.pending and not isinstance(phrase, _BEHIND_REPEATS):
             self.finish_repeat()
+        if phrase.flags & THEN and len(self.out) > self.base and not self.opened:
+            self.splits = all(isinstance(node, Stitch) and node.name in _PLAIN for node in self.out)
+            self.base = len(self.out) if self.then else self.base
         if take := _TAKES.get(type(phrase)):
             take(self, phrase)
 
@@ -210,6 +224,7 @@ class SettledRound:
     def far(self, phrase: Extent) -> None:
         """How far what stands before is worked."""
         span = (phrase.start, phrase.end)
+        self.to_end = self.to_end or phrase.to
         if self.pending:
             pending, self.pending = self.pending, None
             self.put(
@@ -376,6 +391,7 @@ def _opened(nodes: Nodes, *, filled: bool) -> Nodes:
 
 MOST_COPIED: Final = 400
 """Stitches that are worked again from an earlier star of the round, more than anybody prints."""
+_PLAIN: Final = ("k", "p", "sl")
 _BEHIND_REPEATS: Final = (Times, Extent, Until, Said, Count, Rep)
 _REPEATS: Final = (Star, Rep, Times)
 _TAKES: Final[Mapping[type, Callable[[SettledRound, Any], None]]] = {

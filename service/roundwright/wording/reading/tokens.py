@@ -19,6 +19,8 @@ TAB: Final = 512
 BULLET: Final = 1024
 FULL: Final = 2048
 SLASH: Final = 4096
+THEN: Final = 8192
+"""Before a phrase: `then` stands before it."""
 
 
 class Token(Struct, frozen=True, gc=False):

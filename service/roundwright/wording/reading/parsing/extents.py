@@ -53,7 +53,7 @@ class ExtentReader(NumberReader):
             count += 1
         while self.kind(count - 1) == "" and count > ahead + 1:
             count -= 1
-        return Extent(*self.take(count), NOTHING)
+        return Extent(*self.take(count), NOTHING, to=True)
 
     def to_last(self, ahead: int) -> Phrase:
         """`to last 2 sts`, `to last 2 sts before marker`."""

@@ -231,6 +231,8 @@ class NumberReader(TimesReader):
         """`11 k`, `2 right`: the number before the stitch."""
         kind = self.kind(1)
         if kind == "stitch":
+            if self.flags(1) & COMMA:
+                return None  # -> 16, k2tog
             name = self.token(1).means
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch(name, number, start, end))
@@ -285,7 +287,13 @@ class NumberReader(TimesReader):
         while self.kind(count) != "round":
             more = more or self.kind(count) == "more"
             count += 1
-        return Rounds(*self.take(count + 1), number, more=more)
+        return Rounds(*self.take(count + 1), number, more=more, plain=self.said_plain())
+
+    def said_plain(self) -> bool:
+        """Whether the rounds that were taken are plain ones: `2 plain rnds`, `1 rnd even`; none `between` others."""
+        before = self.kind(-2) in _PLAIN
+        behind = self.kind() in _PLAIN and self.joined(0) and not self.flags(0) & COMMA
+        return (before or behind) and self.kind(int(behind)) not in _OF_OTHERS
 
     def stitches(self, number: Number) -> Phrase:
         """`56 sts`: a count, or what is said of so many stitches."""
@@ -442,6 +450,9 @@ MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
+_PLAIN: Final = ("plain", "even")
+_OF_OTHERS: Final = ("between", "before", "after", "each", "in", "until")
+"""What stands behind rounds that are worked between others."""
 _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] = {
     **dict.fromkeys(("knit", "purl", "slip", "stitch", "right", "left"), NumberReader.number_first),
     **dict.fromkeys(("following", "next", "plain", "rib", "even", "odd"), NumberReader.such_rounds),

@@ -1,0 +1,64 @@
+"""Several rounds in one line, and what `then` says in a round."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+IN_TURN = [
+    (
+        "K8, 2 tog. 1 row plain. K7, 2 tog. 1 row plain. K6, 2 tog. 1 row plain.",
+        100,
+        [90, 90, 80, 80, 70, 70],
+    ),
+    (
+        "Crown: [K10, k2tog] 9x, 1 rnd even, [K9, k2tog] 9x, 1 rnd even, [K8, k2tog] 9x; 81 sts.",
+        108,
+        [99, 99, 90, 90, 81],
+    ),
+    ("Crown: K10, k2tog around; 1 plain round; K9, k2tog around; 1 plain round.", 108, [99, 99, 90, 90]),
+    ("(k8, k2tog) 10 times, 2 rounds plain, (k7, k2tog) 10 times, 1 round plain", 100, [90, 90, 90, 80, 80]),
+    ("*K6, k2tog* 8 times, one row plain, *K5, k2tog* 8 times.", 64, [56, 56, 48]),
+    (
+        "Rnd 1: (k6, k2tog) 8 times, 1 rnd plain.\nRnd 3: (k5, k2tog) 8 times, 1 rnd plain.",
+        64,
+        [56, 56, 48, 48],
+    ),
+    (
+        "k6 k2tog all round, then a plain round, k5 k2tog, plain, k4 k2tog, plain",
+        80,
+        [70, 70, 60, 60, 50, 50],
+    ),
+    ("Crown: k6 ssk all round, one plain round, k5 ssk, plain round, k4 ssk", 64, [56, 56, 48, 48, 40]),
+    ("Crown: k3, k2tog etc -> 32, k2 k2tog -> 24, k1 k2tog -> 16, k2tog -> 8", 40, [32, 24, 16, 8]),
+    (
+        "k3 k2tog, k2 k2tog, k1 k2tog, then k2tog and pulled the yarn through the last 8 sts",
+        40,
+        [32, 24, 16, 8],
+    ),
+    ("Rnd 1: *k3, k2tog, k2, k2tog; rep from * around.", 36, [28]),
+]
+THEN = [
+    ("k1, then k2tog to the end", 33, 17),
+    ("k2, then k2tog around", 34, 18),
+    ("k1. Then k6, k2tog to end", 65, 57),
+    ("k1, and then k3, k2tog to end", 41, 33),
+    ("purl 1, then purl 2 together all round", 41, 21),
+    ("k6, then k2tog around", 48, 42),
+]
+
+
+@pytest.mark.parametrize(("text", "cast_on", "counts"), IN_TURN)
+def test_rounds_told_in_one_line_are_worked_in_turn(text: str, cast_on: int, counts: list[int]) -> None:
+    """Plain rounds between the decreases are worked, and a stitch fewer before the decrease begins another round."""
+    reading = read(text, (cast_on,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [done.after for done in reading.rounds[0]] == counts
+
+
+@pytest.mark.parametrize(("text", "before", "after"), THEN)
+def test_then_ends_what_stands_before_it(text: str, before: int, after: int) -> None:
+    """`k1, then k2tog to the end` is one knit stitch and decreases; `k6, then k2tog around` goes round in pairs."""
+    (rounds,) = read(f"Rnd 1: {text}", (before,)).rounds
+
+    assert [done.after for done in rounds] == [after]
