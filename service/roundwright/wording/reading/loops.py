@@ -1,5 +1,6 @@
 """Candidates that work rounds again, go on with a crown, or place markers."""
 
+from collections.abc import Iterator
 from typing import Final
 
 from msgspec.structs import replace
@@ -12,7 +13,9 @@ from roundwright.wording.reading.phrases import (
     Brackets,
     Count,
     Length,
+    Phrase,
     Rep,
+    Said,
     Star,
     Stitches,
     Then,
@@ -216,6 +219,15 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     return options
 
 
+def _gone_on_with(seen: Seen) -> Iterator[Again]:
+    """The rounds that are worked again, and not those that others are worked `between`."""
+    before: Phrase | None = None
+    for phrase in seen.order:
+        if isinstance(phrase, Again) and not (isinstance(before, Said) and before.text == "between"):
+            yield phrase
+        before = phrase
+
+
 def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     until = seen.untils[-1].number if seen.untils else None
@@ -227,7 +239,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     goes_on = goes_on or (then and bool(every) and not seen.work[1:])
     change = seen.changes[0].sign if seen.changes else seen.evenly[0].sign if seen.evenly else 0
     fewer = any(count.sign for count in seen.counts)
-    plain_stated = tuple(count for count in stated if not count.sign)
+    end = until.start if until is not None else -1
+    plain_stated = tuple(count for count in stated if not count.sign and count.start > end)
     if until is None and evenly is not None and (goes_on or every):
         until = evenly.change
     if (
@@ -268,7 +281,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
             "continue",
             cost,
             until=until,
-            again=seen.agains[0] if seen.agains else None,
+            again=next(_gone_on_with(seen), None),
             times=times,
             step=step,
             sign=change,

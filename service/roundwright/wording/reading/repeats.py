@@ -10,6 +10,7 @@ from roundwright.knitting.rounds.round import MOST_ROUNDS, Round, Steps, Work
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
+from roundwright.wording.reading.phrases import Again, Brackets, Times
 from roundwright.wording.reading.rhythm import next_steps
 from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
@@ -66,10 +67,20 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
         return max(0, (candidate.rounds.of(work.column) or 0) - begun)
     if candidate.times is None:
         return rounds
+    if candidate.times.total and _tells_of_repeat(work):
+        return 0
     times = candidate.times.number.of(work.column) or 0
     if candidate.plain:
         return rounds * times - candidate.times.total
     return rounds * (times - 1 if candidate.times.total else times)
+
+
+def _tells_of_repeat(work: LineWork) -> bool:
+    """Whether a bracket says how many rounds the repeat before it made: `Rep rnds 1 and 2 3 times. (8 rnds)`."""
+    phrases = work.segment.phrases
+    if not all(isinstance(phrase, Brackets) for phrase in phrases) or not work.place:
+        return False
+    return any(isinstance(phrase, Again | Times) for phrase in work.desk.segments[work.place - 1].phrases)
 
 
 def _again(work: LineWork, done: Done, number: int) -> None:

@@ -123,7 +123,7 @@ def columns_of(
             continue
         if token.kind in ("(", ")"):
             continue
-        parts[-1].append(token.text)
+        parts[-1].append(token.text.removesuffix("'s"))
     columns: list[int] = []
     for part in parts:
         name = " ".join(part)

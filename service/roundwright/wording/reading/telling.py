@@ -87,11 +87,26 @@ def tells_outcome(seen: Seen) -> bool:
 def is_for_others(segment: Segment) -> bool:
     """Whether it is for all rounds that are not given: `all rounds not mentioned are knit`."""
     texts = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
+    if segment.label is None and _is_every_even(segment):
+        return True
     if segment.label is not None or "not" not in texts or _NOT_GIVEN.isdisjoint(texts):
         return False
     return any(is_bare(phrase) or isinstance(phrase, Fabric) for phrase in segment.phrases)
 
 
+def _is_every_even(segment: Segment) -> bool:
+    """Whether it is no more than `knit every even round`, with words before it that say which rounds are given."""
+    rounds = [phrase for phrase in segment.phrases if isinstance(phrase, Rounds)]
+    if len(rounds) != 1 or not rounds[0].every or rounds[0].step != EVERY_OTHER:
+        return False
+    others = [phrase for phrase in segment.phrases if not isinstance(phrase, Rounds | Said)]
+    given = any(isinstance(phrase, Said) and phrase.text in _GIVEN for phrase in segment.phrases)
+    return given and len(others) == 1 and is_bare(others[0])
+
+
+EVERY_OTHER: Final = 2
+"""The step of rounds that are told with `every other`."""
+_GIVEN: Final = frozenset(("written", "given", "listed", "described", "shown", "printed", "numbered"))
 _NOT_GIVEN: Final = frozenset(("mentioned", "given", "listed", "described", "shown", "specified", "named"))
 
 

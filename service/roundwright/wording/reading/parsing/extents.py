@@ -146,6 +146,7 @@ class ExtentReader(NumberReader):
         after = self.tokens[place + 1]
         ends = place + 1 >= self.stop or bool(after.flags & (STOP | COMMA | SEMI))
         counts = place + 1 < self.stop and after.kind in ("stitch_noun", "remain", "left")
+        counts = counts or self.on_needles(place + 1)
         if not counts and not (ends and self.tokens[place - 1].kind == "have"):
             return None
         stop = place + 1
@@ -156,6 +157,11 @@ class ExtentReader(NumberReader):
         ):
             stop += 1
         return Until(*self.take(stop - self.place), self.tokens[place].number or ONE)
+
+    def on_needles(self, place: int) -> bool:
+        """Whether `on the needles` stands there: `until there are 12 on the needles`."""
+        near = self.tokens[place : min(place + 4, self.stop)]
+        return bool(near) and near[0].text == "on" and any(token.kind == "needle" for token in near[1:])
 
     def around(self) -> Phrase:
         """`around`."""

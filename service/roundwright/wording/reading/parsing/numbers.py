@@ -400,6 +400,7 @@ class NumberReader(TimesReader):
             self.kind(ahead) == "number"
             and not self.flags(ahead) & (STOP | LINE)
             and self.kind(ahead + 1) not in (*NOT_STITCHES, "rib")
+            and self.token(ahead + 1).text != "of"
             and not (
                 self.kind(ahead + 1) == "word"
                 and self.joined(ahead + 1)

@@ -1,0 +1,73 @@
+"""How far rounds go on, in words of other writers, and what only tells of them."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+BEGUN = (
+    "Rnd 1: *K6, k2tog; rep from * around. (56 sts)\nRnd 2: Knit.\n"
+    "Rnd 3: *K5, k2tog; rep from * around. (48 sts)\nRnd 4: Knit.\n"
+)
+ON = [56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16]
+GOES_ON = [
+    "Continue in this way, working one fewer st before each k2tog and a plain round between decrease rounds, "
+    "until 16 sts rem.",
+    "Continue like this, with a plain round between decrease rounds, until 16 sts remain.",
+    "Continue in the same way, always knitting the last 2 sts as before, until 16 sts remain.",
+    "Go on like this, always with a plain row between, until there are 16 on the needles.",
+    "Go on like this until you have 16 on your needles.",
+    "Keep going in this manner, knitting the first 3 sts tightly, until 16 sts remain.",
+]
+EVERY_EVEN = [
+    "Only the odd rounds are written; knit every even round.",
+    "Odd rounds are given below. Only those are shown; knit every other round.",
+    "Only odd rounds are listed, knit every even round.",
+]
+TOLD = [
+    ("Rnd 1: Purl.\nRnd 2: Knit.\nRepeat Rnds 1 and 2 three more times. (8 rounds, 4 ridges)", 8),
+    ("Rnd 1: Purl.\nRnd 2: Knit.\nRep rnds 1 and 2 twice more. (6 rounds)", 6),
+    ("Rnd 1: Purl.\nRnd 2: Knit.\nRepeat the last 2 rounds 4 more times. (10 rounds in all)", 10),
+    ("Rnd 1: Knit.\nCut yarn.\nComments:\nFern says: made two. The dog got one of them.", 1),
+    ("Rnd 1: Knit.\nCut yarn. I have two of these and my sister got three of them.", 1),
+]
+SIZES = [
+    ("Man's size only: *K9, K2tog; repeat from * around. (80 sts) Knit 1 round.", [0, 0, 0, 2]),
+    ("Woman's and Man's sizes only: Knit 3 rounds.", [0, 0, 3, 3]),
+    ("Child's, Woman's and Man's sizes only: Knit 2 rounds.", [0, 2, 2, 2]),
+    ("Toddler's size only: Knit 1 round.", [1, 0, 0, 0]),
+]
+
+
+@pytest.mark.parametrize("sentence", GOES_ON)
+def test_a_crown_goes_on_to_the_count_and_no_further(sentence: str) -> None:
+    """The plain round between decreases is none behind the last, and only the count behind `until` is the end."""
+    reading = read(BEGUN + sentence, (64,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [done.after for done in reading.rounds[0]] == ON
+
+
+@pytest.mark.parametrize("sentence", EVERY_EVEN)
+def test_even_rounds_are_told_once_where_only_odd_rounds_are_given(sentence: str) -> None:
+    """A line before the odd rounds says what the others are."""
+    text = f"{sentence}\n1: (k8, k2tog) x 5\n3: (k7, k2tog) x 5\n5: (k6, k2tog) x 5"
+    (rounds,) = read(text, (50,)).rounds
+
+    assert [done.after for done in rounds] == [45, 45, 40, 40, 35]
+
+
+@pytest.mark.parametrize(("text", "rounds"), TOLD)
+def test_what_is_told_of_rounds_works_none(text: str, rounds: int) -> None:
+    """A bracket behind a repeat says how many rounds there are now; a number of things is no count of stitches."""
+    reading = read(text, (54,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(("line", "rounds"), SIZES)
+def test_a_size_is_named_by_whom_it_fits(line: str, rounds: list[int]) -> None:
+    """`Man's size only` is for the size that is called `Man`."""
+    text = f"Sizes: Toddler (Child, Woman, Man)\nCast on 64 (72, 80, 88) stitches.\n{line}"
+
+    assert [len(each) for each in read(text, (64, 72, 80, 88)).rounds] == rounds
