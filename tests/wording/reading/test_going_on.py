@@ -10,8 +10,10 @@ BEGUN = (
 )
 ON = [56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16]
 GOES_ON = [
-    "Continue in this way, working one fewer st before each k2tog and a plain round between decrease rounds, "
-    "until 16 sts rem.",
+    (
+        "Continue in this way, working one fewer st before each k2tog and a plain round between decrease rounds, "
+        "until 16 sts rem."
+    ),
     "Continue like this, with a plain round between decrease rounds, until 16 sts remain.",
     "Continue in the same way, always knitting the last 2 sts as before, until 16 sts remain.",
     "Go on like this, always with a plain row between, until there are 16 on the needles.",
@@ -36,6 +38,52 @@ SIZES = [
     ("Child's, Woman's and Man's sizes only: Knit 2 rounds.", [0, 2, 2, 2]),
     ("Toddler's size only: Knit 1 round.", [1, 0, 0, 0]),
 ]
+
+BY_MARKERS = "Dec Rnd: *K to 2 sts before m, k2tog, sm; rep from * to end. (8 sts dec'd; 96 sts)\n"
+SLOWER = [96] * 4 + [88] * 4 + [80] * 4 + [72]
+SO_OFTEN = [
+    ("Work Dec Rnd every 4th rnd 3 times more (72 sts), then every other rnd 2 times (56 sts).", 17),
+    ("Work Dec Rnd every 4th rnd 3 times more (72 sts). Then every other rnd twice. 56 sts.", 17),
+    ("Work Dec Rnd every 4th rnd 3 times more, then every rnd 4 times. 40 sts rem.", 17),
+    ("Rep Dec Rnd every 4th rnd 3 times more (72 sts), then every rnd twice (56 sts).", 15),
+    ("Work Dec Rnd every 4th rnd 3 times more.\nThen every 3rd rnd once more. [64 sts]", 16),
+]
+NUMBER_FIRST = [
+    ("* 1 round purl, 1 round knit *, repeat *–* 5 times in all.", 10),
+    ("1 round purl, 1 round knit, 2 rounds purl.", 4),
+    ("*2 rounds knit, 1 round purl* 3 times.", 9),
+]
+STANDING = [
+    "Rnd 2 and every even rnd until told otherwise: k",
+    "Rnd 2 and every alternate rnd until further notice: knit",
+    "Rnd 2 and all even rnds until the end of the crown: knit.",
+]
+
+
+@pytest.mark.parametrize(("sentence", "rounds"), SO_OFTEN)
+def test_decreases_come_as_often_as_is_told(sentence: str, rounds: int) -> None:
+    """`then every other rnd 5 times` goes on with the same decrease on other rounds."""
+    reading = read(BY_MARKERS + sentence, (104,))
+    counts = [done.after for done in reading.rounds[0]]
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert counts[: len(SLOWER)] == SLOWER
+    assert len(counts) == rounds
+
+
+@pytest.mark.parametrize(("line", "rounds"), NUMBER_FIRST)
+def test_rounds_are_told_with_their_number_first(line: str, rounds: int) -> None:
+    """`1 round purl, 1 round knit` are two rounds."""
+    assert len(read(f"Cast on 77 sts.\n{line}", (77,)).rounds[0]) == rounds
+
+
+@pytest.mark.parametrize("line", STANDING)
+def test_a_standing_round_is_told_with_how_long_it_holds(line: str) -> None:
+    """Words before the colon of a label say until when it stands."""
+    text = f"Rnd 1: *K5, k2tog* to end: 48 sts\n{line}\nRnd 3: *K4, k2tog* to end: 40 sts\nRnd 5: *K3, k2tog* to end."
+    (rounds,) = read(text, (56,)).rounds
+
+    assert [done.after for done in rounds] == [48, 48, 40, 40, 32]
 
 
 @pytest.mark.parametrize("sentence", GOES_ON)

@@ -250,7 +250,8 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
         return True
     match phrase:
         case Rounds():
-            return not part.open and (_then(part.phrases) or _is_plain_turn(part, phrase))
+            apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
+            return not part.open and apart
         case Fabric(kind="plain"):
             return not part.open and _is_plain_turn(part, phrase) and _stands_alone(coming)
         case Times():
@@ -275,6 +276,13 @@ def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or isinstance(part.phrases[-1], _ENDS)
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
     return plain and bool(apart) and any(map(_shapes, part.phrases))
+
+
+def _follows_round(part: _Part, phrase: Rounds) -> bool:
+    """Whether rounds were told with their number first before this: `1 round purl, 1 round knit`."""
+    before = part.phrases[-2:]
+    parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
+    return parted and len(before) > 1 and isinstance(before[0], Rounds) and is_bare(before[1])
 
 
 def _shapes(phrase: Phrase) -> bool:

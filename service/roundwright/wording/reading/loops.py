@@ -15,6 +15,7 @@ from roundwright.wording.reading.phrases import (
     Length,
     Phrase,
     Rep,
+    Rounds,
     Said,
     Star,
     Stitches,
@@ -104,7 +105,8 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         at = seen.untils[-1]
         again = Again(at.start, at.end, 0, last=1, segments=max(1, segment.earlier))
         return [Candidate("loop", 0.4, again=again, until=at.number, stated=stated)]
-    if not seen.times or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
+    every = any(rounds.every and rounds.step > 1 for rounds in seen.rounds)
+    if not seen.times or every or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
         return []
     times = seen.times[-1]
     if not repeats and not times.more:
@@ -228,6 +230,15 @@ def _gone_on_with(seen: Seen) -> Iterator[Again]:
         before = phrase
 
 
+def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
+    """Whether no more is told than how often, and on which rounds: `then every other rnd 5 times (32 sts)`."""
+    every = [phrase for phrase in seen.rounds if phrase.every]
+    if times is None or times.total or len(every) != 1 or len(seen.rounds) != 1 or seen.words >= MOST_SPOKEN:
+        return False
+    begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said)), None)
+    return isinstance(begins, Then | Rounds) and all(isinstance(phrase, _HOW_OFTEN) for phrase in seen.order)
+
+
 def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     until = seen.untils[-1].number if seen.untils else None
@@ -252,6 +263,9 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     ):
         until = plain_stated[-1].number
     times = seen.times[-1] if seen.times and until is None else None
+    if _is_every_so_often(seen, times):
+        step = seen.rounds[-1].step or 1
+        return [Candidate("continue", 0.1, times=times, step=step, stated=plain_stated)]
     if until is None and times is None:
         return _until_unit(seen, stated) if manner else []
     strong = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
@@ -297,5 +311,6 @@ MOST_SPOKEN: Final = 0.5
 _COUNTED: Final = (Count, Times, Brackets)
 """What may stand behind the name of a round that is worked again."""
 _TIMES: Final = (Times, Rep)
+_HOW_OFTEN: Final = (Then, Said, Rounds, Times, Count, Brackets)
 _OF_REPEATS: Final = (Star, Rep, Until)
 _REPEATS: Final = (Star, Brackets, Rep)

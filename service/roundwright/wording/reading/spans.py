@@ -151,11 +151,27 @@ def read_tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ..
             standing := read_parity(lines, lines.place, number)
         ):
             every, lines.place = standing
+        elif kind == "until" and every is not None and (stop := _colon(lines)):
+            lines.place = stop
         elif kind == "side" or (kind == "round" and lines.flags(1) & ENDS):
             lines.place += 1
         else:
             break
     return every, sizes
+
+
+def _colon(lines: Lines) -> int:
+    """Where the colon of a label stands behind `until further notice`; 0 where none is near."""
+    for place in range(lines.place + 1, min(lines.place + MOST_BEFORE_COLON, lines.stop)):
+        if lines.tokens[place].flags & COLON:
+            return place
+        if lines.tokens[place].kind in ("number", "stitch", "stars", "("):
+            return 0
+    return 0
+
+
+MOST_BEFORE_COLON: Final = 10
+"""Words of a label that say how long it holds."""
 
 
 def note_end(lines: Lines) -> int:
