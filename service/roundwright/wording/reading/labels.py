@@ -385,7 +385,7 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     tokens = lines.tokens[lines.place : stop]
     kinds = [token.kind for token in tokens]
     sized = "size" in kinds
-    everybody = sized and (kinds[0] == "all" or tokens[0].text == "both")
+    everybody = sized and (tokens[0].text in ("all", "both", "every"))
     columns = columns_of(lines.tokens, lines.place, stop, lines.names) if lines.names else None
     sizes: tuple[str, ...] | None
     if everybody:

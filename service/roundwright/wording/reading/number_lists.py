@@ -39,6 +39,11 @@ class _Run(Struct):
         return any(self.bracketed)
 
     @property
+    def mixed(self) -> bool:
+        """Whether every other is in brackets, which nothing but sizes is: `4 (5) 6`."""
+        return self.brackets and not self.bracketed[0] and not all(self.bracketed[1:])
+
+    @property
     def even(self) -> bool:
         """Whether brackets stand where a list has them: `64 (72) (80)`, `64 (72) 80 (88)`, `(56) [63]`."""
         others = self.bracketed[1:]
@@ -126,11 +131,12 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
     """Whether numbers side by side are those of sizes, and nothing that is counted one by one."""
     before = tokens[begin - 1] if begin else None
     following = tokens[run.stop] if run.stop < len(tokens) else None
-    if before is not None and before.kind in _NO_LIST_BEHIND and not _of_round(tokens, begin - 1):
+    counted = before is not None and before.kind in _NO_LIST_BEHIND and not run.mixed
+    if counted and not _of_round(tokens, begin - 1):
         return False
     if run.joined and (following is None or following.kind != "stitch_noun"):
         return False
-    if following is not None:
+    if following is not None and not run.mixed:
         if following.kind in _NO_LIST_BEFORE and not following.flags & (COMMA | LINE):
             return False
         if not run.brackets and (following.kind == "number" or following.text == "and"):

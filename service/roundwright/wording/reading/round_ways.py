@@ -50,6 +50,9 @@ def rounds_of_segment(
         return options
     if not work.stitches:
         return fabric_only(work)
+    if number := _only_a_number(work):
+        nodes = plain_fill("k", segment.start, segment.end)
+        return [Candidate("round", work.cost + 0.1, nodes, rounds=number, stated=work.stated)]
     if bare:
         return _bare(work)
     options.extend(_in_forms(work))
@@ -77,6 +80,20 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     if label is None and stitches and only_spoken_of(seen, stitches):
         cost += 2.0
     return RoundWork(seen, label, segment, stated, work, stitches, number, length, fabric, cost)
+
+
+def _only_a_number(work: RoundWork) -> Number | None:
+    """How many rounds `Knit 2` is on a line of its own."""
+    if work.label is not None or not work.segment.alone or len(work.seen.order) != 1:
+        return None
+    match work.seen.order:
+        case (Stitches(node=Stitch(name="k", times=number, bare=False)),):
+            return number if 1 < (number.of(0) or 0) <= MOST_ALONE else None
+    return None
+
+
+MOST_ALONE: Final = 12
+"""The number of a line that says no more than `Knit 2` is that of rounds up to here."""
 
 
 def _bare(work: RoundWork) -> list[Candidate]:

@@ -44,7 +44,7 @@ def list_differs(sheet: Sheet) -> Iterator[Finding]:
         if printed.line.kind == "round" or printed.line.line in sheet.wrong or some:
             continue
         names = _NAMES.match(printed.text)
-        if names:
+        if names and not _goes_on(names):
             named = 1 + names[2].count(",") + 1
             if named != sizes:
                 message = messages.list_differs(named, sizes)
@@ -62,8 +62,16 @@ def _lists(printed: Printed) -> Iterator[tuple[int, list[float]]]:
     """
     for match in _LIST.finditer(printed.text):
         numbers = values(match[0])
+        if _goes_on(match):
+            continue
         if len(numbers) > 2 or " " in match[0]:
             yield printed.start + match.start(), numbers
+
+
+def _goes_on(listed: re.Match[str]) -> bool:
+    """Whether a list goes on behind its bracket: `88 (96) 104`, `S (M) L`."""
+    behind = listed.string[listed.end() : listed.end() + 2].strip()
+    return "," not in listed[0] and behind[:1].isalnum() and (behind.isdigit() or behind.isupper())
 
 
 def sizes_not_growing(sheet: Sheet) -> Iterator[Finding]:

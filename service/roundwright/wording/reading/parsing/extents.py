@@ -147,6 +147,7 @@ class ExtentReader(NumberReader):
         ends = place + 1 >= self.stop or bool(after.flags & (STOP | COMMA | SEMI))
         counts = place + 1 < self.stop and after.kind in ("stitch_noun", "remain", "left")
         counts = counts or self.on_needles(place + 1)
+        ends = ends or after.kind in ("and", "then")
         if not counts and not (ends and self.tokens[place - 1].kind == "have"):
             return None
         stop = place + 1

@@ -113,7 +113,8 @@ class Lines(ExtentReader):
                 self.place += 1
                 break
             inside.append(self.next_phrase())
-        if not closed and self.depth <= MOST_NESTED:
+        counted = bool(inside) and all(isinstance(phrase, Count) for phrase in inside)
+        if not closed and not counted and self.depth <= MOST_NESTED:  # (56 stitches
             self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
         self.depth -= 1
         if tells_other(inside) or aside(inside):
