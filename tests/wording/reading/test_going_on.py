@@ -48,6 +48,17 @@ SO_OFTEN = [
     ("Rep Dec Rnd every 4th rnd 3 times more (72 sts), then every rnd twice (56 sts).", 15),
     ("Work Dec Rnd every 4th rnd 3 times more.\nThen every 3rd rnd once more. [64 sts]", 16),
 ]
+BEGUN_HERE = [
+    ("Work the dec round on this round, and then on every 3rd round 2 times more. [80 sts]", 7),
+    ("Work the dec round on this round, then every other round twice. (80 sts)", 5),
+    ("Work the dec round on this round and then every other round 5 times. [56 sts]", 11),
+    ("Work dec rnd on this rnd, then every rnd 3 times more. 72 sts.", 4),
+]
+CHARTED = [
+    ("Work the 24 rounds of the chart, repeating the 12 sts ten times across each round.", 24),
+    ("Work the chart, repeating the 12 sts 10 times, for 10 rounds.", 10),
+    ("Work 16 rounds from the chart, repeating the 12 stitches 10 times on each round.", 16),
+]
 NUMBER_FIRST = [
     ("* 1 round purl, 1 round knit *, repeat *–* 5 times in all.", 10),
     ("1 round purl, 1 round knit, 2 rounds purl.", 4),
@@ -69,6 +80,24 @@ def test_decreases_come_as_often_as_is_told(sentence: str, rounds: int) -> None:
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert counts[: len(SLOWER)] == SLOWER
     assert len(counts) == rounds
+
+
+@pytest.mark.parametrize(("sentence", "rounds"), BEGUN_HERE)
+def test_a_decrease_round_may_be_this_round(sentence: str, rounds: int) -> None:
+    """`Work the dec round on this round` is the round that was told before, and no other."""
+    reading = read(BY_MARKERS + sentence, (104,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(("sentence", "rounds"), CHARTED)
+def test_how_often_a_chart_is_worked_in_a_round_is_no_count(sentence: str, rounds: int) -> None:
+    """`repeating the 12 sts ten times` says how wide the chart is."""
+    reading = read(f"Cast on 120 sts.\n{sentence}", (120,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert len(reading.rounds[0]) == rounds
 
 
 @pytest.mark.parametrize(("line", "rounds"), NUMBER_FIRST)

@@ -182,7 +182,7 @@ class AgainReader(SequenceReader):
         if self.token(1).text in ("is", "are"):
             return self.only_words(2)  # `the 8-st repeat is worked 10 times`
         ahead = self.skip(1)
-        if again := self.again_from(ahead):
+        if again := self.again_from(ahead) or self.over_chart(ahead):
             return again
         copy = False
         while (
@@ -221,6 +221,19 @@ class AgainReader(SequenceReader):
             )
         )
 
+    def over_chart(self, ahead: int) -> Phrase | None:
+        """How often so many stitches of a chart are worked: `repeating the 12 sts ten times`; else None."""
+        kinds = [self.kind(ahead + place) for place in range(4)]
+        before = self.tokens[max(0, self.place - MOST_BEHIND_CHART) : self.place]
+        if kinds != ["number", "stitch_noun", "number", "times"]:
+            return None
+        if all(token.kind != "chart" for token in before):
+            return None
+        ahead += 4
+        while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | COMMA | SEMI):
+            ahead += 1
+        return Said(*self.take(ahead))
+
     def work(self) -> Phrase:
         """`work those 4 rounds`, `do rounds 5-6 again`."""
         ahead = 1 if self.letter(1) and self.kind(2) == "and" else self.skip(1)
@@ -231,6 +244,9 @@ class AgainReader(SequenceReader):
             or (self.kind(ahead) in ("plain", "number") and self.sequence_begins(ahead))
         ) and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
+            if self.text_is("on") and self.token(1).text == "this" and self.kind(2) == "round":
+                self.place += 3  # it is the round that was told before
+                return Said(again.start, self.at_end(), again.flags)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
         if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
             return Continue(*self.take(2), manner=True)
@@ -362,6 +378,8 @@ class AgainReader(SequenceReader):
         return self.only_words(1)
 
 
+MOST_BEHIND_CHART: Final = 6
+"""Words between a chart and how often its stitches are worked."""
 _BEHIND_LAST: Final = ("number", "often", "more", "until", "total")
 """What stands behind `these two` where they are rounds."""
 _SORTS: Final = ("decrease", "rib", "pattern", "garter", "moss", "alternate")
