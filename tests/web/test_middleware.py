@@ -71,7 +71,8 @@ def _varied(value: Any, turn: int, name: str = "") -> Any:
         return [_varied(held, turn, name) for held in value]
     if name in ("stitches", "value", "rows") and isinstance(value, float):
         return value * (1 + turn / 1_000)
-    return value - turn if name == "stitches" and value >= 300 else value
+    is_large = name == "stitches" and isinstance(value, int) and value >= 300
+    return value - turn if is_large else value
 
 
 def _caches() -> list[Any]:
