@@ -27,7 +27,6 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.sequences import rounds_in_turn
 from roundwright.wording.reading.telling import (
     introduces,
     is_for_others,
@@ -148,7 +147,6 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
         options.extend(once_more(seen, stated, segment))
     if seen.agains or not options or options[0].kind != "loop":
         options.extend(rounds_of_segment(seen, stated, label, segment))
-        options.extend(rounds_in_turn(seen, label, segment))
     if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))
     return options

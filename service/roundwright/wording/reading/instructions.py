@@ -35,7 +35,6 @@ class Candidate(Struct, frozen=True, gc=False):
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `onward`: how a crown goes on whose sentence is not read word by word; `plain` 1 of `to_the_end`: no stitch stays
       plain
-    - `parts`: several rounds, each with its count, that are worked in turn
     - `stated`: the counts printed with it
     - `strength`: how much the words look like work, for one that works nothing
     """
@@ -63,7 +62,6 @@ class Candidate(Struct, frozen=True, gc=False):
     per: bool = False
     per_section: Number | None = None
     plain: int = 0
-    parts: "tuple[Candidate, ...]" = ()
 
 
 UNREAD: Final = 3.0

@@ -145,9 +145,6 @@ class LineWork:
     def once(self, number: int, *, single: bool = False) -> None:
         """The candidate worked, for one number: one round, or as many as it says."""
         candidate, lane = self.candidate, self.lane
-        if candidate.parts:
-            self.in_turn(number)
-            return
         if candidate.until is not None:
             self.until_count(number, candidate.until.of(self.column) or 0)
             return
@@ -167,16 +164,6 @@ class LineWork:
             self.round(candidate.nodes, number + turn)
         if last:
             self.round(last, number + max(plain, 0))
-
-    def in_turn(self, number: int) -> None:
-        """The rounds that one line tells one after the other."""
-        first = self.lane.worked
-        for part in self.candidate.parts:
-            work = LineWork(self.desk, self.lane, self.place, part)
-            work.once(number + self.lane.worked - first)
-            work.check()
-            self.notes.extend(work.notes)
-            self.cost += work.cost
 
     def until_count(self, number: int, target: int) -> None:
         """Rounds of the candidate until so many stitches are left."""

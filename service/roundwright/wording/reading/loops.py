@@ -185,40 +185,27 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and seen.lengths == []
     ):
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
-    if again.work and times is not None and not times.more:
-        counted = Times(times.start, times.end, times.flags, times.number, total=True)
-        in_all = Candidate(
-            "loop",
-            cost,
-            again=again,
-            times=counted,
-            until=until,
-            length=length,
-            step=step,
-            per=seen.per,
-            plain=plain,
-            stated=stated,
-        )
-        if len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named:
-            anew = replace(times, total=False)  # nothing of it was worked before
-            return [replace(in_all, times=anew), replace(in_all, cost=cost + 0.4, times=counted)]
-        options += [in_all, replace(in_all, cost=cost + 0.4 + total, times=times)]
-    else:
-        options.append(
-            Candidate(
-                "loop",
-                cost + 0.6 * (rounds is not None and times is None and until is None),
-                again=again,
-                times=times,
-                until=until,
-                length=length,
-                step=step,
-                per=seen.per,
-                plain=plain,
-                stated=stated,
-            )
-        )
-    return options
+    told = Candidate(
+        "loop",
+        cost,
+        again=again,
+        times=times,
+        until=until,
+        length=length,
+        step=step,
+        per=seen.per,
+        plain=plain,
+        stated=stated,
+    )
+    if not again.work or times is None or times.more:
+        goes_on = rounds is not None and times is None and until is None
+        return [*options, replace(told, cost=cost + 0.6 * goes_on)]
+    counted = Times(times.start, times.end, times.flags, times.number, total=True)
+    in_all = replace(told, times=counted)
+    if len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named:
+        anew = replace(times, total=False)  # nothing of it was worked before
+        return [replace(told, times=anew), replace(in_all, cost=cost + 0.4)]
+    return [*options, in_all, replace(told, cost=cost + 0.4 + total)]
 
 
 def _gone_on_with(seen: Seen) -> Iterator[Again]:
