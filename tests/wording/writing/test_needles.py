@@ -68,7 +68,7 @@ def test_the_first_round_counts_with_the_brim() -> None:
     (join,) = (line for line in lines(pattern(needles=4), "CAST ON") if line.startswith("Join"))
 
     assert "the first round of the brim" in join
-    assert "counted with the brim" in join
+    assert join.endswith("It is the first of the brim's rounds.")
 
 
 def test_a_smaller_needle_for_the_rib() -> None:

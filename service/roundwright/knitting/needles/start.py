@@ -54,7 +54,7 @@ def start_on(split: tuple[int, ...], holds: int, part: str | None = None) -> tup
         return (StartStep(needles=split, text=text + _JOIN),)
     if len(split) > 2:
         first_round = f"the first round of the {part}" if part else "the first round"
-        counted = f"It is counted with the {part}." if part else "It counts as round 1."
+        counted = f"It is the first of the {part}'s rounds." if part else "It counts as round 1."
         text = f"Join, the cast-on edge untwisted, and work {first_round}: {_shares(split)}. {counted}"
         steps.append(StartStep(needles=split, text=text))
     return tuple(steps)

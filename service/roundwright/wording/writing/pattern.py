@@ -20,6 +20,7 @@ from roundwright.wording.writing.printed_quantities import (
     printed_amount,
     printed_lengths,
     printed_quantity,
+    whole_lengths,
 )
 from roundwright.wording.writing.round_lines import (
     Line,
@@ -218,10 +219,10 @@ def _notes(plans: Sequence[HatPlan]) -> list[str]:
 
 def _cast_on(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     counts = size_list(plan.cast_on.stitches for plan in plans)
-    tails = printed_lengths(plan.cast_on.tail.length for plan in plans)
+    tails = whole_lengths(plan.cast_on.tail.length for plan in plans)
     lines = [
         f"Cast on {counts} {'stitches' if wording.beginner else 'sts'}.",
-        f"For a long-tail cast-on leave a tail of {tails}.",
+        f"For a long-tail cast-on leave a tail of about {tails}.",
     ]
     return [*lines, *start_lines(plans)]
 

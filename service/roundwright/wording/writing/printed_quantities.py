@@ -1,7 +1,7 @@
 """Lengths, masses, counts and names as patterns print them: rounded as a tape is read, with fractions of an inch."""
 
 from collections.abc import Iterable
-from math import floor
+from math import ceil, floor
 from typing import Final
 
 from roundwright.knitting.quantities import Length, Mass
@@ -23,6 +23,12 @@ def printed_lengths(lengths: Iterable[Length]) -> str:
     """The length of each size, and the unit: `18 (19, 20.5) cm`."""
     of_sizes = list(lengths)
     return f"{size_list(map(printed_length, of_sizes))} {of_sizes[0].unit}"
+
+
+def whole_lengths(lengths: Iterable[Length]) -> str:
+    """The length of each size in whole units, rounded up, for what is not measured by a tape: `106 (132, 145) cm`."""
+    of_sizes = list(lengths)
+    return f"{size_list(ceil(length.value) for length in of_sizes)} {of_sizes[0].unit}"
 
 
 def printed_quantity(quantity: Length | Mass) -> str:
