@@ -41,7 +41,7 @@ class Memory:
     def __init__(self, limit_bytes: int) -> None:
         self.limit_bytes = limit_bytes
         self.group = CGROUPS / f"roundwright-{os.getpid()}-{time.monotonic_ns()}"
-        self.there = True
+        self.there = shutil.which("unshare") is not None
         try:
             self.group.mkdir()
             (self.group / "memory.limit_in_bytes").write_text(str(limit_bytes))

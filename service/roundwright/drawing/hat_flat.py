@@ -108,7 +108,7 @@ def _fabric(sheet: Sheet, plan: HatPlan, brim: Brim) -> Iterator[Markup]:
     outline = sheet.path(-1, corners) + sheet.path(1, corners[::-1]).replace("M", "L", 1) + "Z"
     yield element("path", d=outline, class_="tint")
     brim_top = parts.get("brim", (0.0, 0.0))[1]
-    textured = 0.0 if brim.kind == "rolled" else brim_top
+    textured = 0.0 if brim.edge == "rolled" else brim_top
     above = _above(corners, textured)
     columns = [sheet.path(2 * column / COLUMNS - 1, above) for column in range(1, COLUMNS)]
     yield element("path", d="".join(columns), class_="s hair", stroke_width=0.7)
@@ -131,7 +131,7 @@ def _fabric(sheet: Sheet, plan: HatPlan, brim: Brim) -> Iterator[Markup]:
     yield element("path", d=outline, class_="s line", stroke_width=1.8, stroke_linejoin="round")
     for height_mm in {high for _, high in parts.values()} - {corners[-1].height_mm}:
         yield _level(sheet, height_mm, "softline", "5 4")
-    if brim.kind == "folded":
+    if brim.edge == "folded":
         yield _level(sheet, brim_top / 2, "slideline", "8 3 1 3")
 
 
@@ -161,7 +161,7 @@ def _level(sheet: Sheet, height_mm: float, css_class: str, dashes: str) -> Marku
 
 def _texture(sheet: Sheet, plan: HatPlan, brim: Brim, top_mm: float) -> Iterator[str]:
     half = sheet.corners[0].half_mm
-    if brim.kind == "garter":
+    if brim.edge == "garter":
         ridges = max(1, min(plan.brim.rounds // 2, int(top_mm * sheet.scale / 4)))
         for ridge in range(ridges):
             yield f"M{sheet.point(-half, top_mm * (ridge + 0.5) / ridges)}H{px(sheet.x(half))}"

@@ -117,9 +117,9 @@ def flat_sentences(plan: HatPlan, brim: Brim, unit: LengthUnit) -> list[str]:
     """What the hat measures laid flat."""
     around = with_unit(mm(plan.measurements.circumference), unit)
     depth = with_unit(mm(plan.measurements.depth), unit)
-    unrolled = {"rolled": ", the brim uncurled", "folded": ", the brim unfolded"}.get(brim.kind, "")
+    unrolled = {"rolled": ", the brim uncurled", "folded": ", the brim unfolded"}.get(brim.edge, "")
     worn = (
-        f" With the brim {'rolled' if brim.kind == 'rolled' else 'turned up'} it is {depth} deep."
+        f" With the brim {'rolled' if brim.edge == 'rolled' else 'turned up'} it is {depth} deep."
         if unrolled
         else ""
     )
@@ -135,7 +135,7 @@ def _made_of(plan: HatPlan, brim: Brim) -> str:
     shape = f" {crown.geometry.text}" if crown.geometry else ""
     rounds = len(fabric_rows(plan))
     return (
-        f"{plan.cast_on.stitches} stitches, {rounds} rounds: a {brim.kind} brim, a body of {plan.body.rounds} rounds "
+        f"{plan.cast_on.stitches} stitches, {rounds} rounds: a {brim.edge} brim, a body of {plan.body.rounds} rounds "
         f"and a {crown.style} crown{sections} of {len(crown.rounds)} rounds.{shape}"
     )
 
@@ -168,7 +168,7 @@ def _worn_key(hat: WornHat, plan: HatPlan, brim: Brim, unit: LengthUnit) -> list
         KeyEntry(ears, "middle of the ears: 0.32 of the head from its crown along the scalp"),
         *([_CROWN_START, _DECREASES] if plan.crown.rounds else []),
         *([KeyEntry(folds, "folds: more fabric than head")] if _gathers(hat) else []),
-        KeyEntry(brim_sign(brim.kind), f"{brim.kind} brim"),
+        KeyEntry(brim_sign(brim.edge), f"{brim.edge} brim"),
     ]
 
 
@@ -176,6 +176,6 @@ def _flat_key(plan: HatPlan, brim: Brim) -> list[KeyEntry]:
     fold = element("path", d="M0 9H28", class_="s slideline", stroke_width=1.2, stroke_dasharray="8 3 1 3")
     return [
         *([_CROWN_START, _DECREASES] if plan.crown.rounds else []),
-        KeyEntry(brim_sign(brim.kind), f"{brim.kind} brim"),
-        *([KeyEntry(fold, "the brim is turned up here")] if brim.kind == "folded" else []),
+        KeyEntry(brim_sign(brim.edge), f"{brim.edge} brim"),
+        *([KeyEntry(fold, "the brim is turned up here")] if brim.edge == "folded" else []),
     ]

@@ -155,7 +155,7 @@ def worn_drawing(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> Block
 def _scene(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> tuple[Scene, float]:
     hidden = hidden_mm(plan)
     brim_mm = {"rolled": ROLLED_SHARE * hidden, "folded": hidden}.get(
-        brim.kind, mm(plan.brim.length) if plan.brim.length else 0.0
+        brim.edge, mm(plan.brim.length) if plan.brim.length else 0.0
     )
     above = [place.radius_mm for place in hat.places if place.drop_mm < -STANDS_MM]
     scene = Scene(hat, brim, min(brim_mm, hat.edge.along_mm), 1.5 * max([*above, 20.0]))
@@ -278,7 +278,7 @@ def _full_runs(places: Sequence[WornPlace], from_radius_mm: float) -> Iterator[l
 
 def _brim(scene: Scene, plan: HatPlan) -> Iterator[Markup]:
     """The brim with its texture; a turned-up or rolled brim lies over the hat."""
-    edge, kind = scene.hat.edge, scene.brim.kind
+    edge, kind = scene.hat.edge, scene.brim.edge
     if not scene.brim_mm:
         return
     if kind == "rolled":

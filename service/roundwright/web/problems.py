@@ -204,7 +204,7 @@ def to_problem(error: Exception, path: str, addresses: Iterable[str] = ()) -> tu
 def did_you_mean(name: str, names: Iterable[str]) -> str:
     """The name that was probably meant, as a sentence that begins with a blank; empty where none is near."""
     plain = {_plain(known): known for known in names}
-    near = get_close_matches(_plain(name[:MAX_MEANT]), plain, n=1, cutoff=0.7)
+    near = get_close_matches(_plain(name[:MAX_MEANT]), plain, n=1, cutoff=0.65)
     return f" Perhaps {plain[near[0]]!r} is meant." if near else ""
 
 

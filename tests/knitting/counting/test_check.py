@@ -556,3 +556,12 @@ def test_any_count_is_answered(
     for cause in answer["causes"]:
         if cause["next"]:
             assert by_hand.work(cause["next"]["before"], cause["next"]["steps"]) == cause["next"]["after"]
+
+
+def test_the_nearest_count_is_that_of_any_round():
+    """91 after the first round of a crown on 92 is not near its 69: the crown has hardly begun, and the body has 92."""
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"age_years": 8}], "needles": 4}
+    message = check(hat=hat, size=1, part="crown", round=1, count=91)["message"]
+
+    assert "The nearest count is 92" in message
+    assert "of the body" in message

@@ -75,7 +75,7 @@ def test_a_size_that_does_not_reach_begins_on_double_pointed_needles() -> None:
         ({"circular": cm(40)}, [30, 40]),  # holds twice what reaches around it: 24 to 48 cm
         ({"magic_loop": cm(80)}, [80, 100, 120, 150]),  # 48 cm and 20 cm of cord to spare (common practice)
         ({"circulars": 2}, [40, 50, 60, 80]),  # common practice
-        (4, [15, 18, 20, 25, 36]),  # 24 stitches at 3/4 of 5 mm are 9 cm, and 4 cm stay free
+        (4, [18, 20, 25, 36]),  # 48 stitches just cast on, at half of 5 mm, are 12 cm, and 4 cm stay free
     ],
 )
 def test_lengths_that_shops_have(needles: Any, sold: list[int]) -> None:

@@ -68,8 +68,8 @@ def test_a_babys_hat_is_as_deep_as_the_middle_rule_in_print() -> None:
         ("skullcap", "dome", 0, "rolled"),
         ("beanie", "wedge", 0, "rolled"),
         ("cuffed", "wedge", 0, "folded"),
-        ("slouch", "wedge", 20, "rolled"),
-        ("beret", "flat", 37.5, "rolled"),
+        ("slouch", "wedge", 20, "ribbed"),
+        ("beret", "flat", 37.5, "ribbed"),
         ("pointed", "cone", 0, "rolled"),
     ],
 )
@@ -81,7 +81,13 @@ def test_a_silhouette_chooses_crown_fullness_and_brim(
     assert size["crown"]["style"] == style
     brim, body = size["cast_on"]["stitches"], size["crown"]["stitches"]
     assert body == pytest.approx(brim * (1 + fullness / 100), abs=4)
-    assert (size["brim"]["lines"][0]["kind"] == "rib") == (kind == "folded")
+    assert (size["brim"]["lines"][0]["kind"] == "rib") == (kind != "rolled")
+
+
+def test_a_brim_that_is_requested_stays() -> None:
+    """A beret with a rolled brim is rolled: the silhouette chooses only what the request leaves open."""
+    size = of(WOMAN, silhouette="beret", brim={"kind": "rolled"})[0]
+    assert size["brim"]["lines"][0]["kind"] != "rib"
 
 
 def test_silhouettes_are_as_deep_as_they_are_called() -> None:

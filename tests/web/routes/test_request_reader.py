@@ -106,6 +106,12 @@ def test_what_is_not_json_is_told_what_it_was_meant_as(body, hint):
         BODIES.read(body)
 
 
+def test_an_object_is_shown_by_its_first_choice():
+    """An object that requires nothing is shown by the first of its fields that has a closed set of values."""
+    with pytest.raises(ProblemError, match=r'such as \[\{"unit":"cm"\}\]'):
+        BodyReader(tuple[Basket, ...]).read(b"{}")
+
+
 def test_at_most_twenty_faults_are_named():
     """A body of thousands of unknown names gets an answer of a few lines."""
     with pytest.raises(ProblemError) as refused:

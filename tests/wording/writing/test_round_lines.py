@@ -75,3 +75,22 @@ def test_a_beginner_reads_how_every_stitch_is_worked() -> None:
 
     assert ["Knit", "Purl", "Knit two together"] == [line.partition(":")[0] for line in stitches]
     assert "STITCHES" not in hats(**asked)["pattern"]
+
+
+def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:
+    """The inside of a turn-up faces outwards, so the end is woven in on its other side (common practice)."""
+    folded = hats(sizes=BABIES[:1], brim={"kind": "folded"})["pattern"]
+
+    assert "Weave in the end of the cast-on on the side that the fold hides" in folded
+    assert "side that the fold hides" not in hats(sizes=BABIES[:1])["pattern"]
+
+
+def test_yarn_carried_behind_a_turned_up_rib_shows() -> None:
+    """A rib of two colours that is folded has its floats outside: the answer says so."""
+    colours = {"body": [{"colour": "red"}], "brim": [{"colour": "red"}], "brim_purl": "white"}
+    answers = {
+        kind: hats(sizes=BABIES[:1], brim={"kind": kind}, colours=colours) for kind in ("folded", "ribbed")
+    }
+
+    assert "floats_show" in [warning["code"] for warning in answers["folded"]["warnings"]]
+    assert "floats_show" not in [warning["code"] for warning in answers["ribbed"]["warnings"]]

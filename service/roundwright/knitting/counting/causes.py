@@ -400,7 +400,14 @@ def _begun(steps: Steps, stitches: int) -> Iterator[Step]:
 
 
 def _nearest(progress: Progress, counted: Counted, places: Sequence[tuple[int, int]]) -> Cause:
-    """Where nothing fits: the round whose count comes nearest."""
-    index, number = min(places, key=lambda place: abs(progress.stages[place[0]].after - counted.total))
+    """Where nothing fits: the round whose count comes nearest, of all rounds; what was named goes first."""
+    everywhere = (*places, *((index, stage.last) for index, stage in enumerate(progress.stages)))
+    index, number = min(
+        everywhere,
+        key=lambda place: (
+            abs(progress.stages[place[0]].after - counted.total),
+            abs(place[0] - places[0][0]),
+        ),
+    )
     total = counted.total - progress.stages[index].after
     return Cause(ANOTHER_SLIP * MOST_OFF, "count_again", "far", index, number, total)

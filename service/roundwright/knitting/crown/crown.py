@@ -106,7 +106,7 @@ ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is
 FIRST_DECREASE: Final = {
     uses: (
         f"The first decrease takes the first {number} stitches. A marker between them comes off before it and goes "
-        "back after the new first stitch, in later rounds too."
+        "back after the new first stitch, each time."
     )
     for uses, number in ((2, "two"), (3, "three"))
 }

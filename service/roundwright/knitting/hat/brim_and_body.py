@@ -68,9 +68,9 @@ def straight_rounds(
     """
     brim_row_mm, body_row_mm = brim_gauge(request, at).row_mm, body_gauge(request, index, at).row_mm
     brim = request.brim
-    finished_mm = mm(brim.length) if brim.length else BRIM_SHARE[brim.kind] * depth_mm
-    worked_mm = finished_mm * (2 if brim.kind == "folded" else 1)
-    hidden_mm = finished_mm if brim.kind in ("rolled", "folded") else 0.0
+    finished_mm = mm(brim.length) if brim.length else BRIM_SHARE[brim.edge] * depth_mm
+    worked_mm = finished_mm * (2 if brim.edge == "folded" else 1)
+    hidden_mm = finished_mm if brim.edge in ("rolled", "folded") else 0.0
     _check_length(worked_mm, f"{at}/brim/length")
     adjust_in: PartKind | None = (request.body_of(index).adjust_in or "body") if bridged else None
     brim_rounds = _brim_rounds(brim, worked_mm / brim_row_mm, adjusted=adjust_in == "brim")
@@ -97,7 +97,7 @@ def straight_rounds(
 
 def _brim_rounds(brim: Brim, rounds: float, *, adjusted: bool) -> int:
     """The whole number of rounds nearest to `rounds`: garter in pairs, the adjusting round included."""
-    in_turn, last = 2 if brim.kind == "garter" else 1, 1 if adjusted else 0
+    in_turn, last = 2 if brim.edge == "garter" else 1, 1 if adjusted else 0
     return max(in_turn, in_turn * round((rounds - last) / in_turn)) + last
 
 
@@ -148,7 +148,7 @@ def brim_lines(brim: Brim, stitches: int, split: tuple[int, ...] | None) -> tupl
     if brim.is_ribbed:
         steps = (Repeat(stitches // brim.repeat, (Work("k", brim.rib.knit), Work("p", brim.rib.purl))),)
         return (_line(1, stitches, steps, "rib", split),)
-    if brim.kind == "garter":
+    if brim.edge == "garter":
         knit = _line(1, stitches, plain(stitches), "garter", split)
         return (knit, _line(2, stitches, (Work("p", stitches),), "garter", split))
     return body_lines(stitches, split)

@@ -14,7 +14,7 @@ from roundwright.knitting.crown.request import (
 )
 from roundwright.knitting.crown.styles import hat_sections
 from roundwright.knitting.hat.part_gauge import body_gauge
-from roundwright.knitting.hat.request import Brim, HatRequest
+from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.sizing.cast_on import hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
 from roundwright.knitting.sizing.heads import head_of
@@ -49,7 +49,7 @@ def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:
     """The request with the brim, the fullness and the crown of a silhouette, where it says nothing else."""
     row = reference.silhouettes()[silhouette]
     brim, body, crown = request.brim, request.body, request.crown
-    if row.brim is not None and brim.kind == Brim().kind:
+    if row.brim is not None and brim.kind is None:
         brim = replace(brim, kind=row.brim)
     if row.fullness_percent and body.fullness is None:
         body = replace(body, fullness=row.fullness_percent)

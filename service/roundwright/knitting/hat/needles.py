@@ -264,7 +264,8 @@ def _lengths(
     around_mm = stitches * width_mm
     match in_hand.hold:
         case "double_pointed":
-            return _double_pointed_lengths(max(split), width_mm, units)
+            fullest = max(max(step.needles) for step in start_steps(in_hand, split))
+            return _double_pointed_lengths(in_hand.gauge, max(split), fullest, units)
         case "circular":
             return _circular_lengths(around_mm / 2, around_mm, units)
         case "magic_loop":
@@ -301,7 +302,11 @@ def _loop_notices(loop: Length, around_mm: float, pointer: str) -> tuple[Notice,
     return (Notice(code="loop_too_short", message=message, pointer=pointer),)
 
 
-def _double_pointed_lengths(stitches: int, width_mm: float, units: UnitSystem) -> tuple[Length, ...]:
+def _double_pointed_lengths(
+    gauge: Gauge, stitches: int, cast_on: int, units: UnitSystem
+) -> tuple[Length, ...]:
+    """The lengths sold that hold so many stitches on the fullest needle, and so many of them just cast on."""
+    width_mm = stitch_width_mm(gauge)
     sold = [row.length_in for row in reference.needle_lengths()]
     return tuple(
         Length(inches, "in")
@@ -309,6 +314,7 @@ def _double_pointed_lengths(stitches: int, width_mm: float, units: UnitSystem) -
         else Length(round(inches * MM_IN["in"] / MM_IN["cm"]), "cm")
         for inches in sold
         if stitches <= stitches_held(double_pointed_mm(inches * MM_IN["in"]), width_mm, USUAL_SQUEEZE_PERCENT)
+        and cast_on <= cast_on_capacity(gauge, inches * MM_IN["in"])
     )
 
 

@@ -37,6 +37,17 @@ def deeper_notice(label: str, depth_mm: float, reached_mm: float, units: UnitSys
     )
 
 
+def floats_notice(*, folded: bool, brim_purl: str | None) -> Iterator[Notice]:
+    """The warning that the yarn carried behind a two-colour rib shows where the brim is turned up."""
+    if folded and brim_purl is not None:
+        yield Notice(
+            code="floats_show",
+            message="The yarn carried behind a rib of two colours comes to lie outside where the brim is turned up. "
+            "For the half that is turned up carry it in front, or take a ribbed brim that is not folded.",
+            pointer="#/colours/brim_purl",
+        )
+
+
 def size_notices(sizes: Sequence[SizeCount]) -> Iterator[Notice]:
     """A warning for sizes that come out as one, and one for sizes that do not go from the smallest to the largest."""
     alike: dict[tuple[int, int], list[int]] = {}

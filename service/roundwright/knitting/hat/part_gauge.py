@@ -24,7 +24,7 @@ def brim_gauge(request: HatRequest, at: str = "#") -> PartGauge:
     Raises `Impossible` for a gauge that cannot be knitted.
     """
     own = request.brim.gauge
-    if request.brim.kind == "garter" and (own is None or own.rows is None):
+    if request.brim.edge == "garter" and (own is None or own.rows is None):
         width_mm = _part(request, own, at, "brim").width_mm
         rows = reference.practices()[GARTER].usual
         assert rows is not None
@@ -51,7 +51,7 @@ def _part(request: HatRequest, own: Gauge | None, at: str, part: str) -> PartGau
 def gauge_basis(request: HatRequest) -> tuple[Basis, ...]:
     """The rule for the rounds of a garter brim, where there is one that was not counted on a swatch."""
     own = request.brim.gauge
-    if request.brim.kind != "garter" or (own is not None and own.rows is not None):
+    if request.brim.edge != "garter" or (own is not None and own.rows is not None):
         return ()
     row = reference.practices()[GARTER]
     return (Basis(f"Garter: {row.rule}.", reference.cite("practice", row)),)

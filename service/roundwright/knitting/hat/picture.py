@@ -85,7 +85,10 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     ease_length: Annotated[
         DifferenceText | None, Meta(description="Ease as a length, such as `-5cm`, in place of a percentage.")
     ] = None
-    brim: Annotated[BrimKind, Meta(description="The edge of the hat. Default `rolled`.")] = "rolled"
+    brim: Annotated[
+        BrimKind | None,
+        Meta(description="The edge of the hat. Left out: as the silhouette has it, else `rolled`."),
+    ] = None
     brim_length: Annotated[
         LengthText | None, Meta(description="Finished length of the brim. Left out: a share of the depth.")
     ] = None
@@ -198,7 +201,7 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
             **gauge_parameters(request.gauge),
             "ease_percent": None if is_usual else ease.percent,
             "ease_length": None if is_usual else length_text(ease.length),
-            "brim": brim.kind,
+            "brim": None if brim.edge == "rolled" and request.silhouette is None else brim.edge,
             "brim_length": length_text(brim.length),
             "rib_knit": brim.rib.knit,
             "rib_purl": brim.rib.purl,

@@ -42,7 +42,7 @@ from roundwright.knitting.hat.needles import (
     on_held,
     start_steps,
 )
-from roundwright.knitting.hat.notices import SizeCount, deeper_notice, size_notices
+from roundwright.knitting.hat.notices import SizeCount, deeper_notice, floats_notice, size_notices
 from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
@@ -177,7 +177,14 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
         else class_order(works, other, request.units, request.margin_percent),
         cautions=due,
         basis=_basis(request, sizes) if order.one_basket is None else (*_basis(request, sizes), BASKET_BASIS),
-        warnings=(*_warnings(plans, sizes), *(other.warnings if other else ())),
+        warnings=(
+            *_warnings(plans, sizes),
+            *floats_notice(
+                folded=request.brim.edge == "folded",
+                brim_purl=request.colours.brim_purl if request.colours else None,
+            ),
+            *(other.warnings if other else ()),
+        ),
     )
 
 

@@ -56,12 +56,13 @@ class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """The edge of the hat."""
 
     kind: Annotated[
-        BrimKind,
+        BrimKind | None,
         Meta(
             description="`rolled`: plain knitting that curls by itself; `ribbed`; `garter`: one round knitted, one "
-            "purled; `folded`: rib worked twice as long and turned up."
+            "purled; `folded`: rib worked twice as long and turned up. Left out: as the silhouette has it, else "
+            "`rolled`."
         ),
-    ] = "rolled"
+    ] = None
     length: Annotated[
         Length | None,
         Meta(
@@ -89,9 +90,14 @@ class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = False
 
     @property
+    def edge(self) -> BrimKind:
+        """Its kind, where it is left out that of a hat without a silhouette."""
+        return self.kind or "rolled"
+
+    @property
     def is_ribbed(self) -> bool:
         """Whether it is rib, worked single or double."""
-        return self.kind in ("ribbed", "folded")
+        return self.edge in ("ribbed", "folded")
 
     @property
     def repeat(self) -> int:
@@ -183,7 +189,9 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         Meta(description="Stripes, and a brim in other colours: the answer has the yarn of every colour."),
     ] = None
     margin_percent: MarginPercent = DEFAULT_MARGIN
-    brim: Annotated[Brim, Meta(description="The edge of the hat. Default: rolled.")] = Brim()
+    brim: Annotated[
+        Brim, Meta(description="The edge of the hat. Default: as the silhouette has it, else rolled.")
+    ] = Brim()
     body: Annotated[
         Body, Meta(description="The straight part. Default: to the usual depth for the head.")
     ] = Body()

@@ -202,10 +202,19 @@ class _Schema:
             return self.example(schema["anyOf"][0])
         if schema.get("type") == "object":
             properties = schema.get("properties", {})
-            return {name: self.example(properties[name]) for name in schema.get("required", ())}
+            required = schema.get("required") or self.telling(properties)
+            return {name: self.example(properties[name]) for name in required}
         if schema.get("type") == "array":
             return [self.example(schema.get("items", {}))]
         return schema.get("default", schema.get("minimum"))
+
+    def telling(self, properties: dict[str, Any]) -> list[str]:
+        """The first property with a closed set of values, for an object that requires none."""
+        for name, field in properties.items():
+            alternatives = [self.resolved(part) for part in field.get("anyOf", (field,))]
+            if any("enum" in part for part in alternatives):
+                return [name]
+        return []
 
 
 def _is_of_type(branch: list[Any], steps: list[str | int]) -> bool:

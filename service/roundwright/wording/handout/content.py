@@ -19,7 +19,7 @@ from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
-from roundwright.knitting.yarn.basket import BasketBalls
+from roundwright.knitting.yarn.basket import Basket, BasketBalls
 from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.wording.writing.pattern import Section, sections
@@ -312,7 +312,7 @@ def _notes(order: YarnOrder) -> Iterable[str]:
         yield f"Balls of their own for {order.makers} knitters: {_purchase_text(order.own)}."
         yield f"Or one basket for all, each winding off what a hat takes: {_purchase_text(order.shared)}."
         if order.one_basket is not None:
-            yield f"From one ball: {'; '.join(map(_ball_text, order.one_basket.contents))}."
+            yield from _basket_texts(order.one_basket)
         for colour in order.colours:
             yield (
                 f"In {one_line(colour.colour)}: {_purchase_text(colour.own)} as balls of their own, "
@@ -321,10 +321,25 @@ def _notes(order: YarnOrder) -> Iterable[str]:
         yield margin
 
 
-def _ball_text(ball: BasketBalls) -> str:
+def _basket_texts(basket: Basket) -> Iterator[str]:
+    """What is wound off the balls of the basket; a hat may have whole balls besides."""
+    amounts = {kit.label: _amount_text(kit.amount) for kit in basket.kits}
+    pieces = [piece for ball in basket.contents for piece in ball.pieces]
+    besides = any(amounts[piece.label] != _amount_text(piece.amount) for piece in pieces)
+    start = (
+        "Beside its whole balls a hat takes what is wound off one ball for" if besides else "From one ball"
+    )
+    texts = [_ball_text(ball, with_amounts=besides) for ball in basket.contents]
+    yield f"{start}: {'; '.join(texts)}."
+
+
+def _ball_text(ball: BasketBalls, *, with_amounts: bool) -> str:
     """What comes from a ball, and how many balls are shared out so: `1 grown-up and 1 two years (2 balls)`."""
-    hats = " and ".join(f"{piece.hats} {one_line(piece.label)}" for piece in ball.pieces)
-    return f"{hats} ({ball.balls} ball{'' if ball.balls == 1 else 's'})"
+    pieces = [
+        f"{piece.hats} {one_line(piece.label)}" + f" ({_amount_text(piece.amount)} each)" * with_amounts
+        for piece in ball.pieces
+    ]
+    return f"{' and '.join(pieces)} ({ball.balls} ball{'' if ball.balls == 1 else 's'})"
 
 
 def _purchase_text(purchase: Purchase) -> str:

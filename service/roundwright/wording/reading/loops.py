@@ -185,7 +185,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and seen.lengths == []
     ):
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
-    told = Candidate(
+    loop = Candidate(
         "loop",
         cost,
         again=again,
@@ -199,13 +199,13 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     )
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
-        return [*options, replace(told, cost=cost + 0.6 * goes_on)]
+        return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
     counted = Times(times.start, times.end, times.flags, times.number, total=True)
-    in_all = replace(told, times=counted)
+    in_all = replace(loop, times=counted)
     if len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named:
         anew = replace(times, total=False)  # nothing of it was worked before
-        return [replace(told, times=anew), replace(in_all, cost=cost + 0.4)]
-    return [*options, in_all, replace(told, cost=cost + 0.4 + total)]
+        return [replace(loop, times=anew), replace(in_all, cost=cost + 0.4)]
+    return [*options, in_all, replace(loop, cost=cost + 0.4 + total)]
 
 
 def _gone_on_with(seen: Seen) -> Iterator[Again]:

@@ -34,12 +34,13 @@ def colour_note(request: HatRequest) -> list[str]:
     colours = request.colours
     if colours is None:
         return []
-    heading = "Colors" if request.terms == "us" else "Colours"
+    colour = "color" if request.terms == "us" else "colour"
+    heading = f"{colour.capitalize()}s"
     brim, body = _stripes(colours.brim_stripes()), _stripes(colours.body)
     edge = f"{heading}: cast on in {one_line(colours.brim_stripes()[0].colour)} and work the brim in {brim}"
     if colours.brim_purl is not None:
         edge = (
-            f"{edge}, but its purl stitches in {one_line(colours.brim_purl)}; carry the other colour "
+            f"{edge}, but its purl stitches in {one_line(colours.brim_purl)}; carry the other {colour} "
             "loosely behind"
         )
     return [f"{edge}. Then work in {body} to the top."]

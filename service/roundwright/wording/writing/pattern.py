@@ -64,12 +64,12 @@ def sections(
         wording.gauge.capitalize(): _gauge(request, wording),
         "Stitches": _how_to(request, plans),
         "Abbreviations": _abbreviations(request, plans),
-        "Notes": [*_notes(plans), *colour_note(request)],
-        "Cast on": _cast_on(plans, wording),
+        "Notes": [*_notes(request, plans), *colour_note(request)],
+        "Cast on": _cast_on(request, plans, wording),
         "Brim": _brim(request, plans, wording),
         "Body": _body(request, plans, wording),
         "Crown": crown_lines(plans, wording),
-        "Finishing": _finishing(plans, wording),
+        "Finishing": _finishing(request, plans, wording),
         "Cautions": _cautions(cautions),
     }
     written = (
@@ -204,10 +204,10 @@ def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
     return ["; ".join([*stitches, *repeats, "rnd(s): round(s)", "st(s): stitch(es)"])]
 
 
-def _notes(plans: Sequence[HatPlan]) -> list[str]:
+def _notes(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
     lines = [
         "Count after every round that changes the count, and compare with the number at the end of its line.",
-        "Measure with the brim uncurled and unfolded; the needle does not count.",
+        f"Measure {_MEASURED.get(request.brim.edge, 'flat')}; the needle does not count.",
     ]
     if any(round.moves for plan in plans for round in plan.crown.rounds):
         lines.append(
@@ -217,10 +217,14 @@ def _notes(plans: Sequence[HatPlan]) -> list[str]:
     return lines
 
 
-def _cast_on(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
+_MEASURED: Final = {"rolled": "with the brim uncurled", "folded": "with the brim unfolded"}
+
+
+def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     counts = size_list(plan.cast_on.stitches for plan in plans)
     tails = whole_lengths(plan.cast_on.tail.length for plan in plans)
     lines = [
+        *(["Cast on and work the brim with the smaller needles."] if request.brim.smaller_needle else []),
         f"Cast on {counts} {'stitches' if wording.beginner else 'sts'}.",
         f"For a long-tail cast-on leave a tail of about {tails}.",
     ]
@@ -228,12 +232,10 @@ def _cast_on(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
 
 
 def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
-    if request.brim.smaller_needle:
-        yield "Cast on and work the brim with the smaller needles."
     yield from straight_lines([plan.brim for plan in plans], wording)
-    if request.brim.kind == "rolled":
+    if request.brim.edge == "rolled":
         yield "Left to itself this edge rolls up."
-    if request.brim.kind == "folded":
+    if request.brim.edge == "folded":
         yield "Half of it is turned up when the hat is done."
 
 
@@ -245,8 +247,14 @@ def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> It
     yield f"The work now measures {length} from the cast-on edge."
 
 
-def _finishing(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
+def _finishing(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     texts = [plan.crown.finish.text for plan in plans]
     if wording.beginner:
         texts = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in texts]
-    return [*lines_of_sizes(texts), "Weave in the ends on the inside. Wash, and dry flat."]
+    ends = "Weave in the ends on the inside. Wash, and dry flat."
+    if request.brim.edge == "folded":
+        ends = (
+            "Turn half of the brim up. Weave in the end of the cast-on on the side that the fold hides, the others on "
+            "the inside. Wash, and dry flat."
+        )
+    return [*lines_of_sizes(texts), ends]
