@@ -1,5 +1,6 @@
 """What tests share: the service as served, on a free port of the loopback address."""
 
+import os
 import socket
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -23,8 +24,11 @@ def free_port() -> int:
         return int(probe.getsockname()[1])
 
 
-# A busy machine is slow without being wrong; how fast answers are is measured elsewhere.
-hypothesis.settings.register_profile("house", deadline=None)
+# A busy machine is slow without being wrong; how fast answers are is measured elsewhere. The examples are the same in
+# every run, so that a change fails for its author and not for the next person; ROUNDWRIGHT_TEST_RANDOM=1 draws new ones.
+hypothesis.settings.register_profile(
+    "house", deadline=None, derandomize="ROUNDWRIGHT_TEST_RANDOM" not in os.environ
+)
 hypothesis.settings.load_profile("house")
 
 
