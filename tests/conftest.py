@@ -25,7 +25,7 @@ def free_port() -> int:
 
 
 # A busy machine is slow without being wrong; how fast answers are is measured elsewhere. The examples are the same in
-# every run, so that a change fails for its author and not for the next person; ROUNDWRIGHT_TEST_RANDOM=1 draws new ones.
+# every run, so that a change fails for its author, not for the next person; ROUNDWRIGHT_TEST_RANDOM=1 draws new ones.
 hypothesis.settings.register_profile(
     "house", deadline=None, derandomize="ROUNDWRIGHT_TEST_RANDOM" not in os.environ
 )
