@@ -191,3 +191,14 @@ def test_a_size_that_is_not_there_cannot_be_made_alone():
         hats(sizes=BABIES, only_size=5)
 
     assert ("#/only_size", "4") == (refused.value.pointer, refused.value.nearest)
+
+
+def test_a_warning_of_one_size_among_several_names_its_size() -> None:
+    """Who knits another size passes over it; one that is of all sizes stands once, without a name."""
+    needles = {"double_pointed": 3, "double_pointed_length": {"value": 6, "unit": "in"}}
+    sizes = [{"age_months": 3, "label": "baby"}, {"adult": "man", "label": "man"}]
+    warnings = hats(sizes=sizes, needles=needles, gauge={"stitches": 22})["warnings"]
+    messages = {notice["code"]: notice["message"] for notice in warnings}
+
+    assert messages["needles_too_short"].startswith("man: ")
+    assert messages["rows_assumed"].startswith("The gauge has no rows")

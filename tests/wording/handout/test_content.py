@@ -265,3 +265,46 @@ def test_a_class_gets_the_help_that_every_class_needs(needles):
     assert headings.index("In class") + 1 == headings.index("Cast on")
     assert "needles that grip" in helped
     assert ("knit with two" in helped) == (needles is not None)
+
+
+WITH_WARNINGS: dict[str, Any] = {
+    "sizes": [{"head": {"value": 56, "unit": "cm"}}, {"head": {"value": 56.4, "unit": "cm"}}],
+    "gauge": {"stitches": 22},
+    "brim": {"kind": "folded"},
+    "colours": {"body": [{"colour": "navy", "rounds": 1}], "brim_purl": "cream"},
+    "needles": {"double_pointed": 3, "double_pointed_length": {"value": 10, "unit": "cm"}},
+}
+"""Two sizes that come out as one, on needles too short for them, a two-colour rib turned up, no rows in the gauge."""
+
+
+@pytest.mark.parametrize("media_type", FORMATS)
+def test_every_format_has_what_to_mind(media_type: str) -> None:
+    """What the plan warns of stands on the sheet, before the cast-on: who knits from paper never sees the answer."""
+    warnings = hats(**WITH_WARNINGS)["warnings"]
+    assert {"needles_too_short", "sizes_alike", "floats_show", "rows_assumed"} <= {
+        notice["code"] for notice in warnings
+    }
+    content = FORMATS[media_type](handout_of(**WITH_WARNINGS))
+    text = "".join(
+        "".join(page.extract_text() for page in PdfReader(BytesIO(content)).pages)
+        if media_type == "application/pdf"
+        else "".join(line for _, line in Page(content.decode()).lines)
+        if media_type == "text/html"
+        else content.decode().replace("\\", "")
+    )
+    text = "".join(text.split())
+
+    for notice in warnings:
+        assert "".join(notice["message"].replace("colour", "color").split()) in text
+
+
+def test_what_the_knitter_can_do_nothing_about_is_not_on_the_sheet() -> None:
+    """The order of the sizes and an option without effect are for whoever writes the request."""
+    request = {
+        "sizes": [{"adult": "woman"}, {"age_months": 3}],
+        "crown": {"style": "gathered", "sections": 8},
+    }
+    codes = {notice["code"] for notice in hats(**request, gauge={"stitches": 20, "rows": 28})["warnings"]}
+
+    assert {"option_unused", "sizes_out_of_order"} == codes
+    assert "Before you begin" not in [section.heading for section in handout_of(**request).sections]

@@ -45,7 +45,9 @@ def test_the_sections_stand_in_the_order_of_a_pattern() -> None:
     """Sizes first, cautions last (common practice)."""
     request = HatRequest(gauge=Gauge(stitches=18, rows=24), sizes=(HatSize(age_months=0),))
     answer = plan.hats(request, pattern)
-    written = [section.heading for section in sections(request, answer.sizes, answer.cautions)]
+    written = [
+        section.heading for section in sections(request, answer.sizes, answer.cautions, answer.warnings)
+    ]
     assert written == [
         "Sizes", "Finished measurements", "Materials", "Gauge", "Abbreviations", "Notes", "Cast on", "Brim", "Body",
         "Crown", "Finishing", "Cautions",

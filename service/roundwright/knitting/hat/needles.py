@@ -163,8 +163,8 @@ def needles_in_hand(needles: HatNeedles, fewest: int, most: int, gauge: Gauge, p
     held = stitches_held(mm(circular), width_mm, CORD_SQUEEZE_PERCENT)
     if fewest < around:
         message = (
-            f"{fewest} stitches do not reach around {_text(circular)}, which takes {around}: this size begins on "
-            "double-pointed needles."
+            f"{fewest} stitches are too few for a circular of {_text(circular)}, which takes {around}: this size "
+            "begins on double-pointed needles."
         )
         notice = Notice(code="circular_too_long", message=message, pointer=f"{pointer}/circular")
         return NeedlesInHand(needles, "double_pointed", count, gauge, pointer, (notice,))

@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple
 
+from msgspec.structs import replace
+
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.quantities import UnitSystem, length
 from roundwright.knitting.rounds.round import Multiple, nearest_count
@@ -10,6 +12,9 @@ from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 
 SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
 """Multiples that may part two sizes: of a crown in 6 sections, of repeats of four, of a rib of 1 + 1, of none."""
+
+ABOUT_THE_REQUEST: Final = frozenset({"option_unused", "sizes_out_of_order"})
+"""Warnings for whoever writes the request: a knitter with needles in hand can do nothing about them."""
 
 SAME_HEAD: Final = 0.5
 """Stitches by which two sizes differ at least where they are meant to be two."""
@@ -23,6 +28,16 @@ class SizeCount(NamedTuple):
     exact: float
     cast_on: int
     body: int
+
+
+def named_by_size(warnings: Sequence[tuple[str, Sequence[Notice]]]) -> Iterator[Notice]:
+    """The warnings of all sizes, given with the label of each; one that not all have begins with its size."""
+    for label, notices in warnings:
+        for notice in notices:
+            if all(notice in others for _, others in warnings) or notice.message.startswith(f"{label}: "):
+                yield notice
+            else:
+                yield replace(notice, message=f"{label}: {notice.message}")
 
 
 def deeper_notice(label: str, depth_mm: float, reached_mm: float, units: UnitSystem, pointer: str) -> Notice:

@@ -42,7 +42,13 @@ from roundwright.knitting.hat.needles import (
     on_held,
     start_steps,
 )
-from roundwright.knitting.hat.notices import SizeCount, deeper_notice, floats_notice, size_notices
+from roundwright.knitting.hat.notices import (
+    SizeCount,
+    deeper_notice,
+    floats_notice,
+    named_by_size,
+    size_notices,
+)
 from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
@@ -150,7 +156,7 @@ class HatsAnswer(Struct, frozen=True, kw_only=True):
     rules: RulesVersion = RULES
 
 
-Writer = Callable[[HatRequest, tuple[HatPlan, ...], tuple[Caution, ...]], str]
+Writer = Callable[[HatRequest, tuple[HatPlan, ...], tuple[Caution, ...], tuple[Notice, ...]], str]
 """Writes the pattern of all sizes. `wording` may import `knitting`, not the reverse, so the writer is a parameter."""
 
 
@@ -168,23 +174,24 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     due = _cautions(worked.head for worked in sizes)
     works = tuple(_hat_work(worked) for worked in sizes)
     order = class_order(works, fabric, request.units, request.margin_percent)
+    warnings = (
+        *_warnings(plans, sizes),
+        *floats_notice(
+            folded=request.brim.edge == "folded",
+            brim_purl=request.colours.brim_purl if request.colours else None,
+        ),
+        *(other.warnings if other else ()),
+    )
     return HatsAnswer(
         sizes=plans,
-        pattern=write(request, plans, due),
+        pattern=write(request, plans, due, warnings),
         order=order,
         order_instead=None
         if other is None
         else class_order(works, other, request.units, request.margin_percent),
         cautions=due,
         basis=_basis(request, sizes) if order.one_basket is None else (*_basis(request, sizes), BASKET_BASIS),
-        warnings=(
-            *_warnings(plans, sizes),
-            *floats_notice(
-                folded=request.brim.edge == "folded",
-                brim_purl=request.colours.brim_purl if request.colours else None,
-            ),
-            *(other.warnings if other else ()),
-        ),
+        warnings=warnings,
     )
 
 
@@ -470,7 +477,7 @@ def _basis(request: HatRequest, sizes: tuple[_WorkedSize, ...]) -> tuple[Basis, 
 
 
 def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tuple[Notice, ...]:
-    """The warnings of all sizes and parts, each once."""
+    """The warnings of all sizes and parts, each once; one that is not of all sizes begins with the size."""
     counts = tuple(
         SizeCount(
             plan.label,
@@ -481,9 +488,8 @@ def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tup
         )
         for plan, worked in zip(plans, sizes, strict=True)
     )
-    of_sizes = (
-        notice
+    of_sizes = [
+        (plan.label, (*plan.cast_on.warnings, *worked.warnings, *plan.crown.warnings, *plan.yarn.warnings))
         for plan, worked in zip(plans, sizes, strict=True)
-        for notice in (*plan.cast_on.warnings, *worked.warnings, *plan.crown.warnings, *plan.yarn.warnings)
-    )
-    return tuple(dict.fromkeys((*of_sizes, *size_notices(counts))))
+    ]
+    return tuple(dict.fromkeys((*named_by_size(of_sizes), *size_notices(counts))))

@@ -230,7 +230,7 @@ def _chart_head(size: ChartSize, pointer: str) -> Head:
         code="chart_below_measured",
         message=f"The chart gives {head_mm / CM_MM:.4g} cm for a {size}; measured heads average "
         f"{measured_mm / CM_MM:.4g} cm. The chart's adult values are hat sizes: use them without "
-        "further negative ease, or give `adult`.",
+        "further negative ease, or take the measured head (`adult`).",
         pointer=pointer,
     )
     return Head(head_mm, standard, (basis,), (warning,), None)

@@ -141,13 +141,14 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
             pointer="#/sizes",
             nearest=f"{_sizes_that_fit(plans)}, and the others on a handout of their own",
         )
+    written = sections(request, plans, answer.cautions, answer.warnings)
     wording = Wording(request)
     skipped = skipped_numbers(plans, wording)
     return Handout(
         name=one_line(request.name) or "A hat in the round",
         paper=request.paper or ("letter" if request.units == "imperial" else "a4"),
         word="Round" if wording.beginner else "Rnd",
-        sections=tuple(map(_in_single_lines, _with_help(request, sections(request, plans, answer.cautions)))),
+        sections=tuple(map(_in_single_lines, _with_help(request, written))),
         shopping=_shopping(answer.order),
         sheets=tuple(
             _size_sheet(plan, number, skipped[number - 1], beginner=wording.beginner)

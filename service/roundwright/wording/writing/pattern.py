@@ -7,8 +7,9 @@ from collections.abc import Iterable, Sequence
 from typing import Final, NamedTuple
 
 from roundwright import reference
-from roundwright.knitting.answers import Caution
+from roundwright.knitting.answers import Caution, Notice
 from roundwright.knitting.gauge.convert import class_text
+from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
@@ -39,9 +40,14 @@ class Section(NamedTuple):
     lines: tuple[Line, ...]
 
 
-def pattern(request: HatRequest, plans: tuple[HatPlan, ...], cautions: tuple[Caution, ...]) -> str:
+def pattern(
+    request: HatRequest,
+    plans: tuple[HatPlan, ...],
+    cautions: tuple[Caution, ...],
+    warnings: tuple[Notice, ...],
+) -> str:
     """The pattern as plain text."""
-    return pattern_text(request.name, sections(request, plans, cautions))
+    return pattern_text(request.name, sections(request, plans, cautions, warnings))
 
 
 def pattern_text(name: str, sections: Iterable[Section]) -> str:
@@ -53,7 +59,10 @@ def pattern_text(name: str, sections: Iterable[Section]) -> str:
 
 
 def sections(
-    request: HatRequest, plans: tuple[HatPlan, ...], cautions: tuple[Caution, ...]
+    request: HatRequest,
+    plans: tuple[HatPlan, ...],
+    cautions: tuple[Caution, ...],
+    warnings: tuple[Notice, ...],
 ) -> tuple[Section, ...]:
     """The sections of a pattern; one that would be empty is left out."""
     wording = Wording(request)
@@ -65,6 +74,7 @@ def sections(
         "Stitches": _how_to(request, plans),
         "Abbreviations": _abbreviations(request, plans),
         "Notes": [*_notes(request, plans), *colour_note(request)],
+        "Before you begin": _warnings(warnings, wording),
         "Cast on": _cast_on(request, plans, wording),
         "Brim": _brim(request, plans, wording),
         "Body": _body(request, plans, wording),
@@ -77,6 +87,12 @@ def sections(
         for heading, lines in lines_by_heading.items()
     )
     return tuple(section for section in written if section.lines)
+
+
+def _warnings(warnings: Sequence[Notice], wording: Wording) -> Iterable[str]:
+    """What the knitter should know of this hat before the first stitch, a line each."""
+    messages = (notice.message for notice in warnings if notice.code not in ABOUT_THE_REQUEST)
+    return [wording.in_terms(one_line(message)) for message in dict.fromkeys(messages)]
 
 
 def _cautions(cautions: Sequence[Caution]) -> list[str]:

@@ -4,8 +4,9 @@ Sizes share a line where it differs in its numbers alone. Each line begins with 
 beginners, `Round 3:` and `Next 12 rounds:`, and ends with the count to check.
 """
 
+import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from typing import Literal, NamedTuple
+from typing import Final, Literal, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.hat.brim_and_body import HatPart
@@ -31,13 +32,19 @@ class Wording:
 
     def __init__(self, request: HatRequest) -> None:
         self.beginner = request.wording == "beginner"
-        terms = {row.us: row.uk if request.terms == "uk" else row.us for row in reference.terms()}
+        self.is_uk = request.terms == "uk"
+        terms = {row.us: row.uk if self.is_uk else row.us for row in reference.terms()}
         self.gauge = terms["gauge"]
         self.stockinette = terms["stockinette"]
 
     def steps(self, round: Round) -> str:
         """The steps of a round, without its number and its count."""
         return plain_sentences(round.steps) if self.beginner else round.text
+
+    def in_terms(self, text: str) -> str:
+        """A sentence in the words of the country, where it has `gauge` or `colour`."""
+        gauge, colour = ("tension", "colour") if self.is_uk else ("gauge", "color")
+        return _GAUGE.sub(gauge, _COLOUR.sub(colour, text))
 
     def rounds_start(self, first: int, last: int, note: str) -> str:
         """The start of the line of numbered rounds that are equal; `note` names their sizes."""
@@ -56,6 +63,10 @@ class Wording:
         if self.beginner:
             return f" You have {size_list(counts)} {'stitch' if singular else 'stitches'}."
         return f" — {size_list(counts)} {'st' if singular else 'sts'}"
+
+
+_GAUGE: Final = re.compile(r"\bgauge\b")
+_COLOUR: Final = re.compile(r"\bcolou?r")
 
 
 # --- straight parts -----------------------------------------------------------------------------------------------
