@@ -183,3 +183,51 @@ def test_the_depth_says_what_it_rests_on() -> None:
     assert any("Vertex to tragion" in source for source in sources)
     basis = hats(sizes=WOMAN, depth=cm(22))["basis"]
     assert not any(entry["rule"].startswith("Depth, edge to top") for entry in basis)
+
+
+def warned(code: str, **fields: Any) -> list[str]:
+    """The messages of the warnings of one kind, of a hat at 20 stitches and 28 rounds."""
+    answer = hats(gauge={"stitches": 20, "rows": 28}, **fields)
+    return [notice["message"] for notice in answer["warnings"] if notice["code"] == code]
+
+
+@pytest.mark.parametrize(("depth", "nearest"), [(6, 0.265), (9, 0.265), (40, 0.45)])
+def test_a_depth_that_no_hat_has_is_knitted_with_a_warning(depth: float, nearest: float) -> None:
+    """A woman's hat of 6, 9 or 40 cm: the nearest usual is a skullcap's (0.265 C) or a slouch's depth (0.45 C).
+
+    The shares are those of the table of silhouettes: to above the ears (ANSUR II, Snyder et al.), and common practice.
+    """
+    (message,) = warned("unusual_depth", sizes=WOMAN, depth=cm(depth))
+    assert message.endswith(f"The nearest usual is {nearest * 56.11:.3g} cm.")
+
+
+def test_a_length_to_the_crown_that_no_hat_has_gets_the_nearest_length() -> None:
+    """The nearest length from the edge to the crown makes a hat of a usual depth, which is not warned of."""
+    (message,) = warned("unusual_depth", sizes=WOMAN, body={"length": cm(40)})
+    nearest = float(message.split("nearest usual is ")[1].split(" cm from the edge")[0])
+
+    assert nearest < 25
+    assert not warned("unusual_depth", sizes=WOMAN, body={"length": cm(nearest)})
+
+
+def test_a_babys_pointed_hat_of_40_cm_is_too_long_and_a_grown_ups_of_28_is_not() -> None:
+    """The point of a cone is added to what is usual; nothing is said of a hat that a pattern might print."""
+    assert warned("unusual_depth", sizes=[{"age_months": 6}], silhouette="pointed", depth=cm(40))
+    assert not warned("unusual_depth", sizes=WOMAN, silhouette="pointed", depth=cm(28))
+
+
+@pytest.mark.parametrize("silhouette", sorted(reference.silhouettes()))
+def test_no_usual_depth_is_called_unusual(silhouette: str) -> None:
+    """Every silhouette at every age, by its own depth requested again, is knitted without a word."""
+    for size in AGES:
+        (usual,) = depths(of([size], silhouette=silhouette))
+        assert not warned("unusual_depth", sizes=[size], silhouette=silhouette, depth=cm(usual))
+
+
+def test_22_cm_are_a_baby_born_too_early_but_not_a_woman() -> None:
+    """The median at 24 weeks is 22 cm (INTERGROWTH-21st); a size called a woman's is 22 in, 55.9 cm."""
+    head = {"head": cm(22)}
+
+    assert not warned("unusual_head", sizes=[head, {**head, "label": "preemie"}])
+    (message,) = warned("unusual_head", sizes=[{**head, "label": "Woman M"}])
+    assert "22 in would be 55.9 cm" in message

@@ -139,3 +139,28 @@ def test_a_baby_already_born_is_by_the_postnatal_standard():
     assert girl.mm == pytest.approx(304.8, abs=0.06)
     assert "postnatal" in boy.standard
     assert boy.youngest_months == pytest.approx(4 * 7 / 30.4375)
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "meant"),
+    [
+        (16, "cm", "16 in would be 40.6 cm"),  # a toddler's head of the Craft Yarn Council's chart, in inches
+        (13.5, "cm", "13.5 in would be 34.3 cm"),  # a newborn's of a charity's table, in inches
+        (34, "in", "34 cm would be 13.4 in"),  # a newborn's head (WHO), in centimetres
+        (70, "cm", "more than any measured head"),
+    ],
+)
+def test_a_head_that_nobody_has_is_named_in_the_other_unit(value, unit, meant):
+    """Below the smallest of the references (18.1 cm, 22 weeks), or five deviations above men's mean (ANSUR II)."""
+    head = heads.head_of(Wearer(head=Length(value, unit)))
+
+    assert head.mm == Length(value, unit).value * {"cm": 10, "in": 25.4}[unit]
+    (warning,) = head.warnings
+    assert (warning.code, warning.pointer) == ("unusual_head", "#/head/unit")
+    assert meant in warning.message
+
+
+@pytest.mark.parametrize(("value", "unit"), [(18.5, "cm"), (22, "cm"), (65, "cm"), (8.75, "in"), (5, "cm")])
+def test_a_head_that_somebody_has_is_taken_as_it_is(value, unit):
+    """From 22 weeks of gestation to the largest man; and an egg, which nobody measures in inches."""
+    assert not heads.head_of(Wearer(head=Length(value, unit))).warnings

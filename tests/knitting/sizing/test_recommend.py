@@ -197,3 +197,10 @@ def test_every_request_is_answered_or_refused(request):
         )
 
     assert nearest
+
+
+def test_a_head_in_doubtful_units_is_warned_of():
+    """A head of 16 cm without an age: smaller than any baby's, and a toddler's in inches (Craft Yarn Council)."""
+    answer = recommend(RecommendRequest(head=Length(16, "cm"), offered=THREE))
+
+    assert "unusual_head" in [notice.code for notice in answer.warnings]

@@ -5,14 +5,19 @@ from typing import Final, NamedTuple
 
 from msgspec.structs import replace
 
+from roundwright import reference
 from roundwright.knitting.answers import Notice
-from roundwright.knitting.quantities import UnitSystem, length
+from roundwright.knitting.hat.brim_and_body import DepthOrLength
+from roundwright.knitting.quantities import UnitSystem, length, mm
 from roundwright.knitting.rounds.round import Multiple, nearest_count
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 
 SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
 """Multiples that may part two sizes: of a crown in 6 sections, of repeats of four, of a rib of 1 + 1, of none."""
 
+DEPTH_MARGIN: Final = 0.2
+"""Share by which a hat may be shallower than a skullcap or deeper than a slouch before it is nobody's (common
+practice)."""
 ABOUT_THE_REQUEST: Final = frozenset({"option_unused", "sizes_out_of_order"})
 """Warnings for whoever writes the request: a knitter with needles in hand can do nothing about them."""
 
@@ -45,10 +50,49 @@ def deeper_notice(label: str, depth_mm: float, reached_mm: float, units: UnitSys
     depth, reached = length(depth_mm, units), length(reached_mm, units)
     return Notice(
         code="deeper",
-        message=f"{label}: with its brim and its crown the hat is {reached.value:.3g} {reached.unit} deep, where "
-        f"{depth.value:.3g} {depth.unit} would do. {reached.value:.3g} {reached.unit} is the nearest depth that "
+        message=f"{label}: with its brim and its crown the hat is {reached.value:.3g} {reached.unit} deep, and "
+        f"was to be {depth.value:.3g} {depth.unit}. {reached.value:.3g} {reached.unit} is the nearest depth that "
         "fits; a shorter brim, or a crown with fewer rounds, comes nearer.",
         pointer=pointer,
+    )
+
+
+class DepthReached(NamedTuple):
+    """How deep a size is for its head, in millimetres, and what the point of a cone may add."""
+
+    head_mm: float
+    edge_to_top_mm: float
+    edge_to_crown_mm: float
+    beyond_head_mm: float
+
+
+def unusual_depth(
+    label: str, requested: DepthOrLength, reached: DepthReached, units: UnitSystem
+) -> tuple[Notice, ...]:
+    """The warning that a requested depth is that of no hat for this head: the nearest usual depth."""
+    if requested.depth is not None:
+        value, pointer, other_mm = mm(requested.depth[0]), requested.depth[1], 0.0
+    elif requested.body_length is not None:
+        pointer = requested.body_length[1]
+        value, other_mm = reached.edge_to_top_mm, reached.edge_to_top_mm - reached.edge_to_crown_mm
+    else:
+        return ()
+    shares = [row.head_share for row in reference.silhouettes().values()]
+    least, most = min(shares) * reached.head_mm, max(shares) * reached.head_mm + reached.beyond_head_mm
+    if least * (1 - DEPTH_MARGIN) <= value <= most * (1 + DEPTH_MARGIN):
+        return ()
+    nearest = length(max(0.0, (least if value < least else most) - other_mm), units)
+    deep, low, high = (length(depth_mm, units) for depth_mm in (value, least, most))
+    head = length(reached.head_mm, units)
+    what = "" if requested.body_length is None else " from the edge to the crown"
+    return (
+        Notice(
+            code="unusual_depth",
+            message=f"{label}: {deep.value:.3g} {deep.unit} from edge to top is {'less' if value < least else 'more'} "
+            f"than hats for a head of {head.value:.3g} {head.unit} have, {low.value:.3g} to {high.value:.3g} "
+            f"{high.unit}. The nearest usual is {nearest.value:.3g} {nearest.unit}{what}.",
+            pointer=pointer,
+        ),
     )
 
 

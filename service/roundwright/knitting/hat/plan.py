@@ -43,11 +43,13 @@ from roundwright.knitting.hat.needles import (
     start_steps,
 )
 from roundwright.knitting.hat.notices import (
+    DepthReached,
     SizeCount,
     deeper_notice,
     floats_notice,
     named_by_size,
     size_notices,
+    unusual_depth,
 )
 from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
 from roundwright.knitting.hat.picture import hat_picture_address
@@ -61,6 +63,7 @@ from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, cone_beyond_head
 from roundwright.knitting.sizing.head_references import (
     counted,
 )
+from roundwright.knitting.sizing.head_units import label_notices
 from roundwright.knitting.sizing.heads import Head, cautions, head_of
 from roundwright.knitting.yarn.basket import BASKET_BASIS
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
@@ -303,12 +306,9 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     width_mm = stitch_width_mm(request.gauge, f"{at}/gauge")
     requested = depth_or_length(request, index, at)
     usual = depth(wearer.mm, mm(cast_on.circumference), request.silhouette or USUAL_SILHOUETTE)
-    if requested.depth is not None:
-        depth_mm = mm(requested.depth[0])
-    else:
-        depth_mm = usual.mm
-        if request.crown.style == "cone":
-            depth_mm += cone_beyond_head_mm(crown_mm, stitches * width_mm)
+    is_cone = request.crown.style == "cone"
+    beyond_mm = cone_beyond_head_mm(crown_mm, stitches * width_mm) if is_cone else 0.0
+    depth_mm = usual.mm + beyond_mm if requested.depth is None else mm(requested.depth[0])
     part_gauges = brim_gauge(request, at), body_gauge(request, index, at)
     straight = straight_rounds(request, index, depth_mm, crown_mm, at, bridged=bridged)
     split, adjust = crown.split, None
@@ -322,11 +322,15 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     if in_hand is not None:
         crown, needles, notices = on_held(in_hand, split, crown, request.tolerance, units)
         warnings += notices
+    warnings += label_notices(size.label, size.head, f"{at}/sizes/{index}/head")
     edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
     reached_mm = edge_mm + crown_mm - straight.hidden_mm
     if requested.body_length is None and reached_mm > depth_mm + row_mm:
         pointer = f"{at}/crown" if requested.depth is None else requested.depth[1]
         warnings = (*warnings, deeper_notice(_label(size), depth_mm, reached_mm, units, pointer))
+    warnings += unusual_depth(
+        _label(size), requested, DepthReached(wearer.mm, reached_mm, edge_mm, beyond_mm), units
+    )
     return _WorkedSize(
         size=size,
         head=wearer,

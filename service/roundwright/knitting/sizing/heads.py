@@ -34,6 +34,7 @@ from roundwright.knitting.sizing.head_references import (
     median_mm,
     step_notices,
 )
+from roundwright.knitting.sizing.head_units import unit_notices
 from roundwright.reference.rows import CautionRow
 
 ChartSize = Literal["premie", "baby", "toddler", "child", "woman", "man"]
@@ -154,7 +155,8 @@ def measured_head(circumference: Length, pointer: str) -> Head:
     head_mm = mm_in_range(circumference, SMALLEST_HEAD_MM, LARGEST_HEAD_MM, "A head", pointer)
     # Below the 5th centile of women it may well be a child's.
     child = head_mm < reference.adult_heads()["woman"].p5_cm * CM_MM
-    return Head(head_mm, "as measured", (), (), least_age_months(head_mm) if child else None)
+    youngest_months = least_age_months(head_mm) if child else None
+    return Head(head_mm, "as measured", (), unit_notices(circumference, pointer), youngest_months)
 
 
 def least_age_months(head_mm: float) -> float:

@@ -45,6 +45,7 @@ from roundwright.knitting.sizing.head_references import (
     share_below,
     step_notices,
 )
+from roundwright.knitting.sizing.head_units import unit_notices
 from roundwright.knitting.sizing.heads import (
     AgeMonths,
     AgeYears,
@@ -376,7 +377,9 @@ def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> t
 
 
 def _reference_notices(request: RecommendRequest, wearer: WearerToday) -> tuple[Notice, ...]:
-    """What to mind about the reference for the time when the hat is worn."""
+    """What to mind about the reference for the time when the hat is worn, or of a head without an age."""
+    if request.head is not None and wearer.own_z is None:
+        return unit_notices(request.head, "#/head")
     if wearer.age_months is not None:
         return step_notices(wearer.age_months + request.wear_in_months, "#/wear_in_months")
     if wearer.gestation_weeks is None:

@@ -1,0 +1,83 @@
+"""Heads in doubtful units: a measured head that nobody has, and that would be somebody's in the other unit."""
+
+import re
+from typing import Final
+
+from roundwright.knitting.answers import Notice
+from roundwright.knitting.quantities import Length, mm
+from roundwright.knitting.sizing.head_references import CM_MM, INCH_MM
+
+SMALLEST_BABY_MM: Final = 180.0
+"""The 3rd centile at 22 weeks of gestation, the youngest in the references, is 18.1 cm."""
+LARGEST_PRETERM_MM: Final = 260.0
+"""The median at 28 weeks of gestation (INTERGROWTH-21st, 25.9 cm); in inches the same number is a grown-up's head."""
+LARGEST_MEASURED_MM: Final = 660.0
+"""Five standard deviations above the mean of men (ANSUR II: 57.44 and 1.60 cm)."""
+
+_OLDER: Final = re.compile(
+    r"\b(?:adults?|grown.?ups?|wom[ae]n|m[ae]n|lad(?:y|ies)|teen\w*|child(?:ren)?|kids?|toddlers?|years?"
+    r"|frau(?:en)?|damen?|herr(?:en)?|mann|männer|erwachsene\w*|kind(?:er)?|jahre?"
+    r"|femmes?|hommes?|adultes?|enfants?|ans|mujer(?:es)?|hombres?|adultos?|niñ[ao]s?|años?"
+    r"|herre|voksen|voksne|barn|børn|år)\b",
+    re.IGNORECASE,
+)
+"""Words by which a size is called that is no newborn's, in the languages of the service (from memory)."""
+
+
+def unit_notices(head: Length, pointer: str) -> tuple[Notice, ...]:
+    """The warning that a measured head is smaller or larger than any; `pointer` is the head."""
+    head_mm = mm(head)
+    if head_mm < SMALLEST_BABY_MM and _is_a_head_in_inches(head):
+        return (
+            _notice(
+                f"{_text(head)} is less than the smallest baby's head in the references, "
+                f"{SMALLEST_BABY_MM / CM_MM:g} cm.{_in_inches(head)}",
+                pointer,
+            ),
+        )
+    if head_mm <= LARGEST_MEASURED_MM:
+        return ()
+    in_cm = SMALLEST_BABY_MM <= head.value * CM_MM <= LARGEST_MEASURED_MM
+    meant = f" {head.value:g} cm would be {head.value / INCH_MM * CM_MM:.3g} in." if in_cm else ""
+    return (
+        _notice(
+            f"{_text(head)} ({head_mm / CM_MM:.3g} cm) is more than any measured head.{meant}"
+            if head.unit != "cm"
+            else f"{_text(head)} is more than any measured head.",
+            pointer,
+        ),
+    )
+
+
+def label_notices(label: str | None, head: Length | None, pointer: str) -> tuple[Notice, ...]:
+    """The warning that a head of a baby born far too early has the name of a child's or a grown-up's size."""
+    if label is None or head is None or not _OLDER.search(label) or not _is_a_head_in_inches(head):
+        return ()
+    if not SMALLEST_BABY_MM <= mm(head) <= LARGEST_PRETERM_MM:
+        return ()
+    return (
+        _notice(
+            f"A head of {_text(head)} is that of a baby born weeks too early, and this size is not called so."
+            f"{_in_inches(head)}",
+            pointer,
+        ),
+    )
+
+
+def _is_a_head_in_inches(head: Length) -> bool:
+    """Whether a head in centimetres would be somebody's if its number were inches."""
+    return head.unit == "cm" and SMALLEST_BABY_MM <= head.value * INCH_MM <= LARGEST_MEASURED_MM
+
+
+def _in_inches(head: Length) -> str:
+    return f" {head.value:g} in would be {head.value * INCH_MM / CM_MM:.3g} cm."
+
+
+def _notice(message: str, pointer: str) -> Notice:
+    return Notice(
+        code="unusual_head", message=f"{message} Check the number and its unit.", pointer=f"{pointer}/unit"
+    )
+
+
+def _text(length: Length) -> str:
+    return f"{length.value:g} {length.unit}"
