@@ -204,3 +204,28 @@ def test_a_head_in_doubtful_units_is_warned_of():
     answer = recommend(RecommendRequest(head=Length(16, "cm"), offered=THREE))
 
     assert "unusual_head" in [notice.code for notice in answer.warnings]
+
+
+def test_a_hat_may_be_outgrown_in_depth_before_it_is_in_width():
+    """The crown to the ear canal is 0.32 of the head at every age (Snyder et al.; ANSUR II): 13.1 cm cover 41 cm.
+
+    Boys' median is 41 cm between 3 months (40.5) and 6 months (43.3, WHO); by its width the hat serves to 45.6 cm.
+    """
+    offered = OfferedSize(label="hat", circumference=Length(38, "cm"))
+    wide = recommend(RecommendRequest(age_months=0, sex="boy", offered=(offered,)))
+    offered = OfferedSize(label="hat", circumference=Length(38, "cm"), depth=Length(13.1, "cm"))
+    deep = recommend(RecommendRequest(age_months=0, sex="boy", offered=(offered,)))
+
+    assert 3 < deep.sizes[0].outgrown_at_months < 6 < wide.sizes[0].outgrown_at_months < 12
+    assert (deep.sizes[0].outgrown_in, wide.sizes[0].outgrown_in) == ("depth", "width")
+    assert deep.sizes[0].fits_to.value == pytest.approx(13.1 / 0.32, abs=0.01)
+    assert any("depth was not given and is not counted" in basis.rule for basis in wide.basis)
+
+
+@given(st.floats(2, 60), st.floats(2, 30), st.floats(0, 60))
+def test_with_a_depth_the_heads_are_shared_out_too(around, depth, age):
+    """Too large, fitting and too small make all heads, however shallow the hat is."""
+    offered = OfferedSize(label="hat", circumference=Length(around, "cm"), depth=Length(depth, "cm"))
+    (fit,) = recommend(RecommendRequest(age_months=age, offered=(offered,))).sizes
+
+    assert fit.share + fit.too_large_share + fit.too_small_share == pytest.approx(1, abs=0.002)

@@ -169,3 +169,10 @@ def test_whatever_is_measured_something_can_be_done(hat: dict[str, Any], times: 
                 == option.stitches
             )
         assert list(option.crown_counts) == sorted(option.crown_counts, reverse=True)
+
+
+def test_a_hat_that_no_longer_covers_the_ears_is_warned_of() -> None:
+    """0.32 of 55.5 cm are 17.8 cm to the ear canal (Snyder et al.; ANSUR II): rows a fifth lower end above it."""
+    (notice,) = check(length=cm(30 / 2.8 * 0.8)).warnings
+    assert (notice.code, "17.8 cm reach" in notice.message) == ("too_shallow", True)
+    assert not check().warnings

@@ -15,9 +15,8 @@ from math import atan2, cos, inf, pi, sin, sqrt
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.hat.fabric import FabricRow, Girth, girths
+from roundwright.knitting.sizing.depth import EAR_ARC
 
-EAR_ARC: Final = 0.32
-"""From the crown along the scalp to the ear canal, over the circumference of the head: see above."""
 EAR_ARC_SD: Final = 0.016
 """Standard deviation of it: 0.014 C of height, on the slope of the sphere at the ear (arithmetic)."""
 EAR_HALF: Final = 0.055

@@ -15,6 +15,10 @@ USUAL_SILHOUETTE: Final = "beanie"
 BABY_HEAD_MM: Final = 460.0
 """A baby's head: up to 12 months, the median of boys (WHO)."""
 
+EAR_ARC: Final = 0.32
+"""From the crown along the scalp to the ear canal, over the circumference of the head: vertex to tragion is 0.228 of it
+at every age (Snyder et al. 1977; ANSUR II 2012; arithmetic on a sphere)."""
+
 if TYPE_CHECKING:
     SilhouetteName = str
 else:  # from the table, so that a silhouette is added in one place

@@ -1,11 +1,12 @@
 """Recommend a size: the head now and when the hat is worn, and the share of heads that each offered size fits.
 
 A fit aid for a hat, not a growth assessment. A hat of circumference H fits heads from H x (1 + snug) to H x (1 +
-stretch): on a smaller head it does not stay on, on a larger one it is not comfortable.
+stretch): on a smaller head it does not stay on, on a larger one it is not comfortable. Where its depth is known it also
+has to reach the middle of the ears.
 """
 
-from math import floor
-from typing import Annotated, Final
+from math import floor, inf
+from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
@@ -20,6 +21,7 @@ from roundwright.knitting.answers import (
     at_most_one,
 )
 from roundwright.knitting.quantities import Length, UnitSystem, length
+from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.growth import (
     CENTILE_BASIS,
     FINEST_MONTH,
@@ -84,6 +86,13 @@ class OfferedSize(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
 
     label: Annotated[str, Meta(min_length=1, max_length=LONGEST_LABEL, description="Name of the size.")]
     circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
+    depth: Annotated[
+        Length | None,
+        Meta(
+            description="Edge to top as worn, along the fabric, of a hat that is to cover the ears. Left out: only the "
+            "width is counted, as for a skullcap."
+        ),
+    ] = None
 
 
 class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -169,7 +178,10 @@ class SizeFit(Struct, frozen=True, kw_only=True):
     label: Annotated[str, Meta(description="Name of the size.")]
     circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
     fits_from: Annotated[Length, Meta(description="Smallest head it stays on.")]
-    fits_to: Annotated[Length, Meta(description="Largest head it stretches to comfortably.")]
+    fits_to: Annotated[
+        Length,
+        Meta(description="Largest head it stretches to comfortably and, where its depth is given, covers."),
+    ]
     share: Annotated[float, Meta(description="Share of heads it fits, 0 to 1; of a measured head 1 or 0.")]
     too_large_share: Annotated[float, Meta(description="Share of heads it is too large for, 0 to 1.")]
     too_small_share: Annotated[float, Meta(description="Share of heads it is too small for, 0 to 1.")]
@@ -179,11 +191,16 @@ class SizeFit(Struct, frozen=True, kw_only=True):
     outgrown_at_months: Annotated[
         float | None,
         Meta(
-            description="Age in months since birth when the own head, else the median, outgrows it; null for "
-            "grown-ups, for a head without an age, and where it still fits at 21 years."
+            description="Age in months since birth when the own head, else the median, outgrows it: in width, or in "
+            "depth where that is given and is less than to the middle of the ears. Null for grown-ups, for a head "
+            "without an age, and where it still fits at 21 years."
         ),
     ]
     outgrown_in_months: Annotated[float | None, Meta(description="The same, in months from today.")]
+    outgrown_in: Annotated[
+        Literal["width", "depth"] | None,
+        Meta(description="Which of its measures is too small first; null where it is not outgrown."),
+    ] = None
 
 
 class RecommendAnswer(Struct, frozen=True, kw_only=True):
@@ -223,6 +240,15 @@ FIT_BASIS: Final = Basis(
     "A hat of circumference H fits heads from H (1 + snug) to H (1 + stretch), unstretched to stretched in comfort.",
     COMMON_PRACTICE,
 )
+WIDTH_BASIS: Final = Basis(
+    "Fitting and outgrown go by the width of a size alone: its depth was not given and is not counted.",
+    COMMON_PRACTICE,
+)
+DEPTH_BASIS: Final = Basis(
+    f"A size that has a depth covers heads to depth / {EAR_ARC:g}: it reaches the ear canal. It is outgrown in width "
+    "or in depth, whichever comes first; a size without one goes by its width alone.",
+    "vertex to tragion over head circumference: Snyder et al. 1977; ANSUR II 2012; arithmetic on a sphere",
+)
 
 
 def recommend(request: RecommendRequest) -> RecommendAnswer:
@@ -246,7 +272,9 @@ def recommend(request: RecommendRequest) -> RecommendAnswer:
         choose=best.label if best else None,
         outgrown_at_months=best.outgrown_at_months if best else None,
         cautions=cautions(_youngest_months(request, wearer)),
-        basis=_basis(wearer, now, then),
+        basis=_basis(
+            wearer, now, then, has_depth=any(offered.depth is not None for offered in request.offered)
+        ),
         warnings=(
             FIT_AID,
             *_growth_notices(now, then, wearer.own_z),
@@ -296,11 +324,13 @@ def _fit(
     pointer = f"#/offered/{request.offered.index(offered)}/circumference"
     hat_mm = mm_in_range(offered.circumference, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", pointer)
     from_mm = hat_mm * (1 + request.snug_percent / 100)
-    to_mm = hat_mm * (1 + request.stretch_percent / 100)
+    stretched_mm = hat_mm * (1 + request.stretch_percent / 100)
+    covered_mm = _covered_mm(offered, pointer.replace("circumference", "depth"))
+    to_mm = min(stretched_mm, covered_mm)
     if then is None or wearer.own_mm is not None:
         loose, tight = float(expected_mm < from_mm), float(expected_mm > to_mm)
     else:
-        loose, tight = share_below(then, from_mm), 1 - share_below(then, to_mm)
+        loose, tight = share_below(then, from_mm), 1 - share_below(then, max(from_mm, to_mm))
     outgrown = months_until_outgrown(wearer, to_mm)
     age = age_today_months(wearer) or 0.0
     return SizeFit(
@@ -314,7 +344,15 @@ def _fit(
         stretched_percent=round((expected_mm / hat_mm - 1) * 100, 1) + 0.0,  # + 0.0: no -0.0
         outgrown_at_months=None if outgrown is None else round(age + outgrown, 1),
         outgrown_in_months=None if outgrown is None else round(outgrown, 1),
+        outgrown_in=None if outgrown is None else "depth" if covered_mm < stretched_mm else "width",
     )
+
+
+def _covered_mm(offered: OfferedSize, pointer: str) -> float:
+    """The largest head that a size covers to the ear canal; any, where its depth is not known."""
+    if offered.depth is None:
+        return inf
+    return mm_in_range(offered.depth, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", pointer) / EAR_ARC
 
 
 def _best(request: RecommendRequest, fits: tuple[SizeFit, ...]) -> SizeFit | None:
@@ -347,10 +385,13 @@ def _youngest_months(request: RecommendRequest, wearer: WearerToday) -> float | 
     return age_today_months(wearer)
 
 
-def _basis(wearer: WearerToday, now: Heads | None, then: Heads | None) -> tuple[Basis, ...]:
+def _basis(
+    wearer: WearerToday, now: Heads | None, then: Heads | None, *, has_depth: bool
+) -> tuple[Basis, ...]:
     standards = dict.fromkeys(heads.basis for heads in (now, then) if heads)
     term = (TERM_BASIS,) if wearer.gestation_weeks is not None else ()
-    return (*standards, *term, *((CENTILE_BASIS,) if wearer.own_z is not None else ()), FIT_BASIS)
+    own = (CENTILE_BASIS,) if wearer.own_z is not None else ()
+    return (*standards, *term, *own, FIT_BASIS, DEPTH_BASIS if has_depth else WIDTH_BASIS)
 
 
 def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> tuple[Notice, ...]:

@@ -30,6 +30,7 @@ from roundwright.knitting.quantities import (
     tidy,
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
+from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.recommend import FIT_BASIS, USUAL_STRETCH_PERCENT
 from roundwright.knitting.work.size_options import (
     BLOCK_BASIS,
@@ -97,7 +98,8 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
         Verdict,
         Meta(
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
-            "can wear; `too_small`, `too_large`: it cannot."
+            "can wear; `too_small`, `too_large`: it cannot. By the width; a depth that no longer covers the ears is a "
+            "warning, `too_shallow`."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
@@ -163,7 +165,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
             NEEDLE_BASIS,
             *(() if request.length else (ROWS_BASIS,)),
         ),
-        warnings=_warnings(request, planned),
+        warnings=(*_warnings(request, planned), *_depth_notices(planned, comes_to, head_mm, request.units)),
     )
 
 
@@ -272,6 +274,24 @@ def _message(verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> str:
         "too_small": f"{size} It would have to stretch by more than is comfortable.",
         "too_large": f"{size} It would not stay on.",
     }[verdict]
+
+
+def _depth_notices(
+    planned: HatRounds, comes_to: HatSizes, head_mm: float, units: UnitSystem
+) -> tuple[Notice, ...]:
+    """The warning that a hat which was to reach the ears does not: the verdict goes by its width."""
+    ears_mm = EAR_ARC * head_mm
+    if mm(comes_to.depth) >= ears_mm or mm(planned.measurements.depth) < ears_mm:
+        return ()
+    reached, needed = comes_to.depth, length(ears_mm, units)
+    return (
+        Notice(
+            code="too_shallow",
+            message=f"It comes to {reached.value:.3g} {reached.unit} from edge to top, and {needed.value:.3g} "
+            f"{needed.unit} reach the middle of the ears: work more rounds before the crown.",
+            pointer="#/length",
+        ),
+    )
 
 
 def _warnings(request: SizeCheckRequest, planned: HatRounds) -> tuple[Notice, ...]:

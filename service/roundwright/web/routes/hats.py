@@ -31,8 +31,9 @@ MAX_CHART_ROUNDS: Final = 24
 def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
     """Cast-on = head x (1 + ease) x gauge, to the nearest multiple of the crown's repeat and the rib's.
 
-    Depth, edge to top along the fabric, is 0.375 of the head, to the lower end of the ears, a baby's a third of the head
-    and 1.5 cm (rules in print disagree; `silhouette`, `depth` and `body.length` override it); what the crown does not take is brim and body. The crown is worked as `/v1/crown` says, the needles
+    Depth, edge to top along the fabric, is 0.375 of the head, to the lower end of the ears; a baby's a third of the
+    head and 1.5 cm (rules in print disagree; `silhouette`, `depth` and `body.length` override it). What the crown does
+    not take is brim and body. The crown is worked as `/v1/crown` says, the needles
     are split as `/v1/needles/split` says (or are a magic loop, two circulars, or a short circular until the stitches no
     longer reach around it), the yarn is estimated as `/v1/yarn/estimate` says. Heads by age: WHO Child
     Growth Standards; by gestation: INTERGROWTH-21st; adults: ANSUR II. Every round is executed, and none is given
