@@ -4,9 +4,8 @@
     python deploy/supply.py materials FILE    writes a CycloneDX bill of materials of the image and the proxy
 
 Both read what is pinned. Licences come from the metadata of the installed packages, and what is inside the packages
-from their files, so run it with the Python of the environment they are installed in; the bill needs `cyclonedx-py`,
-which tests/run.sh puts into `.venv/tools`. The images of base and proxy stand in it by name and tag: what packages they
-hold is for a scanner of images to say.
+from their files, so run it with the Python of the environment that tests/run.sh makes, which has `cyclonedx-py` too.
+The images of base and proxy stand in the bill by name and tag; the packages they hold are for a scanner of images.
 """
 
 import json
@@ -102,9 +101,7 @@ Component = dict[str, Any]
 
 def materials(file: Path) -> int:
     """Have cyclonedx-py write the bill of the requirements; add whose it is, and what they and the images carry."""
-    program = shutil.which("cyclonedx-py") or shutil.which(
-        "cyclonedx-py", path=Path(sys.prefix, "tools", "bin")
-    )
+    program = shutil.which("cyclonedx-py", path=Path(sys.prefix, "bin"))
     if program is None:
         sys.stderr.write("cyclonedx-py is not installed\n")
         return 1

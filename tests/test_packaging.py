@@ -14,6 +14,18 @@ from packaging.version import Version
 
 ROOT = Path(__file__).parents[1]
 PIN = re.compile(r"^[a-z0-9._-]+==[^ ;]+", re.MULTILINE)
+PINNED = [
+    *(
+        f"{folder}/requirements.txt"
+        for folder in ("deploy", "tests", "tests/deploy", "tests/load", "tests/long")
+    ),
+    "tests/lowest.txt",
+]
+PYPROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())
+PROJECT = PYPROJECT["project"]
+RUNTIME = [Requirement(text) for text in PROJECT["dependencies"]]
+EXTRAS = {name: list(map(Requirement, extra)) for name, extra in PROJECT["optional-dependencies"].items()}
+GROUPS = [Requirement(text) for group in PYPROJECT["dependency-groups"].values() for text in group]
 
 
 def _pins(file):
@@ -26,7 +38,17 @@ def test_tests_run_with_what_is_served():
     assert _pins("deploy/requirements.txt") <= _pins("tests/requirements.txt")
 
 
-@pytest.mark.parametrize("file", ["deploy/requirements.txt", "tests/requirements.txt", "tests/lowest.txt"])
+@pytest.mark.parametrize("file", PINNED)
+def test_requirements_say_how_they_were_made(file):
+    """The head of each file is the command that writes it, for the lowest Python that is promised."""
+    command = (ROOT / file).read_text().splitlines()[1].removeprefix("#").split()
+
+    assert ["uv", "pip", "compile", "--universal", "--python-version"] == command[:5]
+    assert f">={command[5]}" == PROJECT["requires-python"]
+    assert {"--generate-hashes", file} < set(command)
+
+
+@pytest.mark.parametrize("file", PINNED)
 def test_requirements_are_pinned_by_hash_alone(file):
     """Each requirement has hashes, and no file names a registry or a place on a machine."""
     text = (ROOT / file).read_text()
@@ -45,11 +67,6 @@ def _versions(file):
     return found
 
 
-PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
-RUNTIME = [Requirement(text) for text in PROJECT["dependencies"]]
-EXTRAS = [Requirement(text) for extra in PROJECT["optional-dependencies"].values() for text in extra]
-
-
 @pytest.mark.parametrize("requirement", RUNTIME, ids=lambda each: each.name)
 def test_both_bounds_of_what_is_served_were_run(requirement):
     """`sh tests/run.sh --lowest` runs the lower bound; what is deployed lies just below the upper."""
@@ -62,10 +79,10 @@ def test_both_bounds_of_what_is_served_were_run(requirement):
         assert bounds["<"].release in following
 
 
-@pytest.mark.parametrize("requirement", EXTRAS, ids=lambda each: each.name)
+@pytest.mark.parametrize("requirement", [*EXTRAS["tracing"], *GROUPS], ids=lambda each: each.name)
 def test_the_lower_bounds_of_the_tools_are_what_is_run(requirement):
     """The release of every tool that the tests or the benchmark run with is its lower bound."""
-    pinned = _versions("tests/load/requirements.txt") | _versions("tests/requirements.txt")
+    pinned = {name: found for file in PINNED for name, found in _versions(file).items()}
     lower = next(Version(bound.version) for bound in requirement.specifier if bound.operator == ">=")
     oldest = min(pinned[requirement.name])
 
