@@ -58,6 +58,7 @@ class Operation:
     - `id`: the `operationId` of OpenAPI; an operation without an id is not in the document
     - `example`: the file in `requests/` with an example request
     - `renderers`: the media types of the answer and the functions that write them, the default first; JSON if omitted
+    - `otherwise`: the media type where `Accept` excludes all of them; if omitted, that is an error
     - `headers`: additional headers of the answer
     - `links`: the Link Objects of OpenAPI, by name
     - `parts`: structs that the schema of the answer refers to by name
@@ -74,6 +75,7 @@ class Operation:
         summary: str = "",
         example: str | None = None,
         renderers: Mapping[str, Renderer] | None = None,
+        otherwise: str | None = None,
         headers: Mapping[str, str] | None = None,
         links: Mapping[str, Any] | None = None,
         parts: tuple[Any, ...] = (),
@@ -85,6 +87,7 @@ class Operation:
         self.summary = summary
         self.example = example
         self.renderers: Mapping[str, Renderer] = renderers or {JSON: encode}
+        self.otherwise = otherwise
         self.own_headers = [(name.encode(), value.encode()) for name, value in (headers or {}).items()]
         if len(self.renderers) > 1:
             self.own_headers.append((b"vary", b"Accept"))
@@ -136,7 +139,9 @@ class Operation:
         renderers = self.renderers
         if len(renderers) == 1:
             return next(iter(renderers.items()))
-        chosen = best_media_type(headers.get(b"accept", b"*/*").decode("latin-1"), renderers)
+        chosen = (
+            best_media_type(headers.get(b"accept", b"*/*").decode("latin-1"), renderers) or self.otherwise
+        )
         if chosen is None:
             raise ProblemError("not-acceptable", f"The answer is available as {', '.join(renderers)}.")
         return chosen, renderers[chosen]

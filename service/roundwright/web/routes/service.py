@@ -11,7 +11,9 @@ from msgspec import Meta, Struct
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, RulesVersion
 from roundwright.web.problems import PROBLEM_TYPES, ProblemError, ProblemType
+from roundwright.web.routes import people
 from roundwright.web.routes.operation import JSON, Operation, lookup
+from roundwright.web.routes.request_reader import encode
 
 PAGES: Final = Path(__file__).parent / "pages"
 HTML: Final = "text/html; charset=utf-8"
@@ -54,9 +56,17 @@ def service_operations(
     real calculation and raises when the process is not ready.
     """
 
-    @lookup("/", id="getService", tag="Service", summary="Show the name and version of the service")
+    @lookup(
+        "/",
+        id="getService",
+        tag="Service",
+        summary="Show the name and version of the service, or the page for people",
+        renderers={JSON: encode, HTML: people.page},
+        headers=people.HEADERS,
+        otherwise=JSON,
+    )
     def get_service() -> Service:
-        """Name, release, date of the rules, and the main addresses."""
+        """Name, release, date of the rules, and the main addresses; to a browser, the page for people."""
         return Service()
 
     @lookup(
@@ -86,7 +96,16 @@ def service_operations(
     def get_docs() -> bytes:
         return (PAGES / "docs.html").read_bytes()
 
-    operations = [get_service, get_liveness, get_readiness, get_document, get_docs, *_assets(), *_problems()]
+    operations = [
+        get_service,
+        get_liveness,
+        get_readiness,
+        get_document,
+        get_docs,
+        *_assets(),
+        *people.files(),
+        *_problems(),
+    ]
     if metrics is not None:
 
         @lookup("/metrics", renderers={"text/plain; version=0.0.4; charset=utf-8": _as_is}, cached=False)

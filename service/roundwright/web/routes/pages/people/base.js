@@ -1,0 +1,259 @@
+// What the three views share: words, numbers, elements, calls of the service, the address, faults at their fields.
+
+const language = document.documentElement.lang;
+const words = await (await fetch(`page/words-${language}.json`)).json();
+const plurals = new Intl.PluralRules(language);
+
+/** The words of a key, with values in their places; a key with several forms takes that of the number `n`. */
+export const say = (key, values = {}) => {
+  const forms = words[key];
+  const text = typeof forms === "string" ? forms : (forms[plurals.select(values.n)] ?? forms.other);
+  return text.replace(/\{(\w+)\}/g, (_, name) => values[name]);
+};
+
+export const number = (value, digits = 1) =>
+  new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value);
+
+export const money = ({ amount, currency }) =>
+  new Intl.NumberFormat(language, { style: "currency", currency }).format(amount);
+
+/** A list of words: "a, b and c", or with `or`. */
+export const list = (items, type = "conjunction") => new Intl.ListFormat(language, { type }).format(items);
+
+/** A quantity as a knitter reads it: inches in quarters, grams whole. */
+export const measure = ({ value, unit }) => {
+  if (unit !== "in") return `${number(value, unit === "g" || value >= 100 ? 0 : 1)}\u00a0${unit}`;
+  const quarters = Math.round(value * 4);
+  const whole = Math.floor(quarters / 4);
+  const part = ["", "¼", "½", "¾"][quarters % 4];
+  return `${whole || !part ? number(whole) : ""}${part}\u00a0in`;
+};
+
+/** Numbers of several sizes as a pattern prints them: 80 (88, 96). */
+export const inSizes = ([first, ...others]) => (others.length ? `${first} (${others.join(", ")})` : `${first}`);
+
+/** An element with attributes, listeners (`onclick`) and children; null and false are left out. */
+export const el = (name, attributes = {}, ...children) => {
+  const made = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) {
+    if (typeof value === "function") made.addEventListener(key.slice(2), value);
+    else if (value === true) made.setAttribute(key, "");
+    else if (value !== null && value !== undefined && value !== false) made.setAttribute(key, value);
+  }
+  made.append(...children.flat(Infinity).filter((child) => child !== null && child !== undefined && child !== false));
+  return made;
+};
+
+export const fold = (title, key, ...inside) =>
+  el("details", { "data-key": key }, el("summary", {}, title), ...inside);
+
+/** Puts new content into a place; what was folded out stays so. */
+export const refill = (place, ...content) => {
+  const open = new Set([...place.querySelectorAll("details[open]")].map((one) => one.dataset.key));
+  place.replaceChildren(...content.flat(Infinity).filter(Boolean));
+  for (const one of place.querySelectorAll("details")) one.open = open.has(one.dataset.key);
+};
+
+/** A table in a frame of its own that scrolls where it is wider than the page; the first cell of a row heads it. */
+export const table = (caption, head, rows, marked = "") =>
+  el("div", { class: `wide ${marked}`, role: "region", "aria-label": caption, tabindex: 0 },
+    el("table", {},
+      el("thead", {}, el("tr", {}, head.map((cell) => el("th", { scope: "col" }, cell)))),
+      el("tbody", {}, rows.map(([first, ...cells]) =>
+        el("tr", {}, el("th", { scope: "row" }, first), cells.map((cell) => el("td", {}, cell)))))));
+
+/** Something the reader can put right: `faults` are `{ at, detail, nearest, value }`, `at` a JSON pointer. */
+export class Trouble extends Error {
+  constructor(message, faults = []) {
+    super(message);
+    this.faults = faults;
+  }
+}
+
+const TRIES = 2;
+
+/** The answer of the service; a problem is thrown as `Trouble`. */
+export const ask = async (path, body, signal, accept = "application/json") => {
+  for (let tries = 1; ; tries++) {
+    let response;
+    try {
+      response = await fetch(path, {
+        method: "POST",
+        headers: { "content-type": "application/json", "accept-language": language, accept },
+        body: JSON.stringify(body),
+        signal,
+      });
+    } catch (error) {
+      if (signal?.aborted) throw error;
+      throw new Trouble(say("out_of_reach"));
+    }
+    if (response.ok) return accept === "application/json" ? response.json() : response.blob();
+    const wait = Number(response.headers.get("retry-after"));
+    if (wait && tries < TRIES) {
+      await new Promise((resume) => setTimeout(resume, wait * 1000));
+      continue;
+    }
+    throw troubleOf(await response.json().catch(() => ({ detail: say("out_of_reach") })));
+  }
+};
+
+/** A problem of the service; its nearest that works goes with the field it points to. */
+const troubleOf = ({ detail, errors = [], nearest, suggestion }) => {
+  const faults = errors.map((fault) => ({ at: (fault.pointer ?? "").replace(/^#/, ""), detail: fault.detail }));
+  if (faults.length && suggestion) Object.assign(faults[0], { at: suggestion.pointer.replace(/^#/, ""), value: suggestion.value });
+  if (faults.length && nearest) faults[0].nearest = nearest;
+  return new Trouble(detail, faults);
+};
+
+// --- fields ---------------------------------------------------------------------------------------------------
+
+const NUMBER = /^[-+−]?\d+(?:[.,]\d+)?$/;
+const QUANTITY = /^(\d+(?:[.,]\d+)?)\s*([a-z]+|["”″])$/i;
+const EXAMPLES = { number: "20", whole: "8", length: "21 cm", mass: "100 g", price: "8.50 EUR" };
+
+export const toNumber = (text) => (NUMBER.test(text) ? Number(text.replace(",", ".").replace("−", "-")) : NaN);
+
+/** The value of a field in a request, undefined where it is empty. */
+export const valueOf = (field) => {
+  const text = field.value.trim();
+  const type = field.dataset.type;
+  if (!text) return undefined;
+  if (type === "text") return text;
+  if (type === "number" || type === "whole") {
+    const value = toNumber(text);
+    if (Number.isNaN(value)) throw wrongForm(field, "not_a_number", type);
+    return value;
+  }
+  const [, value, unit] = QUANTITY.exec(text) ?? [];
+  if (!unit) throw wrongForm(field, "not_a_measure", type);
+  if (type === "price") return { amount: toNumber(value), currency: unit.toUpperCase() };
+  return { value: toNumber(value), unit: /["”″]/.test(unit) ? "in" : unit.toLowerCase() };
+};
+
+const wrongForm = (field, key, type) => {
+  const detail = say(key, { example: EXAMPLES[type] });
+  return new Trouble(detail, [{ at: field.dataset.at, detail }]);
+};
+
+/** Puts a value at a pointer of a request, as `/gauge/rows`. */
+export const put = (request, pointer, value) => {
+  const steps = pointer.slice(1).split("/");
+  const last = steps.pop();
+  let place = request;
+  for (const step of steps) place = place[step] ??= {};
+  place[last] = value;
+};
+
+/** Shows faults at the fields they point to, with the nearest that works as a button where it is a plain value. */
+export const showFaults = (form, faults, changed) => {
+  for (const shown of form.querySelectorAll(".wrong")) shown.remove();
+  for (const field of form.querySelectorAll("[aria-invalid]")) {
+    field.removeAttribute("aria-invalid");
+    field.removeAttribute("aria-describedby");
+  }
+  faults.forEach((fault, index) => {
+    const field = fieldAt(form, fault.at);
+    if (!field) return;
+    const id = `${form.id}-wrong-${index}`;
+    const value = plainValue(fault, field);
+    const help = value !== null
+      ? el("button", { type: "button", class: "quiet", onclick: () => {
+          setField(field, value);
+          field.focus();
+          changed();
+        } }, say("try_nearest", { value }))
+      : fault.nearest && ` ${say("nearest", { nearest: fault.nearest })}`;
+    const shown = el("div", { class: "wrong", id }, el("span", {}, fault.detail), help);
+    (field.closest("label") ?? field).after(shown);
+    for (const control of field.matches("input, select, textarea") ? [field] : []) {
+      control.setAttribute("aria-invalid", "true");
+      control.setAttribute("aria-describedby", id);
+    }
+  });
+};
+
+/** The field with the longest pointer that a fault's begins with. */
+const fieldAt = (form, at) =>
+  [...form.querySelectorAll("[data-at]")]
+    .filter((field) => field.dataset.at && (at === field.dataset.at || at.startsWith(`${field.dataset.at}/`)) && !field.closest("[hidden]"))
+    .sort((one, other) => other.dataset.at.length - one.dataset.at.length)[0] ??
+  [...form.querySelectorAll("[data-at]")].find((field) => field.dataset.at.startsWith(`${at}/`) && !field.closest("[hidden]"));
+
+/** The nearest that works as the field would be filled in, or null where it is more than a plain value. */
+const plainValue = ({ value, nearest }, field) => {
+  if (!field.matches("input, select")) return null;
+  if (value !== undefined && typeof value !== "object") return String(value);
+  if (value?.unit) return `${value.value} ${value.unit}`;
+  const type = field.dataset.type;
+  if (field.matches("select")) return [...field.options].some((option) => option.value === nearest) ? nearest : null;
+  const [, figure, unit] = /^(-?\d+(?:\.\d+)?)\s*([a-z%]*)/i.exec(nearest ?? "") ?? [];
+  if (!figure || nearest.split(" ").length > 2) return null;
+  return type === "number" || type === "whole" ? figure : `${figure} ${unit}`.trim();
+};
+
+const setField = (field, value) => {
+  field.value = value;
+};
+
+// --- the address ----------------------------------------------------------------------------------------------
+
+/** View and parameters of the address: `#plan?gauge_rows=28`. It never leaves the browser. */
+export const readAddress = () => {
+  const [view, query = ""] = location.hash.slice(1).split("?");
+  return { view, parameters: new URLSearchParams(query) };
+};
+
+export const writeAddress = (view, parameters) => {
+  const query = String(parameters);
+  const hash = `#${view}${query ? `?${query}` : ""}`;
+  history.replaceState(null, "", hash);
+  document.querySelector(`nav [data-view=${view}]`).setAttribute("href", hash);
+};
+
+const usual = (field) =>
+  field.matches("select")
+    ? ([...field.options].find((option) => option.defaultSelected) ?? field.options[0])?.value
+    : field.type === "checkbox" ? field.defaultChecked : field.defaultValue;
+
+/** The fields of a form that are not as they stand at first. */
+export const stateOf = (form) => {
+  const parameters = new URLSearchParams();
+  for (const field of form.elements) {
+    if (field.name && !field.closest("[hidden]") && field.value !== usual(field)) parameters.set(field.name, field.value);
+  }
+  return parameters;
+};
+
+export const restore = (form, parameters) => {
+  for (const field of form.elements) {
+    if (field.name) field.value = parameters.get(field.name) ?? usual(field);
+  }
+};
+
+// --- calculating while somebody types -------------------------------------------------------------------------
+
+const PAUSE_MS = 350;
+
+/** Calls `work(signal)` once the reader pauses; a later call takes the place of an earlier one. */
+export const afterPause = (work) => {
+  let timer, controller;
+  return (pause = PAUSE_MS) => {
+    clearTimeout(timer);
+    controller?.abort();
+    controller = new AbortController();
+    const { signal } = controller;
+    timer = setTimeout(() => work(signal).catch((error) => {
+      if (!signal.aborted) throw error;
+    }), pause);
+  };
+};
+
+/** A button that copies a text and says so beside itself. */
+export const copyButton = (label, text, done) => {
+  const said = el("span", { role: "status", class: "said" });
+  const button = el("button", { type: "button", class: "quiet", onclick: async () => {
+    await navigator.clipboard.writeText(text());
+    said.textContent = done;
+  } }, label);
+  return el("span", { class: "copy" }, button, said);
+};

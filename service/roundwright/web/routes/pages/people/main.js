@@ -1,0 +1,30 @@
+// Shows the view that the address names. Each view fills its own part of the page and keeps its state in the address.
+
+import { readAddress } from "./base.js";
+import * as plan from "./plan.js";
+
+const VIEWS = { plan };
+let shown = null;
+
+const show = (arrived = false) => {
+  const { view, parameters } = readAddress();
+  if (view === "main") return; // the link that skips to the page
+  const name = view in VIEWS ? view : "plan";
+  for (const section of document.querySelectorAll(".view")) section.hidden = section.id !== `view-${name}`;
+  for (const link of document.querySelectorAll("nav [data-view]")) {
+    if (link.dataset.view === name) link.setAttribute("aria-current", "page");
+    else link.removeAttribute("aria-current");
+  }
+  const heading = document.querySelector(`#view-${name} h1`);
+  document.title = `${heading.textContent} - Roundwright`;
+  VIEWS[name].open(parameters);
+  if (shown !== null && shown !== name && !arrived) {
+    document.getElementById("main").focus({ preventScroll: true });
+    scrollTo(0, 0);
+  }
+  shown = name;
+};
+
+addEventListener("hashchange", () => show());
+document.documentElement.dataset.script = "on";
+show(true);

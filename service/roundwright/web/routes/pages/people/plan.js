@@ -1,0 +1,402 @@
+// The plan: gauge, heads, yarn, shape and needles in; the whole hat out while she types.
+
+import {
+  Trouble, afterPause, ask, copyButton, el, fold, inSizes, list, measure, money, number, put, refill,
+  restore, say, showFaults, stateOf, table, toNumber, valueOf, writeAddress,
+} from "./base.js";
+
+const form = document.getElementById("plan-form");
+const found = document.getElementById("plan-found");
+const status = document.getElementById("plan-status");
+const ticker = document.getElementById("plan-ticker");
+const rows = form.querySelector(".sizes");
+const addButton = document.getElementById("add-size");
+
+const MOST_SIZES = 12;
+const FIRST_SIZES = "55.5 cm";
+const RIBBED = new Set(["ribbed", "folded"]);
+const RIBBED_SHAPES = new Set(["cuffed", "slouch", "beret"]);
+
+// --- the sizes ------------------------------------------------------------------------------------------------
+
+/** How a size is said: its word in the address, and what it is in a request. */
+const WHOSE = {
+  measured_cm: { word: "cm", request: (value) => ({ head: { value, unit: "cm" } }) },
+  measured_in: { word: "in", request: (value) => ({ head: { value, unit: "in" } }) },
+  age_months: { word: "months", request: (value) => ({ age_months: value }) },
+  age_years: { word: "years", request: (value) => ({ age_years: value }) },
+  gestation_weeks: { word: "weeks", request: (value) => ({ gestation_weeks: value }) },
+  woman: { word: "woman", request: () => ({ adult: "woman" }) },
+  man: { word: "man", request: () => ({ adult: "man" }) },
+};
+const GROWN = new Set(["woman", "man"]);
+
+/** "Marrow: 9 months x 4" as the parts of a row. */
+const readSize = (text) => {
+  const [, label = "", value = "", word, makers = "1"] = /^\s*(?:([^:]*):)?\s*([\d.,]*)\s*([a-z]+?)\s*(?:x\s*(\d+)\s*)?$/i.exec(text) ?? [];
+  const singular = (known) => known === word || known === `${word}s`;
+  const whose = Object.keys(WHOSE).find((key) => singular(WHOSE[key].word));
+  return whose && { label: label.trim(), value, whose, makers };
+};
+
+const writeSize = ({ label, value, whose, makers }) =>
+  `${label ? `${label.replace(/[:;\n]/g, " ")}: ` : ""}${GROWN.has(whose) ? "" : `${value} `}${WHOSE[whose].word}${makers !== "1" && makers ? ` x ${makers}` : ""}`;
+
+const partsOf = (row) => ({
+  label: row.querySelector(".label").value.trim(),
+  value: row.querySelector(".value").value.trim(),
+  whose: row.querySelector("select").value,
+  makers: row.querySelector(".makers").value.trim(),
+});
+
+const addRow = ({ label = "", value = "", whose = "measured_cm", makers = "1" } = {}) => {
+  const row = el("div", { class: "size" },
+    el("label", { class: "whose" }, say("whose"), el("select", {},
+      Object.keys(WHOSE).map((key) => el("option", { value: key, selected: key === whose }, say(key))))),
+    el("label", { class: "figure" }, say("how_much"), el("input", { class: "value", inputmode: "decimal", value })),
+    el("label", { class: "few" }, say("hats_of_size"), el("input", { class: "makers", inputmode: "numeric", value: makers })),
+    el("label", { class: "named" }, say("label"), el("input", { class: "label", maxlength: 40, value: label, placeholder: say("label_usual") })),
+    el("button", { type: "button", class: "remove", onclick: () => removeRow(row) }, "×"));
+  row.addEventListener("change", settle);
+  rows.append(row);
+  settle();
+  return row;
+};
+
+const removeRow = (row) => {
+  const index = [...rows.children].indexOf(row);
+  row.remove();
+  settle();
+  (rows.children[Math.max(0, index - 1)]?.querySelector("select") ?? addButton).focus();
+  status.textContent = say("size_removed", { n: index + 1 });
+  changed();
+};
+
+/** Numbers the rows, and hides what does not apply. */
+const settle = () => {
+  [...rows.children].forEach((row, index) => {
+    row.setAttribute("role", "group");
+    row.setAttribute("aria-label", say("size_n", { n: index + 1 }));
+    row.querySelector(".remove").setAttribute("aria-label", say("remove_size", { n: index + 1 }));
+    row.querySelector(".figure").hidden = GROWN.has(row.querySelector("select").value);
+    row.querySelector(".remove").hidden = rows.children.length === 1;
+  });
+  addButton.hidden = rows.children.length >= MOST_SIZES;
+  const kind = form.brim_kind.value;
+  const ribbed = RIBBED.has(kind) || (!kind && RIBBED_SHAPES.has(form.silhouette.value));
+  for (const label of form.querySelectorAll(".for-rib")) label.hidden = !ribbed;
+};
+
+/** The sizes of the request; each row is told its place among them, a row that is not filled in has none. */
+const sizesOf = () => {
+  const sizes = [];
+  for (const row of rows.children) {
+    const { label, value, whose, makers } = partsOf(row);
+    const [kind, figure, few, named] = ["select", ".value", ".makers", ".label"].map((part) => row.querySelector(part));
+    for (const field of [kind, figure, few, named]) delete field.dataset.at;
+    if (!GROWN.has(whose) && !value) continue;
+    const at = `/sizes/${sizes.length}`;
+    Object.assign(figure.dataset, { at, type: "number" });
+    if (GROWN.has(whose)) kind.dataset.at = at;
+    few.dataset.at = `${at}/makers`;
+    few.dataset.type = "whole";
+    named.dataset.at = `${at}/label`;
+    named.dataset.type = "text";
+    const count = GROWN.has(whose) ? null : valueOf(figure);
+    sizes.push({ ...WHOSE[whose].request(count), ...(label && { label }), ...(makers && { makers: valueOf(few) }) });
+  }
+  return sizes;
+};
+
+// --- the request ----------------------------------------------------------------------------------------------
+
+const NEEDLES = {
+  3: 3,
+  4: 4,
+  magic_loop: { magic_loop: { value: 80, unit: "cm" } },
+  circulars: { circulars: 2 },
+  circular: { circular: { value: 40, unit: "cm" } },
+};
+
+/** What `/v1/hats/handout` takes; without `paper` it is what `/v1/hats` takes. */
+const requestOf = () => {
+  const request = { gauge: {}, sizes: sizesOf() };
+  for (const field of form.elements) {
+    if (!field.name || !field.dataset.at || field.closest("[hidden]")) continue;
+    const value = field.dataset.type === "needles" ? NEEDLES[field.value] : valueOf(field);
+    if (value !== undefined) put(request, field.dataset.at, value);
+  }
+  if (request.yarn && !request.yarn.mass && !request.yarn.length) delete request.yarn;
+  if (!request.yarn?.mass || !request.yarn?.length) delete request.yarn?.price;
+  return request;
+};
+
+/** The form as the address of the handout, which the service writes for a browser without JavaScript too. */
+const handoutQuery = () => {
+  const query = new URLSearchParams();
+  for (const field of form.elements) {
+    if (field.name && field.value && !field.closest("[hidden]")) query.set(field.name, field.value.trim());
+  }
+  query.set("sizes", sizesText());
+  return query;
+};
+
+const sizesText = () =>
+  [...rows.children].map(partsOf).filter(({ value, whose }) => value || GROWN.has(whose)).map(writeSize).join("; ");
+
+// --- the answer -----------------------------------------------------------------------------------------------
+
+let opened = null;
+let answer = null;
+let shownSize = 0;
+
+const changed = afterPause(async (signal) => {
+  drawSwatch();
+  const parameters = stateOf(form);
+  if (sizesText() !== FIRST_SIZES) parameters.set("sizes", sizesText());
+  opened = String(parameters);
+  writeAddress("plan", parameters);
+  try {
+    const { paper, ...request } = requestOf();
+    found.classList.add("waiting");
+    answer = await ask("v1/hats", request, signal);
+    if (signal.aborted) return;
+    showFaults(form, [], changed);
+    shownSize = Math.min(shownSize, answer.sizes.length - 1);
+    found.hidden = false;
+    found.classList.remove("waiting", "stale");
+    refill(found, ...answerParts({ ...request, paper }));
+    ticker.hidden = false;
+    ticker.textContent = say("cast_on_n", { counts: castOn() });
+    status.textContent = say("status_done", { counts: castOn() });
+  } catch (error) {
+    if (signal.aborted) return;
+    found.classList.remove("waiting");
+    if (!(error instanceof Trouble)) throw error;
+    found.classList.add("stale");
+    found.querySelector(".stale-note")?.remove();
+    found.hidden = false;
+    found.prepend(el("p", { class: "stale-note" }, `${error.message} ${answer ? say("stale") : ""}`));
+    showFaults(form, error.faults, changed);
+    ticker.textContent = error.message;
+    status.textContent = `${say("status_wrong", { detail: error.message })} ${answer ? say("stale") : ""}`;
+  }
+});
+
+const castOn = () => inSizes(answer.sizes.map((size) => size.cast_on.stitches));
+
+const answerParts = (request) => {
+  const { sizes, warnings, basis } = answer;
+  return [
+    headline(sizes),
+    warnings.length && el("div", { class: "mind" }, el("h2", {}, say("warnings_heading")),
+      el("ul", {}, warnings.map(({ message }) => el("li", {}, message)))),
+    sideBySide(sizes),
+    picturesPart(request, sizes),
+    buying(request, sizes),
+    handoutPart(request),
+    patternPart(),
+    fold(say("basis_heading"), "basis", el("ul", { class: "basis" }, basis.map(({ rule, source }) =>
+      el("li", {}, rule, " ", el("small", {}, say("source", { source })))))),
+  ];
+};
+
+const headline = (sizes) => {
+  const [{ measurements }] = sizes;
+  const lead = sizes.length === 1
+    ? say("lead_one", { circumference: measure(measurements.circumference), depth: measure(measurements.depth), head: measure(measurements.head) })
+    : say("lead_more", { n: sizes.length });
+  return el("div", { class: "headline" },
+    el("h2", {}, say("cast_on_n", { counts: castOn() })), el("p", {}, lead));
+};
+
+const sideBySide = (sizes) => {
+  const row = (key, value) => [say(key), ...sizes.map(value)];
+  const rounds = ({ rounds: count, length }) => `${count} · ${measure(length)}`;
+  return el("section", { class: "sheet" }, el("h2", {}, say("sizes_heading")),
+    table(say("all_sizes"), [say("row_size"), ...sizes.map(({ label }) => label)], [
+      row("row_head", ({ measurements }) => measure(measurements.head)),
+      row("row_castOn", ({ cast_on }) => el("strong", {}, `${cast_on.stitches}`)),
+      row("row_around", ({ measurements }) => measure(measurements.circumference)),
+      row("row_depth", ({ measurements }) => measure(measurements.depth)),
+      ...(sizes.some(({ split }) => split) ? [row("row_split", ({ split }) => split?.split.join(" · ") ?? "")] : []),
+      row("row_brim", ({ brim }) => rounds(brim)),
+      row("row_body", ({ body }) => rounds(body)),
+      row("row_crown", ({ crown, measurements }) => `${crown.rounds.length}${measurements.crown_depth ? ` · ${measure(measurements.crown_depth)}` : ""}`),
+      row("row_left", ({ crown }) => `${crown.stitches_left}`),
+      row("row_yarn", ({ yarn }) => measure(yarn.used.expected.mass ?? yarn.used.expected.length)),
+      ...(sizes.some(({ makers }) => makers > 1) ? [row("row_hats", ({ makers }) => `${makers}`)] : []),
+    ], "sizes-table"));
+};
+
+// --- pictures, needles and crown of one size ------------------------------------------------------------------
+
+const picturesPart = (request, sizes) => {
+  const place = el("div", { class: "one-size" });
+  const fill = () => refill(place, oneSize(sizes[shownSize], request));
+  const choice = sizes.length > 1 && el("label", { class: "choice" }, say("picture_of"),
+    el("select", { onchange: (event) => {
+      shownSize = event.target.selectedIndex;
+      fill();
+    } }, sizes.map(({ label }, index) => el("option", { selected: index === shownSize }, label))));
+  fill();
+  return el("section", { class: "sheet" },
+    el("div", { class: "sheet-head" }, el("h2", {}, say("pictures_heading")), choice), place);
+};
+
+const oneSize = (size, request) => {
+  const { label, measurements, crown, split, needles } = size;
+  const measures = { label, circumference: measure(measurements.circumference), depth: measure(measurements.depth) };
+  return [
+    el("div", { class: "pictures" },
+      picture(size.drawing, say("worn_alt", measures)),
+      picture(size.schematic, say("flat_alt", measures)),
+      crown.drawing && picture(crown.drawing, say("crown_alt", { label, stitches: crown.stitches }))),
+    needles && el("h3", {}, say("needles_heading")),
+    needles && el("p", {}, holdText(needles)),
+    split && el("ol", { class: "steps" }, split.start.map(({ text }) => el("li", {}, text))),
+    needles?.change && el("p", {}, needles.change.text),
+    crown.rounds.length && fold(say("crown_table"), "crown", crownTable(crown)),
+  ];
+};
+
+const picture = (path, alt) => {
+  const image = el("img", { src: path.slice(1), alt, loading: "lazy", width: 480, height: 420 });
+  image.addEventListener("error", () => image.replaceWith(el("p", { class: "hint" }, say("picture_gone"))));
+  return el("figure", {}, image);
+};
+
+const holdText = ({ hold, count, lengths }) =>
+  `${say(`hold_${hold}`, { n: count ?? 0 })}${lengths.length ? `, ${say("long", { lengths: list(lengths.map(measure), "disjunction") })}` : ""}.`;
+
+const crownTable = ({ rounds }) => {
+  const onNeedles = rounds[0].needles?.length ?? 0;
+  const needleHeads = Array.from({ length: onNeedles }, (_, index) => say("needle_n", { n: index + 1 }));
+  return table(say("crown_table"), [say("round_number"), say("round_work"), say("round_count"), ...needleHeads],
+    rounds.map((round) => [
+      `${round.number}`,
+      el("span", {}, round.moves.map(({ stitches, needle }) =>
+        el("em", {}, say("slide", { stitches, from: needle }), " ")), round.text),
+      el("strong", {}, `${round.after}`),
+      ...(round.needles ?? []).map(String),
+    ]), "crown-table");
+};
+
+// --- yarn, handout, pattern -----------------------------------------------------------------------------------
+
+const buying = (request, sizes) => {
+  const { order } = answer;
+  const uses = sizes.map(({ label, yarn: { used: { expected } } }) => el("li", {}, expected.mass
+    ? say("buy_uses", { label, mass: measure(expected.mass), length: measure(expected.length) })
+    : say("buy_uses_length", { label, length: measure(expected.length) })));
+  return el("section", { class: "sheet buy" }, el("h2", {}, say("buy_heading")),
+    order ? orderText(order) : el("p", { class: "hint" }, say("buy_no_ball")),
+    el("ul", {}, uses));
+};
+
+const orderText = ({ makers, shared, own, one_basket: basket }) => {
+  const hats = say("hats", { n: makers });
+  const best = shared?.balls ? shared : own;
+  if (!best?.balls) return el("p", { class: "hint" }, say("buy_no_ball"));
+  const balls = (count) => say("balls", { n: count });
+  return el("div", {},
+    el("p", { class: "big" }, say(best.balls < own.balls ? "buy_basket" : "buy_one", { balls: balls(best.balls), hats })),
+    el("p", {}, [
+      best.cost && say("buy_cost", { cost: money(best.cost) }),
+      best.left_over?.mass && say("buy_left", { mass: measure(best.left_over.mass) }),
+      best.balls < own.balls && say("buy_each", { balls: balls(own.balls) }),
+    ].filter(Boolean).join(" · ")),
+    basket?.contents?.length > 1 && makers > 1 && fold(say("basket_share"), "basket", el("ul", {}, basket.contents.map((content) =>
+      el("li", {}, `${balls(content.balls)}: ${list(content.pieces.map(({ label, hats: count }) => count > 1 ? `${count} × ${label}` : label))}`)))));
+};
+
+const handoutPart = (request) => {
+  const said = el("span", { role: "status", class: "said" });
+  const download = async () => {
+    said.textContent = say("handout_making");
+    try {
+      const pdf = await ask("v1/hats/handout", request, undefined, "application/pdf");
+      const address = URL.createObjectURL(pdf);
+      el("a", { href: address, download: `${(request.name ?? "hat").replace(/[^\p{L}\p{N}]+/gu, "-").toLowerCase()}.pdf` }).click();
+      setTimeout(() => URL.revokeObjectURL(address), 60_000);
+      said.textContent = say("handout_done");
+    } catch (error) {
+      said.textContent = error.message;
+    }
+  };
+  return el("section", { class: "sheet handout" }, el("h2", {}, say("handout_heading")),
+    el("p", {}, say("handout_text")),
+    el("p", { class: "actions" },
+      el("button", { type: "button", onclick: download }, say("handout_pdf")), said),
+    el("p", {}, copyButton(say("share"), () => location.href, say("share_done"))));
+};
+
+/** The written pattern: blocks between blank lines, each under its heading. */
+const patternPart = () => {
+  const [name, ...blocks] = answer.pattern.trim().split(/\n\n+/);
+  return el("section", { class: "sheet pattern" },
+    el("div", { class: "sheet-head" }, el("h2", {}, say("pattern_heading")),
+      copyButton(say("copy"), () => answer.pattern, say("copied"))),
+    el("div", { class: "printed" }, el("p", { class: "name" }, name), blocks.map((block) => {
+      const [heading, ...lines] = block.split("\n");
+      return [el("h3", {}, heading), ...lines.map((line) => el("p", { class: line.startsWith("  ") && "aside" }, line.trim()))];
+    })));
+};
+
+// --- the swatch -----------------------------------------------------------------------------------------------
+
+/** Draws the swatch to its gauge: as many stitches and rounds as were counted, up to what can be told apart. */
+const drawSwatch = () => {
+  const across = Math.min(Math.max(toNumber(form.gauge_stitches.value.trim()) || 20, 2), 60);
+  const up = Math.min(Math.max(toNumber(form.gauge_rows.value.trim()) || across * 1.31, 2), 80);
+  const [width, height] = [100 / across, 100 / up];
+  const pattern = document.getElementById("fabric");
+  pattern.setAttribute("width", width);
+  pattern.setAttribute("height", height);
+  const [x, y] = [(part) => (part * width).toFixed(3), (part) => (part * height).toFixed(3)];
+  // A knit stitch: two legs that lean towards each other and meet below, in the stitch under it.
+  document.getElementById("stitch").setAttribute("d",
+    `M${x(0.06)} ${y(0)}C${x(0.02)} ${y(0.4)} ${x(0.3)} ${y(0.75)} ${x(0.47)} ${y(1)}L${x(0.47)} ${y(0.62)}C${x(0.42)} ${y(0.45)} ${x(0.36)} ${y(0.1)} ${x(0.34)} ${y(0)}Z` +
+    `M${x(0.94)} ${y(0)}C${x(0.98)} ${y(0.4)} ${x(0.7)} ${y(0.75)} ${x(0.53)} ${y(1)}L${x(0.53)} ${y(0.62)}C${x(0.58)} ${y(0.45)} ${x(0.64)} ${y(0.1)} ${x(0.66)} ${y(0)}Z`);
+  const ticks = [];
+  const inches = form.gauge_over.value !== "10cm";
+  const parts = inches ? 16 : 20;
+  for (let part = 0; part <= parts; part++) {
+    const at = (100 * part) / parts;
+    const long = part % (inches ? 4 : 2) === 0 ? 4.5 : 2.5;
+    ticks.push(`M${8 + at} 101.5v${long}`, `M6.5 ${100 - at}h${-long}`);
+  }
+  form.querySelector(".ticks").setAttribute("d", ticks.join(""));
+};
+
+// --- opening --------------------------------------------------------------------------------------------------
+
+export const open = (parameters) => {
+  if (opened === String(parameters)) return;
+  opened = String(parameters);
+  restore(form, parameters);
+  rows.replaceChildren();
+  for (const text of (parameters.get("sizes") ?? FIRST_SIZES).split(/[;\n]/)) {
+    const size = readSize(text);
+    if (size) addRow(size);
+  }
+  if (!rows.children.length) addRow();
+  drawSwatch();
+  changed(0);
+};
+
+form.addEventListener("submit", (event) => event.preventDefault());
+form.addEventListener("input", () => {
+  settle();
+  changed();
+});
+addButton.addEventListener("click", () => {
+  const { whose } = partsOf(rows.lastElementChild);
+  addRow({ whose: GROWN.has(whose) ? "age_years" : whose }).querySelector(".value").focus();
+  changed();
+});
+ticker.addEventListener("click", (event) => {
+  event.preventDefault();
+  (form.querySelector("[aria-invalid]") ?? found).focus();
+  (form.querySelector(".wrong") ?? found).scrollIntoView();
+});

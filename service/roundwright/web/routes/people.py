@@ -1,0 +1,49 @@
+"""The page for people at `/`: a plan, a proofreader and help with a wrong count, in a browser.
+
+The page is files in `pages/people`, served as they are: it calculates nothing and calls the operations of this service.
+Its words are one file a language, `words-en.json`, read by the scripts, and put into `index.html` here.
+"""
+
+import re
+from html import escape
+from pathlib import Path
+from typing import Any, Final
+
+import msgspec
+
+from roundwright.web.routes.operation import JSON, Operation, lookup
+
+FOLDER: Final = Path(__file__).parent / "pages" / "people"
+HEADERS: Final = {
+    "content-security-policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; "
+    "connect-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; "
+    "require-trusted-types-for 'script'; trusted-types 'none'",
+    "referrer-policy": "no-referrer",
+}
+MEDIA_TYPES: Final = {
+    ".js": "text/javascript; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".json": JSON,
+    ".svg": "image/svg+xml",
+}
+
+
+def page(_service: Any) -> bytes:
+    """The page, with its words in their places."""
+    language = "en"
+    words = {"language": language, **msgspec.json.decode((FOLDER / f"words-{language}.json").read_bytes())}
+    text = (FOLDER / "index.html").read_text("utf-8")
+    return re.sub(r"\{\{(\w+)\}\}", lambda name: escape(words[name[1]]), text).encode()
+
+
+def files() -> list[Operation]:
+    """The files that the page loads."""
+    return [_file(file) for file in sorted(FOLDER.iterdir()) if file.suffix in MEDIA_TYPES]
+
+
+def _file(file: Path) -> Operation:
+    @lookup(f"/page/{file.name}", renderers={MEDIA_TYPES[file.suffix]: bytes})
+    def get_file() -> bytes:
+        return file.read_bytes()
+
+    return get_file

@@ -1,0 +1,178 @@
+"""The page for people, first view: from a swatch to the handout, as a knitter or a teacher meets it."""
+
+import re
+
+import pytest
+from playwright.sync_api import expect
+from pypdf import PdfReader
+
+from tests.browser.seen import barriers
+
+CLASS = (
+    "#plan?sizes=one+month:+1+month+x+3;+9+months+x+4;+woman+x+5"
+    "&yarn_mass=100+g&yarn_length=210+m&yarn_price=8.50+EUR"
+)
+"""The address of a plan for a class of twelve."""
+
+
+@pytest.fixture
+def plan(address, page, seen):
+    """The page, opened as a browser opens it, with its first hat worked out."""
+    page.goto(f"{address}/")
+    worked_out(page, "Cast on 96 stitches")
+    return page
+
+
+def worked_out(page, headline: str) -> None:
+    """Wait until the hat is worked out under this headline."""
+    expect(page.get_by_role("heading", level=2, name=headline)).to_be_visible()
+
+
+def test_a_browser_gets_the_page_and_a_program_the_document(service):
+    """`Accept: text/html` gets the page; whatever else is accepted, the JSON document."""
+    page = service.get("/", headers={"accept": "text/html,application/xhtml+xml,*/*;q=0.8"})
+
+    assert page.headers["content-type"] == "text/html; charset=utf-8"
+    assert "{{" not in page.text
+    for accept in ("*/*", "application/json", "text/plain", "image/png, text/css"):
+        document = service.get("/", headers={"accept": accept})
+        assert document.json()["name"] == "Roundwright"
+        assert document.headers["vary"] == "Accept"
+        assert document.headers["etag"] != page.headers["etag"]
+
+
+def test_its_policy_is_strict(service):
+    """Scripts, styles, pictures and requests are the service's own; nothing is inline; no markup is made of texts."""
+    policy = service.get("/", headers={"accept": "text/html"}).headers["content-security-policy"]
+
+    assert policy.startswith("default-src 'none'; script-src 'self'; style-src 'self';")
+    assert "require-trusted-types-for 'script'" in policy
+    assert not {"unsafe", "http", "*"} & set(re.findall(r"unsafe|http|\*", policy))
+
+
+def test_a_swatch_becomes_a_hat_while_she_types(plan, address, seen, service):
+    """Another gauge typed into the swatch gives what the service gives, and no other host is asked anything."""
+    plan.get_by_label("stitches", exact=True).fill("22")
+    plan.get_by_label("rounds", exact=True).fill("30")
+    hat = service.post(
+        "/v1/hats",
+        json={
+            "gauge": {"stitches": 22, "rows": 30},
+            "sizes": [{"head": {"value": 55.5, "unit": "cm"}}],
+            "needles": 4,
+        },
+    ).json()
+
+    worked_out(plan, f"Cast on {hat['sizes'][0]['cast_on']['stitches']} stitches")
+    for line in hat["pattern"].split("\n"):
+        expect(plan.locator(".printed")).to_contain_text(line.strip())
+    plan.wait_for_load_state("networkidle")
+    assert {address} == seen.origins
+    assert [] == seen.complaints
+
+
+def test_sizes_stand_side_by_side(page, address):
+    """A class's plan opens from its address alone, a column a size, and says what to buy for all."""
+    page.goto(f"{address}/{CLASS}")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    head = page.locator(".sizes-table thead th")
+
+    assert head.all_inner_texts() == ["Size", "one month", "9 months", "woman"]
+    expect(page.get_by_text("for 12 hats")).to_be_visible()
+    expect(page.get_by_text(re.compile(r"€\d\d\.\d0 in all"))).to_be_visible()
+
+
+def test_the_address_holds_the_plan(plan, address, browser):
+    """What was filled in stands in the address; whoever opens it sees the same plan."""
+    plan.get_by_role("combobox", name="Brim").select_option("folded")
+    plan.get_by_label("Rib: knit").fill("2")
+    plan.get_by_role("button", name="Add a size").click()
+    second = plan.get_by_role("group", name="Size 2")
+    second.get_by_label("Whose head").select_option("a woman")
+    second.get_by_label("Called").fill("Bexa: tall")
+    expect(plan.locator(".sizes-table thead")).to_contain_text("Bexa")
+    headline = plan.locator(".headline").inner_text()
+    other = browser.new_page()
+    other.goto(plan.url)
+
+    expect(other.locator(".headline")).to_have_text(headline, use_inner_text=True)
+    expect(other.get_by_role("combobox", name="Brim")).to_have_value("folded")
+    other.close()
+
+
+def test_the_handout_is_downloaded(page, address, tmp_path):
+    """A button makes the PDF of the plan, for the paper that was chosen."""
+    page.goto(f"{address}/{CLASS}&name=Quillhaven+class+hat&paper=letter")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Download as PDF").click()
+    download.value.save_as(tmp_path / "handout.pdf")
+
+    assert download.value.suggested_filename == "quillhaven-class-hat.pdf"
+    assert "Quillhaven class hat" in PdfReader(tmp_path / "handout.pdf").pages[0].extract_text()
+
+
+def test_a_fault_stands_at_its_field_with_what_works(plan):
+    """What cannot be knitted is said at the field, tied to it, and the nearest that works is a button."""
+    field = plan.get_by_label("Number")
+    field.fill("430")
+    expect(field).to_have_attribute("aria-invalid", "true")
+    expect(field).to_have_accessible_description(re.compile("^A head of 430 cm is out of range"))
+    expect(plan.locator("#plan-status")).to_contain_text("Not worked out")
+    plan.get_by_role("button", name="Take 100").click()
+
+    expect(field).to_have_value("100")
+    expect(field).not_to_have_attribute("aria-invalid", "true")
+
+
+def test_a_number_may_have_a_comma_and_a_word_is_no_number(plan):
+    """43,5 is 43.5; a word is refused at its field without the service."""
+    field = plan.get_by_label("stitches", exact=True)
+    field.fill("19,5")
+    worked_out(plan, "Cast on 96 stitches")
+    field.fill("many")
+    expect(field).to_have_accessible_description(re.compile("A number is needed here"))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [320, 1280])
+def test_axe_finds_nothing_and_nothing_sticks_out(width, scheme, page, address):
+    """By day and by night, on a phone and on a desk: no barrier, no scrolling sideways, in order and in trouble."""
+    page.emulate_media(color_scheme=scheme)
+    page.set_viewport_size({"width": width, "height": 900})
+    page.goto(f"{address}/{CLASS}")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    for summary in page.locator("#plan-found summary").all():
+        summary.click()
+
+    assert [] == barriers(page)
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    page.get_by_label("stitches", exact=True).fill("0")
+    expect(page.get_by_label("stitches", exact=True)).to_have_attribute("aria-invalid", "true")
+    assert [] == barriers(page)
+
+
+def test_a_keyboard_is_enough(plan):
+    """From the top of the page through swatch and sizes to the handout with Tab, letters, arrows and Enter."""
+    plan.keyboard.press("Tab")
+    expect(plan.get_by_role("link", name="Skip to the page")).to_be_focused()
+    tab_to(plan, plan.get_by_label("stitches", exact=True))
+    plan.keyboard.type("18")
+    tab_to(plan, plan.get_by_label("Whose head"))
+    plan.keyboard.type("a man")
+    tab_to(plan, plan.get_by_role("button", name="Add a size"))
+    plan.keyboard.press("Enter")
+    expect(plan.get_by_role("group", name="Size 2").get_by_label("Number")).to_be_focused()
+    plan.keyboard.type("3")
+    expect(plan.locator(".sizes-table thead")).to_contain_text("3 years")
+    tab_to(plan, plan.get_by_role("button", name="Download as PDF"))
+
+
+def tab_to(page, target) -> None:
+    """Press Tab until the target is focused; what is focused is always seen."""
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") != "none"
+        if target.evaluate("element => element === document.activeElement"):
+            return
+    raise AssertionError(target)
