@@ -67,7 +67,7 @@ def _versions(file):
     return found
 
 
-@pytest.mark.parametrize("requirement", RUNTIME, ids=lambda each: each.name)
+@pytest.mark.parametrize("requirement", [*RUNTIME, *EXTRAS["pdf"]], ids=lambda each: each.name)
 def test_both_bounds_of_what_is_served_were_run(requirement):
     """`sh tests/run.sh --lowest` runs the lower bound; what is deployed lies just below the upper."""
     bounds = {bound.operator: Version(bound.version) for bound in requirement.specifier}

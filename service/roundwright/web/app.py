@@ -13,7 +13,7 @@ from roundwright.web.problems import ProblemError
 from roundwright.web.routes import Operation, all_operations
 from roundwright.web.routes.gauge import convert_gauge
 from roundwright.web.routes.service import service_operations
-from roundwright.web.routes.typesetter import Typesetter
+from roundwright.web.routes.typesetter import Typesetter, is_installed
 from roundwright.web.settings import Settings, read
 
 
@@ -49,7 +49,8 @@ def create(settings: Settings | None = None) -> Middleware:
         on_shutdown=[typesetter.stop],
     )
     if settings.warm:
-        typesetter.start()
+        if is_installed():
+            typesetter.start()
         for operation in all_operations():
             operation.warm()
     templates = tuple(operation.template for operation in operations)

@@ -1,6 +1,7 @@
 """The handout over HTTP: its format, and that a PDF keeps nobody else waiting."""
 
 import asyncio
+import sys
 from typing import Any
 
 import httpx
@@ -8,6 +9,7 @@ import pytest
 
 from roundwright.web.app import create
 from roundwright.web.settings import Settings
+from tests.conftest import serving
 from tests.support.handouts import CLASS, FORMATS, post_handout
 
 
@@ -32,6 +34,21 @@ def test_accept_chooses_the_format(accept: str | None, media_type: str, service:
     assert media_type == response.headers["content-type"]
     assert "accept" in response.headers["vary"].lower()
     assert "no-store" == response.headers["cache-control"]
+
+
+def test_without_typst_there_is_no_pdf(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Without the extra `pdf` 406 says so, a second choice is taken, and the service starts warm."""
+    monkeypatch.setitem(sys.modules, "typst", None)
+    with (
+        serving(Settings(warm=True)) as address,
+        httpx.Client(base_url=address, timeout=30) as service,
+    ):
+        refused = post_handout(service, "application/pdf")
+        second = post_handout(service, "application/pdf, text/plain;q=0.5")
+
+    assert 406 == refused.status_code
+    assert "`roundwright[pdf]`" in refused.json()["detail"]
+    assert "text/plain; charset=utf-8" == second.headers["content-type"]
 
 
 def test_another_format_is_refused(service: httpx.Client) -> None:

@@ -37,7 +37,7 @@ from roundwright.web.routes.request_reader import (
     require_json,
     require_no_query,
 )
-from roundwright.web.routes.typesetter import Typesetter
+from roundwright.web.routes.typesetter import Typesetter, is_installed
 from roundwright.web.settings import Settings
 
 JSON: Final = "application/json"
@@ -65,6 +65,8 @@ class Operation:
     """
 
     methods: tuple[Method, ...]
+    missing = ""
+    """Said where no media type of the answer is acceptable."""
 
     def __init__(
         self,
@@ -143,7 +145,9 @@ class Operation:
             best_media_type(headers.get(b"accept", b"*/*").decode("latin-1"), renderers) or self.otherwise
         )
         if chosen is None:
-            raise ProblemError("not-acceptable", f"The answer is available as {', '.join(renderers)}.")
+            raise ProblemError(
+                "not-acceptable", f"The answer is available as {', '.join(renderers)}.{self.missing}"
+            )
         return chosen, renderers[chosen]
 
     def example_value(self) -> Any:
@@ -182,7 +186,10 @@ class Calculation(Operation):
         self.typeset = typeset
 
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
-        """Apply the limit on the body."""
+        """Apply the limit on the body; leave PDFs out where nothing makes them."""
+        if self.typeset and not is_installed():
+            self.renderers = {name: render for name, render in self.renderers.items() if name != self.typeset}
+            self.missing = f" For {self.typeset} the service has to be installed as `roundwright[pdf]`."
         self.typesetter = typesetter
         self.body_bytes = settings.text_body_bytes if self.takes_text else settings.body_bytes
         self.headers = [(b"cache-control", b"no-store"), *self.own_headers]

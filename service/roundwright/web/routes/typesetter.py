@@ -10,6 +10,7 @@ import subprocess
 import sys
 from asyncio import FIRST_COMPLETED, Lock, create_task, get_running_loop, wait
 from concurrent.futures import ThreadPoolExecutor
+from importlib.util import find_spec
 from typing import Any, Final
 from weakref import finalize
 
@@ -26,6 +27,11 @@ ANSWER_TIMEOUT_S: Final = 10
 """Wall-clock time after which a silent process counts as hung; its own limit counts processor time."""
 _LIMIT_SIGNALS: Final = (-signal.SIGPROF, -signal.SIGABRT)
 """The signals that end the process when a PDF exceeds the limit on time or memory."""
+
+
+def is_installed() -> bool:
+    """Whether Typst is here, which comes with the extra `roundwright[pdf]`."""
+    return find_spec("typst") is not None
 
 
 class Typesetter:
