@@ -43,7 +43,8 @@ def _drop(desk: Desk, scope: Scope, state: State, place: int, candidate: Candida
     """Nothing is worked here."""
     chosen = (state.choices, (place, candidate))
     desk.budget.spend(1)
-    if candidate.strength < UNREAD:
+    leads_on = candidate.shapes and _tells_other_count(state, candidate)
+    if candidate.strength < UNREAD and not leads_on:
         return [State(state.lanes, state.cost + candidate.cost, state.faults, chosen)]
     segment = desk.segments[place]
     faults: Faults = (state.faults, Fault("not_understood", place, segment.start))
@@ -62,6 +63,17 @@ def _drop(desk: Desk, scope: Scope, state: State, place: int, candidate: Candida
         lanes.append(lane)
     cost = state.cost + DROPPED + 0.1 * candidate.strength
     return [State(tuple(lanes), cost, faults, chosen)]
+
+
+def _tells_other_count(state: State, candidate: Candidate) -> bool:
+    """Whether words tell a count that no size has on its needles, though rounds were worked: they lead on to it."""
+    if not all(lane.worked for lane in state.lanes):
+        return False
+    for lane in state.lanes:
+        counts = [after for stated, after in printed(candidate, lane.count, lane.column) if not stated.sign]
+        if not counts or lane.count in counts or not 0 < counts[-1] < lane.count:
+            return False
+    return True
 
 
 class _Application:

@@ -17,12 +17,16 @@ from roundwright.wording.reading.loops import (
     marked_round,
     marker_ways,
     once_more,
+    shaped_in_turn,
 )
 from roundwright.wording.reading.onward import onward_ways
 from roundwright.wording.reading.phrases import (
     BeginAt,
+    Change,
     Count,
+    Fabric,
     Said,
+    Star,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
@@ -31,6 +35,7 @@ from roundwright.wording.reading.telling import (
     introduces,
     is_for_others,
     likeness,
+    speaks_of_shaping,
     tells_of_all,
     tells_outcome,
 )
@@ -74,7 +79,8 @@ def candidates(segment: Segment) -> list[Candidate]:
         trouble = segment.troubles[0]
         options = [replace(option, trouble=option.trouble or trouble) for option in options]
     strength = likeness(seen, label)
-    options.append(Candidate("prose", max(0.2, strength), strength=strength, stated=stated))
+    shapes = speaks_of_shaping(seen)
+    options.append(Candidate("prose", max(0.2, strength), strength=strength, shapes=shapes, stated=stated))
     return sorted(options, key=_cost)
 
 
@@ -117,6 +123,8 @@ def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
     listed = label is not None and label.kind == "listed"
+    if label is None and _is_heading_in_stars(seen):
+        return Candidate("prose", 0.0)
     if label is None and (tells_outcome(seen) or is_for_others(segment)):
         return Candidate("prose", 0.0)
     if (label is None or listed) and (introduces(seen, segment) or tells_of_all(seen)):
@@ -133,6 +141,16 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
     return _begin_at(segment)
 
 
+def _is_heading_in_stars(seen: Seen) -> bool:
+    """Whether words without any work stand between stars: `** Crown decreases **`."""
+    order = seen.order
+    stars = len(order) > 2 and isinstance(order[0], Star) and isinstance(order[-1], Star)
+    return stars and all(isinstance(phrase, _IN_HEADING) for phrase in order[1:-1])
+
+
+_IN_HEADING: Final = (Said, Change, Fabric)
+
+
 def _counts_alone(segment: Segment) -> bool:
     return all(isinstance(phrase, Count) and not phrase.sign for phrase in segment.phrases)
 
@@ -143,6 +161,7 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(by_name(seen, stated, label))
     options.extend(marked_round(seen, label))
     options.extend(continuations(seen, stated))
+    options.extend(shaped_in_turn(seen, stated))
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
     if seen.agains or not options or options[0].kind != "loop":

@@ -12,6 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.application import apply
+from roundwright.wording.reading.called import is_called_next, only_told
 from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.line_work import Desk
@@ -115,7 +116,10 @@ class Search:
         """The candidates of a segment."""
         options = self.known.get(place)
         if options is None:
-            options = self.known[place] = candidates(self.segments[place])
+            options = candidates(self.segments[place])
+            if is_called_next(self.segments, place):
+                options = only_told(options)
+            self.known[place] = options
             phrases = len(self.segments[place].phrases)
             self.budget.spend(STEPS_FOR_SEGMENT * (1 + phrases // 5))
         return options
@@ -253,7 +257,7 @@ def _new_errors(faults: Faults, before: Faults) -> bool:
 
 def _comes_out(state: State, candidate: Candidate, made: list[State]) -> bool:
     """Whether a candidate leaves nothing to ask: it costs nothing, or it leaves the count that is printed."""
-    if len(made) != 1 or candidate.kind == "prose":
+    if len(made) != 1 or candidate.kind == "prose" or candidate.told:
         return False
     extra = made[0].cost - state.cost
     if candidate.stated:

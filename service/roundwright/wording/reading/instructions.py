@@ -33,10 +33,12 @@ class Candidate(Struct, frozen=True, gc=False):
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
     - `per_section`: the stitches it says to leave in each section or on each needle
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
+    - `told`: whether a round with a name is only told here, to be worked where its name stands
     - `onward`: how a crown goes on whose sentence is not read word by word; `plain` 1 of `to_the_end`: no stitch stays
       plain
     - `stated`: the counts printed with it
-    - `strength`: how much the words look like work, for one that works nothing
+    - `strength`: how much the words look like work, for one that works nothing; `shapes`: whether they speak of
+      decreases or increases
     """
 
     kind: Kind
@@ -53,11 +55,13 @@ class Candidate(Struct, frozen=True, gc=False):
     sign: int = 0
     stated: tuple[Stated, ...] = ()
     strength: float = 0.0
+    shapes: bool = False
     trouble: tuple[str, str, int] | None = None
     sections: int = 0
     every: int = 0
     chart: bool = False
     how: str = ""
+    told: bool = False
     onward: Literal["", "to_a_count", "to_the_end"] = ""
     per: bool = False
     per_section: Number | None = None

@@ -94,7 +94,12 @@ def evenly_spaced(spans: tuple[Span, ...]) -> bool:
 def dotted_pair(lines: Lines) -> tuple[Span, ...]:
     """The rounds of `1. and 2. round`, `1. to 4. round`, which are taken; empty where it is none."""
     joint, first, last = lines.kind(1), lines.token().number, lines.token(2).number
-    if lines.kind() != "number" or joint not in ("and", "to") or not lines.flags(1) & STOP:
+    if lines.kind() != "number" or not lines.flags(1) & STOP or lines.flags(1) & LINE:
+        return ()
+    if joint == "number" and lines.flags(1) & DASH and lines.kind(2) == "round":  # `10. - 17. round`
+        lines.place += 2
+        return (Span(first or ONE, lines.tokens[lines.place - 1].number or ONE),)
+    if joint not in ("and", "to"):
         return ()
     if lines.kind(2) != "number" or lines.kind(3) != "round":
         return ()

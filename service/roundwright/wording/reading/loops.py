@@ -31,6 +31,7 @@ from roundwright.wording.reading.tree import (
     Number,
     Stated,
     Stitch,
+    named,
 )
 
 
@@ -167,6 +168,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare
     ]
     step = max((phrase.step for phrase in seen.rounds if phrase.every), default=0) if again.named else 0
+    in_all = seen.in_all is not None and times is None and until is None
+    length = length and not in_all  # `until it measures 4 cm (12 rounds)`
     options: list[Candidate] = []
     if with_nodes and not any(isinstance(phrase, _REPEATS) for phrase in seen.work):
         options.append(Candidate("with", cost, (with_nodes[0],), again=again, stated=stated))
@@ -174,7 +177,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     rounds = next((phrase.number for phrase in seen.rounds if not phrase.every), None)
     total = bool(times and times.total) or (rounds is not None and times is not None)
     plain = 0
-    if rounds is not None and times is not None and len(again.named) == 1:
+    told = seen.in_all is not None and seen.in_all.number is rounds
+    if rounds is not None and times is not None and len(again.named) == 1 and not told:
         plain, total = rounds.of(0) or 0, False
     if (
         times is None
@@ -182,8 +186,10 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and not length
         and rounds is not None
         and label is None
-        and seen.lengths == []
+        and (seen.lengths == [] or in_all)
     ):
+        if in_all and again.named and len(rounds.values) == 1:
+            rounds = Number((max(0, (rounds.of(0) or 0) - len(again.named)),), rounds.start, rounds.end)
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
     loop = Candidate(
         "loop",
@@ -201,11 +207,20 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         goes_on = rounds is not None and times is None and until is None
         return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
     counted = Times(times.start, times.end, times.flags, times.number, total=True)
-    in_all = replace(loop, times=counted)
+    total_times = replace(loop, times=counted)
     if len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named:
         anew = replace(times, total=False)  # nothing of it was worked before
-        return [replace(loop, times=anew), replace(in_all, cost=cost + 0.4)]
-    return [*options, in_all, replace(loop, cost=cost + 0.4 + total)]
+        return [replace(loop, times=anew), replace(total_times, cost=cost + 0.4)]
+    return [*options, total_times, replace(loop, cost=cost + 0.4 + total)]
+
+
+def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Work 3 decrease rounds: 24, 16, 8 sts`: the crown goes on to the last count."""
+    turns = seen.agains[0].named if seen.agains else ()
+    counts = [count for count in stated if not count.sign]
+    if not counts or len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
+        return []
+    return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=tuple(counts[-1:]))]
 
 
 def _gone_on_with(seen: Seen) -> Iterator[Again]:

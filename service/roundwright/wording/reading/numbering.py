@@ -215,6 +215,9 @@ def _unnumbered(work: LineWork) -> None:
         lane.numbers_known = (lane.numbers_known, label.named, Entry(candidate, work.place))
         if label.defines:
             return
+        if candidate.told:
+            work.cost += TOLD_BEHIND_WORKED * _works_named_before(work)
+            return
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1
@@ -225,6 +228,18 @@ def _unnumbered(work: LineWork) -> None:
     for _ in range(min(times or 0, MOST_ROUNDS + 1 - lane.worked)):
         work.once(lane.number + 1, single=count is not None)
     lane.loose += 1
+
+
+def _works_named_before(work: LineWork) -> bool:
+    """Whether the round with a name just before this was worked, and not only told."""
+    chain = work.lane.chain
+    before = work.desk.segments[work.place - 1].label if work.place else None
+    named = before is not None and before.kind == "sort" and bool(before.named)
+    return named and chain is not None and chain[1].segment == work.place - 1
+
+
+TOLD_BEHIND_WORKED: Final = 2.0
+"""What it costs that of two rounds with names the first is worked and the second only told."""
 
 
 def _stand_between(work: LineWork) -> None:

@@ -63,7 +63,8 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
     if numbers:
         return numbers
     if candidate.rounds is not None:
-        begun = rounds if candidate.again is not None and candidate.again.work and candidate.again.last else 0
+        again = candidate.again
+        begun = rounds if again is not None and again.work and again.last and not again.named else 0
         return max(0, (candidate.rounds.of(work.column) or 0) - begun)
     if candidate.times is None:
         return rounds

@@ -58,6 +58,7 @@ def rounds_of_segment(
     options.extend(_in_forms(work))
     if work.fabric:
         options.extend(_described(work))
+        options.extend(_explained_fabric(work))
     options.extend(_times_alone(work))
     options.extend(_until(work))
     options.extend(_with(work))
@@ -285,6 +286,17 @@ def _described(work: RoundWork) -> list[Candidate]:
         for way in settle(form)[:3]
         if not way.trouble
     ]
+
+
+def _explained_fabric(work: RoundWork) -> list[Candidate]:
+    """Rounds of a fabric with no more than its explanation in a bracket: `5 rnds garter st (p 1 rnd, k 1 rnd)`."""
+    if not work.seen.fabrics or len(work.work) != 1 or not isinstance(work.work[0], Brackets):
+        return []
+    return [replace(way, cost=way.cost + EXPLAINED) for way in fabric_only(work)]
+
+
+EXPLAINED: Final = 0.3
+"""What it costs to take a bracket with stitches for an explanation."""
 
 
 def _without_description(work: list[Phrase]) -> list[tuple[Phrase, ...]]:

@@ -83,6 +83,7 @@ class Seen(Struct):
     denied: bool = False
     instead: bool = False
     at_ends: AtEnds | None = None
+    in_all: Rounds | None = None  # a number of rounds in a bracket: `14 times more (15 rounds)`
 
 
 _STITCHES: Final = (Stitches, Star, PassOver)
@@ -240,6 +241,8 @@ def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
             loose = isinstance(phrase, Count) and not phrase.sure and len(inside) > 1
             if not loose and not isinstance(phrase, _OF_WORK):
                 following = inside[place + 1] if place + 1 < len(inside) else None
+                if isinstance(phrase, Rounds) and not phrase.every:
+                    seen.in_all = phrase
                 _sort(seen, phrase, following, inner=False, tail=True)
 
 

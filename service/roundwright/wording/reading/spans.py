@@ -232,10 +232,21 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
         return None
     step = step or 2
     first = number + (wanted >= 0 and number % 2 != wanted)
-    last = 0
-    if place + 2 < len(lines.tokens) and place + 1 < lines.stop and lines.tokens[place].kind == "to":
-        at = place + 2 if lines.tokens[place + 1].kind == "round" else place + 1  # `to Rnd 10`
-        if lines.tokens[at].kind in ("ordinal", "number"):
-            last = (lines.tokens[at].number or ONE).of(0) or 0
-            place = at + 1
+    last, place = _last_of_all(lines, place)
     return Standing(first, max(1, step), last), place
+
+
+def _last_of_all(lines: Lines, place: int) -> tuple[int, int]:
+    """The last of the rounds of `up to Rnd 10`, `until 8. rd`, and where that ends; 0 where none is named."""
+    at = place + 1 if place < lines.stop and lines.tokens[place].text == "up" else place
+    if at + 1 >= lines.stop or lines.tokens[at].kind not in ("to", "until"):
+        return 0, place
+    at += 2 if lines.tokens[at + 1].kind == "round" else 1
+    if at >= lines.stop or lines.tokens[at].kind not in ("ordinal", "number"):
+        return 0, place
+    last = (lines.tokens[at].number or ONE).of(0) or 0
+    at += 1
+    dotted = (
+        at < lines.stop and lines.tokens[at].kind == "round" and not lines.tokens[at].flags & (COLON | LINE)
+    )
+    return last, at + dotted

@@ -116,6 +116,12 @@ def _is_one_stitch(seen: Seen) -> bool:
     return bool(seen.work) and not others and all(isinstance(phrase, Stitches) for phrase in seen.work)
 
 
+def speaks_of_shaping(seen: Seen) -> bool:
+    """Whether decreases or increases are spoken of."""
+    signed = any(count.sign and not count.flags & EQUALS for count in seen.counts)
+    return bool(seen.changes or seen.evenly) or signed or any(map(is_shaping, seen.work))
+
+
 def likeness(seen: Seen, label: Label | None) -> float:
     """How much the words look like work."""
     if label is None and only_spoken_of(seen, [phrase for phrase in seen.work if has_stitches(phrase)]):
@@ -167,7 +173,9 @@ def _of_repeats(seen: Seen, *, worked: bool) -> float:
         seen.evenly,
         seen.agains,
         seen.untils and (seen.continues or seen.changes or seen.rounds or worked),
-        seen.changes and (seen.times or seen.untils) and any(rounds.every for rounds in seen.rounds),
+        seen.changes
+        and (seen.times or seen.untils or seen.counts)
+        and any(rounds.every for rounds in seen.rounds),
         seen.changes and seen.lengths and any(not phrase.manner for phrase in seen.continues),
     )
     return 4.0 * sum(map(bool, signs))

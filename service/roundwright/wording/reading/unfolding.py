@@ -9,6 +9,7 @@ from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     Fabric,
+    Length,
     Phrase,
     Rep,
     Rounds,
@@ -41,7 +42,9 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
             first, *others = phrase.inside
             made.append(replace(first, flags=phrase.flags | STOP))
             made.extend(_apart(first, others))
-            made.append(Again(phrase.start, phrase.end, STOP, last=rounds))
+            made.append(
+                Again(phrase.start, phrase.end, STOP, last=rounds, work=isinstance(following, Length))
+            )
         elif (
             isinstance(phrase, Times)
             and place
@@ -94,7 +97,9 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
 
 def _in_turn(phrases: list[Phrase], whole: int) -> bool:
     """Whether rounds are told that are worked in turn: `purl 1 rnd, knit 1 rnd, 5 times`."""
-    if phrases[whole].flags & COMMA and isinstance(phrases[whole], Times):
+    if isinstance(phrases[whole], Length) or (
+        phrases[whole].flags & COMMA and isinstance(phrases[whole], Times)
+    ):
         return True
     return any(isinstance(phrase, Again) for phrase in phrases[:whole])
 
@@ -121,5 +126,5 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
 
 
 _STARS: Final = (Star, Rep)
-_OFTEN: Final = (Until, Times)
+_OFTEN: Final = (Until, Times, Length)
 _PLAIN_WORK: Final = (Stitches, Fabric)

@@ -49,6 +49,7 @@ class AgainReader(SequenceReader):
         if (
             kind in ("rib", "moss", "pattern", "decrease", "increase", "garter")
             and self.kind(ahead + 1) == "round"
+            and not self.flags(ahead + 1) & STOP
             and (self.kind(ahead + 2) != "number" or self.kind(ahead + 3) in ("times", "more"))
         ):
             plural = self.token(ahead + 1).text.endswith("s") and kind != "decrease"
@@ -272,11 +273,22 @@ class AgainReader(SequenceReader):
                 count += 1
             start, end, flags = self.take(count)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
+        if self.kind(1) in ("to", "until") and self.joined(1) and self.goes_to_marker():
+            start, end, flags = self.take(1)
+            return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         before = self.tokens[self.place - 1].kind if self.place else ""
         if before in ("stars", "(") and self.kind(1) == "number" and self.flags(2) & COMMA:
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", self.token(-1).number or ONE, start, end))
         return self.only_words(1)
+
+    def goes_to_marker(self) -> bool:
+        """Whether it is worked plain to a place before a marker or the end: `work to 3 sts before the marker`."""
+        place = self.place
+        self.place += 1
+        far = self.next_phrase()
+        self.place = place
+        return isinstance(far, Extent) and (far.marker or (far.leave is not None and far.leave != NOTHING))
 
     def as_one(self) -> Phrase:
         """`as 1.`, which is the first round of a list again."""

@@ -8,6 +8,8 @@ from roundwright.wording.reading.phrases import Extent, Length, Needlewise, Phra
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, ONE, Number
 
+_OF_ROUNDS: Final = frozenset(("round", "alternate", "following", "ordinal", "side", "even", "odd"))
+"""What stands between `in each` and its rounds."""
 _BEFORE_WORK: Final = frozenset(("at", "doing", "working", "to", "reach", "only", "just", "you're", "are"))
 """Words between `until` and the work that is come to."""
 
@@ -146,9 +148,9 @@ class ExtentReader(NumberReader):
         after = self.tokens[place + 1]
         ends = place + 1 >= self.stop or bool(after.flags & (STOP | COMMA | SEMI))
         counts = place + 1 < self.stop and after.kind in ("stitch_noun", "remain", "left")
-        counts = counts or self.on_needles(place + 1)
-        ends = ends or after.kind in ("and", "then")
-        if not counts and not (ends and self.tokens[place - 1].kind == "have"):
+        counts = counts or self.on_needles(place + 1) or self.are_left(place + 1)
+        ends = ends or after.kind in ("and", "then") or after.text == "&"
+        if not counts and not (ends and (self.tokens[place - 1].kind == "have" or self.are_left(place - 3))):
             return None
         stop = place + 1
         while (
@@ -158,6 +160,18 @@ class ExtentReader(NumberReader):
         ):
             stop += 1
         return Until(*self.take(stop - self.place), self.tokens[place].number or ONE)
+
+    def are_left(self, place: int) -> bool:
+        """Whether words stand there that say what is left: `until only 12 are left`, `till all that is left is 12`."""
+        near = self.tokens[max(place, self.place) : min(place + 3, self.stop)]
+        for token in near:
+            if token.flags & (STOP | COMMA | SEMI):
+                return False
+            if token.kind in ("remain", "left"):
+                return True
+            if token.kind not in ("", "have"):
+                return False
+        return False
 
     def on_needles(self, place: int) -> bool:
         """Whether `on the needles` stands there: `until there are 12 on the needles`."""
@@ -172,7 +186,7 @@ class ExtentReader(NumberReader):
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
         if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
             return position
-        every = self.kind() in ("each", "per")
+        every = self.kind() in ("each", "per", "persection")
         step, ahead = self.step(every=every)
         kind = self.kind(ahead)
         if kind == "round" and self.joined(ahead):
@@ -209,7 +223,7 @@ class ExtentReader(NumberReader):
     def per(self) -> Phrase:
         """`on each needle`."""
         number: Number | None = None
-        if self.kind(1) in ("round", "alternate", "following", "ordinal", "side") and self.joined(1):
+        if self.kind(1) in _OF_ROUNDS and self.joined(1):
             every = self.all_of()
             if isinstance(every, Rounds):
                 return every

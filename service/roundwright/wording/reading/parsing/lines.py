@@ -141,7 +141,7 @@ class Lines(ExtentReader):
             token = self.token(ahead)
             if (
                 self.place + ahead >= self.stop
-                or (token.flags & STOP and ahead > 1)
+                or (token.flags & STOP and (ahead > 1 or token.kind != "number"))
                 or token.kind in ("have", "round")
             ):
                 break
@@ -223,9 +223,12 @@ class Lines(ExtentReader):
         return self.only_words(ahead if decreases else 1)
 
     def after(self) -> Phrase:
-        """`after each marker`: at the beginning of every section; `8 sts after rnd 7`."""
+        """`after each marker`: at the beginning of every section; `8 sts after rnd 7`, `after the 17. rnd`."""
         if self.kind(1) == "round" and self.kind(2) == "number" and self.joined(2):
             return self.only_words(3)
+        ahead = self.skip(1)
+        if self.kind(ahead) in ("number", "ordinal") and self.kind(ahead + 1) == "round":
+            return self.only_words(ahead + 2)
         if self.kind(1) == "each" and self.kind(2) == "marker":
             return AtEnds(*self.take(3), first=True, last=False)
         return self.only_words(1)

@@ -20,7 +20,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
 )
 from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, LINE, SEMI, STOP
-from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown
+from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 
 class NumberReader(TimesReader):
@@ -33,6 +33,8 @@ class NumberReader(TimesReader):
             return self.ribbed(number)
         if sum_of := self.reckoned():
             return sum_of
+        if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
+            self.place += 1  # three more decrease rounds
         kind = self.kind(1)
         if kind in _FEWER and (fewer := self.fewer_each_time(number)):
             return fewer
@@ -133,8 +135,12 @@ class NumberReader(TimesReader):
         return Markers(start, end, flags, number)
 
     def changes(self, number: Number) -> Phrase:
-        """`8 decreases`."""
+        """`8 decreases`; `work 3 decrease rounds`."""
         sign = 1 if self.kind(1) == "increase" else -1
+        often = number.of(0) or 0
+        if self.kind(2) == "round" and self.begins_clause() and 1 < often <= MOST_IN_TURN and sign < 0:
+            turns = (named(self.kind(1)),) * often
+            return Again(*self.take(3), turns, work=True)
         if self.kind(2) == "evenly" and self.joined(2):
             start, end, flags = self.take(3)
             return Stitches(start, end, flags, Evenly(number, sign, start, end))
@@ -189,7 +195,7 @@ class NumberReader(TimesReader):
     def plain_number(self, number: Number) -> Phrase | None:
         """`3 plain, 1 purl` are stitches; `1 plain` at the end of what is said is a round."""
         text = self.token(1).text
-        if text != "plain" or self.kind(2) in ("round", "knit"):
+        if text != "plain" or (self.kind(2) in ("round", "knit") and self.joined(2)):
             return None
         ends = self.place + 2 >= self.stop or bool(self.flags(2) & (STOP | SEMI))
         if not ends and (self.kind(2) in ("number", "purl", ")", "and", "stars") or self.flags(2) & COMMA):
@@ -306,10 +312,7 @@ class NumberReader(TimesReader):
         if worked := self.worked_on(number, ahead):
             return worked
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
-            if self.kind(ahead + 1) in ("between", "before") and kind in ("fewer", "more"):
-                return Continue(*self.take(ahead + 2), manner=True)
-            sign = 1 if kind in ("increase", "more") else -1
-            return Count(*self.take(ahead + 1), number, sign)
+            return self.changed_stitches(number, ahead, kind)
         if part := self.for_part(number, ahead, kind):
             return part
         if words := self.no_count(ahead):
@@ -331,6 +334,19 @@ class NumberReader(TimesReader):
         ):
             count += 3  # `8 sts after rnd 7`
         return Count(*self.take(count), number, sure=sure)
+
+    def changed_stitches(self, number: Number, ahead: int, kind: str) -> Phrase:
+        """`8 sts decreased`, `1 st fewer between the decreases`."""
+        if self.kind(ahead + 1) in ("between", "before") and kind in ("fewer", "more"):
+            return Continue(*self.take(ahead + 2), manner=True)
+        if self.is_each_time(ahead + 1):
+            return self.only_words(ahead + 1)
+        sign = 1 if kind in ("increase", "more") else -1
+        return Count(*self.take(ahead + 1), number, sign)
+
+    def is_each_time(self, ahead: int) -> bool:
+        """Whether `after each of these rounds` stands there, so that it is told of several rounds."""
+        return self.kind(ahead) == "after" and self.kind(self.skip(ahead + 1)) == "each"
 
     def for_part(self, number: Number, ahead: int, kind: str) -> Phrase | None:
         """`14 sts per needle`, `20 sts on each`; None where it is none of these."""
@@ -447,6 +463,9 @@ def _reckonings(values: list[int]) -> tuple[int, ...]:
     return sum(values), prod(values), values[0] - sum(values[1:])
 
 
+_MORE: Final = ("more", "such", "further", "following")
+MOST_IN_TURN: Final = 24
+"""Decrease rounds that are told by their number."""
 MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))

@@ -319,7 +319,7 @@ class StitchReader(MarkerReader):
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
         if spoken := self.spoken_of(sign):
             return spoken
-        if self.kind(1) == "round" and (again := self.round_again()):
+        if self.kind(1) == "round" and not self.flags(1) & STOP and (again := self.round_again()):
             return again
         while self.kind(ahead) == "evenly" and self.joined(ahead):
             ahead = self.skip(ahead + 1)

@@ -25,7 +25,8 @@ class TimesReader(StitchReader):
 
     def times_first(self) -> Phrase:
         """`x 8`."""
-        if self.kind(1) == "number" and self.joined(1):
+        counts = self.kind(2) == "stitch_noun" and bool(self.flags(1) & DASH)  # `each time - 7 sts`
+        if self.kind(1) == "number" and self.joined(1) and not counts:
             number = cast("Number", self.token(1).number)
             count = 2
             if self.kind(2) == "times":

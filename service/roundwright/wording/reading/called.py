@@ -1,0 +1,42 @@
+"""Rounds that are told under a name before they are worked: `Dec rnd: *k6, k2tog*. Work a dec rnd, then k 2 rnds`."""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then
+from roundwright.wording.reading.segment import Segment
+
+MOST_TOLD: Final = 3
+"""Rounds with a name that are told one after the other."""
+NOT_TOLD: Final = 0.3
+"""What it costs to work a round where it is told, although it is called for at once."""
+
+
+def is_called_next(segments: list[Segment], place: int) -> bool:
+    """Whether the round with a name at `place` is called for by that name as soon as all such rounds are told."""
+    label = segments[place].label
+    if label is None or label.kind != "sort" or not label.named:
+        return False
+    for segment in segments[place + 1 : place + 1 + MOST_TOLD]:
+        if segment.label is not None and segment.label.kind == "sort" and segment.label.named:
+            continue
+        return segment.label is None and _calls(segment.phrases, label.named)
+    return False
+
+
+def _calls(phrases: tuple[Phrase, ...], called: int) -> bool:
+    """Whether a round is worked by its name first of all, and not again or every so often."""
+    first = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
+    calls = isinstance(first, Again) and first.work and called in first.named
+    return calls and not any(isinstance(phrase, Rounds) and phrase.every for phrase in phrases)
+
+
+def only_told(options: list[Candidate]) -> list[Candidate]:
+    """The candidates of such a round, the first of them also as a round that is only told."""
+    first = options[0]
+    if first.kind != "round":
+        return options
+    others = [replace(option, cost=option.cost + NOT_TOLD) for option in options]
+    return [replace(first, told=True), *others]
