@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.knitting.crown.crown import CrownAnswer, crown, crown_multiple
 from roundwright.knitting.crown.finish import Finish
-from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape
+from roundwright.knitting.crown.request import Cadence, CrownRequest, CrownShape, StyleName
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.rounds.round import runs
 
@@ -159,6 +159,18 @@ def test_a_cord_has_three_to_five_stitches(stitches: int) -> None:
     assert 3 <= answer.stitches_left <= 5
     assert answer.finish.cord_rounds == 5
     assert (answer.finish.tail_shortest, answer.finish.tail_longest) == (Length(6.0, "in"), Length(8.0, "in"))
+
+
+@pytest.mark.parametrize(("style", "close_at"), [("gathered", 30), ("wedge", 16), ("dome", 4)])
+def test_the_tail_goes_through_the_opening_and_sews(style: StyleName, close_at: int) -> None:
+    """Common practice: two to three times the opening, and a hand's length (6 to 8 in) to sew with."""
+    gauge = Gauge(stitches=20, rows=28)
+    finish = crown(CrownRequest(stitches=96, style=style, close_at=close_at, gauge=gauge)).finish
+    opening = finish.stitches * 0.5
+
+    assert finish.tail_shortest.value == pytest.approx(2 * opening + 15.24, abs=2.5)
+    assert finish.tail_longest.value == pytest.approx(3 * opening + 20.32, abs=2.5)
+    assert f"a tail of {finish.tail_shortest.value:g} to {finish.tail_longest.value:g} cm" in finish.text
 
 
 def test_the_crowns_multiple() -> None:

@@ -95,7 +95,8 @@ def test_the_description_of_the_hat_states_the_rules_in_force(service):
     }
 
     assert "The default ease is -10 % (common practice)." in " ".join(descriptions["/v1/cast-on"].split())
-    assert "is a third of the head and 1.5 cm" in " ".join(descriptions["/v1/hats"].split())
+    assert "is 0.375 of the head" in " ".join(descriptions["/v1/hats"].split())
+    assert "a baby's a third of the head and 1.5 cm" in " ".join(descriptions["/v1/hats"].split())
 
 
 # --- the size of the hat --------------------------------------------------------------------------------------------
@@ -250,10 +251,12 @@ def test_style_and_finish(hat):
 
 
 def test_tail_of_the_crown(ask):
-    """C: 6 to 8 in to draw up and fasten off."""
-    finish = ask("crown", stitches=88, units="imperial")["finish"]
+    """C: 2 to 3 times the opening, and 6 to 8 in to sew with: 6 stitches of 1/4 in are 1 1/2 in, so 9 to 12 1/2 in."""
+    gauge = {"stitches": 16, "over": {"value": 4, "unit": "in"}}
+    finish = ask("crown", stitches=88, gauge=gauge, units="imperial")["finish"]
 
-    assert (6, 8) == (finish["tail_shortest"]["value"], finish["tail_longest"]["value"])
+    assert 6 == finish["stitches"]
+    assert (9, 12) == (finish["tail_shortest"]["value"], finish["tail_longest"]["value"])
 
 
 @pytest.mark.parametrize(
@@ -738,7 +741,7 @@ def test_defaults_written_out_give_the_same_answer(ask):
         "gauge": GAUGE,
         "sizes": [{"head": cm(HEAD_CM), "makers": 1}],
         "ease": {"percent": -10},
-        "brim": {"kind": "rolled", "rib": {"knit": 1, "purl": 1}},
+        "brim": {"rib": {"knit": 1, "purl": 1}},
         "crown": {
             "style": "quick",
             "decrease_at": "end",

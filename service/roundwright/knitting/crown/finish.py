@@ -1,11 +1,20 @@
 """The finish: the last stitches of a crown are drawn up on the tail, or worked on as a cord."""
 
+from collections.abc import Iterator, Mapping
 from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
-from roundwright.knitting.quantities import MM_IN, Gauge, Length, UnitSystem, length, row_height_mm
+from roundwright.knitting.quantities import (
+    MM_IN,
+    Gauge,
+    Length,
+    UnitSystem,
+    length,
+    row_height_mm,
+    stitch_width_mm,
+)
 
 FEWEST_CORD_STITCHES: Final = 3
 MOST_CORD_STITCHES: Final = 5
@@ -17,7 +26,14 @@ MOST_KNOB_ROUNDS: Final = 6
 MOST_CORD_ROUNDS: Final = 20
 """This service's own limit: a longer cord on a hat can catch or be tied."""
 TAIL_MM: Final = (6 * MM_IN["in"], 8 * MM_IN["in"])
-"""Tail left to draw the stitches up and weave in: 6 to 8 in (common practice)."""
+"""Tail to sew with, a hand's length: 6 to 8 in (common practice)."""
+OPENING_TIMES: Final = (2, 3)
+"""A tail to draw up is so many times as long as the opening, beside what is sewn with: it goes through the stitches and
+has to be pulled together (common practice)."""
+USUAL_STITCH_MM: Final = 5.0
+"""A stitch where there is no gauge: 20 in 10 cm."""
+_TAIL_STEP_MM: Final[Mapping[UnitSystem, float]] = {"metric": 5 * MM_IN["cm"], "imperial": MM_IN["in"]}
+"""A tail is said to the nearest 5 cm or inch."""
 
 FinishKind = Literal["draw_up", "cord"]
 
@@ -55,7 +71,11 @@ CORD_BASIS: Final = Basis(
     "A cord is worked over 3 to 5 stitches; its length is this service's own policy, no standard's.",
     "published cord tutorials; length: this service's own policy",
 )
-TAIL_BASIS: Final = Basis("A tail of 6 to 8 in to draw up and fasten off.", COMMON_PRACTICE)
+TAIL_BASIS: Final = Basis(
+    "Tail to draw up: 2 to 3 times the opening, which is the stitches left x the width of a stitch (without a gauge "
+    "5 mm), and 6 to 8 in to sew with.",
+    COMMON_PRACTICE,
+)
 
 
 def close_for(kind: FinishKind, close_at: int | None, usual: int, pointer: str) -> int:
@@ -82,7 +102,7 @@ def finished(
 ) -> CrownFinish:
     """The finish over the stitches left; `seam` where there is one to sew."""
     cord = finish.kind == "cord"
-    shortest, longest = (length(tail, units) for tail in TAIL_MM)
+    shortest, longest = _tails(finish, stitches, gauge, units)
     return CrownFinish(
         kind=finish.kind,
         stitches=stitches,
@@ -90,7 +110,8 @@ def finished(
         cord_length=length(finish.cord_rounds * row_height_mm(gauge), units) if cord and gauge else None,
         tail_shortest=shortest,
         tail_longest=longest,
-        text=_words(finish, stitches, units) + (" Sew the seam." if seam else ""),
+        text=_words(finish, stitches, f"{shortest.value:g} to {longest.value:g} {longest.unit}")
+        + (" Sew the seam." if seam else ""),
     )
 
 
@@ -110,8 +131,17 @@ def cord_notices(finish: Finish, pointer: str) -> tuple[Notice, ...]:
     )
 
 
-def _words(finish: Finish, stitches: int, units: UnitSystem) -> str:
-    tail = "6 to 8 in" if units == "imperial" else "15 to 20 cm"
+def _tails(finish: Finish, stitches: int, gauge: Gauge | None, units: UnitSystem) -> Iterator[Length]:
+    """The shortest and the longest tail; that of a cord goes through few stitches and is sewn in inside it."""
+    width_mm = stitch_width_mm(gauge) if gauge else USUAL_STITCH_MM
+    opening_mm = 0.0 if finish.kind == "cord" else stitches * width_mm
+    step_mm = _TAIL_STEP_MM[units]
+    for sewn_mm, times in zip(TAIL_MM, OPENING_TIMES, strict=True):
+        yield length(round((sewn_mm + times * opening_mm) / step_mm) * step_mm, units)
+
+
+def _words(finish: Finish, stitches: int, tail: str) -> str:
+    """What to do, with a tail of so much."""
     last_stitches = "the last stitch" if stitches == 1 else f"the {stitches} sts left"
     cut = f"Cut the yarn, leaving a tail of {tail}"
     if finish.kind == "draw_up":
