@@ -5,7 +5,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then
+from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then, Times
 from roundwright.wording.reading.segment import Segment
 
 MOST_TOLD: Final = 3
@@ -30,7 +30,18 @@ def _calls(phrases: tuple[Phrase, ...], called: int) -> bool:
     """Whether a round is worked by its name first of all, and not again or every so often."""
     first = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
     calls = isinstance(first, Again) and first.work and called in first.named
-    return calls and not any(isinstance(phrase, Rounds) and phrase.every for phrase in phrases)
+    return calls and not any(map(_counts_before, phrases))
+
+
+def _counts_before(phrase: Phrase) -> bool:
+    """Whether it counts on rounds worked before: `every other rnd`, `twice more`, `5 times in all`."""
+    match phrase:
+        case Rounds():
+            return phrase.every
+        case Times():
+            return phrase.more or phrase.total
+        case _:
+            return False
 
 
 def only_told(options: list[Candidate]) -> list[Candidate]:
@@ -39,4 +50,4 @@ def only_told(options: list[Candidate]) -> list[Candidate]:
     if first.kind != "round":
         return options
     others = [replace(option, cost=option.cost + NOT_TOLD) for option in options]
-    return [replace(first, told=True), *others]
+    return [replace(first, explained=True), *others]

@@ -257,7 +257,7 @@ def _new_errors(faults: Faults, before: Faults) -> bool:
 
 def _comes_out(state: State, candidate: Candidate, made: list[State]) -> bool:
     """Whether a candidate leaves nothing to ask: it costs nothing, or it leaves the count that is printed."""
-    if len(made) != 1 or candidate.kind == "prose" or candidate.told:
+    if len(made) != 1 or candidate.kind == "prose" or candidate.explained:
         return False
     extra = made[0].cost - state.cost
     if candidate.stated:

@@ -33,7 +33,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
     - `per_section`: the stitches it says to leave in each section or on each needle
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
-    - `told`: whether a round with a name is only told here, to be worked where its name stands
+    - `explained`: whether a round with a name is only told here, to be worked where its name stands
     - `onward`: how a crown goes on whose sentence is not read word by word; `plain` 1 of `to_the_end`: no stitch stays
       plain
     - `stated`: the counts printed with it
@@ -61,7 +61,7 @@ class Candidate(Struct, frozen=True, gc=False):
     every: int = 0
     chart: bool = False
     how: str = ""
-    told: bool = False
+    explained: bool = False
     onward: Literal["", "to_a_count", "to_the_end"] = ""
     per: bool = False
     per_section: Number | None = None

@@ -274,7 +274,7 @@ class LineWork:
     def check(self) -> None:
         """Whether the printed counts are those worked."""
         lane, label = self.lane, self.segment.label
-        if self.candidate.told or (label is not None and (label.kind == "every" or label.defines)):
+        if self.candidate.explained or (label is not None and (label.kind == "every" or label.defines)):
             return
         loop = self.candidate.kind in ("loop", "continue", "with")
         counts = printed(self.candidate, self.before, self.column)

@@ -177,8 +177,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     rounds = next((phrase.number for phrase in seen.rounds if not phrase.every), None)
     total = bool(times and times.total) or (rounds is not None and times is not None)
     plain = 0
-    told = seen.in_all is not None and seen.in_all.number is rounds
-    if rounds is not None and times is not None and len(again.named) == 1 and not told:
+    bracketed = seen.in_all is not None and seen.in_all.number is rounds
+    if rounds is not None and times is not None and len(again.named) == 1 and not bracketed:
         plain, total = rounds.of(0) or 0, False
     if (
         times is None

@@ -215,7 +215,7 @@ def _unnumbered(work: LineWork) -> None:
         lane.numbers_known = (lane.numbers_known, label.named, Entry(candidate, work.place))
         if label.defines:
             return
-        if candidate.told:
+        if candidate.explained:
             work.cost += TOLD_BEHIND_WORKED * _works_named_before(work)
             return
     kind = label.kind if label is not None else None

@@ -73,7 +73,14 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
     times = candidate.times.number.of(work.column) or 0
     if candidate.plain:
         return rounds * times - candidate.times.total
-    return rounds * (times - 1 if candidate.times.total else times)
+    return rounds * (times - 1 if candidate.times.total and not _only_explained(work) else times)
+
+
+def _only_explained(work: LineWork) -> bool:
+    """Whether the round with a name that is worked again was not worked before, and only explained."""
+    named = work.candidate.again.named if work.candidate.again is not None else ()
+    entry = _entries(work, named[:1]).get(named[0]) if named and named[0] < 0 else None
+    return entry is not None and entry.candidate.explained
 
 
 def _tells_of_repeat(work: LineWork) -> bool:
