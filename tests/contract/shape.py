@@ -33,11 +33,17 @@ class Listed(NamedTuple):
         parameters = {one["name"]: one for one in self.written.get("parameters", ())}
         path = re.sub(r"\{(\w+)\}", lambda name: str(parameters[name[1]]["example"]), self.path)
         query = {
-            name: one["example"]
+            name: ",".join(map(str, one["example"])) if "explode" in one else one["example"]
             for name, one in parameters.items()
             if one["in"] == "query" and "example" in one
         }
         return str(httpx.URL(path, params=query)) if query else path
+
+    @property
+    def allowed(self) -> str:
+        """The methods of its path, as `Allow` lists them."""
+        methods = [name.upper() for name in document()["paths"][self.path]]
+        return ", ".join(sorted([*methods, "OPTIONS", *(["HEAD"] if "GET" in methods else [])]))
 
     def ask(self, service: httpx.Client, **changes: Any) -> httpx.Response:
         """Ask it for its example."""

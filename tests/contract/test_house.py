@@ -41,7 +41,7 @@ def test_requests_are_counted_by_template():
         httpx.get(f"{address}/v1/standards/yarn-weights")
         httpx.get(f"{address}/v1/standards/nothing")
         httpx.post(f"{address}/v1/standards/growth")
-        httpx.get(f"{address}/v1/gauge/convert")
+        httpx.get(f"{address}/v1/hats")
         for number in range(5):
             httpx.get(f"{address}/nothing/{number}")
             httpx.request(f"KNIT{number}" if number == 9 else "PROPFIND", f"{address}/v1/standards")
@@ -55,7 +55,7 @@ def test_requests_are_counted_by_template():
     assert 2 == counted("/v1/standards/{table}", "GET", 200)
     assert 1 == counted("/v1/standards/{table}", "GET", 404)
     assert 1 == counted("/v1/standards/{table}", "POST", 405)
-    assert 1 == counted("/v1/gauge/convert", "GET", 405)
+    assert 1 == counted("/v1/hats", "GET", 405)
     assert 5 == counted("", "GET", 404)
     assert 5 == counted("/v1/standards", "_OTHER", 405)
     assert "growth" not in counts

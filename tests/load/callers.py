@@ -104,7 +104,8 @@ def _examples(method: str, path: str, operation: dict[str, Any]) -> list[Asked]:
         if parameter["in"] == "path":
             path = path.replace(f"{{{parameter['name']}}}", str(parameter["example"]))
         else:
-            query[parameter["name"]] = parameter["example"]
+            value = parameter["example"]
+            query[parameter["name"]] = ",".join(map(str, value)) if isinstance(value, list) else value
     return [(method, str(httpx.URL(path, params=query or None)), None)]
 
 

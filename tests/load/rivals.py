@@ -39,14 +39,21 @@ def _given(operation: "Operation", query: str, path: dict[str, str]) -> tuple[An
     return (msgspec.convert(asked, operation.request_type, strict=False),)
 
 
+def _operations() -> "list[Operation]":
+    """The operations that every rival has: no GET forms of calculations, which no default of a framework makes."""
+    from roundwright.web.routes import all_operations
+    from roundwright.web.routes.query_form import QueryForm
+
+    return [one for one in all_operations() if not isinstance(one, QueryForm)]
+
+
 def floor() -> Any:
     """A bare ASGI application."""
-    from roundwright.web.routes import all_operations
     from roundwright.web.routes.operation import Calculation
 
     posts: dict[str, tuple[Any, Callable[..., Any], Any]] = {}
     gets: list[tuple[str, str, Operation, str, Any]] = []
-    for one in all_operations():
+    for one in _operations():
         media_type, form = next(iter(one.renderers.items()))
         if isinstance(one, Calculation):
             posts[one.template] = (msgspec.json.Decoder(one.request_type), one.calculate, form)
@@ -87,11 +94,10 @@ def plain() -> Any:
     from litestar import Litestar, get, post
     from litestar.params import JSONBody
 
-    from roundwright.web.routes import all_operations
     from roundwright.web.routes.operation import Calculation
 
     handlers: list[Any] = []
-    for one in all_operations():
+    for one in _operations():
         if len(one.renderers) > 1:
             continue  # in which form is asked by the header, which no default of a framework reads
         if isinstance(one, Calculation):
@@ -133,12 +139,11 @@ def peer() -> Any:
     """FastAPI with pydantic models of the same shapes; between model and function lies one conversion each way."""
     from fastapi import FastAPI, Request, Response
 
-    from roundwright.web.routes import all_operations
     from roundwright.web.routes.operation import Calculation
 
     models = _Models()
     app = FastAPI()
-    for one in all_operations():
+    for one in _operations():
         if len(one.renderers) > 1:
             continue  # in which form is asked by the header, which no default of a framework reads
         if isinstance(one, Calculation):

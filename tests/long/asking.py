@@ -2,6 +2,7 @@
 
 import sys
 from asyncio import new_event_loop
+from contextlib import suppress
 from time import thread_time
 from typing import Any, NamedTuple
 from urllib.parse import quote_from_bytes, urlencode
@@ -11,7 +12,9 @@ import msgspec
 
 from roundwright.web.app import create
 from roundwright.web.routes import all_operations
+from roundwright.web.routes.flat_parameters import flattened
 from roundwright.web.routes.operation import Calculation, Operation
+from roundwright.web.routes.query_form import QueryForm
 from roundwright.web.settings import Settings
 
 
@@ -112,6 +115,9 @@ def address(operation: Operation, said: bytes) -> tuple[str, bytes]:
     path = operation.template
     if not isinstance(values, dict):
         return path, str(values).encode("utf-8", "replace")
+    if isinstance(operation, QueryForm):
+        with suppress(KeyError):  # a quantity without its unit
+            values = flattened(operation.request_type, values)
     query = {}
     for name, value in values.items():
         text = _spelled(value)
@@ -123,6 +129,8 @@ def address(operation: Operation, said: bytes) -> tuple[str, bytes]:
 
 
 def _spelled(value: Any) -> str:
+    if isinstance(value, list):
+        return ",".join(map(str, value))
     return value if isinstance(value, str) else msgspec.json.encode(value).decode()
 
 

@@ -5,7 +5,7 @@ example request but no example answer, since the reference page can send the req
 """
 
 import re
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable
 from http import HTTPStatus
 from inspect import cleandoc
 from typing import Any, Final
@@ -15,6 +15,7 @@ import msgspec
 from roundwright import __version__
 from roundwright.web.auth import GUARDED
 from roundwright.web.problems import MEDIA_TYPE, PROBLEM_TYPES, Problem
+from roundwright.web.routes.flat_parameters import parameters_of
 from roundwright.web.routes.operation import JSON, Calculation, Lookup, Operation
 
 REFERENCE: Final = "#/components/schemas/{name}"
@@ -23,7 +24,8 @@ DESCRIPTION: Final = """\
 The arithmetic of small hats knitted in the round: gauge, sizes, cast-on, needles, shaping, crowns, yarn, the written
 pattern and the check of it.
 
-* Every calculation is a `POST` of one JSON object and keeps nothing: the same body gives the same answer.
+* Every calculation is a `POST` of one JSON object and keeps nothing: the same body gives the same answer. Where the
+  request is flat there is a `GET` as well, with the same answer.
 * A measured quantity carries its unit: `{"value": 14.5, "unit": "in"}`. Requests choose the units of the answer with
   `units`.
 * Requests are closed: an unknown field or parameter is refused. Answers are open: ignore fields you do not know.
@@ -58,10 +60,10 @@ def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[st
     """The document of the operations as JSON values; `keyed` if the service needs keys."""
     documented = [operation for operation in operations if operation.id]
     schemas = _schemas(documented)
-    paths = {
-        operation.template: {operation.methods[0].lower(): _operation(operation, schemas)}
-        for operation in documented
-    }
+    paths: dict[str, dict[str, Any]] = {}
+    for operation in documented:
+        item = paths.setdefault(operation.template, {})
+        item[operation.methods[0].lower()] = _operation(operation)
     components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
     schemes = {"securitySchemes": SCHEMES} if keyed else {}
     if keyed:
@@ -109,16 +111,16 @@ def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[
     }
 
 
-def _operation(operation: Operation, schemas: Mapping[str, Any]) -> dict[str, Any]:
+def _operation(operation: Operation) -> dict[str, Any]:
     described: dict[str, Any] = {
         "operationId": operation.id,
         "tags": [operation.tag],
         "summary": operation.summary,
-        "description": cleandoc(operation.calculate.__doc__ or ""),
+        "description": operation.description,
     }
     if isinstance(operation, Lookup):
         if operation.request_type:
-            described["parameters"] = _parameters(operation, schemas)
+            described["parameters"] = _parameters(operation)
     else:
         described["requestBody"] = {
             "required": True,
@@ -158,31 +160,25 @@ def _answer(operation: Operation) -> dict[str, Any]:
     return answer
 
 
-def _parameters(operation: Lookup, schemas: Mapping[str, Any]) -> list[dict[str, Any]]:
-    schema = schemas[operation.request_type.__name__]
+def _parameters(operation: Lookup) -> list[dict[str, Any]]:
     example_values = operation.example_value()
     parameters = []
-    for name, field in schema["properties"].items():
-        described = _without_null(field)
+    for name, known in (parameters_of(operation.request_type) or {}).items():
+        described = _tidy(known.schema)
         in_path = f"{{{name}}}" in operation.template
         parameter: dict[str, Any] = {
             "name": name,
             "in": "path" if in_path else "query",
             "description": described.pop("description", ""),
-            "required": in_path or name in schema.get("required", ()),
+            "required": in_path or known.required,
             "schema": described,
         }
+        if known.form == "list":
+            parameter |= {"style": "form", "explode": False}
         if name in example_values:
             parameter["example"] = example_values[name]
         parameters.append(parameter)
     return parameters
-
-
-def _without_null(field: Mapping[str, Any]) -> dict[str, Any]:
-    """The schema of a parameter without null, which an omitted parameter stands for."""
-    parts = [part for part in field.get("anyOf", ()) if part != {"type": "null"}]
-    rest = {key: value for key, value in field.items() if key != "anyOf"}
-    return {**rest, **parts[0]} if len(parts) == 1 else dict(field)
 
 
 # Errors and headers.

@@ -8,7 +8,8 @@ May import `problems` and `settings` of `web`, and every package but `web`.
 from importlib import import_module
 from typing import Final
 
-from roundwright.web.routes.operation import Operation
+from roundwright.web.routes.operation import Calculation, Operation
+from roundwright.web.routes.query_form import QueryForm
 
 __all__ = ["Operation", "all_operations"]
 
@@ -28,6 +29,10 @@ _FILES: Final = (
 
 
 def all_operations() -> list[Operation]:
-    """The operations on knitting, in the order of the files."""
+    """The operations on knitting, in the order of the files; GET forms of calculations last."""
     modules = [import_module(f"{__name__}.{name}") for name in _FILES]
-    return [value for module in modules for value in vars(module).values() if isinstance(value, Operation)]
+    declared = [
+        value for module in modules for value in vars(module).values() if isinstance(value, Operation)
+    ]
+    by_query = [value for value in declared if isinstance(value, Calculation) and value.by_query]
+    return [*declared, *map(QueryForm, by_query)]

@@ -12,6 +12,7 @@ from roundwright.wording.proofreading.read import read
     tag="Counts",
     summary="Tell from a count which round is finished, or what went wrong and how to put it right",
     example="count-check",
+    by_query="count-check",
     takes_text=True,
 )
 def check_count(request: CountRequest) -> counting.CountAnswer:

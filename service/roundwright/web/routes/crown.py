@@ -12,6 +12,7 @@ from roundwright.web.routes.operation import calculation
     tag="Crowns",
     summary="Close the top of a hat, round by round",
     example="crown",
+    by_query="crown",
 )
 def close_crown(request: CrownRequest) -> crown.CrownAnswer:
     """Every round of the crown with its count, what becomes of the last stitches and, with a gauge, its shape.
@@ -34,6 +35,7 @@ def close_crown(request: CrownRequest) -> crown.CrownAnswer:
     tag="Crowns",
     summary="Find the style and sections that give the shape asked for",
     example="crown-suggest",
+    by_query="crown-suggest",
 )
 def suggest_crown(request: suggestion.SuggestionRequest) -> suggestion.SuggestionAnswer:
     """Every style is worked out on the stitches at this gauge, with 6 to 9 sections (published: 8 most common) and

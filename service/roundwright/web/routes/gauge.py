@@ -11,6 +11,7 @@ from roundwright.web.routes.operation import calculation
     tag="Gauge",
     summary="Say a gauge in 10 cm, 4 in and 1 in, with its yarn classes and needles",
     example="gauge-convert",
+    by_query="gauge-convert",
 )
 def convert_gauge(request: gauge.ConvertRequest) -> gauge.ConvertAnswer:
     """Stitches in a length L are L / w, where w = over / stitches is the width of one stitch; rows alike.
@@ -28,6 +29,7 @@ def convert_gauge(request: gauge.ConvertRequest) -> gauge.ConvertAnswer:
     tag="Gauge",
     summary="Set your gauge against a pattern's: what size comes out, and the counts that keep the size",
     example="gauge-substitute",
+    by_query="gauge-substitute",
 )
 def substitute_gauge(request: substitute.SubstituteRequest) -> substitute.SubstituteAnswer:
     """N stitches of the pattern are N w wide; with stitches of the width v, N w / v of them are as wide. Rows alike.

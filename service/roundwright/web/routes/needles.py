@@ -11,6 +11,7 @@ from roundwright.web.routes.operation import calculation
     tag="Needles",
     summary="Share stitches out over needles so that the fewest decreases lie on two of them",
     example="needles-split",
+    by_query="needles-split",
 )
 def split_over_needles(request: split_request.SplitRequest) -> needles.SplitAnswer:
     """A decrease on the stitches s + 1 to s + u of a round straddles a border after b stitches when s < b < s + u.

@@ -10,13 +10,14 @@ neither HEAD nor 304, and costs more than most calculations.
         return gauge.convert(request)
 
 `calculation` is a POST of one JSON body. `lookup` is a GET (and HEAD) whose path and query parameters are the fields of
-one struct, cacheable by its `ETag`.
+one struct, cacheable by its `ETag`. A calculation with `by_query` has both forms (`query_form`).
 """
 
 from collections.abc import Callable, Mapping
 from copy import copy
 from functools import lru_cache
 from hashlib import blake2b
+from inspect import cleandoc
 from pathlib import Path
 from typing import Any, Final, Self, cast, get_type_hints
 
@@ -29,6 +30,7 @@ from roundwright.knitting.answers import RULES, Impossible
 from roundwright.web.problems import Fault, ProblemError
 from roundwright.web.routes.content_negotiation import best_media_type
 from roundwright.web.routes.deadline import within
+from roundwright.web.routes.flat_parameters import nearest_parameter
 from roundwright.web.routes.request_reader import (
     BodyReader,
     ParameterReader,
@@ -99,9 +101,14 @@ class Operation:
     def __call__(self, fn: Callable[..., Any]) -> Self:
         """Keep the function, and read the types of the request and the answer from its signature."""
         hints = get_type_hints(fn, include_extras=True)
-        self.answer_type: Any = hints.pop("return")
-        self.request_type: Any = next(iter(hints.values()), None)
+        answer_type = hints.pop("return")
+        return self.declare(fn, next(iter(hints.values()), None), answer_type)
+
+    def declare(self, fn: Callable[..., Any], request_type: Any, answer_type: Any) -> Self:
+        """Keep the function and its types."""
         self.calculate = fn
+        self.request_type = request_type
+        self.answer_type = answer_type
         return self
 
     def handler(self, settings: Settings, typesetter: Typesetter) -> HTTPRouteHandler:
@@ -128,10 +135,15 @@ class Operation:
         """Read, calculate and answer."""
         raise NotImplementedError
 
+    @property
+    def allowed(self) -> tuple[Method, ...]:
+        """The methods that the address of the operation answers."""
+        return self.methods
+
     async def answer(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
         """Answer a request of any allowed method."""
         if scope["method"] == "OPTIONS":
-            allow = ", ".join(sorted(self.methods)).encode()
+            allow = ", ".join(sorted(self.allowed)).encode()
             await _send(204, [(b"allow", allow)], b"", send)
         else:
             await self.exchange(scope, receive, send)
@@ -149,6 +161,11 @@ class Operation:
                 "not-acceptable", f"The answer is available as {', '.join(renderers)}.{self.missing}"
             )
         return chosen, renderers[chosen]
+
+    @property
+    def description(self) -> str:
+        """What the operation does, for the document."""
+        return cleandoc(self.calculate.__doc__ or "")
 
     def example_value(self) -> Any:
         """The example request as JSON values; empty for an operation without one."""
@@ -172,6 +189,8 @@ class Operation:
 class Calculation(Operation):
     """A POST with a JSON body; the answer is not cached.
 
+    - `by_query`: where the request has a form as parameters, so that there is a GET beside the POST (`query_form`): the
+      file with an example of it
     - `takes_text`: the body may contain a written pattern, so the limit on its size is larger
     - `typeset`: the media type whose renderer writes data for the typesetter, which makes the PDF
     """
@@ -179,11 +198,23 @@ class Calculation(Operation):
     methods = ("POST", "OPTIONS")
 
     def __init__(
-        self, path: str, *, takes_text: bool = False, typeset: str | None = None, **declared: Any
+        self,
+        path: str,
+        *,
+        by_query: str | None = None,
+        takes_text: bool = False,
+        typeset: str | None = None,
+        **declared: Any,
     ) -> None:
         super().__init__(path, **declared)
+        self.by_query = by_query
         self.takes_text = takes_text
         self.typeset = typeset
+
+    @property
+    def allowed(self) -> tuple[Method, ...]:
+        """POST, and GET where the request has a form as parameters."""
+        return (*self.methods, "GET", "HEAD") if self.by_query else self.methods
 
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
         """Apply the limit on the body; leave PDFs out where nothing makes them."""
@@ -219,7 +250,7 @@ class Lookup(Operation):
     describe something that cannot be knitted.
     """
 
-    methods = ("GET", "HEAD", "OPTIONS")
+    methods: tuple[Method, ...] = ("GET", "HEAD", "OPTIONS")
 
     def __init__(
         self, path: str, *, cached: bool = True, can_be_impossible: bool = False, **declared: Any
@@ -262,9 +293,15 @@ class Lookup(Operation):
             with within:
                 content = render(self.calculate(*request))
         except Impossible as error:
-            raise _impossible(error) from error
+            raise self.impossible(error) from error
         headers = [*_content(media_type, content), *headers]
         await _send(200, headers, b"" if scope["method"] == "HEAD" else content, send)
+
+    def impossible(self, error: Impossible) -> ProblemError:
+        """The problem of an `Impossible` raised for parameters instead of a body."""
+        name = nearest_parameter(self.request_type, error.pointer)
+        fault = Fault(code="cannot_be_knitted", detail=error.detail, parameter=name)
+        return ProblemError("cannot-be-knitted", error.detail, fault, nearest=error.nearest)
 
 
 calculation = Calculation
@@ -297,10 +334,3 @@ def _matches(condition: bytes, tag: bytes) -> bool:
     if condition == tag:
         return True
     return tag in [part.strip().removeprefix(b"W/") for part in condition.split(b",")]
-
-
-def _impossible(error: Impossible) -> ProblemError:
-    """The problem of an `Impossible` raised for parameters instead of a body."""
-    name = error.pointer.removeprefix("#/").partition("/")[0]
-    fault = Fault(code="cannot_be_knitted", detail=error.detail, parameter=name)
-    return ProblemError("cannot-be-knitted", error.detail, fault, nearest=error.nearest)

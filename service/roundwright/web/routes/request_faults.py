@@ -4,7 +4,7 @@ msgspec stops at the first fault, so what it refuses is read again by the schema
 """
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from itertools import islice
 from typing import Any, Final
@@ -40,19 +40,17 @@ _PLACE: Final = re.compile(r" - at (?:`key` in )?`\$(?P<path>.*)`\Z", re.DOTALL)
 _STEP: Final = re.compile(r"\.([^.\[]+)|\[(\d+)\]")
 
 Steps = tuple[str | int, ...]
+SchemaOf = Callable[[Any], dict[str, Any]]
+"""Makes the schema of a type of request: of its body, or of its parameters."""
 
 
-def faults_of(value: Any, request_type: Any, refusal: str) -> tuple[Fault, ...]:
-    """The faults of a decoded request, in the order of its schema; at least one.
-
-    `refusal` is what msgspec said, for what a schema cannot say.
-    """
-    schema = _Schema.of(request_type)
+def faults_of(value: Any, schema_of: SchemaOf, request_type: Any) -> tuple[Fault, ...]:
+    """The faults of a decoded request, in the order of its schema; none for what a schema cannot say."""
+    schema = _Schema.of(schema_of, request_type)
     try:
-        found = tuple(islice(schema.faults(schema.validator.iter_errors(value)), MOST_FAULTS))
+        return tuple(islice(schema.faults(schema.validator.iter_errors(value)), MOST_FAULTS))
     except ValueError:  # a number that no float holds
-        found = ()
-    return found or (fault_of_refusal(refusal),)
+        return ()
 
 
 def fault_of_refusal(refusal: str) -> Fault:
@@ -70,17 +68,17 @@ def _fault(code: FaultCode, detail: str, steps: Steps) -> Fault:
 class _Schema:
     """The schema of a request, and its faults put into words."""
 
-    def __init__(self, request_type: Any) -> None:
+    def __init__(self, root: dict[str, Any]) -> None:
         from jsonschema_rs import validator_for  # 10 ms, and only for what is refused
 
-        self.root: dict[str, Any] = msgspec.json.schema(request_type)
+        self.root = root
         self.validator = validator_for(self.root)
 
     @staticmethod
     @cache
-    def of(request_type: Any) -> "_Schema":
+    def of(schema_of: SchemaOf, request_type: Any) -> "_Schema":
         """The schema of a type of request, made once."""
-        return _Schema(request_type)
+        return _Schema(schema_of(request_type))
 
     def faults(self, errors: Iterable[Any]) -> Iterator[Fault]:
         """The faults that errors of the validator stand for."""

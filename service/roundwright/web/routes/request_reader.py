@@ -12,8 +12,16 @@ from urllib.parse import parse_qsl
 import msgspec
 from litestar.types import Receive
 
-from roundwright.web.problems import Fault, FaultCode, ProblemError, shortened
-from roundwright.web.routes.request_faults import MAX_NAME, fault_of_refusal, faults_of
+from roundwright.web.problems import Fault, FaultCode, ProblemError
+from roundwright.web.routes.flat_parameters import (
+    Parameter,
+    flat_schema,
+    nearest_parameter,
+    nested,
+    parameters_of,
+    read_text,
+)
+from roundwright.web.routes.request_faults import fault_of_refusal, faults_of
 
 MAX_DEPTH: Final = 32
 """Nesting of objects and lists: a request for hats has six levels, a written round seldom ten."""
@@ -53,7 +61,8 @@ class BodyReader:
         """The error for a body that is JSON and not as described."""
         try:
             _require_flat(body)
-            return invalid(faults_of(msgspec.json.decode(body), self.request_type, str(error)))
+            faults = faults_of(msgspec.json.decode(body), msgspec.json.schema, self.request_type)
+            return invalid(faults or (fault_of_refusal(str(error)),))
         except RecursionError:
             return malformed("it is nested too deeply.")
         except (msgspec.DecodeError, UnicodeDecodeError):  # further on
@@ -76,28 +85,32 @@ class ParameterReader:
         self.request_type = request_type
 
     @cached_property
-    def scalars(self) -> frozenset[str]:
-        """The names of the parameters that are numbers or booleans."""
-        fields = msgspec.structs.fields(self.request_type) if self.request_type else ()
-        return frozenset(field.encode_name for field in fields if _is_number_or_boolean(field.type))
+    def parameters(self) -> Mapping[str, Parameter]:
+        """The parameters, by name."""
+        return parameters_of(self.request_type) or {}
 
     def read(self, query: bytes, path: Mapping[str, Any]) -> tuple[Any, ...]:
         """The arguments of the function: a struct, or nothing. Raises `ProblemError` naming the parameter."""
         values = dict(path)
         if query:
             for name, text in parse_qsl(query.decode("latin-1"), keep_blank_values=True):
-                if name in values:
+                known = self.parameters.get(name)
+                value = text if known is None else read_text(known, text)
+                if name not in values:
+                    values[name] = value
+                elif known is not None and known.form == "list":
+                    values[name] += value
+                else:
                     raise bad_parameter(name, "This parameter was given twice.", "given_twice")
-                values[name] = _scalar(text) if name in self.scalars else text
-        if self.request_type is None:
-            for name in values:
-                raise bad_parameter(name, f"Unknown parameter {shortened(name, MAX_NAME)!r}.")
-            return ()
         try:
-            return (self._convert(values),)
+            request = nested(self.request_type, values)
+            return (self._convert(request),) if self.request_type else ()
         except msgspec.ValidationError as error:
-            faults = faults_of(values, self.request_type, str(error))
-        raise self._refused(faults, path)
+            faults = faults_of(values, flat_schema, self.request_type)
+            refusal = str(error)
+        if faults:
+            raise self._refused(faults, path)
+        raise self._incomplete(request, refusal)
 
     def _refused(self, faults: tuple[Fault, ...], path: Mapping[str, Any]) -> ProblemError:
         """The error for parameters that are not as described; what the path names is not found."""
@@ -105,6 +118,16 @@ class ParameterReader:
         if missing := [fault for fault in named if fault.parameter in path]:
             return ProblemError("not-found", missing[0].detail, *missing)
         return invalid(named)
+
+    def _incomplete(self, request: Any, refusal: str) -> ProblemError:
+        """The error for a parameter that another must stand beside, which the document cannot say."""
+        faults = faults_of(request, msgspec.json.schema, self.request_type) or (fault_of_refusal(refusal),)
+        missing = nearest_parameter(self.request_type, str(faults[0].pointer))
+        outer = self.parameters[missing].path[:-1]
+        beside = next(name for name, known in self.parameters.items() if known.path[: len(outer)] == outer)
+        detail = f"The parameter {missing!r} is needed beside {beside!r}."
+        fault = Fault(code="cannot_be_knitted", detail=detail, parameter=missing)
+        return ProblemError("cannot-be-knitted", detail, fault, nearest=f"`{missing}` as well")
 
     def _convert(self, values: dict[str, Any]) -> Any:
         try:
@@ -234,27 +257,3 @@ def _integral(value: Any) -> Any:
     if isinstance(value, dict):
         return {name: _integral(item) for name, item in value.items()}
     return value
-
-
-def _is_number_or_boolean(hint: Any) -> bool:
-    kinds = [msgspec.inspect.type_info(hint)]
-    for kind in kinds:
-        if isinstance(kind, msgspec.inspect.Metadata):
-            kinds.append(kind.type)
-        elif isinstance(kind, msgspec.inspect.UnionType):
-            kinds.extend(kind.types)
-    return any(isinstance(kind, _SCALARS) for kind in kinds)
-
-
-_SCALARS: Final = (msgspec.inspect.IntType, msgspec.inspect.FloatType, msgspec.inspect.BoolType)
-_SCALAR: Final = re.compile(r"-?(?:0|[1-9][0-9]{0,30})(?:\.[0-9]{1,30})?(?:[eE][+-]?[0-9]{1,3})?|true|false")
-
-
-def _scalar(text: str) -> Any:
-    """The number or boolean that a text spells in JSON, otherwise the text itself."""
-    if not _SCALAR.fullmatch(text):
-        return text
-    try:
-        return msgspec.json.decode(text)
-    except msgspec.DecodeError:  # out of the range of a float
-        return text

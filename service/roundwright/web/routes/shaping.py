@@ -12,6 +12,7 @@ from roundwright.web.routes.operation import calculation
     tag="Shaping",
     summary="Spread increases or decreases evenly over a round or row, or over several",
     example="shaping-even",
+    by_query="shaping-even",
 )
 def shape_evenly(request: change.EvenRequest) -> even.EvenAnswer:
     """S stitches with k changes make k sections: S mod k of (S div k) + 1 stitches, the others of S div k.
@@ -32,6 +33,7 @@ def shape_evenly(request: change.EvenRequest) -> even.EvenAnswer:
     tag="Shaping",
     summary="Spread increases or decreases evenly over the rows of a length",
     example="shaping-along",
+    by_query="shaping-along",
 )
 def shape_along(request: along.AlongRequest) -> along.AlongAnswer:
     """Of n rows, k changes make k intervals: n mod k of (n div k) + 1 rows, the others of n div k, the shorter first.

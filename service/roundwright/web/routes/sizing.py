@@ -12,6 +12,7 @@ from roundwright.web.routes.operation import calculation
     tag="Sizes",
     summary="Find the stitches to cast on for a head",
     example="cast-on",
+    by_query="cast-on",
 )
 def cast_on(request: sizing.CastOnRequest) -> sizing.CastOnAnswer:
     """Stitches = head × (1 + ease) / width of a stitch, to the nearest count that fits the multiple; half-way between

@@ -12,6 +12,7 @@ from roundwright.web.routes.operation import calculation
     tag="Yarn",
     summary="Yarn that stitches, rounds or hats take, and apart from it what to buy for one or for a class",
     example="yarn-estimate",
+    by_query="yarn-estimate-stitches",
 )
 def estimate_yarn(request: buying.EstimateRequest) -> yarn.YarnEstimate:
     """A stitch holds l = sqrt(ks / S) of yarn, S being stitches x rows in an area of the gauge.
@@ -36,6 +37,7 @@ def estimate_yarn(request: buying.EstimateRequest) -> yarn.YarnEstimate:
     tag="Yarn",
     summary="How long the yarn that is left is, whether it will do, and after how many rounds it runs out",
     example="yarn-remaining",
+    by_query="yarn-remaining-stitches",
 )
 def check_remaining_yarn(request: remaining.RemainingRequest) -> remaining.RemainingAnswer:
     """What is left is mass / fineness, or circumference x strands of a hank, and full balls beside it.
