@@ -4,6 +4,7 @@ import json
 import os
 import re
 import signal
+import socket
 import subprocess
 import sys
 import time
@@ -12,7 +13,10 @@ from pathlib import Path
 import httpx
 import pytest
 
+from roundwright import __version__
 from roundwright.__main__ import main
+from roundwright.knitting.answers import RULES
+from roundwright.web.settings import Settings, flag_of, variable_of
 from tests.conftest import free_port
 
 ROOT = Path(__file__).parents[1]
@@ -64,6 +68,56 @@ def test_a_wrong_setting_is_said_at_the_start(monkeypatch, capsys):
 
     assert 2 == stopped.value.code
     assert "ROUNDWRIGHT_PROT" in capsys.readouterr().err
+
+
+def test_the_version_is_said(capsys):
+    """`--version` names the release and the rules in force."""
+    with pytest.raises(SystemExit) as stopped:
+        main(["--version"])
+
+    assert 0 == stopped.value.code
+    assert f"roundwright {__version__}, rules {RULES}\n" == capsys.readouterr().out
+
+
+def test_each_setting_has_a_flag(capsys):
+    """`serve --help` has a flag for each setting, with its variable."""
+    with pytest.raises(SystemExit):
+        main(["serve", "--help"])
+    shown = capsys.readouterr().out
+
+    for field in Settings.__struct_fields__:
+        assert flag_of(field) in shown
+        assert variable_of(field) in shown
+
+
+@pytest.mark.parametrize("stop", [signal.SIGINT, signal.SIGTERM])
+def test_start_and_stop_have_a_line(stop):
+    """A free port is named in the line of the start, flags win, and a stop is a line too, by Ctrl-C as well."""
+    process = subprocess.Popen(
+        [*ROUNDWRIGHT, "serve", "--port", "0", "--host", "127.0.0.1"],
+        env={**os.environ, "ROUNDWRIGHT_PORT": "80"}, stderr=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    try:
+        start = json.loads(process.stderr.readline())
+        assert ("start", __version__, RULES) == (start["event"], start["version"], start["rules"])
+        assert 200 == httpx.get(f"{start['address']}/health/ready").status_code
+        process.send_signal(stop)
+        lines = process.communicate(timeout=15)[1].splitlines()
+        assert ["stop"] == [json.loads(line)["event"] for line in lines]
+    finally:
+        process.kill()
+        process.wait()
+
+
+def test_a_port_in_use_is_a_sentence(capsys):
+    """A start that fails for want of a port says which, without a traceback."""
+    with socket.create_server(("127.0.0.1", 0)) as taken:
+        port = taken.getsockname()[1]
+        with pytest.raises(SystemExit) as stopped:
+            main(["serve", "--port", str(port)])
+
+    assert 2 == stopped.value.code
+    assert f"port {port}: Address already in use" in capsys.readouterr().err
 
 
 def test_a_stop_finishes_what_is_in_hand():

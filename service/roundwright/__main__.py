@@ -2,22 +2,19 @@
 
 import argparse
 import json
-import socket
 import sys
 from collections.abc import Sequence
 from pathlib import Path
 from threading import Thread
-from time import monotonic, sleep
-from typing import Any, Final
+from typing import Any
 from urllib.error import URLError
 from urllib.request import Request, urlopen
 
 import msgspec
 
-from roundwright.web.settings import Settings, SettingsError, read
-
-READY_WITHIN_S: Final = 30
-"""Half a minute for the first start on a slow machine; it usually takes less than one second."""
+from roundwright import __version__
+from roundwright.knitting.answers import RULES
+from roundwright.web.settings import Settings, SettingsError, flag_of, read, variable_of
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -25,8 +22,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser = argparse.ArgumentParser(
         prog="roundwright", description="Small hats knitted in the round, calculated."
     )
+    parser.add_argument("--version", action="version", version=f"roundwright {__version__}, rules {RULES}")
     commands = parser.add_subparsers(dest="command", required=True)
-    commands.add_parser("serve", help="serve, with the settings of the environment (ROUNDWRIGHT_*)")
+    _add_settings(
+        commands.add_parser(
+            "serve",
+            help="serve, with the settings of the environment (ROUNDWRIGHT_*) and of flags",
+            allow_abbrev=False,
+        )
+    )
     trial = commands.add_parser("try", help="serve on the loopback address and show one answer")
     trial.add_argument("request", type=Path, help="file with the body of a request to /v1/hats")
     trial.add_argument("--once", action="store_true", help="stop after showing the answer")
@@ -37,10 +41,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     )
     key.add_argument("name", help="name of the caller, for the log")
     options = parser.parse_args(arguments)
+    if sys.platform == "win32":
+        parser.exit(1, "roundwright runs on Linux and macOS; on Windows run it in WSL or a container.\n")
     try:
         match options.command:
             case "serve":
-                return serve(read())
+                return serve(read(flags=_flags(options)))
             case "try":
                 return try_out(read(), options.request, once=options.once)
             case "key":
@@ -48,7 +54,33 @@ def main(arguments: Sequence[str] | None = None) -> int:
             case _:
                 return openapi(read(), options.file)
     except SettingsError as error:
-        parser.error(str(error))
+        parser.exit(2, f"roundwright: {error}\n")
+    except KeyboardInterrupt:
+        return 130  # as shells say it of a command that Ctrl-C ended
+
+
+def _add_settings(parser: argparse.ArgumentParser) -> None:
+    """A flag for each setting."""
+    described = msgspec.json.schema(Settings)["$defs"]["Settings"]["properties"]
+    for field, schema in described.items():
+        parser.add_argument(
+            flag_of(field),
+            dest=field,
+            nargs={"array": "+", "boolean": "?"}.get(schema["type"]),
+            const="on" if schema["type"] == "boolean" else None,
+            metavar={"integer": "N", "boolean": "on|off"}.get(schema["type"], "TEXT"),
+            help=f"{schema['description']} ({variable_of(field)})",
+        )
+
+
+def _flags(options: argparse.Namespace) -> dict[str, str]:
+    """The settings given as flags, as the environment would have them."""
+    given = {field: getattr(options, field) for field in Settings.__struct_fields__}
+    return {
+        field: " ".join(value) if isinstance(value, list) else value
+        for field, value in given.items()
+        if value is not None
+    }
 
 
 def serve(settings: Settings) -> int:
@@ -81,18 +113,18 @@ def openapi(settings: Settings, file: Path | None) -> int:
 
 
 def try_out(settings: Settings, request: Path, *, once: bool) -> int:
-    """Serve on a free port, send the request to `/v1/hats`, and print the pattern and the yarn to buy."""
-    import uvicorn
+    """Serve on the loopback address, send the request to `/v1/hats`, and print the pattern and the yarn to buy."""
+    from roundwright.web.server import address_of, listen, server_at
 
-    from roundwright.web.server import config
-
-    settings = msgspec.structs.replace(settings, host="127.0.0.1", port=_free_port(settings.port))
-    server = uvicorn.Server(config(settings))
-    thread = Thread(target=server.run, daemon=True)
-    thread.start()
-    address = f"http://127.0.0.1:{settings.port}"
     try:
-        _wait_until_ready(address)
+        listener = listen("127.0.0.1", settings.port)
+    except SettingsError:  # somebody listens there
+        listener = listen("127.0.0.1", 0)
+    server = server_at(listener, settings)
+    thread = Thread(target=server.run, args=([listener],), daemon=True)
+    thread.start()
+    address = address_of(listener)
+    try:
         answer = _post(f"{address}/v1/hats", request.read_bytes())
         print(answer["pattern"])
         print(f"\n{_order_text(answer['order'])}")
@@ -109,31 +141,6 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
         server.should_exit = True
         thread.join()
     return 0
-
-
-def _free_port(preferred: int) -> int:
-    """The port if it is free, otherwise any free port."""
-    for port in (preferred, 0):
-        with socket.socket() as probe:
-            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-            try:
-                probe.bind(("127.0.0.1", port))
-            except OSError:
-                continue
-            return int(probe.getsockname()[1])
-    raise OSError("no port is free")
-
-
-def _wait_until_ready(address: str) -> None:
-    deadline = monotonic() + READY_WITHIN_S
-    while True:
-        try:
-            with urlopen(f"{address}/health/ready", timeout=5):  # noqa: S310 - our own loopback address
-                return
-        except URLError as error:
-            if monotonic() > deadline:
-                raise RuntimeError(f"the service was not ready within {READY_WITHIN_S} s: {error}") from error
-            sleep(0.05)
 
 
 def _post(url: str, body: bytes) -> Any:

@@ -1,5 +1,6 @@
 """Settings come from the environment, all of them, once, and a wrong one is said at the start."""
 
+import re
 import subprocess
 import sys
 
@@ -31,6 +32,66 @@ def test_each_setting_is_read():
         metrics=False,
         cors_origins=("https://a.example", "https://b.example"),
     ) == read(environment)
+
+
+@pytest.mark.parametrize(
+    ("word", "value"),
+    [
+        ("on", True),
+        ("yes", True),
+        ("True", True),
+        ("1", True),
+        ("OFF", False),
+        ("no", False),
+        ("false", False),
+    ],
+)
+def test_switches_take_the_usual_words(word, value):
+    """On and off, yes and no, true and false, in any letters."""
+    assert value is read({"ROUNDWRIGHT_ACCESS_LOG": word}).access_log
+
+
+def test_flags_win_over_the_environment():
+    """What is typed is meant."""
+    settings = read({"ROUNDWRIGHT_PORT": "80", "ROUNDWRIGHT_WARM": "yes"}, {"port": "81"})
+
+    assert Settings(port=81, warm=True) == settings
+
+
+@pytest.mark.parametrize(
+    "origin",
+    ["*", "https://shop.example", "http://localhost:3000", "https://[::1]:8443", "capacitor://localhost"],
+)
+def test_an_origin_is_as_browsers_send_it(origin):
+    """Scheme, host and a port other than the usual (RFC 6454, 6.2)."""
+    assert (origin,) == read({"ROUNDWRIGHT_CORS_ORIGINS": origin}).cors_origins
+
+
+@pytest.mark.parametrize(
+    "origin",
+    [
+        "https://shop.example/", "https://Shop.example", "shop.example", "https://shop.example:443",
+        "http://shop.example:80", "null", "https://*.shop.example", "https://shop.example, https://b.example",
+    ],
+)  # fmt: skip
+def test_what_no_browser_sends_is_no_origin(origin):
+    """It would never match; the error shows it and an origin as it should be."""
+    with pytest.raises(SettingsError, match=re.escape(repr(origin)) + r".*`https://shop\.example`"):
+        read({"ROUNDWRIGHT_CORS_ORIGINS": origin})
+
+
+def test_an_unknown_setting_is_told_the_nearest():
+    """A slip of the finger is the likeliest cause."""
+    with pytest.raises(SettingsError, match=r"ROUNDWRIGHT_PROT .*Did you mean ROUNDWRIGHT_PORT"):
+        read({"ROUNDWRIGHT_PROT": "80"})
+
+
+def test_a_key_given_by_mistake_is_not_shown():
+    """An error may stand in a log, where a key must not."""
+    with pytest.raises(SettingsError) as error:
+        read({"ROUNDWRIGHT_KEYS": "the-key-itself"})
+
+    assert "the-key-itself" not in str(error.value)
 
 
 @pytest.mark.parametrize(

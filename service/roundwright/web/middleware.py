@@ -22,6 +22,7 @@ from litestar import Litestar
 from litestar.exceptions import NotFoundException
 from litestar.types import HTTPScope, LifeSpanScope, Message, Receive, Scope, Send
 
+from roundwright import __version__
 from roundwright.knitting.answers import RULES
 from roundwright.web import log
 from roundwright.web.auth import KeyCheck
@@ -83,6 +84,8 @@ class Middleware:
         self.origins = frozenset(origin.encode() for origin in settings.cors_origins if not self.all_origins)
         self.hosts = frozenset(host.lower().encode() for host in settings.hosts)
         self.stopping = False
+        self.address: str | None = None
+        """Where it listens, if the server has said so."""
         self.tracing = _tracing(self.answer) if settings.tracing else None
         self.common_headers = [
             (b"rules-version", RULES.encode()),
@@ -108,8 +111,9 @@ class Middleware:
         scope.setdefault("state", {})[SERVICE] = self
         if self.settings.drain_s and current_thread() is main_thread():
             self.drain_before_stop()
-        log.event("start", host=self.settings.host, port=self.settings.port)
+        log.event("start", address=self.address, version=__version__, rules=RULES)
         await self.app(scope, receive, send)
+        log.event("stop")
         if self.tracing is not None:
             self.tracing.flush()
 

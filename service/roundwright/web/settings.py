@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Mapping
+from difflib import get_close_matches
 from typing import Annotated, Any, Final, get_args, get_origin, get_type_hints
 
 import msgspec
@@ -14,6 +15,9 @@ KIB: Final = 1024
 
 KEY_LINE: Final = "^[A-Za-z0-9_.-]{1,64}:[0-9a-f]{64}$"
 """A name for the log and a SHA-256 hash in hexadecimal."""
+
+ORIGIN: Final = r"^(\*|(?!http://[^:]+:80$|https://[^:]+:443$)[a-z][a-z0-9+.-]*://(\[[0-9a-f:]+\]|[a-z0-9.-]+)(:[0-9]+)?)$"
+"""An origin as browsers send it (RFC 6454, 6.2): in small letters, without a path or the scheme's own port; or `*`."""
 
 MAX_KEYS: Final = 1_000
 """A key sent is compared with all of them: a thousand comparisons take a fifth of a millisecond."""
@@ -70,8 +74,11 @@ class Settings(Struct, frozen=True, kw_only=True):
         int, Meta(ge=0, le=31_536_000, description="Seconds a look-up or picture may be kept by caches.")
     ] = 3_600
     cors_origins: Annotated[
-        tuple[str, ...],
-        Meta(description="Origins whose pages may call the service, separated by spaces; `*` for all."),
+        tuple[Annotated[str, Meta(pattern=ORIGIN)], ...],
+        Meta(
+            description="Origins whose pages may call the service, as `https://shop.example`: scheme, host and, if "
+            "it is not the usual, port, in small letters, without a path; separated by spaces, `*` for all."
+        ),
     ] = ()
     keys: Annotated[
         tuple[Annotated[str, Meta(pattern=KEY_LINE)], ...],
@@ -106,28 +113,31 @@ class SettingsError(ValueError):
     """An unknown setting, or a value that is not valid."""
 
 
-def read(environment: Mapping[str, str] = os.environ) -> Settings:
-    """The settings of an environment.
+_SWITCH: Final = {
+    **dict.fromkeys(("on", "yes", "true", "1"), True),
+    **dict.fromkeys(("off", "no", "false", "0"), False),
+}
+
+
+def read(environment: Mapping[str, str] = os.environ, flags: Mapping[str, str] | None = None) -> Settings:
+    """The settings of an environment; flags of the command, by field, win over it.
 
     Raises `SettingsError` for an unknown name behind the prefix and for a value that does not fit.
     """
-    known = get_type_hints(Settings, include_extras=True)
+    hints = get_type_hints(Settings, include_extras=True)
+    fields = {variable_of(field): field for field in hints}
     values: dict[str, Any] = {}
     for variable, text in environment.items():
-        if not variable.startswith(PREFIX):
-            continue
-        field = variable.removeprefix(PREFIX).lower()
-        if field not in known:
-            raise SettingsError(
-                f"{variable} is an unknown setting. The settings are {', '.join(map(variable_of, known))}."
-            )
-        if field in _NOT_EMPTY and not text.strip():
-            raise SettingsError(f"{variable} is empty: nobody's key would be needed. Remove it, or set it.")
-        values[field] = text.split() if _is_list(known[field]) else text
-    try:
-        return msgspec.convert(values, Settings, strict=False)
-    except msgspec.ValidationError as error:
-        raise SettingsError(f"{error} (settings are read from {PREFIX}*)") from error
+        if variable.startswith(PREFIX):
+            if variable not in fields:
+                near = get_close_matches(variable, fields, n=1)
+                nearest = f"Did you mean {near[0]}?" if near else f"The settings are {', '.join(fields)}."
+                raise SettingsError(f"{variable} is an unknown setting. {nearest}")
+            field = fields[variable]
+            values[field] = _value(variable, field, text, hints[field])
+    for field, text in (flags or {}).items():
+        values[field] = _value(flag_of(field), field, text, hints[field])
+    return Settings(**values)
 
 
 def variable_of(field: str) -> str:
@@ -135,5 +145,27 @@ def variable_of(field: str) -> str:
     return PREFIX + field.upper()
 
 
-def _is_list(hint: Any) -> bool:
-    return get_origin(get_args(hint)[0]) is tuple
+def flag_of(field: str) -> str:
+    """The flag of the command a field is read from."""
+    return "--" + field.replace("_", "-")
+
+
+def _value(name: str, field: str, text: str, hint: Any) -> Any:
+    """The value of a field. Raises `SettingsError` with the name it was set by."""
+    if field in _NOT_EMPTY and not text.strip():
+        raise SettingsError(f"{name} is empty: nobody's key would be needed. Remove it, or set it.")
+    kind = get_args(hint)[0]
+    value: Any = text
+    if kind is bool:
+        value = _SWITCH.get(text.lower(), text)
+    elif get_origin(kind) is tuple:
+        value = text.split()
+    try:
+        return msgspec.convert(value, hint, strict=False)
+    except msgspec.ValidationError as error:
+        shown = "" if field == "keys" else f" is {text!r}"  # it may be the key itself
+        bound = str(error).removeprefix("Expected `int` ")
+        wanted = {bool: "on or off", int: bound if "=" in bound else "a whole number"}.get(
+            kind, "another form"
+        )
+        raise SettingsError(f"{name}{shown}, expected {wanted}. {get_args(hint)[1].description}") from error
