@@ -111,6 +111,12 @@ const NUMBER = /^[-+−]?\d+(?:[.,]\d+)?$/;
 const QUANTITY = /^(\d+(?:[.,]\d+)?)\s*([a-z]+|["”″])$/i;
 const EXAMPLES = { number: "20", whole: "8", length: "21 cm", mass: "100 g", price: "8.50 EUR" };
 
+/** Whether a field is not hidden within its form; the form itself may be, in a view that is not shown. */
+export const applies = (field) => {
+  const hidden = field.closest("[hidden]");
+  return !hidden || hidden.contains(field.closest("form"));
+};
+
 export const toNumber = (text) => (NUMBER.test(text) ? Number(text.replace(",", ".").replace("−", "-")) : NaN);
 
 /** The value of a field in a request, undefined where it is empty. */
@@ -133,6 +139,15 @@ export const valueOf = (field) => {
 const wrongForm = (field, key, type) => {
   const detail = say(key, { example: EXAMPLES[type] });
   return new Trouble(detail, [{ at: field.dataset.at, detail }]);
+};
+
+/** The stitches cast on in each size: those of the field, else those the pattern says. */
+export const castOnOf = (field, text) => {
+  const read = new RegExp(`(?:${say("cast_on_words")})\\D{0,24}?(\\d+(?:\\s*[([][\\d,;/\\s–-]+[)\\]])?)`, "i").exec(text)?.[1];
+  const numbers = (field.value.trim() || read || "").match(/\d+/g)?.map(Number);
+  if (numbers) return numbers;
+  const detail = say("cast_on_missing");
+  throw new Trouble(detail, [{ at: field.dataset.at, detail }]);
 };
 
 /** Puts a value at a pointer of a request, as `/gauge/rows`. */
@@ -175,9 +190,9 @@ export const showFaults = (form, faults, changed) => {
 /** The field with the longest pointer that a fault's begins with. */
 const fieldAt = (form, at) =>
   [...form.querySelectorAll("[data-at]")]
-    .filter((field) => field.dataset.at && (at === field.dataset.at || at.startsWith(`${field.dataset.at}/`)) && !field.closest("[hidden]"))
+    .filter((field) => field.dataset.at && (at === field.dataset.at || at.startsWith(`${field.dataset.at}/`)) && applies(field))
     .sort((one, other) => other.dataset.at.length - one.dataset.at.length)[0] ??
-  [...form.querySelectorAll("[data-at]")].find((field) => field.dataset.at.startsWith(`${at}/`) && !field.closest("[hidden]"));
+  [...form.querySelectorAll("[data-at]")].find((field) => field.dataset.at.startsWith(`${at}/`) && applies(field));
 
 /** The nearest that works as the field would be filled in, or null where it is more than a plain value. */
 const plainValue = ({ value, nearest }, field) => {
@@ -186,8 +201,8 @@ const plainValue = ({ value, nearest }, field) => {
   if (value?.unit) return `${value.value} ${value.unit}`;
   const type = field.dataset.type;
   if (field.matches("select")) return [...field.options].some((option) => option.value === nearest) ? nearest : null;
-  const [, figure, unit] = /^(-?\d+(?:\.\d+)?)\s*([a-z%]*)/i.exec(nearest ?? "") ?? [];
-  if (!figure || nearest.split(" ").length > 2) return null;
+  const [, figure, unit] = /^(?:[a-z]+ )?(-?\d+(?:\.\d+)?) ?([a-z%]*)$/i.exec(nearest ?? "") ?? []; // "49 sections", "round 34"
+  if (!figure) return null;
   return type === "number" || type === "whole" ? figure : `${figure} ${unit}`.trim();
 };
 
@@ -219,7 +234,7 @@ const usual = (field) =>
 export const stateOf = (form) => {
   const parameters = new URLSearchParams();
   for (const field of form.elements) {
-    if (field.name && !field.closest("[hidden]") && field.value !== usual(field)) parameters.set(field.name, field.value);
+    if (field.name && applies(field) && field.value !== usual(field)) parameters.set(field.name, field.value);
   }
   return parameters;
 };
@@ -229,6 +244,24 @@ export const restore = (form, parameters) => {
     if (field.name) field.value = parameters.get(field.name) ?? usual(field);
   }
 };
+
+/** A text as a word of an address, a quarter as long; and back. What cannot be read is no text. */
+export const packed = async (text) => {
+  const bytes = await bytesOf(new Blob([text]).stream().pipeThrough(new CompressionStream("deflate-raw")));
+  return btoa(String.fromCharCode(...bytes)).replaceAll("+", "-").replaceAll("/", "_").replaceAll("=", "");
+};
+
+export const unpacked = async (word) => {
+  if (!word) return "";
+  try {
+    const bytes = Uint8Array.from(atob(word.replaceAll("-", "+").replaceAll("_", "/")), (letter) => letter.charCodeAt(0));
+    return new TextDecoder().decode(await bytesOf(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"))));
+  } catch {
+    return "";
+  }
+};
+
+const bytesOf = async (stream) => new Uint8Array(await new Response(stream).arrayBuffer());
 
 // --- calculating while somebody types -------------------------------------------------------------------------
 

@@ -2,8 +2,10 @@
 
 import { readAddress } from "./base.js";
 import * as plan from "./plan.js";
+import * as proofread from "./proofread.js";
+import * as stuck from "./stuck.js";
 
-const VIEWS = { plan };
+const VIEWS = { plan, proofread, stuck };
 let shown = null;
 
 const show = (arrived = false) => {

@@ -1,7 +1,7 @@
 // The plan: gauge, heads, yarn, shape and needles in; the whole hat out while she types.
 
 import {
-  Trouble, afterPause, ask, copyButton, el, fold, inSizes, list, measure, money, number, put, refill,
+  Trouble, afterPause, applies, ask, copyButton, el, fold, inSizes, list, measure, money, number, put, refill,
   restore, say, showFaults, stateOf, table, toNumber, valueOf, writeAddress,
 } from "./base.js";
 
@@ -122,7 +122,7 @@ const NEEDLES = {
 const requestOf = () => {
   const request = { gauge: {}, sizes: sizesOf() };
   for (const field of form.elements) {
-    if (!field.name || !field.dataset.at || field.closest("[hidden]")) continue;
+    if (!field.name || !field.dataset.at || !applies(field)) continue;
     const value = field.dataset.type === "needles" ? NEEDLES[field.value] : valueOf(field);
     if (value !== undefined) put(request, field.dataset.at, value);
   }
@@ -135,7 +135,7 @@ const requestOf = () => {
 const handoutQuery = () => {
   const query = new URLSearchParams();
   for (const field of form.elements) {
-    if (field.name && field.value && !field.closest("[hidden]")) query.set(field.name, field.value.trim());
+    if (field.name && field.value && applies(field)) query.set(field.name, field.value.trim());
   }
   query.set("sizes", sizesText());
   return query;
@@ -369,11 +369,19 @@ const drawSwatch = () => {
   form.querySelector(".ticks").setAttribute("d", ticks.join(""));
 };
 
+/** The hat of the plan as a request, and the names of its sizes, for a count that came out wrong. */
+export const plannedHat = () => {
+  if (!rows.children.length) fill(new URLSearchParams());
+  const { paper, wording, terms, ...request } = requestOf();
+  return {
+    request,
+    labels: answer?.sizes.map(({ label }) => label) ?? request.sizes.map((_, index) => say("size_n", { n: index + 1 })),
+  };
+};
+
 // --- opening --------------------------------------------------------------------------------------------------
 
-export const open = (parameters) => {
-  if (opened === String(parameters)) return;
-  opened = String(parameters);
+const fill = (parameters) => {
   restore(form, parameters);
   rows.replaceChildren();
   for (const text of (parameters.get("sizes") ?? FIRST_SIZES).split(/[;\n]/)) {
@@ -382,6 +390,12 @@ export const open = (parameters) => {
   }
   if (!rows.children.length) addRow();
   drawSwatch();
+};
+
+export const open = (parameters) => {
+  if (opened === String(parameters)) return;
+  opened = String(parameters);
+  fill(parameters);
   changed(0);
 };
 

@@ -1,0 +1,141 @@
+// A count that came out wrong: the work, the round and what is on each needle in; causes, where to look and the mend out.
+
+import {
+  Trouble, afterPause, applies, ask, castOnOf, el, packed, put, refill, restore, say, showFaults, stateOf, toNumber, unpacked, valueOf,
+  writeAddress,
+} from "./base.js";
+import { plannedHat } from "./plan.js";
+
+const form = document.getElementById("stuck-form");
+const found = document.getElementById("stuck-found");
+const status = document.getElementById("stuck-status");
+const needles = [...form.querySelectorAll(".counted input")];
+
+let opened = null;
+
+/** Shows the fields of the work that is chosen. */
+const settle = () => {
+  for (const part of form.querySelectorAll("[data-work]")) part.hidden = part.dataset.work !== form.work.value;
+};
+
+const fillSizes = () => {
+  const { size } = form.elements;
+  const chosen = size.value || "1";
+  size.replaceChildren(...plannedHat().labels.map((label, index) => el("option", { value: index + 1 }, label)));
+  size.value = size.options[chosen - 1] ? chosen : "1";
+};
+
+/** The request, or null where nothing is counted yet. */
+const requestOf = () => {
+  const counted = needles.map((field) => field.value.trim());
+  while (counted.length && !counted.at(-1)) counted.pop();
+  if (!counted.length) return null;
+  const kind = form.work.value;
+  const request = {};
+  for (const field of form.elements) {
+    if (!field.dataset.at || !field.dataset.type || !applies(field)) continue;
+    const value = valueOf(field);
+    if (value !== undefined) put(request, field.dataset.at, value);
+  }
+  if (kind === "hat") {
+    request.hat = plannedHat().request;
+    request.size = Number(form.elements.size.value);
+  }
+  if (kind === "pattern") {
+    const text = form.elements.text.value;
+    request.pattern = { text, cast_on: castOnOf(form.elements.cast_on, text) };
+  }
+  const numbers = counted.map((text, index) => {
+    const number = toNumber(text || "0");
+    if (Number.isInteger(number)) return number;
+    const detail = say("not_a_number", { example: 12 });
+    needles[index].dataset.at = `/needles/${index}`;
+    throw new Trouble(detail, [{ at: `/needles/${index}`, detail }]);
+  });
+  if (numbers.length === 1) [request.count] = numbers;
+  else request.needles = numbers;
+  if (kind === "crown" && numbers.length > 1) request.crown.needles = numbers.length;
+  return request;
+};
+
+const changed = afterPause(async (signal) => {
+  settle();
+  const parameters = stateOf(form);
+  if (parameters.has("text")) parameters.set("text", await packed(form.elements.text.value));
+  opened = String(parameters);
+  writeAddress("stuck", parameters);
+  try {
+    const request = requestOf();
+    showFaults(form, [], changed);
+    found.hidden = false;
+    if (request === null) {
+      refill(found, el("p", { class: "hint waiting-note" }, say("count_needed")));
+      return;
+    }
+    const answer = await ask("v1/counts/check", request, signal);
+    if (signal.aborted) return;
+    const parts = answerParts(answer, request);
+    refill(found, parts);
+    status.textContent = say("stuck_done", { summary: answer.causes[0]?.message ?? answer.message });
+  } catch (error) {
+    if (signal.aborted) return;
+    if (!(error instanceof Trouble)) throw error;
+    showFaults(form, error.faults, changed);
+    found.hidden = false;
+    refill(found, el("p", { class: "stale-note" }, error.message));
+    status.textContent = say("status_wrong", { detail: error.message });
+  }
+});
+
+const answerParts = (answer, request) => {
+  const { message, causes, tell_apart: apart, next, warnings } = answer;
+  const picture = needlesPicture(request, next);
+  if (!causes.length) {
+    return [el("div", { class: "headline" }, el("h2", {}, say("count_right")), el("p", {}, message)), picture, notices(warnings)];
+  }
+  return [
+    el("div", { class: "headline" }, el("h2", {}, say("count_wrong"))),
+    el("ol", { class: "causes" }, causes.map((cause, index) => causePart(cause, index))),
+    apart && el("section", { class: "sheet" }, el("h2", {}, say("tell_apart")), el("p", {}, apart)),
+    picture,
+    notices(warnings),
+  ];
+};
+
+const notices = (warnings) =>
+  warnings.length > 0 && el("div", { class: "mind" }, el("h2", {}, say("warnings_heading")),
+    el("ul", {}, warnings.map(({ message }) => el("li", {}, message))));
+
+const causePart = ({ message, where, fix, next }, index) =>
+  el("li", { class: "sheet" },
+    el("p", { class: "rank" }, say(index ? "also" : "likeliest")),
+    el("h3", { class: "cause" }, message),
+    el("dl", {},
+      el("dt", {}, say("where_to_look")), el("dd", {}, where),
+      el("dt", {}, say("the_mend")), el("dd", {}, fix),
+      next && [el("dt", {}, say("next_round")),
+        el("dd", {}, say("next_round_text", { n: next.number, text: next.text, stitches: next.after }))]));
+
+/** The needles before the next round of a crown, drawn by the service. */
+const needlesPicture = ({ crown, needles: counted }, next) => {
+  if (!crown || !counted || !next) return null;
+  const query = new URLSearchParams({ stitches: crown.stitches, style: crown.style, needles: counted.length, round: next.number });
+  if (crown.sections) query.set("sections", crown.sections);
+  const image = el("img", { src: `v1/drawings/needles.svg?${query}`, alt: say("needles_picture_alt", { n: next.number }), width: 640, height: 480 });
+  const figure = el("section", { class: "sheet" }, el("h2", {}, say("needles_picture", { n: next.number })), el("figure", { class: "drawn" }, image));
+  image.addEventListener("error", () => figure.remove());
+  return figure;
+};
+
+form.addEventListener("submit", (event) => event.preventDefault());
+form.addEventListener("input", () => changed());
+
+export const open = async (parameters) => {
+  fillSizes();
+  if (opened === String(parameters) && form.work.value !== "hat") return;
+  opened = String(parameters);
+  restore(form, parameters);
+  form.elements.text.value = await unpacked(parameters.get("text"));
+  settle();
+  changed(0);
+};
