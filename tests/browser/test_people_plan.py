@@ -10,7 +10,7 @@ from tests.browser.seen import barriers
 
 CLASS = (
     "#plan?sizes=one+month:+1+month+x+3;+9+months+x+4;+woman+x+5"
-    "&yarn_mass=100+g&yarn_length=210+m&yarn_price=8.50+EUR"
+    "&yarn_mass=100+g&yarn_length=210+m&yarn_price_amount=8.50&yarn_price_currency=EUR"
 )
 """The address of a plan for a class of twelve."""
 
@@ -110,6 +110,57 @@ def test_the_handout_is_downloaded(page, address, tmp_path):
 
     assert download.value.suggested_filename == "quillhaven-class-hat.pdf"
     assert "Quillhaven class hat" in PdfReader(tmp_path / "handout.pdf").pages[0].extract_text()
+
+
+def test_the_handout_is_opened_to_print(page, address):
+    """A link opens the handout as a page, the same that `/v1/hats/handout` writes, which loads nothing."""
+    page.goto(f"{address}/{CLASS}&name=Quillhaven+class+hat&needles=circular")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    with page.context.expect_page() as opened:
+        page.get_by_role("link", name="Open the handout to print").click()
+    handout = opened.value
+
+    expect(handout.get_by_role("heading", level=1)).to_have_text("Quillhaven class hat")
+    expect(handout.get_by_role("heading", level=3)).to_have_count(3)
+    expect(handout.get_by_text("Circular needle")).to_be_visible()
+
+
+@pytest.mark.parametrize(
+    ("query", "status", "parameter"),
+    [
+        ("gauge_stitches=20&sizes=a+goose", 422, "sizes"),
+        ("gauge_stitches=20&sizes=430+cm", 422, "sizes"),
+        ("gauge_stitches=20&sizes=woman+x+5000", 422, "sizes"),
+        ("gauge_stitches=20&sizes=" + ";".join(["woman"] * 13), 422, "sizes"),
+        ("gauge_stitches=&sizes=woman", 400, "gauge_stitches"),
+        ("gauge_stitches=20&sizes=woman&needles=5", 400, "needles"),
+        ("gauge_stitches=20&sizes=woman&goose=1", 400, "goose"),
+    ],
+)
+def test_an_address_of_a_handout_says_what_is_wrong_with_it(query, status, parameter, service):
+    """A size that cannot be read or knitted, a field that is missing or unknown: a problem that names the field."""
+    problem = service.get(f"/handout?{query}")
+
+    assert problem.status_code == status
+    assert problem.json()["errors"][0]["parameter"] == parameter
+
+
+def test_without_javascript_the_form_leads_to_the_handout(browser, address):
+    """Whoever has scripts switched off fills in the same form, a size on each line, and gets the handout to print."""
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{address}/")
+    page.get_by_label("stitches", exact=True).fill("19,5")
+    page.get_by_label("A size on each line").fill("9 months x 4\nBexa: woman\n55,5 cm")
+    page.get_by_label("weighs").fill("100 g")
+    page.get_by_label("runs").fill("210 m")
+    page.get_by_role("button", name="Open the handout to print").click()
+
+    expect(page.get_by_role("heading", level=1)).to_have_text("A hat in the round")
+    expect(page.get_by_role("heading", level=3)).to_have_count(3)
+    expect(page.get_by_text("19.5 stitches and 28 rounds")).to_be_visible()
+    expect(page.get_by_role("heading", name="Bexa")).to_be_visible()
+    context.close()
 
 
 def test_a_fault_stands_at_its_field_with_what_works(plan):

@@ -13,6 +13,7 @@ from roundwright.knitting.answers import RULES, RulesVersion
 from roundwright.web.problems import PROBLEM_TYPES, ProblemError, ProblemType
 from roundwright.web.routes import people
 from roundwright.web.routes.operation import JSON, Operation, lookup
+from roundwright.web.routes.print_view import print_view
 from roundwright.web.routes.request_reader import encode
 
 PAGES: Final = Path(__file__).parent / "pages"
@@ -104,6 +105,7 @@ def service_operations(
         get_docs,
         *_assets(),
         *people.files(),
+        print_view,
         *_problems(),
     ]
     if metrics is not None:

@@ -109,7 +109,7 @@ const troubleOf = ({ detail, errors = [], nearest, suggestion }) => {
 
 const NUMBER = /^[-+−]?\d+(?:[.,]\d+)?$/;
 const QUANTITY = /^(\d+(?:[.,]\d+)?)\s*([a-z]+|["”″])$/i;
-const EXAMPLES = { number: "20", whole: "8", length: "21 cm", mass: "100 g", price: "8.50 EUR" };
+const EXAMPLES = { number: "20", whole: "8", length: "21 cm", mass: "100 g" };
 
 /** Whether a field is not hidden within its form; the form itself may be, in a view that is not shown. */
 export const applies = (field) => {
@@ -125,6 +125,7 @@ export const valueOf = (field) => {
   const type = field.dataset.type;
   if (!text) return undefined;
   if (type === "text") return text;
+  if (type === "currency") return text.toUpperCase();
   if (type === "number" || type === "whole") {
     const value = toNumber(text);
     if (Number.isNaN(value)) throw wrongForm(field, "not_a_number", type);
@@ -132,7 +133,6 @@ export const valueOf = (field) => {
   }
   const [, value, unit] = QUANTITY.exec(text) ?? [];
   if (!unit) throw wrongForm(field, "not_a_measure", type);
-  if (type === "price") return { amount: toNumber(value), currency: unit.toUpperCase() };
   return { value: toNumber(value), unit: /["”″]/.test(unit) ? "in" : unit.toLowerCase() };
 };
 

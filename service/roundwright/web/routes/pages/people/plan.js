@@ -126,16 +126,19 @@ const requestOf = () => {
     const value = field.dataset.type === "needles" ? NEEDLES[field.value] : valueOf(field);
     if (value !== undefined) put(request, field.dataset.at, value);
   }
-  if (request.yarn && !request.yarn.mass && !request.yarn.length) delete request.yarn;
-  if (!request.yarn?.mass || !request.yarn?.length) delete request.yarn?.price;
+  const { yarn } = request;
+  if (yarn && !(yarn.mass && yarn.length && yarn.price?.amount !== undefined && yarn.price.currency)) delete yarn.price;
+  if (yarn && !yarn.mass && !yarn.length) delete request.yarn;
   return request;
 };
 
 /** The form as the address of the handout, which the service writes for a browser without JavaScript too. */
-const handoutQuery = () => {
+const handoutQuery = ({ yarn }) => {
   const query = new URLSearchParams();
   for (const field of form.elements) {
-    if (field.name && field.value && applies(field)) query.set(field.name, field.value.trim());
+    const [, part, price] = field.dataset.at?.split("/") ?? [];
+    if (part === "yarn" && (!yarn || (price === "price" && !yarn.price))) continue;
+    if (field.name && field.value.trim() && applies(field)) query.set(field.name, field.value.trim());
   }
   query.set("sizes", sizesText());
   return query;
@@ -327,6 +330,7 @@ const handoutPart = (request) => {
   return el("section", { class: "sheet handout" }, el("h2", {}, say("handout_heading")),
     el("p", {}, say("handout_text")),
     el("p", { class: "actions" },
+      el("a", { class: "button", href: `handout?${handoutQuery(request)}`, target: "_blank", rel: "noopener" }, say("print_view")),
       el("button", { type: "button", onclick: download }, say("handout_pdf")), said),
     el("p", {}, copyButton(say("share"), () => location.href, say("share_done"))));
 };

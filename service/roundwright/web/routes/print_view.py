@@ -1,0 +1,108 @@
+"""`/handout`: the plan of the page for people as a handout to print, by its address alone.
+
+The form of the page leads here without JavaScript.
+"""
+
+import re
+from typing import Annotated, Any, Final, Literal
+from urllib.parse import parse_qsl, urlencode
+
+import msgspec
+from msgspec import Meta
+from msgspec.structs import asdict
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.hat.needles import HatNeedles
+from roundwright.knitting.hat.request import MOST_SIZES, HatSize
+from roundwright.knitting.quantities import Length
+from roundwright.web.routes.hats import write_handout
+from roundwright.web.routes.operation import Lookup
+from roundwright.wording.handout.content import Handout, HandoutRequest
+from roundwright.wording.handout.html import html, policy
+
+_NEEDLES: Final = {
+    "3": HatNeedles(double_pointed=3),
+    "4": HatNeedles(double_pointed=4),
+    "magic_loop": HatNeedles(magic_loop=Length(80, "cm")),
+    "circulars": HatNeedles(circulars=2),
+    "circular": HatNeedles(circular=Length(40, "cm")),
+}
+_SIZE: Final = re.compile(
+    r"\s*(?:([^:]{1,40}):)?\s*([0-9]{1,4}(?:[.,][0-9]{1,4})?)?\s*([a-z]{2,6}?)s?\s*(?:x\s*([0-9]{1,4}))?\s*",
+    re.IGNORECASE,
+)
+_AGES: Final = {"month": "age_months", "year": "age_years", "week": "gestation_weeks"}
+_TYPED: Final = re.compile(r"([0-9]+)(?:[.,]([0-9]+))?\s*([a-z]*)", re.IGNORECASE)
+
+
+class PrintedPlan(HandoutRequest, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A handout as the form of the page says it: the sizes are a text, the needles one of a few."""
+
+    sizes: Annotated[  # type: ignore[assignment]
+        str, Meta(description="`55.5 cm; Marrow: 9 months x 4; woman`, or one on each line.")
+    ]
+    needles: Literal["3", "4", "magic_loop", "circulars", "circular"] | None = None  # type: ignore[assignment]
+
+    def request(self) -> HandoutRequest:
+        """The request for this handout. Raises `Impossible` for a size that cannot be read."""
+        texts = [text for text in re.split("[;\n]", self.sizes) if text.strip()]
+        if not 1 <= len(texts) <= MOST_SIZES:
+            raise _not_read(f"There are {len(texts)} sizes, and there may be 1 to {MOST_SIZES}.")
+        sizes = tuple(map(_size, texts))
+        needles = None if self.needles is None else _NEEDLES[self.needles]
+        return HandoutRequest(**(asdict(self) | {"sizes": sizes, "needles": needles}))
+
+
+def _size(text: str) -> HatSize:
+    match = _SIZE.fullmatch(text)
+    label, number, unit, makers = match.groups() if match else (None, None, "", None)
+    value = float(number.replace(",", ".")) if number else None
+    size: dict[str, Any] = {"label": label and label.strip(), "makers": int(makers or 1)}
+    match unit.lower():
+        case "woman" | "man" as adult if value is None:
+            size["adult"] = adult
+        case "cm" | "in" as length_unit:
+            size["head"] = {"value": value, "unit": length_unit}
+        case "month" | "year" | "week" as age:
+            size[_AGES[age]] = value
+    try:
+        return msgspec.convert(size, HatSize)
+    except msgspec.ValidationError as error:
+        raise _not_read(f"{text.strip()[:60]!r} cannot be read as a size.") from error
+
+
+def _not_read(detail: str) -> Impossible:
+    return Impossible(detail, pointer="#/sizes", nearest="55.5 cm; 9 months x 4; 3 years; woman")
+
+
+class FormLookup(Lookup):
+    """A GET whose parameters come from a form: empty fields are left out, and numbers are taken as people type them."""
+
+    def parse(
+        self, path: str, query: bytes, parameters: tuple[tuple[str, str], ...], media_type: str
+    ) -> tuple[tuple[Any, ...], bytes]:
+        """The arguments of the function, and the `ETag`."""
+        fields = [(name, _plain(text.strip())) for name, text in parse_qsl(query.decode("latin-1"))]
+        filled_in = urlencode([(name, text) for name, text in fields if text]).encode()
+        return super().parse(path, filled_in, parameters, media_type)
+
+
+def _plain(text: str) -> str:
+    """A number or quantity without a blank or a decimal comma, any other text as it is."""
+    typed = _TYPED.fullmatch(text)
+    if typed is None:
+        return text
+    whole, decimals, unit = typed.groups()
+    return f"{whole}.{decimals}{unit}" if decimals else f"{whole}{unit}"
+
+
+@FormLookup(
+    "/handout",
+    renderers={"text/html; charset=utf-8": html},
+    headers={"content-security-policy": policy("a4", "letter"), "referrer-policy": "no-referrer"},
+    can_be_impossible=True,
+)
+def print_view(plan: PrintedPlan) -> Handout:
+    """The handout of `/v1/hats/handout` as a page to print."""
+    handout: Handout = write_handout.calculate(plan.request())
+    return handout
