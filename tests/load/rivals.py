@@ -27,6 +27,9 @@ from urllib.parse import parse_qsl
 import msgspec
 import uvicorn
 
+from roundwright.language import Message
+from roundwright.language.words import ENGLISH_WORDS
+
 if TYPE_CHECKING:
     from roundwright.web.routes import Operation
 
@@ -71,7 +74,7 @@ def floor() -> Any:
                 message = await receive()
                 body += message["body"]
                 more = message["more_body"]
-            content = form(calculate(decoder.decode(body)))
+            content = form(calculate(decoder.decode(body)), ENGLISH_WORDS)
         elif any(name == b"if-none-match" for name, _ in scope["headers"]):
             status, content = 304, b""
         else:
@@ -79,7 +82,7 @@ def floor() -> Any:
                 get for get in gets if path.startswith(get[0]) and (get[1] or path == get[0])
             )
             asked = _given(one, scope["query_string"].decode(), {name: path[len(start) :]} if name else {})
-            content = form(one.calculate(*asked))
+            content = form(one.calculate(*asked), ENGLISH_WORDS)
         headers = [(b"content-type", media_type.encode()), (b"content-length", b"%d" % len(content))]
         await send(
             {"type": "http.response.start", "status": status, "headers": headers if status == 200 else []}
@@ -112,7 +115,7 @@ def plain() -> Any:
                     _looked_up(one, form, media_type)
                 )
             )
-    return Litestar(route_handlers=handlers)
+    return Litestar(route_handlers=handlers, type_encoders={Message: str})
 
 
 def _calculated(one: "Operation") -> Any:
@@ -129,7 +132,7 @@ def _looked_up(one: "Operation", form: Any, media_type: str) -> Any:
         if "if-none-match" in request.headers:
             return Response(b"", status_code=304)
         asked = _given(one, request.url.query, request.path_params)
-        return Response(form(one.calculate(*asked)), media_type=media_type)
+        return Response(form(one.calculate(*asked), ENGLISH_WORDS), media_type=media_type)
 
     looked_up.__annotations__ = {"request": Request, "return": Response[bytes]}
     return looked_up
@@ -160,7 +163,8 @@ def peer() -> Any:
 def _peer_post(one: "Operation", takes: Any) -> Any:
     async def calculated(asked: Any) -> Any:
         return msgspec.to_builtins(
-            one.calculate(msgspec.convert(asked.model_dump(exclude_unset=True), one.request_type))
+            one.calculate(msgspec.convert(asked.model_dump(exclude_unset=True), one.request_type)),
+            enc_hook=str,
         )
 
     calculated.__annotations__ = {"asked": takes}
@@ -172,7 +176,7 @@ def _peer_get(one: "Operation", media_type: str, form: Any, request_type: Any, r
         if "if-none-match" in request.headers:
             return response_type(status_code=304)
         asked = _given(one, request.url.query, request.path_params)
-        return response_type(form(one.calculate(*asked)), media_type=media_type)
+        return response_type(form(one.calculate(*asked), ENGLISH_WORDS), media_type=media_type)
 
     looked_up.__annotations__ = {"request": request_type}
     return looked_up

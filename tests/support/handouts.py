@@ -12,6 +12,7 @@ import msgspec
 from markdown_it import MarkdownIt
 from pypdf import PdfReader
 
+from roundwright.language.words import ENGLISH_WORDS
 from roundwright.web.routes.hats import write_handout
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import html
@@ -30,7 +31,7 @@ POINT_MM = 25.4 / 72
 
 def pdf(handout: Handout) -> bytes:
     """The handout as a PDF, made in this process."""
-    return typeset(typst_data(handout).decode())
+    return typeset(typst_data(handout, ENGLISH_WORDS).decode())
 
 
 FORMATS = {

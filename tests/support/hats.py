@@ -27,7 +27,7 @@ def hats(**fields: Any) -> dict[str, Any]:
     """The answer as JSON."""
     fields.setdefault("gauge", {"stitches": 18, "rows": 24})
     request = msgspec.json.decode(json.dumps(fields), type=hat_request.HatRequest)
-    return msgspec.json.decode(msgspec.json.encode(hat.hats(request, write.pattern)))
+    return msgspec.json.decode(msgspec.json.encode(hat.hats(request, write.pattern), enc_hook=str))
 
 
 sizes = st.one_of(

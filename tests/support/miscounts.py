@@ -82,7 +82,7 @@ def lines_of(work: str, asked: dict[str, Any]) -> tuple[list[int], list[tuple[st
 
 
 def _over_the_wire(answer: Any) -> dict[str, Any]:
-    return msgspec.json.decode(msgspec.json.encode(answer))
+    return msgspec.json.decode(msgspec.json.encode(answer, enc_hook=str))
 
 
 class Drawn(NamedTuple):

@@ -29,7 +29,7 @@ SEED = 1
 def answer(request: dict[str, Any]) -> dict[str, Any]:
     """The answer as it goes over the wire."""
     decoded = msgspec.json.decode(json.dumps(request), type=CountRequest)
-    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read)))
+    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read), enc_hook=str))
 
 
 def found(case: Case, causes: Iterable[dict[str, Any]]) -> bool:

@@ -21,6 +21,7 @@ from roundwright.knitting.quantities import (
     LengthUnit,
     UnitSystem,
 )
+from roundwright.language import Message, Words
 
 MOST_DRAWN_ROUNDS: Final = 150
 """Rounds in the chart of a crown: with more, no line of it can be read on a page."""
@@ -92,15 +93,28 @@ Parameters = dict[str, str | float | None]
 """Parameters and their values, in the order of the address; None is left out of it."""
 
 
+class PictureAddress(Message):
+    """The address of a picture, with the language of the answer that it stands in."""
+
+    __slots__ = ()
+
+    def in_words(self, words: Words) -> str:
+        """The address of the picture in a language."""
+        return f"{self!s}&language={words.code}"
+
+
 def picture_address(name: str, query: type[Struct], parameters: Parameters) -> str:
     """The address of a picture, without the parameters that are at the default of `query`."""
     defaults = _defaults(query)
-    return f"/v1/drawings/{name}.svg?" + urlencode(
-        {
-            parameter: value if isinstance(value, str) else repr(value).removesuffix(".0")
-            for parameter, value in parameters.items()
-            if value is not None and value != defaults[parameter]
-        }
+    return PictureAddress(
+        f"/v1/drawings/{name}.svg?"
+        + urlencode(
+            {
+                parameter: value if isinstance(value, str) else repr(value).removesuffix(".0")
+                for parameter, value in parameters.items()
+                if value is not None and value != defaults[parameter]
+            }
+        )
     )
 
 

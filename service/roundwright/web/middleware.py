@@ -54,7 +54,7 @@ _PREFLIGHT: Final = [
     (b"access-control-max-age", _PREFLIGHT_MAX_AGE_S),
 ]
 
-_encode: Final = msgspec.json.Encoder().encode
+_encode: Final = msgspec.json.Encoder(enc_hook=str).encode  # a message is a `str`, in English
 
 
 class Middleware:

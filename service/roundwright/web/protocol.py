@@ -157,7 +157,7 @@ class Protocol(HttpToolsProtocol):
             self.cycle.keep_alive = False
             return
         problem, _ = to_problem(error, "/")
-        body = msgspec.json.encode(problem)
+        body = msgspec.json.encode(problem, enc_hook=str)
         status = HTTPStatus(problem.status)
         lines = (
             b"HTTP/1.1 %d %b" % (status, status.phrase.encode()),

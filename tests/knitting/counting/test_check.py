@@ -23,7 +23,7 @@ EIGHT_WEDGES = {"stitches": 88, "style": "wedge", "sections": 8}
 def check(**request: Any) -> dict[str, Any]:
     """The answer as it goes over the wire."""
     decoded = msgspec.json.decode(json.dumps(request), type=CountRequest)
-    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read)))
+    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read), enc_hook=str))
 
 
 def codes(answer: dict[str, Any]) -> list[str]:

@@ -165,4 +165,6 @@ def finite(value: object) -> bool:
 def test_the_corners_of_the_bounds_are_answered_or_refused(bounds: dict[str, object], units: str) -> None:
     """Every figure of an answer is finite; what comes to more than anybody could buy is refused."""
     with suppress(Impossible):
-        assert finite(msgspec.to_builtins(yarn_estimate(EstimateRequest(units=units, **bounds))))
+        assert finite(
+            msgspec.to_builtins(yarn_estimate(EstimateRequest(units=units, **bounds)), enc_hook=str)
+        )

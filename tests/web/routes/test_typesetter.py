@@ -16,6 +16,7 @@ import httpx
 import msgspec
 import pytest
 
+from roundwright.language.words import ENGLISH_WORDS
 from roundwright.web.problems import ProblemError
 from roundwright.web.routes import typesetter as queue
 from roundwright.web.routes.typesetter import MAX_PENDING, Typesetter
@@ -26,7 +27,7 @@ from tests.conftest import serving
 from tests.contract.shape import assert_problem
 from tests.support.handouts import CLASS, handout_of
 
-DATA = typst_data(handout_of(**CLASS))
+DATA = typst_data(handout_of(**CLASS), ENGLISH_WORDS)
 DEAREST = Path(__file__).parents[2] / "load" / "worst" / "writeHandout.json"
 PROC = Path("/proc")
 in_linux = pytest.mark.skipif(not PROC.exists(), reason="the system does not tell of its processes in files")
@@ -188,7 +189,7 @@ def test_memory_is_bounded_by_a_new_process(typesetter):
     body = msgspec.json.decode(DEAREST.read_bytes())["request"]
     for number in range(6):
         body["name"] = f"Class {number}"
-        data = typst_data(handout_of(**body))
+        data = typst_data(handout_of(**body), ENGLISH_WORDS)
         peak = asyncio.run(_peak(typesetter, data))
         assert peak * 1024 < typeset.MAX_MEMORY_BYTES
     assert _held(typesetter, "VmRSS") <= typeset.MAX_MEMORY_KEPT_KIB

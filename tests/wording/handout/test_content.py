@@ -13,6 +13,7 @@ from pypdf import PdfReader
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.language.words import ENGLISH_WORDS
 from roundwright.wording.handout.content import HandoutRequest
 from roundwright.wording.handout.html import html
 from roundwright.wording.handout.text import markdown, plain_text
@@ -103,7 +104,7 @@ def test_stitches_to_slide_stand_before_the_round() -> None:
     move = f"{first['stitches']} from N{first['needle']} to N{first['needle'] + 1}"
     slide = sheet.crown[number - 1].slide
     assert f"First slide {move}" in slide
-    text = plain_text(handout_of(**request)).decode()
+    text = plain_text(handout_of(**request), ENGLISH_WORDS).decode()
     assert re.search(rf"{re.escape(slide)}\n\[ \] +{number} ", text)
 
 
@@ -119,7 +120,7 @@ def test_a_silhouette_brings_its_brim() -> None:
 
 def test_without_needles_there_are_no_needle_columns() -> None:
     """A request without needles gets counts alone."""
-    text = plain_text(handout_of()).decode()
+    text = plain_text(handout_of(), ENGLISH_WORDS).decode()
 
     assert "N1  N2" not in text
     assert "Cast on 80.\n" in text or re.search(r"Cast on \d+\.\n", text)
@@ -167,7 +168,7 @@ def test_every_hat_has_a_handout_in_every_format(  # noqa: PLR0917 - drawn by na
     for write in FORMATS.values():
         assert write(handout)
     counts = [[round.count for round in sheet.crown] for sheet in handout.sheets]
-    page = Page(html(handout).decode())
+    page = Page(html(handout, ENGLISH_WORDS).decode())
     column = page.tables[1][0].index("Count")
     assert counts == [[int(row[column]) for row in table[1:]] for table in page.tables[1:]]
 
@@ -228,7 +229,10 @@ def test_what_looks_like_an_instruction_stays_text(text: str) -> None:
         sizes=[{"head": {"value": 45, "unit": "cm"}, "label": text[:40]}],
         yarn={"name": text, "mass": {"value": 100, "unit": "g"}, "length": {"value": 210, "unit": "m"}},
     )
-    page, markdown_page = Page(html(handout).decode()), rendered_markdown(markdown(handout).decode())
+    page, markdown_page = (
+        Page(html(handout, ENGLISH_WORDS).decode()),
+        rendered_markdown(markdown(handout, ENGLISH_WORDS).decode()),
+    )
     pdf_text = "".join(
         page.extract_text() for page in PdfReader(BytesIO(FORMATS["application/pdf"](handout))).pages
     )
@@ -236,7 +240,7 @@ def test_what_looks_like_an_instruction_stays_text(text: str) -> None:
     assert [shown] == page.text_of("h1") == markdown_page.text_of("h1")
     assert any(line.startswith(f"{shown}, worsted") for line in page.text_of("li"))
     assert any(line.startswith(f"{shown}, worsted") for line in markdown_page.text_of("li", "p"))
-    assert plain_text(handout).decode().startswith(f"{shown}\n\nSIZES\n")
+    assert plain_text(handout, ENGLISH_WORDS).decode().startswith(f"{shown}\n\nSIZES\n")
     assert "".join(shown.split()) in "".join(pdf_text.split())
     assert not {"script", "a", "em", "strong", "code", "b"} & {
         tag for tag, _ in page.elements + markdown_page.elements
@@ -248,7 +252,10 @@ def test_what_looks_like_an_instruction_stays_text(text: str) -> None:
 def test_any_name_is_shown_as_it_is(name: str) -> None:
     """Whatever Unicode a name is made of, the page and the Markdown show it in one line."""
     handout = handout_of(name=name)
-    page, markdown_page = Page(html(handout).decode()), rendered_markdown(markdown(handout).decode())
+    page, markdown_page = (
+        Page(html(handout, ENGLISH_WORDS).decode()),
+        rendered_markdown(markdown(handout, ENGLISH_WORDS).decode()),
+    )
 
     assert [handout.name] == page.text_of("h1")
     assert handout.name == markdown_page.text_of("h1")[0]

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from roundwright.language.words import ENGLISH_WORDS
 from roundwright.wording.handout.html import html
 from tests.support.handouts import CLASS, PAPERS_MM, POINT_MM, Page, handout_of
 
@@ -24,7 +25,7 @@ from tests.support.handouts import CLASS, PAPERS_MM, POINT_MM, Page, handout_of
 def test_no_round_of_a_printed_page_is_broken_over_two(paper: str, wording: str, tmp_path: Path) -> None:
     """The HTML as Chromium prints it, on its paper; how many pages it takes depends on the fonts of the machine."""
     handout = handout_of(**CLASS, paper=paper, wording=wording)
-    (tmp_path / "handout.html").write_bytes(html(handout))
+    (tmp_path / "handout.html").write_bytes(html(handout, ENGLISH_WORDS))
     subprocess.run(
         ["chromium", "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer",
          f"--user-data-dir={tmp_path / 'profile'}", "--print-to-pdf=out.pdf", "handout.html"],
@@ -43,7 +44,7 @@ def test_no_round_of_a_printed_page_is_broken_over_two(paper: str, wording: str,
 
 def test_the_page_begins_with_the_pictures_of_the_hat() -> None:
     """Worn and laid flat stand under the name and over the sizes, each with its line; a crown's chart comes later."""
-    page = Page(html(handout_of(**CLASS)).decode())
+    page = Page(html(handout_of(**CLASS), ENGLISH_WORDS).decode())
     tags = [tag for tag, _ in page.elements]
     pictures = [attributes["alt"] or "" for tag, attributes in page.elements if tag == "img"]
 
@@ -55,7 +56,7 @@ def test_the_page_begins_with_the_pictures_of_the_hat() -> None:
 
 def test_the_page_loads_nothing_and_keeps_to_its_policy() -> None:
     """No script, no form, no address but `data:`; the policy allows the style sheet by its hash (CSP Level 3)."""
-    page = Page(html(handout_of(**CLASS)).decode())
+    page = Page(html(handout_of(**CLASS), ENGLISH_WORDS).decode())
 
     assert not {tag for tag, _ in page.elements} & {"script", "link", "iframe", "object", "form", "a", "base"}
     for _, attributes in page.elements:
@@ -78,7 +79,7 @@ def test_the_page_loads_nothing_and_keeps_to_its_policy() -> None:
 
 def test_the_page_can_be_read_without_seeing_it() -> None:
     """Language, headings of each level, headers in tables, a text for each box and picture (WCAG 2.2)."""
-    page = Page(html(handout_of(**CLASS)).decode())
+    page = Page(html(handout_of(**CLASS), ENGLISH_WORDS).decode())
     tags = [tag for tag, _ in page.elements]
     levels = [int(tag[1]) for tag in tags if re.fullmatch("h[1-6]", tag)]
     ids = [attributes["id"] for _, attributes in page.elements if "id" in attributes]

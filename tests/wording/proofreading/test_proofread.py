@@ -18,7 +18,7 @@ def ask(text: str, *cast_on: int) -> ProofreadAnswer:
     request = msgspec.json.decode(
         msgspec.json.encode({"cast_on": cast_on, "text": text}), type=ProofreadRequest
     )
-    return msgspec.json.decode(msgspec.json.encode(proofread(request)), type=ProofreadAnswer)
+    return msgspec.json.decode(msgspec.json.encode(proofread(request), enc_hook=str), type=ProofreadAnswer)
 
 
 def found(text: str, *cast_on: int) -> Finding:

@@ -3,6 +3,7 @@
 import json
 from typing import Any
 
+from roundwright.language.words import ENGLISH_WORDS
 from roundwright.wording.proofreading.findings import KINDS
 from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
 from roundwright.wording.proofreading.sarif import sarif
@@ -14,7 +15,7 @@ TEXT = (
 
 def log(text: str, *cast_on: int) -> dict[str, Any]:
     """The one run of the log."""
-    made = json.loads(sarif(proofread(ProofreadRequest(cast_on=cast_on, text=text))))
+    made = json.loads(sarif(proofread(ProofreadRequest(cast_on=cast_on, text=text)), ENGLISH_WORDS))
     assert ("2.1.0", 1) == (made["version"], len(made["runs"]))
     return made["runs"][0]  # type: ignore[no-any-return]
 

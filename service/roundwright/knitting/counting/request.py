@@ -16,6 +16,7 @@ from roundwright.knitting.hat.plan import hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
 from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
 from roundwright.knitting.rounds.round import LAST_ROUND, LONGEST_TEXT, MOST_STITCHES, Round
+from roundwright.language import Language
 
 SizeNumber = Annotated[int, Meta(ge=1, le=MOST_SIZES)]
 StitchCount = Annotated[int, Meta(ge=1, le=MOST_STITCHES)]
@@ -87,6 +88,7 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
             "their own. Left out: as the crown or hat asks for, else as the service would share them out."
         ),
     ] = None
+    language: Language | None = None
 
 
 class Finding(Protocol):

@@ -32,6 +32,7 @@ from roundwright.knitting.picture_address import (
 )
 from roundwright.knitting.quantities import Gauge, UnitSystem
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+from roundwright.language import Language
 
 
 class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -74,6 +75,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     finish: Annotated[
         FinishKind, Meta(description="What becomes of the last stitches. Default `draw_up`.")
     ] = "draw_up"
+    language: Language | None = None
 
     def shape(self) -> CrownShape:
         """The crown, without its stitches."""

@@ -26,6 +26,7 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.rows import SEAM_STITCHES
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+from roundwright.language import Language
 
 MOST_CROWN_STITCHES: Final = 600
 """Stitches before the crown: a large head in the finest thread a hand works takes fewer."""
@@ -137,6 +138,7 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
     ] = None
     tolerance: Tolerance = USUAL_TOLERANCE
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+    language: Language | None = None
 
 
 class CrownInputs(NamedTuple):

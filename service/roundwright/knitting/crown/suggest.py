@@ -40,6 +40,7 @@ from roundwright.knitting.quantities import (
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.rounds.rows import SEAM_STITCHES
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+from roundwright.language import Language
 
 MOST_SUGGESTED: Final = 5
 """Crowns suggested: enough to choose from."""
@@ -74,6 +75,7 @@ class SuggestionRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields
     ] = None
     worked: Worked = "in_the_round"
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+    language: Language | None = None
 
 
 class CrownSuggestion(Struct, frozen=True, kw_only=True):

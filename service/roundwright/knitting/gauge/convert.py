@@ -18,6 +18,7 @@ from roundwright.knitting.quantities import (
     stitch_width_mm,
     tidy,
 )
+from roundwright.language import Language
 
 TEN_CM_MM: Final = 100.0
 FOUR_IN_MM: Final = 101.6
@@ -29,6 +30,7 @@ class ConvertRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
 
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch.")]
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+    language: Language | None = None
 
 
 class GaugeCount(Struct, frozen=True):

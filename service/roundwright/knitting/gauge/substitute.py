@@ -32,6 +32,7 @@ from roundwright.knitting.quantities import (
     tidy,
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
+from roundwright.language import Language
 
 MOST_COUNTS: Final = 48
 """Counts re-scaled at once: four for each of twelve sizes."""
@@ -88,6 +89,7 @@ class SubstituteRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields
         ),
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+    language: Language | None = None
 
 
 class FittedStitches(Struct, frozen=True):

@@ -18,6 +18,7 @@ from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, SilhouetteName
 from roundwright.knitting.sizing.heads import Wearer
 from roundwright.knitting.yarn.label import OtherYarn, Yarn
 from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
+from roundwright.language import Language
 
 MOST_SIZES: Final = 12
 """Sizes in one pattern: more than any pattern prints."""
@@ -232,6 +233,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     terms: Terms = "us"
     wording: Wording = "pattern"
     units: Annotated[UnitSystem, Meta(description="Units of the answer and of the pattern.")] = "metric"
+    language: Language | None = None
 
     def needles_of(self, index: int) -> HatNeedles | None:
         """The needles of one size: its own, else those of all."""

@@ -25,6 +25,7 @@ from roundwright.knitting.quantities import (
     rows_assumed,
 )
 from roundwright.knitting.rounds.round import MOST_STITCHES
+from roundwright.language import Language
 
 MOST_ROWS: Final = 10_000
 """Rows in one piece: 15 m of the finest hand knitting."""
@@ -86,6 +87,7 @@ class AlongRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         Literal["increase", "decrease"], Meta(description="Whether stitches are added or taken away.")
     ] = "increase"
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+    language: Language | None = None
 
 
 class RowInterval(Struct, frozen=True):

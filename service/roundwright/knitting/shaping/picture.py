@@ -7,6 +7,7 @@ from msgspec import Meta, Struct
 from roundwright.knitting.picture_address import MOST_DRAWN_CHANGES, MOST_DRAWN_STITCHES, picture_address
 from roundwright.knitting.rounds.spread import Arrangement
 from roundwright.knitting.shaping.request import MOST_EDGE_STITCHES, EvenRequest, Method, ShapingPlan
+from roundwright.language import Language
 
 
 class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -40,6 +41,7 @@ class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     arrangement: Annotated[
         Arrangement, Meta(description="As even as can be, or easiest to knit. Default `balanced`.")
     ] = "balanced"
+    language: Language | None = None
 
     def request(self) -> EvenRequest:
         """The same change as a request to `/v1/shaping/even`."""

@@ -8,6 +8,7 @@ from roundwright import reference
 from roundwright.knitting.answers import Impossible, Notice, at_most_one
 from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Multiple, nearest_count
 from roundwright.knitting.rounds.spread import Arrangement, most_changes
+from roundwright.language import Language
 
 MOST_EDGE_STITCHES: Final = 100
 """Stitches kept plain at one edge: a shawl's border is narrower."""
@@ -97,6 +98,7 @@ class EvenRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
             ge=0, le=MOST_PLAIN_BETWEEN, description="Plain rounds between two rounds of shaping. Default 1."
         ),
     ] = 1
+    language: Language | None = None
 
 
 class ShapingPlan(NamedTuple):

@@ -47,6 +47,7 @@ from roundwright.knitting.sizing.heads import (
     head_size,
     mm_in_range,
 )
+from roundwright.language import Language
 
 MOST_EASE_PERCENT: Final = 50.0
 """Half the head less or more: beyond it a hat does not go on, or does not stay on."""
@@ -128,6 +129,7 @@ class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
         Meta(description="Diameter of the needle, 0.5 to 100 mm; adds the tail by wraps of the needle."),
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+    language: Language | None = None
 
 
 class CastOnAnswer(Struct, frozen=True, kw_only=True):

@@ -60,6 +60,7 @@ from roundwright.knitting.sizing.heads import (
     mm_in_range,
     us_hat_number,
 )
+from roundwright.language import Language
 
 LONGEST_WAIT_MONTHS: Final = 60
 """Five years: nobody knits for a head further off."""
@@ -156,6 +157,7 @@ class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         ),
     ] = 0.0
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+    language: Language | None = None
 
 
 class HeadEstimate(Struct, frozen=True, kw_only=True):

@@ -40,6 +40,7 @@ from roundwright.knitting.work.size_options import (
     SizeOption,
     size_options,
 )
+from roundwright.language import Language
 
 MOST_TIMES_OFF: Final = 2.0
 """A hat twice or half as wide as planned was measured wrong, or is another hat."""
@@ -79,6 +80,7 @@ class SizeCheckRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         Fibre | None, Meta(description="Fibre of the yarn: what washing does to it. Left out: unknown.")
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
+    language: Language | None = None
 
 
 class HatSizes(Struct, frozen=True, kw_only=True):

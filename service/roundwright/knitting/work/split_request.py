@@ -16,6 +16,7 @@ from roundwright.knitting.needles.best_split import (
 from roundwright.knitting.needles.capacity import SqueezePercent, StretchPercent
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
+from roundwright.language import Language
 
 FEWEST_HELD: Final = FEWEST_NEEDLES
 """One stitch on each of two needles."""
@@ -73,3 +74,4 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     squeeze: SqueezePercent = None
     stretch: StretchPercent = 0.0
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
+    language: Language | None = None

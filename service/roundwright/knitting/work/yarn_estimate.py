@@ -18,6 +18,7 @@ from roundwright.knitting.yarn.order import HatWork, class_order
 from roundwright.knitting.yarn.per_stitch import Fabric, Swatch, fabric_of, in_other_yarn
 from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
 from roundwright.knitting.yarn.segments import PartName, WorkSegment, is_rib, segments_of
+from roundwright.language import Language
 
 MOST_WORKED: Final = 10_000_000
 """Stitches worked in one piece: a blanket has a hundred thousand."""
@@ -53,6 +54,7 @@ class WorkRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
         Meta(description="The yarn; without it the answer has lengths, but no masses and no balls."),
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the answer: m and g, or yd and oz.")] = "metric"
+    language: Language | None = None
 
 
 class EstimateRequest(WorkRequest, frozen=True, kw_only=True, forbid_unknown_fields=True):

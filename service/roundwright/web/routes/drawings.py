@@ -30,7 +30,7 @@ HEADERS: Final = {
 }
 PICTURE: Final[dict[str, Any]] = {
     "tag": "Drawings",
-    "renderers": {"image/svg+xml": str.encode},
+    "renderers": {"image/svg+xml": lambda picture, _: picture.encode()},
     "headers": HEADERS,
     "can_be_impossible": True,
 }

@@ -27,7 +27,12 @@ from litestar.types import ASGIApp, HTTPScope, Method, Receive, Send
 
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, Impossible
+from roundwright.language import Words
+from roundwright.language.codes import MAX_ACCEPT_LANGUAGE
+from roundwright.language.words import ENGLISH_WORDS
 from roundwright.web.problems import Fault, ProblemError
+from roundwright.web.routes.answer_language import HEADER as LANGUAGE_HEADER
+from roundwright.web.routes.answer_language import encode_answer, in_its_language, with_language_warning
 from roundwright.web.routes.content_negotiation import best_media_type
 from roundwright.web.routes.deadline import within
 from roundwright.web.routes.flat_parameters import nearest_parameter
@@ -50,8 +55,8 @@ CACHE_SIZE: Final = 128
 MAX_CACHED_QUERY: Final = 512
 """Bytes of a query whose result is cached; the queries that pages and caches repeat are shorter."""
 
-Renderer = Callable[[Any], bytes]
-"""Writes an answer in one media type."""
+Renderer = Callable[[Any, Words], bytes]
+"""Writes an answer in one media type and in the words of one language."""
 
 
 class Operation:
@@ -90,11 +95,9 @@ class Operation:
         self.tag = tag
         self.summary = summary
         self.example = example
-        self.renderers: Mapping[str, Renderer] = renderers or {JSON: encode}
+        self.renderers: Mapping[str, Renderer] = renderers or {JSON: encode_answer}
         self.otherwise = otherwise
         self.own_headers = [(name.encode(), value.encode()) for name, value in (headers or {}).items()]
-        if len(self.renderers) > 1:
-            self.own_headers.append((b"vary", b"Accept"))
         self.links = links or {}
         self.parts = parts
 
@@ -109,6 +112,10 @@ class Operation:
         self.calculate = fn
         self.request_type = request_type
         self.answer_type = answer_type
+        self.has_language = "language" in getattr(self.request_type, "__struct_fields__", ())
+        varies = [b"Accept"] * (len(self.renderers) > 1) + [b"Accept-Language"] * self.has_language
+        if varies:
+            self.own_headers.append((b"vary", b", ".join(varies)))
         return self
 
     def handler(self, settings: Settings, typesetter: Typesetter) -> HTTPRouteHandler:
@@ -167,6 +174,16 @@ class Operation:
         """What the operation does, for the document."""
         return cleandoc(self.calculate.__doc__ or "")
 
+    def in_language(self, request: Any, headers: Mapping[bytes, bytes]) -> tuple[Any, Words]:
+        """The request with the language of its answer, and the words of that language."""
+        if not self.has_language:
+            return request, ENGLISH_WORDS
+        return in_its_language(request, headers.get(LANGUAGE_HEADER, b"").decode("latin-1"))
+
+    def content_language(self, words: Words) -> list[tuple[bytes, bytes]]:
+        """The header that names the language of an answer in words."""
+        return [(b"content-language", words.code.encode())] if self.has_language else []
+
     def example_value(self) -> Any:
         """The example request as JSON values; empty for an operation without one."""
         if self.example is None:
@@ -183,7 +200,7 @@ class Operation:
         """Write the example answer in every media type, so that all imports are done before the first request."""
         answer = self.example_answer()
         for render in self.renderers.values():
-            render(answer)
+            render(answer, ENGLISH_WORDS)
 
 
 class Calculation(Operation):
@@ -236,10 +253,15 @@ class Calculation(Operation):
         if media_type == self.typeset:
             self.typesetter.require_capacity()  # before the calculation
         with within:
-            content = render(self.calculate(self.reader.read(body)))
+            request = self.reader.read(body)
+            requested = request.language if self.has_language else None
+            request, words = self.in_language(request, headers)
+            content = render(with_language_warning(self.calculate(request), requested), words)
         if media_type == self.typeset:
             content = await self.typesetter.typeset(content, receive)
-        await _send(200, [*_content(media_type, content), *self.headers], content, send)
+        await _send(
+            200, [*_content(media_type, content), *self.content_language(words), *self.headers], content, send
+        )
 
 
 class Lookup(Operation):
@@ -269,12 +291,21 @@ class Lookup(Operation):
         self.parse_cached = lru_cache(maxsize=CACHE_SIZE)(self.parse)
 
     def parse(
-        self, path: str, query: bytes, parameters: tuple[tuple[str, str], ...], media_type: str
-    ) -> tuple[tuple[Any, ...], bytes]:
-        """The arguments of the function, and the `ETag`."""
+        self,
+        path: str,
+        query: bytes,
+        parameters: tuple[tuple[str, str], ...],
+        media_type: str,
+        accept_language: str,
+    ) -> tuple[tuple[Any, ...], Words, bytes]:
+        """The arguments of the function, the words of the answer, and the `ETag`."""
         with within:
             request = self.reader.read(query, dict(parameters))
-        return request, _tag(path, media_type, request)
+        words = ENGLISH_WORDS
+        if self.has_language:
+            in_language, words = in_its_language(request[0], accept_language)
+            request = (in_language,)
+        return request, words, _tag(path, media_type, request)
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
         """Read the parameters; answer with the calculation, or with 304."""
@@ -282,8 +313,12 @@ class Lookup(Operation):
         media_type, render = self.negotiate(sent)
         query = scope["query_string"]
         parse = self.parse_cached if len(query) <= MAX_CACHED_QUERY else self.parse
-        request, tag = parse(scope["path"], query, tuple(scope["path_params"].items()), media_type)
-        headers = self.headers
+        accept_language = sent.get(LANGUAGE_HEADER, b"").decode("latin-1") if self.has_language else ""
+        parameters = tuple(scope["path_params"].items())
+        request, words, tag = parse(
+            scope["path"], query, parameters, media_type, accept_language[:MAX_ACCEPT_LANGUAGE]
+        )
+        headers = [*self.content_language(words), *self.headers]
         if self.cached:
             headers = [(b"etag", tag), *headers]
             if b"if-none-match" in sent and _matches(sent[b"if-none-match"], tag):
@@ -291,7 +326,7 @@ class Lookup(Operation):
                 return
         try:
             with within:
-                content = render(self.calculate(*request))
+                content = render(self.calculate(*request), words)
         except Impossible as error:
             raise self.impossible(error) from error
         headers = [*_content(media_type, content), *headers]

@@ -1,7 +1,7 @@
 """Written patterns, read and proved."""
 
+from roundwright.web.routes.answer_language import encode_answer
 from roundwright.web.routes.operation import JSON, calculation
-from roundwright.web.routes.request_reader import encode
 from roundwright.wording.proofreading import proofread
 from roundwright.wording.proofreading.sarif import MEDIA_TYPE, sarif
 
@@ -13,7 +13,7 @@ from roundwright.wording.proofreading.sarif import MEDIA_TYPE, sarif
     summary="Work a written pattern in all its sizes, and find what does not come out",
     example="patterns-proofread",
     takes_text=True,
-    renderers={JSON: encode, MEDIA_TYPE: sarif},
+    renderers={JSON: encode_answer, MEDIA_TYPE: sarif},
 )
 def proofread_pattern(request: proofread.ProofreadRequest) -> proofread.ProofreadAnswer:
     """Each line that is a round is executed: it comes out when it uses exactly the stitches the one before left.

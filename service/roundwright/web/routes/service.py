@@ -10,6 +10,7 @@ from msgspec import Meta, Struct
 
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, RulesVersion
+from roundwright.language import Words
 from roundwright.web.problems import PROBLEM_TYPES, ProblemError, ProblemType
 from roundwright.web.routes import people
 from roundwright.web.routes.operation import JSON, Operation, lookup
@@ -118,7 +119,7 @@ def service_operations(
     return operations
 
 
-def _as_is(content: bytes) -> bytes:
+def _as_is(content: bytes, _: Words) -> bytes:
     return content
 
 

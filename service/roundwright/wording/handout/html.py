@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Final
 from xml.etree.ElementTree import Element, SubElement, tostring
 
+from roundwright.language import Words
 from roundwright.wording.handout.content import (
     TO_TICK,
     CrownRound,
@@ -28,7 +29,7 @@ from roundwright.wording.handout.content import (
 PAGE_SIZES: Final = {"a4": "A4", "letter": "letter"}
 
 
-def html(handout: Handout) -> bytes:
+def html(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
     """The handout as HTML, without scripts and addresses; its policy allows its own style sheet and nothing else."""
     page = Element("html", lang="en")
     _head(page, handout)

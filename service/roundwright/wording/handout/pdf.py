@@ -7,6 +7,7 @@ from typing import Any, Final
 
 import msgspec
 
+from roundwright.language import Words
 from roundwright.wording.handout.content import (
     TO_TICK,
     Handout,
@@ -25,7 +26,7 @@ LINES_A_PAGE: Final = 56
 """Lines of a sheet that fit a Letter page under the heading of the sheets."""
 
 
-def typst_data(handout: Handout) -> bytes:
+def typst_data(handout: Handout, words: Words) -> bytes:
     """The data of the template, as JSON."""
     return msgspec.json.encode(
         {
@@ -37,7 +38,8 @@ def typst_data(handout: Handout) -> bytes:
             "to_tick": TO_TICK,
             "pictures": handout.pictures(),
             "sheets": [_sheet_data(handout, sheet) for sheet in handout.sheets],
-        }
+        },
+        enc_hook=words.render,
     )
 
 

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Final
 
+from roundwright.language import Words
 from roundwright.wording.handout.content import (
     TO_TICK,
     Handout,
@@ -17,7 +18,7 @@ from roundwright.wording.handout.content import (
 from roundwright.wording.writing.pattern import Section, pattern_text
 
 
-def plain_text(handout: Handout) -> bytes:
+def plain_text(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
     """The handout as plain text: boxes are `[ ]`."""
     shopping = handout.shopping
     rows = _columns([shopping.head, *shopping.rows], left=1)
@@ -76,7 +77,7 @@ def _columns(rows: Sequence[Sequence[str]], *, left: int) -> list[str]:
 # --- Markdown -------------------------------------------------------------------------------------------------------
 
 
-def markdown(handout: Handout) -> bytes:
+def markdown(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
     """The handout as Markdown with the tables of GitHub Flavored Markdown: boxes are ☐."""
     shopping = handout.shopping
     blocks = [

@@ -7,6 +7,7 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.language import Language
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.lines import MOST_LINES_TOLD, Line
 from roundwright.wording.proofreading.read import read
@@ -31,6 +32,7 @@ class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             description="The pattern as printed, or a part of it that has rounds. Headings and prose are passed over.",
         ),
     ]
+    language: Language | None = None
 
 
 class ProofreadAnswer(Struct, frozen=True, kw_only=True):

@@ -9,6 +9,7 @@ from typing import Any, Final
 import msgspec
 
 from roundwright import __version__
+from roundwright.language import Words
 from roundwright.wording.proofreading.findings import KINDS, Edit, Finding, Position
 from roundwright.wording.proofreading.proofread import ProofreadAnswer
 
@@ -21,7 +22,7 @@ ARTIFACT: Final = "pattern.txt"
 _PLACES: Final = {code: place for place, code in enumerate(KINDS)}
 
 
-def sarif(answer: ProofreadAnswer) -> bytes:
+def sarif(answer: ProofreadAnswer, words: Words) -> bytes:
     """The answer as a log of one run, its rules all the kinds of findings there are."""
     run = {
         "tool": {"driver": {"name": "roundwright", "version": __version__, "rules": _rules()}},
@@ -30,7 +31,7 @@ def sarif(answer: ProofreadAnswer) -> bytes:
         "artifacts": [{"location": {"uri": ARTIFACT}}],
         "results": [_result(finding) for finding in answer.findings],
     }
-    return msgspec.json.encode({"$schema": SCHEMA, "version": VERSION, "runs": [run]})
+    return msgspec.json.encode({"$schema": SCHEMA, "version": VERSION, "runs": [run]}, enc_hook=words.render)
 
 
 def _rules() -> list[dict[str, Any]]:

@@ -3,6 +3,7 @@
 from roundwright import reference
 from roundwright.knitting.rounds.notation import star_of
 from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, expand_early_stops
+from roundwright.language import say_count
 
 
 def plain_sentences(steps: Steps) -> str:
@@ -19,7 +20,7 @@ def plain_sentences(steps: Steps) -> str:
 
 def stitch_count(count: int) -> str:
     """A number of stitches in words: `1 stitch`, `2 stitches`."""
-    return f"{count} stitch" if count == 1 else f"{count} stitches"
+    return say_count("stitches", count)
 
 
 def _end(tail: Steps) -> str:

@@ -1,0 +1,24 @@
+"""Build hook of the wheel: the catalogues of messages in the form that gettext reads (`.mo`)."""
+
+from pathlib import Path
+from tempfile import mkdtemp
+from typing import Any
+
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po
+from hatchling.builders.hooks.plugin.interface import BuildHookInterface
+
+
+class CatalogueHook(BuildHookInterface):  # type: ignore[type-arg]  # hatchling leaves the type of its settings open
+    """Adds `de.mo` and so on beside each `.po`; an editable install reads the `.po` files."""
+
+    def initialize(self, version: str, build_data: dict[str, Any]) -> None:
+        """Compile every catalogue into a folder of its own, and have it copied into the wheel."""
+        if version == "editable":
+            return
+        made = Path(mkdtemp())
+        for path in Path(self.root, "service/roundwright/language/catalogues").glob("*.po"):
+            compiled = made / f"{path.stem}.mo"
+            with path.open("rb") as text, compiled.open("wb") as file:
+                write_mo(file, read_po(text))
+            build_data["force_include"][str(compiled)] = f"roundwright/language/catalogues/{compiled.name}"

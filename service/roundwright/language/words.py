@@ -1,0 +1,145 @@
+"""The words of a language: its catalogue of messages, and its numbers as CLDR has them.
+
+A catalogue is a gettext file, `catalogues/de.po`, whose `msgid` is the key of a message. It is compiled when the wheel
+or the image is made; a checkout reads it as it is. A message that a catalogue lacks is English.
+"""
+
+from functools import cache, cached_property
+from gettext import GNUTranslations
+from io import BytesIO
+from typing import Any, Final, Self
+
+from roundwright.language.codes import CATALOGUES, ENGLISH
+
+
+class Message(str):
+    """A text of the catalogues: a key with its values. Its `str` is English.
+
+    So whatever compares, logs or prints a message needs no language. `f"..."`, `+` and the methods of `str` give plain
+    English text that no language can change any more: a message is composed of values that are messages.
+    """
+
+    __slots__ = ("key", "number", "values")
+
+    key: str
+    values: dict[str, Any]
+    number: int | None
+
+    def in_words(self, words: "Words") -> str:
+        """The text in the words of a language."""
+        return words.text(self.key, self.values, self.number)
+
+
+class Words:
+    """The words of a language."""
+
+    def __init__(self, code: str) -> None:
+        self.code = code
+        self.is_english = code.startswith("en")
+
+    def say(self, key: str, /, **values: Any) -> str:
+        """The text of a key in this language, its placeholders filled."""
+        return self.text(key, values, None)
+
+    def say_count(self, key: str, count: int, /, **values: Any) -> str:
+        """The text of a key that depends on a count, which is also a placeholder."""
+        return self.text(key, {"count": count, **values}, count)
+
+    def text(self, key: str, values: dict[str, Any], count: int | None) -> str:
+        """The text of a key; `count` chooses its plural form by the rule of the language."""
+        catalogue = self.catalogue
+        text = catalogue.gettext(key) if count is None else catalogue.ngettext(key, key, count)
+        if not values:
+            return text
+        if not self.is_english:
+            values = {name: self._value(value) for name, value in values.items()}
+        return text.format_map(values)
+
+    def render(self, text: str) -> str:
+        """A text as it is written out: a message in this language, any other text as it is."""
+        if self is ENGLISH_WORDS:
+            return str(text)
+        return text.in_words(self) if isinstance(text, Message) else text
+
+    def number(self, value: float, digits: str = "g") -> str:
+        """A number by a format of Python, with the decimal sign of the language."""
+        return format(value, digits).replace(".", self.decimal_sign)
+
+    def stitch(self, name: str) -> str:
+        """A stitch as patterns abbreviate it; `{n}` is the place of a number, for stitches worked in a row."""
+        return self._stitches.get(name) or name
+
+    @cached_property
+    def _stitches(self) -> dict[str, str]:
+        return {name: f"{name}{{n}}" for name in ("k", "p", "sl")}
+
+    @cached_property
+    def catalogue(self) -> GNUTranslations:
+        """The messages of the language, read once."""
+        name = self.code.replace("-", "_")
+        compiled = CATALOGUES / f"{name}.mo"
+        content = compiled.read_bytes() if compiled.exists() else compile_catalogue(name)
+        catalogue = GNUTranslations(BytesIO(content))
+        if self.code != ENGLISH:
+            catalogue.add_fallback(ENGLISH_WORDS.catalogue)
+        return catalogue
+
+    @cached_property
+    def decimal_sign(self) -> str:
+        """The decimal sign of the language, as CLDR has it."""
+        if self.is_english:
+            return "."
+        from babel.numbers import get_decimal_symbol
+
+        return str(get_decimal_symbol(self.code.replace("-", "_")))
+
+    def _value(self, value: Any) -> Any:
+        if isinstance(value, Message):
+            return value.in_words(self)
+        if isinstance(value, float):
+            return _Number(value, self)
+        return value
+
+
+class _Number(float):
+    """A number that is formatted with the decimal sign of a language."""
+
+    words: Words
+
+    def __new__(cls, value: float, words: Words) -> Self:
+        number = super().__new__(cls, value)
+        number.words = words
+        return number
+
+    def __format__(self, digits: str) -> str:
+        return self.words.number(float(self), digits)
+
+
+ENGLISH_WORDS: Final = Words(ENGLISH)
+
+
+@cache
+def words_of(code: str | None) -> Words:
+    """The words of a language there is; None is English."""
+    return ENGLISH_WORDS if code in (None, ENGLISH) else Words(str(code))
+
+
+def compile_catalogue(name: str) -> bytes:
+    """A catalogue as gettext reads it (`.mo`), from its text (`.po`)."""
+    from babel.messages.mofile import write_mo
+    from babel.messages.pofile import read_po
+
+    compiled = BytesIO()
+    with (CATALOGUES / f"{name}.po").open("rb") as file:
+        write_mo(compiled, read_po(file))
+    return compiled.getvalue()
+
+
+def compile_catalogues() -> None:
+    """Write the compiled form of every catalogue beside its text."""
+    for path in CATALOGUES.glob("*.po"):
+        path.with_suffix(".mo").write_bytes(compile_catalogue(path.stem))
+
+
+if __name__ == "__main__":
+    compile_catalogues()

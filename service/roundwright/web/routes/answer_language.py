@@ -1,0 +1,49 @@
+"""The language of an answer: from the request, else from `Accept-Language`; and the answer as JSON in that language."""
+
+from collections.abc import Callable
+from functools import cache
+from typing import Any, Final
+
+import msgspec
+
+from roundwright.knitting.answers import Notice
+from roundwright.language import ENGLISH, Words, language_of, say, supported, words_of
+
+HEADER: Final = b"accept-language"
+
+
+def in_its_language(request: Any, accept_language: str) -> tuple[Any, Words]:
+    """The request with the language of its answer, None for `en-US`; and the words of that language.
+
+    `terms` decides between US and UK English where no language is requested, and follows `en-GB`.
+    """
+    code = language_of(request.language, accept_language)
+    uk = getattr(request, "terms", None) == "uk"
+    if code == ENGLISH and uk and request.language is None:
+        code = "en-GB"
+    language = None if code == ENGLISH else code
+    if language != request.language:
+        request = msgspec.structs.replace(request, language=language)
+    if code == "en-GB" and not uk and hasattr(request, "terms"):
+        request = msgspec.structs.replace(request, terms="uk")
+    return request, words_of(code)
+
+
+def with_language_warning(answer: Any, requested: str | None) -> Any:
+    """The answer, with a warning where the requested language is not there."""
+    if requested is None or supported(requested) is not None or not hasattr(answer, "warnings"):
+        return answer
+    notice = Notice(
+        code="language_unknown", message=say("language.unknown", language=requested), pointer="#/language"
+    )
+    return msgspec.structs.replace(answer, warnings=(*answer.warnings, notice))
+
+
+def encode_answer(answer: Any, words: Words) -> bytes:
+    """The answer as JSON, its messages in the words of a language."""
+    return _encode(words)(answer)
+
+
+@cache
+def _encode(words: Words) -> Callable[[Any], bytes]:
+    return msgspec.json.Encoder(enc_hook=words.render).encode
