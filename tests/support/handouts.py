@@ -12,7 +12,7 @@ import msgspec
 from markdown_it import MarkdownIt
 from pypdf import PdfReader
 
-from roundwright.language.words import ENGLISH_WORDS
+from roundwright.language.words import ENGLISH_WORDS, Words
 from roundwright.web.routes.hats import write_handout
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import html
@@ -29,9 +29,9 @@ POINT_MM = 25.4 / 72
 """A point of PDF: a 72nd of an inch."""
 
 
-def pdf(handout: Handout) -> bytes:
+def pdf(handout: Handout, words: Words = ENGLISH_WORDS) -> bytes:
     """The handout as a PDF, made in this process."""
-    return typeset(typst_data(handout, ENGLISH_WORDS).decode())
+    return typeset(typst_data(handout, words).decode())
 
 
 FORMATS = {

@@ -166,7 +166,7 @@ def test_every_hat_has_a_handout_in_every_format(  # noqa: PLR0917 - drawn by na
     except Impossible:
         return
     for write in FORMATS.values():
-        assert write(handout)
+        assert write(handout, ENGLISH_WORDS)
     counts = [[round.count for round in sheet.crown] for sheet in handout.sheets]
     page = Page(html(handout, ENGLISH_WORDS).decode())
     column = page.tables[1][0].index("Count")
@@ -291,7 +291,7 @@ def test_every_format_has_what_to_mind(media_type: str) -> None:
     assert {"needles_too_short", "sizes_alike", "floats_show", "rows_assumed"} <= {
         notice["code"] for notice in warnings
     }
-    content = FORMATS[media_type](handout_of(**WITH_WARNINGS))
+    content = FORMATS[media_type](handout_of(**WITH_WARNINGS), ENGLISH_WORDS)
     text = "".join(
         "".join(page.extract_text() for page in PdfReader(BytesIO(content)).pages)
         if media_type == "application/pdf"
