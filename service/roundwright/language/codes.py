@@ -24,14 +24,15 @@ _CLOSEST: Final[Mapping[str, str]] = {"no": "nb", "nn": "nb"}
 """Tags that are served in the words of another: Norwegian without a form, and Nynorsk."""
 
 Language = Annotated[
-    str,
+    Annotated[
+        str,
+        Meta(pattern="^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8}){0,3}$", max_length=35, examples=["de"]),
+    ]
+    | None,
     Meta(
-        pattern="^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8}){0,3}$",
-        max_length=35,
         description="Language of the words in the answer, as a BCP 47 tag: "
         + ", ".join(f"`{code}`" for code in LANGUAGES)
-        + ". Left out: by `Accept-Language`, else `en-US`. A language that is not there gets English and a warning.",
-        examples=["de"],
+        + ". Left out: by `Accept-Language`, else `en-US`. A language that is not there gets English and a warning."
     ),
 ]
 

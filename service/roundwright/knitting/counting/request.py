@@ -88,7 +88,7 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
             "their own. Left out: as the crown or hat asks for, else as the service would share them out."
         ),
     ] = None
-    language: Language | None = None
+    language: Language = None
 
 
 class Finding(Protocol):

@@ -75,7 +75,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     finish: Annotated[
         FinishKind, Meta(description="What becomes of the last stitches. Default `draw_up`.")
     ] = "draw_up"
-    language: Language | None = None
+    language: Language = None
 
     def shape(self) -> CrownShape:
         """The crown, without its stitches."""

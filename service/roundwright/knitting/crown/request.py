@@ -138,7 +138,7 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
     ] = None
     tolerance: Tolerance = USUAL_TOLERANCE
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class CrownInputs(NamedTuple):

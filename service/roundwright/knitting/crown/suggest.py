@@ -75,7 +75,7 @@ class SuggestionRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields
     ] = None
     worked: Worked = "in_the_round"
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class CrownSuggestion(Struct, frozen=True, kw_only=True):

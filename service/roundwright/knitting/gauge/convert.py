@@ -30,7 +30,7 @@ class ConvertRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
 
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch.")]
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class GaugeCount(Struct, frozen=True):

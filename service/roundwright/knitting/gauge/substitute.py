@@ -89,7 +89,7 @@ class SubstituteRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields
         ),
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class FittedStitches(Struct, frozen=True):

@@ -233,7 +233,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     terms: Terms = "us"
     wording: Wording = "pattern"
     units: Annotated[UnitSystem, Meta(description="Units of the answer and of the pattern.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
     def needles_of(self, index: int) -> HatNeedles | None:
         """The needles of one size: its own, else those of all."""

@@ -87,7 +87,7 @@ class AlongRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         Literal["increase", "decrease"], Meta(description="Whether stitches are added or taken away.")
     ] = "increase"
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class RowInterval(Struct, frozen=True):

@@ -41,7 +41,7 @@ class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     arrangement: Annotated[
         Arrangement, Meta(description="As even as can be, or easiest to knit. Default `balanced`.")
     ] = "balanced"
-    language: Language | None = None
+    language: Language = None
 
     def request(self) -> EvenRequest:
         """The same change as a request to `/v1/shaping/even`."""

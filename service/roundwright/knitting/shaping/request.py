@@ -98,7 +98,7 @@ class EvenRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
             ge=0, le=MOST_PLAIN_BETWEEN, description="Plain rounds between two rounds of shaping. Default 1."
         ),
     ] = 1
-    language: Language | None = None
+    language: Language = None
 
 
 class ShapingPlan(NamedTuple):

@@ -129,7 +129,7 @@ class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
         Meta(description="Diameter of the needle, 0.5 to 100 mm; adds the tail by wraps of the needle."),
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class CastOnAnswer(Struct, frozen=True, kw_only=True):

@@ -157,7 +157,7 @@ class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         ),
     ] = 0.0
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class HeadEstimate(Struct, frozen=True, kw_only=True):

@@ -80,7 +80,7 @@ class SizeCheckRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         Fibre | None, Meta(description="Fibre of the yarn: what washing does to it. Left out: unknown.")
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class HatSizes(Struct, frozen=True, kw_only=True):

@@ -74,4 +74,4 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     squeeze: SqueezePercent = None
     stretch: StretchPercent = 0.0
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
-    language: Language | None = None
+    language: Language = None

@@ -54,7 +54,7 @@ class WorkRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
         Meta(description="The yarn; without it the answer has lengths, but no masses and no balls."),
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the answer: m and g, or yd and oz.")] = "metric"
-    language: Language | None = None
+    language: Language = None
 
 
 class EstimateRequest(WorkRequest, frozen=True, kw_only=True, forbid_unknown_fields=True):

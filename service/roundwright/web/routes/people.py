@@ -11,6 +11,7 @@ from typing import Any, Final
 
 import msgspec
 
+from roundwright.language import Words
 from roundwright.web.routes.operation import JSON, Operation, lookup
 
 FOLDER: Final = Path(__file__).parent / "pages" / "people"
@@ -28,7 +29,7 @@ MEDIA_TYPES: Final = {
 }
 
 
-def page(_service: Any) -> bytes:
+def page(_service: Any, _words: Words) -> bytes:
     """The page, with its words in their places."""
     language = "en"
     words = {"language": language, **msgspec.json.decode((FOLDER / f"words-{language}.json").read_bytes())}
@@ -42,7 +43,7 @@ def files() -> list[Operation]:
 
 
 def _file(file: Path) -> Operation:
-    @lookup(f"/page/{file.name}", renderers={MEDIA_TYPES[file.suffix]: bytes})
+    @lookup(f"/page/{file.name}", renderers={MEDIA_TYPES[file.suffix]: lambda content, _: content})
     def get_file() -> bytes:
         return file.read_bytes()
 

@@ -13,9 +13,13 @@ from roundwright.knitting.answers import RULES, RulesVersion
 from roundwright.language import Words
 from roundwright.web.problems import PROBLEM_TYPES, ProblemError, ProblemType
 from roundwright.web.routes import people
+from roundwright.web.routes.answer_language import encode_answer
 from roundwright.web.routes.operation import JSON, Operation, lookup
+<<<<<<< HEAD
 from roundwright.web.routes.print_view import print_view
 from roundwright.web.routes.request_reader import encode
+=======
+>>>>>>> 7e9f78f (Describe the language of a request in the document)
 
 PAGES: Final = Path(__file__).parent / "pages"
 HTML: Final = "text/html; charset=utf-8"
@@ -63,7 +67,7 @@ def service_operations(
         id="getService",
         tag="Service",
         summary="Show the name and version of the service, or the page for people",
-        renderers={JSON: encode, HTML: people.page},
+        renderers={JSON: encode_answer, HTML: people.page},
         headers=people.HEADERS,
         otherwise=JSON,
     )

@@ -32,7 +32,7 @@ class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             description="The pattern as printed, or a part of it that has rounds. Headings and prose are passed over.",
         ),
     ]
-    language: Language | None = None
+    language: Language = None
 
 
 class ProofreadAnswer(Struct, frozen=True, kw_only=True):
