@@ -6,6 +6,7 @@ less than `FAINTEST_MS` is too faint to be measured and too cheap to matter.
 """
 
 import random
+import re
 from collections.abc import Callable
 from itertools import product
 from statistics import median
@@ -14,6 +15,7 @@ import msgspec
 import pytest
 from msgspec import inspect
 
+from roundwright import reference
 from roundwright.web.routes.operation import Calculation
 from tests.contract.places import places, put
 from tests.long.asking import Service, kept, operations
@@ -100,6 +102,9 @@ def at(operation, kind):
     return list(places(inspect.type_info(operation.request_type), kind))
 
 
+LISTS = ("–a) 8 ", "(8) 8 ", "8/", "8 – ", "S/", "S (M) ", "1., ", "1.-", "8,5 ", "8x ")
+"""Lists in the manner of other languages, left open."""
+
 CALCULATIONS = [one for one in operations() if isinstance(one, Calculation)]
 AROUND_PATTERNS = {
     "proofreadPattern": lambda text: {"cast_on": [24], "text": text},
@@ -125,6 +130,34 @@ def test_a_pattern_costs_its_length(operation, service):
 
         if ratio := too_fast(cost, 1_000):
             dear[shape] = ratio
+            break
+    assert {} == dear
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_a_pattern_of_another_language_costs_its_length(language, service):
+    """The same of texts of words that wordings of a language begin with and go on with."""
+    operation = next(one for one in CALCULATIONS if one.id == "proofreadPattern")
+    chance = random.Random(language)
+    reads = {
+        re.sub(r"\{[a-z]\}", "8", read) + " " for row in reference.wordings(language) for read in row.reads
+    }
+    beginnings = sorted({read[: chance.randint(1, len(read))] for read in reads} | reads)
+    units = [
+        *LISTS,
+        *("".join(chance.choices((*LISTS, *beginnings), k=chance.randint(1, 3))) for _ in range(90)),
+    ]
+    dear = {}
+    for unit in units:
+
+        def cost(length, unit=unit):
+            text = text_of(("", unit, ""), length)
+            return ms(
+                service, operation, msgspec.json.encode({"cast_on": [24], "text": text, "language": language})
+            )
+
+        if ratio := too_fast(cost, 1_000):
+            dear[unit] = ratio
             break
     assert {} == dear
 

@@ -3,6 +3,7 @@
 - right: nothing is wrong with the text; `counts` are the stitch counts of each size, `rounds` how many rounds there are
 - wrong: one known fault, on `line`; `meant` is the text without it
 - rounds: one round each; labels: ways to begin a round
+- `language`: of a text that is not English, or of which the language is to be found
 
 A right text is read when no error is found and every count and the number of rounds come out; otherwise it is
 unreadable (which is said), a false alarm (called wrong) or misread (nothing is said, and the counts are others). A
@@ -76,7 +77,7 @@ def judged_rounds(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:
 def judged_faults(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:
     """Texts with one fault: whether it is found, and whether its repair is what was meant."""
     for item in corpus.get("wrong", []):
-        reading = read(item["text"], tuple(item["cast_on"]))
+        reading = read(item["text"], tuple(item["cast_on"]), item.get("language"))
         here = [each for each in reading.findings if _is_of(each, item)]
         found = [each for each in here if each.severity == "error"]
         what = "found" if found else "noted" if here else "elsewhere" if errors(reading) else "missed"
@@ -101,7 +102,7 @@ def _meant(item: Text) -> str:
 def judged(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:
     """Everything in a corpus, as it came out."""
     for item in corpus.get("right", []):
-        reading = read(item["text"], tuple(item["cast_on"]))
+        reading = read(item["text"], tuple(item["cast_on"]), item.get("language"))
         yield "right", judge(reading, item["cast_on"], item["counts"], item.get("rounds")), item, reading
     yield from judged_rounds(corpus)
     yield from judged_faults(corpus)

@@ -2,6 +2,7 @@
 
 import pytest
 
+from roundwright import reference
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import GOOD, Text, corpora, score
 
@@ -42,6 +43,26 @@ def test_batches_of_other_writers_are_read_as_often_as_was_reached(batches: str,
 
 def _parts(kind: str) -> tuple[str, ...]:
     return ("wrong",) if kind in ("faults", "repairs") else (kind,)
+
+
+LANGUAGES = [item for name in ("languages", "manners") for item in CORPORA[name]["right"]]
+LANGUAGES_WRONG = [item for name in ("languages", "manners") for item in CORPORA[name]["wrong"]]
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_texts_in_other_languages_are_read(language: str) -> None:
+    """Right texts read right, and faults found on their line, whether the language is told or not."""
+    right = [
+        {**item, "language": asked}
+        for item in LANGUAGES
+        if item["language"] == language
+        for asked in (language, None)
+    ]
+    wrong = [item for item in LANGUAGES_WRONG if item["language"] == language]
+    seen = score({"right": right, "wrong": wrong})
+
+    assert seen["right"]["read"] >= 0.95 * seen["right"].total(), seen
+    assert seen["faults"]["found"] >= 0.95 * seen["faults"].total(), seen
 
 
 @pytest.mark.parametrize("corpus", ["reading", "writers"])

@@ -33,6 +33,18 @@ class Notice(Struct, frozen=True, kw_only=True):
     ] = None
 
 
+LONGEST_TAG: Final = 35
+"""Characters of a tag of a language, as BCP 47 has them at most in practice (RFC 5646, 4.4.1)."""
+LanguageTag = Annotated[
+    Annotated[str, Meta(max_length=LONGEST_TAG)] | None,
+    Meta(
+        description="Language of the text, as a tag (BCP 47): `en` or a language that has a table of words in "
+        "`/v1/standards`, such as `de`; a region changes nothing. Another one is read as English, with a warning. Left "
+        "out: found from the words."
+    ),
+]
+
+
 class Caution(Struct, frozen=True):
     """A usual caution for a child's hat. Local rules and licensed advice come first."""
 

@@ -47,6 +47,7 @@ from roundwright.reference.rows import (
     TermRow,
     WhoHeadRow,
     WhoWeekHeadRow,
+    WordingRow,
     WordRow,
     YarnCountRow,
     YarnLengthRow,
@@ -56,6 +57,7 @@ from roundwright.reference.table import Source, Table, TableSummary, table_of
 
 __all__ = [
     "EXAMPLES",
+    "LANGUAGES",
     "SHAPES",
     "TABLES",
     "DepthExampleRow",
@@ -95,6 +97,7 @@ __all__ = [
     "summaries",
     "tail_rules",
     "terms",
+    "wordings",
     "words",
     "yarn_counts",
     "yarn_lengths",
@@ -102,6 +105,12 @@ __all__ = [
 ]
 
 DATA = Path(__file__).parent / "data"
+LANGUAGES: tuple[str, ...] = tuple(
+    sorted(path.stem.removeprefix("words-") for path in DATA.glob("words-*.json") if path.stem != "words-en")
+)
+"""The languages beside English that have a table of words: a file each is all it takes."""
+
+_WORDINGS = table_of("WordingTable", WordingRow)
 
 # The tables served under /v1/standards and their shapes, in the order they are listed.
 SHAPES: Mapping[str, Any] = {
@@ -123,6 +132,7 @@ SHAPES: Mapping[str, Any] = {
     "abbreviations": table_of("AbbreviationTable", AbbreviationRow),
     "terms": table_of("TermTable", TermRow),
     "words-en": table_of("WordTable", WordRow),
+    **{f"words-{language}": _WORDINGS for language in LANGUAGES},
     "loop-lengths": table_of("LoopLengthTable", LoopConstantRow),
     "buying": table_of("BuyingTable", BuyingRow),
     "tails": table_of("TailTable", TailRow),
@@ -279,6 +289,12 @@ def spellings() -> Mapping[str, str]:
 def words(language: str = "en") -> tuple[WordRow, ...]:
     """The words of patterns in a language, beside the stitches and abbreviations."""
     return _rows_of(f"words-{language}", WordRow)()
+
+
+@cache
+def wordings(language: str) -> tuple[WordingRow, ...]:
+    """The wordings of patterns in another language than English."""
+    return _rows_of(f"words-{language}", WordingRow)()
 
 
 SEXES = ("boy", "girl")

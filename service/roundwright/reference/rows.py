@@ -78,6 +78,41 @@ class WordRow(Struct, frozen=True, kw_only=True):
     mark: Mark
 
 
+class WordingRow(Struct, frozen=True, kw_only=True):
+    """A stitch or word of patterns in another language: how it is worded, and the English words it stands for."""
+
+    means: Annotated[
+        str,
+        Meta(
+            description="The English words, with the letters of the slots; digits where the row is a number."
+        ),
+    ]
+    reads: Annotated[
+        tuple[Annotated[str, Meta(min_length=1)], ...],
+        Meta(
+            min_length=1,
+            description="Wordings that are read. `{n}`, `{m}`, `{a}`, `{b}`, `{c}` stand for a number or a list of "
+            "sizes, `{o}`, `{p}`, `{q}` for an ordinal, `{s}` for ordinals in a list, `[a word]` for what may be left "
+            "out, `...` for some words of the same sentence, `~` for any end of a word. A single word is read in the "
+            "other rows too, in place of the first of its row.",
+        ),
+    ]
+    kind: Annotated[
+        Literal["word", "number", "ordinal", "ending", "filler"],
+        Meta(
+            description="`number` and `ordinal`: one in words; `ending`: what makes an ordinal of a number; `filler`: "
+            "says nothing, between the words of any wording; else `word`."
+        ),
+    ] = "word"
+    writes: Annotated[
+        str | None,
+        Meta(description="The wording in which the service prints it; null where another row has it."),
+    ] = None
+    plain: Annotated[str | None, Meta(description="The same written out for beginners.")] = None
+    source: SourceKey
+    mark: Mark
+
+
 class YarnWeightRow(Struct, frozen=True, kw_only=True):
     """A class of yarn thickness with the gauge and needles usual for it."""
 

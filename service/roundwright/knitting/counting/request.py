@@ -5,7 +5,7 @@ from typing import Annotated, Final, NamedTuple, Protocol
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.answers import Impossible, Notice, only_one
+from roundwright.knitting.answers import Impossible, LanguageTag, Notice, only_one
 from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
 from roundwright.knitting.counting.causes import Counted
 from roundwright.knitting.counting.messages import text as sentence
@@ -32,6 +32,7 @@ class WrittenPattern(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
     text: Annotated[
         str, Meta(max_length=LONGEST_TEXT, description="The pattern as printed, or the part with the rounds.")
     ]
+    language: LanguageTag = None
 
 
 class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -119,6 +120,10 @@ class Reading(Protocol):
     """A pattern as read: the rounds of each size and what was found."""
 
     @property
+    def language(self) -> str:
+        """The language in which it was read."""
+
+    @property
     def rounds(self) -> tuple[tuple[Round, ...], ...]:
         """The rounds of each size."""
 
@@ -127,8 +132,10 @@ class Reading(Protocol):
         """What was found."""
 
 
-Reader = Callable[[str, tuple[int, ...]], Reading]
-"""Reads a text, given the stitches cast on for each size. Words are of a storey above, so the reader is handed in."""
+Reader = Callable[[str, tuple[int, ...], str | None], Reading]
+"""Reads a text, given the stitches cast on for each size, and its language where that is known.
+
+Words are of a storey above, so the reader is handed in."""
 
 
 def count_of(request: CountRequest) -> Counted:
@@ -291,9 +298,11 @@ def follow(pattern: WrittenPattern, size: int, read: Reader) -> Followed:
     Raises `Impossible` where no round comes before that line.
     """
     text = pattern.text.replace("\r\n", "\n").replace("\r", "\n")
+    language = pattern.language
     wrong: Finding | None = None
     for _ in range(MOST_READINGS):
-        reading = read(text, pattern.cast_on)
+        reading = read(text, pattern.cast_on, language)
+        language = reading.language
         errors = [
             finding
             for finding in reading.findings

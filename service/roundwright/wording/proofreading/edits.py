@@ -119,18 +119,17 @@ class Edits:
         own = [finding for finding in findings if finding.severity == "error" and edit in finding.edits[:1]]
         return edit.leaves is not None and errors_left(edit) == self.errors - len(own)
 
-    def together(self, edits: tuple[Edit, ...], findings: list[Finding]) -> str | None:
-        """The text with several edits made; with the one that leaves least, where together they leave as much."""
-        text = text_with(self.explained.original, edits)
-        if len(edits) > 1 and all(self.only_its_own(edit, findings) for edit in edits):
-            return text
-        if len(edits) < 2 or 2 * self.explained.search.budget.spent > MOST_STEPS_REREAD:
-            return text if edits else None
-        left = self.findings_of(text, self.explained.cast_on)
+    def together(self, edits: tuple[Edit, ...], findings: list[Finding]) -> tuple[Edit, ...]:
+        """Several edits, or of them the one that leaves least, where together they leave as much."""
+        if len(edits) < 2 or all(self.only_its_own(edit, findings) for edit in edits):
+            return edits
+        if 2 * self.explained.search.budget.spent > MOST_STEPS_REREAD:
+            return edits
+        left = self.findings_of(text_with(self.explained.original, edits), self.explained.cast_on)
         best = min(edits, key=errors_left)
         if sum(finding.severity == "error" for finding in left) < errors_left(best):
-            return text
-        return text_with(self.explained.original, (best,))
+            return edits
+        return (best,)
 
 
 def errors_left(edit: Edit) -> int:
@@ -140,13 +139,13 @@ def errors_left(edit: Edit) -> int:
     return sum(KINDS[remaining.code].severity == "error" for remaining in edit.leaves)
 
 
-def line_with(explained: Explained, edit: Edit) -> str:
-    """The line with an edit made, without its end; of lines that are put in, those alone."""
+def line_with(text: str, edit: Edit) -> str:
+    """The line of a text with an edit made, without its end; of lines that are put in, those alone."""
     if edit.start == edit.end and edit.replacement.endswith("\n"):
         return edit.replacement.rstrip("\n")
-    start = explained.line_starts[edit.start.line - 1]
-    stop = edit.end.offset + len(explained.text[edit.end.offset :].split("\n", 1)[0])
-    before, behind = explained.text[start : edit.start.offset], explained.text[edit.end.offset : stop]
+    start = edit.start.offset - edit.start.column + 1
+    stop = edit.end.offset + len(text[edit.end.offset :].split("\n", 1)[0])
+    before, behind = text[start : edit.start.offset], text[edit.end.offset : stop]
     return (before + edit.replacement + behind).rstrip(" ")
 
 

@@ -4,7 +4,7 @@ from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
+from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, LanguageTag, Notice, RulesVersion
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
 from roundwright.language import Language
@@ -32,13 +32,24 @@ class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             description="The pattern as printed, or a part of it that has rounds. Headings and prose are passed over.",
         ),
     ]
+<<<<<<< HEAD
     language: Language = None
+=======
+    language: LanguageTag = None
+>>>>>>> 1bb5d72 (Read patterns in German: a front rewrites them in the reader's English words, a table of words a language)
 
 
 class ProofreadAnswer(Struct, frozen=True, kw_only=True):
     """The rounds of a pattern as executed, and what was found."""
 
     rules: RulesVersion = RULES
+    language: Annotated[
+        str,
+        Meta(
+            description="The language in which the text was read: as the request has it, or as its words tell. `en` "
+            "where it was not read in any other."
+        ),
+    ]
     rounds: Annotated[
         tuple[Annotated[tuple[Round, ...], Meta(max_length=MOST_ROUNDS)], ...],
         Meta(
@@ -89,11 +100,13 @@ _BASIS: Final = (
 
 def proofread(request: ProofreadRequest) -> ProofreadAnswer:
     """The pattern worked for every size, and its findings. Every text is answered; none raises."""
-    reading = read(request.text, request.cast_on)
+    reading = read(request.text, request.cast_on, request.language)
     return ProofreadAnswer(
+        language=reading.language,
         rounds=reading.rounds,
         findings=reading.findings,
         lines=reading.lines,
         repaired=reading.repaired,
         basis=_BASIS,
+        warnings=reading.notices,
     )

@@ -1,41 +1,64 @@
 """A text read: its rounds for each size, and everything that was found, with its edits."""
 
 import msgspec
-from msgspec import Struct
 
-from roundwright.knitting.answers import Impossible
+from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.rounds.round import Round
 from roundwright.wording.proofreading.editorial import notes
-from roundwright.wording.proofreading.edits import Edits, line_with, repaired
+from roundwright.wording.proofreading.edits import Edits, line_with, repaired, text_with
 from roundwright.wording.proofreading.evaluate import Found, evaluate
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
+from roundwright.wording.proofreading.in_language import in_original
 from roundwright.wording.proofreading.lines import Line, line_of_segments, lines
 from roundwright.wording.proofreading.messages import too_many_findings
+from roundwright.wording.proofreading.reading import Reading
+from roundwright.wording.reading.languages.recognise import ENGLISH, Recognised, named, recognised
+from roundwright.wording.reading.languages.rewrite import rewritten
 
 
-class Reading(Struct, frozen=True):
-    """A text as read: the rounds of each size, as executed, its lines, what was found, and the text repaired."""
+def read(text: str, cast_on: tuple[int, ...], language: str | None = None) -> Reading:
+    """The rounds of a pattern for each size, and everything that is wrong with it or worth knowing.
 
-    rounds: tuple[tuple[Round, ...], ...]
-    findings: tuple[Finding, ...]
-    lines: tuple[Line, ...] = ()
-    repaired: str | None = None
+    `language`: its tag; where none is given, the language is found from the words of the text.
+    """
+    found = recognised(text) if language is None else named(language)
+    if found.language == ENGLISH:
+        reading = _read(text, cast_on)
+    else:
+        english = rewritten(text, found.language, len(cast_on))
+        reading = in_original(_read(english.text, cast_on), english)
+    return msgspec.structs.replace(reading, language=found.tag, notices=_notices(found))
 
 
-def read(text: str, cast_on: tuple[int, ...]) -> Reading:
-    """The rounds of a pattern for each size, and everything that is wrong with it or worth knowing."""
+def _notices(found: Recognised) -> tuple[Notice, ...]:
+    """What is to be said of the language in which a text was read."""
+    if not found.known:
+        message = f"Patterns in “{found.asked_for}” are not read; this was read as English."
+        return (Notice(code="language_not_read", message=message, pointer="#/language"),)
+    if found.second is not None:
+        message = (
+            f"By its words the pattern was read as “{found.language}”; it could be “{found.second}” as well. "
+            "`language` says which it is."
+        )
+        return (Notice(code="language_close", message=message, pointer="#/language"),)
+    return ()
+
+
+def _read(text: str, cast_on: tuple[int, ...]) -> Reading:
+    """A text in English words, read."""
     explained = Explained(text, cast_on)
     laid = lines(explained)
     entries = _all_findings(explained, laid)
     edits = Edits(explained, lambda text, cast_on: _findings_of(Explained(text, cast_on, explained)))
     findings = []
     for entry, made in zip(entries, edits.of(entries), strict=True):
-        repair = line_with(explained, made[0]) if made else None
+        repair = line_with(explained.text, made[0]) if made else None
         findings.append(msgspec.structs.replace(entry.finding, edits=made, repair=repair))
     findings = _cut(findings)
-    whole = edits.together(repaired(explained, findings), findings)
-    return Reading(_rounds(explained), tuple(findings), laid, whole)
+    chosen = edits.together(repaired(explained, findings), findings)
+    whole = text_with(text, chosen) if chosen else None
+    return Reading(_rounds(explained), tuple(findings), laid, whole, chosen)
 
 
 def _findings_of(explained: Explained) -> list[Finding]:

@@ -1,0 +1,88 @@
+"""A reading of a text that was rewritten in English words, with every place and edit in the original."""
+
+import re
+from bisect import bisect_right
+from typing import Final
+
+import msgspec
+
+from roundwright.wording.proofreading.edits import line_with, text_with
+from roundwright.wording.proofreading.findings import Edit, Finding, Position
+from roundwright.wording.proofreading.reading import Reading
+from roundwright.wording.reading.languages.original import change
+from roundwright.wording.reading.languages.rewrite import Rewritten
+
+ENGLISH_ONLY: Final = frozenset(("abbreviation_not_explained", "abbreviation_not_used", "terms_mixed"))
+"""What is asked of the English words of a text, and not of those that they stand for."""
+_QUOTED: Final = re.compile("“([^”]{1,60})”")
+
+
+def in_original(reading: Reading, text: Rewritten) -> Reading:
+    """The reading of the English text, as one of the original."""
+    return _Original(text).reading(reading)
+
+
+class _Original:
+    """Places of the English text in the original."""
+
+    def __init__(self, text: Rewritten) -> None:
+        self.text = text
+        self.plain = text.original.replace("\r\n", " \n").replace("\r", "\n")
+        self.lines = _line_starts(self.plain)
+        self.english_lines = _line_starts(text.text.replace("\r\n", " \n").replace("\r", "\n"))
+
+    def reading(self, reading: Reading) -> Reading:
+        """The reading with its findings and edits moved."""
+        moved = {edit: self.edit(edit) for finding in reading.findings for edit in finding.edits}
+        findings = [
+            self.finding(finding, moved) for finding in reading.findings if finding.code not in ENGLISH_ONLY
+        ]
+        made: list[Edit] = []
+        for edit in reading.made:
+            if not made or moved[edit].start.offset >= made[-1].end.offset:
+                made.append(moved[edit])
+        return msgspec.structs.replace(
+            reading,
+            findings=tuple(findings),
+            made=tuple(made),
+            repaired=text_with(self.text.original, tuple(made)) if made else None,
+        )
+
+    def finding(self, finding: Finding, moved: dict[Edit, Edit]) -> Finding:
+        """A finding at its place in the original."""
+        at = self.english_lines[finding.line - 1] + finding.column - 1
+        place = self.position(self.text.place(at))
+        edits = tuple(moved[edit] for edit in finding.edits)
+        return msgspec.structs.replace(
+            finding,
+            line=place.line,
+            column=place.column,
+            message=self.message(finding.message, at),
+            edits=edits,
+            repair=line_with(self.plain, edits[0]) if edits else None,
+        )
+
+    def message(self, message: str, at: int) -> str:
+        """A message that quotes a word of the text, with the word as it is printed there."""
+        quoted = _QUOTED.search(message)
+        if quoted is None or not self.text.text.startswith(quoted[1], at):
+            return message
+        start, end = self.text.place(at), self.text.place(at + len(quoted[1]))
+        word = self.text.original[start:end].strip()
+        return message.replace(quoted[1], word, 1) if word else message
+
+    def edit(self, edit: Edit) -> Edit:
+        """An edit of the original."""
+        moved = change(self.text, edit.start.offset, edit.end.offset, edit.replacement)
+        return msgspec.structs.replace(
+            edit, start=self.position(moved.start), end=self.position(moved.end), replacement=moved.text
+        )
+
+    def position(self, offset: int) -> Position:
+        """A place in the original as it is told."""
+        line = bisect_right(self.lines, offset)
+        return Position(offset=offset, line=line, column=offset - self.lines[line - 1] + 1)
+
+
+def _line_starts(text: str) -> list[int]:
+    return [0, *(newline.end() for newline in re.finditer("\n", text))]

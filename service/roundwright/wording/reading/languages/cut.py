@@ -1,0 +1,129 @@
+"""A text in another language, cut into its words, numbers and signs."""
+
+import re
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright.wording.reading.languages.figures import BEGINS, Figure, Figures, figures_at
+from roundwright.wording.reading.languages.lexicon import Lexicon
+
+_SIZE: Final = "(?:[2-6]?X{0,3}[SL]|M|[2-6]XL)"
+_BETWEEN: Final = r"[ \t]{0,2}(?:[-–/,;|(]|\)[ \t]?\(?)[ \t]{0,2}"
+_CUT: Final = re.compile(
+    rf"""
+    (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
+    | (?P<sizes>\(?{_SIZE}(?:{_BETWEEN}{_SIZE}){{1,11}}(?:[ \t]?\))?(?!\w))
+    | (?P<name>[A-Za-z]{{1,4}}[0-9]{{1,2}}[A-Za-z]{{1,4}}(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
+    | (?P<word>[^\W\d_]+) | (?P<sign>.)
+    """,
+    re.VERBOSE | re.DOTALL,
+)
+"""`name` is a stitch by its English name, `k2tog`, `m1l`: it is borrowed everywhere; or metres, of `160 m/50 g`."""
+_SIZES: Final = re.compile(_SIZE)
+_SIGNS: Final = str.maketrans("–—−‐‑’‘`´×“”„«»", '-----\'\'\'\'x"""""')
+
+
+class Piece(Struct, frozen=True, gc=False):
+    """A word, number or sign of a text.
+
+    - `kind`: `word`, `name`, `sizes`, `number`, `sign`, `line`; `text`: as it is printed, from `start` to `end`
+    - `key`: what the wordings know it by
+    - `figures`: of a number; `ordinal`: whether it may be an ordinal, with its sign or ending inside `end`
+    - `near`: whether nothing stands between it and the piece before
+    """
+
+    kind: str
+    text: str
+    key: str
+    start: int
+    end: int
+    near: bool
+    figures: Figures | None = None
+    ordinal: bool = False
+
+
+def pieces(text: str, known: Lexicon, width: int) -> list[Piece]:
+    """The pieces of a text for so many sizes. Takes time in its length."""
+    cut: list[Piece] = []
+    place = last = 0
+    while place < len(text):
+        if BEGINS.match(text, place) and (figures := figures_at(text, place, width)):
+            piece = _number(text, figures, known, near=last == place)
+        else:
+            match = _CUT.match(text, place)
+            assert match is not None  # every character is a sign, if nothing else
+            kind = match.lastgroup or ""
+            place = match.end()
+            if kind == "blank":
+                continue
+            piece = _piece(kind, match, known, near=last == match.start())
+        cut.extend(
+            _parts(piece, known) if piece.key == piece.text.lower() and piece.kind == "word" else (piece,)
+        )
+        last = place = piece.end
+    return cut
+
+
+def sizes_of(piece: Piece) -> list[str]:
+    """The names of sizes in a piece that lists them: `S (M/L)`, `S (M) L (XL)`."""
+    return _SIZES.findall(piece.text)
+
+
+def _number(text: str, figures: Figures, known: Lexicon, *, near: bool) -> Piece:
+    """A number, with the ending that makes an ordinal of it: `2.`, `1er`, `2ª`."""
+    end = figures.end
+    ordinal = False
+    if figures.single is not None:
+        if text[end : end + 1] == ".":
+            ordinal = True
+            end += 1
+        else:
+            ending = _ENDING.match(text, end)
+            if ending is not None and ending[0].lower() in known.endings:
+                ordinal = True
+                end = ending.end()
+    return Piece("number", text[figures.start : end], "", figures.start, end, near, figures, ordinal)
+
+
+_ENDING: Final = re.compile(r"\.?[^\W\d_]{1,3}(?![^\W\d_])|[°ºª]")
+
+
+def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Piece:
+    text = match[0]
+    key = text.translate(_SIGNS)
+    if kind == "word":
+        small = text.lower()
+        value = known.values.get(small)
+        if value is None:
+            value = known.ordinals.get(small)
+        if value is not None:
+            return _in_words(text, value, match, near=near, ordinal=small in known.ordinals)
+        key = known.word(text)
+    elif kind == "sizes":
+        key = ""
+    return Piece(kind, text, key, match.start(), match.end(), near)
+
+
+def _parts(piece: Piece, known: Lexicon) -> tuple[Piece, ...]:
+    """A word, in two where it is a number and a word: `dreimal`."""
+    small = piece.text.lower()
+    for stop in range(min(len(small) - 1, LONGEST_NUMBER), 1, -1):
+        value, rest = known.values.get(small[:stop]), known.forms.get(small[stop:])
+        if value is not None and rest is not None:
+            middle = piece.start + stop
+            figures = Figures((Figure(str(value), piece.start, middle),), piece.start, middle)
+            first = Piece("number", piece.text[:stop], "", piece.start, middle, piece.near, figures)
+            return first, Piece("word", piece.text[stop:], rest, middle, piece.end, near=True)
+    return (piece,)
+
+
+LONGEST_NUMBER: Final = 16
+"""Letters of a number in words."""
+
+
+def _in_words(text: str, value: int, match: re.Match[str], *, near: bool, ordinal: bool) -> Piece:
+    """A number in words: `zwei`, `siebte`."""
+    start, end = match.span()
+    figures = Figures((Figure(str(value), start, end),), start, end)
+    return Piece("number", text, "", start, end, near, figures, ordinal)

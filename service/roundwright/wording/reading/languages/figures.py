@@ -1,0 +1,118 @@
+"""Numbers as languages print them: decimal commas, and lists of sizes in every manner.
+
+`88 (96/104)`, `88 (96 ; 104)`, `–a) 80 –b) 88 –c) 96`, `(80) 88 (96) 104`, `80 – 88 – 96`, `80/88/96`.
+"""
+
+import re
+from collections.abc import Iterator
+from typing import Final, NamedTuple
+
+from msgspec import Struct
+
+MOST_LISTED: Final = 13
+"""Numbers in one list: one more than there are sizes, so that one too many is seen."""
+
+_NUMBER: Final = r"[0-9]{1,7}+(?:[.,][0-9]{1,2}(?![0-9])(?!,[0-9])|\s?[½¼¾⅓⅔⅛])?+"
+_WHOLE: Final = r"[0-9]{1,7}+"
+_BLANK: Final = r"[ \t\u00a0\u202f]{0,3}+"
+_END: Final = r"(?![0-9])"
+_LISTS: Final = (
+    # –a) 80 –b) 88 –c) 96
+    re.compile(
+        rf"(?:[-–—]{_BLANK})?[aA]\){_BLANK}({_NUMBER})(?:{_BLANK}[-–—,;]?{_BLANK}[b-mB-M]\){_BLANK}{_NUMBER}){{1,12}}+{_END}"
+    ),
+    # (80) 88 (96) 104 and 80 (88) 96 (104)
+    re.compile(
+        rf"\({_BLANK}{_NUMBER}{_BLANK}\)(?:{_BLANK}{_NUMBER}(?![.,][0-9]){_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\)){{1,6}}(?:{_BLANK}{_NUMBER}(?!\.))?{_END}"
+    ),
+    re.compile(
+        rf"{_NUMBER}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\){_BLANK}{_NUMBER}(?!\.)){{1,6}}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\))?{_END}"
+    ),
+    # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104]
+    re.compile(
+        rf"{_NUMBER}{_BLANK}[(\[]{_BLANK}{_NUMBER}(?:{_BLANK}[,;/:–—-]{_BLANK}{_NUMBER}){{0,12}}+{_BLANK}[)\]]"
+    ),
+    # with a bracket around each: 88 (96) (104)
+    re.compile(rf"{_NUMBER}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\)){{2,12}}+"),
+    # 80 – 88 – 96, 80/88/96
+    re.compile(rf"{_NUMBER}(?:{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}}+(?![0-9]|\.{_BLANK}[-–—])"),
+    re.compile(rf"{_NUMBER}(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}+{_END}"),
+)
+_LETTERED, _OPENED, _ALTERNATING, _BRACKETED, _APART, _DASHED, _SLASHED = _LISTS
+_SINGLE: Final = re.compile(_NUMBER)
+_COMMAS: Final = re.compile(_WHOLE)
+BEGINS: Final = re.compile(rf"[0-9½¼¾⅓⅔⅛]|\((?={_BLANK}[0-9])|(?:[-–—]{_BLANK})?[aA]\)(?={_BLANK}[0-9])")
+"""Where a number or a list of sizes may begin."""
+LEAST_COUNT: Final = 7
+"""The least of two numbers with a slash that are counts of two sizes, and no rib."""
+
+
+class Figure(NamedTuple):
+    """A number as it is printed: its text and where it stands."""
+
+    text: str
+    start: int
+    end: int
+
+    @property
+    def english(self) -> str:
+        """With a point for the decimals."""
+        return self.text.replace(",", ".")
+
+
+class Figures(Struct, frozen=True):
+    """A number, or one for every size, from `start` to `end` of the text."""
+
+    figures: tuple[Figure, ...]
+    start: int
+    end: int
+
+    @property
+    def single(self) -> int | None:
+        """The number, where there is one and it is whole."""
+        text = self.figures[0].text
+        return int(text) if len(self.figures) == 1 and text.isdecimal() else None
+
+
+def figures_at(text: str, place: int, width: int) -> Figures | None:
+    """The number or list of sizes that begins here, in a text for so many sizes; None where none does."""
+    for pattern in _LISTS:
+        match = pattern.match(text, place)
+        if match is not None:
+            listed = _listed(pattern, match, width)
+            if listed is not None:
+                return listed
+    listed_by_commas = (
+        text[max(0, place - 2) : place].endswith(",") and text[place - 2 : place - 1].isdecimal()
+    )
+    match = (_COMMAS if listed_by_commas else _SINGLE).match(text, place)
+    if match is None:
+        return None
+    return Figures((Figure(match[0], place, match.end()),), place, match.end())
+
+
+def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int) -> Figures | None:
+    """The values of a list; None where these are other numbers that stand side by side."""
+    values = tuple(_values(_SINGLE, match))
+    if pattern is _BRACKETED or pattern is _DASHED:
+        by_commas = tuple(_values(_COMMAS, match))
+        if len(values) != width == len(by_commas):
+            values = by_commas
+    count = len(values)
+    if count > MOST_LISTED:
+        return None
+    spaced = " " in match[0] or "\u00a0" in match[0]
+    if pattern in (_LETTERED, _APART):
+        fits = True
+    elif pattern is _DASHED:
+        fits = (count == width and (count > 2 or spaced)) or (count > 2 and width > 1)
+    elif pattern is _SLASHED:
+        fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
+    else:
+        fits = count > 2 or count == width
+    return Figures(values, match.start(), match.end()) if fits else None
+
+
+def _values(pattern: re.Pattern[str], match: re.Match[str]) -> Iterator[Figure]:
+    for value in pattern.finditer(match.string, match.start(), match.end()):
+        yield Figure(value[0], value.start(), value.end())

@@ -1,0 +1,168 @@
+"""The wordings of a language, from its table, in a tree by their words: the longest that stands in a text is found.
+
+A wording has its words as they are printed, and `{n}` for a number or a list of sizes, `{o}` for an ordinal, `{s}` for
+ordinals in a list, `[...]` around what may be left out, `...` for some words of the same sentence, and `~` behind the
+beginning of a word that may end in any way. Wordings of a single word stand for the first of their row in all other
+rows: where a row has `M`, it is found with `Masche` and `Maschen` as well.
+"""
+
+import re
+from collections.abc import Iterator, Mapping
+from functools import cache
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright import reference
+from roundwright.reference.rows import WordingRow
+
+PIECES: Final = re.compile(
+    r"\{[a-z]\}|\.\.\.|[A-Za-z]{1,4}[0-9]{1,2}[A-Za-z]{1,4}(?![^\W_])|[0-9]+|[^\W\d_]+~?|[^\w\s]"
+)
+"""Slots, numbers, words and signs of a wording."""
+SHORTEST_STEM: Final = 3
+
+COUNTS: Final = "nmabc"
+"""Letters of slots for numbers; `o`, `p` and `q` are for an ordinal, `s` for several of them."""
+_WORDS: Final = re.compile(r"[^\W\d_]{2,}")
+_OPTIONAL: Final = re.compile(r"\[([^\[\]]*)\]")
+_DASHES: Final = str.maketrans("–—−‐’‘`´×„“”«»", '----\'\'\'\'x"""""')
+NUMBER: Final = "{n}"
+ORDINAL: Final = "{o}"
+ORDINALS: Final = "{s}"
+GAP: Final = "..."
+
+
+class Meaning(Struct, frozen=True):
+    """What a wording means: its English words, and the letters of its slots in order."""
+
+    english: str
+    slots: tuple[str, ...]
+
+
+class Node(Struct):
+    """The wordings that begin alike: what follows, and what those that end here mean."""
+
+    following: dict[str, "Node"] = {}
+    meaning: Meaning | None = None
+
+
+class Lexicon(Struct, frozen=True):
+    """The wordings of a language.
+
+    - `forms`: the word that stands for each form; `stems`: the same for beginnings of words
+    - `values`: numbers in words; `ordinals`: ordinals in words; `endings`: what makes an ordinal of a number
+    - `fillers`: words that say nothing, between those of any wording
+    - `spoken`: all words of its wordings
+    - `dotted`: forms that are printed with a full stop that ends no sentence
+    """
+
+    root: Node
+    forms: Mapping[str, str]
+    stems: Mapping[str, str]
+    values: Mapping[str, int]
+    ordinals: Mapping[str, int]
+    endings: frozenset[str]
+    fillers: frozenset[str]
+    dotted: frozenset[str]
+    spoken: frozenset[str]
+
+    def word(self, text: str) -> str:
+        """The word that stands for a form; the form in small letters where it is in no row."""
+        known = self.forms.get(text)
+        if known is not None:
+            return known
+        small = text.lower()
+        known = self.forms.get(small)
+        if known is not None:
+            return known
+        for stop in range(len(small), SHORTEST_STEM - 1, -1):
+            known = self.stems.get(small[:stop])
+            if known is not None:
+                return known
+        return small
+
+
+@cache
+def lexicon(language: str) -> Lexicon:
+    """The wordings of a language, made once on first use."""
+    return made_of(reference.wordings(language))
+
+
+def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
+    """The wordings of rows."""
+    words = [row for row in rows if row.kind == "word"]
+    forms, stems = _forms(words)
+    reads = [read for row in rows for read in row.reads]
+    known = Lexicon(
+        Node(),
+        forms,
+        stems,
+        _numbers(rows, "number"),
+        _numbers(rows, "ordinal"),
+        endings=frozenset(read for row in rows if row.kind == "ending" for read in row.reads),
+        fillers=frozenset(read for row in rows if row.kind == "filler" for read in row.reads),
+        dotted=frozenset(read[:-1].lower() for read in reads if _is_word(read) and read.endswith(".")),
+        spoken=frozenset(
+            word.lower() for read in reads for word in _WORDS.findall(read.translate({ord("~"): None}))
+        ),
+    )
+    for row in words:
+        for read in row.reads:
+            _add(known, read, row.means)
+    return known
+
+
+def _forms(rows: list[WordingRow]) -> tuple[dict[str, str], dict[str, str]]:
+    """For each form, and each beginning of forms, the word that stands for all of its row."""
+    forms: dict[str, str] = {}
+    stems: dict[str, str] = {}
+    for row in rows:
+        single = [read.rstrip(".") for read in row.reads if _is_word(read)]
+        for form in single:
+            word = single[0].rstrip("~").lower() + "~"
+            if form.endswith("~"):
+                stems.setdefault(form[:-1].lower(), word)
+            else:
+                forms.setdefault(form, word)
+    for form, word in list(forms.items()):
+        forms.setdefault(form.lower(), word)
+    return forms, stems
+
+
+def _numbers(rows: tuple[WordingRow, ...], kind: str) -> dict[str, int]:
+    return {read.lower(): int(row.means) for row in rows if row.kind == kind for read in row.reads}
+
+
+def _is_word(read: str) -> bool:
+    return read.rstrip(".~").isalpha()
+
+
+def _add(known: Lexicon, read: str, means: str) -> None:
+    for wording in _spelled_out(read):
+        node = known.root
+        slots = []
+        for piece in PIECES.findall(wording.translate(_DASHES)):
+            key = piece
+            if piece[0] == "{":
+                slots.append(piece[1])
+                key = NUMBER if piece[1] in COUNTS else ORDINALS if piece[1] == "s" else ORDINAL
+            elif piece[0].isalpha():
+                key = known.word(piece.rstrip("~"))
+                if key in known.fillers:
+                    continue
+            elif piece in "'.":
+                continue
+            node = node.following.setdefault(key, Node())
+        if node.meaning is None and node is not known.root:
+            node.meaning = Meaning(means, tuple(slots))
+
+
+def _spelled_out(read: str) -> Iterator[str]:
+    """A wording with and without what may be left out, with all of it first."""
+    optional = _OPTIONAL.search(read)
+    if optional is None:
+        yield read
+        return
+    for inner in (optional[1], " "):
+        yield from _spelled_out(f"{read[: optional.start()]}{inner}{read[optional.end() :]}")

@@ -1,0 +1,140 @@
+"""The longest wording that begins at a piece of a text."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final, NamedTuple, TypeAlias
+
+from roundwright.wording.reading.languages.cut import Piece
+from roundwright.wording.reading.languages.lexicon import (
+    GAP,
+    NUMBER,
+    ORDINAL,
+    ORDINALS,
+    Lexicon,
+    Meaning,
+    Node,
+)
+
+LONGEST_WORDING: Final = 24
+"""Pieces of a text that one wording takes at most."""
+MOST_PASSED: Final = 10
+"""Pieces of a text that a wording passes over at most, where it has `...`."""
+MOST_ORDINALS: Final = 12
+"""Ordinals in one list: `1., 3., 5. und 7. Rd`."""
+_PARTS: Final = frozenset("*:;()[]")
+"""Signs between parts of a sentence, over which nothing reaches."""
+_JOINS: Final = {"and": " and ", "to": "-"}
+_SIGNS: Final = {",": ", ", "-": "-", "/": ", ", "+": " and "}
+
+_Begun: TypeAlias = tuple[Node, int, tuple[Sequence[Piece], ...]]
+"""A wording as far as it was found: its node, the piece it goes on at, the pieces in its slots."""
+
+
+class Found(NamedTuple):
+    """A wording that stands in the text: what it means, the pieces in its slots, and the piece behind it."""
+
+    meaning: Meaning
+    slots: tuple[Sequence[Piece], ...]
+    stop: int
+
+
+class Matcher:
+    """Finds the wordings of a lexicon in the pieces of a text."""
+
+    def __init__(self, known: Lexicon, cut: Sequence[Piece]) -> None:
+        self.known = known
+        self.cut = cut
+
+    def longest(self, place: int) -> Found | None:
+        """The longest wording that begins at a piece; None where none does."""
+        best: Found | None = None
+        begun: list[_Begun] = [(self.known.root, place, ())]
+        seen: set[tuple[int, int]] = set()
+        while begun:
+            node, at, slots = begun.pop()
+            if (id(node), at) in seen:
+                continue
+            seen.add((id(node), at))
+            if node.meaning is not None and at > place and (best is None or at > best.stop):
+                best = Found(node.meaning, slots, at)
+            if (gap := node.following.get(GAP)) is not None:
+                begun.extend((gap, stop, slots) for stop in self.passed(at))
+            if at > place:
+                at = self.skipped(at)
+            if at < len(self.cut) and at - place <= LONGEST_WORDING:
+                begun.extend(self.onward(node, at, slots))
+        return best
+
+    def onward(self, node: Node, at: int, slots: tuple[Sequence[Piece], ...]) -> Iterator[_Begun]:
+        """How a wording goes on with the piece that stands here."""
+        piece = self.cut[at]
+        if piece.figures is None:
+            if (following := node.following.get(piece.key)) is not None:
+                yield following, at + 1, slots
+            return
+        value = piece.figures.single
+        if value is not None and (following := node.following.get(ORDINALS)) is not None:
+            for stop in self.ordinals(at):
+                yield following, stop, (*slots, self.cut[at:stop])
+        if piece.ordinal and (following := node.following.get(ORDINAL)) is not None:
+            yield following, at + 1, (*slots, (piece,))
+        counted = node.following.get(NUMBER)
+        if counted is not None and (not piece.ordinal or _ends_sentence(piece, counted)):
+            yield counted, at + 1, (*slots, (piece,))
+        if value is not None and (following := node.following.get(str(value))) is not None:
+            yield following, at + 1, slots  # last, so that it is gone on with first
+
+    def passed(self, at: int) -> Iterator[int]:
+        """Where some words that a wording passes over may end: at most so many, of one sentence."""
+        yield at
+        for stop in range(at + 1, min(at + MOST_PASSED, len(self.cut) - 1)):
+            piece, following = self.cut[stop - 1], self.cut[stop]
+            if piece.kind == "line" or piece.key in _PARTS:
+                return
+            if piece.key == "." and (following.kind != "word" or following.text[0].isupper()):
+                return
+            yield stop
+
+    def ordinals(self, at: int) -> list[int]:
+        """Where a list of ordinals that begins here may end: `1.`, `1., 3. und 5.`, `1.-10.`."""
+        stops = [at + 1]
+        while len(stops) < MOST_ORDINALS:
+            last = stops[-1]
+            following = self.cut[last : last + 3]
+            joins = 0
+            while joins < len(following) and self.joined(following[joins]):
+                joins += 1
+            if joins == len(following) or not joins or following[joins].kind != "number":
+                break
+            stops.append(last + joins + 1)
+        return [stop for stop in stops if self.cut[stop - 1].ordinal]
+
+    def joined(self, piece: Piece) -> str:
+        """What joins two ordinals, in English; empty where it is something else."""
+        if piece.kind == "sign":
+            return _SIGNS.get(piece.key, "")
+        node = self.known.root.following.get(piece.key)
+        return _JOINS.get(node.meaning.english, "") if node is not None and node.meaning is not None else ""
+
+    def skipped(self, at: int) -> int:
+        """The next piece that says something within a wording.
+
+        A filler says nothing, nor does the full stop of a short form, a hyphen, or the end of a line within a sentence.
+        """
+        while at < len(self.cut):
+            piece = self.cut[at]
+            following = self.cut[at + 1] if at + 1 < len(self.cut) else None
+            worded = following is not None and following.kind == "word"
+            short = piece.key in (".", "'") and piece.near and self.cut[at - 1].kind == "word"
+            hyphen = piece.key == "-" and piece.near and worded and following is not None and following.near
+            if piece.key in self.known.fillers or short or hyphen:
+                at += 1
+            elif piece.kind == "line" and worded:
+                return at + 1
+            else:
+                return at
+        return at
+
+
+def _ends_sentence(piece: Piece, node: Node) -> bool:
+    """Whether the full stop behind a number ends a sentence, since a wording ends here."""
+    return node.meaning is not None and piece.text.endswith(".")

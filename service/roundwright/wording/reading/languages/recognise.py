@@ -1,0 +1,93 @@
+"""Which language a pattern is in, by its words: those of several languages count less, single letters not at all."""
+
+import re
+from collections import Counter
+from functools import cache
+from typing import Final
+
+from msgspec import Struct
+
+from roundwright import reference
+from roundwright.wording.reading.languages.lexicon import lexicon
+from roundwright.wording.reading.vocabulary import vocabulary
+
+ENGLISH: Final = "en"
+MOST_READ: Final = 4_000
+"""Characters by which a language is told: several lines of any pattern."""
+FEWEST_ENGLISH: Final = 3
+"""Different words of `PLAINLY_ENGLISH` with which a text is English, whatever else is in it, if they are enough."""
+PLAINLY_ENGLISH: Final = frozenset((
+    "knit", "purl", "sts", "stitches", "stitch", "rnd", "rnds", "round", "rounds", "rep", "repeat", "around", "the",
+    "and", "tog", "together", "k2tog", "cast", "with", "next", "every", "work", "needles", "needle", "rem", "remain",
+    "dec", "until", "times", "row", "rows", "join", "body", "brim", "crown",
+))  # fmt: skip
+SHARE_ENGLISH: Final = 0.2
+"""How much of a text those words are at least, if it is told to be English by them."""
+CLOSE: Final = 0.7
+"""How near the second best language comes to the best, if the caller is told of it."""
+
+_WORD: Final = re.compile(r"[^\W\d_]{2,24}|k2tog")
+
+
+class Recognised(Struct, frozen=True):
+    """The language in which a text is read.
+
+    - `second`: the language that comes second where that is close
+    - `asked_for`: the tag in the request; `known`: whether its language is read
+    """
+
+    language: str
+    second: str | None = None
+    asked_for: str | None = None
+    known: bool = True
+
+    @property
+    def tag(self) -> str:
+        """What the answer calls it: as the request does, where that language was read."""
+        return self.asked_for if self.asked_for and self.known else self.language
+
+
+_SAME: Final = {"no": "nb"}
+"""A tag of a wider language, with the one that is read for it."""
+
+
+def named(tag: str) -> Recognised:
+    """The language of a tag, whatever its region; English where it is not read."""
+    language = tag.lower().partition("-")[0]
+    language = _SAME.get(language, language)
+    known = language == ENGLISH or language in reference.LANGUAGES
+    return Recognised(language if known else ENGLISH, asked_for=tag, known=known)
+
+
+def recognised(text: str) -> Recognised:
+    """The language of a text; English where its words are no others'."""
+    words = _WORD.findall(text[:MOST_READ].lower())
+    plain = [word for word in words if word in PLAINLY_ENGLISH]
+    if len(set(plain)) >= FEWEST_ENGLISH and len(plain) >= SHARE_ENGLISH * len(words):
+        return Recognised(ENGLISH)
+    scores: dict[str, float] = dict.fromkeys((ENGLISH, *reference.LANGUAGES), 0.0)
+    telling = _telling()
+    for word, number in Counter(words).items():
+        languages = telling.get(word, ())
+        for language in languages:
+            scores[language] += min(number, MOST_OF_WORD) / len(languages) ** 2
+    best, second, *_ = sorted(scores, key=lambda language: -scores[language])
+    close = scores[second] > CLOSE * scores[best]
+    return Recognised(best, second if close and scores[second] else None)
+
+
+MOST_OF_WORD: Final = 3
+"""How often a word counts that stands in a text again and again."""
+
+
+@cache
+def _telling() -> dict[str, tuple[str, ...]]:
+    """The words that tell a language, with all languages that have them."""
+    languages: dict[str, list[str]] = {}
+    english = vocabulary()
+    for word in {*english.words, *english.phrases, *PLAINLY_ENGLISH}:
+        languages.setdefault(word, []).append(ENGLISH)
+    for language in reference.LANGUAGES:
+        for word in lexicon(language).spoken:
+            languages.setdefault(word, []).append(language)
+    return {word: tuple(found) for word, found in languages.items() if len(word) > 1}

@@ -1,0 +1,277 @@
+"""A text in another language rewritten in the English words that the reader knows, with a map of its places.
+
+The longest wording that begins at a word is taken, from the first word on. What no wording has stays as it is: numbers,
+signs, and words, which are marked as foreign where English has a word of the same letters. Lines stay lines.
+"""
+
+import re
+from bisect import bisect_right
+from collections.abc import Sequence
+from functools import cache, cached_property
+from typing import Final, NamedTuple
+
+from msgspec import Struct
+
+from roundwright.wording.reading.languages.cut import Piece, pieces, sizes_of
+from roundwright.wording.reading.languages.figures import Figures
+from roundwright.wording.reading.languages.lexicon import COUNTS, Lexicon, lexicon
+from roundwright.wording.reading.languages.match import Found, Matcher
+from roundwright.wording.reading.scanner import most_words
+from roundwright.wording.reading.vocabulary import vocabulary
+
+FOREIGN: Final = "ÿ"
+"""Behind a word that says something else in English, so that it is none there."""
+FILLER: Final = "the"
+"""An English word that says nothing."""
+
+
+PIECES_OF_WORD: Final = 3
+"""Pieces of a text for a word that is read: what comes behind is not read, and not rewritten."""
+
+
+class Place(NamedTuple):
+    """A number of the rewritten text, from `at` to `stop`, and where it stands in the original."""
+
+    at: int
+    stop: int
+    start: int
+    end: int
+
+
+class Unit(Struct, frozen=True, gc=False):
+    """A stretch of the original, from `start` to `end`, and what stands for it, from `at` to `stop`."""
+
+    start: int
+    end: int
+    at: int
+    stop: int
+    places: tuple[Place, ...] = ()
+    same: bool = False
+    """Whether it is letter for letter the same in both."""
+
+
+class Rewritten(Struct, frozen=True, dict=True):
+    """A text in English words, what it was, and its units in order, without gaps."""
+
+    original: str
+    text: str
+    units: tuple[Unit, ...]
+    language: str
+
+    @cached_property
+    def begins(self) -> list[int]:
+        """Where each unit begins in the English text."""
+        return [unit.at for unit in self.units]
+
+    def unit(self, at: int) -> int:
+        """The unit, by its number, in which a place of the English text lies."""
+        return max(0, bisect_right(self.begins, at) - 1)
+
+    def place(self, at: int) -> int:
+        """The place in the original of a place in the English text."""
+        if not self.units:
+            return 0
+        unit = self.units[self.unit(at)]
+        if unit.same:
+            return min(unit.end, unit.start + at - unit.at)
+        for place in unit.places:
+            if place.at <= at < place.stop:
+                return place.start
+        return unit.end if at >= unit.stop else unit.start
+
+
+def rewritten(text: str, language: str, width: int) -> Rewritten:
+    """A text for so many sizes in English words. Takes time in its length."""
+    return rewritten_with(lexicon(language), text, language, width)
+
+
+def rewritten_with(known: Lexicon, text: str, language: str, width: int) -> Rewritten:
+    """A text with the wordings of a lexicon in place of its own."""
+    return _Writer(text, known, pieces(text, known, width), width).written(language)
+
+
+class _Writer:
+    """Writes the English text of one original."""
+
+    def __init__(self, text: str, known: Lexicon, cut: Sequence[Piece], width: int) -> None:
+        self.text = text
+        self.known = known
+        self.cut = cut
+        self.matcher = Matcher(known, cut)
+        self.width = width
+        self.parts: list[str] = []
+        self.units: list[Unit] = []
+        self.length = 0
+        self.last = 0
+
+    def written(self, language: str) -> Rewritten:
+        """The text, as far as it is read."""
+        place = 0
+        most = PIECES_OF_WORD * most_words(self.width)
+        while place < min(len(self.cut), most):
+            found = self.matcher.longest(place)
+            if found is not None:
+                self.wording(place, found)
+                place = found.stop
+                continue
+            self.piece(self.cut[place])
+            place += 1
+        self.copy(len(self.text))
+        return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
+
+    def copy(self, end: int) -> None:
+        """Copy the original up to a place."""
+        if end > self.last:
+            self.put(self.text[self.last : end], self.last, end, same=True)
+
+    def put(
+        self, english: str, start: int, end: int, *, same: bool = False, places: tuple[Place, ...] = ()
+    ) -> None:
+        """Write words for a stretch of the original, which begins where the last one ended."""
+        at = self.length
+        self.parts.append(english)
+        self.length += len(english)
+        self.units.append(Unit(start, end, at, self.length, places, same))
+        self.last = end
+
+    def piece(self, piece: Piece) -> None:
+        """Write a piece that no wording has."""
+        if piece.kind == "number" and piece.figures is not None:
+            english, places = _list(piece.figures, self.length + piece.start - self.last)
+            rest = self.text[piece.figures.end : piece.end]
+            if not rest.startswith("."):
+                rest = ""
+            if english + rest != piece.text:
+                self.copy(piece.start)
+                self.put(english + rest, piece.start, piece.end, places=places)
+        elif piece.kind == "sizes":
+            names = sizes_of(piece)
+            if len(names) == self.width:
+                self.copy(piece.start)
+                self.put(f"{names[0]} ({', '.join(names[1:])})", piece.start, piece.end)
+        elif piece.key in self.known.fillers:
+            self.copy(piece.start)
+            self.put(FILLER, piece.start, piece.end)
+        elif piece.kind == "word" and is_english(piece.text):
+            self.copy(piece.end)
+            self.put(FOREIGN, piece.end, piece.end)
+
+    def wording(self, place: int, found: Found) -> None:
+        """Write the English words of a wording."""
+        first, last = self.cut[place], self.cut[found.stop - 1]
+        self.copy(first.start)
+        english, places = self.filled(found)
+        start, end = first.start, last.end
+        if last.figures is not None and found.meaning.slots and found.meaning.slots[-1] in COUNTS:
+            end = last.figures.end  # the full stop of a sentence
+        lines = "".join(piece.text for piece in self.cut[place : found.stop] if piece.kind == "line")
+        stop = self.full_stop(found)
+        if stop is not None:
+            end = stop
+        before = self.text[start - 1 : start]
+        if english[:1].isalnum() and before.isalnum():
+            english, places = f" {english}", tuple(_moved(place_, 1) for place_ in places)
+        following = self.text[end : end + 1]
+        if english[-1:].isalnum() and following.isalnum():
+            english += " "
+        self.put(english + lines, start, end, places=places)
+
+    def full_stop(self, found: Found) -> int | None:
+        """Where a full stop behind a wording ends, if it only ends a short form; else None."""
+        cut = self.cut
+        if found.stop >= len(cut) or cut[found.stop - 1].kind != "word":
+            return None
+        dot = cut[found.stop]
+        if dot.key != "." or not dot.near or cut[found.stop - 1].text.lower() not in self.known.dotted:
+            return None
+        following = cut[found.stop + 1] if found.stop + 1 < len(cut) else None
+        if following is None or following.kind == "line":
+            return None
+        if following.kind == "word" and following.text[0].isupper():
+            return None
+        if following.kind == "number" and found.meaning.slots:
+            return None
+        return dot.end
+
+    def filled(self, found: Found) -> tuple[str, tuple[Place, ...]]:
+        """The English words with the numbers of the text in them, and where those stand."""
+        slots = dict(zip(found.meaning.slots, found.slots, strict=True))
+        parts: list[str] = []
+        places: list[Place] = []
+        at = self.length
+        for text, slot, form in _template(found.meaning.english):
+            parts.append(text)
+            at += len(text)
+            if not slot:
+                continue
+            for piece in slots[slot]:
+                if piece.figures is None:
+                    parts.append(self.matcher.joined(piece))
+                    at += len(parts[-1])
+                    continue
+                english, own = _list(piece.figures, at)
+                if form and piece.figures.single is not None:
+                    english = _ordinal(piece.figures.single)
+                parts.append(english)
+                at += len(english)
+                places.extend(own)
+        return "".join(parts), tuple(places)
+
+
+def _moved(place: Place, by: int) -> Place:
+    return place._replace(at=place.at + by, stop=place.stop + by)
+
+
+def _list(figures: Figures, at: int) -> tuple[str, tuple[Place, ...]]:
+    """A number or a list of sizes as English has it, and where its numbers stand; it begins at `at`."""
+    english = ""
+    places = []
+    for number, figure in enumerate(figures.figures):
+        english += ("", " (", ", ")[min(number, 2)]
+        begin = at + len(english)
+        english += figure.english
+        places.append(Place(begin, at + len(english), figure.start, figure.end))
+    return english + ")" * (len(figures.figures) > 1), tuple(places)
+
+
+_SLOT: Final = re.compile(r"\{([a-z])(:th)?\}|\Z")
+
+
+@cache
+def _template(english: str) -> tuple[tuple[str, str, bool], ...]:
+    """The English words of a wording: text, the slot behind it, whether that is an ordinal."""
+    made = []
+    last = 0
+    for slot in _SLOT.finditer(english):
+        made.append((english[last : slot.start()], slot[1] or "", bool(slot[2])))
+        last = slot.end()
+    return tuple(made)
+
+
+def _ordinal(value: int) -> str:
+    suffix = "th" if value % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(value % 10, "th")
+    return f"{value}{suffix}"
+
+
+_EVERYWHERE: Final = frozenset(("x", "us", "uk"))
+_BORROWED: Final = frozenset(("stitch", "unit", "word"))
+
+
+def is_english(word: str) -> bool:
+    """Whether a word that is none of the language says something in English.
+
+    The names of stitches, units and `x` for times are borrowed everywhere.
+    """
+    if word.lower() in _EVERYWHERE:
+        return False
+    known = _english().get(word.lower())
+    return known is not None and known not in _BORROWED
+
+
+@cache
+def _english() -> dict[str, str]:
+    english = vocabulary()
+    kinds = {text: word.kind for text, word in english.words.items()}
+    for first in english.phrases:
+        kinds.setdefault(first, "")
+    return kinds

@@ -1,0 +1,115 @@
+"""A pattern in another language is proofread: findings, edits and the repaired text are those of the original."""
+
+from typing import Any
+
+import pytest
+
+from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import corpora, counts
+
+CORPORA = corpora()
+TEXTS = [item for name, corpus in CORPORA.items() for item in corpus["wrong"] if "language" in item]
+
+
+def counts_of(language: str, text: str, cast_on: int) -> list[int]:
+    """The stitch counts that a text comes to, each once; nothing is wrong with it."""
+    reading = read(text, (cast_on,), language)
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    return counts(reading.rounds[0], cast_on)
+
+
+# Rounds in print with their counts; sources in references-further.md, A5, recomputed there.
+BESTRICKENDES = """1. Rd: aus jeder M 2 M herausstr
+2. Rd: re
+3. Rd: *2 re, 1 zun, ab * wdh
+4. Rd: *2 re, 1 li, 1 zun, ab * wdh"""
+PUBLISHED = [
+    ("de", 8, BESTRICKENDES, [8, 16, 24, 32]),  # bestrickendes.de 2018/04
+    (
+        "de",
+        3,
+        "1. Rd: 1 M abh, 2 M re zusstr, die abgeh M überziehen (= 2 M abgenommen)",
+        [3, 1],
+    ),  # emf-verlag.de
+    ("de", 15, "1. Rd: [3 M li, 2 M re] 3x", [15]),  # strickanleitungen-kostenlos.de
+    ("de", 48, "1. Rd: *2 re, 2 li, ab * wdh", [48]),  # swrfernsehen.de, Grundanleitung für Socken
+]
+
+
+@pytest.mark.parametrize(("language", "cast_on", "text", "wanted"), PUBLISHED)
+def test_published_rounds_come_out(language: str, cast_on: int, text: str, wanted: list[int]) -> None:
+    """Rounds in print, with the counts that they lead to."""
+    assert counts_of(language, text, cast_on) == wanted
+
+
+def test_findings_edits_and_repair_are_of_the_original() -> None:
+    """The fault stands where it is printed, the edit is made there, and the line offered is in the language."""
+    text = "Spitze:\n1. Rd: * 5 M re, 2 M re zusstr; ab * stets wdh (= 84 M).\n2. Rd: re."
+
+    answer = proofread(ProofreadRequest(cast_on=(96,), text=text, language="de"))
+    (finding,) = [finding for finding in answer.findings if finding.severity == "error"]
+    (edit,) = finding.edits
+
+    assert (finding.line, edit.start.column, edit.replacement) == (2, 10, "6")
+    assert finding.repair == "1. Rd: * 6 M re, 2 M re zusstr; ab * stets wdh (= 84 M)."
+    assert answer.repaired == text.replace("5 M", "6 M")
+    assert answer.language == "de"
+
+
+def test_a_missing_round_is_put_in_as_the_others_are_worded() -> None:
+    """A line that is left out is offered in the words of its neighbours."""
+    lines = [
+        f"{n + 1}. Rd: * {6 - n} M re, 2 M re zusstr; ab * stets wdh (= {12 * (7 - n)} M)." for n in range(6)
+    ]
+
+    answer = proofread(ProofreadRequest(cast_on=(96,), text="\n".join(lines[:2] + lines[3:]), language="de"))
+
+    assert answer.repaired == "\n".join(lines)
+
+
+def test_an_unknown_word_is_quoted_as_it_is_printed() -> None:
+    """A message that quotes the text quotes the original."""
+    text = "1. Rd: * 4 M re, frmpf, 2 M re zusstr; ab * stets wdh (= 40 M)."
+
+    answer = proofread(ProofreadRequest(cast_on=(48,), text=text, language="de"))
+
+    assert not any("ÿ" in finding.message for finding in answer.findings)
+
+
+@pytest.mark.parametrize(
+    ("tag", "answer"), [("de", "de"), ("de-AT", "de-AT"), (None, "de"), ("en-GB", "en-GB")]
+)
+def test_the_answer_says_the_language(tag: str | None, answer: str) -> None:
+    """As it is asked for, or as it was found."""
+    request = ProofreadRequest(
+        cast_on=(48,), text="1. Rd: * 4 M re, 2 M re zusstr; ab * stets wdh.", language=tag
+    )
+
+    assert proofread(request).language == answer
+
+
+def test_a_language_that_is_not_read_is_a_warning() -> None:
+    """Klingon is read as English, and the answer says so."""
+    answer = proofread(ProofreadRequest(cast_on=(48,), text="Rnd 1: knit", language="tlh"))
+
+    assert answer.language == "en"
+    assert [notice.code for notice in answer.warnings] == ["language_not_read"]
+    assert len(answer.rounds[0]) == 1
+
+
+@pytest.mark.parametrize("item", TEXTS, ids=lambda item: item["id"])
+def test_an_edit_of_the_original_leaves_the_findings_it_names(item: Any) -> None:
+    """Every edit, made in the original and read again, leaves the findings in `leaves`."""
+    text, cast_on, language = item["text"], tuple(item["cast_on"]), item["language"]
+    edits = {
+        (edit, finding.code) for finding in read(text, cast_on, language).findings for edit in finding.edits
+    }
+    for edit, code in edits:
+        if edit.leaves is None:
+            continue
+        edited = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
+        asked = (int(edit.replacement),) if code == "cast_on_differs" and len(cast_on) == 1 else cast_on
+        left = [(each.line, each.code, each.size) for each in read(edited, asked, language).findings]
+
+        assert left == [(each.line, each.code, each.size) for each in edit.leaves]

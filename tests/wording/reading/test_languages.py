@@ -1,0 +1,192 @@
+"""Texts in other languages are rewritten in the English words that the reader knows, with a map of their places."""
+
+import re
+
+import pytest
+
+from roundwright import reference
+from roundwright.wording.reading.languages.original import change, worded
+from roundwright.wording.reading.languages.recognise import named, recognised
+from roundwright.wording.reading.languages.rewrite import rewritten
+
+LANGUAGES = reference.LANGUAGES
+
+REWRITTEN = [
+    ("de", "9 M re", "k9"),
+    ("de", "9 r", "k9"),
+    ("de", "2 l", "p2"),
+    ("de", "2 M re zusstr", "k2tog"),
+    ("de", "2 Maschen rechts zusammenstricken", "k2tog"),
+    ("de", "2 M re überz zusstr", "ssk"),
+    ("de", "1 M abh, 2 M re zusstr, die abgeh M überziehen", "sk2p"),
+    ("de", "* 4 M re, 1 U, ab * stets wdh", "* k4, yo, rep from * around"),
+    ("de", "1.–10. Rd: re", "Rnd 1-10: knit"),
+    ("de", "1., 3. und 5. Rd: li", "Rnd 1, 3 and 5: purl"),
+    ("de", "in jeder 2. Rd", "every other rnd"),
+    ("de", "jede 7. und 8. M zusammenstricken", "knit every 7th and 8th st together"),
+    ("de", "zwei Maschen rechts", "k2"),
+    ("de", "bis zu den letzten 3 M", "to last 3 sts"),
+    ("de", "noch 7x wdh", "7 more times"),
+    ("de", "dreimal", "3 times"),
+    ("de", "(= 72 M)", "(= 72 sts)"),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), REWRITTEN)
+def test_words_stand_for_english_words(language: str, text: str, english: str) -> None:
+    """A stitch, a round or a repeat in the words of a language, and the English words for it."""
+    assert rewritten(text, language, 1).text == english
+
+
+SIZES = [
+    ("88 (96/104)", 3, "88 (96, 104)"),
+    ("88 (96, 104)", 3, "88 (96, 104)"),
+    ("88 (96 ; 104)", 3, "88 (96, 104)"),
+    ("80 – 88 – 96", 3, "80 (88, 96)"),
+    ("80/88/96", 3, "80 (88, 96)"),
+    ("–a) 80 –b) 88 –c) 96", 3, "80 (88, 96)"),
+    ("(80) 88 (96) 104", 4, "80 (88, 96, 104)"),
+    ("80 (88) 96 (104)", 4, "80 (88, 96, 104)"),
+    ("60 – 64", 2, "60 (64)"),
+    ("60 – 64", 1, "60 – 64"),
+    ("3,5", 1, "3.5"),
+    ("17,5 (18/19,5)", 3, "17.5 (18, 19.5)"),
+    ("1,3,5", 1, "1,3,5"),
+    ("2/2", 1, "2/2"),
+]
+
+
+@pytest.mark.parametrize(("text", "sizes", "english"), SIZES)
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_sizes_and_decimals_are_read_as_they_are_printed(
+    language: str, text: str, sizes: int, english: str
+) -> None:
+    """Lists of sizes in every manner, decimal commas, and what is no list: a range, a rib, numbers of rounds."""
+    assert rewritten(text, language, sizes).text == english
+
+
+def written_rows() -> list[tuple[str, str, str]]:
+    """Every wording in which the service prints something, short and plain, with its English words."""
+    return [
+        (language, wording, row.means)
+        for language in LANGUAGES
+        for row in reference.wordings(language)
+        for wording in (row.writes, row.plain)
+        if wording
+    ]
+
+
+@pytest.mark.parametrize(("language", "wording", "english"), written_rows())
+def test_what_is_written_is_read(language: str, wording: str, english: str) -> None:
+    """A wording that the service prints, with numbers in it, is read as what it stands for."""
+    numbers = {"n": "5", "m": "6", "a": "7", "o": "7.", "p": "8.", "s": "7."}
+    ending = next((row.reads[0] for row in reference.wordings(language) if row.kind == "ending"), ".")
+    filled = re.sub(r"\{([a-z])\}", lambda slot: numbers[slot[1]].replace(".", ending), wording)
+    wanted = re.sub(
+        r"\{([a-z])(:th)?\}", lambda slot: numbers[slot[1]].rstrip(".") + "th" * bool(slot[2]), english
+    )
+
+    assert rewritten(filled, language, 1).text == wanted
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_stitch_is_written_in_one_wording(language: str) -> None:
+    """Of the wordings of a stitch one is printed by the service."""
+    written = [row.means for row in reference.wordings(language) if row.writes]
+
+    assert len(written) == len(set(written))
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_wording_has_the_numbers_of_its_meaning(language: str) -> None:
+    """A row that means `k{n}` has `{n}` in all its wordings; a wording without it could not be filled."""
+    for row in reference.wordings(language):
+        needed = set(re.findall(r"\{([a-z])", row.means))
+        for wording in (*row.reads, row.writes or row.reads[0], row.plain or row.reads[0]):
+            assert needed <= set(re.findall(r"\{([a-z])", wording)), wording
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_lines_stay_lines(language: str) -> None:
+    """A rewritten text has the lines of the original, whatever ends them, and words of prose stay."""
+    text = "Xyzzy\r\n1. 5 (6)\n\nknit\rplugh 3,5\n"
+
+    made = rewritten(text, language, 2)
+
+    assert len(made.text.splitlines()) == len(text.splitlines())
+    assert "Xyzzy" in made.text
+    assert made.place(made.text.index("plugh")) == text.index("plugh")
+
+
+def test_a_word_that_is_english_by_chance_is_prose() -> None:
+    """`in`, `rest` or `die` of another language are not taken for the English words."""
+    assert rewritten("und rest knit", "de", 1).text == "and restÿ knitÿ"
+
+
+def test_places_are_those_of_the_original() -> None:
+    """A place in the English words is the place of what stands for it; of a number, of that number."""
+    text = "1. Rd: 18 M re, 2 M re zusstr."
+    made = rewritten(text, "de", 1)
+
+    assert made.text == "Rnd 1: k18, k2tog."
+    assert made.place(made.text.index("18")) == text.index("18")
+    assert made.place(made.text.index("k2tog")) == text.index("2 M")
+    assert made.place(len(made.text)) == len(text)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "edited"),
+    [
+        ("18", "16", "1. Rd: 16 M re, 2 M re zusstr."),
+        ("k18", "k16", "1. Rd: 16 M re, 2 M re zusstr."),
+        ("k2tog", "ssk", "1. Rd: 18 M re, 2 M re überz zusstr."),
+        ("k18, k2tog", "k17, k3tog", "1. Rd: 17 M re, 3 M re zusstr."),
+        ("Rnd 1", "Rnd 3", "3. Rd: 18 M re, 2 M re zusstr."),
+        (", k2tog", "", "1. Rd: 18 M re."),
+        ("k2tog.", "k2tog, k5.", "1. Rd: 18 M re, 2 M re zusstr, 5 M re."),
+    ],
+)
+def test_edits_are_made_in_the_original(old: str, new: str, edited: str) -> None:
+    """An edit of the English words is one of the original: its numbers change, other words are in its language."""
+    text = "1. Rd: 18 M re, 2 M re zusstr."
+    made = rewritten(text, "de", 1)
+    at = made.text.index(old)
+
+    edit = change(made, at, at + len(old), new)
+
+    assert text[: edit.start] + edit.text + text[edit.end :] == edited
+
+
+def test_english_words_are_put_into_the_language() -> None:
+    """Words that an edit brings are printed as the service prints them."""
+    assert worded("de", "rep from * around (48 sts)") == "ab * stets wdh (48 M)"
+
+
+@pytest.mark.parametrize(
+    ("text", "language"),
+    [
+        ("1. Rd: * 2 M re, 2 M li, ab * stets wdh.", "de"),
+        ("Rnd 1: *k2, p2; rep from * around.", "en"),
+        ("k2tog", "en"),
+        ("12 r, 3 p, 2 m", "en"),
+        ("", "en"),
+    ],
+)
+def test_the_language_is_found_from_the_words(text: str, language: str) -> None:
+    """Words tell the language; single letters tell none, and what tells nothing is read as English."""
+    assert recognised(text).language == language
+
+
+@pytest.mark.parametrize(
+    ("tag", "language", "known"),
+    [
+        ("de-AT", "de", True),
+        ("DE", "de", True),
+        ("en-GB", "en", True),
+        ("tlh", "en", False),
+        ("", "en", False),
+    ],
+)
+def test_a_tag_names_a_language_whatever_its_region(tag: str, language: str, *, known: bool) -> None:
+    """`de-AT` is read as German; a language without a table is read as English."""
+    assert (named(tag).language, named(tag).known) == (language, known)
