@@ -15,11 +15,7 @@ from roundwright.web.problems import PROBLEM_TYPES, ProblemError, ProblemType
 from roundwright.web.routes import people
 from roundwright.web.routes.answer_language import encode_answer
 from roundwright.web.routes.operation import JSON, Operation, lookup
-<<<<<<< HEAD
 from roundwright.web.routes.print_view import print_view
-from roundwright.web.routes.request_reader import encode
-=======
->>>>>>> 7e9f78f (Describe the language of a request in the document)
 
 PAGES: Final = Path(__file__).parent / "pages"
 HTML: Final = "text/html; charset=utf-8"
