@@ -15,6 +15,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.hat.request import MOST_SIZES, HatSize
 from roundwright.knitting.quantities import Length
+from roundwright.language import Words
 from roundwright.web.routes.hats import write_handout
 from roundwright.web.routes.operation import Lookup
 from roundwright.wording.handout.content import Handout, HandoutRequest
@@ -79,12 +80,17 @@ class FormLookup(Lookup):
     """A GET whose parameters come from a form: empty fields are left out, and numbers are taken as people type them."""
 
     def parse(
-        self, path: str, query: bytes, parameters: tuple[tuple[str, str], ...], media_type: str
-    ) -> tuple[tuple[Any, ...], bytes]:
-        """The arguments of the function, and the `ETag`."""
+        self,
+        path: str,
+        query: bytes,
+        parameters: tuple[tuple[str, str], ...],
+        media_type: str,
+        accept_language: str,
+    ) -> tuple[tuple[Any, ...], Words, bytes]:
+        """The arguments of the function, the words of the answer, and the `ETag`."""
         fields = [(name, _plain(text.strip())) for name, text in parse_qsl(query.decode("latin-1"))]
         filled_in = urlencode([(name, text) for name, text in fields if text]).encode()
-        return super().parse(path, filled_in, parameters, media_type)
+        return super().parse(path, filled_in, parameters, media_type, accept_language)
 
 
 def _plain(text: str) -> str:
