@@ -15,14 +15,14 @@ HEADER: Final = b"accept-language"
 def in_its_language(request: Any, accept_language: str) -> tuple[Any, Words]:
     """The request with the language of its answer, None for `en-US`; and the words of that language.
 
-    `terms` decides between US and UK English where no language is requested, and follows `en-GB`.
+    Where `language` is that of a text in the request, it stays as it is. `terms` decides between US and UK English where no language is requested, and follows `en-GB`.
     """
     code = language_of(request.language, accept_language)
     uk = getattr(request, "terms", None) == "uk"
     if code == ENGLISH and uk and request.language is None:
         code = "en-GB"
     language = None if code == ENGLISH else code
-    if language != request.language:
+    if language != request.language and not getattr(request, "language_is_of_text", False):
         request = msgspec.structs.replace(request, language=language)
     if code == "en-GB" and not uk and hasattr(request, "terms"):
         request = msgspec.structs.replace(request, terms="uk")

@@ -1,13 +1,12 @@
 """A pattern proofread: executed for all its sizes, with everything that is wrong and how to put it right."""
 
-from typing import Annotated, Final
+from typing import Annotated, ClassVar, Final
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, LanguageTag, Notice, RulesVersion
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
-from roundwright.language import Language
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.lines import MOST_LINES_TOLD, Line
 from roundwright.wording.proofreading.read import read
@@ -32,11 +31,9 @@ class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             description="The pattern as printed, or a part of it that has rounds. Headings and prose are passed over.",
         ),
     ]
-<<<<<<< HEAD
-    language: Language = None
-=======
     language: LanguageTag = None
->>>>>>> 1bb5d72 (Read patterns in German: a front rewrites them in the reader's English words, a table of words a language)
+    language_is_of_text: ClassVar[bool] = True
+    """So that it is never filled in from `Accept-Language`: a German may send an English pattern."""
 
 
 class ProofreadAnswer(Struct, frozen=True, kw_only=True):
