@@ -15,7 +15,8 @@ HEADER: Final = b"accept-language"
 def in_its_language(request: Any, accept_language: str) -> tuple[Any, Words]:
     """The request with the language of its answer, None for `en-US`; and the words of that language.
 
-    Where `language` is that of a text in the request, it stays as it is. `terms` decides between US and UK English where no language is requested, and follows `en-GB`.
+    A `language` that is of a text in the request stays as it is. `terms` decides between US and UK English where no
+    language is requested, and follows `en-GB`.
     """
     code = language_of(request.language, accept_language)
     uk = getattr(request, "terms", None) == "uk"
