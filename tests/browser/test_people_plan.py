@@ -227,3 +227,19 @@ def tab_to(page, target) -> None:
         if target.evaluate("element => element === document.activeElement"):
             return
     raise AssertionError(target)
+
+
+def test_long_words_of_other_languages_do_not_stick_out(page, address):
+    """With words of thirty letters in place of every text, a phone still needs no scrolling sideways."""
+    page.set_viewport_size({"width": 320, "height": 900})
+    page.goto(f"{address}/{CLASS}")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    for view in ("plan", "proofread", "stuck"):
+        page.locator(f"nav [data-view={view}]").click()
+        page.evaluate("""() => {
+            const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+            while (texts.nextNode()) {
+                if (texts.currentNode.data.trim()) texts.currentNode.data = "Maschenaufnahmezunahmenübersicht";
+            }
+        }""")
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320

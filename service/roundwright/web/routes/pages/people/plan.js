@@ -127,8 +127,8 @@ const requestOf = () => {
     if (value !== undefined) put(request, field.dataset.at, value);
   }
   const { yarn } = request;
-  if (yarn && !(yarn.mass && yarn.length && yarn.price?.amount !== undefined && yarn.price.currency)) delete yarn.price;
-  if (yarn && !yarn.mass && !yarn.length) delete request.yarn;
+  if (yarn && !(yarn.price?.amount !== undefined && yarn.price.currency)) delete yarn.price;
+  if (yarn && !(yarn.mass && yarn.length)) delete request.yarn; // she is still typing
   return request;
 };
 
