@@ -148,18 +148,21 @@ def test_a_stop_finishes_what_is_in_hand():
 
 
 def test_several_processes_may_share_the_port():
-    """The factory serves under uvicorn's own command as well, in as many processes as it is told, and stops."""
+    """The factory serves under uvicorn's own command as well, in many processes, with the same lines in the log."""
     port = free_port()
     command = [
         *(sys.executable, "-m", "uvicorn", "roundwright.web.app:create", "--factory", "--workers", "2"),
         *("--http", "roundwright.web.protocol:Protocol", "--port", str(port)),
     ]
-    process = subprocess.Popen(command, stderr=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
+    process = subprocess.Popen(command, stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True)
     try:
         _wait_for(f"http://127.0.0.1:{port}/health/ready")
         assert 200 == httpx.get(f"http://127.0.0.1:{port}/v1/standards").status_code
         process.terminate()
-        process.wait(timeout=15)
+        lines = [
+            line for line in process.communicate(timeout=15)[1].splitlines() if "parent process" not in line
+        ]
+        assert 2 == [json.loads(line)["event"] for line in lines if line.startswith("{")].count("start")
     finally:
         process.kill()
         process.wait()

@@ -3,6 +3,7 @@
 import json
 import logging
 import re
+import socket
 
 import httpx
 import pytest
@@ -77,7 +78,23 @@ def test_the_log_says_where_a_request_was_wrong(capfd):
     (line,) = [json.loads(line) for line in capfd.readouterr().err.splitlines() if '"request"' in line]
 
     assert ("/problems/invalid-request", ["#/gauge/stitches"]) == (line["problem"], line["at"])
+    assert "warning" == line["level"]
     assert "twelve" not in str(line)
+
+
+def test_what_is_not_http_has_a_line(capfd):
+    """A message that never became a request is logged with its problem and its caller, and with nothing of it."""
+    with serving(Settings(access_log=True)) as address:
+        host, port = address.removeprefix("http://").split(":")
+        with socket.create_connection((host, int(port))) as connection:
+            connection.sendall(b"KNIT TWO TOGETHER\r\n\r\n")
+            answer = connection.recv(4096).decode()
+    (line,) = [json.loads(line) for line in capfd.readouterr().err.splitlines() if '"unread"' in line]
+
+    assert ("/problems/bad-message", 400, "warning") == (line["problem"], line["status"], line["level"])
+    assert "127.0.0.1" == line["client"]
+    assert f"request-id: {line['request_id']}" in answer
+    assert "KNIT" not in str(line)
 
 
 def test_every_logger_writes_the_same_format(capfd):

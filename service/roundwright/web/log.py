@@ -60,6 +60,11 @@ def configure() -> None:
     handler = logging.StreamHandler()
     handler.setFormatter(JsonFormatter())
     logging.basicConfig(handlers=[handler], level=logging.WARNING, force=True)
+    logging.captureWarnings(capture=True)
+    for name in ("uvicorn", "uvicorn.access"):  # its own command has given them handlers
+        logger = logging.getLogger(name)
+        logger.handlers.clear()
+        logger.propagate = True
     _logger.setLevel(logging.INFO)
 
 
@@ -76,6 +81,7 @@ def access(
     client = scope.get("client")
     event(
         "request",
+        _level(status),
         method=scope["method"],
         path=scope["path"],
         status=status,
@@ -86,6 +92,24 @@ def access(
         traceparent=headers.get(b"traceparent", b"").decode("latin-1") or None,
         **({} if problem is None else _place(problem)),
     )
+
+
+def unread(client: tuple[str, int] | None, problem: Problem, request_id: bytes) -> None:
+    """Log what was rejected before it became a request; nothing of what was sent."""
+    event(
+        "unread",
+        _level(problem.status),
+        status=problem.status,
+        problem=problem.type,
+        detail=problem.detail,
+        client=client[0] if client else None,
+        request_id=request_id.decode("latin-1"),
+    )
+
+
+def _level(status: int) -> int:
+    """Faults of ours are errors, faults of callers warnings."""
+    return logging.ERROR if status >= 500 else logging.WARNING if status >= 400 else logging.INFO
 
 
 def _place(problem: Problem) -> dict[str, Any]:
@@ -107,6 +131,6 @@ def crash(error: Exception, request_id: bytes) -> None:
     )
 
 
-def event(name: str, **facts: Any) -> None:
+def event(name: str, level: int = logging.INFO, **facts: Any) -> None:
     """Log an event of the service."""
-    _logger.info(name, extra=facts)
+    _logger.log(level, name, extra=facts)

@@ -217,10 +217,12 @@ class Middleware:
             (template for template in self.templates if _pattern(template).fullmatch(scope["path"])), ""
         )
 
-    def count_unread(self, status: int) -> None:
-        """Count a message that was rejected before it became a request."""
+    def note_unread(self, client: tuple[str, int] | None, problem: Problem, request_id: bytes) -> None:
+        """Count and log a message that was rejected before it became a request."""
         if self.metrics is not None:
-            self.metrics.observe("", "", status, 0)
+            self.metrics.observe("", "", problem.status, 0)
+        if self.access_log:
+            log.unread(client, problem, request_id)
 
     async def preflight(self, headers: dict[bytes, bytes], send: Send) -> None:
         """Answer a browser's preflight request."""

@@ -157,6 +157,7 @@ class Protocol(HttpToolsProtocol):
             self.cycle.keep_alive = False
             return
         problem, _ = to_problem(error, "/")
+        request_id = self.service.request_id({})
         body = msgspec.json.encode(problem, enc_hook=str)
         status = HTTPStatus(problem.status)
         lines = (
@@ -165,12 +166,12 @@ class Protocol(HttpToolsProtocol):
             b"content-length: %d" % len(body),
             b"cache-control: no-store",
             b"connection: close",
-            b"request-id: " + self.service.request_id({}),
+            b"request-id: " + request_id,
             *(b"%b: %b" % line for line in self.service.common_headers),
         )
         self.transport.write(b"\r\n".join((*lines, b"", body)))
         self.transport.close()
-        self.service.count_unread(problem.status)
+        self.service.note_unread(self.transport.get_extra_info("peername"), problem, request_id)
 
 
 class _JoinedWrites:
