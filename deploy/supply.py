@@ -10,7 +10,6 @@ The images of base and proxy stand in the bill by name and tag; the packages the
 
 import json
 import re
-import shutil
 import subprocess
 import sys
 from importlib.metadata import PackageMetadata, PackageNotFoundError, files, metadata
@@ -18,10 +17,12 @@ from pathlib import Path
 from typing import Any, Final
 
 from packaging.requirements import Requirement
+from packaging.utils import canonicalize_name
 
 from roundwright import __version__
 
 DEPLOY: Final = Path(__file__).resolve().parent
+ROOT: Final = DEPLOY.parent
 REQUIREMENTS: Final = DEPLOY / "requirements.txt"
 
 COMPATIBLE: Final = {
@@ -41,18 +42,20 @@ SPELLINGS: Final = {
 }
 """How packages without an SPDX expression name their licence, in a classifier or in words."""
 
-ELSEWHERE: Final = {"colorama": "BSD-3-Clause"}
-"""Requirements of other systems, which are not installed here, by what their metadata says there."""
 
-
-def pinned() -> dict[str, set[str]]:
-    """Every requirement with the versions it is pinned to; two where Pythons differ."""
-    names: dict[str, set[str]] = {}
-    for line in REQUIREMENTS.read_text().splitlines():
-        if line and not line.startswith((" ", "#", "-")):
-            one = Requirement(line.rstrip("\\ "))
-            names.setdefault(one.name, set()).add(str(one.specifier).removeprefix("=="))
-    return names
+def pinned() -> dict[str, str]:
+    """Every requirement with the version it is pinned to for this Python."""
+    lines = [
+        line
+        for line in REQUIREMENTS.read_text().splitlines()
+        if line and not line.startswith((" ", "#", "-"))
+    ]
+    requirements = [Requirement(line.rstrip("\\ ")) for line in lines]
+    return {
+        one.name: str(one.specifier).removeprefix("==")
+        for one in requirements
+        if one.marker is None or one.marker.evaluate()
+    }
 
 
 def licence(name: str) -> str:
@@ -60,7 +63,7 @@ def licence(name: str) -> str:
     try:
         said: PackageMetadata = metadata(name)
     except PackageNotFoundError:
-        return ELSEWHERE.get(name, "unknown")
+        return "unknown"
     if expression := said.get("License-Expression"):
         return str(expression)
     words = str(said.get("License") or "").strip().partition("\n")[0].strip()
@@ -100,33 +103,45 @@ Component = dict[str, Any]
 
 
 def materials(file: Path) -> int:
-    """Have cyclonedx-py write the bill of the requirements; add whose it is, and what they and the images carry."""
-    program = shutil.which("cyclonedx-py", path=Path(sys.prefix, "bin"))
-    if program is None:
-        sys.stderr.write("cyclonedx-py is not installed\n")
-        return 1
-    options = ["--output-reproducible", "--sv", "1.6", "--of", "JSON", "-o", str(file)]
-    command = [program, "requirements", *options, str(REQUIREMENTS)]
-    if status := subprocess.run(command, check=False).returncode:  # noqa: S603 - fixed words
-        return status
-    bill = json.loads(file.read_text())
-    own = {"type": "application", "bom-ref": "roundwright", "name": "roundwright", "version": __version__}
-    bill["metadata"]["component"] = own | {"licenses": [{"expression": "MIT"}]}
-    references: dict[str, list[str]] = {}  # two for a name where Pythons differ
+    """Have cyclonedx-py write the bill of this environment; keep what is pinned, add what that and the images carry.
+
+    The graph comes from the metadata of the packages, the hashes from the requirements.
+    """
+    bill, pins = _bill("environment", "--pyproject", ROOT / "pyproject.toml", sys.executable), pinned()
+    hashed = {
+        one["purl"]: one["externalReferences"] for one in _bill("requirements", REQUIREMENTS)["components"]
+    }
+    bill["components"] = [one for one in bill["components"] if _name(one) in pins]
+    bill["metadata"]["component"] |= {"version": __version__}
     for component in bill["components"]:
-        component["licenses"] = [{"expression": licence(component["name"])}]
-        references.setdefault(component["name"], []).append(component["bom-ref"])
-    depends = {"roundwright": [reference for same in references.values() for reference in same]}
+        component["licenses"] = [{"expression": licence(_name(component))}]
+        component["externalReferences"] = hashed[component["purl"]]
+    root = bill["metadata"]["component"]["bom-ref"]
+    depends = {one["ref"]: one.get("dependsOn", []) for one in bill["dependencies"]}
+    references = {_name(one): one["bom-ref"] for one in bill["components"]} | {"roundwright": root}
     for carrier, components in carried().items():
         bill["components"] += components
-        for reference in references.get(carrier, [carrier]):
-            depends.setdefault(reference, []).extend(component["bom-ref"] for component in components)
-    every = ["roundwright", *(component["bom-ref"] for component in bill["components"])]
+        depends[references[carrier]] += [component["bom-ref"] for component in components]
+    listed = [root, *(component["bom-ref"] for component in bill["components"])]
     bill["dependencies"] = [
-        {"ref": reference, "dependsOn": sorted(depends.get(reference, []))} for reference in every
+        {"ref": reference, "dependsOn": sorted(set(depends.get(reference, ())) & set(listed))}
+        for reference in listed
     ]
     file.write_text(json.dumps(bill, indent=2) + "\n")
     return 0
+
+
+def _bill(*arguments: str | Path) -> Component:
+    program = str(Path(sys.prefix, "bin", "cyclonedx-py"))
+    command = [program, *map(str, arguments), "--output-reproducible", "--sv", "1.6", "--of", "JSON"]
+    output = subprocess.run(command, check=True, stdout=subprocess.PIPE).stdout  # noqa: S603 - fixed words
+    bill: Component = json.loads(output)
+    return bill
+
+
+def _name(component: Component) -> str:
+    """The name of a package as requirements have it."""
+    return canonicalize_name(component["name"])
 
 
 def carried() -> dict[str, list[Component]]:
