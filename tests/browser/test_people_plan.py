@@ -37,7 +37,7 @@ def test_a_browser_gets_the_page_and_a_program_the_document(service):
     for accept in ("*/*", "application/json", "text/plain", "image/png, text/css"):
         document = service.get("/", headers={"accept": accept})
         assert document.json()["name"] == "Roundwright"
-        assert document.headers["vary"] == "Accept"
+        assert document.headers["vary"] == "Accept, Accept-Language"
         assert document.headers["etag"] != page.headers["etag"]
 
 
@@ -230,6 +230,19 @@ def tab_to(page, target) -> None:
         if target.evaluate("element => element === document.activeElement"):
             return
     raise AssertionError(target)
+
+
+def test_the_page_is_in_a_language_it_has_and_the_pattern_in_the_chosen(plan, service):
+    """Whoever prefers a language that the page has no words of gets English; the pattern may be in another."""
+    page = service.get("/", headers={"accept": "text/html", "accept-language": "tlh, ja;q=0.8"})
+    assert '<html lang="en">' in page.text
+    assert "Accept-Language" in page.headers["vary"]
+    plan.get_by_role("combobox", name="Language of the pattern").select_option("English (UK)")
+
+    expect(plan.locator(".printed")).to_contain_text("TENSION")
+    assert "language=en-GB" in plan.get_by_role("link", name="Open the handout to print").get_attribute(
+        "href"
+    )
 
 
 def test_long_words_of_other_languages_do_not_stick_out(page, address):

@@ -1,7 +1,7 @@
 """The page for people at `/`: a plan, a proofreader and help with a wrong count, in a browser.
 
 The page is files in `pages/people`, served as they are: it calculates nothing and calls the operations of this service.
-Its words are one file a language, `words-en.json`, read by the scripts, and put into `index.html` here.
+Its words are one file a language, such as `words-en.json`, read by the scripts, and put into `index.html` here.
 """
 
 import re
@@ -10,8 +10,9 @@ from pathlib import Path
 from typing import Any, Final
 
 import msgspec
+from msgspec import Struct
 
-from roundwright.language import Words
+from roundwright.language import Language, Words
 from roundwright.web.routes.operation import JSON, Operation, lookup
 
 FOLDER: Final = Path(__file__).parent / "pages" / "people"
@@ -29,12 +30,19 @@ MEDIA_TYPES: Final = {
 }
 
 
-def page(_service: Any, _words: Words) -> bytes:
-    """The page, with its words in their places."""
-    language = "en"
-    words = {"language": language, **msgspec.json.decode((FOLDER / f"words-{language}.json").read_bytes())}
+class PageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """The language of the page for people."""
+
+    language: Language = None
+
+
+def page(_service: Any, words: Words) -> bytes:
+    """The page, with its words in their places; in English where the page has no words of the language."""
+    languages = (words.code, words.code.partition("-")[0], "en")
+    language = next(code for code in languages if (FOLDER / f"words-{code}.json").exists())
+    texts = {"language": language, **msgspec.json.decode((FOLDER / f"words-{language}.json").read_bytes())}
     text = (FOLDER / "index.html").read_text("utf-8")
-    return re.sub(r"\{\{(\w+)\}\}", lambda name: escape(words[name[1]]), text).encode()
+    return re.sub(r"\{\{(\w+)\}\}", lambda name: escape(texts[name[1]]), text).encode()
 
 
 def files() -> list[Operation]:

@@ -67,7 +67,7 @@ def service_operations(
         headers=people.HEADERS,
         otherwise=JSON,
     )
-    def get_service() -> Service:
+    def get_service(_request: people.PageRequest) -> Service:
         """Name, release, date of the rules, and the main addresses; to a browser, the page for people."""
         return Service()
 

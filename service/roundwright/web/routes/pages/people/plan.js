@@ -141,6 +141,7 @@ const handoutQuery = ({ yarn }) => {
     if (field.name && field.value.trim() && applies(field)) query.set(field.name, field.value.trim());
   }
   query.set("sizes", sizesText());
+  if (!query.has("language")) query.set("language", document.documentElement.lang);
   return query;
 };
 
@@ -376,7 +377,7 @@ const drawSwatch = () => {
 /** The hat of the plan as a request, and the names of its sizes, for a count that came out wrong. */
 export const plannedHat = () => {
   if (!rows.children.length) fill(new URLSearchParams());
-  const { paper, wording, terms, ...request } = requestOf();
+  const { paper, wording, language, ...request } = requestOf();
   return {
     request,
     labels: answer?.sizes.map(({ label }) => label) ?? request.sizes.map((_, index) => say("size_n", { n: index + 1 })),
