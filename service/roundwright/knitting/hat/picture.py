@@ -201,7 +201,7 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
             **gauge_parameters(request.gauge),
             "ease_percent": None if is_usual else ease.percent,
             "ease_length": None if is_usual else length_text(ease.length),
-            "brim": brim.kind,
+            "brim": None if brim.edge == "rolled" and request.silhouette is None else brim.edge,
             "brim_length": length_text(brim.length),
             "rib_knit": brim.rib.knit,
             "rib_purl": brim.rib.purl,
