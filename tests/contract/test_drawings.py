@@ -253,7 +253,7 @@ def test_a_size_with_a_body_or_a_finish_of_its_own_keeps_it():
         SplitRequest,
         stitches=st.integers(2, 600),
         crown=st.none() | st.builds(CrownShape, **SHAPES),
-        hold=st.sampled_from(["double_pointed", "two_circulars"]),
+        hold=st.sampled_from(["double_pointed", "magic_loop", "two_circulars"]),
         multiple=st.integers(1, 24),
         split=st.none() | st.lists(st.integers(1, 300), min_size=2, max_size=5).map(tuple),
         gauge=st.none() | GAUGES,

@@ -82,6 +82,14 @@ def test_two_circulars_work_their_own_stitches():
     assert 2 == len([path for path in elements(root, "path", "pinline") if "C" in path.get("d", "")])
 
 
+def test_a_magic_loop_has_two_halves_and_no_needles():
+    """The picture of a loop speaks of its halves."""
+    root = parsed(needles_diagram(split(SplitRequest(stitches=88, hold="magic_loop")), hold="magic_loop"))
+
+    assert {"first half: 44 sts", "second half: 44 sts"} <= set(texts(root, "pin"))
+    assert not any("needle" in text for text in texts(root))
+
+
 def test_a_round_after_the_last_is_refused():
     """The error names the last round."""
     plan = split(HAT)

@@ -4,7 +4,7 @@ The round is worked clockwise from the first stitch, and on the needle at the bo
 who holds it does. The marker hangs between the first and the second stitch: between two needles it would fall off.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
 from roundwright.drawing.chart_symbols import (
@@ -30,9 +30,9 @@ from roundwright.drawing.needles_layout import (
 )
 from roundwright.drawing.svg import Markup, Picture, element, joined, point_at, px
 from roundwright.drawing.theme import MARGIN, WIDTH, Block, KeyEntry, Theme, page, text_line
+from roundwright.knitting.needles.holds import Hold, holder, holders
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.work.split_over_needles import SplitAnswer
-from roundwright.knitting.work.split_request import Hold
 
 TIP: Final = 26.0
 """Length of a needle's tip."""
@@ -52,12 +52,12 @@ def needles_diagram(
     reach = layout.corner + OUTSIDE * layout.scale
     width = max(WIDTH, 2 * (reach + MARGIN))
     top, bottom = _height_above_middle(layout), layout.distance + OUTSIDE * layout.scale
-    circulars = hold == "two_circulars"
+    on_cord = hold != "double_pointed"
     markup = joined(
         (
             *_middle(state, layout),
-            *_needles(state, layout, cables=circulars),
-            *([] if circulars else _working_needle(layout)),
+            *_needles(state, layout, cables=on_cord, hold=hold),
+            *([] if on_cord else _working_needle(layout)),
             _marker(state, layout),
             *_moves(state, layout),
         )
@@ -65,11 +65,11 @@ def needles_diagram(
     content = element("g", markup, transform=f"translate({px(width / 2)} {px(top)})")
     return page(
         "needles",
-        Block(content, top + bottom + (0 if circulars else 22 * layout.scale)),
+        Block(content, top + bottom + (0 if on_cord else 22 * layout.scale)),
         width=width,
-        title=title or _title(state),
-        description=_description(state),
-        subtitles=_subtitles(state, circulars=circulars),
+        title=title or _title(state, hold),
+        description=_description(state, hold),
+        subtitles=_subtitles(state, hold),
         entries=_key(state),
         theme=theme,
     )
@@ -93,29 +93,32 @@ def _corners(layout: Layout, radius: float) -> list[tuple[float, float]]:
 # --- words ----------------------------------------------------------------------------------------------------
 
 
-def _title(state: NeedleState) -> str:
-    needles = f"{sum(state.before)} stitches on {len(state.before)} needles"
+def _title(state: NeedleState, hold: Hold) -> str:
+    needles = f"{sum(state.before)} stitches on {len(state.before)} {holders(hold)}"
     return f"Round {state.round.number}: {needles}" if state.round else needles
 
 
-def _subtitles(state: NeedleState, *, circulars: bool) -> list[str]:
-    order = "Seen from above. Work clockwise: needle 1 from right to left, then needle 2, and so on."
-    if circulars:
-        order = (
-            "Seen from above. Work clockwise, from needle 1, each needle's stitches with its own other tip."
-        )
+def _subtitles(state: NeedleState, hold: Hold) -> list[str]:
+    order = _ORDERS[hold]
     return [_work_text(state.round), order] if state.round else [order]
+
+
+_ORDERS: Final[Mapping[Hold, str]] = {
+    "double_pointed": "Seen from above. Work clockwise: needle 1 from right to left, then needle 2, and so on.",
+    "magic_loop": "Seen from above. Work clockwise, from the first half; pull the cord out between the halves.",
+    "two_circulars": "Seen from above. Work clockwise, each circular's stitches with its own other tip.",
+}
 
 
 def _work_text(round: Round) -> str:
     return f"{round.text} ({_stitch_count(round.after)})."
 
 
-def _description(state: NeedleState) -> str:
-    needles = ", ".join([_needle_text(state, needle) for needle in range(len(state.before))])
+def _description(state: NeedleState, hold: Hold) -> str:
+    needles = ", ".join([_needle_text(state, needle, hold) for needle in range(len(state.before))])
     work = [f"Round {state.round.number}: {_work_text(state.round)}"] if state.round else []
     moves = [
-        f"Before it, {_stitch_count(stitches)} slid from needle {needle} to needle {needle + 1}."
+        f"Before it, {_stitch_count(stitches)} slid from {holder(hold, needle)} to {holder(hold, needle + 1)}."
         for needle, stitches in enumerate(state.slid)
         if stitches
     ]
@@ -124,16 +127,16 @@ def _description(state: NeedleState) -> str:
             f"{needles}.",
             *work,
             *moves,
-            "The round begins with needle 1; the marker hangs after its first stitch.",
+            f"The round begins with {holder(hold, 1)}; the marker hangs after its first stitch.",
         ]
     )
 
 
-def _needle_text(state: NeedleState, needle: int) -> str:
+def _needle_text(state: NeedleState, needle: int, hold: Hold) -> str:
     count = state.before[needle]
     after = state.round.needles[needle] if state.round and state.round.needles else count
     change = f", then {after}" if after != count else ""
-    return f"needle {needle + 1}: {_stitch_count(count) if count else 'empty'}{change}"
+    return f"{holder(hold, needle + 1).removeprefix('the ')}: {_stitch_count(count) if count else 'empty'}{change}"
 
 
 def _stitch_count(stitches: int) -> str:
@@ -143,7 +146,7 @@ def _stitch_count(stitches: int) -> str:
 # --- needles --------------------------------------------------------------------------------------------------
 
 
-def _needles(state: NeedleState, layout: Layout, *, cables: bool) -> Iterator[Markup]:
+def _needles(state: NeedleState, layout: Layout, *, cables: bool, hold: Hold) -> Iterator[Markup]:
     shaping = list(worked_into(state.round.steps)) if state.round else []
     first = 0
     for needle, count in enumerate(state.before):
@@ -157,7 +160,7 @@ def _needles(state: NeedleState, layout: Layout, *, cables: bool) -> Iterator[Ma
         yield element(
             "g", *_needle(layout, cable=cables), *_stitches(count, on_needle, layout), transform=turn
         )
-        yield _needle_name(_needle_text(state, needle), layout, needle)
+        yield _needle_name(_needle_text(state, needle, hold), layout, needle)
 
 
 def _needle(layout: Layout, *, cable: bool) -> Iterator[Markup]:

@@ -79,7 +79,9 @@ def description(crown: CrownAnswer) -> str:
     rounds = rounds_in_words(crown.rounds, "Row" if crown.worked == "flat" else "Round")
     split = ""
     if crown.split:
-        split = f" On {len(crown.split.split)} needles: {', '.join(map(str, crown.split.split))} stitches."
+        needles = len(crown.split.split)
+        on = "2 needles or halves" if needles == 2 else f"{needles} needles"
+        split = f" On {on}: {', '.join(map(str, crown.split.split))} stitches."
     return f"{summary(crown)}{split} {rounds} {crown.finish.text}"
 
 

@@ -440,8 +440,10 @@ class ClassHelpRow(Struct, frozen=True, kw_only=True):
 
     name: Annotated[str, Meta(description="Short name of the advice.")]
     needles: Annotated[
-        Literal["any", "several"],
-        Meta(description="Work it is for: `several` for double-pointed needles alone."),
+        Literal["any", "several", "loop"],
+        Meta(
+            description="Work it is for: `several` for double-pointed needles, `loop` for a loop or two circulars."
+        ),
     ]
     text: Annotated[str, Meta(description="The advice, for a beginner.")]
     source: SourceKey

@@ -1,11 +1,14 @@
 """The needles of a hat: double-pointed ones, a magic loop, two circulars, a circular until it is too long."""
 
+import re
 from typing import Any
 
 import pytest
 
 from roundwright.knitting.answers import Impossible
+from roundwright.wording.handout.text import plain_text
 from tests.support import by_hand
+from tests.support.handouts import handout_of
 from tests.support.hats import BABIES, hats
 
 GAUGE = {"stitches": 20, "rows": 28}
@@ -130,3 +133,79 @@ def test_a_size_may_have_needles_of_its_own() -> None:
     )
 
     assert [size["needles"]["hold"] for size in answer["sizes"]] == ["double_pointed", "circular"]
+
+
+@pytest.mark.parametrize(
+    ("stitches", "rib", "needles"),
+    [(96, (2, 2), 3), (98, (1, 1), 2), (100, (2, 2), 3), (90, (3, 3), 4), (84, (2, 1), 5), (108, (4, 2), 4)],
+)
+def test_no_rib_lies_on_two_needles_where_that_can_be_had(
+    stitches: int, rib: tuple[int, int], needles: int
+) -> None:
+    """A rib begins and ends on one needle (common practice): the drawn-together crown asks for nothing else.
+
+    98 stitches in knit one, purl one are 48 and 50, not twice 49.
+    """
+    brim = {"kind": "ribbed", "rib": dict(zip(("knit", "purl"), rib, strict=True))}
+    answer = hats(
+        gauge=GAUGE,
+        sizes=[{"head": cm(stitches / 2)}],
+        ease={"percent": 0},
+        brim=brim,
+        crown={"style": "gathered"},
+        needles=needles,
+        tolerance=max(4, sum(rib)),
+    )
+    split = answer["sizes"][0]["split"]
+
+    assert answer["sizes"][0]["cast_on"]["stitches"] == sum(split["split"]) == stitches
+    assert {count % sum(rib) for count in split["split"]} == {0}
+    assert (split["reason"] is None) == (split["difference"] <= 1)
+
+
+def test_the_knitter_reads_why_the_halves_differ() -> None:
+    """48 and 50 of 98 stitches look like a mistake: the pattern says that no rib is cut."""
+    pattern = hats(
+        gauge=GAUGE,
+        sizes=[{"head": cm(49)}],
+        ease={"percent": 0},
+        brim={"kind": "ribbed"},
+        crown={"style": "gathered"},
+        needles={"magic_loop": cm(80)},
+    )["pattern"]
+
+    assert "Uneven, so that neither a repeat of 2 stitches nor a decrease is cut in two." in pattern
+
+
+def test_a_rib_is_cut_rather_than_every_decrease() -> None:
+    """88 stitches in eight wedges of 11: three, three and two on a needle, and nothing is ever slid.
+
+    In knit one, purl one the 33 cut a rib; whole ribs would cost a slide at nearly every round of the crown.
+    """
+    size = hat(88, 3, brim={"kind": "ribbed"})
+
+    assert sorted(size["split"]["split"]) == [22, 33, 33]
+    assert size["split"]["straddles"] == 0
+
+
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+@pytest.mark.parametrize("style", ["wedge", "swirl", "quick", "dome", "square"])
+@pytest.mark.parametrize(
+    "needles", [{"magic_loop": cm(100)}, {"circulars": 2}], ids=["magic_loop", "circulars"]
+)
+def test_a_loop_has_halves_and_no_numbered_needles(needles: dict[str, Any], style: str, wording: str) -> None:
+    """Who knits on one long circular has no needle 1 and no next needle, in the pattern and on the sheet."""
+    request = {
+        "gauge": GAUGE,
+        "sizes": [{"head": cm(55)}, {"age_months": 6}],
+        "needles": needles,
+        "crown": {"style": style},
+        "wording": wording,
+    }
+    text = plain_text(handout_of(**request)).decode()
+    numbered = r"\b[Nn]eedles? [0-9]|\bnext needle|\btwo needles" + (
+        r"|\bN[1-9]\b" if "magic_loop" in needles else ""
+    )
+
+    assert not re.search(numbered, text)
+    assert ("H1" in text) == ("magic_loop" in needles)

@@ -116,6 +116,33 @@ def test_two_circulars_hold_two() -> None:
     assert [step.needles for step in answer.start] == [(56,), (28, 28)]
 
 
+def test_a_magic_loop_has_two_halves() -> None:
+    """98 stitches in repeats of two are 48 and 50: the answer says why, and how the loop is pulled out."""
+    answer = split(SplitRequest(stitches=98, multiple=2, hold="magic_loop"))
+
+    assert answer.split == (48, 50)
+    assert answer.reason == "Uneven, so that no repeat of 2 stitches is cut in two."
+    assert "loop of cord" in answer.start[-1].text
+    assert split(SplitRequest(stitches=98, hold="magic_loop")).reason is None
+
+
+def test_a_magic_loop_needs_cord_to_spare() -> None:
+    """144 stitches at 18 in 10 cm lie 80 cm wide, and 20 cm of cord come out as loops (common practice): 100 cm."""
+    loop = SplitRequest(stitches=144, hold="magic_loop", gauge=BABY_GAUGE, needle_length=Length(100, "cm"))
+    shorter = msgspec.structs.replace(loop, needle_length=Length(80, "cm"))
+
+    assert [split(request).room.fits for request in (loop, shorter)] == [True, False]  # type: ignore[union-attr]
+    assert "magic loop" in split(shorter).warnings[0].message
+
+
+def test_a_half_that_runs_empty_is_no_needle_to_put_aside() -> None:
+    """Near the close one half may have nothing left: the knitter goes on with the other."""
+    rounds = split(SplitRequest(stitches=12, crown=CrownShape(close_at=1), hold="magic_loop")).rounds
+    notes = [note for round in rounds for note in round.notes if "empty" in note]
+
+    assert notes == ["The first half is empty after this round: work on with the second half alone."]
+
+
 def test_room_side_by_side() -> None:
     """20 stitches at 18 in 10 cm lie 11.1 cm wide: arithmetic. A needle of 7 in holds them and 24 in all.
 
@@ -221,6 +248,7 @@ ROUND = {"number": 1, "before": 52, "after": 52, "steps": [{"type": "work", "sti
         ({"multiple": 5}, "#/multiple"),
         ({"multiple": 13, "needles": 3}, "#/tolerance"),
         ({"needles": 3, "hold": "two_circulars"}, "#/needles"),
+        ({"needles": 3, "hold": "magic_loop"}, "#/needles"),
         ({"split": [17, 17, 17]}, "#/split"),
         ({"split": [26, 26], "needles": 3}, "#/split"),
         ({"split": [17, 17, 18], "hold": "two_circulars"}, "#/split"),

@@ -5,9 +5,10 @@ from typing import NamedTuple
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.counting.progress import Needles
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
-from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, best_splits
+from roundwright.knitting.needles.best_split import FEWEST_NEEDLES
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
+from roundwright.knitting.needles.whole_repeats import split_in_repeats
 from roundwright.knitting.rounds.round import Round
 
 
@@ -20,6 +21,7 @@ class NeedleRequest(NamedTuple):
     counted: Needles | None  # the count, needle by needle
     flat: bool = False
     pointer: str = "#/pattern"
+    repeat: int = 1  # stitches of the rib that the split keeps whole
 
 
 class OnNeedles(NamedTuple):
@@ -90,7 +92,7 @@ def _check(stitches: int, request: NeedleRequest) -> None:
 def _best(borders: BoundaryPaths, needles: int, request: NeedleRequest) -> Needles | None:
     """The split as the work asks for it; None where it asks for none and there are too few stitches."""
     try:
-        return best_splits(borders, needles, request.tolerance)[-1].split
+        return split_in_repeats(borders, needles, request.tolerance, request.repeat).split
     except Impossible as error:
         if request.needles is None:
             return None

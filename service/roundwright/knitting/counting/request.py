@@ -208,7 +208,7 @@ def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
     )
     flat = crown.worked == "flat"
     needles = NeedleRequest(
-        request.split, crown.needles, crown.tolerance, request.needles, flat=flat, pointer="#/crown"
+        request.split, crown.needles, crown.tolerance, request.needles, flat, "#/crown", crown.repeat
     )
     shared = share(planned.rounds, crown.stitches, needles)
     return Progress(
@@ -226,7 +226,7 @@ def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
     flat = crown.worked == "flat"
     on_needles = hat.needles_held(request.size - 1)
     needles = NeedleRequest(
-        request.split, on_needles, hat.tolerance, request.needles, flat=flat, pointer="#/hat"
+        request.split, on_needles, hat.tolerance, request.needles, flat, "#/hat", hat.brim.repeat
     )
     shaped = crown.rounds if adjust is None else (adjust, *crown.rounds)
     cast_on = rounds.brim.lines[0].before

@@ -35,9 +35,10 @@ from roundwright.knitting.crown.request import (
     style_of,
 )
 from roundwright.knitting.crown.styles import USUAL_SECTIONS, CrownPlan, decrease_evenly, highest_cone
-from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit, best_splits
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
+from roundwright.knitting.needles.whole_repeats import split_in_repeats
 from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS
 from roundwright.knitting.quantities import (
     RELAXED_SHAPE,
@@ -121,6 +122,7 @@ def crown(request: CrownRequest, *, pointer: str = "#") -> CrownAnswer:
         request.gauge,
         needles=request.needles,
         tolerance=request.tolerance,
+        repeat=request.repeat,
         units=request.units,
         pointer=pointer,
         gauge_pointer=f"{pointer}/gauge",
@@ -134,22 +136,26 @@ def work_crown(
     *,
     needles: int | None = None,
     tolerance: int = USUAL_TOLERANCE,
+    repeat: int = 1,
+    hold: str = "double_pointed",
     units: UnitSystem = "metric",
     pointer: str = "#/crown",
     gauge_pointer: str | None = None,
 ) -> CrownAnswer:
-    """The crown of this shape on `stitches`.
+    """The crown of this shape on `stitches`, which came out of a rib with this `repeat`.
 
     Raises `Impossible` for what cannot be knitted; it points below `pointer` where the shape is at fault. Without
     `gauge_pointer` the gauge is taken to stand beside the shape.
     """
     return _work_crown(
-        crown_inputs(stitches, shape, gauge, pointer, gauge_pointer), needles, tolerance, units
+        crown_inputs(stitches, shape, gauge, pointer, gauge_pointer), needles, tolerance, repeat, hold, units
     )
 
 
 @lru_cache(maxsize=64)  # one crown is part of many answers: hat, yarn, pictures
-def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units: UnitSystem) -> CrownAnswer:
+def _work_crown(  # noqa: PLR0917 - keys of the cache
+    inputs: CrownInputs, needles: int | None, tolerance: int, repeat: int, hold: str, units: UnitSystem
+) -> CrownAnswer:
     stitches, shape, gauge, pointer, _ = inputs
     rounds, sections, warnings = _crown_rounds(inputs)
     split = None
@@ -161,8 +167,8 @@ def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units:
                 nearest="in_the_round",
             )
         paths = boundary_paths(rounds, stitches)
-        split = best_splits(paths, needles, tolerance)[-1]
-        rounds = track_needles_along(paths, split.split)
+        split = split_in_repeats(paths, needles, tolerance, repeat)
+        rounds = track_needles_along(paths, split.split, hold)
     left = rounds[-1].after if rounds else stitches
     return CrownAnswer(
         style=shape.style or USUAL_STYLE,
@@ -175,7 +181,9 @@ def _work_crown(inputs: CrownInputs, needles: int | None, tolerance: int, units:
         stitches_worked=sum([round.after for round in rounds]),
         finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
         geometry=_geometry(inputs, rounds, units),
-        drawing=crown_picture(stitches, shape, gauge, needles=needles, tolerance=tolerance, units=units)
+        drawing=crown_picture(
+            stitches, shape, gauge, needles=needles, tolerance=tolerance, repeat=repeat, units=units
+        )
         if len(rounds) <= MOST_DRAWN_ROUNDS
         else None,
         basis=_basis(inputs, rounds),

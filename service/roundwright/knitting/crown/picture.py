@@ -17,6 +17,7 @@ from roundwright.knitting.crown.request import (
     StyleName,
 )
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount, Tolerance
+from roundwright.knitting.needles.whole_repeats import RibRepeat
 from roundwright.knitting.picture_address import (
     GaugeCount,
     GaugeOver,
@@ -123,6 +124,7 @@ class CrownQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fiel
     gauge_over: GaugeOver = "10cm"
     needles: NeedleCount | None = None
     tolerance: Tolerance = USUAL_TOLERANCE
+    repeat: RibRepeat = 1
     units: Units = "metric"
 
     def request(self) -> CrownRequest:
@@ -134,6 +136,7 @@ class CrownQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fiel
             gauge=gauge_of(self.gauge_stitches, self.gauge_rows, self.gauge_over),
             needles=self.needles,
             tolerance=self.tolerance,
+            repeat=self.repeat,
             units=self.units,
         )
 
@@ -145,6 +148,7 @@ def crown_picture(
     *,
     needles: int | None = None,
     tolerance: int = USUAL_TOLERANCE,
+    repeat: int = 1,
     units: UnitSystem = "metric",
 ) -> str:
     """The address of the chart of a crown."""
@@ -157,6 +161,7 @@ def crown_picture(
             **gauge_parameters(gauge),
             "needles": needles,
             "tolerance": tolerance,
+            "repeat": repeat if needles else 1,
             "units": units,
         },
     )

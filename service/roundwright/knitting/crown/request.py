@@ -15,6 +15,7 @@ from roundwright.knitting.crown.styles import (
     StyleOption,
 )
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount, Tolerance
+from roundwright.knitting.needles.whole_repeats import RibRepeat
 from roundwright.knitting.quantities import (
     RELAXED_SHAPE,
     Gauge,
@@ -137,6 +138,7 @@ class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=
         Meta(description="Needles that hold stitches; left out: the rounds come without needles."),
     ] = None
     tolerance: Tolerance = USUAL_TOLERANCE
+    repeat: RibRepeat = 1
     units: Annotated[UnitSystem, Meta(description="Units of the answer.")] = "metric"
     language: Language = None
 

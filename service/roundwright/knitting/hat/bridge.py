@@ -10,9 +10,10 @@ from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.part_gauge import body_gauge, brim_gauge
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.needles.best_split import NeedleSplit, best_splits
+from roundwright.knitting.needles.best_split import NeedleSplit
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
+from roundwright.knitting.needles.whole_repeats import split_in_repeats
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, Steps, StitchName, nearest_count
 from roundwright.knitting.rounds.spread import spread
 from roundwright.knitting.rounds.work_round import work_round
@@ -165,14 +166,16 @@ class OnNeedles(NamedTuple):
     crown: CrownAnswer
 
 
-def on_needles(needles: int, tolerance: int, bridge: Round, crown: CrownAnswer) -> OnNeedles:
-    """The best split of the cast-on over all rounds from the bridging round on, and where it leads.
+def on_needles(  # noqa: PLR0917 - the needles, the rib and the rounds
+    needles: int, tolerance: int, repeat: int, hold: str, bridge: Round, crown: CrownAnswer
+) -> OnNeedles:
+    """The best split of the cast-on, in whole repeats, over all rounds from the bridging round on, and where it leads.
 
     Raises `Impossible` where the stitches cannot be shared out so.
     """
     paths = boundary_paths((bridge, *crown.rounds), bridge.before)
-    split = best_splits(paths, needles, tolerance)[-1]
-    bridge, *rounds = track_needles_along(paths, split.split)
+    split = split_in_repeats(paths, needles, tolerance, repeat)
+    bridge, *rounds = track_needles_along(paths, split.split, hold)
     assert bridge.needles is not None
     before_crown = NeedleSplit(
         split=bridge.needles,

@@ -19,6 +19,7 @@ from roundwright.knitting.needles.best_split import (
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.capacity import (
     CORD_SQUEEZE_PERCENT,
+    LOOP_MM,
     USUAL_SQUEEZE_PERCENT,
     double_pointed_mm,
     stitches_held,
@@ -34,8 +35,6 @@ from roundwright.knitting.needles.start import (
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.quantities import MM_IN, Gauge, Length, UnitSystem, mm, stitch_width_mm
 
-LOOP_MM: Final = 200.0
-"""Cord that a magic loop needs beside the stitches, pulled out at its two sides (common practice)."""
 LONGEST_CIRCULAR_MM: Final = 1_500.0
 """The longest circular sold."""
 SHORTEST_OF_TWO_MM: Final = 400.0

@@ -56,6 +56,7 @@ from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep
+from roundwright.knitting.needles.whole_repeats import WHOLE_REPEATS_BASIS
 from roundwright.knitting.quantities import Length, length, mm, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
@@ -107,6 +108,10 @@ class NeedleStart(Struct, frozen=True, kw_only=True):
     start: Annotated[
         tuple[StartStep, ...], Meta(description="From one needle to two halves to the working needles.")
     ]
+    reason: Annotated[
+        str | None,
+        Meta(description="Why the needles differ by more than a stitch; null where they do not."),
+    ] = None
 
 
 class HatPlan(Struct, frozen=True, kw_only=True):
@@ -298,6 +303,8 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         request.gauge,
         needles=None if bridged else count,
         tolerance=request.tolerance,
+        repeat=request.brim.repeat,
+        hold="double_pointed" if in_hand is None else in_hand.hold,
         units=units,
         pointer=f"{at}/crown",
     )
@@ -316,7 +323,10 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         number = 1 if straight.adjust_in == "body" else straight.brim
         adjust = bridging_round(number, cast_on.stitches, stitches)
         if count is not None:
-            split, adjust, crown = on_needles(count, request.tolerance, adjust, crown)
+            assert in_hand is not None
+            split, adjust, crown = on_needles(
+                count, request.tolerance, request.brim.repeat, in_hand.hold, adjust, crown
+            )
     brim, body = _brim_and_body(request, part_gauges, straight, crown, split=split, adjust=adjust)
     needles = None
     if in_hand is not None:
@@ -421,6 +431,7 @@ def _start(split: NeedleSplit | None, in_hand: NeedlesInHand | None) -> NeedleSt
         straddles=split.straddles,
         difference=split.difference,
         start=start_steps(in_hand, split.split),
+        reason=split.reason,
     )
 
 
@@ -477,6 +488,7 @@ def _basis(request: HatRequest, sizes: tuple[_WorkedSize, ...]) -> tuple[Basis, 
         *((BRIDGE_BASIS,) if bridged else ()),
         *gauge_basis(request),
         *((NEEDLES_BASIS,) if held else ()),
+        *((WHOLE_REPEATS_BASIS,) if held and request.brim.repeat > 1 else ()),
     )
 
 

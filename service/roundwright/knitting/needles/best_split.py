@@ -81,6 +81,12 @@ class NeedleSplit(Struct, frozen=True, kw_only=True):
     difference: Annotated[
         int, Meta(ge=0, description="Stitches between the fullest and the emptiest needle at the start.")
     ]
+    reason: Annotated[
+        str | None,
+        Meta(
+            description="Why the needles differ by more than a stitch; null where they do not, or it is not said."
+        ),
+    ] = None
 
 
 def pareto_splits(

@@ -24,6 +24,8 @@ CORD_SQUEEZE_PERCENT: Final = 50.0
 """A cord holds twice what reaches around it: 80 to 160 stitches on 16 in at 5 to the inch, and so on, as published."""
 FREE_END_MM: Final = 20.0
 """What stays free at each end of a double-pointed needle, so that no stitch falls off (common practice)."""
+LOOP_MM: Final = 200.0
+"""Cord that a magic loop needs beside the stitches, pulled out at its two sides (common practice)."""
 MOST_STRETCH_PERCENT: Final = 100.0
 """Twice the width: as far as ribbing goes."""
 
@@ -93,10 +95,12 @@ def needle_room(
     needle_mm: float,
     squeeze_percent: float,
     units: UnitSystem,
+    *,
+    holding: str = "one needle",
 ) -> NeedleRoom:
     """Whether the fullest needle fits on `needle_mm` of needle or cord, without the ends that stay free.
 
-    `splits` are the stitches on each needle at the start and after each round.
+    `splits` are the stitches on each needle at the start and after each round, `holding` is what a needle is called.
     """
     width_mm = stitch_width_mm(gauge)
     fullest = max(max(split) for split in splits)
@@ -105,13 +109,13 @@ def needle_room(
     fits = needed_percent <= squeeze_percent
     most = stitches_held(needle_mm, width_mm, squeeze_percent)
     if not fits:
-        message = (
-            f"{fullest} stitches are too many for one needle: it holds {most}. Take longer needles, or more."
+        message = f"{fullest} stitches are too many for {holding}: it holds {most}. Take " + (
+            "longer needles, or more." if holding == "one needle" else "a longer circular."
         )
     elif needed_percent:
-        message = f"{fullest} stitches fit on one needle, pushed together by {needed_percent:.0f} %."
+        message = f"{fullest} stitches fit on {holding}, pushed together by {needed_percent:.0f} %."
     else:
-        message = f"{fullest} stitches fit on one needle side by side."
+        message = f"{fullest} stitches fit on {holding} side by side."
     return NeedleRoom(
         fits=fits,
         stitches=fullest,

@@ -3,6 +3,7 @@
 from msgspec.structs import replace
 
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundaries_of, boundary_paths
+from roundwright.knitting.needles.holds import emptied
 from roundwright.knitting.rounds.round import MOST_NOTES, Move, Round
 
 
@@ -15,8 +16,10 @@ def track_needles(rounds: tuple[Round, ...], split: tuple[int, ...]) -> tuple[Ro
     return track_needles_along(boundary_paths(rounds, sum(split)), split)
 
 
-def track_needles_along(paths: BoundaryPaths, split: tuple[int, ...]) -> tuple[Round, ...]:
-    """`track_needles` for rounds whose boundary paths are already known."""
+def track_needles_along(
+    paths: BoundaryPaths, split: tuple[int, ...], hold: str = "double_pointed"
+) -> tuple[Round, ...]:
+    """`track_needles` for rounds whose boundary paths are already known; `hold` is what its notes call a needle."""
     boundaries, needles = boundaries_of(split), split
     tracked = []
     for round, round_map in zip(paths.rounds, paths.round_maps, strict=True):
@@ -26,24 +29,18 @@ def track_needles_along(paths: BoundaryPaths, split: tuple[int, ...]) -> tuple[R
             moves = tuple([Move(needle, slid) for needle, (_, slid) in enumerate(new, start=1) if slid])
             boundaries = tuple([position for position, _ in new])
         before, needles = needles, _stitches_between(boundaries, round.after)
-        notes = (round.notes + _emptied_note(before, needles))[:MOST_NOTES]
+        notes = (round.notes + _emptied_note(before, needles, hold))[:MOST_NOTES]
         tracked.append(replace(round, needles=needles, moves=moves, notes=notes))
     return tuple(tracked)
 
 
-def _emptied_note(before: tuple[int, ...], after: tuple[int, ...]) -> tuple[str, ...]:
-    empty = [
-        str(needle)
+def _emptied_note(before: tuple[int, ...], after: tuple[int, ...], hold: str) -> tuple[str, ...]:
+    empty = tuple(
+        needle
         for needle, (had, has) in enumerate(zip(before, after, strict=True), start=1)
         if had and not has
-    ]
-    if not empty:
-        return ()
-    if len(empty) == 1:
-        subject, pronoun = f"Needle {empty[0]} is", "it"
-    else:
-        subject, pronoun = f"Needles {' and '.join(empty)} are", "them"
-    return (f"{subject} empty after this round: put {pronoun} aside and work on with the others.",)
+    )
+    return (emptied(hold, empty),) if empty else ()
 
 
 def _stitches_between(boundaries: tuple[int, ...], stitches: int) -> tuple[int, ...]:

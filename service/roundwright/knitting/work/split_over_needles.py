@@ -29,6 +29,7 @@ from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_path
 from roundwright.knitting.needles.capacity import (
     CIRCULAR_BASIS,
     CORD_SQUEEZE_PERCENT,
+    LOOP_MM,
     ROOM_BASIS,
     USUAL_SQUEEZE_PERCENT,
     CircularUse,
@@ -38,8 +39,17 @@ from roundwright.knitting.needles.capacity import (
     needle_room,
     room_notices,
 )
-from roundwright.knitting.needles.start import USUAL_NEEDLE_MM, StartStep, cast_on_capacity, start_on
+from roundwright.knitting.needles.holds import holders
+from roundwright.knitting.needles.start import (
+    USUAL_NEEDLE_MM,
+    StartStep,
+    cast_on_capacity,
+    start_on,
+    start_on_circulars,
+    start_on_loop,
+)
 from roundwright.knitting.needles.tracking import track_needles_along
+from roundwright.knitting.needles.whole_repeats import with_reason
 from roundwright.knitting.quantities import Gauge, mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.rounds.work_round import chained
@@ -71,6 +81,13 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
     ]
     difference: Annotated[
         int, Meta(description="Stitches between the fullest and the emptiest needle at the start.")
+    ]
+    reason: Annotated[
+        str | None,
+        Meta(
+            description="Why the needles or halves differ by more than a stitch; null where they do not, and for a "
+            "split of your own."
+        ),
     ]
     alternatives: Annotated[
         tuple[NeedleSplit, ...],
@@ -113,13 +130,15 @@ def split(request: SplitRequest) -> SplitAnswer:
     borders, notices = _boundary_paths(request)
     pareto = best_splits(borders, needles, request.tolerance, request.multiple)
     chosen = pareto[-1] if request.split is None else rate_split(borders, request.split)
-    rounds = track_needles_along(borders, chosen.split)
+    chosen = with_reason(borders, chosen, request.multiple) if request.split is None else chosen
+    rounds = track_needles_along(borders, chosen.split, request.hold)
     room, circular = _capacity(request, chosen.split, rounds)
     return SplitAnswer(
-        start=start_on(chosen.split, _one_needle_holds(request)),
+        start=_start(request, chosen.split),
         split=chosen.split,
         straddles=chosen.straddles,
         difference=chosen.difference,
+        reason=chosen.reason,
         alternatives=pareto,
         rounds=rounds,
         room=room,
@@ -137,19 +156,21 @@ def split(request: SplitRequest) -> SplitAnswer:
 def _needles(request: SplitRequest) -> int:
     """Needles that hold stitches. Raises `Impossible` where needles, split and stitches do not fit together."""
     own = request.split
-    usual = 2 if request.hold == "two_circulars" else USUAL_NEEDLES if own is None else len(own)
-    needles = request.needles or usual
-    if request.hold == "two_circulars" and needles != 2:
+    in_halves = request.hold != "double_pointed"
+    needles = request.needles or (2 if in_halves else USUAL_NEEDLES if own is None else len(own))
+    if in_halves and needles != 2:
+        what = "Two circulars hold" if request.hold == "two_circulars" else "A magic loop holds"
         raise Impossible(
-            f"Two circulars are two needles that hold stitches, not {needles}.",
+            f"{what} the stitches in two halves, not on {needles} needles.",
             pointer="#/needles",
-            nearest="2 needles, or `hold` as double_pointed",
+            nearest="2, or `hold` as double_pointed",
         )
+    names = holders(request.hold)
     if own is not None and len(own) != needles:
         raise Impossible(
-            f"The split names {len(own)} needles, but {needles} hold stitches.",
+            f"The split names {len(own)} {names}, but {needles} hold stitches.",
             pointer="#/split",
-            nearest=f"a split over {needles} needles",
+            nearest=f"a split over {needles} {names}",
         )
     if own is not None and sum(own) != request.stitches:
         raise Impossible(
@@ -200,12 +221,14 @@ def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Bound
     return boundary_paths(planned.rounds, stitches), planned.warnings
 
 
-def _one_needle_holds(request: SplitRequest) -> int:
-    """Stitches that one needle holds when they are cast on; a circular holds any number here."""
+def _start(request: SplitRequest, split: tuple[int, ...]) -> tuple[StartStep, ...]:
+    """From the cast-on to the working needles; the cord of a circular holds any number here."""
+    if request.hold == "magic_loop":
+        return start_on_loop(split)
     if request.hold == "two_circulars":
-        return request.stitches
+        return start_on_circulars(split)
     needle = request.needle_length
-    return cast_on_capacity(request.gauge, USUAL_NEEDLE_MM if needle is None else mm(needle))
+    return start_on(split, cast_on_capacity(request.gauge, USUAL_NEEDLE_MM if needle is None else mm(needle)))
 
 
 def _capacity(
@@ -224,14 +247,25 @@ def _capacity(
     room = use = None
     if needle is not None:
         held = [split, *(round.needles for round in rounds if round.needles)]
-        on_cords = request.hold == "two_circulars"
-        squeeze = _squeeze(request, CORD_SQUEEZE_PERCENT if on_cords else USUAL_SQUEEZE_PERCENT)
-        needle_mm = mm(needle) if on_cords else double_pointed_mm(mm(needle))
-        room = needle_room(held, gauge, needle_mm, squeeze, request.units)
+        room = _room(request, gauge, mm(needle), held)
     if circular is not None:
         squeeze = _squeeze(request, CORD_SQUEEZE_PERCENT)
         use = circular_use(request.stitches, rounds, gauge, circular, squeeze, request.stretch)
     return room, use
+
+
+def _room(request: SplitRequest, gauge: Gauge, needle_mm: float, held: list[tuple[int, ...]]) -> NeedleRoom:
+    """Whether the stitches fit: on each needle, on each of two cords, or all on the cord of a magic loop."""
+    if request.hold == "magic_loop":
+        together = [(sum(on_halves),) for on_halves in held]
+        cord_mm = max(0.0, needle_mm - LOOP_MM)
+        squeeze = _squeeze(request, 0.0)
+        return needle_room(together, gauge, cord_mm, squeeze, request.units, holding="a magic loop so long")
+    if request.hold == "two_circulars":
+        squeeze = _squeeze(request, CORD_SQUEEZE_PERCENT)
+        return needle_room(held, gauge, needle_mm, squeeze, request.units, holding="one circular")
+    squeeze = _squeeze(request, USUAL_SQUEEZE_PERCENT)
+    return needle_room(held, gauge, double_pointed_mm(needle_mm), squeeze, request.units)
 
 
 def _squeeze(request: SplitRequest, usual_percent: float) -> float:
@@ -243,7 +277,8 @@ def _straddles_left(request: SplitRequest, borders: BoundaryPaths, chosen: Needl
         return ()
     decreases = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
     message = (
-        f"{decreases} to lie on two needles: slide the stitches that the rounds name before working them."
+        f"{decreases} to lie on two {holders(request.hold)}: slide the stitches that the rounds name before working "
+        "them."
     )
     if request.tolerance < HINT_TOLERANCE and request.multiple <= HINT_TOLERANCE:
         wider = pareto_splits(borders, len(chosen.split), HINT_TOLERANCE, request.multiple)[-1]

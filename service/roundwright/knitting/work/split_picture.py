@@ -7,6 +7,7 @@ from msgspec import Meta
 from roundwright.knitting.crown.picture import CrownParameters, crown_parameters
 from roundwright.knitting.crown.request import USUAL_STYLE, StyleName
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount, Tolerance, WholeRepeat
+from roundwright.knitting.needles.holds import Hold
 from roundwright.knitting.picture_address import (
     GaugeCount,
     GaugeOver,
@@ -17,7 +18,7 @@ from roundwright.knitting.picture_address import (
     picture_address,
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
-from roundwright.knitting.work.split_request import FEWEST_HELD, MOST_HELD, Hold, SplitRequest
+from roundwright.knitting.work.split_request import FEWEST_HELD, MOST_HELD, SplitRequest
 
 
 class NeedlesQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fields=True):

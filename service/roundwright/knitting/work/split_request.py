@@ -1,6 +1,6 @@
 """Request for a split of stitches over needles."""
 
-from typing import Annotated, Final, Literal
+from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
@@ -14,6 +14,7 @@ from roundwright.knitting.needles.best_split import (
     WholeRepeat,
 )
 from roundwright.knitting.needles.capacity import SqueezePercent, StretchPercent
+from roundwright.knitting.needles.holds import Hold
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
 from roundwright.language import Language
@@ -22,8 +23,6 @@ FEWEST_HELD: Final = FEWEST_NEEDLES
 """One stitch on each of two needles."""
 MOST_HELD: Final = MOST_CROWN_STITCHES
 """Stitches before the widest crown."""
-
-Hold = Literal["double_pointed", "two_circulars"]
 
 
 class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -34,10 +33,16 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     ]
     needles: Annotated[
         NeedleCount | None,
-        Meta(description="Needles that hold stitches; one more works. Left out: 3, or 2 for two circulars."),
+        Meta(
+            description="Needles that hold stitches; one more works. Left out: 3; on a loop or two circulars 2."
+        ),
     ] = None
     hold: Annotated[
-        Hold, Meta(description="What holds the stitches. Two circulars hold half the round each.")
+        Hold,
+        Meta(
+            description="What holds the stitches: double-pointed needles, the two halves of a magic loop, or two "
+            "circulars."
+        ),
     ] = "double_pointed"
     crown: Annotated[
         CrownShape | None, Meta(description="The crown to come, as `/v1/crown` takes it without `stitches`.")
@@ -64,7 +69,7 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         Length | None,
         Meta(
             description="Length of each needle that holds stitches, tip to tip; of a double-pointed one 2 cm at each "
-            "end stay free (common practice). Needs `gauge`."
+            "end stay free, of a magic loop 20 cm of cord beside all the stitches (common practice). Needs `gauge`."
         ),
     ] = None
     circular: Annotated[

@@ -17,6 +17,7 @@ from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.needles import NeedleChange
 from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
 from roundwright.knitting.yarn.basket import Basket, BasketBalls
@@ -25,16 +26,16 @@ from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.wording.writing.pattern import Section, sections
 from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.printed_quantities import one_line, printed_lengths
-from roundwright.wording.writing.round_lines import Line, Wording, skipped_numbers
+from roundwright.wording.writing.round_lines import Line, Wording, holds_of, skipped_numbers
 
 MAX_CROWN_ROUNDS: Final = 400
 """Rounds of all crowns together: twelve sizes in sock yarn have fewer, and each round adds to the time of a PDF."""
 MAX_BOXES: Final = 100
 """Boxes for a straight part; in a longer part a box stands for ten rounds."""
-TO_TICK: Final = (
-    "A box is a round: tick it when it is done. Count is what you have after the round; N1 is the first needle, with "
-    "its stitches under it."
-)
+_COLUMNS: Final = {
+    "magic_loop": "H1 is the first half of the loop",
+    "two_circulars": "N1 is the first circular",
+}
 
 Paper = Literal["a4", "letter"]
 
@@ -83,6 +84,7 @@ class SizeSheet(NamedTuple):
     number: int
     label: str
     cast_on: int
+    hold: str
     needles: tuple[int, ...]
     """Stitches on each needle after the cast-on; none on a circular."""
     needle_count: int
@@ -160,12 +162,20 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
 
 def _with_help(request: HatRequest, written: tuple[Section, ...]) -> Iterator[Section]:
     """The sections of the pattern, with the help that every class needs before the brim."""
-    several = request.needles is not None
-    texts = [row.text for row in reference.class_help() if several or row.needles == "any"]
+    held = {_helped(request, size) for size in range(len(request.sizes))}
+    texts = [row.text for row in reference.class_help() if row.needles == "any" or row.needles in held]
     for section in written:
         if section.heading == "Cast on":
             yield Section("In class", tuple(map(Line, texts)))
         yield section
+
+
+def _helped(request: HatRequest, size: int) -> str | None:
+    """The needles of a size by which the help for a class is chosen."""
+    needles = request.needles_of(size)
+    if needles is None:
+        return None
+    return "loop" if needles.magic_loop or needles.circulars else "several"
 
 
 def _sizes_that_fit(plans: tuple[HatPlan, ...]) -> str:
@@ -181,6 +191,15 @@ def _in_single_lines(section: Section) -> Section:
 # --- sheets to tick off -----------------------------------------------------------------------------------------------
 
 
+def to_tick(handout: Handout) -> str:
+    """What a box and the columns of the sheets mean."""
+    columns = dict.fromkeys(_COLUMNS.get(sheet.hold, "N1 is the first needle") for sheet in handout.sheets)
+    return (
+        "A box is a round: tick it when it is done. Count is what you have after the round; "
+        f"{', '.join(columns)}, with its stitches under it."
+    )
+
+
 def sheet_heading(handout: Handout, sheet: SizeSheet) -> str:
     """The heading of a sheet: the label of the size, with its number where there are several."""
     return f"{sheet.number}. {sheet.label}" if len(handout.sheets) > 1 else sheet.label
@@ -190,7 +209,7 @@ def cast_on_text(sheet: SizeSheet) -> str:
     """The first line of a sheet: the cast-on, and the stitches on each needle."""
     if not sheet.needles:
         return f"Cast on {sheet.cast_on}."
-    return f"Cast on {sheet.cast_on}: {' + '.join(map(str, sheet.needles))} on the needles."
+    return f"Cast on {sheet.cast_on}: {' + '.join(map(str, sheet.needles))} on the {holders(sheet.hold)}."
 
 
 def straight_text(part: StraightPart) -> str:
@@ -205,8 +224,12 @@ def straight_text(part: StraightPart) -> str:
 
 
 def needle_headings(sheet: SizeSheet) -> tuple[str, ...]:
-    """The headings of the needles' columns: `N1`, `N2`, ..."""
-    return tuple(f"N{number}" for number in range(1, sheet.needle_count + 1))
+    """The headings of the needles' columns: `N1`, `N2`, ...; `H1`, `H2` for the halves of a loop."""
+    return tuple(_heading(sheet.hold, number) for number in range(1, sheet.needle_count + 1))
+
+
+def _heading(hold: str, needle: int) -> str:
+    return f"{'H' if hold == 'magic_loop' else 'N'}{needle}"
 
 
 def _size_sheet(plan: HatPlan, number: int, skipped: int, *, beginner: bool) -> SizeSheet:
@@ -214,11 +237,13 @@ def _size_sheet(plan: HatPlan, number: int, skipped: int, *, beginner: bool) -> 
     needles = plan.split.split if plan.split else ()
     columns = max([len(needles), *(len(round.needles or ()) for round in plan.crown.rounds)])
     change = plan.needles.change if plan.needles else None
+    (hold,) = holds_of([plan])
     edge_to_crown = printed_lengths([plan.measurements.edge_to_crown])
     return SizeSheet(
         number=number,
         label=one_line(plan.label) or f"Size {number}",
         cast_on=plan.cast_on.stitches,
+        hold=hold,
         needles=needles,
         needle_count=columns,
         straight=tuple(
@@ -226,7 +251,8 @@ def _size_sheet(plan: HatPlan, number: int, skipped: int, *, beginner: bool) -> 
             for part in parts
         ),
         crown=tuple(
-            _crown_round(round, skipped, columns, change, beginner=beginner) for round in plan.crown.rounds
+            _crown_round(round, skipped, columns, change, hold=hold, beginner=beginner)
+            for round in plan.crown.rounds
         ),
     )
 
@@ -255,9 +281,12 @@ def _straight_part(part: HatPart, until: str, *, beginner: bool) -> StraightPart
 
 
 def _crown_round(
-    round: Round, skipped: int, columns: int, change: NeedleChange | None, *, beginner: bool
+    round: Round, skipped: int, columns: int, change: NeedleChange | None, *, hold: str, beginner: bool
 ) -> CrownRound:
-    slides = [f"{move.stitches} from N{move.needle} to N{move.needle + 1}" for move in round.moves]
+    slides = [
+        f"{move.stitches} from {_heading(hold, move.needle)} to {_heading(hold, move.needle + 1)}"
+        for move in round.moves
+    ]
     first = [change.text] if change and change.before_round == round.number else []
     first += [f"First slide {', '.join(slides)}."] if slides else []
     return CrownRound(

@@ -13,7 +13,6 @@ from xml.etree.ElementTree import Element, SubElement, tostring
 
 from roundwright.language import Words
 from roundwright.wording.handout.content import (
-    TO_TICK,
     CrownRound,
     Handout,
     HandoutPicture,
@@ -24,6 +23,7 @@ from roundwright.wording.handout.content import (
     needle_headings,
     sheet_heading,
     straight_text,
+    to_tick,
 )
 
 PAGE_SIZES: Final = {"a4": "A4", "letter": "letter"}
@@ -40,7 +40,7 @@ def html(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
     _pictures(pattern, "hat", pictures)
     _pattern(pattern, handout)
     _add(main, "h2", "To tick off", css_class="tick")
-    _add(main, "p", TO_TICK)
+    _add(main, "p", to_tick(handout))
     sheets = _add(main, "div", css_class="sheets")
     _pictures(sheets, "crown", pictures)
     for sheet in handout.sheets:

@@ -9,13 +9,13 @@ import msgspec
 
 from roundwright.language import Words
 from roundwright.wording.handout.content import (
-    TO_TICK,
     Handout,
     SizeSheet,
     cast_on_text,
     needle_headings,
     sheet_heading,
     straight_text,
+    to_tick,
 )
 
 LETTERS_A_LINE: Final = 30
@@ -35,7 +35,7 @@ def typst_data(handout: Handout, words: Words) -> bytes:
             "word": handout.word,
             "sections": handout.sections,
             "shopping": handout.shopping,
-            "to_tick": TO_TICK,
+            "to_tick": to_tick(handout),
             "pictures": handout.pictures(),
             "sheets": [_sheet_data(handout, sheet) for sheet in handout.sheets],
         },

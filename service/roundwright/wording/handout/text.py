@@ -6,7 +6,6 @@ from typing import Final
 
 from roundwright.language import Words
 from roundwright.wording.handout.content import (
-    TO_TICK,
     Handout,
     SizeSheet,
     StraightPart,
@@ -14,6 +13,7 @@ from roundwright.wording.handout.content import (
     needle_headings,
     sheet_heading,
     straight_text,
+    to_tick,
 )
 from roundwright.wording.writing.pattern import Section, pattern_text
 
@@ -25,7 +25,7 @@ def plain_text(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
     blocks = [
         pattern_text(handout.name, map(_indented, handout.sections)).rstrip(),
         "\n".join(["YARN TO BUY", *rows, *shopping.notes]),
-        f"TO TICK OFF\n{TO_TICK}",
+        f"TO TICK OFF\n{to_tick(handout)}",
         *(_plain_sheet(handout, sheet) for sheet in handout.sheets),
     ]
     return ("\n\n".join(blocks) + "\n").encode()
@@ -87,7 +87,7 @@ def markdown(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
         _table(shopping.head, shopping.rows, text_column=0),
         *map(escaped, shopping.notes),
         "## To tick off",
-        escaped(TO_TICK),
+        escaped(to_tick(handout)),
         *(block for sheet in handout.sheets for block in _sheet(handout, sheet)),
     ]
     return ("\n\n".join(blocks) + "\n").encode()

@@ -8,6 +8,7 @@ from roundwright.knitting.gauge.convert import NeedleSize, needle_sizes_of
 from roundwright.knitting.hat.needles import SizeNeedles
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.needles.holds import holders
 from roundwright.wording.writing.printed_quantities import printed_quantity
 from roundwright.wording.writing.size_lists import shared_lines, sizes_note
 
@@ -17,8 +18,8 @@ _MARKER: Final = (
     "since between two needles it would fall off."
 )
 _MARKER_ON_CORD: Final = "Put a marker at the start of the round."
-_MARKER_ON_NEEDLES: Final = (
-    "In the second round hang a marker after the first stitch; between two needles it would fall off."
+_MARKER_BETWEEN: Final = (
+    "In the second round hang a marker after the first stitch; between two {holders} it would fall off."
 )
 
 
@@ -87,6 +88,7 @@ def start_lines(plans: Sequence[HatPlan]) -> Iterator[str]:
     ]
     for of_sizes in zip_longest(*starts):
         yield from lines_of_sizes([step.text if step else None for step in of_sizes])
+    yield from lines_of_sizes([plan.split.reason if plan.split else None for plan in plans])
     yield from lines_of_sizes([None if start else _JOIN for start in starts])  # else the steps say it
     yield from lines_of_sizes([_marker(plan.needles) for plan in plans])
 
@@ -94,7 +96,11 @@ def start_lines(plans: Sequence[HatPlan]) -> Iterator[str]:
 def _marker(needles: SizeNeedles | None) -> str:
     if needles is None:
         return _MARKER
-    return _MARKER_ON_CORD if needles.hold == "circular" else _MARKER_ON_NEEDLES
+    return (
+        _MARKER_ON_CORD
+        if needles.hold == "circular"
+        else _MARKER_BETWEEN.format(holders=holders(needles.hold))
+    )
 
 
 def change_lines(plans: Sequence[HatPlan], skipped: Sequence[int], number: int) -> Iterator[str]:

@@ -12,6 +12,7 @@ from roundwright.knitting.gauge.convert import class_text
 from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
 from roundwright.knitting.rounds.round import Round, stitch_names
 from roundwright.wording.writing.colours import colour_amounts, colour_note
@@ -28,6 +29,7 @@ from roundwright.wording.writing.round_lines import (
     Wording,
     crown_lines,
     different_rounds,
+    holds_of,
     straight_lines,
 )
 from roundwright.wording.writing.size_lists import size_list
@@ -226,9 +228,10 @@ def _notes(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
         f"Measure {_MEASURED.get(request.brim.edge, 'flat')}; the needle does not count.",
     ]
     if any(round.moves for plan in plans for round in plan.crown.rounds):
+        names = dict.fromkeys(map(holders, holds_of(plans)))
         lines.append(
-            "Where a decrease would lie on two needles, the stitches left at the end of the needle are slid to the "
-            "next one before the round, and the decrease is worked there."
+            f"Where a decrease would lie on two {' or '.join(names)}, the stitches at the end of the first are slid to "
+            "the next before the round, and the decrease is worked there."
         )
     return lines
 
@@ -248,7 +251,7 @@ def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) ->
 
 
 def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
-    yield from straight_lines([plan.brim for plan in plans], wording)
+    yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans))
     if request.brim.edge == "rolled":
         yield "Left to itself this edge rolls up."
     if request.brim.edge == "folded":
@@ -258,7 +261,7 @@ def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> It
 def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
     if request.brim.smaller_needle:
         yield "Change to the larger needles."
-    yield from straight_lines([plan.body for plan in plans], wording)
+    yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans))
     length = printed_lengths(plan.measurements.edge_to_crown for plan in plans)
     yield f"The work now measures {length} from the cast-on edge."
 

@@ -12,6 +12,7 @@ from roundwright import reference
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.needles.holds import holder
 from roundwright.knitting.rounds.round import Round
 from roundwright.wording.writing.needles import change_lines
 from roundwright.wording.writing.plain_language import plain_sentences, stitch_count
@@ -80,12 +81,15 @@ def different_rounds(part: HatPart) -> tuple[Round, ...]:
     return (part.adjust, *lines) if part.part == "body" else (*lines, part.adjust)
 
 
-def straight_lines(parts: Sequence[HatPart], wording: Wording) -> Iterator[Line]:
+def straight_lines(
+    parts: Sequence[HatPart], wording: Wording, holds: Sequence[str] | None = None
+) -> Iterator[Line]:
     """The lines of a straight part, given one part a size: each round, or rounds in turn, with how many are worked.
 
-    The round that changes the count comes first in a body and last in a brim.
+    The round that changes the count comes first in a body and last in a brim. `holds` is what each size is on.
     """
-    adjust = _adjust_lines([part.adjust for part in parts], wording)
+    holds = holds or ["double_pointed"] * len(parts)
+    adjust = _adjust_lines([part.adjust for part in parts], wording, holds)
     if parts[0].part == "body":
         yield from adjust
     sizes_by_lines: dict[int, list[int]] = {}
@@ -98,12 +102,12 @@ def straight_lines(parts: Sequence[HatPart], wording: Wording) -> Iterator[Line]
     yield from adjust
 
 
-def _adjust_lines(rounds: Sequence[Round | None], wording: Wording) -> Iterator[Line]:
+def _adjust_lines(rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str]) -> Iterator[Line]:
     """The round from the count of the brim to that of the body, with what is slid before it."""
     texts = [None if round is None else wording.steps(round) for round in rounds]
     for line in shared_lines(texts):
         of_sizes = {size: round for size in line.sizes if (round := rounds[size]) is not None}
-        yield from _slides(of_sizes, len(rounds))
+        yield from _slides(of_sizes, holds)
         start = wording.next_rounds_start("1", sizes_note(line.sizes, len(rounds)))
         count = wording.count([round.after for round in of_sizes.values()])
         yield Line(start + line.text + count, "round")
@@ -177,7 +181,7 @@ def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: W
         texts = [wording.steps(of_sizes[size]) if size in of_sizes else None for size in range(len(plans))]
         for line in shared_lines(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
-            yield from _slides(rounds, len(plans))
+            yield from _slides(rounds, holds_of(plans))
             notes = dict.fromkeys(note for round in rounds.values() for note in round.notes)
             yield from (Line(f"  {note}", "note") for note in notes if note not in written_notes)
             written_notes.update(notes)
@@ -220,16 +224,21 @@ def _sizes(sizes: Sequence[int]) -> str:
     return f"Sizes {', '.join(first)} and {last}" if first else f"Size {last}"
 
 
-def _slides(rounds: Mapping[int, Round], size_count: int) -> Iterator[Line]:
+def holds_of(plans: Sequence[HatPlan]) -> list[str]:
+    """What holds the stitches of each size; double-pointed needles where the request names none."""
+    return ["double_pointed" if plan.needles is None else plan.needles.hold for plan in plans]
+
+
+def _slides(rounds: Mapping[int, Round], holds: Sequence[str]) -> Iterator[Line]:
     """The stitches to slide before a round, given by size; sizes that slide alike share a line."""
-    texts = [_slide(rounds[size]) if size in rounds else None for size in range(size_count)]
+    texts = [_slide(rounds[size], hold) if size in rounds else None for size, hold in enumerate(holds)]
     for line in shared_lines(texts):
-        yield Line(f"  Before the next round{sizes_note(line.sizes, size_count)} slide {line.text}.", "note")
+        yield Line(f"  Before the next round{sizes_note(line.sizes, len(holds))} slide {line.text}.", "note")
 
 
-def _slide(round: Round) -> str | None:
+def _slide(round: Round, hold: str) -> str | None:
     slides = [
-        f"{stitch_count(move.stitches)} from needle {move.needle} to needle {move.needle + 1}"
+        f"{stitch_count(move.stitches)} from {holder(hold, move.needle)} to {holder(hold, move.needle + 1)}"
         for move in round.moves
     ]
     return ", ".join(slides) or None
