@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from roundwright.knitting.answers import Impossible
+from roundwright.language.words import ENGLISH_WORDS
 from roundwright.wording.handout.text import plain_text
 from tests.support import by_hand
 from tests.support.handouts import handout_of
@@ -202,7 +203,7 @@ def test_a_loop_has_halves_and_no_numbered_needles(needles: dict[str, Any], styl
         "crown": {"style": style},
         "wording": wording,
     }
-    text = plain_text(handout_of(**request)).decode()
+    text = plain_text(handout_of(**request), ENGLISH_WORDS).decode()
     numbered = r"\b[Nn]eedles? [0-9]|\bnext needle|\btwo needles" + (
         r"|\bN[1-9]\b" if "magic_loop" in needles else ""
     )
