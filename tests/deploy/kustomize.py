@@ -27,13 +27,14 @@ def build(folder: Path) -> list[Manifest]:
         there = folder / name
         made += build(there) if there.is_dir() else manifests(there)
     for generator in said.get("configMapGenerator", ()):
-        assert set(generator) - {"name"} <= {"files", "envs"}
+        assert set(generator) - {"name"} <= {"namespace", "files", "envs", "options"}
         data = {name: (folder / name).read_text() for name in generator.get("files", ())}
         for name in generator.get("envs", ()):
             lines = (folder / name).read_text().splitlines()
             data |= dict(line.split("=", 1) for line in lines if line and not line.startswith("#"))
-        name = {"name": generator["name"]}
-        made.append({"apiVersion": "v1", "kind": "ConfigMap", "metadata": name, "data": data})
+        metadata = {name: generator[name] for name in ("name", "namespace") if name in generator}
+        metadata |= generator.get("options", {})
+        made.append({"apiVersion": "v1", "kind": "ConfigMap", "metadata": metadata, "data": data})
     for name in said.get("components", ()):
         made += build(folder / name)
     for patch in said.get("patches", ()):
