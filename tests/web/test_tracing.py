@@ -136,6 +136,25 @@ def test_spans_reach_a_collector(collector, monkeypatch):
     assert b"hats-of-the-shop" in sent
 
 
+@pytest.mark.parametrize(
+    ("variable", "value"), [("OTEL_TRACES_EXPORTER", "none"), ("OTEL_SDK_DISABLED", "true")]
+)
+def test_opentelemetry_can_be_told_to_send_nothing(variable, value, collector, monkeypatch):
+    """The variables that turn sending off do so."""
+    monkeypatch.setenv(variable, value)
+    with serving(Settings(tracing=True)) as address:
+        assert 200 == httpx.get(f"{address}/v1/standards/growth").status_code
+
+    assert [] == collector
+
+
+def test_an_exporter_that_is_missing_is_said(monkeypatch):
+    """A name that nothing installed answers to keeps the service from starting."""
+    monkeypatch.setenv("OTEL_EXPORTER_OTLP_PROTOCOL", "grpc")
+    with pytest.raises(SettingsError, match="otlp_proto_grpc"):
+        create(Settings(tracing=True))
+
+
 def test_it_is_off_as_it_ships():
     """What makes and sends spans is not even imported."""
     code = "import sys, json, roundwright.web.app as a; a.create(); print(json.dumps(list(sys.modules)))"

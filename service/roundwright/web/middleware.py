@@ -47,7 +47,9 @@ _REQUEST_ID: Final = re.compile(rb"[A-Za-z0-9._:-]{1,128}")
 _TRACEPARENT: Final = re.compile(rb"[0-9a-f]{2}-([0-9a-f]{32})-[0-9a-f]{16}-[0-9a-f]{2}")
 _PREFLIGHT_MAX_AGE_S: Final = b"600"
 """Ten minutes: a changed list of origins takes effect soon, and a page sends one preflight a visit."""
-_EXPOSED_HEADERS: Final = b"ETag, Request-Id, Retry-After, Rules-Version, WWW-Authenticate"
+_EXPOSED_HEADERS: Final = (
+    b"Deprecation, ETag, Request-Id, Retry-After, Rules-Version, Sunset, WWW-Authenticate"
+)
 _PREFLIGHT: Final = [
     (b"access-control-allow-methods", b"GET, HEAD, POST"),
     (b"access-control-allow-headers", b"Authorization, Content-Type, If-None-Match, Request-Id, Traceparent"),

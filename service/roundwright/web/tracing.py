@@ -1,17 +1,18 @@
 """A span for each request, by OpenTelemetry. Only imported where tracing is set; needs the extra `tracing`.
 
-Everything is set by OpenTelemetry's own variables: `OTEL_EXPORTER_OTLP_ENDPOINT`, `OTEL_TRACES_SAMPLER`,
-`OTEL_SERVICE_NAME`, ... A span says nothing of a path's values, a query or a body.
+Everything is set by OpenTelemetry's own variables: `OTEL_TRACES_EXPORTER`, `OTEL_EXPORTER_OTLP_ENDPOINT`,
+`OTEL_TRACES_SAMPLER`, `OTEL_PROPAGATORS`, `OTEL_SDK_DISABLED`, `OTEL_SERVICE_NAME`, ...
+A span says nothing of a path's values, a query or a body.
 """
 
 import os
+from importlib.metadata import entry_points
 from typing import Any, Final
 
 os.environ.setdefault(
     "OTEL_SEMCONV_STABILITY_OPT_IN", "http"
 )  # read by the instrumentation when it is imported
 
-from opentelemetry.exporter.otlp.proto.http.trace_exporter import OTLPSpanExporter
 from opentelemetry.instrumentation.asgi import OpenTelemetryMiddleware
 from opentelemetry.sdk.resources import OTELResourceDetector, Resource
 from opentelemetry.sdk.trace import TracerProvider
@@ -20,6 +21,7 @@ from opentelemetry.trace import get_current_span
 
 from roundwright import __version__
 from roundwright.web.metrics import METHODS
+from roundwright.web.settings import SettingsError
 
 FLUSH_MS: Final = 2_000
 """How long a stop waits for a collector to take the last spans."""
@@ -64,5 +66,20 @@ def exporting() -> TracerProvider:
     from_environment = OTELResourceDetector().detect().attributes
     own = {"service.name": "roundwright", "service.version": __version__}
     provider = TracerProvider(resource=Resource.create({**own, **from_environment}))
-    provider.add_span_processor(BatchSpanProcessor(OTLPSpanExporter()))
+    names = os.environ.get("OTEL_TRACES_EXPORTER") or "otlp"
+    for name in names.split(","):
+        if name.strip() != "none":
+            provider.add_span_processor(BatchSpanProcessor(_exporter(name.strip())))
     return provider
+
+
+def _exporter(name: str) -> Any:
+    """An exporter by the name that OpenTelemetry has for it. Raises `SettingsError` if it is not installed."""
+    if name == "otlp":
+        protocol = os.environ.get("OTEL_EXPORTER_OTLP_TRACES_PROTOCOL") or os.environ.get(
+            "OTEL_EXPORTER_OTLP_PROTOCOL"
+        )
+        name = "otlp_proto_grpc" if protocol == "grpc" else "otlp_proto_http"
+    for entry in entry_points(group="opentelemetry_traces_exporter", name=name):
+        return entry.load()()
+    raise SettingsError(f"OTEL_TRACES_EXPORTER: the exporter {name!r} is not installed.")
