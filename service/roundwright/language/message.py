@@ -34,7 +34,7 @@ def joined(separator: str, *parts: str) -> Message:
 
 def listed(parts: tuple[str, ...] | list[str], word: str = "and") -> Message:
     """Texts as a list in a sentence: `1`, `1 and 3`, `1, 2 and 4`; `word` is `and` or `or`."""
-    return _sequence(f"list.{word}", tuple(parts))
+    return _sequence("list.or" if word == "or" else "list.and", tuple(parts))
 
 
 def _message(key: str, values: dict[str, Any], count: int | None) -> Message:

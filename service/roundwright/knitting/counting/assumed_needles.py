@@ -10,6 +10,7 @@ from roundwright.knitting.needles.boundaries import BoundaryPaths, boundary_path
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.needles.whole_repeats import split_in_repeats
 from roundwright.knitting.rounds.round import Round
+from roundwright.language import say, say_count
 
 
 class NeedleRequest(NamedTuple):
@@ -43,9 +44,9 @@ def share(rounds: tuple[Round, ...], stitches: int, request: NeedleRequest) -> O
     most = max([stitches, *(line.after for line in rounds)])
     if request.split is not None and most > MOST_CROWN_STITCHES:
         raise Impossible(
-            f"The work goes up to {most} stitches, more than are track_needles_along needle by needle.",
+            say_count("count.too_many_to_follow", most),
             pointer="#/split",
-            nearest=f"work of up to {MOST_CROWN_STITCHES} stitches, or no `split`",
+            nearest=say_count("count.too_many_to_follow.nearest", MOST_CROWN_STITCHES),
         )
     number = _number_of_needles(request)
     if number < FEWEST_NEEDLES or request.flat or most > MOST_CROWN_STITCHES:
@@ -70,22 +71,22 @@ def _check(stitches: int, request: NeedleRequest) -> None:
     """Refuse needles that do not go with the stitches or the count."""
     if request.flat and (request.split is not None or request.needles is not None):
         raise Impossible(
-            "Flat work is in rows, on one pair of needles: there is no round to share out.",
+            say("count.flat"),
             pointer="#/split" if request.split is not None else f"{request.pointer}/needles",
-            nearest="no needles",
+            nearest=say("count.flat.nearest"),
         )
     if request.split is not None and sum(request.split) != stitches:
         raise Impossible(
-            f"The split has {sum(request.split)} stitches, but the work begins with {stitches}.",
+            say_count("count.split_differs", stitches, split=sum(request.split)),
             pointer="#/split",
-            nearest=f"a split of {stitches} stitches",
+            nearest=say_count("count.split_differs.nearest", stitches),
         )
     counted, needles = len(request.counted or ()), _number_of_needles(request)
     if counted > needles:
         raise Impossible(
-            f"{counted} needles were counted, but {needles} hold the stitches.",
+            say("count.too_many_needles", counted=counted, needles=needles),
             pointer="#/needles",
-            nearest=f"{needles} counts",
+            nearest=say_count("count.too_many_needles.nearest", needles),
         )
 
 
@@ -103,7 +104,6 @@ def _best(borders: BoundaryPaths, needles: int, request: NeedleRequest) -> Needl
 def _assumed(needles: Needles) -> Notice:
     return Notice(
         code="split_assumed",
-        message=f"You do not say how you share the stitches out, so {', '.join(map(str, needles))} at the start are "
-        "assumed. A count is taken to be right when its sum is right.",
+        message=say("count.split_assumed", needles=", ".join(map(str, needles))),
         pointer="#/split",
     )

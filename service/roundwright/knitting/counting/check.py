@@ -6,6 +6,7 @@
 to do, `mending` the repaired lines and `miscount` every sentence.
 """
 
+from functools import reduce
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -13,11 +14,11 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
 from roundwright.knitting.counting.causes import Cause, Counted, is_right, possible_causes
 from roundwright.knitting.counting.explain import CountCause, Explanation, explain
-from roundwright.knitting.counting.messages import TEXTS, counted_text, text
 from roundwright.knitting.counting.progress import NextLine, PartName, Progress
 from roundwright.knitting.counting.putting_right import go_on
 from roundwright.knitting.counting.request import CountRequest, Reader, count_of, progress_of, stated_places
 from roundwright.knitting.rounds.round import LAST_ROUND, Round
+from roundwright.language import joined, say, say_count
 
 
 class CountMatch(Struct, frozen=True, kw_only=True):
@@ -166,7 +167,23 @@ def _tell_apart(causes: list[Cause]) -> str | None:
         return None
     kinds = [cause.kind for cause in pair if cause.code == "other_round"]
     codes = "+".join(sorted(cause.code for cause in pair))
-    return TEXTS.get(f"apart.{kinds[0] if kinds else codes}")
+    pair_name = kinds[0] if kinds else codes
+    return say(f"count.apart.{pair_name}") if pair_name in _TOLD_APART else None
+
+
+_TOLD_APART: Final = frozenset(
+    (
+        "elsewhere",
+        "line",
+        "midway",
+        "extra_stitch+missed_decrease",
+        "dropped_stitch+extra_decrease",
+        "dropped_stitch+missed_increase",
+        "missed_decrease+worked_plain",
+        "extra_stitch+worked_plain",
+    )
+)
+"""Pairs of causes that can be told apart: by the kind of another round, or by their codes, sorted."""
 
 
 def _advice(explained: list[Explained], tell_apart: str | None) -> str:
@@ -174,10 +191,10 @@ def _advice(explained: list[Explained], tell_apart: str | None) -> str:
     (cause, first), *others = explained
     sentences = [first.message, first.fix.text]
     if cause.kind == "recount" and others:
-        sentences.append(text("count_again.otherwise", cause=others[0][1].message))
+        sentences.append(say("count.count_again.otherwise", cause=others[0][1].message))
     if tell_apart:
         sentences.append(tell_apart)
-    return " ".join(sentences)
+    return joined(" ", *sentences)
 
 
 BASIS: Final = (
@@ -213,17 +230,20 @@ def _match(progress: Progress, index: int) -> CountMatch:
 
 
 def _message(progress: Progress, right: list[int], counted: Counted, following: NextLine | None) -> str:
-    rounds = " or ".join(_rounds_named(progress, index) for index in right[:MOST_NAMED])
+    rounds = reduce(
+        lambda place, other: say("count.either", place=place, other=other),
+        (_rounds_named(progress, index) for index in right[:MOST_NAMED]),
+    )
     several = len(right) > 1 or progress.stages[right[0]].last > progress.stages[right[0]].first
-    sentences = [counted_text("right", counted.total, rounds=rounds)]
+    sentences: list[str] = [say_count("count.right", counted.total, rounds=rounds)]
     if several:
-        sentences.append(text("right.which"))
+        sentences.append(say("count.right.which"))
     if following is None:
         sentences.append(go_on(progress, None))
     else:
         line = progress.line_named(following)
-        sentences.append(text("right.next", line=line, text=following.round.text))
-    return " ".join(sentences)
+        sentences.append(say("count.right.next", line=line, text=following.round.text))
+    return joined(" ", *sentences)
 
 
 MOST_NAMED: Final = 4
@@ -233,4 +253,6 @@ MOST_NAMED: Final = 4
 def _rounds_named(progress: Progress, index: int) -> str:
     stage = progress.stages[index]
     place = progress.reached(index, stage.first)
-    return place if stage.first == stage.last else f"{place} (up to {progress.word} {stage.last})"
+    if stage.first == stage.last:
+        return place
+    return say(f"count.after.up_to.{progress.word}", place=place, last=stage.last)

@@ -1,6 +1,6 @@
 """A cause explained to the knitter: what happened, about where, and how to put it right.
 
-The sentences stand in `miscount`.
+Its sentences are the messages `count.…` of the catalogues.
 """
 
 from collections.abc import Callable
@@ -17,7 +17,6 @@ from roundwright.knitting.counting.causes import (
     off_on_needles,
     plain_needles,
 )
-from roundwright.knitting.counting.messages import counted_text, listed, stitches, text
 from roundwright.knitting.counting.progress import PartName, Progress, Stage, decrease_places
 from roundwright.knitting.counting.putting_right import (
     Fix,
@@ -29,6 +28,7 @@ from roundwright.knitting.counting.putting_right import (
 )
 from roundwright.knitting.rounds.notation import star_of
 from roundwright.knitting.rounds.round import MOST_STITCHES, Round, execute
+from roundwright.language import joined, listed, say, say_count
 
 MOST_WRONG_LINE: Final = 2
 """Stitches off after the line of another round that are still made good in the next: beyond, the decreases are all out
@@ -128,9 +128,6 @@ def explain(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     return _EXPLAIN[cause.kind](progress, counted, cause)
 
 
-_START: Final = {"round": "marker", "row": "edge"}
-
-
 # --- counting again -----------------------------------------------------------------------------------------
 
 
@@ -139,19 +136,19 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     line, then = following(progress, cause)
     have, due, needle = counted.total, stage.after, cause.needle
     off = off_on_needles(stage, counted)
-    message, where = "count_again.message", "count_again.where"
+    message, where = "count.count_again.message", "count.count_again.where"
     if needle is not None and off is not None and stage.needles is not None:
         due = stage.needles[needle]
         have = due + off[needle]
-        message, where = "count_again.message.needle", "count_again.where.needle"
+        message, where = "count.count_again.message.needle", "count.count_again.where.needle"
     elif abs(cause.stitches) > 1:
-        message = "count_again.message.pair"
+        message = "count.count_again.message.pair"
     number = None if needle is None else needle + 1
     place = progress.reached(cause.stage, cause.number)
     return Explanation(
-        message=text(message, counted=have, due=due, needle=number, place=place),
-        where=text(where, needle=number, start=_START[progress.word]),
-        fix=Fix(text("count_again.fix", due=due, go_on=then), line),
+        message=say(message, counted=have, due=due, needle=number, place=place),
+        where=say(where, needle=number, start=say(f"count.start.{progress.word}")),
+        fix=Fix(say("count.count_again.fix", due=due, go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -162,17 +159,18 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
 def _far(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     line, then = following(progress, cause)
     fields = {
-        "word": progress.word,
-        "stitches": stitches(counted.total),
+        "word": say(f"count.word.{progress.word}"),
+        "words": say(f"count.words.{progress.word}"),
+        "stitches": say_count("stitches", counted.total),
         "place": progress.reached(cause.stage, cause.number),
         "due": progress.stages[cause.stage].after,
-        "start": _START[progress.word],
+        "start": say(f"count.start.{progress.word}"),
         "go_on": then,
     }
     return Explanation(
-        message=text("far.message", **fields),
-        where=text("far.where", **fields),
-        fix=Fix(text("far.fix", **fields), line),
+        message=say("count.far.message", **fields),
+        where=say("count.far.where", **fields),
+        fix=Fix(say("count.far.fix", **fields), line),
         at=cause.stage,
         round=cause.number,
         stitches=cause.stitches,
@@ -191,8 +189,8 @@ def _stitches_off(progress: Progress, counted: Counted, cause: Cause) -> Explana
     if not fix.on_needle:  # the needle named is always the needle mended
         cause = cause._replace(needle=None)
     return Explanation(
-        message=counted_text(
-            "off.many" if cause.stitches > 0 else "off.few",
+        message=say_count(
+            "count.off.many" if cause.stitches > 0 else "count.off.few",
             abs(cause.stitches),
             what=_happened(progress, cause, at, number),
         ),
@@ -215,29 +213,29 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     """What happened in the round `number` of the stage `at`."""
     on_cast_on = not number and progress.stages[at].part != "crown"
     if on_cast_on and cause.code in ("extra_stitch", "dropped_stitch"):
-        return text(f"cast_on.{cause.code}")
+        return say(f"count.cast_on.{cause.code}")
     place = progress.named(at, number)
     if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
-        place = text("off.or_since", round=place)
-    on = "" if cause.needle is None else text("off.on_needle", needle=cause.needle + 1)
+        place = say("count.off.or_since", round=place)
+    on = "" if cause.needle is None else say("count.off.on_needle", needle=cause.needle + 1)
     slips = abs(cause.stitches)
     if cause.code == "missed_decrease":
         slips = -(-slips // progress.stages[at].shaping.takes)  # a double decrease takes two stitches away
-    return counted_text(f"{cause.code}.happened", slips, on=on, round=place)
+    return say_count(f"count.{cause.code}.happened", slips, on=on, round=place)
 
 
 def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> str:
-    sentences = [_between_decreases(cause, stage) or text(f"{cause.code}.where")]
+    sentences = [_between_decreases(cause, stage) or say(f"count.{cause.code}.where")]
     if rib := progress.stages[cause.stage].rib:
         which = "many" if cause.stitches > 0 else "few"
         knit, purl = (
-            f"{width} {kind}{'s' * (width > 1)}" for width, kind in zip(rib, ("knit", "purl"), strict=True)
+            say_count(f"count.rib.{kind}", width) for width, kind in zip(rib, ("knit", "purl"), strict=True)
         )
-        key = "where.rib.one_by_one" if rib == (1, 1) else f"where.rib.{which}"
-        sentences.insert(0, text(key, knit=knit, purl=purl))
+        key = "count.where.rib.one_by_one" if rib == (1, 1) else f"count.where.rib.{which}"
+        sentences.insert(0, say(key, knit=knit, purl=purl))
     if needles := _needles_off(progress, counted, cause):
         sentences.insert(0, needles)
-    return " ".join(sentences)
+    return joined(" ", *sentences)
 
 
 def _needles_off(progress: Progress, counted: Counted, cause: Cause) -> str | None:
@@ -245,12 +243,13 @@ def _needles_off(progress: Progress, counted: Counted, cause: Cause) -> str | No
     off = off_on_needles(progress.stages[cause.stage], counted) if progress.needles_known else None
     if not any(off or ()) or cause.needle is not None:
         return None
-    needles = [
-        text("off.needle.many" if more > 0 else "off.needle.few", needle=needle, count=abs(more))
-        for needle, more in enumerate(off or (), start=1)
-        if more
-    ]
-    return f"{', '.join(needles).capitalize()}."
+    needles: list[str] = []
+    for needle, more in enumerate(off or (), start=1):
+        if more:
+            which = "needle" if needles else "needle_first"
+            how = "many" if more > 0 else "few"
+            needles.append(say(f"count.off.{which}.{how}", needle=needle, count=abs(more)))
+    return say("count.off.needles", needles=joined(", ", *needles))
 
 
 def _between_decreases(cause: Cause, stage: Stage) -> str | None:
@@ -259,7 +258,7 @@ def _between_decreases(cause: Cause, stage: Stage) -> str | None:
         return None
     if cause.code == "missed_decrease" and (stitch := _only_decrease(cause, stage)) is not None:
         what = "needle" if cause.needle is not None else "round"
-        return text(f"where.only_decrease.{what}", stitches=stitches(stitch))
+        return say(f"count.where.only_decrease.{what}", stitches=say_count("stitches", stitch))
     star = star_of(stage.lines[0].steps)
     if star is None:
         return None
@@ -267,7 +266,7 @@ def _between_decreases(cause: Cause, stage: Stage) -> str | None:
     if wide < 2:  # nothing but decreases
         return None
     wrong = wide + (1 if cause.stitches > 0 else -1)
-    return text("where.between_decreases", wide=stitches(wide), wrong=wrong)
+    return say("count.where.between_decreases", wide=say_count("stitches", wide), wrong=wrong)
 
 
 def _only_decrease(cause: Cause, stage: Stage) -> int | None:
@@ -289,14 +288,14 @@ def _plain_needle(progress: Progress, counted: Counted, cause: Cause) -> Explana
     number = progress.stages[shaped].first
     needles, place = needles_named(plain), progress.named(shaped, number)
     return Explanation(
-        message=counted_text(
-            "worked_plain.message",
+        message=say_count(
+            "count.worked_plain.message",
             len(plain),
             needles=needles,
             round=place,
-            stitches=stitches(cause.stitches),
+            stitches=say_count("stitches", cause.stitches),
         ),
-        where=text("worked_plain.where", needles=needles),
+        where=say("count.worked_plain.where", needles=needles),
         fix=catch_up(progress, cause, shaped, plain),
         at=shaped,
         round=number,
@@ -311,9 +310,9 @@ def _merged(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     share = stage.needles[full] if stage.needles else 0
     line, then = following(progress, cause)
     return Explanation(
-        message=text("merged.message", full=full + 1, empty=empty + 1),
-        where=text("merged.where", empty=empty + 1, share=share),
-        fix=Fix(counted_text("merged.fix", cause.stitches, go_on=then), line),
+        message=say("count.merged.message", full=full + 1, empty=empty + 1),
+        where=say("count.merged.where", empty=empty + 1, share=share),
+        fix=Fix(say_count("count.merged.fix", cause.stitches, go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -327,9 +326,9 @@ def _strayed(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     line, then = following(progress, cause)
     last = less == more + 1 or (less == 0 and more > 1)
     return Explanation(
-        message=counted_text("strayed.message", few, more=more + 1, less=less + 1),
-        where=counted_text(f"strayed.where.{'last' if last else 'first'}", few, more=more + 1),
-        fix=Fix(counted_text("strayed.fix", few, go_on=then), line),
+        message=say_count("count.strayed.message", few, more=more + 1, less=less + 1),
+        where=say_count(f"count.strayed.where.{'last' if last else 'first'}", few, more=more + 1),
+        fix=Fix(say_count("count.strayed.fix", few, go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -341,9 +340,9 @@ def _spread(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     line, then = following(progress, cause)
     shares = _shares(progress.stages[cause.stage])
     return Explanation(
-        message=text("spread.message"),
-        where=text("spread.where", shares=shares, place=progress.reached(cause.stage, cause.number)),
-        fix=Fix(text("spread.fix", go_on=then), line),
+        message=say("count.spread.message"),
+        where=say("count.spread.where", shares=shares, place=progress.reached(cause.stage, cause.number)),
+        fix=Fix(say("count.spread.fix", go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -362,15 +361,15 @@ def _elsewhere(progress: Progress, counted: Counted, cause: Cause) -> Explanatio
     line, then = following(progress, cause)
     rounds = progress.reached(cause.stage, cause.number)
     if cause.number > stage.first:
-        rounds = text("elsewhere.since", rounds=rounds, first=progress.named(cause.stage, stage.first))
+        rounds = say("count.elsewhere.since", rounds=rounds, first=progress.named(cause.stage, stage.first))
     elif stage.last > stage.first:
-        rounds = text("elsewhere.up_to", rounds=rounds, last=stage.last)
+        rounds = say("count.elsewhere.up_to", rounds=rounds, last=stage.last)
     off = off_on_needles(stage, counted) if progress.needles_known else None
-    fix = "elsewhere.fix.needles" if any(off or ()) else "elsewhere.fix"
+    fix = "count.elsewhere.fix.needles" if any(off or ()) else "count.elsewhere.fix"
     return Explanation(
-        message=text("elsewhere.message", rounds=rounds, word=progress.word),
-        where=text("elsewhere.where", word=progress.word),
-        fix=Fix(text(fix, shares=_shares(stage), go_on=then), line),
+        message=say("count.elsewhere.message", rounds=rounds, word=say(f"count.word.{progress.word}")),
+        where=say("count.elsewhere.where", words=say(f"count.words.{progress.word}")),
+        fix=Fix(say(fix, shares=_shares(stage), go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -381,21 +380,21 @@ def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanati
     stage, other = progress.stages[cause.stage], progress.stages[cause.other]
     line, then = following(progress, cause)
     if not cause.stitches:
-        fix = Fix(text("wrong_line.fix", go_on=then, last_resort=text("fix.last_resort")), line)
+        fix = Fix(say("count.wrong_line.fix", go_on=then, last_resort=say("count.fix.last_resort")), line)
     elif line and abs(cause.stitches) <= MOST_WRONG_LINE:
         fix = put_right(progress, counted, cause)
     else:
         fix = take_back(progress, cause)
     return Explanation(
-        message=text(
-            "wrong_line.message",
+        message=say(
+            "count.wrong_line.message",
             place=progress.named(cause.stage, cause.number),
-            word=progress.word,
+            word=say(f"count.word.{progress.word}"),
             other=progress.named(cause.other, other.first),
-            before=stitches(stage.before),
+            before=say_count("stitches", stage.before),
             counted=counted.total,
         ),
-        where=text("wrong_line.where", text=stage.lines[0].text),
+        where=say("count.wrong_line.where", text=stage.lines[0].text),
         fix=fix,
         at=cause.stage,
         round=cause.number,
@@ -405,16 +404,16 @@ def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanati
 
 def _midway(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     done = cause.other
-    place = progress.named(cause.stage, cause.number)
+    word = say(f"count.word.{progress.word}")
     return Explanation(
-        message=counted_text(
-            "midway.message",
+        message=say_count(
+            "count.midway.message",
             done,
-            place=place[0].upper() + place[1:],
+            place=progress.named(cause.stage, cause.number, first=True),
             needles=listed([str(needle) for needle in range(1, done + 1)]),
         ),
-        where=text("midway.where", word=progress.word, needle=done + 1),
-        fix=Fix(text("midway.fix", word=progress.word), progress.first_line(cause.stage)),
+        where=say("count.midway.where", word=word, needle=done + 1),
+        fix=Fix(say("count.midway.fix", word=word), progress.first_line(cause.stage)),
         at=cause.stage,
         round=cause.number,
         stitches=counted.total - progress.stages[cause.stage].after,

@@ -14,6 +14,7 @@ from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import star_of
 from roundwright.knitting.rounds.round import Repeat, Round, Steps, Work, execute, fold, runs, uses_and_leaves
+from roundwright.language import say
 
 PartName = Literal["brim", "body", "crown"]
 Needles = tuple[int, ...]
@@ -81,25 +82,28 @@ class Progress(NamedTuple):
     notices: tuple[Notice, ...]
     unread: Impossible | None = None
 
-    def named(self, index: int, number: int) -> str:
-        """A round in words: `round 5`, or of a hat `round 5 of the crown`."""
+    def named(self, index: int, number: int, *, first: bool = False) -> str:
+        """A round in words: `round 5`, or of a hat `round 5 of the crown`; `first` in its sentence."""
         stage = self.stages[index]
         if not number:
-            return "the cast-on" if stage.part in ("brim", None) else "the stitches before the crown"
-        return f"{self.word} {number}{self._of_part(stage.part)}"
+            on_needles = "cast_on" if stage.part in ("brim", None) else "before_crown"
+            return say(f"count.named.{on_needles}")
+        return self._of_part("named_first" if first else "named", stage.part, number)
 
     def reached(self, index: int, number: int) -> str:
         """Where the knitter is once a round is done, in words: `after round 5`, `before the crown`."""
-        if not number and self.stages[index].part == "crown":
-            return "before the crown"
-        return f"after {self.named(index, number)}"
+        if not number and self.stages[index].part in ("crown", "brim", None):
+            crown = self.stages[index].part == "crown"
+            return say("count.before_crown" if crown else "count.after.cast_on")
+        return say("count.after", round=self.named(index, number))
 
     def line_named(self, line: NextLine) -> str:
         """A line to work in words: `round 6`, or of a hat `round 6 of the crown`."""
-        return f"{self.word} {line.round.number}{self._of_part(line.part)}"
+        return self._of_part("named", line.part, line.round.number)
 
-    def _of_part(self, part: PartName | None) -> str:
-        return f" of the {part}" if part and self.stages[0].part == "brim" else ""
+    def _of_part(self, named: str, part: PartName | None, number: int) -> str:
+        of_part = f".{part}" if part and self.stages[0].part == "brim" else ""
+        return say(f"count.{named}.{self.word}{of_part}", number=number)
 
     def next_line(self, index: int, number: int) -> NextLine | None:
         """The line after a round of the stage; None after the last."""

@@ -3,7 +3,6 @@
 from typing import NamedTuple
 
 from roundwright.knitting.counting.causes import MOST_OFF, Cause, Counted, off_on_needles
-from roundwright.knitting.counting.messages import counted_text, listed, stitches, text
 from roundwright.knitting.counting.progress import (
     Needles,
     NextLine,
@@ -14,6 +13,7 @@ from roundwright.knitting.counting.progress import (
 )
 from roundwright.knitting.counting.repair import MAKE, TRIPLE, Miscounted, caught_up, repaired_round
 from roundwright.knitting.rounds.round import Round, stitch_names
+from roundwright.language import joined, listed, say, say_count
 
 
 class Fix(NamedTuple):
@@ -31,8 +31,11 @@ class Fix(NamedTuple):
 def go_on(progress: Progress, line: NextLine | None) -> str:
     """What comes next as the pattern has it."""
     if line is not None:
-        return text("go_on.next", line=progress.line_named(line), text=line.round.text)
-    return text("go_on.done" if progress.unread is None else "go_on.unread", word=progress.word)
+        return say("count.go_on.next", line=progress.line_named(line), text=line.round.text)
+    return say(
+        "count.go_on.done" if progress.unread is None else "count.go_on.unread",
+        word=say(f"count.word.{progress.word}"),
+    )
 
 
 def following(progress: Progress, cause: Cause) -> tuple[NextLine | None, str]:
@@ -46,42 +49,42 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     after, then = following(progress, cause)
     rib = progress.stages[cause.stage].rib
     if cause.code == "dropped_stitch":
-        sentences = [counted_text("dropped_stitch.fix", abs(cause.stitches), go_on=then)]
+        sentences: list[str] = [say_count("count.dropped_stitch.fix", abs(cause.stitches), go_on=then)]
         if rib:
-            sentences.insert(0, text("dropped_stitch.fix.rib"))
+            sentences.insert(0, say("count.dropped_stitch.fix.rib"))
         return Fix(_sentences(progress, cause, sentences), after)
     if after is None:
-        return Fix(text("fix.harmless" if progress.unread is None else "fix.unread"), None)
+        return Fix(say("count.fix.harmless" if progress.unread is None else "count.fix.unread"), None)
     line = _repaired(progress, counted, cause, after)
     on_needle = line is not None
     line = line or _repaired(progress, counted, cause, after, anywhere=True)
     if line is None:
         return take_back(progress, cause)
     sentences = [
-        text(
-            "fix.mend",
+        say(
+            "count.fix.mend",
             line=progress.line_named(line),
             how=_how(cause, after.round, line.round),
             text=line.round.text,
-            after=stitches(line.round.after),
+            after=say_count("stitches", line.round.after),
         )
     ]
     if cause.code == "extra_stitch":
-        sentences.insert(0, text("fix.let_drop"))
+        sentences.insert(0, say("count.fix.let_drop"))
     elif cause.stitches < 0 and cause.kind == "stitches_off":
-        sentences.insert(0, text("fix.dropped_first"))
+        sentences.insert(0, say("count.fix.dropped_first"))
     if rib and rib_of(after.round.steps):
-        sentences.append(text("fix.there.rib.many" if cause.stitches > 0 else "fix.there.rib.few"))
+        sentences.append(say("count.fix.there.rib.many" if cause.stitches > 0 else "count.fix.there.rib.few"))
     else:
-        sentences.append(text("fix.there"))
+        sentences.append(say("count.fix.there"))
     return Fix(_sentences(progress, cause, sentences), line, on_needle=on_needle)
 
 
 def _sentences(progress: Progress, cause: Cause, sentences: list[str]) -> str:
     """The advice, with what is easier while nothing is knitted before it, and the last resort after it."""
     if not cause.number and progress.stages[cause.stage].part != "crown":
-        sentences.insert(0, text("cast_on.fix.many" if cause.stitches > 0 else "cast_on.fix.few"))
-    return " ".join((*sentences, text("fix.last_resort")))
+        sentences.insert(0, say("count.cast_on.fix.many" if cause.stitches > 0 else "count.cast_on.fix.few"))
+    return joined(" ", *sentences, say("count.fix.last_resort"))
 
 
 def _how(cause: Cause, planned: Round, repaired: Round) -> str:
@@ -90,7 +93,7 @@ def _how(cause: Cause, planned: Round, repaired: Round) -> str:
         how = "together" if new.isdisjoint(TRIPLE) else "take_in"
     else:
         how = "leave_out" if new.isdisjoint(MAKE.values()) else "make"
-    return counted_text(f"fix.{how}", abs(cause.stitches))
+    return say_count(f"count.fix.{how}", abs(cause.stitches))
 
 
 def _repaired(
@@ -124,11 +127,11 @@ def take_back(progress: Progress, cause: Cause) -> Fix:
     shaped = progress.last_shaped(cause.stage)
     line = progress.first_line(cause.stage if shaped is None else shaped)
     if line is None:
-        return Fix(text("fix.cast_on_anew"), None, takes_back=True)
-    words = text(
-        "fix.take_back",
-        word=progress.word,
-        before=stitches(line.round.before),
+        return Fix(say("count.fix.cast_on_anew"), None, takes_back=True)
+    words = say(
+        "count.fix.take_back",
+        word=say(f"count.word.{progress.word}"),
+        before=say_count("stitches", line.round.before),
         line=progress.line_named(line),
         text=line.round.text,
     )
@@ -138,7 +141,7 @@ def take_back(progress: Progress, cause: Cause) -> Fix:
 def needles_named(needles: Needles) -> str:
     """Needles by their indexes, in words: `needle 2`, `needles 1 and 3`."""
     numbers = listed([str(needle + 1) for needle in needles])
-    return counted_text("worked_plain.needles", len(needles), needles=numbers)
+    return say_count("count.worked_plain.needles", len(needles), needles=numbers)
 
 
 def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> Fix:
@@ -151,13 +154,13 @@ def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> F
         return take_back(progress, cause)
     instead = after is not None and (after.part, after.round.number) == (stage.part, line.number)
     caught = NextLine(stage.part, line)
-    words = text(
-        "worked_plain.fix" if instead else "worked_plain.fix.first",
+    words = say(
+        "count.worked_plain.fix" if instead else "count.worked_plain.fix.first",
         line=progress.line_named(caught),
         text=line.text,
-        after=stitches(line.after),
+        after=say_count("stitches", line.after),
         go_on=then,
-        last_resort=text("fix.last_resort"),
+        last_resort=say("count.fix.last_resort"),
         needles=needles_named(plain),
         round=progress.named(shaped, stage.first),
     )

@@ -8,7 +8,6 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import Impossible, LanguageTag, Notice, only_one
 from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
 from roundwright.knitting.counting.causes import Counted
-from roundwright.knitting.counting.messages import text as sentence
 from roundwright.knitting.counting.progress import PartName, Progress, stages_of, straight_stages
 from roundwright.knitting.crown.crown import crown_rounds
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, CrownRequest
@@ -16,7 +15,7 @@ from roundwright.knitting.hat.plan import hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
 from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
 from roundwright.knitting.rounds.round import LAST_ROUND, LONGEST_TEXT, MOST_STITCHES, Round
-from roundwright.language import Language
+from roundwright.language import Language, say, say_count
 
 SizeNumber = Annotated[int, Meta(ge=1, le=MOST_SIZES)]
 StitchCount = Annotated[int, Meta(ge=1, le=MOST_STITCHES)]
@@ -158,9 +157,9 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
     of_part = [(index, stage) for index, stage in enumerate(progress.stages) if part in (None, stage.part)]
     if part is not None and not of_part:
         raise Impossible(
-            f"The {part} has no rounds.",
+            say(f"count.no_rounds.{part}"),
             pointer="#/part" if request.part else "#/round",
-            nearest=f"the {progress.stages[-1].part}",
+            nearest=say(f"count.nearest_part.{progress.stages[-1].part}"),
         )
     if number is None:
         return tuple((index, stage.first) for index, stage in of_part)
@@ -172,11 +171,11 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
         raise progress.unread
     if not places:
         last = max(stage.last for _, stage in of_part)
-        whose = f" of the {part}" if part else ""
+        whose = f".{part}" if part else ""
         raise Impossible(
-            f"There is no {progress.word} {number}{whose}: the last is {last}.",
+            say(f"count.no_such.{progress.word}{whose}", number=number, last=last),
             pointer="#/round",
-            nearest=f"round {last}",
+            nearest=say("count.named.round", number=last),
         )
     return places
 
@@ -270,11 +269,9 @@ def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) ->
 def _check_size(size: int, sizes: int) -> None:
     if size > sizes:
         raise Impossible(
-            f"There are {sizes} sizes, but the request is for size {size}."
-            if sizes > 1
-            else f"There is one size, but the request is for size {size}.",
+            say_count("count.no_such_size", sizes, size=size),
             pointer="#/size",
-            nearest=f"size {sizes}",
+            nearest=say("count.nearest_size", size=sizes),
         )
 
 
@@ -322,7 +319,7 @@ def follow(pattern: WrittenPattern, size: int, read: Reader) -> Followed:
 
 def _does_not_come_out(finding: Finding) -> Impossible:
     return Impossible(
-        f"Line {finding.line} of the pattern: {finding.message}",
+        say("count.line_of_pattern", line=finding.line, message=finding.message),
         pointer="#/pattern/text",
         nearest=finding.repair,
     )
@@ -333,13 +330,13 @@ def _followed_until(rounds: tuple[Round, ...], finding: Finding) -> Followed:
         raise _does_not_come_out(finding)
     last = rounds[-1].number
     beyond = Impossible(
-        sentence("pattern.beyond", round=last, line=finding.line, why=finding.message),
+        say("count.pattern.beyond", round=last, line=finding.line, why=finding.message),
         pointer="#/pattern/text",
         nearest=finding.repair or f"a count after round {last} or before",
     )
     notice = Notice(
         code="followed_in_part",
-        message=sentence("pattern.followed_until", round=last, line=finding.line, why=finding.message),
+        message=say("count.pattern.followed_until", round=last, line=finding.line, why=finding.message),
         pointer="#/pattern/text",
     )
     return Followed(rounds, beyond, (notice,))
