@@ -2,14 +2,25 @@
 
 import json
 import re
+import shlex
+import subprocess
 from pathlib import Path
 from typing import Any
+from urllib.parse import urlencode
 
+import httpx
 import pytest
 
+from roundwright.web.routes.operation import EXAMPLES
+from roundwright.web.settings import Settings
+from tests.conftest import serving
 from tests.contract.shape import listed
+from tests.support.needed import command
 
-README = (Path(__file__).parents[1] / "README.md").read_text()
+ROOT = Path(__file__).parents[1]
+README = (ROOT / "README.md").read_text()
+MAX_WORDS = 30
+"""Of a sentence: longer ones are read twice by a reader whose third language English is."""
 SHOWN = re.findall(r"```http\nPOST (\S+)\n```\n\n```json\n([^`]+)\n```\n\n```json\n([^`]+)\n```", README)
 
 
@@ -40,3 +51,42 @@ def test_every_operation_of_the_trade_is_in_the_table():
     """An endpoint that is not in the README's table is not known to anybody."""
     missing = [one.path for one in listed() if one.path.startswith("/v1/") and f"`{one.path}`" not in README]
     assert missing == []
+
+
+def test_the_line_to_paste_works(address, service):
+    """The first `curl` on the page gets what the request below it gets."""
+    command("curl")
+    [line] = re.findall(r"^curl http://127\.0\.0\.1:8181.*$", README, re.MULTILINE)
+    line = shlex.split(line.replace("http://127.0.0.1:8181", address))
+    path, body, _ = SHOWN[0]
+
+    said = json.loads(subprocess.run([*line, "--silent"], capture_output=True, check=True).stdout)
+    assert service.post(path, json=json.loads(body)).json() == said
+
+
+def test_the_picture_is_what_the_service_draws(service):
+    """The picture of the page is that of the service's own example; `python -m tests.test_readme` draws it anew."""
+    assert picture(service) == (ROOT / "examples/hat.svg").read_bytes()
+
+
+def picture(service):
+    """The example of `/v1/drawings/profile.svg`."""
+    query = json.loads((EXAMPLES / "draw-profile.json").read_bytes())
+    return service.get(f"/v1/drawings/profile.svg?{urlencode(query)}").raise_for_status().content
+
+
+def test_no_sentence_is_long():
+    """Sentences have up to thirty words; tables, code and headings are none."""
+    text = re.sub(r"```.*?```|^[|#!].*$", "\n\n", README, flags=re.DOTALL | re.MULTILINE)
+    paragraphs = re.split(r"\n\s*\n|\n(?=- |\d+\. )", text)
+    plain = [
+        re.sub(r"`[^`]*`", "x", re.sub(r"\]\([^)]*\)", "]", " ".join(one.split()))) for one in paragraphs
+    ]
+    sentences = [one for paragraph in plain for one in re.split(r"(?<=[.!?:;])\s+(?=[A-Z`\[(*])", paragraph)]
+
+    assert [] == [one for one in sentences if len(one.split()) > MAX_WORDS]
+
+
+if __name__ == "__main__":
+    with serving(Settings()) as own, httpx.Client(base_url=own) as client:
+        (ROOT / "examples/hat.svg").write_bytes(picture(client))
