@@ -113,7 +113,7 @@ class Middleware:
         scope.setdefault("state", {})[SERVICE] = self
         if self.settings.drain_s and current_thread() is main_thread():
             self.drain_before_stop()
-        where = {} if self.address is None else {"address": self.address}
+        where: dict[str, Any] = {} if self.address is None else {"address": self.address}
         log.event("start", **where, version=__version__, rules=RULES)
         await self.app(scope, receive, send)
         log.event("stop")
