@@ -12,6 +12,7 @@ import msgspec
 
 from roundwright.web.app import create
 from roundwright.web.routes import all_operations
+from roundwright.web.routes.batch import Batch
 from roundwright.web.routes.flat_parameters import flattened
 from roundwright.web.routes.operation import Calculation, Operation
 from roundwright.web.routes.query_form import QueryForm
@@ -135,5 +136,5 @@ def _spelled(value: Any) -> str:
 
 
 def operations() -> list[Operation]:
-    """Every operation that takes something."""
-    return [one for one in all_operations() if one.request_type is not None]
+    """Every operation that takes something, but a batch, whose parts are taken by the others."""
+    return [one for one in all_operations() if one.request_type is not None and not isinstance(one, Batch)]

@@ -13,6 +13,7 @@ from litestar.types import HTTPScope
 
 from roundwright.web.auth import KEY_NAME
 from roundwright.web.problems import Problem, shortened
+from roundwright.web.routes.batch import CRASHES
 
 if TYPE_CHECKING:
     import structlog
@@ -129,6 +130,12 @@ def crash(error: Exception, request_id: bytes) -> None:
             "request_id": request_id.decode("latin-1"),
         },
     )
+
+
+def crashes_of_parts(scope: HTTPScope, request_id: bytes) -> None:
+    """Log the unexpected exceptions of the parts of a batch, whose other parts were answered."""
+    for error in scope["state"].get(CRASHES, ()):
+        crash(error, request_id)
 
 
 def event(name: str, level: int = logging.INFO, **facts: Any) -> None:

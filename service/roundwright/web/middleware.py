@@ -167,6 +167,7 @@ class Middleware:
             await send_problem(problem, lines, scope["method"], send_with_headers)
         finally:
             self.in_flight -= 1
+            log.crashes_of_parts(scope, request_id)
             seconds = perf_counter() - started
             if self.metrics is not None:
                 self.metrics.observe(self.route_of(scope, status), scope["method"], status, seconds)

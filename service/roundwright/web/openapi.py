@@ -45,6 +45,7 @@ TAGS: Final = {
     "Patterns": "Written patterns read, executed and checked.",
     "Counts": "A count that came out wrong, or a place in the work that was lost.",
     "Drawings": "Pictures by address, for use in an `<img>`.",
+    "Batches": "Many calculations in one request.",
     "Standards": "The tables the service uses, with their sources.",
     "Service": "The service itself.",
 }

@@ -8,6 +8,7 @@ May import `problems` and `settings` of `web`, and every package but `web`.
 from importlib import import_module
 from typing import Final
 
+from roundwright.web.routes.batch import batch_of
 from roundwright.web.routes.operation import Calculation, Operation
 from roundwright.web.routes.query_form import QueryForm
 
@@ -29,10 +30,11 @@ _FILES: Final = (
 
 
 def all_operations() -> list[Operation]:
-    """The operations on knitting, in the order of the files; GET forms of calculations last."""
+    """The operations on knitting, in the order of the files; then GET forms of calculations and the batch."""
     modules = [import_module(f"{__name__}.{name}") for name in _FILES]
     declared = [
         value for module in modules for value in vars(module).values() if isinstance(value, Operation)
     ]
-    by_query = [value for value in declared if isinstance(value, Calculation) and value.by_query]
-    return [*declared, *map(QueryForm, by_query)]
+    calculations = [value for value in declared if isinstance(value, Calculation)]
+    by_query = [QueryForm(calculation) for calculation in calculations if calculation.by_query]
+    return [*declared, *by_query, batch_of(calculations)]

@@ -19,7 +19,7 @@ from functools import lru_cache
 from hashlib import blake2b
 from inspect import cleandoc
 from pathlib import Path
-from typing import Any, Final, Self, cast, get_type_hints
+from typing import Any, Final, NamedTuple, Self, cast, get_type_hints
 
 import msgspec
 from litestar.handlers import HTTPRouteHandler
@@ -247,21 +247,42 @@ class Calculation(Operation):
         """Read the body, calculate, answer."""
         headers = dict(scope["headers"])
         media_type, render = self.negotiate(headers)
-        require_no_query(scope["query_string"])
-        require_json(headers)
-        body = await receive_body(headers, receive, self.body_bytes)
+        body = await self.receive(scope, receive)
         if media_type == self.typeset:
             self.typesetter.require_capacity()  # before the calculation
+        content, words = self.content(body, headers, render)
+        if media_type == self.typeset:
+            content = await self.typesetter.typeset(content, receive)
+        await self.send(media_type, content, words, send)
+
+    async def receive(self, scope: HTTPScope, receive: Receive) -> bytes:
+        """The body."""
+        headers = dict(scope["headers"])
+        require_no_query(scope["query_string"])
+        require_json(headers)
+        return await receive_body(headers, receive, self.body_bytes)
+
+    def content(self, body: bytes, headers: Mapping[bytes, bytes], render: Renderer) -> tuple[bytes, Words]:
+        """The answer to a body, written by a renderer, and the words it is written in."""
         with within:
             request = self.reader.read(body)
             requested = request.language if self.has_language else None
             request, words = self.in_language(request, headers)
-            content = render(with_language_warning(self.calculate(request), requested), words)
-        if media_type == self.typeset:
-            content = await self.typesetter.typeset(content, receive)
-        await _send(
-            200, [*_content(media_type, content), *self.content_language(words), *self.headers], content, send
-        )
+            return render(with_language_warning(self.calculate(request), requested), words), words
+
+    async def send(self, media_type: str, content: bytes, words: Words, send: Send) -> None:
+        """Send an answer."""
+        headers = [*_content(media_type, content), *self.content_language(words), *self.headers]
+        await _send(200, headers, content, send)
+
+
+class Parsed(NamedTuple):
+    """A parsed query: the arguments of the function, the language it names, the words of the answer, the `ETag`."""
+
+    request: tuple[Any, ...]
+    requested: str | None
+    words: Words
+    tag: bytes
 
 
 class Lookup(Operation):
@@ -297,15 +318,16 @@ class Lookup(Operation):
         parameters: tuple[tuple[str, str], ...],
         media_type: str,
         accept_language: str,
-    ) -> tuple[tuple[Any, ...], Words, bytes]:
-        """The arguments of the function, the words of the answer, and the `ETag`."""
+    ) -> Parsed:
+        """A query as the arguments of the function."""
         with within:
             request = self.reader.read(query, dict(parameters))
-        words = ENGLISH_WORDS
+        requested, words = None, ENGLISH_WORDS
         if self.has_language:
+            requested = request[0].language
             in_language, words = in_its_language(request[0], accept_language)
             request = (in_language,)
-        return request, words, _tag(path, media_type, request)
+        return Parsed(request, requested, words, _tag(path, media_type, (*request, requested)))
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
         """Read the parameters; answer with the calculation, or with 304."""
@@ -315,7 +337,7 @@ class Lookup(Operation):
         parse = self.parse_cached if len(query) <= MAX_CACHED_QUERY else self.parse
         accept_language = sent.get(LANGUAGE_HEADER, b"").decode("latin-1") if self.has_language else ""
         parameters = tuple(scope["path_params"].items())
-        request, words, tag = parse(
+        request, requested, words, tag = parse(
             scope["path"], query, parameters, media_type, accept_language[:MAX_ACCEPT_LANGUAGE]
         )
         headers = [*self.content_language(words), *self.headers]
@@ -326,7 +348,7 @@ class Lookup(Operation):
                 return
         try:
             with within:
-                content = render(self.calculate(*request), words)
+                content = render(with_language_warning(self.calculate(*request), requested), words)
         except Impossible as error:
             raise self.impossible(error) from error
         headers = [*_content(media_type, content), *headers]

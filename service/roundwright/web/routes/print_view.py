@@ -15,9 +15,8 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.hat.request import MOST_SIZES, HatSize
 from roundwright.knitting.quantities import Length
-from roundwright.language import Words
 from roundwright.web.routes.hats import write_handout
-from roundwright.web.routes.operation import Lookup
+from roundwright.web.routes.operation import Lookup, Parsed
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import html, policy
 
@@ -86,8 +85,8 @@ class FormLookup(Lookup):
         parameters: tuple[tuple[str, str], ...],
         media_type: str,
         accept_language: str,
-    ) -> tuple[tuple[Any, ...], Words, bytes]:
-        """The arguments of the function, the words of the answer, and the `ETag`."""
+    ) -> Parsed:
+        """A query as the arguments of the function."""
         fields = [(name, _plain(text.strip())) for name, text in parse_qsl(query.decode("latin-1"))]
         filled_in = urlencode([(name, text) for name, text in fields if text]).encode()
         return super().parse(path, filled_in, parameters, media_type, accept_language)

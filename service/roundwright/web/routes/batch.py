@@ -1,0 +1,170 @@
+"""Up to a hundred calculations in one request, each answered as if it had been sent alone."""
+
+from asyncio import sleep
+from collections.abc import Iterable, Iterator, Mapping
+from copy import copy
+from http import HTTPStatus
+from time import thread_time
+from typing import Annotated, Final
+
+from litestar.types import HTTPScope, Receive, Send
+from msgspec import UNSET, Meta, Raw, Struct, UnsetType
+
+from roundwright.knitting.answers import RULES, RulesVersion
+from roundwright.language.words import ENGLISH_WORDS
+from roundwright.web.problems import MAX_MEANT, Problem, ProblemError, did_you_mean, to_problem
+from roundwright.web.routes.answer_language import encode_answer
+from roundwright.web.routes.deadline import within
+from roundwright.web.routes.operation import JSON, Calculation
+from roundwright.web.routes.request_reader import encode
+from roundwright.web.routes.typesetter import Typesetter
+from roundwright.web.settings import Settings
+
+MAX_PARTS: Final = 100
+"""Calculations of a batch: the sizes and questions of a large class."""
+
+MAX_BATCH_CPU_S: Final = 1.0
+"""Processor seconds after which no further part begins: as long as a single calculation may take."""
+
+CRASHES: Final = "roundwright.crashes"
+"""Key of the scope's state under which the middleware finds the unexpected errors of parts, for the log."""
+
+
+class BatchPart(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A calculation of a batch."""
+
+    operation: Annotated[
+        str,
+        Meta(
+            min_length=1,
+            max_length=MAX_MEANT,
+            description="The `operationId` of the calculation, such as `castOn`.",
+            examples=["castOn"],
+        ),
+    ]
+    body: Annotated[dict[str, Raw], Meta(description="What the calculation takes by itself.")]
+
+
+class BatchRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Calculations to be done in one request."""
+
+    calculations: Annotated[
+        tuple[BatchPart, ...],
+        Meta(
+            min_length=1,
+            max_length=MAX_PARTS,
+            description=f"The calculations, up to {MAX_PARTS}; none depends on another.",
+        ),
+    ]
+
+
+class PartAnswer(Struct, frozen=True, kw_only=True, omit_defaults=True):
+    """The answer to a calculation of a batch, or its problem."""
+
+    status: Annotated[
+        int, Meta(ge=200, le=599, description="The status the calculation would have had by itself.")
+    ]
+    answer: Annotated[
+        Raw | UnsetType,
+        Meta(description="Its answer, with status 200: the object, or the text where it answers with text."),
+    ] = UNSET
+    problem: Annotated[
+        Problem | UnsetType,
+        Meta(description="Its problem, with any other status; pointers lead into the `body` of the part."),
+    ] = UNSET
+
+
+class BatchAnswer(Struct, frozen=True, kw_only=True):
+    """The answers to a batch."""
+
+    answers: Annotated[
+        tuple[PartAnswer, ...], Meta(description="An answer or a problem for every part, in their order.")
+    ]
+    rules: RulesVersion = RULES
+
+
+class Batch(Calculation):
+    """The calculation of a batch; other requests are answered between its parts."""
+
+    calculations: Mapping[str, Calculation]
+
+    def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
+        """Apply the settings to the calculations as well."""
+        super().prepare(settings, typesetter)
+        self.calculations = {name: copy(part) for name, part in self.calculations.items()}
+        for calculation in self.calculations.values():
+            calculation.prepare(settings, typesetter)
+
+    def warm(self) -> None:
+        """Do nothing: the calculations are operations of their own."""
+
+    async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
+        """Read the body, calculate part after part, answer."""
+        body = await self.receive(scope, receive)
+        with within:
+            request = self.reader.read(body)
+        crashes: list[Exception] = scope["state"].setdefault(CRASHES, [])
+        answers = []
+        for answer in self.answers(request, dict(scope["headers"]), crashes):
+            answers.append(answer)
+            await sleep(0)
+        content = encode_answer(BatchAnswer(answers=tuple(answers)), ENGLISH_WORDS)
+        await self.send(JSON, content, ENGLISH_WORDS, send)
+
+    def answers(
+        self, request: BatchRequest, headers: Mapping[bytes, bytes], crashes: list[Exception]
+    ) -> Iterator[PartAnswer]:
+        """The answer or problem of every part; an error that is not the request's is kept for the log."""
+        spent = 0.0
+        for part in request.calculations:
+            begun = thread_time()
+            try:
+                content = self.answer_to(part, headers, is_late=spent > MAX_BATCH_CPU_S)
+                answer = PartAnswer(status=200, answer=content)
+            except Exception as error:  # noqa: BLE001 - the other parts go on
+                calculation = self.calculations.get(part.operation, self)
+                problem, _ = to_problem(error, calculation.template)
+                answer = PartAnswer(status=problem.status, problem=problem)
+                if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
+                    crashes.append(error)
+            spent += thread_time() - begun
+            yield answer
+
+    def answer_to(self, part: BatchPart, headers: Mapping[bytes, bytes], *, is_late: bool) -> Raw:
+        """The answer of a part as JSON. Raises what the calculation raises, and `ProblemError` for a late part."""
+        calculation = self.calculations.get(part.operation)
+        if calculation is None:
+            meant = did_you_mean(part.operation, self.calculations)
+            raise ProblemError("not-found", f"There is no calculation {part.operation!r}.{meant}")
+        if is_late:
+            raise ProblemError(
+                "too-long",
+                f"The parts before took {MAX_BATCH_CPU_S:g} s, as long as a batch may. Send this part again.",
+            )
+        media_type, render = next(iter(calculation.renderers.items()))
+        content, _ = calculation.content(encode(part.body), headers, render)
+        return Raw(content if media_type == JSON else encode(content.decode()))
+
+
+def batch_of(calculations: Iterable[Calculation]) -> Batch:
+    """The operation for a batch of the calculations."""
+
+    @Batch(
+        "/v1/batch",
+        id="calculateBatch",
+        tag="Batches",
+        summary=f"Up to {MAX_PARTS} calculations in one request",
+        example="batch",
+        takes_text=True,
+    )
+    def calculate_batch(request: BatchRequest) -> BatchAnswer:
+        """Every part is read, calculated and answered as if it had been sent alone, in the order of the request.
+
+        A part that fails gets its own problem, and the others are answered. When the parts so far have taken as long
+        as a single calculation may, those that are left get the problem `too-long`: send them again in a batch of
+        their own.
+        """
+        return BatchAnswer(answers=tuple(calculate_batch.answers(request, {}, [])))
+
+    calculate_batch.calculations = {str(calculation.id): calculation for calculation in calculations}
+    return calculate_batch

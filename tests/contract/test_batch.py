@@ -1,0 +1,128 @@
+"""Many calculations in one request: each is answered as if it had been sent alone."""
+
+import json
+
+import httpx
+import msgspec
+import pytest
+
+from roundwright.web.problems import Problem
+from roundwright.web.routes import batch
+from roundwright.web.routes.gauge import convert_gauge
+from roundwright.web.settings import Settings
+from tests.conftest import serving
+from tests.contract.shape import assert_problem, listed
+from tests.long.asking import Service
+
+CALCULATIONS = [operation for operation in listed("POST") if operation.id != "calculateBatch"]
+GAUGE = {"operation": "convertGauge", "body": {"gauge": {"stitches": 18}}}
+
+
+def answers(service, *parts):
+    """The answers to the parts of a batch."""
+    response = service.post("/v1/batch", json={"calculations": parts})
+    assert 200 == response.status_code
+    return response.json()["answers"]
+
+
+def part(operation, body=None):
+    """A calculation with a body, or with its example."""
+    return {"operation": operation.id, "body": operation.body if body is None else body}
+
+
+def test_every_calculation_can_be_a_part(service):
+    """The examples of all calculations in a batch get the answers that they get alone, in their order."""
+    given = answers(service, *map(part, CALCULATIONS))
+
+    for operation, answer in zip(CALCULATIONS, given, strict=True):
+        alone = operation.ask(service)
+        is_json = alone.headers["content-type"] == "application/json"
+        assert {"status": 200, "answer": alone.json() if is_json else alone.text} == answer, operation.id
+
+
+@pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda operation: operation.id)
+def test_a_part_that_fails_has_the_problem_it_has_alone(operation, service):
+    """A body that is not as described gets its own problem, pointers within the body; its neighbours are answered."""
+    before, wrong, after = answers(service, GAUGE, part(operation, {"colour": "red"}), GAUGE)
+    alone = operation.ask(service, json={"colour": "red"})
+
+    assert 200 == before["status"] == after["status"]
+    assert before == after
+    assert {"status": 400, "problem": alone.json()} == wrong
+    msgspec.convert(wrong["problem"], Problem)
+
+
+def test_what_cannot_be_knitted_is_a_problem_of_its_part(service):
+    """422 stays in its part."""
+    wrong, right = answers(
+        service,
+        {"operation": "convertGauge", "body": {"gauge": {"stitches": 900}}},
+        GAUGE,
+    )
+
+    assert (422, "#/gauge/stitches") == (wrong["status"], wrong["problem"]["errors"][0]["pointer"])
+    assert "answer" not in wrong
+    assert 200 == right["status"]
+
+
+def test_an_unknown_calculation_is_told_the_nearest(service):
+    """A name that no calculation has is a problem of its part, with the name that was probably meant."""
+    wrong, right = answers(service, {"operation": "cast_on", "body": {}}, GAUGE)
+
+    assert (404, 200) == (wrong["status"], right["status"])
+    assert "Perhaps 'castOn' is meant." in wrong["problem"]["detail"]
+
+
+@pytest.mark.parametrize(
+    "calculations",
+    [
+        [],
+        [GAUGE] * (batch.MAX_PARTS + 1),
+        [{"operation": "castOn"}],
+        [{**GAUGE, "id": 1}],
+        [{**GAUGE, "body": 5}],
+    ],
+)
+def test_a_batch_is_read_strictly(calculations, service):
+    """The batch itself has its bounds and no unknown fields."""
+    assert_problem(service.post("/v1/batch", json={"calculations": calculations}), 400, "invalid-request")
+
+
+def test_a_batch_takes_no_longer_than_a_calculation_may(monkeypatch):
+    """When the time of a batch is over, the parts that are left get a problem at once, and may be sent again."""
+    monkeypatch.setattr(batch, "MAX_BATCH_CPU_S", 0.0)
+    body = msgspec.json.encode({"calculations": [GAUGE] * 100})
+    given = json.loads(Service().ask("POST", "/v1/batch", body=body).body)["answers"]
+
+    assert [200] + [422] * 99 == [answer["status"] for answer in given]
+    assert {"/problems/too-long"} == {answer["problem"]["type"] for answer in given[1:]}
+
+
+def test_others_are_answered_between_the_parts():
+    """After every part the process turns to its other requests."""
+    service = Service()
+    turns = 0
+
+    def count_turn():
+        nonlocal turns
+        turns += 1
+        service.loop.call_soon(count_turn)
+
+    service.loop.call_soon(count_turn)
+    service.ask("POST", "/v1/batch", body=msgspec.json.encode({"calculations": [GAUGE] * 50}))
+
+    assert turns >= 50
+
+
+def test_a_fault_of_ours_stays_in_its_part(monkeypatch, capfd):
+    """An unexpected error is a problem of its part and a line in the log, under the id of the request."""
+    monkeypatch.setattr(convert_gauge, "calculate", lambda request: 1 / 0)
+    parts = [{"operation": "shapeEvenly", "body": {"stitches": 90, "change": 7}}, GAUGE]
+    with serving(Settings()) as address:
+        response = httpx.post(
+            f"{address}/v1/batch", json={"calculations": parts}, headers={"request-id": "quillhaven-7"}
+        )
+    (line,) = [json.loads(line) for line in capfd.readouterr().err.splitlines() if "crash" in line]
+
+    assert [200, 500] == [answer["status"] for answer in response.json()["answers"]]
+    assert ("quillhaven-7", "builtins.ZeroDivisionError") == (line["request_id"], line["error"])
