@@ -168,6 +168,18 @@ def test_two_sizes_on_one_count_are_said_to_be_so() -> None:
     assert parted["warnings"] == []
 
 
+def test_sizes_that_differ_in_depth_are_not_one_size() -> None:
+    """One head, worn to above the ears and below them, is two hats; the same depths of a head and another are not."""
+    heads = [{"head": cm(55)}, {"head": cm(55.2)}]
+    deeper = [{**heads[0], "depth": cm(18)}, {**heads[1], "depth": cm(22)}]
+    of_size = [{**heads[0], "depth": cm(20)}, {**heads[1], "depth": cm(20)}]
+
+    assert not warned("sizes_alike", sizes=deeper)
+    assert "are equally deep" in warned("sizes_alike", sizes=of_size)[0]
+    (message,) = warned("sizes_alike", sizes=[{"adult": "woman"}, {"adult": "man"}])
+    assert "differ in depth alone" in message or "equally deep" in message
+
+
 def test_sizes_out_of_order_are_said_to_be_so() -> None:
     """Patterns give the smallest first; the published chart's child is smaller than four years."""
     warnings = hats(sizes=[{"age_months": 48}, {"chart": "child"}, {"adult": "man"}])["warnings"]

@@ -315,3 +315,58 @@ def test_what_the_knitter_can_do_nothing_about_is_not_on_the_sheet() -> None:
 
     assert {"option_unused", "sizes_out_of_order"} == codes
     assert "Before you begin" not in [section.heading for section in handout_of(**request).sections]
+
+
+STRIPED: dict[str, Any] = {
+    "colours": {"body": [{"colour": "navy", "rounds": 3}, {"colour": "cream", "rounds": 2}]},
+    "crown": {"style": "wedge"},
+    "needles": 4,
+}
+
+
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+def test_the_sheet_names_the_colour_of_every_round(wording: str) -> None:
+    """Stripes of three and two rounds from the first round after the brim to the top: counted round by round."""
+    handout = handout_of(**STRIPED, wording=wording)
+    (size,) = hats(
+        **STRIPED, gauge={"stitches": 20, "rows": 28}, sizes=[{"head": {"value": 45, "unit": "cm"}}]
+    )["sizes"]
+    expected = [
+        "navy" if (size["body"]["rounds"] + round) % 5 < 3 else "cream"
+        for round in range(len(size["crown"]["rounds"]))
+    ]
+
+    assert [round.work.partition(":")[0] for round in handout.sheets[0].crown] == expected
+    assert "stripes of navy (3 rounds) and cream (2 rounds)" in plain_text(handout, ENGLISH_WORDS).decode()
+
+
+def test_a_beginner_reads_where_the_colour_changes() -> None:
+    """A change stands before its round, and rounds that are alike are not put together over it."""
+    handout = handout_of(**STRIPED, wording="beginner")
+    lines = next(section for section in handout.sections if section.heading == "Crown").lines
+    colour, place = None, 0
+    for line in lines:
+        if line.text.strip().startswith("Change to "):
+            colour = line.text.strip().removeprefix("Change to ").rstrip(".")
+        elif line.kind == "round":
+            first, _, last = (
+                line.text.removeprefix("Rounds ").removeprefix("Round ").partition(":")[0].partition("-")
+            )
+            for _ in range(int(first), int(last or first) + 1):
+                work = handout.sheets[0].crown[place].work
+                assert colour is None or work.startswith(f"{colour}:")
+                place += 1
+
+    assert place == len(handout.sheets[0].crown)
+    assert colour is not None
+
+
+@pytest.mark.parametrize(("terms", "word"), [("us", "Centered"), ("uk", "Centred")])
+def test_a_decrease_is_centred_as_the_country_spells_it(terms: str, word: str) -> None:
+    """US and UK dictionaries: centered, centred."""
+    handout = handout_of(crown={"style": "square"}, wording="beginner", terms=terms)
+
+    assert f"{word} double decrease" in handout.sheets[0].crown[0].work
+    assert any(
+        f"{word} double decrease" in line.text for section in handout.sections for line in section.lines
+    )

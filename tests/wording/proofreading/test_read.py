@@ -114,6 +114,28 @@ def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: st
     ]
 
 
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+def test_a_striped_hat_reads_back_to_its_rounds(wording: str) -> None:
+    """The colours that stand between the rounds are no work."""
+    stripes = [{"colour": "navy", "rounds": 3}, {"colour": "cream", "rounds": 2}]
+    body = {
+        "gauge": {"stitches": 20, "rows": 28},
+        "sizes": [{"age_months": 6}, {"age_years": 8}],
+        "brim": {"kind": "ribbed", "rib": {"knit": 2, "purl": 3}},
+        "colours": {"body": stripes, "brim_purl": "red"},
+        "crown": {"style": "square"},
+        "wording": wording,
+        "needles": 4,
+    }
+    answer = hat.hats(msgspec.convert(body, hat_request.HatRequest), write.pattern)
+    reading = read(answer.pattern, tuple(plan.cast_on.stitches for plan in answer.sizes))
+
+    assert {finding.code for finding in reading.findings} <= {"rhythm_broken", "sizes_not_growing"}
+    assert [worked(plan) for plan in answer.sizes] == [
+        [runs_of(one.steps) for one in rounds] for rounds in reading.rounds
+    ]
+
+
 # --- what patterns print -------------------------------------------------------------------------------------------
 
 K2_K2TOG = [("k", 2), ("k2tog", 1)]

@@ -1,6 +1,7 @@
 """Warnings about a hat: deeper than requested, and sizes that are one size or stand in no order."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 from msgspec.structs import replace
@@ -21,6 +22,8 @@ practice)."""
 ABOUT_THE_REQUEST: Final = frozenset({"option_unused", "sizes_out_of_order"})
 """Warnings for whoever writes the request: a knitter with needles in hand can do nothing about them."""
 
+SAME_DEPTH_MM: Final = 5.0
+"""Depths nearer than half a centimetre are one depth to a tape (common practice)."""
 SAME_HEAD: Final = 0.5
 """Stitches by which two sizes differ at least where they are meant to be two."""
 
@@ -33,6 +36,9 @@ class SizeCount(NamedTuple):
     exact: float
     cast_on: int
     body: int
+    depth_mm: float
+    own_depth: bool
+    """Whether the request gives this size a depth of its own."""
 
 
 def named_by_size(warnings: Sequence[tuple[str, Sequence[Notice]]]) -> Iterator[Notice]:
@@ -108,14 +114,28 @@ def floats_notice(*, folded: bool, brim_purl: str | None) -> Iterator[Notice]:
 
 
 def size_notices(sizes: Sequence[SizeCount]) -> Iterator[Notice]:
-    """A warning for sizes that come out as one, and one for sizes that do not go from the smallest to the largest."""
+    """A warning for sizes that come out as one, and one for sizes that do not go from the smallest to the largest.
+
+    Sizes on one count that have different depths of their own are meant to differ in depth alone.
+    """
     alike: dict[tuple[int, int], list[int]] = {}
     for index, size in enumerate(sizes):
         alike.setdefault((size.cast_on, size.body), []).append(index)
-    yield from (_alike(sizes, indexes) for indexes in alike.values() if len(indexes) > 1)
+    yield from (
+        _alike(sizes, indexes)
+        for indexes in alike.values()
+        if len(indexes) > 1 and not _differ_on_purpose([sizes[index] for index in indexes])
+    )
     smaller = [index for index in range(1, len(sizes)) if sizes[index].head_mm < sizes[index - 1].head_mm]
     if smaller:
         yield _out_of_order(sizes, smaller[0])
+
+
+def _differ_on_purpose(sizes: Sequence[SizeCount]) -> bool:
+    """Whether sizes on one count were given depths that set every one of them apart."""
+    depths = sorted(size.depth_mm for size in sizes)
+    apart = all(deeper - depth >= SAME_DEPTH_MM for depth, deeper in pairwise(depths))
+    return apart and any(size.own_depth for size in sizes)
 
 
 def _alike(sizes: Sequence[SizeCount], indexes: Sequence[int]) -> Notice:
@@ -123,10 +143,18 @@ def _alike(sizes: Sequence[SizeCount], indexes: Sequence[int]) -> Notice:
     exact = sorted(sizes[index].exact for index in indexes)
     return Notice(
         code="sizes_alike",
-        message=f"Sizes {', '.join(others)} and {last} come out on the same {sizes[indexes[0]].cast_on} stitches. "
-        + _what_parts(exact[0], exact[-1]),
+        message=f"Sizes {', '.join(others)} and {last} come out on the same {sizes[indexes[0]].cast_on} stitches"
+        f"{_in_depth([sizes[index].depth_mm for index in indexes])}. " + _what_parts(exact[0], exact[-1]),
         pointer=f"#/sizes/{indexes[1]}",
     )
+
+
+def _in_depth(depths_mm: Sequence[float]) -> str:
+    """What the depth makes of sizes that are equally wide."""
+    apart_mm = max(depths_mm) - min(depths_mm)
+    if apart_mm < SAME_DEPTH_MM:
+        return " and are equally deep"
+    return f" and differ in depth alone, by {apart_mm / 10:.2g} cm"
 
 
 def _what_parts(smallest: float, largest: float) -> str:

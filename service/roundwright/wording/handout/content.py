@@ -14,6 +14,7 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.colours import Colours
 from roundwright.knitting.hat.needles import NeedleChange
 from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
@@ -23,8 +24,8 @@ from roundwright.knitting.yarn.amount import YarnAmount
 from roundwright.knitting.yarn.basket import Basket, BasketBalls
 from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
+from roundwright.wording.writing.colours import adjust_colour, body_colours, brim_colours, crown_colours
 from roundwright.wording.writing.pattern import Section, sections
-from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.printed_quantities import one_line, printed_lengths
 from roundwright.wording.writing.round_lines import Line, Wording, holds_of, skipped_numbers
 
@@ -63,6 +64,8 @@ class StraightPart(NamedTuple):
     rounds_per_box: int
     until: str
     """Length from the cast-on edge where the part ends and the crown begins; empty where another part follows."""
+    colours: str
+    """Its colours in words; empty for a hat in one."""
 
 
 class CrownRound(Struct, frozen=True):
@@ -153,7 +156,7 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
         sections=tuple(map(_in_single_lines, _with_help(request, written))),
         shopping=_shopping(answer.order),
         sheets=tuple(
-            _size_sheet(plan, number, skipped[number - 1], beginner=wording.beginner)
+            _size_sheet(plan, number, skipped[number - 1], wording)
             for number, plan in enumerate(plans, start=1)
         ),
         pictures=pictures,
@@ -217,6 +220,7 @@ def straight_text(part: StraightPart) -> str:
     rounds = f"{part.rounds} round{'' if part.rounds == 1 else 's'}"
     until = f", to {part.until} from the cast-on edge" if part.until else ""
     box = f" (a box is {part.rounds_per_box} rounds)" if part.rounds_per_box > 1 else ""
+    rounds += f", {part.colours}" * bool(part.colours)
     if len(part.work) == 1:
         return f"{part.name}, {rounds}{until}{box}: {part.work[0]}"
     in_turn = " / ".join(f"{number}. {work}" for number, work in enumerate(part.work, start=1))
@@ -232,12 +236,14 @@ def _heading(hold: str, needle: int) -> str:
     return f"{'H' if hold == 'magic_loop' else 'N'}{needle}"
 
 
-def _size_sheet(plan: HatPlan, number: int, skipped: int, *, beginner: bool) -> SizeSheet:
-    parts = [part for part in _apart(plan.brim, plan.body) if part.rounds]
+def _size_sheet(plan: HatPlan, number: int, skipped: int, wording: Wording) -> SizeSheet:
+    colours = wording.request.colours
+    parts = [part for part in _apart(plan.brim, plan.body, colours) if part.of.rounds]
     needles = plan.split.split if plan.split else ()
     columns = max([len(needles), *(len(round.needles or ()) for round in plan.crown.rounds)])
     change = plan.needles.change if plan.needles else None
     (hold,) = holds_of([plan])
+    in_colours = [f"{colour}: " for colour in crown_colours(colours, plan)] or [""] * len(plan.crown.rounds)
     edge_to_crown = printed_lengths([plan.measurements.edge_to_crown])
     return SizeSheet(
         number=number,
@@ -247,41 +253,55 @@ def _size_sheet(plan: HatPlan, number: int, skipped: int, *, beginner: bool) -> 
         needles=needles,
         needle_count=columns,
         straight=tuple(
-            _straight_part(part, edge_to_crown if part is parts[-1] else "", beginner=beginner)
-            for part in parts
+            _straight_part(part, edge_to_crown if part is parts[-1] else "", wording) for part in parts
         ),
         crown=tuple(
-            _crown_round(round, skipped, columns, change, hold=hold, beginner=beginner)
-            for round in plan.crown.rounds
+            _crown_round(round, skipped, columns, change, hold=hold, work=colour + wording.steps(round))
+            for round, colour in zip(plan.crown.rounds, in_colours, strict=True)
         ),
     )
 
 
-def _apart(brim: HatPart, body: HatPart) -> Iterator[HatPart]:
+class _InColours(NamedTuple):
+    """A straight part, or its round that changes the count, and its colours in words."""
+
+    of: HatPart
+    colours: str
+
+
+def _apart(brim: HatPart, body: HatPart, colours: Colours | None) -> Iterator[_InColours]:
     """Brim and body in working order, the round that changes the count as a part by itself, with a box of its own."""
-    for part in (brim, body):
+    for part, in_words in ((brim, brim_colours(colours)), (body, body_colours(colours))):
         in_turn = replace(part, rounds=part.rounds_in_turn, adjust=None)
         if part.adjust is None:
-            yield in_turn
+            yield _InColours(in_turn, in_words)
             continue
-        adjust = replace(part, rounds=1, lines=(part.adjust,), adjust=None)
-        yield from (in_turn, adjust) if part.part == "brim" else (adjust, in_turn)
+        adjust = _InColours(
+            replace(part, rounds=1, lines=(part.adjust,), adjust=None), adjust_colour(colours, part)
+        )
+        if part.part == "brim":
+            yield from (_InColours(in_turn, in_words), adjust)
+        else:
+            done = ", the first of these rounds done" if "over and over" in in_words else ""
+            yield from (adjust, _InColours(in_turn, in_words + done))
 
 
-def _straight_part(part: HatPart, until: str, *, beginner: bool) -> StraightPart:
+def _straight_part(part_in_colours: _InColours, until: str, wording: Wording) -> StraightPart:
+    part, colours = part_in_colours
     rounds_per_box = 1 if part.rounds <= MAX_BOXES else 10
     return StraightPart(
         name=part.part.capitalize(),
         rounds=part.rounds,
-        work=tuple(_work_text(round, beginner=beginner) + _new_count(round) for round in part.lines),
+        work=tuple(wording.steps(round) + _new_count(round) for round in part.lines),
         boxes=ceil(part.rounds / rounds_per_box),
         rounds_per_box=rounds_per_box,
         until=until,
+        colours=colours,
     )
 
 
 def _crown_round(
-    round: Round, skipped: int, columns: int, change: NeedleChange | None, *, hold: str, beginner: bool
+    round: Round, skipped: int, columns: int, change: NeedleChange | None, *, hold: str, work: str
 ) -> CrownRound:
     slides = [
         f"{move.stitches} from {_heading(hold, move.needle)} to {_heading(hold, move.needle + 1)}"
@@ -291,7 +311,7 @@ def _crown_round(
     first += [f"First slide {', '.join(slides)}."] if slides else []
     return CrownRound(
         number=round.number + skipped,
-        work=_work_text(round, beginner=beginner),
+        work=work,
         count=round.after,
         needles=tuple(map(str, round.needles)) if round.needles else ("",) * columns,
         slide=" ".join(first),
@@ -304,10 +324,6 @@ def _new_count(round: Round) -> str:
         return ""
     on_needles = f": {' + '.join(map(str, round.needles))}" if round.needles else ""
     return f" — now {round.after} stitches{on_needles}"
-
-
-def _work_text(round: Round, *, beginner: bool) -> str:
-    return plain_sentences(round.steps) if beginner else round.text
 
 
 # --- yarn to buy ------------------------------------------------------------------------------------------------------

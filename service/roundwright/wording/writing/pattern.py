@@ -15,7 +15,7 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
 from roundwright.knitting.rounds.round import Round, stitch_names
-from roundwright.wording.writing.colours import colour_amounts, colour_note
+from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
 from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
 from roundwright.wording.writing.printed_quantities import (
     one_line,
@@ -199,7 +199,8 @@ def _how_to(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
         return []
     used = {name for round in _rounds(plans) for name in stitch_names(round.steps)}
     rows = reference.stitches().items()
-    return [f"{row.words.capitalize()}: {row.how}" for name, row in rows if name in used]
+    wording = Wording(request)
+    return [wording.in_terms(f"{row.words.capitalize()}: {row.how}") for name, row in rows if name in used]
 
 
 def _rounds(plans: Sequence[HatPlan]) -> list[Round]:
@@ -219,7 +220,8 @@ def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
     used = {name for round in rounds for name in stitch_names(round.steps)}
     stitches = [f"{name}: {row.words}" for name, row in reference.stitches().items() if name in used]
     repeats = ["rep: repeat"] if any("rep from" in round.text for round in rounds) else []
-    return ["; ".join([*stitches, *repeats, "rnd(s): round(s)", "st(s): stitch(es)"])]
+    listed = "; ".join([*stitches, *repeats, "rnd(s): round(s)", "st(s): stitch(es)"])
+    return [Wording(request).in_terms(listed)]
 
 
 def _notes(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
@@ -251,6 +253,8 @@ def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) ->
 
 
 def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+    if wording.beginner and request.colours is not None:
+        yield f"Work the brim {brim_colours(request.colours)}."
     yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans))
     if request.brim.edge == "rolled":
         yield "Left to itself this edge rolls up."
@@ -261,6 +265,8 @@ def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> It
 def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
     if request.brim.smaller_needle:
         yield "Change to the larger needles."
+    if wording.beginner and request.colours is not None:
+        yield f"Work the body {body_colours(request.colours)}."
     yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans))
     length = printed_lengths(plan.measurements.edge_to_crown for plan in plans)
     yield f"The work now measures {length} from the cast-on edge."

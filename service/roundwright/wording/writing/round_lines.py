@@ -14,7 +14,8 @@ from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.needles.holds import holder
 from roundwright.knitting.rounds.round import Round
-from roundwright.wording.writing.needles import change_lines
+from roundwright.wording.writing.colours import crown_change
+from roundwright.wording.writing.needles import change_lines, lines_of_sizes
 from roundwright.wording.writing.plain_language import plain_sentences, stitch_count
 from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
 
@@ -32,6 +33,7 @@ class Wording:
     """The words of a pattern that depend on the country (`terms`) and on the knitter (`wording`)."""
 
     def __init__(self, request: HatRequest) -> None:
+        self.request = request
         self.beginner = request.wording == "beginner"
         self.is_uk = request.terms == "uk"
         terms = {row.us: row.uk if self.is_uk else row.us for row in reference.terms()}
@@ -40,12 +42,23 @@ class Wording:
 
     def steps(self, round: Round) -> str:
         """The steps of a round, without its number and its count."""
-        return plain_sentences(round.steps) if self.beginner else round.text
+        return self.in_terms(plain_sentences(round.steps)) if self.beginner else round.text
 
     def in_terms(self, text: str) -> str:
-        """A sentence in the words of the country, where it has `gauge` or `colour`."""
-        gauge, colour = ("tension", "colour") if self.is_uk else ("gauge", "color")
-        return _GAUGE.sub(gauge, _COLOUR.sub(colour, text))
+        """A sentence in the words of the country, where it has `gauge`, `colour` or `centred`."""
+        if self.is_uk:
+            return _GAUGE.sub("tension", text)
+        return _COLOUR.sub("color", _CENTRED.sub(r"\1entered", text))
+
+    def colour_changes(self, plans: Sequence[HatPlan], skipped: Sequence[int], number: int) -> list[str]:
+        """For beginners, the colour to go on with before the round of that number in the pattern, where it changes."""
+        if not self.beginner or self.request.colours is None:
+            return []
+        colours = self.request.colours
+        changes = [
+            crown_change(colours, plan, number - skip) for plan, skip in zip(plans, skipped, strict=True)
+        ]
+        return lines_of_sizes([None if colour is None else f"Change to {colour}." for colour in changes])
 
     def rounds_start(self, first: int, last: int, note: str) -> str:
         """The start of the line of numbered rounds that are equal; `note` names their sizes."""
@@ -67,7 +80,8 @@ class Wording:
 
 
 _GAUGE: Final = re.compile(r"\bgauge\b")
-_COLOUR: Final = re.compile(r"\bcolou?r")
+_COLOUR: Final = re.compile(r"\bcolour")
+_CENTRED: Final = re.compile(r"\b([Cc])entred\b")
 
 
 # --- straight parts -----------------------------------------------------------------------------------------------
@@ -174,9 +188,12 @@ def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: W
     while number <= last:
         yield from _joining_sizes(skipped, number)
         yield from (Line(f"  {text}", "note") for text in change_lines(plans, skipped, number))
+        yield from (Line(f"  {text}", "note") for text in wording.colour_changes(plans, skipped, number))
         of_sizes = _rounds_of_sizes(plans, skipped, number)
         until = number
-        while _continues(of_sizes, _rounds_of_sizes(plans, skipped, until + 1)):
+        while _continues(of_sizes, _rounds_of_sizes(plans, skipped, until + 1)) and not (
+            wording.colour_changes(plans, skipped, until + 1)
+        ):
             until += 1
         texts = [wording.steps(of_sizes[size]) if size in of_sizes else None for size in range(len(plans))]
         for line in shared_lines(texts):
