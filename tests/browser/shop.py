@@ -28,9 +28,11 @@ def shop() -> Iterator["Shop"]:
 
 
 class Shop(ThreadingHTTPServer):
-    """Serves the example's folder, and `bare.html`, which is nothing but the two lines of its README."""
+    """Serves the example's folder, and `bare.html`, which is nothing but the two lines of its README, or other ones."""
 
     service = ""
+    lines = TWO_LINES
+    head = ""
 
     def __init__(self) -> None:
         super().__init__(("127.0.0.1", 0), partial(Handler, directory=FOLDER))
@@ -40,7 +42,7 @@ class Shop(ThreadingHTTPServer):
         """A page as the shop would have written it."""
         if name == "bare.html":
             title = '<!doctype html><html lang="en"><title>Bare</title><link rel="icon" href="mark.svg">'
-            text = f"{title}<main><h1>Wether</h1>{TWO_LINES}</main></html>"
+            text = f"{title}{self.head}<main><h1>Wether</h1>{self.lines}</main></html>"
             assert len(TWO_LINES.splitlines()) == 2
         else:
             text = (FOLDER / name).read_text()
@@ -72,7 +74,8 @@ class Handler(SimpleHTTPRequestHandler):
         at = self.server.service
         self.send_header(
             "content-security-policy",
-            f"default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' {at}; connect-src {at}",
+            f"default-src 'none'; script-src 'self'; style-src 'self'; "
+            f"img-src 'self' {at}; connect-src {at}; require-trusted-types-for 'script'; trusted-types 'none'",
         )
         super().end_headers()
 
