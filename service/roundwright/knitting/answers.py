@@ -5,6 +5,8 @@ from typing import Annotated, Final
 
 from msgspec import Meta, Struct
 
+from roundwright.language import Message, listed, say
+
 RULES: Final = "2026-11-26"
 """Date of the formulas and tables in force. A change that alters any answer moves it."""
 
@@ -86,7 +88,7 @@ def only_one(
     field = at_most_one(request, *names, what=what, pointer=pointer)
     if field is None:
         raise Impossible(
-            f"{what} is not given: exactly one of {_listed(names)} is needed.",
+            say("given.not_given", what=what, fields=_listed(names)),
             pointer=missing_at or pointer,
             nearest=nearest or f"`{names[0]}`",
         )
@@ -98,12 +100,12 @@ def at_most_one(request: Struct, *names: str, what: str, pointer: str = "#") -> 
     fields = [name for name in names if getattr(request, name) is not None]
     if len(fields) > 1:
         raise Impossible(
-            f"{what} is given {len(fields)} times, by {_listed(fields)}: only one of them is needed.",
+            say("given.twice", what=what, times=len(fields), fields=_listed(fields)),
             pointer=f"{pointer}/{fields[1]}",
-            nearest=f"`{fields[0]}` alone",
+            nearest=say("given.alone", field=fields[0]),
         )
     return fields[0] if fields else None
 
 
-def _listed(names: Sequence[str]) -> str:
-    return " and ".join((", ".join(f"`{name}`" for name in names[:-1]), f"`{names[-1]}`"))
+def _listed(names: Sequence[str]) -> Message:
+    return listed([f"`{name}`" for name in names])

@@ -9,6 +9,7 @@ from typing import Annotated, Final, Literal, get_args
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Basis, Impossible, Notice
+from roundwright.language import Message, say
 from roundwright.reference.units import factors
 
 LengthUnit = Literal["mm", "cm", "m", "in", "yd"]
@@ -107,6 +108,16 @@ def g(mass: Mass) -> float:
     return mass.value * G_IN[mass.unit]
 
 
+def quantity_text(quantity: Length | Difference | Mass, digits: int = 6) -> Message:
+    """A quantity as a text, such as `55.5 cm`, to so many significant digits."""
+    return say(f"quantity.{quantity.unit}", value=tidy(quantity.value, digits))
+
+
+def range_text(low: Length, high: Length, digits: int = 6) -> Message:
+    """A range of lengths as a text, such as `15 to 20 cm`, in the unit of the longer."""
+    return say(f"range.{high.unit}", low=tidy(low.value, digits), high=tidy(high.value, digits))
+
+
 def tidy(value: float, digits: int = 6) -> float:
     """The value to `digits` significant digits, so that an answer reads 4.54545 and not 4.545454545454546."""
     # A constant format for the usual number of digits: composing one for each number takes a third longer.
@@ -158,10 +169,9 @@ def _check_size(size_mm: float, pointer: str, what: str) -> None:
     in_10_cm = 100.0 / size_mm
     bound = 100.0 / (NARROWEST_STITCH_MM if size_mm < NARROWEST_STITCH_MM else WIDEST_STITCH_MM)
     raise Impossible(
-        f"This gauge makes {in_10_cm:.3g} {what} in 10 cm, which cannot be knitted. "
-        "Check the count and the length it was made over.",
+        say(f"gauge.cannot_be_knitted.{what}", count_in_10_cm=in_10_cm),
         pointer=pointer,
-        nearest=f"{bound:.3g} {what} in 10 cm",
+        nearest=say(f"gauge.nearest.{what}", count_in_10_cm=bound),
     )
 
 
@@ -172,15 +182,13 @@ def rows_assumed(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
     return (
         Notice(
             code="rows_assumed",
-            message=f"The gauge has no rows: {gauge.stitches * RELAXED_SHAPE:.3g} rows were assumed for "
-            f"{gauge.stitches:.3g} stitches, as in relaxed plain knit. Count them on your swatch for a depth you "
-            "can trust.",
+            message=say("gauge.rows_assumed", rows=gauge.stitches * RELAXED_SHAPE, stitches=gauge.stitches),
             pointer=f"{pointer}/rows",
         ),
     )
 
 
 SHAPE_BASIS: Final = Basis(
-    "Without a row count: rows / stitches = kc / kw = 5.5 / 4.2 of fully relaxed plain knit.",
+    say("gauge.shape_basis"),
     "Munden, J. Text. Inst. 50 (1959) T448; constants as in GATE Textile 2015, question 54",
 )

@@ -87,7 +87,7 @@ def test_centile_and_share_are_inverse(months, share):
     assert head_references.share_below(group, centile_mm) == pytest.approx(share, abs=1e-9)
 
 
-@pytest.mark.parametrize(("number", "noun", "words"), [(1, "month", "1 month"), (1.5, "year", "1.5 years")])
-def test_one_is_counted_in_the_singular(number, noun, words):
+@pytest.mark.parametrize(("number", "unit", "words"), [(1, "months", "1 month"), (1.5, "years", "1.5 years")])
+def test_one_is_counted_in_the_singular(number, unit, words):
     """1 month, not 1 months."""
-    assert words == head_references.counted(number, noun)
+    assert words == head_references.counted(number, unit)

@@ -34,6 +34,7 @@ from roundwright.knitting.needles.start import (
 )
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.quantities import MM_IN, Gauge, Length, UnitSystem, mm, stitch_width_mm
+from roundwright.language import say
 
 LONGEST_CIRCULAR_MM: Final = 1_500.0
 """The longest circular sold."""
@@ -252,7 +253,7 @@ def _check(needles: HatNeedles, pointer: str) -> None:
     holds = ["circular", "magic_loop", "circulars"]
     if needles.circular is None:
         holds.append("double_pointed")  # beside a circular it says what takes over
-    only_one(needles, *holds, what="What holds the stitches", pointer=pointer, nearest="`double_pointed`")
+    only_one(needles, *holds, what=say("given.needles"), pointer=pointer, nearest="`double_pointed`")
 
 
 def _lengths(

@@ -9,9 +9,10 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.hat.brim_and_body import DepthOrLength
-from roundwright.knitting.quantities import UnitSystem, length, mm
+from roundwright.knitting.quantities import UnitSystem, length, mm, quantity_text, range_text
 from roundwright.knitting.rounds.round import Multiple, nearest_count
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+from roundwright.language import Message, joined, listed, say
 
 SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
 """Multiples that may part two sizes: of a crown in 6 sections, of repeats of four, of a rib of 1 + 1, of none."""
@@ -48,7 +49,7 @@ def named_by_size(warnings: Sequence[tuple[str, Sequence[Notice]]]) -> Iterator[
             if all(notice in others for _, others in warnings) or notice.message.startswith(f"{label}: "):
                 yield notice
             else:
-                yield replace(notice, message=f"{label}: {notice.message}")
+                yield replace(notice, message=say("hat.of_size", size=label, text=notice.message))
 
 
 def deeper_notice(label: str, depth_mm: float, reached_mm: float, units: UnitSystem, pointer: str) -> Notice:
@@ -56,9 +57,9 @@ def deeper_notice(label: str, depth_mm: float, reached_mm: float, units: UnitSys
     depth, reached = length(depth_mm, units), length(reached_mm, units)
     return Notice(
         code="deeper",
-        message=f"{label}: with its brim and its crown the hat is {reached.value:.3g} {reached.unit} deep, and "
-        f"was to be {depth.value:.3g} {depth.unit}. {reached.value:.3g} {reached.unit} is the nearest depth that "
-        "fits; a shorter brim, or a crown with fewer rounds, comes nearer.",
+        message=say(
+            "hat.deeper", size=label, reached=quantity_text(reached, 3), depth=quantity_text(depth, 3)
+        ),
         pointer=pointer,
     )
 
@@ -90,13 +91,22 @@ def unusual_depth(
     nearest = length(max(0.0, (least if value < least else most) - other_mm), units)
     deep, low, high = (length(depth_mm, units) for depth_mm in (value, least, most))
     head = length(reached.head_mm, units)
-    what = "" if requested.body_length is None else " from the edge to the crown"
+    long = "shallow" if value < least else "deep"
+    if requested.body_length is None:
+        usual = say("hat.usual_depth", nearest=quantity_text(nearest, 3))
+    else:
+        usual = say("hat.usual_depth.body", nearest=quantity_text(nearest, 3))
     return (
         Notice(
             code="unusual_depth",
-            message=f"{label}: {deep.value:.3g} {deep.unit} from edge to top is {'less' if value < least else 'more'} "
-            f"than hats for a head of {head.value:.3g} {head.unit} have, {low.value:.3g} to {high.value:.3g} "
-            f"{high.unit}. The nearest usual is {nearest.value:.3g} {nearest.unit}{what}.",
+            message=say(
+                f"hat.unusual_depth.{long}",
+                size=label,
+                depth=quantity_text(deep, 3),
+                head=quantity_text(head, 3),
+                usual=range_text(low, high, 3),
+                nearest=usual,
+            ),
             pointer=pointer,
         ),
     )
@@ -107,8 +117,7 @@ def floats_notice(*, folded: bool, brim_purl: str | None) -> Iterator[Notice]:
     if folded and brim_purl is not None:
         yield Notice(
             code="floats_show",
-            message="The yarn carried behind a rib of two colours comes to lie outside where the brim is turned up. "
-            "For the half that is turned up carry it in front, or take a ribbed brim that is not folded.",
+            message=say("hat.floats_show"),
             pointer="#/colours/brim_purl",
         )
 
@@ -139,43 +148,43 @@ def _differ_on_purpose(sizes: Sequence[SizeCount]) -> bool:
 
 
 def _alike(sizes: Sequence[SizeCount], indexes: Sequence[int]) -> Notice:
-    *others, last = [f"{index + 1} ({sizes[index].label})" for index in indexes]
+    named = [say("hat.numbered_size", number=index + 1, size=sizes[index].label) for index in indexes]
     exact = sorted(sizes[index].exact for index in indexes)
+    depths_mm = [sizes[index].depth_mm for index in indexes]
+    apart_mm = max(depths_mm) - min(depths_mm)
     return Notice(
         code="sizes_alike",
-        message=f"Sizes {', '.join(others)} and {last} come out on the same {sizes[indexes[0]].cast_on} stitches"
-        f"{_in_depth([sizes[index].depth_mm for index in indexes])}. " + _what_parts(exact[0], exact[-1]),
+        message=say(
+            "hat.sizes_alike.equally_deep" if apart_mm < SAME_DEPTH_MM else "hat.sizes_alike.depth_alone",
+            sizes=listed(tuple(named)),
+            stitches=sizes[indexes[0]].cast_on,
+            apart=quantity_text(length(apart_mm, "metric"), 2),
+            what_parts=_what_parts(exact[0], exact[-1]),
+        ),
         pointer=f"#/sizes/{indexes[1]}",
     )
 
 
-def _in_depth(depths_mm: Sequence[float]) -> str:
-    """What the depth makes of sizes that are equally wide."""
-    apart_mm = max(depths_mm) - min(depths_mm)
-    if apart_mm < SAME_DEPTH_MM:
-        return " and are equally deep"
-    return f" and differ in depth alone, by {apart_mm / 10:.2g} cm"
-
-
-def _what_parts(smallest: float, largest: float) -> str:
+def _what_parts(smallest: float, largest: float) -> Message:
     """What would part sizes on one count, by the stitches that the smallest and the largest take exactly."""
     if largest - smallest < SAME_HEAD:
-        return "Their heads are the same: `makers` of one size says how many are knitted."
+        return say("hat.same_heads")
     for multiple in SMALLER_MULTIPLES:
         counts = [nearest_count(exact, Multiple(multiple), FEWEST_STITCHES) for exact in (smallest, largest)]
         if counts[0] != counts[1]:
-            return (
-                f"On a multiple of {multiple} they would have {counts[0]} to {counts[1]}: a rib or a crown with a "
-                "smaller repeat parts them, and so does a finer gauge."
-            )
-    return "Only a finer gauge parts them."
+            return say("hat.multiple_parts", multiple=multiple, smallest=counts[0], largest=counts[1])
+    return say("hat.gauge_parts")
 
 
 def _out_of_order(sizes: Sequence[SizeCount], index: int) -> Notice:
     order = sorted(range(len(sizes)), key=lambda size: sizes[size].head_mm)
     return Notice(
         code="sizes_out_of_order",
-        message=f"Size {index + 1} ({sizes[index].label}) is smaller than size {index} ({sizes[index - 1].label}). A "
-        f"pattern gives the smallest first; in that order they are {', '.join(str(size + 1) for size in order)}.",
+        message=say(
+            "hat.sizes_out_of_order",
+            smaller=say("hat.numbered_size", number=index + 1, size=sizes[index].label),
+            larger=say("hat.numbered_size", number=index, size=sizes[index - 1].label),
+            order=joined(", ", *(str(size + 1) for size in order)),
+        ),
         pointer=f"#/sizes/{index}",
     )

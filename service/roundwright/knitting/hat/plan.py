@@ -57,7 +57,7 @@ from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep
 from roundwright.knitting.needles.whole_repeats import WHOLE_REPEATS_BASIS
-from roundwright.knitting.quantities import Length, length, mm, row_height_mm, stitch_width_mm
+from roundwright.knitting.quantities import Length, length, mm, quantity_text, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, cone_beyond_head_mm, depth
@@ -71,6 +71,7 @@ from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
 from roundwright.knitting.yarn.order import HatWork, YarnOrder, class_order
 from roundwright.knitting.yarn.per_stitch import Fabric, fabric_of, in_other_yarn
 from roundwright.knitting.yarn.segments import WorkSegment, cast_on_segment
+from roundwright.language import Message, say
 
 MOST_STITCHES_IN_ALL_SIZES: Final = 2_400
 """Stitches around all sizes of one request: twelve grown-ups' hats in lace, a few hundredths of a second's work."""
@@ -457,20 +458,28 @@ def _label(size: HatSize) -> str:
     """Name of the size: its label, or else the head in words."""
     if size.label is not None:
         return size.label
-    whose = f", {size.sex}" if size.sex else ""
     if size.head is not None:
-        return f"head {size.head.value:g} {size.head.unit}"
+        return say("size.head", head=quantity_text(size.head))
+    age = _age(size)
+    if age is None:
+        return say(f"size.{size.adult or size.chart}")
+    return age if size.sex is None else say("size.of_sex", age=age, sex=say(f"sex.{size.sex}"))
+
+
+def _age(size: HatSize) -> Message | None:
+    """The age in words; None where the size is none of an age."""
     if size.age_months == 0 or size.age_years == 0:
-        return f"newborn{whose}"
+        return say("size.newborn")
     if size.age_months is not None:
-        return f"{counted(size.age_months, 'month')}{whose}"
+        return counted(size.age_months, "months")
     if size.age_years is not None:
-        return f"{counted(size.age_years, 'year')}{whose}"
+        return counted(size.age_years, "years")
+    if size.gestation_weeks is None:
+        return None
     if size.postmenstrual_weeks is not None:
-        return f"born at {size.gestation_weeks:.4g}, now {counted(size.postmenstrual_weeks, 'week')}{whose}"
-    if size.gestation_weeks is not None:
-        return f"{counted(size.gestation_weeks, 'week')} of gestation{whose}"
-    return str(size.adult or size.chart)
+        now = counted(size.postmenstrual_weeks, "weeks")
+        return say("size.born_early", born=size.gestation_weeks, now=now)
+    return say("size.gestation", weeks=counted(size.gestation_weeks, "weeks"))
 
 
 def _cautions(heads: Iterable[Head]) -> tuple[Caution, ...]:

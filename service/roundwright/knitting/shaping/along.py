@@ -25,7 +25,7 @@ from roundwright.knitting.quantities import (
     rows_assumed,
 )
 from roundwright.knitting.rounds.round import MOST_STITCHES
-from roundwright.language import Language
+from roundwright.language import Language, say
 
 MOST_ROWS: Final = 10_000
 """Rows in one piece: 15 m of the finest hand knitting."""
@@ -169,7 +169,7 @@ def _rows(request: AlongRequest) -> tuple[int, float]:
         request,
         "rows",
         "length",
-        what="The length of the piece",
+        what=say("given.piece"),
         missing_at="#/rows",
         nearest="`rows`, or `length` with `gauge`",
     )

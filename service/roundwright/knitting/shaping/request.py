@@ -8,7 +8,7 @@ from roundwright import reference
 from roundwright.knitting.answers import Impossible, Notice, at_most_one
 from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Multiple, nearest_count
 from roundwright.knitting.rounds.spread import Arrangement, most_changes
-from roundwright.language import Language
+from roundwright.language import Language, say
 
 MOST_EDGE_STITCHES: Final = 100
 """Stitches kept plain at one edge: a shawl's border is narrower."""
@@ -151,7 +151,7 @@ def middle(request: EvenRequest) -> int:
 
 def _check(request: EvenRequest) -> None:
     """Raise `Impossible` for fields that contradict each other."""
-    field = at_most_one(request, "change", "target", what="The stitches wanted")
+    field = at_most_one(request, "change", "target", what=say("given.stitches"))
     if field is None and request.multiple is None:
         raise Impossible(
             "The number of stitches in the end is not given.",

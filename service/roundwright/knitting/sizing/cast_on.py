@@ -31,6 +31,7 @@ from roundwright.knitting.quantities import (
     difference,
     length,
     mm,
+    quantity_text,
     stitch_width_mm,
     tidy,
 )
@@ -47,7 +48,7 @@ from roundwright.knitting.sizing.heads import (
     head_size,
     mm_in_range,
 )
-from roundwright.language import Language
+from roundwright.language import Language, say
 
 MOST_EASE_PERCENT: Final = 50.0
 """Half the head less or more: beyond it a hat does not go on, or does not stay on."""
@@ -158,13 +159,11 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
 
     Raises `Impossible` where the head is not given in exactly one way, and where `work_cast_on` does.
     """
-    only_one(request, "head", "size", what="The head", nearest="`head`, as measured")
+    only_one(request, "head", "size", what=say("given.head"), nearest=say("cast_on.as_measured"))
     head = head_of(Wearer(head=request.head) if request.size is None else request.size, _where(request))
     needle_mm = None
     if request.needle is not None:
-        needle_mm = mm_in_range(
-            request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "A needle", "#/needle"
-        )
+        needle_mm = mm_in_range(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "needle", "#/needle")
     return work_cast_on(
         head, request.ease, request.gauge, request.multiple, request.units, needle_mm=needle_mm
     )
@@ -217,7 +216,7 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
     Raises `Impossible` for an ease that is not given in exactly one way, and for one beyond half the head.
     """
     usual = f'{{"percent": {USUAL_EASE.percent:g}}}'
-    only_one(ease, "percent", "length", what="The ease", pointer=pointer, nearest=usual)
+    only_one(ease, "percent", "length", what=say("given.ease"), pointer=pointer, nearest=usual)
     if ease.percent is not None:
         return head_mm * (1 + ease.percent / 100)
     assert ease.length is not None
@@ -227,17 +226,18 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
             head_mm * MOST_EASE_PERCENT / 100 * (1 if percent > 0 else -1), _system(ease.length)
         )
         raise Impossible(
-            f"An ease of {ease.length.value:g} {ease.length.unit} is {percent:.3g} % of this head: the hat "
-            f"{'would not stay on' if percent > 0 else 'would not go on'}.",
+            say(
+                "ease.too_loose" if percent > 0 else "ease.too_tight",
+                ease=quantity_text(ease.length),
+                percent=percent,
+            ),
             pointer=f"{pointer}/length/value",
-            nearest=f"{most.value:.4g} {most.unit}",
+            nearest=quantity_text(most, 4),
         )
     return head_mm + mm(ease.length)
 
 
-STITCHES_BASIS: Final = Basis(
-    "Stitches = head x (1 + ease) x gauge, to the nearest multiple; half-way, the larger.", COMMON_PRACTICE
-)
+STITCHES_BASIS: Final = Basis(say("cast_on.stitches_basis"), COMMON_PRACTICE)
 
 
 def _system(length: Difference) -> UnitSystem:
@@ -264,15 +264,20 @@ def _check_count(stitches: int, exact: float, head_stitches: float, multiple: Mu
         return
     if FEWEST_STITCHES / head_stitches > loosest:
         raise Impossible(
-            f"This head takes about {exact:.3g} stitches at this gauge; a hat needs {FEWEST_STITCHES}.",
+            say("cast_on.too_few", exact=exact, least=FEWEST_STITCHES),
             pointer=f"{pointer}/gauge/stitches",
-            nearest=f"a gauge {FEWEST_STITCHES / exact:.3g} times as fine",
+            nearest=say("cast_on.finer_gauge", times=FEWEST_STITCHES / exact),
         )
     raise Impossible(
-        f"This head takes about {exact:.3g} stitches; the nearest that is a multiple of {multiple.of} plus "
-        f"{multiple.plus} is {stitches}, which would not fit.",
+        say(
+            "cast_on.multiple_would_not_fit",
+            exact=exact,
+            of=multiple.of,
+            plus=multiple.plus,
+            stitches=stitches,
+        ),
         pointer=f"{pointer}/multiple",
-        nearest=f"a multiple of {max(1, int(exact / 10))} plus 0",
+        nearest=say("cast_on.multiple", of=max(1, int(exact / 10))),
     )
 
 
@@ -282,8 +287,7 @@ def _coarse_notice(chosen: CastOnChoice, requested_percent: float, pointer: str)
     return (
         Notice(
             code="multiple_coarse",
-            message=f"The nearest count that fits makes the ease {chosen.ease.percent:.3g} % where "
-            f"{requested_percent:.3g} % was requested. A smaller repeat comes closer.",
+            message=say("cast_on.multiple_coarse", percent=chosen.ease.percent, requested=requested_percent),
             pointer=pointer,
         ),
     )
@@ -293,8 +297,7 @@ def _ease_basis(ease: Ease) -> tuple[Basis, ...]:
     if ease != USUAL_EASE:
         return ()
     row = reference.ease_rules()["usual"]
-    rule = f"Ease: {row.rule}. Rules in print disagree; babies' hats take less."
-    return (Basis(rule, reference.cite("ease", row)),)
+    return (Basis(say("ease.basis"), reference.cite("ease", row)),)
 
 
 def _tail(
@@ -303,14 +306,13 @@ def _tail(
     """The tail by every rule in print that is valid for any yarn; the first is the default."""
     lengths_mm = {}
     rows = reference.tail_rules()
-    for row in rows.values():
+    for name, row in rows.items():
+        rule = say(f"tail.{name}")
         if row.widths is not None:
             widths_mm = row.widths * stitches * width_mm
-            lengths_mm[row.rule] = (
-                widths_mm * (1 + (row.plus_percent or 0) / 100) + (row.plus_in or 0) * INCH_MM
-            )
+            lengths_mm[rule] = widths_mm * (1 + (row.plus_percent or 0) / 100) + (row.plus_in or 0) * INCH_MM
         elif row.wraps_per_stitch is not None and needle_mm is not None:
-            lengths_mm[row.rule] = row.wraps_per_stitch * stitches * pi * needle_mm
+            lengths_mm[rule] = row.wraps_per_stitch * stitches * pi * needle_mm
         # A length per stitch was measured on one yarn and is not valid for others.
     by_rule = tuple(
         TailAllowance(rule=rule, length=length(tail_mm, units)) for rule, tail_mm in lengths_mm.items()
@@ -322,4 +324,4 @@ def _tail(
         by_rule=by_rule,
     )
     cited = reference.cite("tails", rows["widths-and-tenth"])
-    return Basis(f"Long-tail allowance: {by_rule[0].rule}. Rules in print disagree.", cited), tail
+    return Basis(say("tail.basis", rule=by_rule[0].rule), cited), tail

@@ -10,6 +10,7 @@ from roundwright.knitting.sizing.head_references import (
     CM_MM,
     INCH_MM,
 )
+from roundwright.language import Message, joined, say
 
 USUAL_SILHOUETTE: Final = "beanie"
 BABY_HEAD_MM: Final = 460.0
@@ -77,7 +78,12 @@ def cone_beyond_head_mm(slant_mm: float, circumference_mm: float) -> float:
 def _silhouette_basis(silhouette: str) -> Basis:
     row = reference.silhouettes()[silhouette]
     return Basis(
-        f"Depth, edge to top: {row.head_share:g} of the head, a {row.name} that {row.about}. {_all_rules()}",
+        say(
+            "depth.by_silhouette",
+            share=row.head_share,
+            silhouette=say(f"depth.silhouette.{row.name}"),
+            all_rules=_all_rules(),
+        ),
         reference.cite("silhouettes", row),
     )
 
@@ -86,16 +92,18 @@ def _silhouette_basis(silhouette: str) -> Basis:
 def _rule_basis(name: str) -> Basis:
     row = reference.depth_rules()[name]
     plus = (row.plus_min + row.plus_max) / 2
-    rule = f"{_share_in_words(row.share)} of the {row.of}" + (
-        f" and {plus:g} {row.plus_unit}" if plus else ""
+    share = say(f"depth.share.{row.of}", share=_share_in_words(row.share))
+    rule = say(f"depth.and.{row.plus_unit}", share=share, plus=plus) if plus else share
+    return Basis(say("depth.by_rule", rule=rule, all_rules=_all_rules()), reference.cite("depth", row))
+
+
+def _all_rules() -> Message:
+    return say(
+        "depth.all_rules",
+        rules=joined("; ", *(say(f"depth.rule.{name}") for name in reference.depth_rules())),
     )
-    return Basis(f"Depth, edge to top: {rule}. {_all_rules()}", reference.cite("depth", row))
 
 
-def _all_rules() -> str:
-    return f"Rules in print disagree: {'; '.join(row.rule for row in reference.depth_rules().values())}."
-
-
-def _share_in_words(share: float) -> str:
-    words = {2: "half", 3: "a third", 4: "a quarter", 5: "a fifth"}
-    return next((word for parts, word in words.items() if isclose(share, 1 / parts)), f"{share:.3g}")
+def _share_in_words(share: float) -> Message:
+    parts = next((parts for parts in (2, 3, 4, 5) if isclose(share, 1 / parts)), "number")
+    return say(f"depth.part.{parts}", share=share)

@@ -22,19 +22,16 @@ from roundwright.knitting.sizing.head_references import (
     median_mm,
     z_score,
 )
+from roundwright.language import say
 
 FINEST_MONTH: Final = 0.01
 """Seven hours: fine enough for outgrowing a hat."""
 
 TERM_BASIS: Final = Basis(
-    "Born at 27 to 36 weeks: the postnatal standard of preterm babies to 64 weeks of postmenstrual age; born before or "
-    "after: size at birth at the postmenstrual age, to term. Then WHO at the age counted from term (40 weeks), or from "
-    "birth where that was later.",
+    say("growth.term_basis"),
     COMMON_PRACTICE,
 )
-CENTILE_BASIS: Final = Basis(
-    "A measured head is taken to keep its distance from the median, in standard deviations.", COMMON_PRACTICE
-)
+CENTILE_BASIS: Final = Basis(say("growth.centile_basis"), COMMON_PRACTICE)
 
 
 class WearerToday(NamedTuple):

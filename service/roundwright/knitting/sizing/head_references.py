@@ -12,6 +12,8 @@ from typing import Final, Literal, NamedTuple, get_args
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis, Notice
+from roundwright.knitting.quantities import tidy
+from roundwright.language import Message, joined, say, say_count
 
 Sex = Literal["girl", "boy"]
 Adult = Literal["woman", "man"]
@@ -48,6 +50,8 @@ UNUSUAL_Z: Final = 3.0
 CM_MM: Final = 10.0
 INCH_MM: Final = 25.4
 NORMAL: Final = NormalDist()
+SOME: Final = 2
+"""The count by whose plural form a number that is not whole is written: 2.5 months."""
 Z97: Final = NORMAL.inv_cdf(0.97)
 
 
@@ -77,8 +81,8 @@ def heads_at_age(months: float, sex: Sex | None = None) -> Heads:
 def _heads_by_who(months: float, sex: Sex | None) -> Heads:
     """By weeks to 13 weeks and by months to 60, interpolated in M and in S."""
     row = reference.growth_who()["girl"][0]
-    basis = Basis("Head circumference-for-age: centile z at M (1 + z S).", reference.cite("growth", row))
-    standard = f"WHO Child Growth Standards, {counted(months, 'month')}, {_sex_in_words(sex)}"
+    basis = Basis(say("head.basis.who"), reference.cite("growth", row))
+    standard = say("head.standard.who", age=counted(months, "months"), heads=_sex_in_words(sex))
     return Heads(tuple(_at(_who_points(group_sex), months) for group_sex in _sexes(sex)), standard, basis)
 
 
@@ -86,11 +90,11 @@ def _heads_in_the_netherlands(months: float, sex: Sex | None) -> Heads:
     """By half years, interpolated in M and in S."""
     row = reference.growth_netherlands()["girl"][0]
     basis = Basis(
-        f"Head circumference for age above 5 years: centile z at M (1 + z S). {_step_at_five_years()}",
+        joined(" ", say("head.basis.netherlands"), _step_at_five_years()),
         reference.cite("growth-5-21", row),
     )
-    years = counted(months / MONTHS_IN_YEAR, "year")
-    standard = f"Netherlands 1997 (Fredriks et al. 2000), {years}, {_sex_in_words(sex)}"
+    years = counted(months / MONTHS_IN_YEAR, "years")
+    standard = say("head.standard.netherlands", age=years, heads=_sex_in_words(sex))
     return Heads(
         tuple(_at(_netherlands_points(group_sex), months) for group_sex in _sexes(sex)), standard, basis
     )
@@ -132,15 +136,12 @@ def _at(points: tuple[_Point, ...], months: float) -> Distribution:
 
 
 @cache
-def _step_at_five_years() -> str:
+def _step_at_five_years() -> Message:
     boys, girls = (
         _netherlands_points(sex)[0].m_cm - reference.growth_who()[sex][LAST_WHO_MONTH].m_cm
         for sex in reference.SEXES
     )
-    return (
-        f"At 5 years Netherlands 1997 lies {boys:.2f} cm (boys) and {girls:.2f} cm (girls) above WHO, which ends "
-        "there; the two are not blended."
-    )
+    return say("head.step_at_five_years", boys=boys, girls=girls)
 
 
 def step_notices(months: float, pointer: str) -> tuple[Notice, ...]:
@@ -150,7 +151,7 @@ def step_notices(months: float, pointer: str) -> tuple[Notice, ...]:
     return (
         Notice(
             code="standards_meet",
-            message=f"{_step_at_five_years()} That part of a difference between two ages is no growth.",
+            message=joined(" ", _step_at_five_years(), say("head.step_is_no_growth")),
             pointer=pointer,
         ),
     )
@@ -181,11 +182,13 @@ def heads_at_weeks(weeks: float, sex: Sex | None = None) -> Heads:
         high = CM_MM * _interpolate(before.p97_cm, after.p97_cm, part)
         distributions.append(_with_centiles(low, median, high))
     basis = Basis(
-        "Head circumference at birth by week of gestation; its models meet at 33 weeks and are not blended.",
+        say("head.basis.intergrowth"),
         reference.cite("growth", tables["girl"][week]),
     )
     return Heads(
-        tuple(distributions), f"INTERGROWTH-21st, {_number(weeks)} weeks, {_sex_in_words(sex)}", basis
+        tuple(distributions),
+        say("head.standard.intergrowth", weeks=tidy(weeks, 4), heads=_sex_in_words(sex)),
+        basis,
     )
 
 
@@ -195,12 +198,12 @@ def _heads_by_ultrasound(weeks: float) -> Heads:
     before, after, part = rows[FIRST_WEEK], rows[FIRST_WEEK + 1], weeks - FIRST_WEEK
     deviation = CM_MM * _interpolate(before.sd_cm, after.sd_cm, part)
     basis = Basis(
-        "Head circumference before birth, by ultrasound: outer skull, without skin and tape.",
+        say("head.basis.ultrasound"),
         reference.cite("growth-preterm", before),
     )
     return Heads(
         (Distribution(CM_MM * _interpolate(before.mean_cm, after.mean_cm, part), deviation, deviation),),
-        f"INTERGROWTH-21st fetal growth, by ultrasound, {_number(weeks)} weeks",
+        say("head.standard.ultrasound", weeks=tidy(weeks, 4)),
         basis,
     )
 
@@ -213,10 +216,12 @@ def _heads_by_olsen(sex: Sex | None) -> Heads:
         for row in rows
     )
     basis = Basis(
-        "Head circumference at birth by completed week of gestation: centile z at M (1 + L S z)^(1/L).",
+        say("head.basis.olsen"),
         reference.cite("growth-preterm", rows[0]),
     )
-    return Heads(tuple(distributions), f"Olsen et al. 2010, {OLSEN_WEEK} weeks, {_sex_in_words(sex)}", basis)
+    return Heads(
+        tuple(distributions), say("head.standard.olsen", weeks=OLSEN_WEEK, heads=_sex_in_words(sex)), basis
+    )
 
 
 def _with_centiles(low_mm: float, median_mm: float, high_mm: float) -> Distribution:
@@ -228,16 +233,11 @@ def early_notices(weeks: float, pointer: str) -> tuple[Notice, ...]:
     """The warning that goes with a gestation below 24 weeks."""
     if weeks >= FIRST_INTERGROWTH_WEEK:
         return ()
-    ultrasound = (
-        "At 22 weeks the size is by ultrasound: outer skull, without skin and tape. "
-        if weeks < OLSEN_WEEK
-        else ""
-    )
+    by_ultrasound = say("head.by_ultrasound") if weeks < OLSEN_WEEK else ""
     return (
         Notice(
             code="references_differ",
-            message=f"{ultrasound}References differ: at 23 weeks from 20.8 to 21.6 cm, at 24 weeks from 21.3 to "
-            "22.7 cm. Knit a hat that stretches.",
+            message=joined(" ", by_ultrasound, say("head.references_differ")),
             pointer=pointer,
         ),
     )
@@ -256,7 +256,7 @@ def heads_of_baby(gestation_weeks: float, postmenstrual_weeks: float, sex: Sex |
         return heads_at_weeks(postmenstrual_weeks, sex)
     since_term = (postmenstrual_weeks - max(TERM_WEEKS, gestation_weeks)) / WEEKS_IN_MONTH
     heads = heads_at_age(since_term, sex)
-    return heads._replace(standard=f"{heads.standard}; age counted from term")
+    return heads._replace(standard=say("head.standard.from_term", standard=heads.standard))
 
 
 def _heads_after_preterm_birth(weeks: float, sex: Sex | None) -> Heads:
@@ -269,10 +269,10 @@ def _heads_after_preterm_birth(weeks: float, sex: Sex | None) -> Heads:
         mean = CM_MM * _interpolate(before.mean_cm, after.mean_cm, weeks - week)
         distributions.append(Distribution(mean, deviation, deviation))
     basis = Basis(
-        "Head circumference of babies born at 27 to 36 weeks, after birth, by postmenstrual age to 64 weeks.",
+        say("head.basis.postnatal"),
         reference.cite("growth-preterm", tables["girl"][week]),
     )
-    standard = f"INTERGROWTH-21st postnatal growth, {_number(weeks)} weeks, {_sex_in_words(sex)}"
+    standard = say("head.standard.postnatal", weeks=tidy(weeks, 4), heads=_sex_in_words(sex))
     return Heads(tuple(distributions), standard, basis)
 
 
@@ -281,8 +281,8 @@ def heads_of_adults(adult: Adult) -> Heads:
     row = reference.adult_heads()[adult]
     distribution = Distribution(row.mean_cm * CM_MM, row.sd_cm * CM_MM, row.sd_cm * CM_MM)
     cited = reference.cite("adult-heads", row)
-    basis = Basis("Measured head circumference: mean and standard deviation.", cited)
-    return Heads((distribution,), f"ANSUR II, {'women' if adult == 'woman' else 'men'}", basis)
+    basis = Basis(say("head.basis.adults"), cited)
+    return Heads((distribution,), say(f"head.standard.{adult}"), basis)
 
 
 def median_mm(heads: Heads) -> float:
@@ -328,18 +328,14 @@ def _sexes(sex: Sex | None) -> Sequence[Sex]:
     return get_args(Sex) if sex is None else (sex,)
 
 
-def _sex_in_words(sex: Sex | None) -> str:
-    return "mean of girls and boys" if sex is None else f"{sex}s"
+def _sex_in_words(sex: Sex | None) -> Message:
+    return say(f"heads.{sex or 'both'}")
 
 
-def counted(value: float, noun: str) -> str:
-    """A number with its noun: `1 month`, `6 months`, `2.5 years`."""
-    number = _number(value)
-    return f"{number} {noun}" if number == "1" else f"{number} {noun}s"
-
-
-def _number(value: float) -> str:
-    return f"{value:.4g}"
+def counted(value: float, unit: Literal["weeks", "months", "years"]) -> Message:
+    """A time with its unit: `1 month`, `6 months`, `2.5 years`."""
+    number = tidy(value, 4)
+    return say_count(f"age.{unit}", int(number) if number.is_integer() else SOME, number=number)
 
 
 def _interpolate(start: float, end: float, part: float) -> float:

@@ -4,8 +4,9 @@ import re
 from typing import Final
 
 from roundwright.knitting.answers import Notice
-from roundwright.knitting.quantities import Length, mm
+from roundwright.knitting.quantities import Length, UnitSystem, length, mm, quantity_text
 from roundwright.knitting.sizing.head_references import CM_MM, INCH_MM
+from roundwright.language import Message, joined, say
 
 SMALLEST_BABY_MM: Final = 180.0
 """The 3rd centile at 22 weeks of gestation, the youngest in the references, is 18.1 cm."""
@@ -30,20 +31,26 @@ def unit_notices(head: Length, pointer: str) -> tuple[Notice, ...]:
     if head_mm < SMALLEST_BABY_MM and _is_a_head_in_inches(head):
         return (
             _notice(
-                f"{_text(head)} is less than the smallest baby's head in the references, "
-                f"{SMALLEST_BABY_MM / CM_MM:g} cm.{_in_inches(head)}",
+                joined(
+                    " ",
+                    say("head.smaller_than_any", head=quantity_text(head), least=_in_cm(SMALLEST_BABY_MM)),
+                    _in_inches(head),
+                ),
                 pointer,
             ),
         )
     if head_mm <= LARGEST_MEASURED_MM:
         return ()
     in_cm = SMALLEST_BABY_MM <= head.value * CM_MM <= LARGEST_MEASURED_MM
-    meant = f" {head.value:g} cm would be {head.value / INCH_MM * CM_MM:.3g} in." if in_cm else ""
+    larger = (
+        say("head.larger_than_any", head=quantity_text(head))
+        if head.unit == "cm"
+        else say("head.larger_than_any.converted", head=quantity_text(head), in_cm=_in_cm(head_mm))
+    )
+    meant = _would_be(Length(head.value, "cm"), head.value * CM_MM, "imperial") if in_cm else ""
     return (
         _notice(
-            f"{_text(head)} ({head_mm / CM_MM:.3g} cm) is more than any measured head.{meant}"
-            if head.unit != "cm"
-            else f"{_text(head)} is more than any measured head.",
+            joined(" ", larger, meant if head.unit != "cm" else ""),
             pointer,
         ),
     )
@@ -57,8 +64,7 @@ def label_notices(label: str | None, head: Length | None, pointer: str) -> tuple
         return ()
     return (
         _notice(
-            f"A head of {_text(head)} is that of a baby born weeks too early, and this size is not called so."
-            f"{_in_inches(head)}",
+            joined(" ", say("head.not_called_so", head=quantity_text(head)), _in_inches(head)),
             pointer,
         ),
     )
@@ -69,15 +75,21 @@ def _is_a_head_in_inches(head: Length) -> bool:
     return head.unit == "cm" and SMALLEST_BABY_MM <= head.value * INCH_MM <= LARGEST_MEASURED_MM
 
 
-def _in_inches(head: Length) -> str:
-    return f" {head.value:g} in would be {head.value * INCH_MM / CM_MM:.3g} cm."
+def _in_inches(head: Length) -> Message:
+    return _would_be(Length(head.value, "in"), head.value * INCH_MM, "metric")
 
 
-def _notice(message: str, pointer: str) -> Notice:
+def _would_be(head: Length, head_mm: float, units: UnitSystem) -> Message:
+    return say("head.would_be", head=quantity_text(head), converted=quantity_text(length(head_mm, units), 3))
+
+
+def _in_cm(head_mm: float) -> Message:
+    return quantity_text(length(head_mm, "metric"), 3)
+
+
+def _notice(message: Message, pointer: str) -> Notice:
     return Notice(
-        code="unusual_head", message=f"{message} Check the number and its unit.", pointer=f"{pointer}/unit"
+        code="unusual_head",
+        message=joined(" ", message, say("head.check_number")),
+        pointer=f"{pointer}/unit",
     )
-
-
-def _text(length: Length) -> str:
-    return f"{length.value:g} {length.unit}"

@@ -11,7 +11,7 @@ from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis, Caution, Impossible, Notice, only_one
-from roundwright.knitting.quantities import Length, UnitSystem, length, mm
+from roundwright.knitting.quantities import Length, UnitSystem, length, mm, quantity_text
 from roundwright.knitting.sizing.head_references import (
     CM_MM,
     FIRST_WEEK,
@@ -35,9 +35,11 @@ from roundwright.knitting.sizing.head_references import (
     step_notices,
 )
 from roundwright.knitting.sizing.head_units import unit_notices
+from roundwright.language import Message, joined, say
 from roundwright.reference.rows import CautionRow
 
 ChartSize = Literal["premie", "baby", "toddler", "child", "woman", "man"]
+Measured = Literal["head", "hat", "needle"]
 
 SMALLEST_HEAD_MM: Final = 40.0
 """An egg: the smallest thing that anybody knits a hat for."""
@@ -152,11 +154,13 @@ def age_in_months(months: float | None, years: float | None) -> float | None:
 
 def measured_head(circumference: Length, pointer: str) -> Head:
     """A head as measured. Raises `Impossible` where it is too small or too large for a head."""
-    head_mm = mm_in_range(circumference, SMALLEST_HEAD_MM, LARGEST_HEAD_MM, "A head", pointer)
+    head_mm = mm_in_range(circumference, SMALLEST_HEAD_MM, LARGEST_HEAD_MM, "head", pointer)
     # Below the 5th centile of women it may well be a child's.
     child = head_mm < reference.adult_heads()["woman"].p5_cm * CM_MM
     youngest_months = least_age_months(head_mm) if child else None
-    return Head(head_mm, "as measured", (), unit_notices(circumference, pointer), youngest_months)
+    return Head(
+        head_mm, say("head.standard.measured"), (), unit_notices(circumference, pointer), youngest_months
+    )
 
 
 def least_age_months(head_mm: float) -> float:
@@ -169,16 +173,20 @@ def least_age_months(head_mm: float) -> float:
     return youngest
 
 
-def mm_in_range(value: Length, least_mm: float, most_mm: float, what: str, pointer: str) -> float:
+def mm_in_range(value: Length, least_mm: float, most_mm: float, what: Measured, pointer: str) -> float:
     """The length in millimetres. Raises `Impossible` where it is out of range; `what` names it in the error."""
     value_mm = mm(value)
     if least_mm <= value_mm <= most_mm:
         return value_mm
     raise Impossible(
-        f"{what} of {value_mm / CM_MM:.4g} cm is out of range. Check the number and its unit.",
+        joined(" ", _out_of_range(what, length(value_mm, "metric")), say("head.check_number")),
         pointer=f"{pointer}/value",
-        nearest=f"{min(max(value_mm, least_mm), most_mm) / CM_MM:.4g} cm",
+        nearest=quantity_text(length(min(max(value_mm, least_mm), most_mm), "metric"), 4),
     )
+
+
+def _out_of_range(what: Measured, value: Length) -> Message:
+    return say(f"measure.out_of_range.{what}", value=quantity_text(value, 4))
 
 
 def head_size(head: Head, units: UnitSystem) -> HeadSize:
@@ -205,7 +213,7 @@ def cautions(youngest_months: float | None) -> tuple[Caution, ...]:
     if youngest_months is None:
         return ()
     return tuple(
-        Caution(row.code, row.text, _caution_source(row))
+        Caution(row.code, say(f"caution.{row.code}"), _caution_source(row))
         for row in reference.cautions()
         if row.below_months is None or youngest_months < row.below_months
     )
@@ -217,22 +225,30 @@ def _caution_source(row: CautionRow) -> str:
 
 
 def _median_head(heads: Heads, youngest_months: float | None) -> Head:
-    return Head(median_mm(heads), f"{heads.standard}: median", (heads.basis,), (), youngest_months)
+    return Head(
+        median_mm(heads),
+        say("head.standard.median", standard=heads.standard),
+        (heads.basis,),
+        (),
+        youngest_months,
+    )
 
 
 def _chart_head(size: ChartSize, pointer: str) -> Head:
     row = reference.head_chart()[size]
     head_mm = row.head_in * INCH_MM
-    basis = Basis("A size of the head chart.", reference.cite("head-sizes", row))
-    standard = f"Craft Yarn Council head chart, {size}"
+    basis = Basis(say("head.basis.chart"), reference.cite("head-sizes", row))
+    standard = say("head.standard.chart", size=say(f"size.{size}"))
     if size not in ("woman", "man"):
         return Head(head_mm, standard, (basis,), (), least_age_months(head_mm))
     measured_mm = median_mm(heads_of_adults(size))
     warning = Notice(
         code="chart_below_measured",
-        message=f"The chart gives {head_mm / CM_MM:.4g} cm for a {size}; measured heads average "
-        f"{measured_mm / CM_MM:.4g} cm. The chart's adult values are hat sizes: use them without "
-        "further negative ease, or take the measured head (`adult`).",
+        message=say(
+            f"head.chart_below_measured.{size}",
+            head=quantity_text(length(head_mm, "metric"), 4),
+            measured=quantity_text(length(measured_mm, "metric"), 4),
+        ),
         pointer=pointer,
     )
     return Head(head_mm, standard, (basis,), (warning,), None)
@@ -240,13 +256,13 @@ def _chart_head(size: ChartSize, pointer: str) -> Head:
 
 def _check_wearer(wearer: Wearer, pointer: str) -> None:
     ways = ("head", "age_months", "age_years", "gestation_weeks", "adult", "chart")
-    nearest = "`age_months`, `age_years`, or a measured `head`"
-    way = only_one(wearer, *ways, what="The size of the head", pointer=pointer, nearest=nearest)
+    nearest = say("head.ways")
+    way = only_one(wearer, *ways, what=say("given.size"), pointer=pointer, nearest=nearest)
     if wearer.sex is not None and way not in ("age_months", "age_years", "gestation_weeks"):
         raise Impossible(
-            f"A sex makes no difference to a size by {way}: it goes with an age or gestation_weeks.",
+            say("head.sex_of_no_age", field=way),
             pointer=f"{pointer}/sex",
-            nearest=f"{way} without sex",
+            nearest=say("head.without_sex", field=way),
         )
     check_postmenstrual(wearer.gestation_weeks, wearer.postmenstrual_weeks, pointer)
 
@@ -257,13 +273,13 @@ def check_postmenstrual(gestation: float | None, postmenstrual: float | None, po
         return
     if gestation is None:
         raise Impossible(
-            "Postmenstrual weeks go with the weeks of gestation at birth.",
+            say("head.postmenstrual_alone"),
             pointer=f"{pointer}/postmenstrual_weeks",
-            nearest="gestation_weeks as well",
+            nearest=say("head.gestation_as_well"),
         )
     if postmenstrual < gestation:
         raise Impossible(
-            "The postmenstrual age today is below the gestation at birth.",
+            say("head.postmenstrual_below"),
             pointer=f"{pointer}/postmenstrual_weeks",
-            nearest=f"{gestation:g} or more",
+            nearest=say("head.or_more", weeks=gestation),
         )

@@ -20,7 +20,7 @@ from roundwright.knitting.answers import (
     RulesVersion,
     at_most_one,
 )
-from roundwright.knitting.quantities import Length, UnitSystem, length
+from roundwright.knitting.quantities import Length, UnitSystem, length, quantity_text
 from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.growth import (
     CENTILE_BASIS,
@@ -60,7 +60,7 @@ from roundwright.knitting.sizing.heads import (
     mm_in_range,
     us_hat_number,
 )
-from roundwright.language import Language
+from roundwright.language import Language, joined, say
 
 LONGEST_WAIT_MONTHS: Final = 60
 """Five years: nobody knits for a head further off."""
@@ -235,20 +235,18 @@ class RecommendAnswer(Struct, frozen=True, kw_only=True):
 
 FIT_AID: Final = Notice(
     code="fit_aid",
-    message="This is an aid to fitting a hat, not an assessment of growth. Questions about a child's head or growth "
-    "are for its doctor or midwife.",
+    message=say("fit.aid"),
 )
 FIT_BASIS: Final = Basis(
-    "A hat of circumference H fits heads from H (1 + snug) to H (1 + stretch), unstretched to stretched in comfort.",
+    say("fit.basis"),
     COMMON_PRACTICE,
 )
 WIDTH_BASIS: Final = Basis(
-    "Fitting and outgrown go by the width of a size alone: its depth was not given and is not counted.",
+    say("fit.width_basis"),
     COMMON_PRACTICE,
 )
 DEPTH_BASIS: Final = Basis(
-    f"A size that has a depth covers heads to depth / {EAR_ARC:g}: it reaches the ear canal. It is outgrown in width "
-    "or in depth, whichever comes first; a size without one goes by its width alone.",
+    say("fit.depth_basis", ear=EAR_ARC),
     "vertex to tragion over head circumference: Snyder et al. 1977; ANSUR II 2012; arithmetic on a sphere",
 )
 
@@ -303,15 +301,15 @@ def _course(request: RecommendRequest) -> WearerToday:
     left = months_to_standard_end(wearer)
     if left is None:
         raise Impossible(
-            "How a head grows cannot be calculated from the head alone.",
+            say("fit.growth_from_head_alone"),
             pointer="#/wear_in_months",
-            nearest="an age as well, or wear_in_months 0",
+            nearest=say("fit.age_as_well"),
         )
     if request.wear_in_months > left + FINEST_MONTH:
         raise Impossible(
-            f"The growth reference ends at {LAST_YEAR} years of age.",
+            say("fit.reference_ends", years=LAST_YEAR),
             pointer="#/wear_in_months",
-            nearest=f"{floor(max(left, 0) * 100) / 100:g} months or fewer",
+            nearest=say("fit.months_or_fewer", months=floor(max(left, 0) * 100) / 100),
         )
     return wearer
 
@@ -324,7 +322,7 @@ def _fit(
     expected_mm: float,
 ) -> SizeFit:
     pointer = f"#/offered/{request.offered.index(offered)}/circumference"
-    hat_mm = mm_in_range(offered.circumference, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", pointer)
+    hat_mm = mm_in_range(offered.circumference, SMALLEST_HAT_MM, LARGEST_HAT_MM, "hat", pointer)
     from_mm = hat_mm * (1 + request.snug_percent / 100)
     stretched_mm = hat_mm * (1 + request.stretch_percent / 100)
     covered_mm = _covered_mm(offered, pointer.replace("circumference", "depth"))
@@ -354,7 +352,7 @@ def _covered_mm(offered: OfferedSize, pointer: str) -> float:
     """The largest head that a size covers to the ear canal; any, where its depth is not known."""
     if offered.depth is None:
         return inf
-    return mm_in_range(offered.depth, SMALLEST_HAT_MM, LARGEST_HAT_MM, "A hat", pointer) / EAR_ARC
+    return mm_in_range(offered.depth, SMALLEST_HAT_MM, LARGEST_HAT_MM, "hat", pointer) / EAR_ARC
 
 
 def _best(request: RecommendRequest, fits: tuple[SizeFit, ...]) -> SizeFit | None:
@@ -377,7 +375,7 @@ def _estimate(
         p97=length(high, units),
         own=None if wearer.own_mm is None else length(expected_mm, units),
         us_hat_number=us_hat_number(expected_mm),
-        standard=heads.standard if heads else "as measured",
+        standard=heads.standard if heads else say("head.standard.measured"),
     )
 
 
@@ -402,8 +400,7 @@ def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> t
         notices.append(
             Notice(
                 code="standards_meet",
-                message=f"The head today is from {now.standard}; when the hat is worn it is from {then.standard}. "
-                "The two are different models and are not blended, so part of the difference is no growth.",
+                message=say("fit.standards_meet", now=now.standard, then=then.standard),
                 pointer="#/wear_in_months",
             )
         )
@@ -411,8 +408,7 @@ def _growth_notices(now: Heads | None, then: Heads | None, z: float | None) -> t
         notices.append(
             Notice(
                 code="unusual_head",
-                message=f"This head lies {abs(z):.1f} standard deviations {'above' if z > 0 else 'below'} the "
-                "median. Check the tape, the unit and the age.",
+                message=say("fit.far_above" if z > 0 else "fit.far_below", deviations=float(abs(z))),
                 pointer="#/head/value",
             )
         )
@@ -436,14 +432,11 @@ def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: f
         return ()
     midway = (request.snug_percent + request.stretch_percent) / 200
     ideal = length(expected_mm / (1 + midway), request.units)
-    how_many = (
-        "None of the sizes fits" if best is None else f"The best size fits {best.share:.0%} of the heads"
-    )
+    how_many = say("fit.none") if best is None else say("fit.few", percent=100 * best.share)
     return (
         Notice(
             code="none_fits" if best is None else "few_fit",
-            message=f"{how_many}. A hat of about {ideal.value:.3g} {ideal.unit} unstretched would be midway "
-            "between snug and stretched.",
+            message=joined(" ", how_many, say("fit.ideal", circumference=quantity_text(ideal, 3))),
             pointer="#/offered",
         ),
     )
@@ -451,29 +444,31 @@ def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: f
 
 def _check_wearer(request: RecommendRequest) -> None:
     """Raise `Impossible` unless the wearer is given in exactly one way, with fields that belong to it."""
-    field = at_most_one(request, "age_months", "age_years", "gestation_weeks", "adult", what="The wearer")
+    field = at_most_one(
+        request, "age_months", "age_years", "gestation_weeks", "adult", what=say("given.wearer")
+    )
     if field is None and request.head is None:
         raise Impossible(
-            "The wearer is not given: age_months, age_years, gestation_weeks, adult or a measured head is needed.",
+            say("fit.no_wearer"),
             nearest="age_months",
         )
     if request.sex is not None and field in (None, "adult"):
-        raise Impossible(
-            "A sex goes with an age or gestation_weeks.", pointer="#/sex", nearest="the same without sex"
-        )
+        raise Impossible(say("fit.sex_of_no_age"), pointer="#/sex", nearest=say("fit.without_sex"))
     check_postmenstrual(request.gestation_weeks, request.postmenstrual_weeks)
 
 
 def _check_offered(request: RecommendRequest) -> None:
     if request.snug_percent > request.stretch_percent:
         raise Impossible(
-            f"A hat that stretches {request.stretch_percent:g} % cannot need {request.snug_percent:g} % to stay on.",
+            say("fit.snug_above_stretch", stretch=request.stretch_percent, snug=request.snug_percent),
             pointer="#/snug_percent",
-            nearest=f"{request.stretch_percent:g} or less",
+            nearest=say("fit.or_less", percent=request.stretch_percent),
         )
     labels = [offered.label for offered in request.offered]
     for index, label in enumerate(labels):
         if label in labels[:index]:
             raise Impossible(
-                f"Two sizes are called {label}.", pointer=f"#/offered/{index}/label", nearest="another name"
+                say("fit.two_called", label=label),
+                pointer=f"#/offered/{index}/label",
+                nearest=say("fit.another_name"),
             )

@@ -40,7 +40,7 @@ from roundwright.knitting.work.size_options import (
     SizeOption,
     size_options,
 )
-from roundwright.language import Language
+from roundwright.language import Language, say
 
 MOST_TIMES_OFF: Final = 2.0
 """A hat twice or half as wide as planned was measured wrong, or is another hat."""
@@ -195,7 +195,7 @@ def _planned(request: SizeCheckRequest) -> HatRounds:
 
 def _knitted(request: SizeCheckRequest, planned: HatRounds) -> _Knitted:
     """How far the hat is off the plan. Raises `Impossible` for a measure that cannot be this hat's."""
-    only_one(request, "circumference", "width", what="What was measured", missing_at="#/circumference")
+    only_one(request, "circumference", "width", what=say("given.measure"), missing_at="#/circumference")
     measures = planned.measurements
     in_brim = request.rounds_worked <= planned.brim.rounds
     planned_mm = mm(measures.circumference if in_brim else measures.body_circumference)

@@ -56,6 +56,7 @@ from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.knitting.work.split_picture import needles_picture_address
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
+from roundwright.language import say
 
 HINT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
 """Tolerance in stitches up to which the answer names a better split: twice the usual."""
@@ -183,7 +184,7 @@ def _needles(request: SplitRequest) -> int:
 
 def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice, ...]]:
     """The straddles of every border over the rounds to come. Raises `Impossible` for rounds that do not fit."""
-    at_most_one(request, "crown", "rounds", what="What is worked next")
+    at_most_one(request, "crown", "rounds", what=say("given.next"))
     if request.crown is not None:
         return _crown(request.stitches, request.crown, request.gauge)
     rounds = request.rounds or ()

@@ -18,7 +18,7 @@ from roundwright.knitting.yarn.order import HatWork, class_order
 from roundwright.knitting.yarn.per_stitch import Fabric, Swatch, fabric_of, in_other_yarn
 from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
 from roundwright.knitting.yarn.segments import PartName, WorkSegment, is_rib, segments_of
-from roundwright.language import Language
+from roundwright.language import Language, say
 
 MOST_WORKED: Final = 10_000_000
 """Stitches worked in one piece: a blanket has a hundred thousand."""
@@ -160,7 +160,7 @@ def requested_work(request: WorkRequest) -> tuple[HatWork, ...]:
 
     Raises `Impossible` for two at once, and for rounds or hats that cannot be knitted.
     """
-    at_most_one(request, "stitches", "rounds", "hat", what="The work")
+    at_most_one(request, "stitches", "rounds", "hat", what=say("given.work"))
     if request.stitches is not None:
         return (HatWork("", 1, (WorkSegment("all", request.stitches),)),)
     if request.rounds is not None:
