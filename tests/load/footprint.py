@@ -57,6 +57,8 @@ def runtime() -> Path:
         packages = next((folder / "lib").glob("python*/site-packages"))
         (packages / "roundwright.pth").write_text(f"{REPOSITORY / 'service'}\n")
         stamp.write_text(pins.read_text())
+    # As in the image, whatever this machine says of writing bytecode: without it a start compiles the source.
+    subprocess.run([python, "-m", "compileall", "-q", folder, REPOSITORY / "service"], check=True)
     return python
 
 

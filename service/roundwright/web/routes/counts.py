@@ -1,9 +1,10 @@
 """The knitter whose count came out wrong, or who has lost the place."""
 
+from typing import Any
+
 from roundwright.knitting.counting import check as counting
 from roundwright.knitting.counting.request import CountRequest
 from roundwright.web.routes.operation import calculation
-from roundwright.wording.proofreading.read import read
 
 
 @calculation(
@@ -34,4 +35,11 @@ def check_count(request: CountRequest) -> counting.CountAnswer:
     and the line that comes next. A pattern in words is followed as far as it comes out; a line behind that is a warning
     (`followed_in_part`), and `/v1/patterns/proofread` says what is wrong with it.
     """
-    return counting.check(request, read)
+    return counting.check(request, _read)
+
+
+def _read(*text: Any) -> Any:
+    """Read a pattern, by what only patterns need and no start waits for."""
+    from roundwright.wording.proofreading.read import read
+
+    return read(*text)

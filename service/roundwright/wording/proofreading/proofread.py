@@ -8,8 +8,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Language
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
-from roundwright.wording.proofreading.lines import MOST_LINES_TOLD, Line
-from roundwright.wording.proofreading.read import read
+from roundwright.wording.proofreading.line import MOST_LINES_TOLD, Line
 
 
 class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -97,6 +96,10 @@ _BASIS: Final = (
 
 def proofread(request: ProofreadRequest) -> ProofreadAnswer:
     """The pattern worked for every size, and its findings. Every text is answered; none raises."""
+    from roundwright.wording.proofreading.read import (
+        read,  # needed by patterns only, so no start waits for it
+    )
+
     reading = read(request.text, request.cast_on, request.language)
     return ProofreadAnswer(
         language=reading.language,

@@ -10,7 +10,8 @@ from roundwright.wording.proofreading.evaluate import Found, evaluate
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.in_language import in_original
-from roundwright.wording.proofreading.lines import Line, line_of_segments, lines
+from roundwright.wording.proofreading.line import Line
+from roundwright.wording.proofreading.lines import line_of_segments, lines
 from roundwright.wording.proofreading.messages import too_many_findings
 from roundwright.wording.proofreading.reading import Reading
 from roundwright.wording.reading.languages.recognise import ENGLISH, Recognised, named, recognised

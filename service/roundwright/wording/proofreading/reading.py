@@ -5,7 +5,7 @@ from msgspec import Struct
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.rounds.round import Round
 from roundwright.wording.proofreading.findings import Edit, Finding
-from roundwright.wording.proofreading.lines import Line
+from roundwright.wording.proofreading.line import Line
 
 
 class Reading(Struct, frozen=True):

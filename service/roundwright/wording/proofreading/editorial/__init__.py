@@ -9,7 +9,7 @@ from roundwright.wording.proofreading.editorial.sheet import Sheet
 from roundwright.wording.proofreading.evaluate import Found
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import Finding
-from roundwright.wording.proofreading.lines import Line
+from roundwright.wording.proofreading.line import Line
 
 Rule = Callable[[Sheet], Iterator[Finding]]
 

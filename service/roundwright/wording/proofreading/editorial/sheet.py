@@ -7,7 +7,7 @@ from typing import Final, NamedTuple
 
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import KINDS, Finding
-from roundwright.wording.proofreading.lines import Line
+from roundwright.wording.proofreading.line import Line
 from roundwright.wording.reading.states import Done
 
 NUMBER: Final = r"[0-9]{1,4}(?:\.[0-9]{1,2})?(?:\s?[½¼¾]|\s[1-3]/[248])?|[½¼¾]"
