@@ -9,10 +9,10 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import KINDS, Finding
 from roundwright.wording.proofreading.messages import (
-    NO_ROUNDS,
     ambiguous,
     cast_on_comes_out,
     message,
+    no_rounds,
     size_taken,
     unknown_word,
 )
@@ -46,7 +46,7 @@ def evaluate(explained: Explained) -> list[Found]:
     findings.extend(_cast_on(explained))
     if not any(explanation.rounds) and not findings:
         findings.append(
-            Found(Finding(line=1, column=1, code="no_rounds", severity="error", message=NO_ROUNDS))
+            Found(Finding(line=1, column=1, code="no_rounds", severity="error", message=no_rounds()))
         )
     wrong = {entry.segment for entry in findings if entry.finding.severity == "error"}
     findings.extend(_ambiguous(explained, wrong))

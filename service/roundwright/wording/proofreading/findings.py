@@ -8,6 +8,7 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_STITCHES
+from roundwright.language import say, say_count
 
 MOST_FINDINGS: Final = 100
 """Findings in one answer: whoever has more mends these first."""
@@ -156,5 +157,5 @@ class Finding(Struct, frozen=True, kw_only=True):
 def stitches(count: int) -> str:
     """So many stitches: `1 stitch`, `2 stitches`, and no more than a million told."""
     if abs(count) > MOST_STITCHES:
-        return f"more than {MOST_STITCHES:,} stitches"
-    return f"{count} stitch" if count == 1 else f"{count} stitches"
+        return say("find.more_stitches", most=MOST_STITCHES)
+    return say_count("stitches", count)

@@ -6,6 +6,7 @@ from typing import Final
 
 import msgspec
 
+from roundwright.language import Message, say
 from roundwright.wording.proofreading.edits import line_with, text_with
 from roundwright.wording.proofreading.findings import Edit, Finding, Position
 from roundwright.wording.proofreading.reading import Reading
@@ -69,7 +70,12 @@ class _Original:
             return message
         start, end = self.text.place(at), self.text.place(at + len(quoted[1]))
         word = self.text.original[start:end].strip()
-        return message.replace(quoted[1], word, 1) if word else message
+        if not word:
+            return message
+        if isinstance(message, Message):
+            values = {name: word if value == quoted[1] else value for name, value in message.values.items()}
+            return say(message.key, **values)
+        return message.replace(quoted[1], word, 1)
 
     def edit(self, edit: Edit) -> Edit:
         """An edit of the original."""

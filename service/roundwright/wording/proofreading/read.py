@@ -4,6 +4,7 @@ import msgspec
 
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.rounds.round import Round
+from roundwright.language import say
 from roundwright.wording.proofreading.editorial import notes
 from roundwright.wording.proofreading.edits import Edits, line_with, repaired, text_with
 from roundwright.wording.proofreading.evaluate import Found, evaluate
@@ -35,13 +36,10 @@ def read(text: str, cast_on: tuple[int, ...], language: str | None = None) -> Re
 def _notices(found: Recognised) -> tuple[Notice, ...]:
     """What is to be said of the language in which a text was read."""
     if not found.known:
-        message = f"Patterns in “{found.asked_for}” are not read; this was read as English."
+        message = say("find.language_not_read", language=found.asked_for)
         return (Notice(code="language_not_read", message=message, pointer="#/language"),)
     if found.second is not None:
-        message = (
-            f"By its words the pattern was read as “{found.language}”; it could be “{found.second}” as well. "
-            "`language` says which it is."
-        )
+        message = say("find.language_close", language=found.language, other=found.second)
         return (Notice(code="language_close", message=message, pointer="#/language"),)
     return ()
 

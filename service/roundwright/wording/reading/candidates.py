@@ -8,6 +8,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.loops import (
@@ -43,7 +44,6 @@ from roundwright.wording.reading.tree import Stated
 
 MOST_SPOKEN: Final = 2
 """Words of a sentence that says no more than a count."""
-GOES_ON: Final = "How far this goes on is not read."
 
 
 def candidates(segment: Segment) -> list[Candidate]:
@@ -69,9 +69,9 @@ def candidates(segment: Segment) -> list[Candidate]:
         prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * sure
         return [Candidate("count", 0.1, stated=stated), Candidate("prose", prose_cost)]
     if not options and _goes_on_without_end(seen, segment):
-        return [Candidate("unread", 0.0, trouble=("not_understood", GOES_ON, segment.start))]
+        return [Candidate("unread", 0.0, trouble=("not_understood", say("read.how_far"), segment.start))]
     if _goes_on(seen):
-        unread = ("not_understood", GOES_ON, segment.start)
+        unread = ("not_understood", say("read.how_far"), segment.start)
         options = [replace(option, trouble=unread) for option in options if option.kind == "round"]
     if label is None and all(option.kind == "round" for option in options):
         options.extend(onward_ways(phrases))

@@ -11,6 +11,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.language import say
 from roundwright.wording.reading.application import apply
 from roundwright.wording.reading.called import is_called_next, only_told
 from roundwright.wording.reading.candidates import candidates
@@ -197,9 +198,7 @@ class Search:
 
     def give_up(self, place: int) -> None:
         """What is not read for want of steps is told."""
-        message = (
-            "Reading the text up to here takes more steps than one answer may cost; the rest is not read."
-        )
+        message = say("read.text_too_dear")
         state = self.states[0]
         fault = Fault("too_long", place, self.segments[place].start, text=message)
         self.states = [State(state.lanes, state.cost + DROPPED, (state.faults, fault), state.choices)]

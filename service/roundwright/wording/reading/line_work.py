@@ -9,6 +9,7 @@ from typing import Final
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Round
 from roundwright.knitting.rounds.work_round import work_round
+from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import CastOn, Count
@@ -187,7 +188,7 @@ class LineWork:
         if lane.worked >= MOST_ROUNDS:
             raise FaultyError(Fault("too_many_rounds", self.place, self.segment.start), (lane.count,), 2.0)
         if self.desk.budget.left <= 0:
-            message = "This takes more steps than one answer may cost."
+            message = say("read.line_too_dear")
             raise FaultyError(
                 Fault("too_long", self.place, self.segment.start, text=message), (lane.count,), 2.0
             )
@@ -197,7 +198,7 @@ class LineWork:
         if worked.used != lane.count:
             raise self.uneven(worked, stated)
         if not worked.steps:
-            raise UnclearError("not_understood", "Nothing is said to be worked here.", self.segment.start)
+            raise UnclearError("not_understood", say("read.nothing_worked"), self.segment.start)
         try:
             done = work_round(min(max(number, 1), HIGHEST), lane.count, worked.steps)
         except Impossible as error:

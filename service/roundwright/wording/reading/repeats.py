@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round, Steps, Work
 from roundwright.knitting.rounds.work_round import work_round
+from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
 from roundwright.wording.reading.phrases import Again, Brackets, Times
@@ -17,7 +18,6 @@ from roundwright.wording.reading.tree import PLAIN_ROUND, Fill, Group, Nodes, St
 from roundwright.wording.reading.worked import UnclearError, times
 from roundwright.wording.reading.working import Worker, fits_any_count
 
-NOT_AS_BEFORE: Final = "How this goes on is not read."
 _ANY: Final = Round(number=1, before=1, after=1, steps=(Work("k", 1),))
 
 
@@ -94,7 +94,7 @@ def _tells_of_repeat(work: LineWork) -> bool:
 def _again(work: LineWork, done: Done, number: int) -> None:
     """A round worked once more."""
     if not done.nodes:
-        raise _no_such_round(work, "There is no round before this to work again.")
+        raise _no_such_round(work, say("read.no_round_before"))
     candidate, work.candidate = work.candidate, Candidate("round", 0.0, done.nodes)
     try:
         work.round(done.nodes, number)
@@ -144,15 +144,17 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
             else:
                 done = _worked_as(work, number)
         if done is None:
-            called = f"round {number}" if number > 0 else "round of this name"
-            raise _no_such_round(work, f"There is no {called} before this to work again.")
+            message = (
+                say("read.no_such_before", round=number) if number > 0 else say("read.no_such_name_before")
+            )
+            raise _no_such_round(work, message)
         rounds.append(done)
         if work.candidate.step > 1:
             plain = min(work.candidate.step - 1, MOST_ROUNDS)
             rounds[-1:-1] = [Done(_ANY, PLAIN, work.place)] * plain
     rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
     if not rounds:
-        raise _no_such_round(work, "Which rounds are worked again is not said.")
+        raise _no_such_round(work, say("read.which_rounds"))
     return tuple(rounds)
 
 
@@ -186,7 +188,7 @@ def _last_rounds(work: LineWork, number: int) -> tuple[Done, ...]:
         rounds.append(done)
     work.desk.budget.spend(len(rounds))
     if len(rounds) < number:
-        raise _no_such_round(work, "There is no round before this to work again.")
+        raise _no_such_round(work, say("read.no_round_before"))
     return tuple(reversed(rounds))
 
 
@@ -244,7 +246,7 @@ def _again_with(work: LineWork) -> None:
         rounds = (shaped,)
     stitch = candidate.nodes[0]
     if not rounds or not isinstance(stitch, Stitch):
-        raise _no_such_round(work, "There is no round before this to work again.")
+        raise _no_such_round(work, say("read.no_round_before"))
     lane.loop = rounds
     for done in rounds:
         changed = _replaced(done.nodes, stitch)
@@ -282,7 +284,7 @@ class _Continuation:
         work = self.work
         lane, candidate, first = work.lane, work.candidate, self.number
         if self.last is None:
-            message = "There is no shaping before this to go on with."
+            message = say("read.no_shaping_before")
             raise UnclearError("not_understood", message, work.segment.start)
         target = self.end() if candidate.onward == "to_the_end" else _target(work)
         if candidate.onward:
@@ -317,7 +319,7 @@ class _Continuation:
         assert self.last is not None
         change = self.last.after - self.last.before
         if target is None or (target - self.work.lane.count) * change <= 0:
-            raise UnclearError("not_understood", NOT_AS_BEFORE, self.work.segment.start)
+            raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
 
     def is_worked_so(self, nodes: Nodes) -> bool:
         """Whether the last shaping round is this over and over."""

@@ -26,7 +26,7 @@ from roundwright.wording.reading.tree import (
 
 
 class Settled(Struct, frozen=True):
-    """One way to understand a round: its tree, what that costs, and in which words it differs from the others."""
+    """One way to understand a round: its tree, what that costs, and how it differs from the others (`find.way.…`)."""
 
     nodes: Nodes
     cost: float
@@ -34,10 +34,8 @@ class Settled(Struct, frozen=True):
     trouble: tuple[str, str, int] | None = None
 
 
-ONCE_MORE: Final = "worked once and then so many times more"
-
-
-IN_ALL: Final = "worked so many times in all"
+ONCE_MORE: Final = "once_more"
+IN_ALL: Final = "in_all"
 """The two ways in which `rep from * 3 times` is printed."""
 
 
@@ -88,7 +86,7 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
     if way.often:
         how = ONCE_MORE if way.extra else IN_ALL
     elif way.loose:
-        how = "all of it is repeated" if way.whole else "only the last stitch is repeated"
+        how = "all_repeated" if way.whole else "last_repeated"
     return _implied(nodes, cost, how, implied=implied) if nodes else []
 
 

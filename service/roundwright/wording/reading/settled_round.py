@@ -6,6 +6,7 @@ from typing import Any, Final
 from msgspec import Struct
 
 from roundwright.knitting.rounds.round import StitchName
+from roundwright.language import say
 from roundwright.wording.reading.phrases import (
     Brackets,
     Count,
@@ -201,7 +202,7 @@ class SettledRound:
         elif isinstance(last, Stitch) and last.times is ONE and not extra:
             self.out[-1] = Stitch(last.name, phrase.number, last.start, phrase.end, loose=last.loose)
         elif self.nested >= MOST_NESTED:
-            self.fault("too_deep", "This is repeated more often than can be followed.", phrase.start)
+            self.fault("too_deep", say("read.repeated_too_often"), phrase.start)
         else:
             self.nested += 1
             self.out[-1] = Group((last,), last.start, phrase.end, phrase.number, extra)
@@ -219,7 +220,7 @@ class SettledRound:
                 (once,), last.start, phrase.end, last.times, part=phrase.number, bracketed=True
             )
         else:
-            self.fault("not_understood", "There is nothing before this to work again.", phrase.start)
+            self.fault("not_understood", say("read.nothing_before"), phrase.start)
 
     def far(self, phrase: Extent) -> None:
         """How far what stands before is worked."""
@@ -296,7 +297,7 @@ class SettledRound:
         level = phrase.level or max(self.opened, default=0)
         if level and level not in self.opened:
             if not self.opened:
-                self.fault("no_star", "There is no star before this to repeat from.", phrase.start)
+                self.fault("no_star", say("read.no_star"), phrase.start)
                 return
             level = max(self.opened)
         start, stop = self.repeated(level)
@@ -304,14 +305,14 @@ class SettledRound:
             return
         nodes = tuple(self.out[start:stop])
         if not nodes:
-            self.fault("no_star", "There is nothing between the star and this.", phrase.start)
+            self.fault("no_star", say("read.nothing_after_star"), phrase.start)
             return
         copy = stop < len(self.out)
         began = nodes[0].start
         nodes = _opened(nodes, filled=level not in self.closed)
         self.copied += len(nodes) * copy
         if copy and self.copied > MOST_COPIED:
-            self.fault("too_long", "More is worked again here than can be followed.", phrase.start)
+            self.fault("too_long", say("read.too_much_again"), phrase.start)
             return
         self.pending = _Pending(nodes, start, began, phrase.end, copy)
         if level in self.opened and level not in self.closed and not copy:
@@ -370,9 +371,7 @@ class SettledRound:
             case [*_, Stitch("skp" | "sk2p" | "cdd")]:
                 return
         if made is None:
-            self.fault(
-                "not_understood", "What is slipped and passed over here is not understood.", phrase.start
-            )
+            self.fault("not_understood", say("read.passed_over"), phrase.start)
             return
         self.out[-2:] = [Stitch(made, ONE, self.out[-2].start, phrase.end)]
         self.base = min(self.base, len(self.out) - 1)

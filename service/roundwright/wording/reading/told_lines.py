@@ -3,6 +3,7 @@
 from itertools import pairwise
 from typing import Final
 
+from roundwright.language import say
 from roundwright.wording.reading.glossary import defines, gauge, is_glossary, numbered_title, title
 from roundwright.wording.reading.line_breaks import begins_round
 from roundwright.wording.reading.segment import Segment
@@ -71,7 +72,7 @@ def long_line(tokens: list[Token], begin: int, stop: int) -> Segment:
     if not works and not begins_round(tokens, begin, stop):
         return silent_line(tokens, begin, stop)
     start, end = tokens[begin].start, tokens[stop - 1].end
-    long = ("too_long", f"This has more than {MOST_IN_LINE} words and is not read.", start)
+    long = ("too_long", say("read.too_many_words", most=MOST_IN_LINE), start)
     return Segment(None, (), start, end, heading=False, under_notes=False, troubles=(long,))
 
 

@@ -19,6 +19,7 @@ from roundwright.knitting.rounds.round import (
     execute,
 )
 from roundwright.knitting.rounds.spread import most_changes, spread
+from roundwright.language import say
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Mark, Node, Nodes, Number, Stitch, Unknown
 from roundwright.wording.reading.worked import (
     MOST_MARKERS,
@@ -103,9 +104,13 @@ class Worker:
             used += part.used
             left += part.left
         if left > MOST_STITCHES and used <= count:
-            raise UnclearError("too_many_stitches", f"More than {MOST_STITCHES:,} stitches.", nodes[0].start)
+            raise UnclearError(
+                "too_many_stitches",
+                say("read.too_many_stitches", most=MOST_STITCHES),
+                nodes[0].start,
+            )
         if len(steps) > MOST_STEPS:
-            raise UnclearError("too_long", f"More than {MOST_STEPS} steps in a round.", nodes[0].start)
+            raise UnclearError("too_long", say("read.too_many_steps", most=MOST_STEPS), nodes[0].start)
         if self.ragged and used == count:
             used -= self.ragged
         sections = self.marked(left) if self.marks and used == count else self.after
@@ -135,10 +140,8 @@ class Worker:
         if type(node) is Mark:
             return _Part((), 0, 0)
         if type(node) is Unknown:
-            raise UnclearError("unknown_word", f"“{node.word}” is not known.", node.start)
-        raise UnclearError(
-            "not_understood", "What goes on to the end of the round cannot be repeated within it.", node.start
-        )
+            raise UnclearError("unknown_word", say("read.unknown", word=node.word), node.start)
+        raise UnclearError("not_understood", say("read.to_the_end_in_repeat"), node.start)
 
     def repeated(self, group: Group) -> _Part:
         """A group so many times, and perhaps a part of it once more."""
@@ -166,7 +169,9 @@ class Worker:
             used += part.used
             left += part.left
         if len(steps) > MOST_STEPS:
-            raise UnclearError("too_long", f"More than {MOST_STEPS} steps side by side.", nodes[0].start)
+            raise UnclearError(
+                "too_long", say("read.too_many_steps_together", most=MOST_STEPS), nodes[0].start
+            )
         return _Part(tuple(steps), used, left)
 
     # --- to the end, or to a marker
@@ -176,10 +181,10 @@ class Worker:
         if has_fill(fill.nodes):
             return self.sectioned(fill, count, used)
         if fill.marker and self.sections and len(self.sections) > 1 and fill.leave is not None:
-            raise UnclearError("not_understood", "It is not clear which marker is meant.", fill.start)
+            raise UnclearError("not_understood", say("read.which_marker"), fill.start)
         once = self.several(fill.nodes)
         if not once.used:
-            message = "This uses no stitches, so going on with it never reaches the end."
+            message = say("read.uses_none")
             raise UnclearError("never_ends", message, fill.start)
         leave = self.left_at_end(fill, rest)
         number = max(0, count - leave) // once.used
@@ -189,7 +194,7 @@ class Worker:
             number = self.value(fill.times)
         if not number:
             if used and not count and len(fill.nodes) > 1 and fill.times is None:
-                raise UnclearError("not_understood", "No stitches are left for this.", fill.start)
+                raise UnclearError("not_understood", say("read.none_left"), fill.start)
             return _Part((), 0, 0)
         if number > 1 and any(type(node) is Mark for node in fill.nodes):
             self.marks.extend([once.left * turn for turn in range(1, min(number, MOST_MARKERS))])
@@ -208,7 +213,7 @@ class Worker:
             return self.value(fill.leave)
         leave, behind = self.value(fill.leave), self.behind(rest)
         if leave and behind > leave and not any(map(_is_centred, rest)):
-            message = f"This works {behind} stitches of the {leave} before the marker."
+            message = say("read.beyond_marker", behind=behind, leave=leave)
             raise UnclearError("runs_out", message, fill.start)
         return max(behind, leave)
 
@@ -219,7 +224,7 @@ class Worker:
             if isinstance(node, _FILLS) or (isinstance(node, Group) and has_fill(node.nodes)):
                 raise UnclearError(
                     "not_understood",
-                    "It is not said how far this goes, and what follows goes on as well.",
+                    say("read.how_far_before_another"),
                     node.start,
                 )
             used += self.fixed(node).used
@@ -266,9 +271,9 @@ class Worker:
             self.assumed = True
             return self.usual_sections(node, count, leave)
         if number > MOST_MARKERS:
-            raise UnclearError("not_understood", "These are more sections than a round has.", node.start)
+            raise UnclearError("not_understood", say("read.too_many_sections"), node.start)
         if count % number:
-            message = f"{count} stitches do not part into {number} equal sections."
+            message = say("read.unequal_sections", stitches=count, sections=number)
             raise UnclearError("left_over", message, node.start)
         return (count // number,) * number
 
@@ -300,14 +305,14 @@ class Worker:
         for number in USUAL_SECTIONS:
             if count % number == 0 and count // number > 1:
                 return (count // number,) * number
-        raise UnclearError("not_understood", "Where the markers are is not said.", node.start)
+        raise UnclearError("not_understood", say("read.where_markers"), node.start)
 
     # --- evenly
 
     def evenly(self, evenly: Evenly, count: int, *, alone: bool) -> _Part:
         """Changes spread over the whole round."""
         if not alone:
-            message = "Changes spread evenly are read as a whole round of their own."
+            message = say("read.evenly_alone")
             raise UnclearError("not_understood", message, evenly.start)
         number = self.value(evenly.change)
         sign = evenly.sign
@@ -316,7 +321,7 @@ class Worker:
             number = abs(number - count)
         method: StitchName = "k2tog" if sign < 0 else "m1"
         if not 0 < number <= most_changes(count, method):
-            message = f"{number} changes do not fit into {count} stitches."
+            message = say("read.changes_do_not_fit", changes=number, stitches=count)
             raise UnclearError("not_understood", message, evenly.start)
         steps = spread(count, number, method)
         self.steps += 10 + len(steps)

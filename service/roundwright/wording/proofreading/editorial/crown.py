@@ -90,7 +90,7 @@ def count_not_printed(sheet: Sheet) -> Iterator[Finding]:
     without = [printed for printed in lines if not printed.line.printed]
     last = lines[-1:]
     if len(without) == 1 and without != last and len(lines) > MOST_PRINTED:
-        yield sheet.note("count_not_printed", without[0].start, messages.COUNT_NOT_PRINTED)
+        yield sheet.note("count_not_printed", without[0].start, messages.count_not_printed())
 
 
 def rib_shifted(sheet: Sheet) -> Iterator[Finding]:
@@ -105,7 +105,7 @@ def rib_shifted(sheet: Sheet) -> Iterator[Finding]:
         back = place + 1 < len(rounds) and rounds[place + 1].round.steps == lower.steps
         goes_on = back or place + 1 == len(rounds) or _plain(rounds[place + 1])
         if lasting and goes_on and min(mismatch(lower, upper), mismatch(upper, lower)) >= RIB_SHIFTED:
-            yield sheet.note("rib_shifted", _start(sheet, above), messages.RIB_SHIFTED)
+            yield sheet.note("rib_shifted", _start(sheet, above), messages.rib_shifted())
 
 
 def _lasting(sheet: Sheet, done: Done) -> bool:

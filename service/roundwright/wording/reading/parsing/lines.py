@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
 from roundwright.wording.reading.parsing.extents import ExtentReader
 from roundwright.wording.reading.phrases import (
@@ -94,9 +95,7 @@ class Lines(ExtentReader):
         self.place += 1
         inside: list[Phrase] = []
         if self.depth > MOST_NESTED:
-            self.troubles.append(
-                ("too_deep", "Brackets are nested deeper than can be followed.", first.start)
-            )
+            self.troubles.append(("too_deep", say("read.nested_too_deep"), first.start))
             self.place = self.stop
         closed = False
         while self.place < self.stop:
@@ -106,7 +105,7 @@ class Lines(ExtentReader):
                     self.troubles.append(
                         (
                             "bracket",
-                            f"“{first.text}” is closed by “{self.token().text}” here.",
+                            say("read.closed_by_another", opening=first.text, closing=self.token().text),
                             self.token().start,
                         )
                     )
@@ -115,7 +114,7 @@ class Lines(ExtentReader):
             inside.append(self.next_phrase())
         counted = bool(inside) and all(isinstance(phrase, Count) for phrase in inside)
         if not closed and not counted and self.depth <= MOST_NESTED:  # (56 stitches
-            self.troubles.append(("bracket", f"“{first.text}” is opened here and not closed.", first.start))
+            self.troubles.append(("bracket", say("read.not_closed", opening=first.text), first.start))
         self.depth -= 1
         if tells_other(inside) or aside(inside):
             inside = (
@@ -130,7 +129,7 @@ class Lines(ExtentReader):
         if self.token().flags & (COLON | SEMI | EQUALS):  # a smiling face
             return self.only_words(1)
         self.troubles.append(
-            ("bracket", f"“{self.token().text}” closes what is not opened.", self.token().start)
+            ("bracket", say("read.not_opened", closing=self.token().text), self.token().start)
         )
         return Said(*self.take(1))
 
