@@ -259,3 +259,15 @@ def test_long_words_of_other_languages_do_not_stick_out(page, address):
             }
         }""")
         assert page.evaluate("document.documentElement.scrollWidth") <= 320
+
+
+def test_the_plan_goes_along_into_another_language(page, address):
+    """The link to another language keeps the plan; the page then speaks it, with numbers as it writes them."""
+    page.goto(f"{address}/{CLASS}")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    page.get_by_role("link", name="Deutsch").click()
+
+    worked_out(page, "64 (80/104) Maschen anschlagen")
+    expect(page.get_by_label("Maschen", exact=True)).to_have_value("20")
+    expect(page.locator(".sizes-table")).to_contain_text("36,9\xa0cm")
+    assert [] == barriers(page)

@@ -5,6 +5,7 @@ Its words are one file a language, such as `words-en.json`, read by the scripts,
 """
 
 import re
+from functools import cache
 from html import escape
 from pathlib import Path
 from typing import Any, Final
@@ -13,7 +14,9 @@ import msgspec
 from msgspec import Struct
 
 from roundwright.language import Language, Words
-from roundwright.web.routes.operation import JSON, Operation, lookup
+from roundwright.web.routes.operation import JSON, Lookup, Operation
+from roundwright.web.routes.typesetter import Typesetter
+from roundwright.web.settings import Settings
 
 FOLDER: Final = Path(__file__).parent / "pages" / "people"
 HEADERS: Final = {
@@ -38,11 +41,27 @@ class PageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
 
 def page(_service: Any, words: Words) -> bytes:
     """The page, with its words in their places; in English where the page has no words of the language."""
+    texts = _texts()
     languages = (words.code, words.code.partition("-")[0], "en")
-    language = next(code for code in languages if (FOLDER / f"words-{code}.json").exists())
-    texts = {"language": language, **msgspec.json.decode((FOLDER / f"words-{language}.json").read_bytes())}
-    text = (FOLDER / "index.html").read_text("utf-8")
-    return re.sub(r"\{\{(\w+)\}\}", lambda name: escape(texts[name[1]]), text).encode()
+    language = next(code for code in languages if code in texts)
+    links = "".join(
+        f'<a href="?language={code}" lang="{code}" hreflang="{code}">{escape(text["language_name"])}</a> '
+        for code, text in texts.items()
+        if code != language
+    )
+    filled = {name: escape(text) for name, text in texts[language].items() if isinstance(text, str)}
+    filled |= {"language": language, "language_links": links}
+    template = (FOLDER / "index.html").read_text("utf-8")
+    return re.sub(r"\{\{(\w+)\}\}", lambda name: filled[name[1]], template).encode()
+
+
+@cache
+def _texts() -> dict[str, dict[str, Any]]:
+    """The words of the page in every language it has."""
+    return {
+        file.stem.removeprefix("words-"): msgspec.json.decode(file.read_bytes())
+        for file in sorted(FOLDER.glob("words-*.json"))
+    }
 
 
 def files() -> list[Operation]:
@@ -50,8 +69,17 @@ def files() -> list[Operation]:
     return [_file(file) for file in sorted(FOLDER.iterdir()) if file.suffix in MEDIA_TYPES]
 
 
+class _Asked(Lookup):
+    """A file that a browser asks after each time: the files of two releases do not work together."""
+
+    def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
+        """Apply the settings for caches."""
+        super().prepare(settings, typesetter)
+        self.headers[0] = (b"cache-control", b"no-cache")
+
+
 def _file(file: Path) -> Operation:
-    @lookup(f"/page/{file.name}", renderers={MEDIA_TYPES[file.suffix]: lambda content, _: content})
+    @_Asked(f"/page/{file.name}", renderers={MEDIA_TYPES[file.suffix]: lambda content, _: content})
     def get_file() -> bytes:
         return file.read_bytes()
 

@@ -30,7 +30,10 @@ export const measure = ({ value, unit }) => {
 };
 
 /** Numbers of several sizes as a pattern prints them: 80 (88, 96). */
-export const inSizes = ([first, ...others]) => (others.length ? `${first} (${others.join(", ")})` : `${first}`);
+export const inSizes = ([first, ...others]) => {
+  const [open, between, close] = say("in_sizes").split("|");
+  return others.length ? `${first}${open}${others.join(between)}${close}` : `${first}`;
+};
 
 /** An element with attributes, listeners (`onclick`) and children; null and false are left out. */
 export const el = (name, attributes = {}, ...children) => {
@@ -141,9 +144,16 @@ const wrongForm = (field, key, type) => {
   return new Trouble(detail, [{ at: field.dataset.at, detail }]);
 };
 
+const COUNTS = "(\\d+(?:\\s*[([][\\d,;/\\s–-]+[)\\]])?)";
+/** How texts of several languages say what is cast on: the count behind the word, or before it. */
+const CAST_ON = [
+  new RegExp(`(?:cast[ -]on|\\bco\\b|anschlag|monte[rz]|monta[r]?|legg opp|slå)\\D{0,24}?${COUNTS}`, "i"),
+  new RegExp(`${COUNTS}\\s*(?:m\\b|maschen|sts|stitches)?\\.?\\s*(?:anschl|cast on)`, "i"),
+];
+
 /** The stitches cast on in each size: those of the field, else those the pattern says. */
 export const castOnOf = (field, text) => {
-  const read = new RegExp(`(?:${say("cast_on_words")})\\D{0,24}?(\\d+(?:\\s*[([][\\d,;/\\s–-]+[)\\]])?)`, "i").exec(text)?.[1];
+  const read = CAST_ON.map((words) => words.exec(text)?.[1]).find(Boolean);
   const numbers = (field.value.trim() || read || "").match(/\d+/g)?.map(Number);
   if (numbers) return numbers;
   const detail = say("cast_on_missing");

@@ -27,6 +27,11 @@ const show = (arrived = false) => {
   shown = name;
 };
 
+for (const link of document.querySelectorAll(".languages a")) {
+  link.addEventListener("click", () => {
+    link.hash = location.hash; // the plan goes along
+  });
+}
 addEventListener("hashchange", () => show());
 document.documentElement.dataset.script = "on";
 show(true);

@@ -1,0 +1,55 @@
+"""The page for people: its words in every language it has."""
+
+import json
+import re
+
+import pytest
+
+from roundwright.web.routes.people import FOLDER
+
+ENGLISH = json.loads((FOLDER / "words-en.json").read_text())
+SOURCES = (FOLDER / "index.html").read_text() + "".join(file.read_text() for file in FOLDER.glob("*.js"))
+
+
+def values(words) -> list[str]:
+    """The texts of a key: one, or a form for each plural."""
+    return [words] if isinstance(words, str) else list(words.values())
+
+
+@pytest.mark.parametrize("file", sorted(FOLDER.glob("words-*.json")), ids=lambda file: file.stem)
+def test_a_language_has_every_text_with_its_values(file):
+    """A language has the texts that English has, each with the same values in braces, and none is empty."""
+    words = json.loads(file.read_text())
+
+    assert list(words) == list(ENGLISH)
+    for name, text in ENGLISH.items():
+        placed = {frozenset(re.findall(r"\{\w+\}", form)) for form in values(text)}
+        assert all(frozenset(re.findall(r"\{\w+\}", form)) in placed for form in values(words[name])), name
+        assert all(form.strip() for form in values(words[name])), name
+
+
+def test_every_text_is_used_and_there():
+    """What the page says is among its words, and nothing stands there that it does not say."""
+    placed = set(re.findall(r"\{\{(\w+)\}\}", SOURCES)) - {"language", "language_links"}
+    said = set(re.findall(r'(?:say|row|counts)\("(\w+)"', SOURCES))
+    chosen = set(re.findall(r'"(\w+)"', SOURCES)) | {
+        f"hold_{hold}" for hold in ("double_pointed", "magic_loop")
+    }
+    chosen |= set(re.findall(r"^  (\w+): \{ word:", SOURCES, re.MULTILINE))
+
+    assert placed | said <= set(ENGLISH)
+    assert set(ENGLISH) - placed - said - chosen == {
+        "language_name",
+        "hold_two_circulars",
+        "hold_circular",
+    }
+
+
+def test_a_text_is_data_in_the_page(service):
+    """The words are escaped where they stand in the page, and the language is said."""
+    page = service.get("/?language=de", headers={"accept": "text/html"})
+
+    assert page.headers["content-language"] == "de"
+    assert '<html lang="de">' in page.text
+    assert "{{" not in page.text
+    assert "Mütze planen" in page.text
