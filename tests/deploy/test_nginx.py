@@ -17,6 +17,7 @@ from select import select
 
 import pytest
 
+from roundwright.language import LANGUAGES, supported
 from roundwright.web.problems import PROBLEM_TYPES
 from tests.deploy.tools import debian_nginx, new_nginx
 from tests.load.callers import Call, good_calls, wire
@@ -373,10 +374,46 @@ def test_an_invented_origin_makes_no_copy(tmp_path: Path) -> None:
         assert len(asked) > once
 
 
-def test_only_an_origin_changes_a_lookup(service_lookups: list[str], proxy: Proxy) -> None:
+def test_only_origin_and_language_change_a_lookup(service_lookups: list[str], proxy: Proxy) -> None:
     """No look-up depends on another field of the header, so the proxy need not heed `Vary` in what it keeps."""
     for path in service_lookups:
-        assert ask(proxy.port, "GET", path)[1].get("vary", "Accept-Encoding") == "Accept-Encoding"
+        varies = ask(proxy.port, "GET", path)[1].get("vary", "")
+        assert set(varies.split(", ")) - {""} <= {"Accept-Encoding", "Accept-Language"}
+
+
+def test_a_kept_answer_is_in_the_language_of_its_reader(tmp_path: Path) -> None:
+    """Languages that are there have their own answer; all others share the one in English."""
+    asked: list[bytes] = []
+
+    def answer(request: bytes) -> bytes:
+        asked.append(request)
+        sent = re.search(rb"accept-language: (\w*)", request, re.IGNORECASE)
+        return kept_answer(b'"%s"' % (sent[1] if sent else b""), b"vary: Accept-Language\r\n")
+
+    with answering(answer) as port, Proxy(tmp_path, [port], binary=debian_nginx()) as alone:
+        for header, content in (
+            ("de-AT,de;q=0.9,en;q=0.8", b'"de"'),
+            ("pl,da;q=0.5", b'"da"'),
+            ("en-GB,en;q=0.9,de;q=0.3", b'"en"'),
+            ("nb-NO", b'"nb"'),
+        ):
+            for _ in range(2):
+                assert ask(alone.port, "GET", "/docs", headers={"accept-language": header})[2] == content
+        assert is_kept(alone.port, "/docs")
+        once = len(asked)
+        for number in range(20):
+            ask(alone.port, "GET", "/docs", headers={"accept-language": f"x{number},pl;q=0.{number}"})
+        assert len(asked) == once
+
+
+def test_the_proxy_knows_the_languages_of_the_service() -> None:
+    """The tags of the proxy are those that the service has words for."""
+    text = (NGINX_FOLDER / "nginx.conf").read_text()
+    known = re.search(r"\(\?<tag>([a-z|]+)\)", text)
+
+    assert known is not None
+    tags = known[1].split("|")
+    assert {supported(tag) for tag in tags} | {"en-GB"} == set(LANGUAGES)
 
 
 @pytest.mark.parametrize(
