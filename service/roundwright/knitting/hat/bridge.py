@@ -19,6 +19,7 @@ from roundwright.knitting.rounds.spread import spread
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, CastOnAnswer, work_cast_on
 from roundwright.knitting.sizing.heads import Head
+from roundwright.language import say
 
 INCREASE: Final[StitchName] = "kfb"
 """Published: Patons PAK0416, 64 to 88 stitches by kfb in the first rounds after the rib. It needs no stitch beside it,
@@ -26,12 +27,11 @@ so it never lies between two needles."""
 DECREASE: Final[StitchName] = "k2tog"
 
 COUNTS_BASIS: Final = Basis(
-    "Cast-on to a multiple of the rib, body to a multiple of the crown's sections; one count where it lies within half "
-    "of the wider of the two.",
+    say("hat.counts_basis"),
     "published tutorials; see /v1/standards",
 )
 BRIDGE_BASIS: Final = Basis(
-    "Where the counts differ, one round after the rib leads from one to the other, evenly spread.",
+    say("hat.bridge_basis"),
     "Patons PAK0416-030197M (2020): 64 to 88 stitches after the rib; " + COMMON_PRACTICE,
 )
 
@@ -61,9 +61,9 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     most = max(counts.cast_on.stitches, counts.body)
     if most > MOST_CROWN_STITCHES:
         raise Impossible(
-            f"{most} stitches for this head are more than any hat in the round takes.",
+            say("hat.too_many_around", stitches=most),
             pointer=f"{at}/gauge/stitches",
-            nearest=f"a gauge that makes {MOST_CROWN_STITCHES} stitches or fewer",
+            nearest=say("hat.coarser_gauge", stitches=MOST_CROWN_STITCHES),
         )
     return counts
 
@@ -97,10 +97,9 @@ def _two_counts(
         body = max(min(body, 2 * cast_on.stitches // of_crown.of * of_crown.of), of_crown.of)
     if not cast_on.stitches / 2 <= body <= cast_on.stitches * 2:
         raise Impossible(
-            f"The crown is worked on a multiple of {of_crown.of} stitches; the nearest to {exact:.3g} is {body}, which "
-            f"one round cannot make of the {cast_on.stitches} stitches of the brim.",
+            say("hat.bridge_too_far", of=of_crown.of, exact=exact, body=body, brim=cast_on.stitches),
             pointer=f"{at}/crown/sections",
-            nearest=f"{max(2, cast_on.stitches // 8)} sections",
+            nearest=say("hat.sections", sections=max(2, cast_on.stitches // 8)),
         )
     return HatCounts(cast_on, body, _coarse(body, exact, cast_on, at))
 
@@ -114,7 +113,7 @@ def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> 
     except Impossible as error:
         if error.pointer != f"{at}/multiple":
             raise
-        nearest = "a rib with a smaller repeat" if request.brim.is_ribbed else "fewer sections"
+        nearest = say("hat.smaller_rib") if request.brim.is_ribbed else say("hat.fewer_sections")
         raise Impossible(error.detail, pointer=pointer, nearest=nearest) from error
     warnings = tuple(
         replace(notice, pointer=pointer) if notice.pointer == f"{at}/multiple" else notice
@@ -131,8 +130,7 @@ def _coarse(body: int, exact: float, cast_on: CastOnAnswer, at: str) -> tuple[No
     return (
         Notice(
             code="multiple_coarse",
-            message=f"The body takes {exact:.3g} stitches; the nearest count that fits the crown is {body}. A crown "
-            "with fewer sections comes closer.",
+            message=say("hat.body_multiple_coarse", exact=exact, body=body),
             pointer=f"{at}/crown/sections",
         ),
     )

@@ -8,9 +8,10 @@ from msgspec.structs import replace
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.part_gauge import body_gauge, brim_gauge
 from roundwright.knitting.hat.request import BRIM_SHARE, Brim, HatRequest
-from roundwright.knitting.quantities import Length, UnitSystem, length, mm
+from roundwright.knitting.quantities import Length, UnitSystem, length, mm, quantity_text
 from roundwright.knitting.rounds.round import Repeat, Round, RoundKind, Steps, Work, plain
 from roundwright.knitting.rounds.work_round import work_round
+from roundwright.language import say
 
 LONGEST_HAT_MM: Final = 1_000.0
 """A stocking cap that reaches the waist."""
@@ -87,10 +88,16 @@ def straight_rounds(
     body_rounds = round(mm(edge_to_crown) / body_row_mm + brim_excess) - brim_rounds
     if body_rounds < 0:
         raise Impossible(
-            f"From the edge to the crown is {edge_to_crown.value:g} {edge_to_crown.unit}, but the brim alone takes "
-            f"{brim_rounds} rounds, {brim_rounds * brim_row_mm / 10:.3g} cm.",
+            say(
+                "hat.brim_too_long",
+                depth=quantity_text(edge_to_crown),
+                rounds=brim_rounds,
+                brim=quantity_text(length(brim_rounds * brim_row_mm, "metric"), 3),
+            ),
             pointer=pointer,
-            nearest=f"{brim_rounds * brim_row_mm / 10:.3g} cm, or a shorter brim",
+            nearest=say(
+                "hat.or_shorter_brim", depth=quantity_text(length(brim_rounds * brim_row_mm, "metric"), 3)
+            ),
         )
     return StraightRounds(brim_rounds, max(fewest, body_rounds), hidden_mm, adjust_in)
 
@@ -121,9 +128,9 @@ def depth_or_length(request: HatRequest, index: int, at: str) -> DepthOrLength:
         edge_to_crown = None if body is None else body.length
         if depth is not None and edge_to_crown is not None:
             raise Impossible(
-                "The depth of a hat follows from the length of its body and its crown: only one of the two is free.",
+                say("hat.depth_or_body"),
                 pointer=f"{where}/depth",
-                nearest="`depth` without `body.length`, or the other way round",
+                nearest=say("hat.depth_without_body"),
             )
         if depth is not None:
             _check_length(mm(depth), f"{where}/depth")
@@ -137,9 +144,9 @@ def _check_length(length_mm: float, pointer: str) -> None:
     """Raise `Impossible` for a length that no hat has."""
     if length_mm > LONGEST_HAT_MM:
         raise Impossible(
-            f"{length_mm / 10:.4g} cm is longer than any hat.",
+            say("hat.longer_than_any", length=quantity_text(length(length_mm, "metric"), 4)),
             pointer=pointer,
-            nearest=f"{LONGEST_HAT_MM / 10:g} cm",
+            nearest=quantity_text(length(LONGEST_HAT_MM, "metric")),
         )
 
 

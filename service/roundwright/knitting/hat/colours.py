@@ -9,6 +9,7 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.yarn.segments import WorkSegment
+from roundwright.language import say
 
 MOST_COLOURS: Final = 6
 """Colours of one hat: more are a picture, which a plan of rounds does not draw."""
@@ -70,15 +71,15 @@ def check_colours(colours: Colours | None, *, ribbed: bool, at: str) -> None:
         return
     if len(colours.names()) > MOST_COLOURS:
         raise Impossible(
-            f"{len(colours.names())} colours are more than stripes have.",
+            say("colours.too_many", colours=len(colours.names())),
             pointer=f"{at}/colours",
-            nearest=f"{MOST_COLOURS} colours",
+            nearest=say("colours.most", colours=MOST_COLOURS),
         )
     if colours.brim_purl is not None and not ribbed:
         raise Impossible(
-            "This brim has no purl stitches between knit stitches, so it is no rib in two colours.",
+            say("colours.no_rib"),
             pointer=f"{at}/colours/brim_purl",
-            nearest="stripes of the brim, or a `ribbed` brim",
+            nearest=say("colours.stripes_or_rib"),
         )
 
 

@@ -33,8 +33,16 @@ from roundwright.knitting.needles.start import (
     start_on_loop,
 )
 from roundwright.knitting.needles.tracking import track_needles_along
-from roundwright.knitting.quantities import MM_IN, Gauge, Length, UnitSystem, mm, stitch_width_mm
-from roundwright.language import say
+from roundwright.knitting.quantities import (
+    MM_IN,
+    Gauge,
+    Length,
+    UnitSystem,
+    mm,
+    quantity_text,
+    stitch_width_mm,
+)
+from roundwright.language import Message, joined, listed, say
 
 LONGEST_CIRCULAR_MM: Final = 1_500.0
 """The longest circular sold."""
@@ -137,9 +145,7 @@ class OnHeld(NamedTuple):
 
 
 NEEDLES_BASIS: Final = Basis(
-    "A magic loop takes a circular 20 cm longer than the stitches lie wide; a double-pointed needle keeps 2 cm free at "
-    "each end; double-pointed needles take over before the round after which the stitches no longer reach around the "
-    "circular.",
+    say("hat.needles_basis"),
     COMMON_PRACTICE,
 )
 
@@ -162,15 +168,14 @@ def needles_in_hand(needles: HatNeedles, fewest: int, most: int, gauge: Gauge, p
     around = stitches_around(circular, gauge)
     held = stitches_held(mm(circular), width_mm, CORD_SQUEEZE_PERCENT)
     if fewest < around:
-        message = (
-            f"{fewest} stitches are too few for a circular of {_text(circular)}, which takes {around}: this size "
-            "begins on double-pointed needles."
+        message = say(
+            "hat.circular_too_long", stitches=fewest, circular=quantity_text(circular), least=around
         )
         notice = Notice(code="circular_too_long", message=message, pointer=f"{pointer}/circular")
         return NeedlesInHand(needles, "double_pointed", count, gauge, pointer, (notice,))
     notices = ()
     if most > held:
-        message = f"A circular of {_text(circular)} holds {held} stitches of {most}. Take a longer one."
+        message = say("hat.circular_too_short", circular=quantity_text(circular), most=held, stitches=most)
         notices = (Notice(code="circular_too_short", message=message, pointer=f"{pointer}/circular"),)
     return NeedlesInHand(needles, "circular", None, gauge, pointer, notices)
 
@@ -232,17 +237,19 @@ def _changed_to_double_pointed(
         before_round=rest[0].number,
         stitches=rest[0].after,
         split=split,
-        text=f"Change to double-pointed needles: {rest[0].after} stitches no longer reach round {_text(circular)}. "
-        + _shared_out(split),
+        text=joined(
+            " ",
+            say("hat.change_needles", stitches=rest[0].after, circular=quantity_text(circular)),
+            _shared_out(split),
+        ),
     )
     return replace(crown, rounds=(*crown.rounds[:done], *track_needles_along(paths, split))), change
 
 
-def _shared_out(split: tuple[int, ...]) -> str:
+def _shared_out(split: tuple[int, ...]) -> Message:
     if len(set(split)) == 1:
-        return f"Put {split[0]} on each of {len(split)} needles, and the marker after the first stitch."
-    listed = f"{', '.join(map(str, split[:-1]))} and {split[-1]}"
-    return f"Put {listed} on {len(split)} needles, and the marker after the first stitch."
+        return say("hat.put_on_each", stitches=split[0], needles=len(split))
+    return say("hat.put_on", shares=listed(tuple(map(str, split))), needles=len(split))
 
 
 # --- lengths and what to mind -------------------------------------------------------------------------------------
@@ -283,10 +290,7 @@ def _room_notices(in_hand: NeedlesInHand, split: tuple[int, ...]) -> tuple[Notic
     held = stitches_held(double_pointed_mm(mm(needle)), width_mm, USUAL_SQUEEZE_PERCENT)
     if max(split) <= held:
         return ()
-    message = (
-        f"{max(split)} stitches are too many for a needle of {_text(needle)}: it holds {held}. Take longer needles, or "
-        "more."
-    )
+    message = say("hat.needles_too_short", stitches=max(split), needle=quantity_text(needle), most=held)
     return (
         Notice(code="needles_too_short", message=message, pointer=f"{in_hand.pointer}/double_pointed_length"),
     )
@@ -295,9 +299,12 @@ def _room_notices(in_hand: NeedlesInHand, split: tuple[int, ...]) -> tuple[Notic
 def _loop_notices(loop: Length, around_mm: float, pointer: str) -> tuple[Notice, ...]:
     if mm(loop) >= around_mm + LOOP_MM:
         return ()
-    message = (
-        f"A magic loop of {_text(loop)} is short for stitches that lie {around_mm / 10:.0f} cm wide: it takes about "
-        f"{(around_mm + LOOP_MM) / 10:.0f} cm."
+    wide_cm, needed_cm = round(around_mm / 10), round((around_mm + LOOP_MM) / 10)
+    message = say(
+        "hat.loop_too_short",
+        loop=quantity_text(loop),
+        width=quantity_text(Length(wide_cm, "cm")),
+        needed=quantity_text(Length(needed_cm, "cm")),
     )
     return (Notice(code="loop_too_short", message=message, pointer=pointer),)
 
@@ -324,7 +331,3 @@ def _circular_lengths(shortest_mm: float, longest_mm: float, units: UnitSystem) 
         for row in reference.circular_lengths()
         if shortest_mm <= row.length_cm * MM_IN["cm"] <= longest_mm
     )
-
-
-def _text(length: Length) -> str:
-    return f"{length.value:g} {length.unit}"

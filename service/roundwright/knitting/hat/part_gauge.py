@@ -6,6 +6,7 @@ from roundwright import reference
 from roundwright.knitting.answers import Basis
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.quantities import Gauge, row_height_mm, stitch_width_mm
+from roundwright.language import say
 
 GARTER: Final = "garter-rows"
 """The row of the table of practice: rows of garter as high as a stitch is wide."""
@@ -54,4 +55,4 @@ def gauge_basis(request: HatRequest) -> tuple[Basis, ...]:
     if request.brim.edge != "garter" or (own is not None and own.rows is not None):
         return ()
     row = reference.practices()[GARTER]
-    return (Basis(f"Garter: {row.rule}.", reference.cite("practice", row)),)
+    return (Basis(say("hat.garter_basis"), reference.cite("practice", row)),)

@@ -231,9 +231,9 @@ def hat_rounds(request: HatRequest, index: int, at: str = "#") -> HatRounds:
 
 HAT_BASIS: Final = (
     COUNTS_BASIS,
-    Basis("Cast-on edge to crown = depth - crown along the fabric + what the brim hides.", COMMON_PRACTICE),
-    Basis("The point of a cone is added to the depth.", "geometry of a sphere under a cone"),
-    Basis("Brim without a length: a share of the depth.", COMMON_PRACTICE),
+    Basis(say("hat.depth_basis"), COMMON_PRACTICE),
+    Basis(say("hat.cone_basis"), "geometry of a sphere under a cone"),
+    Basis(say("hat.brim_basis"), COMMON_PRACTICE),
 )
 
 
@@ -263,9 +263,9 @@ def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
         around += max(worked.cast_on.stitches, worked.crown.stitches)
         if around > MOST_STITCHES_IN_ALL_SIZES:
             raise Impossible(
-                f"With size {index + 1} the hats have {around} stitches around in all: too many to work out at once.",
+                say("hat.too_many_in_all", size=index + 1, stitches=around),
                 pointer=f"{at}/sizes/{index}",
-                nearest=f"the first {index} of the sizes in one request, the others in another",
+                nearest=say("hat.first_sizes", sizes=index),
             )
         yield worked
 
@@ -276,7 +276,7 @@ def _places(request: HatRequest, at: str) -> Sequence[int]:
         return range(len(request.sizes))
     if request.only_size > len(request.sizes):
         raise Impossible(
-            f"There is no size {request.only_size}: this hat has {len(request.sizes)}.",
+            say("hat.no_such_size", size=request.only_size, sizes=len(request.sizes)),
             pointer=f"{at}/only_size",
             nearest=str(len(request.sizes)),
         )
@@ -287,9 +287,9 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     """The size at `index`, worked out."""
     if request.crown.worked == "flat":
         raise Impossible(
-            "This hat is worked in the round from its edge, so its crown cannot be worked flat.",
+            say("hat.no_flat_crown"),
             pointer=f"{at}/crown/worked",
-            nearest="in_the_round; a flat crown by itself is at /v1/crown",
+            nearest=say("hat.crown_in_the_round"),
         )
     check_colours(request.colours, ribbed=request.brim.is_ribbed, at=at)
     size, units = request.sizes[index], request.units

@@ -16,6 +16,7 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundaries_of
 from roundwright.knitting.rounds.round import MOST_ON_NEEDLES, MOST_STITCHES, Repeat, Round
+from roundwright.language import listed, say, say_count
 
 FEWEST_NEEDLES: Final = 2
 """Two circulars, or two of three double-pointed needles: one needle holds a round only with a long cable."""
@@ -284,24 +285,34 @@ def _check(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
     """Raise `Impossible` where no split has whole repeats, a stitch on every needle and the tolerance."""
     if stitches % multiple:
         down = stitches // multiple * multiple
-        near = " or ".join(str(count) for count in (down, down + multiple) if count >= needles * multiple)
+        near = [count for count in (down, down + multiple) if count >= needles * multiple]
         raise Impossible(
-            f"{stitches} stitches are no multiple of {multiple}: a repeat would be cut in two.",
+            say("split.no_multiple", stitches=stitches, multiple=multiple),
             pointer="#/multiple",
-            nearest=f"{near or needles * multiple} stitches",
+            nearest=say("split.stitches", counts=listed(tuple(map(str, near or [needles * multiple])), "or")),
         )
     repeats = stitches // multiple
     if repeats < needles:
-        what = f"{stitches} stitches" if multiple == 1 else f"{repeats} repeats of {multiple} stitches"
+        what = (
+            say_count("stitches", stitches)
+            if multiple == 1
+            else say("split.repeats", repeats=repeats, multiple=multiple)
+        )
         raise Impossible(
-            f"{what} cannot be shared out over {needles} needles: one would be empty.",
+            say("split.one_empty", what=what, needles=needles),
             pointer="#/needles",
-            nearest=f"{repeats} needles" if repeats >= FEWEST_NEEDLES else f"{needles * multiple} stitches",
+            nearest=say("split.needles", needles=repeats)
+            if repeats >= FEWEST_NEEDLES
+            else say("split.stitches", counts=needles * multiple),
         )
     if repeats % needles and tolerance < multiple:
         raise Impossible(
-            f"{stitches} stitches cannot be shared out evenly over {needles} needles"
-            + (f" in whole repeats of {multiple}." if multiple > 1 else "."),
+            say(
+                "split.not_evenly.in_repeats" if multiple > 1 else "split.not_evenly",
+                stitches=stitches,
+                needles=needles,
+                multiple=multiple,
+            ),
             pointer="#/tolerance",
-            nearest=f"a tolerance of {multiple}",
+            nearest=say("split.tolerance", tolerance=multiple),
         )

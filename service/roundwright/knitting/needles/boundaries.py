@@ -10,6 +10,7 @@ from itertools import accumulate
 from typing import NamedTuple
 
 from roundwright.knitting.rounds.round import Round, Steps, Unworkable, Work, uses_and_leaves
+from roundwright.language import say
 
 NewPosition = tuple[int, int]
 """Position of a boundary after some steps, in stitches they leave, and the number of stitches slid there."""
@@ -137,7 +138,7 @@ def _round_map(steps: Steps) -> RoundMap:
 def _check_first_round(rounds: tuple[Round, ...], stitches: int) -> None:
     if rounds and rounds[0].before != stitches:
         raise Unworkable(
-            f"The first round works {rounds[0].before} stitches, but {stitches} are on the needles.",
+            say("split.first_round_works", round_stitches=rounds[0].before, stitches=stitches),
             pointer="#/rounds/0",
-            nearest=f"{rounds[0].before} stitches on the needles",
+            nearest=say("split.stitches_on_needles", stitches=rounds[0].before),
         )

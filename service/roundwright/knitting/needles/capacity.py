@@ -8,13 +8,17 @@ circular.
 
 from collections.abc import Iterable
 from math import ceil, floor
-from typing import Annotated, Final
+from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Notice
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, stitch_width_mm, tidy
 from roundwright.knitting.rounds.round import Round
+from roundwright.language import say
+
+Holding = Literal["needle", "loop", "circular"]
+"""What holds stitches: a double-pointed needle, the cord of a magic loop, one of two circulars."""
 
 MOST_SQUEEZE_PERCENT: Final = 80.0
 """Five stitches in the width of one: more than any yarn can be squeezed."""
@@ -96,7 +100,7 @@ def needle_room(
     squeeze_percent: float,
     units: UnitSystem,
     *,
-    holding: str = "one needle",
+    holding: Holding = "needle",
 ) -> NeedleRoom:
     """Whether the fullest needle fits on `needle_mm` of needle or cord, without the ends that stay free.
 
@@ -109,13 +113,11 @@ def needle_room(
     fits = needed_percent <= squeeze_percent
     most = stitches_held(needle_mm, width_mm, squeeze_percent)
     if not fits:
-        message = f"{fullest} stitches are too many for {holding}: it holds {most}. Take " + (
-            "longer needles, or more." if holding == "one needle" else "a longer circular."
-        )
+        message = say(f"room.too_many.{holding}", stitches=fullest, most=most)
     elif needed_percent:
-        message = f"{fullest} stitches fit on {holding}, pushed together by {needed_percent:.0f} %."
+        message = say(f"room.pushed_together.{holding}", stitches=fullest, percent=needed_percent)
     else:
-        message = f"{fullest} stitches fit on {holding} side by side."
+        message = say(f"room.side_by_side.{holding}", stitches=fullest)
     return NeedleRoom(
         fits=fits,
         stitches=fullest,
@@ -141,15 +143,11 @@ def circular_use(  # noqa: PLR0917 - the round, the needle and the two limits of
     reaches = stitches >= fewest
     change = next((round.number for round in rounds if min(round.before, round.after) < fewest), None)
     if not reaches:
-        message = (
-            f"{stitches} stitches do not reach around: it takes {fewest}. Begin on double-pointed needles."
-        )
+        message = say("room.circular.too_few", stitches=stitches, least=fewest)
     elif change is not None:
-        message = (
-            f"From round {change} fewer than {fewest} stitches are left: change to double-pointed needles."
-        )
+        message = say("room.circular.change", round=change, least=fewest)
     else:
-        message = f"{stitches} stitches reach around, in every round."
+        message = say("room.circular.reaches", stitches=stitches)
     return CircularUse(
         reaches=reaches,
         fewest_stitches=fewest,
@@ -167,18 +165,16 @@ def room_notices(room: NeedleRoom | None, circular: CircularUse | None, stitches
     if circular is not None and not circular.reaches:
         notices.append(Notice(code="circular_too_long", message=circular.message, pointer="#/circular"))
     elif circular is not None and stitches > circular.most_stitches:
-        message = f"The circular holds {circular.most_stitches} stitches of {stitches}. Take a longer one."
+        message = say("room.circular.too_many", most=circular.most_stitches, stitches=stitches)
         notices.append(Notice(code="circular_too_short", message=message, pointer="#/circular"))
     return tuple(notices)
 
 
 ROOM_BASIS: Final = Basis(
-    "Room: stitches x width of a stitch x (1 - squeeze) is at most the length of the needle, of a double-pointed one "
-    f"without {FREE_END_MM / 10:g} cm at each end. A round reaches around a circular while stitches x width of a "
-    "stitch x (1 + stretch) is at least its length.",
+    say("room.basis", free_end=FREE_END_MM / 10),
     COMMON_PRACTICE,
 )
 CIRCULAR_BASIS: Final = Basis(
-    "A cord holds twice the stitches that reach around it.",
+    say("room.circular.basis"),
     "published capacities of circular needles: 80 to 160 stitches on 16 in at 5 to the inch, 180 to 360 on 36 in",
 )

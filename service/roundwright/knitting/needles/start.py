@@ -1,12 +1,13 @@
 """The start: steps from the cast-on to the working needles."""
 
-from typing import Annotated, Final
+from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.needles.best_split import NeedleStitches
 from roundwright.knitting.needles.capacity import CORD_SQUEEZE_PERCENT, double_pointed_mm, stitches_held
 from roundwright.knitting.quantities import Gauge, stitch_width_mm
+from roundwright.language import Message, joined, listed, say
 
 USUAL_NEEDLE_MM: Final = 200.0
 """Length of a double-pointed needle for hats, where none is given: 20 cm or 8 in (common practice)."""
@@ -27,7 +28,9 @@ def cast_on_capacity(gauge: Gauge | None, needle_mm: float = USUAL_NEEDLE_MM) ->
     return stitches_held(double_pointed_mm(needle_mm), width_mm, CORD_SQUEEZE_PERCENT)
 
 
-def start_on(split: tuple[int, ...], holds: int, part: str | None = None) -> tuple[StartStep, ...]:
+def start_on(
+    split: tuple[int, ...], holds: int, part: Literal["brim"] | None = None
+) -> tuple[StartStep, ...]:
     """The steps from the cast-on to the working needles (common practice); a needle holds so many stitches.
 
     Where one needle holds all stitches: one needle, two halves, working needles. Where it does not, the cast-on goes to
@@ -37,25 +40,27 @@ def start_on(split: tuple[int, ...], holds: int, part: str | None = None) -> tup
     stitches = sum(split)
     half = split[0] if len(split) == 2 else stitches // 2
     halves = (half, stitches - half)
-    join = _JOIN if len(split) == 2 else ""
+    join = say("start.join") if len(split) == 2 else ""
+    first, second = halves
     if stitches <= holds:
         steps = [
-            StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to one needle."),
+            StartStep(needles=(stitches,), text=say("start.one_needle", stitches=stitches)),
             StartStep(
                 needles=halves,
-                text=f"Slide {halves[1]} of them to a second needle: {halves[0]} and {halves[1]}.{join}",
+                text=joined(" ", say("start.second_needle", first=first, second=second), join),
             ),
         ]
     elif max(halves) <= holds or len(split) == 2:
-        text = f"Cast on to two needles, {halves[0]} and {halves[1]}: all {stitches} do not fit on one."
-        steps = [StartStep(needles=halves, text=text + join)]
+        text = say("start.two_needles", first=first, second=second, stitches=stitches)
+        steps = [StartStep(needles=halves, text=joined(" ", text, join))]
     else:
-        text = f"Cast on to all {len(split)} needles: {_listed(split)}. All {stitches} do not fit on fewer."
-        return (StartStep(needles=split, text=text + _JOIN),)
+        shares = listed(tuple(map(str, split)))
+        text = say("start.all_needles", needles=len(split), shares=shares, stitches=stitches)
+        return (StartStep(needles=split, text=joined(" ", text, say("start.join"))),)
     if len(split) > 2:
-        first_round = f"the first round of the {part}" if part else "the first round"
-        counted = f"It is the first of the {part}'s rounds." if part else "It counts as round 1."
-        text = f"Join, the cast-on edge untwisted, and work {first_round}: {_shares(split)}. {counted}"
+        text = say(
+            "start.first_round" if part is None else f"start.first_round.{part}", shares=_shares(split)
+        )
         steps.append(StartStep(needles=split, text=text))
     return tuple(steps)
 
@@ -63,34 +68,25 @@ def start_on(split: tuple[int, ...], holds: int, part: str | None = None) -> tup
 def start_on_loop(split: tuple[int, ...]) -> tuple[StartStep, ...]:
     """The steps from the cast-on to the two halves of a magic loop (common practice)."""
     stitches = sum(split)
-    loop = f"Pull a loop of cord out after stitch {split[0]}: {split[0]} on one tip, {split[1]} on the other."
+    loop = say("start.loop", first=split[0], second=split[1])
     return (
-        StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to the circular needle."),
-        StartStep(needles=split, text=loop + _JOIN),
+        StartStep(needles=(stitches,), text=say("start.circular", stitches=stitches)),
+        StartStep(needles=split, text=joined(" ", loop, say("start.join"))),
     )
 
 
 def start_on_circulars(split: tuple[int, ...]) -> tuple[StartStep, ...]:
     """The steps from the cast-on to two circulars (common practice)."""
     stitches = sum(split)
-    slide = f"Slide {split[1]} of them to the second circular: {split[0]} and {split[1]}."
+    slide = say("start.second_circular", first=split[0], second=split[1])
     return (
-        StartStep(needles=(stitches,), text=f"Cast on {stitches} stitches to one circular needle."),
-        StartStep(needles=split, text=slide + _JOIN),
+        StartStep(needles=(stitches,), text=say("start.one_circular", stitches=stitches)),
+        StartStep(needles=split, text=joined(" ", slide, say("start.join"))),
     )
 
 
-def _shares(split: tuple[int, ...]) -> str:
+def _shares(split: tuple[int, ...]) -> Message:
     if len(set(split)) == 1:
-        return f"{split[0]} on to each of the {_NUMBERS[len(split)]} needles"
-    shares = [f"{count} on to the {_ORDINALS[index]}" for index, count in enumerate(split)]
-    return f"{', '.join(shares)} needle"
-
-
-def _listed(split: tuple[int, ...]) -> str:
-    return f"{', '.join(str(count) for count in split[:-1])} and {split[-1]}"
-
-
-_JOIN: Final = " Join, the cast-on edge untwisted."
-_NUMBERS: Final = {3: "three", 4: "four", 5: "five"}
-_ORDINALS: Final = ("first", "second", "third", "fourth", "fifth")
+        return say(f"start.on_each_of.{len(split)}", stitches=split[0])
+    shares = (say(f"start.on_needle.{needle}", stitches=count) for needle, count in enumerate(split, start=1))
+    return say("start.on_needles", shares=joined(", ", *shares))

@@ -14,6 +14,7 @@ from roundwright.knitting.needles.best_split import (
     rate_split,
 )
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundaries_of
+from roundwright.language import Message, say
 
 RibRepeat = Annotated[
     int,
@@ -25,8 +26,7 @@ RibRepeat = Annotated[
     ),
 ]
 WHOLE_REPEATS_BASIS: Final = Basis(
-    "No repeat of the rib lies on two needles where a split within the tolerance keeps them whole and has at most one "
-    "slide more for each border between needles.",
+    say("split.whole_repeats_basis"),
     COMMON_PRACTICE,
 )
 
@@ -60,16 +60,13 @@ def with_reason(paths: BoundaryPaths, split: NeedleSplit, repeat: int = 1) -> Ne
     return replace(split, reason=_reason(repeat if in_repeats else 1, split.straddles, even.straddles))
 
 
-def _reason(repeat: int, straddles: int, even_straddles: int) -> str | None:
+def _reason(repeat: int, straddles: int, even_straddles: int) -> Message | None:
     """What an uneven split is good for: repeats that are whole, and fewer straddles than the most even one has."""
-    whole = f"repeat of {repeat} stitches" if repeat > 1 else None
+    repeats = "" if repeat == 1 else ".repeats"
     if straddles >= even_straddles:
-        return None if whole is None else f"Uneven, so that no {whole} is cut in two."
-    if straddles:
-        what = "fewer decreases" if whole is None else f"no {whole} and fewer decreases"
-        return f"Uneven, so that {what} are cut in two."
-    what = "no decrease" if whole is None else f"neither a {whole} nor a decrease"
-    return f"Uneven, so that {what} is cut in two."
+        return say("split.uneven.repeats_alone", repeat=repeat) if repeats else None
+    whole = "fewer" if straddles else "none"
+    return say(f"split.uneven.{whole}{repeats}", repeat=repeat)
 
 
 def _cuts(split: tuple[int, ...], repeat: int) -> bool:

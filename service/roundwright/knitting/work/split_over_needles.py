@@ -261,10 +261,10 @@ def _room(request: SplitRequest, gauge: Gauge, needle_mm: float, held: list[tupl
         together = [(sum(on_halves),) for on_halves in held]
         cord_mm = max(0.0, needle_mm - LOOP_MM)
         squeeze = _squeeze(request, 0.0)
-        return needle_room(together, gauge, cord_mm, squeeze, request.units, holding="a magic loop so long")
+        return needle_room(together, gauge, cord_mm, squeeze, request.units, holding="loop")
     if request.hold == "two_circulars":
         squeeze = _squeeze(request, CORD_SQUEEZE_PERCENT)
-        return needle_room(held, gauge, needle_mm, squeeze, request.units, holding="one circular")
+        return needle_room(held, gauge, needle_mm, squeeze, request.units, holding="circular")
     squeeze = _squeeze(request, USUAL_SQUEEZE_PERCENT)
     return needle_room(held, gauge, double_pointed_mm(needle_mm), squeeze, request.units)
 
