@@ -54,6 +54,7 @@ def rings_of(crown: CrownAnswer) -> list[Ring]:
         raise Impossible(
             f"A chart shows at most {MOST_DRAWN_ROUNDS} rounds. This crown has {len(crown.rounds)}; it can be knitted, "
             "but not drawn.",
+            code="cannot_be_drawn",
             pointer="#/stitches",
             nearest=f"a crown of {MOST_DRAWN_ROUNDS} rounds",
         )

@@ -64,6 +64,7 @@ def state_before(plan: SplitAnswer, round_number: int) -> NeedleState:
         last = f"the last is {len(plan.rounds)}." if plan.rounds else "no rounds are to come."
         raise Impossible(
             f"There is no round {round_number}: {last}",
+            code="not_there",
             pointer="#/round",
             nearest=f"round {len(plan.rounds)}",
         )

@@ -80,6 +80,7 @@ def section_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme 
     if not any(row.marks for row in rows):
         raise Impossible(
             "This crown does not consist of equal sections, so one section cannot stand for all.",
+            code="cannot_be_drawn",
             pointer="#/chart",
             nearest="chart=round",
         )
@@ -104,6 +105,7 @@ def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int) -> 
     if widest > MAX_SECTION_STITCHES:
         raise Impossible(
             f"A section of {widest} stitches is too wide for a wedge chart, which has at most {MAX_SECTION_STITCHES}.",
+            code="cannot_be_drawn",
             pointer="#/sections",
             nearest=f"{-(-before // MAX_SECTION_STITCHES)} sections, or chart=round",
         )

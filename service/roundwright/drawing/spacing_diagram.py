@@ -66,6 +66,7 @@ def spacing_diagram(
     if round.before > MOST_DRAWN_STITCHES:
         raise Impossible(
             f"A picture shows at most {MOST_DRAWN_STITCHES} stitches; {round.before} can be knitted, but not drawn.",
+            code="cannot_be_drawn",
             pointer="#/stitches",
             nearest=f"{MOST_DRAWN_STITCHES} stitches",
         )
@@ -74,6 +75,7 @@ def spacing_diagram(
     if changes > MOST_DRAWN_CHANGES:
         raise Impossible(
             f"A picture shows at most {MOST_DRAWN_CHANGES} changes; {changes} can be knitted, but not drawn.",
+            code="cannot_be_drawn",
             pointer="#/change",
             nearest=f"{MOST_DRAWN_CHANGES} changes",
         )

@@ -1,9 +1,9 @@
 """What every answer has: rules, basis, notices, cautions; and the error for what cannot be knitted."""
 
 from collections.abc import Sequence
-from typing import Annotated, Final
+from typing import Annotated, Any, Final, Literal
 
-from msgspec import Meta, Struct
+from msgspec import UNSET, Meta, Struct
 
 from roundwright.language import Message, listed, say
 
@@ -58,18 +58,60 @@ class Caution(Struct, frozen=True):
     source: Annotated[str, Meta(description="The rule or recommendation it comes from.")]
 
 
+ImpossibleCode = Literal[
+    "not_given", "needs_another", "given_twice", "contradiction", "cannot_be_worked", "out_of_range", "too_many",
+    "not_there", "does_not_divide", "no_room", "cannot_be_drawn", "does_not_come_out",
+]  # fmt: skip
+
+IMPOSSIBLE_CODES: Final[dict[ImpossibleCode, str]] = {
+    "not_given": "nothing says what is needed",
+    "needs_another": "a field goes with another that is missing",
+    "given_twice": "two fields say the same",
+    "contradiction": "two fields contradict each other",
+    "cannot_be_worked": "hands cannot work it in this way",
+    "out_of_range": "smaller or larger than anything knitted",
+    "too_many": "more than an answer holds",
+    "not_there": "a round, size or part that the work does not have",
+    "does_not_divide": "no count fits the multiple, the sections or the needles",
+    "no_room": "too few stitches or rounds for it",
+    "cannot_be_drawn": "it can be knitted, and no picture shows it",
+    "does_not_come_out": "a round or a line uses other stitches than there are",
+}
+"""Why something cannot be knitted, in families."""
+
+
+class Suggestion(Struct, frozen=True):
+    """A change of a request that cannot be knitted, with which it can."""
+
+    pointer: Annotated[str, Meta(description="JSON pointer to the field to change, as a fragment.")]
+    value: Annotated[Any, Meta(description="The value to put there; null leaves the field out.")]
+
+
 class Impossible(Exception):
     """A well-formed request that cannot be knitted.
 
-    `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` is what is wrong in a knitter's
-    words, `nearest` is the nearest thing that works, as an instruction.
+    `code` is the family of the reason, `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` is
+    what is wrong in a knitter's words, `nearest` is the nearest thing that works, as an instruction. `suggested` is a
+    value as in JSON that, put at `suggested_at` (usually the pointer), makes the request work; None leaves the field
+    out.
     """
 
-    def __init__(self, detail: str, *, pointer: str = "#", nearest: str | None = None) -> None:
+    def __init__(
+        self,
+        detail: str,
+        *,
+        code: ImpossibleCode,
+        pointer: str = "#",
+        nearest: str | None = None,
+        suggested: object = UNSET,
+        suggested_at: str | None = None,
+    ) -> None:
         super().__init__(detail)
         self.detail = detail
+        self.code = code
         self.pointer = pointer
         self.nearest = nearest
+        self.suggestion = None if suggested is UNSET else Suggestion(suggested_at or pointer, suggested)
 
 
 def only_one(
@@ -89,6 +131,7 @@ def only_one(
     if field is None:
         raise Impossible(
             say("given.not_given", what=what, fields=_listed(names)),
+            code="not_given",
             pointer=missing_at or pointer,
             nearest=nearest or f"`{names[0]}`",
         )
@@ -103,6 +146,8 @@ def at_most_one(request: Struct, *names: str, what: str, pointer: str = "#") -> 
             say("given.twice", what=what, times=len(fields), fields=_listed(fields)),
             pointer=f"{pointer}/{fields[1]}",
             nearest=say("given.alone", field=fields[0]),
+            code="given_twice",
+            suggested=None,
         )
     return fields[0] if fields else None
 

@@ -74,6 +74,7 @@ def gauge_of(stitches: float | None, rows: float | None, over: str, name: str = 
     if stitches is None and rows is not None:
         raise Impossible(
             "A gauge of rows alone tells no width.",
+            code="needs_another",
             pointer=f"#/{name}_stitches",
             nearest=f"{name}_stitches beside {name}_rows",
         )

@@ -170,6 +170,7 @@ def _check_size(size_mm: float, pointer: str, what: str) -> None:
     bound = 100.0 / (NARROWEST_STITCH_MM if size_mm < NARROWEST_STITCH_MM else WIDEST_STITCH_MM)
     raise Impossible(
         say(f"gauge.cannot_be_knitted.{what}", count_in_10_cm=in_10_cm),
+        code="out_of_range",
         pointer=pointer,
         nearest=say(f"gauge.nearest.{what}", count_in_10_cm=bound),
     )

@@ -22,7 +22,7 @@ from typing import Annotated, Final, Literal
 from litestar.exceptions import HTTPException
 from msgspec import UNSET, Meta, Struct, UnsetType
 
-from roundwright.knitting.answers import Impossible
+from roundwright.knitting.answers import IMPOSSIBLE_CODES, Impossible, ImpossibleCode, Suggestion
 
 MEDIA_TYPE: Final = "application/problem+json"
 
@@ -95,7 +95,7 @@ PROBLEM_TYPES: Final = {
         ProblemType(
             "cannot-be-knitted", 422, "This cannot be knitted",
             "The request is well-formed, and what it asks for cannot be worked. `errors` says which field stands in "
-            "the way and `nearest`, where there is one, what comes closest to it and works.",
+            "the way, with a code, and `nearest`, where there is one, what comes closest to it and works.",
         ),
         ProblemType(
             "too-long", 422, "This takes too long to calculate",
@@ -130,14 +130,21 @@ PROBLEM_TYPES: Final = {
 
 FaultCode = Literal[
     "missing_field", "unknown_field", "unknown_value", "wrong_type", "wrong_form", "wrong_length", "out_of_range",
-    "given_twice", "malformed", "cannot_be_knitted", "invalid",
+    "given_twice", "malformed", "invalid", ImpossibleCode,
 ]  # fmt: skip
 
 
 class Fault(Struct, frozen=True, kw_only=True, omit_defaults=True):
     """A fault in a request."""
 
-    code: Annotated[FaultCode, Meta(description="The kind of fault, for programs.")]
+    code: Annotated[
+        FaultCode,
+        Meta(
+            description="The kind of fault, for programs. Of what cannot be knitted: "
+            + "; ".join(f"`{code}`: {meaning}" for code, meaning in IMPOSSIBLE_CODES.items())
+            + "."
+        ),
+    ]
     detail: Annotated[str, Meta(description="What is wrong, in a sentence, and what it may have meant.")]
     pointer: Annotated[
         str | UnsetType, Meta(description="JSON pointer into the body, as a fragment: `#/gauge/stitches`.")
@@ -145,6 +152,10 @@ class Fault(Struct, frozen=True, kw_only=True, omit_defaults=True):
     parameter: Annotated[str | UnsetType, Meta(description="Name of the parameter in the path or query.")] = (
         UNSET
     )
+    suggestion: Annotated[
+        Suggestion | UnsetType,
+        Meta(description="A change of the body with which this fault is gone, where one can be calculated."),
+    ] = UNSET
 
 
 class Problem(Struct, frozen=True, kw_only=True, omit_defaults=True):
@@ -224,6 +235,7 @@ def _shortened_fault(fault: Fault) -> Fault:
         detail=shortened(fault.detail),
         pointer=UNSET if fault.pointer is UNSET else shortened(fault.pointer),
         parameter=UNSET if fault.parameter is UNSET else shortened(fault.parameter),
+        suggestion=fault.suggestion,
     )
 
 
@@ -232,7 +244,8 @@ def _known(error: Exception, path: str, addresses: Iterable[str]) -> ProblemErro
         case ProblemError():
             return error
         case Impossible(detail=detail, pointer=pointer, nearest=nearest):
-            fault = Fault(code="cannot_be_knitted", detail=detail, pointer=pointer)
+            suggestion = UNSET if error.suggestion is None else error.suggestion
+            fault = Fault(code=error.code, detail=detail, pointer=pointer, suggestion=suggestion)
             return ProblemError("cannot-be-knitted", detail, fault, nearest=nearest)
         case HTTPException(status_code=404):
             meant = did_you_mean(path, addresses)

@@ -45,6 +45,7 @@ def share(rounds: tuple[Round, ...], stitches: int, request: NeedleRequest) -> O
     if request.split is not None and most > MOST_CROWN_STITCHES:
         raise Impossible(
             say_count("count.too_many_to_follow", most),
+            code="too_many",
             pointer="#/split",
             nearest=say_count("count.too_many_to_follow.nearest", MOST_CROWN_STITCHES),
         )
@@ -72,19 +73,23 @@ def _check(stitches: int, request: NeedleRequest) -> None:
     if request.flat and (request.split is not None or request.needles is not None):
         raise Impossible(
             say("count.flat"),
+            code="cannot_be_worked",
             pointer="#/split" if request.split is not None else f"{request.pointer}/needles",
             nearest=say("count.flat.nearest"),
         )
     if request.split is not None and sum(request.split) != stitches:
         raise Impossible(
             say_count("count.split_differs", stitches, split=sum(request.split)),
+            code="contradiction",
             pointer="#/split",
             nearest=say_count("count.split_differs.nearest", stitches),
+            suggested=None,
         )
     counted, needles = len(request.counted or ()), _number_of_needles(request)
     if counted > needles:
         raise Impossible(
             say("count.too_many_needles", counted=counted, needles=needles),
+            code="contradiction",
             pointer="#/needles",
             nearest=say_count("count.too_many_needles.nearest", needles),
         )
@@ -98,7 +103,7 @@ def _best(borders: BoundaryPaths, needles: int, request: NeedleRequest) -> Needl
         if request.needles is None:
             return None
         pointer = request.pointer + error.pointer.removeprefix("#")
-        raise Impossible(error.detail, pointer=pointer, nearest=error.nearest) from error
+        raise Impossible(error.detail, code=error.code, pointer=pointer, nearest=error.nearest) from error
 
 
 def _assumed(needles: Needles) -> Notice:

@@ -143,7 +143,12 @@ def count_of(request: CountRequest) -> Counted:
     if request.needles is None:
         return Counted(request.count or 0, None)
     if not any(request.needles):
-        raise Impossible("There are no stitches on the needles.", pointer="#/needles", nearest="1 stitch")
+        raise Impossible(
+            "There are no stitches on the needles.",
+            code="out_of_range",
+            pointer="#/needles",
+            nearest="1 stitch",
+        )
     return Counted(sum(request.needles), request.needles)
 
 
@@ -158,6 +163,7 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
     if part is not None and not of_part:
         raise Impossible(
             say(f"count.no_rounds.{part}"),
+            code="not_there",
             pointer="#/part" if request.part else "#/round",
             nearest=say(f"count.nearest_part.{progress.stages[-1].part}"),
         )
@@ -174,8 +180,10 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
         whose = f".{part}" if part else ""
         raise Impossible(
             say(f"count.no_such.{progress.word}{whose}", number=number, last=last),
+            code="not_there",
             pointer="#/round",
             nearest=say("count.named.round", number=last),
+            suggested=last,
         )
     return places
 
@@ -192,7 +200,13 @@ def progress_of(request: CountRequest, read: Reader) -> Progress:
         request, "crown", "hat", "pattern", what="The work that the count belongs to", missing_at="#/crown"
     )
     if request.part is not None and request.hat is None:
-        raise Impossible("Only a hat has parts.", pointer="#/part", nearest="`round` alone, or a `hat`")
+        raise Impossible(
+            "Only a hat has parts.",
+            code="needs_another",
+            pointer="#/part",
+            nearest="`round` alone, or a `hat`",
+            suggested=None,
+        )
     if request.crown is not None:
         return _of_crown(request, request.crown)
     if request.hat is not None:
@@ -270,8 +284,10 @@ def _check_size(size: int, sizes: int) -> None:
     if size > sizes:
         raise Impossible(
             say_count("count.no_such_size", sizes, size=size),
+            code="not_there",
             pointer="#/size",
             nearest=say("count.nearest_size", size=sizes),
+            suggested=sizes,
         )
 
 
@@ -320,6 +336,7 @@ def follow(pattern: WrittenPattern, size: int, read: Reader) -> Followed:
 def _does_not_come_out(finding: Finding) -> Impossible:
     return Impossible(
         say("count.line_of_pattern", line=finding.line, message=finding.message),
+        code="does_not_come_out",
         pointer="#/pattern/text",
         nearest=finding.repair,
     )
@@ -331,6 +348,7 @@ def _followed_until(rounds: tuple[Round, ...], finding: Finding) -> Followed:
     last = rounds[-1].number
     beyond = Impossible(
         say("count.pattern.beyond", round=last, line=finding.line, why=finding.message),
+        code="does_not_come_out",
         pointer="#/pattern/text",
         nearest=finding.repair or f"a count after round {last} or before",
     )

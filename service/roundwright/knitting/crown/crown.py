@@ -163,8 +163,10 @@ def _work_crown(  # noqa: PLR0917 - keys of the cache
         if shape.worked == "flat":
             raise Impossible(
                 "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
+                code="cannot_be_worked",
                 pointer=f"{pointer}/worked",
                 nearest="in_the_round",
+                suggested="in_the_round",
             )
         paths = boundary_paths(rounds, stitches)
         split = split_in_repeats(paths, needles, tolerance, repeat)
@@ -218,8 +220,11 @@ def _crown_rounds(inputs: CrownInputs) -> CrownRounds:
     if inputs.gauge is None and inputs.is_given("height") and "height" in inputs.style.options:
         raise Impossible(
             "A height can only be turned into rounds with a gauge.",
+            code="needs_another",
             pointer=inputs.gauge_pointer,
             nearest="a gauge, or no `height`",
+            suggested=None,
+            suggested_at=f"{inputs.pointer}/height",
         )
     plan = crown_plan(inputs)
     return CrownRounds(
@@ -277,15 +282,20 @@ def _too_many(inputs: CrownInputs, plan: CrownPlan) -> Impossible:
     if plan.plain_rounds is not None:
         decreasing = sum(1 for _ in _steps(inputs, plan._replace(plain_rounds=0)))
         nearest = f"{(MOST_ROUNDS - 1) // decreasing - 1} plain rounds between decrease rounds"
-        return Impossible(detail, pointer=f"{inputs.pointer}/cadence", nearest=nearest)
+        return Impossible(detail, code="no_room", pointer=f"{inputs.pointer}/cadence", nearest=nearest)
     if plan.height_stitch_widths is not None and inputs.gauge:
         highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(inputs.gauge))
         if highest_mm:
             return Impossible(
-                detail, pointer=f"{inputs.pointer}/height", nearest=f"a height of {highest_mm / 10:g} cm"
+                detail,
+                code="no_room",
+                pointer=f"{inputs.pointer}/height",
+                nearest=f"a height of {highest_mm / 10:g} cm",
+                suggested={"value": highest_mm / 10, "unit": "cm"},
             )
     return Impossible(
         f"{detail} The gauge has {plan.rows_per_stitch:.3g} rows to the stitch.",
+        code="no_room",
         pointer=f"{inputs.gauge_pointer}/rows",
         nearest="the style `wedge`, which does not depend on the rows, or fewer rows in the gauge",
     )

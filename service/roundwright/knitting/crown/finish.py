@@ -91,8 +91,10 @@ def close_for(kind: FinishKind, close_at: int | None, usual: int, pointer: str) 
         raise Impossible(
             f"A cord is worked over {FEWEST_CORD_STITCHES} to {MOST_CORD_STITCHES} stitches; closing at {close_at} "
             "does not lead to it.",
+            code="out_of_range",
             pointer=pointer,
             nearest=f"close_at {MOST_CORD_STITCHES}",
+            suggested=MOST_CORD_STITCHES,
         )
     return close_at
 

@@ -86,6 +86,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
         elif self.every_round_from is not None:
             raise Impossible(
                 "`every_round_from` needs `plain_rounds`.",
+                code="needs_another",
                 pointer="#/plain_rounds",
                 nearest="plain_rounds=1",
             )

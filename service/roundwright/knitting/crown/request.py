@@ -186,6 +186,7 @@ def crown_inputs(
         raise Impossible(
             f"A crown on {stitches} stitches cannot be worked: "
             + ("too few to decrease." if few else "more than a hat has."),
+            code="out_of_range",
             pointer=f"{gauge_pointer}/stitches",
             nearest=f"{FEWEST_STITCHES if few else MOST_CROWN_STITCHES} stitches",
         )
@@ -233,8 +234,10 @@ def _sections(inputs: CrownInputs, stitches: int) -> int:
     if sections and 2 * sections > stitches:
         raise Impossible(
             f"{stitches} stitches cannot be divided into {sections} sections: each needs two stitches to lose one.",
+            code="does_not_divide",
             pointer=f"{inputs.pointer}/sections",
             nearest=f"{stitches // 2} sections",
+            suggested=stitches // 2,
         )
     if sections is None and has_whole_sections(inputs.shape) and not inputs.style.whole_sections:
         return min(USUAL_SECTIONS, stitches // 2)
@@ -250,8 +253,10 @@ def _close_at(inputs: CrownInputs) -> int:
     if close_at <= inputs.seam_stitches:
         raise Impossible(
             "Flat work keeps a seam stitch at each edge to the end, so it closes with three stitches at least.",
+            code="no_room",
             pointer=f"{inputs.pointer}/close_at",
             nearest=f"close_at {SEAM_STITCHES + 1}",
+            suggested=SEAM_STITCHES + 1,
         )
     return close_at - inputs.seam_stitches
 

@@ -142,6 +142,7 @@ def suggest(request: SuggestionRequest) -> SuggestionAnswer:
     if not candidates:
         raise Impossible(
             f"No crown on {request.stitches} stitches comes out at this gauge.",
+            code="no_room",
             pointer="#/height" if request.height else "#/gauge",
             nearest="a lower height" if request.height else "a gauge with fewer rows to the stitch",
         )

@@ -320,6 +320,7 @@ def _measure(
         bound_mm = SHORTEST_MEASURE_MM if stated_mm < SHORTEST_MEASURE_MM else LONGEST_MEASURE_MM
         raise Impossible(
             f"A pattern states no measurement of {measure.size.value:g} {measure.size.unit}.",
+            code="out_of_range",
             pointer=f"#/measurements/{index}/size",
             nearest=f"{bound_mm / 10:g} cm",
         )

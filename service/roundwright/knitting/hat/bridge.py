@@ -62,6 +62,7 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     if most > MOST_CROWN_STITCHES:
         raise Impossible(
             say("hat.too_many_around", stitches=most),
+            code="out_of_range",
             pointer=f"{at}/gauge/stitches",
             nearest=say("hat.coarser_gauge", stitches=MOST_CROWN_STITCHES),
         )
@@ -98,6 +99,7 @@ def _two_counts(
     if not cast_on.stitches / 2 <= body <= cast_on.stitches * 2:
         raise Impossible(
             say("hat.bridge_too_far", of=of_crown.of, exact=exact, body=body, brim=cast_on.stitches),
+            code="does_not_divide",
             pointer=f"{at}/crown/sections",
             nearest=say("hat.sections", sections=max(2, cast_on.stitches // 8)),
         )
@@ -114,7 +116,7 @@ def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> 
         if error.pointer != f"{at}/multiple":
             raise
         nearest = say("hat.smaller_rib") if request.brim.is_ribbed else say("hat.fewer_sections")
-        raise Impossible(error.detail, pointer=pointer, nearest=nearest) from error
+        raise Impossible(error.detail, code=error.code, pointer=pointer, nearest=nearest) from error
     warnings = tuple(
         replace(notice, pointer=pointer) if notice.pointer == f"{at}/multiple" else notice
         for notice in answer.warnings

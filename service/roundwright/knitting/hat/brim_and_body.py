@@ -94,6 +94,7 @@ def straight_rounds(
                 rounds=brim_rounds,
                 brim=quantity_text(length(brim_rounds * brim_row_mm, "metric"), 3),
             ),
+            code="no_room",
             pointer=pointer,
             nearest=say(
                 "hat.or_shorter_brim", depth=quantity_text(length(brim_rounds * brim_row_mm, "metric"), 3)
@@ -131,6 +132,8 @@ def depth_or_length(request: HatRequest, index: int, at: str) -> DepthOrLength:
                 say("hat.depth_or_body"),
                 pointer=f"{where}/depth",
                 nearest=say("hat.depth_without_body"),
+                code="given_twice",
+                suggested=None,
             )
         if depth is not None:
             _check_length(mm(depth), f"{where}/depth")
@@ -147,6 +150,8 @@ def _check_length(length_mm: float, pointer: str) -> None:
             say("hat.longer_than_any", length=quantity_text(length(length_mm, "metric"), 4)),
             pointer=pointer,
             nearest=quantity_text(length(LONGEST_HAT_MM, "metric")),
+            code="out_of_range",
+            suggested={"value": LONGEST_HAT_MM / 10, "unit": "cm"},
         )
 
 

@@ -72,6 +72,7 @@ def check_colours(colours: Colours | None, *, ribbed: bool, at: str) -> None:
     if len(colours.names()) > MOST_COLOURS:
         raise Impossible(
             say("colours.too_many", colours=len(colours.names())),
+            code="too_many",
             pointer=f"{at}/colours",
             nearest=say("colours.most", colours=MOST_COLOURS),
         )
@@ -80,6 +81,8 @@ def check_colours(colours: Colours | None, *, ribbed: bool, at: str) -> None:
             say("colours.no_rib"),
             pointer=f"{at}/colours/brim_purl",
             nearest=say("colours.stripes_or_rib"),
+            code="cannot_be_worked",
+            suggested=None,
         )
 
 

@@ -264,6 +264,7 @@ def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
         if around > MOST_STITCHES_IN_ALL_SIZES:
             raise Impossible(
                 say("hat.too_many_in_all", size=index + 1, stitches=around),
+                code="too_many",
                 pointer=f"{at}/sizes/{index}",
                 nearest=say("hat.first_sizes", sizes=index),
             )
@@ -277,8 +278,10 @@ def _places(request: HatRequest, at: str) -> Sequence[int]:
     if request.only_size > len(request.sizes):
         raise Impossible(
             say("hat.no_such_size", size=request.only_size, sizes=len(request.sizes)),
+            code="not_there",
             pointer=f"{at}/only_size",
             nearest=str(len(request.sizes)),
+            suggested=len(request.sizes),
         )
     return (request.only_size - 1,)
 
@@ -290,6 +293,8 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
             say("hat.no_flat_crown"),
             pointer=f"{at}/crown/worked",
             nearest=say("hat.crown_in_the_round"),
+            code="cannot_be_worked",
+            suggested="in_the_round",
         )
     check_colours(request.colours, ribbed=request.brim.is_ribbed, at=at)
     size, units = request.sizes[index], request.units

@@ -11,7 +11,7 @@ from itertools import accumulate, pairwise, product
 from operator import add
 from typing import Annotated, Final, NamedTuple
 
-from msgspec import Meta, Struct
+from msgspec import UNSET, Meta, Struct
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.needles.boundaries import BoundaryPaths, boundaries_of
@@ -290,6 +290,8 @@ def _check(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
             say("split.no_multiple", stitches=stitches, multiple=multiple),
             pointer="#/multiple",
             nearest=say("split.stitches", counts=listed(tuple(map(str, near or [needles * multiple])), "or")),
+            code="does_not_divide",
+            suggested=1,
         )
     repeats = stitches // multiple
     if repeats < needles:
@@ -304,6 +306,8 @@ def _check(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
             nearest=say("split.needles", needles=repeats)
             if repeats >= FEWEST_NEEDLES
             else say("split.stitches", counts=needles * multiple),
+            code="no_room",
+            suggested=repeats if repeats >= FEWEST_NEEDLES else UNSET,
         )
     if repeats % needles and tolerance < multiple:
         raise Impossible(
@@ -315,4 +319,6 @@ def _check(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
             ),
             pointer="#/tolerance",
             nearest=say("split.tolerance", tolerance=multiple),
+            code="does_not_divide",
+            suggested=multiple,
         )

@@ -142,6 +142,9 @@ def nearest_count(exact: float, multiple: Multiple, fewest: int = 1) -> int:
 class Unworkable(Impossible):
     """A round that does not use the stitches there are, or rounds that do not chain."""
 
+    def __init__(self, detail: str, *, pointer: str = "#", nearest: str | None = None) -> None:
+        super().__init__(detail, code="does_not_come_out", pointer=pointer, nearest=nearest)
+
 
 @cache
 def uses_and_leaves() -> dict[str, tuple[int, int]]:

@@ -3,7 +3,7 @@
 from math import floor
 from typing import Annotated, Final, Literal
 
-from msgspec import Meta, Struct
+from msgspec import UNSET, Meta, Struct
 
 from roundwright.knitting.answers import (
     COMMON_PRACTICE,
@@ -178,7 +178,10 @@ def _rows(request: AlongRequest) -> tuple[int, float]:
     assert request.length is not None
     if not height_mm:
         raise Impossible(
-            "A length becomes rows only with a gauge.", pointer="#/gauge", nearest="`gauge`, or `rows`"
+            "A length becomes rows only with a gauge.",
+            code="needs_another",
+            pointer="#/gauge",
+            nearest="`gauge`, or `rows`",
         )
     exact = mm(request.length) / height_mm
     count = floor(exact + 0.5)
@@ -186,6 +189,7 @@ def _rows(request: AlongRequest) -> tuple[int, float]:
         nearest = length((MOST_ROWS if count else 1) * height_mm, request.units)
         raise Impossible(
             f"That length is {exact:.4g} rows at this gauge, {'more than a piece has' if count else 'less than one'}.",
+            code="out_of_range",
             pointer="#/length",
             nearest=f"{nearest.value:.4g} {nearest.unit}",
         )
@@ -211,17 +215,22 @@ def _too_close(request: AlongRequest, rows: int) -> Impossible:
     kind = "right-side rows" if request.every == "right_side_row" else "rows"
     plain = ", with an interval kept plain at the end" if request.plain_after_last else ""
     if most < 1:
+        fewest = (1 + request.plain_after_last) * (2 if kind != "rows" else 1)
         return Impossible(
             f"{rows} {'row has' if rows == 1 else 'rows have'} no room for a change on {kind}{plain}.",
+            code="no_room",
             pointer="#/rows" if request.rows is not None else "#/length",
-            nearest=f"{(1 + request.plain_after_last) * (2 if kind != 'rows' else 1)} rows",
+            nearest=f"{fewest} rows",
+            suggested=fewest if request.rows is not None else UNSET,
         )
     at_once = -(-request.times * request.stitches_each // most)
     more = f", or {at_once} stitches at once in fewer rows" if at_once <= MOST_AT_ONCE else ""
     return Impossible(
         f"{request.times} changes need as many {kind}; {rows} rows have {most}{plain}.",
+        code="no_room",
         pointer="#/times",
         nearest=f"{most} changes{more}",
+        suggested=most,
     )
 
 
@@ -233,8 +242,10 @@ def _after(request: AlongRequest, change: int) -> int | None:
         most = (request.stitches - 1) * request.times // -change
         raise Impossible(
             f"{-change} stitches are to be taken away, and there are {request.stitches}.",
+            code="no_room",
             pointer="#/stitches",
             nearest=f"{1 - change} stitches" + (f", or {most} changes" if most else ""),
+            suggested=1 - change,
         )
     return after
 

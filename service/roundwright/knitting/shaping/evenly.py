@@ -196,6 +196,7 @@ def _other_side(steps: Steps) -> Steps:
         if other is None:
             raise Impossible(
                 f"{step.stitch} has no counterpart for rows on the other side, and some of these would fall there.",
+                code="cannot_be_worked",
                 pointer="#/plain_between",
                 nearest="an odd number of plain rows between, or another method",
             )

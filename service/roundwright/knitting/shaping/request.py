@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, Annotated, Final, Literal, NamedTuple
 
-from msgspec import Meta, Struct
+from msgspec import UNSET, Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import Impossible, Notice, at_most_one
@@ -138,8 +138,10 @@ def shaping_plan(request: EvenRequest) -> tuple[ShapingPlan, tuple[Notice, ...]]
         counts = (request.stitches + share * rounds, request.stitches + (share + 1) * rounds)
         raise Impossible(
             f"{target} stitches cannot be reached from {request.stitches} by the same change in {rounds} rounds.",
+            code="does_not_divide",
             pointer="#/target",
             nearest=" or ".join(str(count) for count in counts if 1 <= count <= MOST_STITCHES),
+            suggested=next((count for count in counts if 1 <= count <= MOST_STITCHES), UNSET),
         )
     return _checked_plan(request, share), ()
 
@@ -155,26 +157,35 @@ def _check(request: EvenRequest) -> None:
     if field is None and request.multiple is None:
         raise Impossible(
             "The number of stitches in the end is not given.",
+            code="not_given",
             pointer="#/change",
             nearest="`change`, `target` or `multiple`",
         )
     if request.edge_stitches and request.worked == "in_the_round":
         raise Impossible(
-            "A round has no edges to keep plain.", pointer="#/edge_stitches", nearest="0, or work flat"
+            "A round has no edges to keep plain.",
+            code="cannot_be_worked",
+            pointer="#/edge_stitches",
+            nearest="0, or work flat",
+            suggested=0,
         )
     if middle(request) < 1:
         raise Impossible(
             f"{request.stitches} stitches with {request.edge_stitches} at each edge leave none between.",
+            code="no_room",
             pointer="#/edge_stitches",
             nearest=f"{(request.stitches - 1) // 2} edge stitches",
+            suggested=(request.stitches - 1) // 2,
         )
     rounds = request.rounds_of_shaping + (request.rounds_of_shaping - 1) * request.plain_between
     if rounds > MOST_ROUNDS:
         most = (MOST_ROUNDS + request.plain_between) // (1 + request.plain_between)
         raise Impossible(
             f"That makes {rounds} rounds; an answer holds {MOST_ROUNDS}.",
+            code="too_many",
             pointer="#/rounds_of_shaping",
             nearest=f"{most} rounds of shaping",
+            suggested=most,
         )
 
 
@@ -195,6 +206,7 @@ def _plan_for_multiple(request: EvenRequest, multiple: Multiple, target: int) ->
     raise Impossible(
         f"No count near {target} that fits a multiple of {_in_words(multiple)} can be reached from "
         f"{request.stitches} stitches in this way.",
+        code="does_not_divide",
         pointer="#/multiple",
         nearest="another method, or fewer rounds of shaping",
     )
@@ -248,6 +260,7 @@ def _checked_plan(request: EvenRequest, change: int) -> ShapingPlan:
     if after > MOST_STITCHES:
         raise Impossible(
             f"That makes {after} stitches; an answer holds {MOST_STITCHES}.",
+            code="too_many",
             pointer=_pointer(request),
             nearest=f"{MOST_STITCHES} stitches in the end",
         )
@@ -264,8 +277,10 @@ def _wrong_method(request: EvenRequest, change: int) -> Impossible:
         return Impossible(
             f"{plan.method} {'adds' if plan.adds > 0 else 'takes away'} stitches, and {abs(change)} are to be "
             f"{'added' if change > 0 else 'taken away'}.",
+            code="contradiction",
             pointer="#/method",
             nearest=USUAL_INCREASE if change > 0 else USUAL_DECREASE,
+            suggested=USUAL_INCREASE if change > 0 else USUAL_DECREASE,
         )
     near_changes = [
         near_change
@@ -274,6 +289,7 @@ def _wrong_method(request: EvenRequest, change: int) -> Impossible:
     ]
     return Impossible(
         f"Each {plan.method} takes away {-plan.adds} stitches: it cannot take away {-change}.",
+        code="does_not_divide",
         pointer=_pointer(request),
         nearest=f"a change of {' or '.join(map(str, near_changes))}"
         if near_changes
@@ -292,8 +308,10 @@ def _too_many(request: EvenRequest, plan: ShapingPlan) -> Impossible:
     if number > 1:
         return Impossible(
             f"{room}, in round {number} of shaping, among {count} stitches.",
+            code="no_room",
             pointer="#/rounds_of_shaping",
             nearest=f"{number - 1} {'round' if number == 2 else 'rounds'} of shaping",
+            suggested=number - 1,
         )
     largest = (
         f"a change of {most * plan.adds} at most in one round" if most else "no change on these stitches"
@@ -301,6 +319,7 @@ def _too_many(request: EvenRequest, plan: ShapingPlan) -> Impossible:
     several = _over_several(request, plan)
     return Impossible(
         f"{room}, among {count - 2 * request.edge_stitches} stitches.",
+        code="no_room",
         pointer=_pointer(request),
         nearest=f"{largest}; or {several}" if several else largest,
     )

@@ -233,6 +233,9 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
             ),
             pointer=f"{pointer}/length/value",
             nearest=quantity_text(most, 4),
+            code="out_of_range",
+            suggested={"value": tidy(most.value * 0.999, 4), "unit": most.unit},
+            suggested_at=f"{pointer}/length",
         )
     return head_mm + mm(ease.length)
 
@@ -265,6 +268,7 @@ def _check_count(stitches: int, exact: float, head_stitches: float, multiple: Mu
     if FEWEST_STITCHES / head_stitches > loosest:
         raise Impossible(
             say("cast_on.too_few", exact=exact, least=FEWEST_STITCHES),
+            code="out_of_range",
             pointer=f"{pointer}/gauge/stitches",
             nearest=say("cast_on.finer_gauge", times=FEWEST_STITCHES / exact),
         )
@@ -278,6 +282,8 @@ def _check_count(stitches: int, exact: float, head_stitches: float, multiple: Mu
         ),
         pointer=f"{pointer}/multiple",
         nearest=say("cast_on.multiple", of=max(1, int(exact / 10))),
+        code="does_not_divide",
+        suggested={"of": max(1, int(exact / 10)), "plus": 0},
     )
 
 

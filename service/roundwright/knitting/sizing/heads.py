@@ -178,10 +178,14 @@ def mm_in_range(value: Length, least_mm: float, most_mm: float, what: Measured, 
     value_mm = mm(value)
     if least_mm <= value_mm <= most_mm:
         return value_mm
+    nearest = length(min(max(value_mm, least_mm), most_mm), "metric")
     raise Impossible(
         joined(" ", _out_of_range(what, length(value_mm, "metric")), say("head.check_number")),
         pointer=f"{pointer}/value",
-        nearest=quantity_text(length(min(max(value_mm, least_mm), most_mm), "metric"), 4),
+        nearest=quantity_text(nearest, 4),
+        code="out_of_range",
+        suggested={"value": nearest.value, "unit": nearest.unit},
+        suggested_at=pointer,
     )
 
 
@@ -263,6 +267,8 @@ def _check_wearer(wearer: Wearer, pointer: str) -> None:
             say("head.sex_of_no_age", field=way),
             pointer=f"{pointer}/sex",
             nearest=say("head.without_sex", field=way),
+            code="needs_another",
+            suggested=None,
         )
     check_postmenstrual(wearer.gestation_weeks, wearer.postmenstrual_weeks, pointer)
 
@@ -276,10 +282,14 @@ def check_postmenstrual(gestation: float | None, postmenstrual: float | None, po
             say("head.postmenstrual_alone"),
             pointer=f"{pointer}/postmenstrual_weeks",
             nearest=say("head.gestation_as_well"),
+            code="needs_another",
+            suggested=None,
         )
     if postmenstrual < gestation:
         raise Impossible(
             say("head.postmenstrual_below"),
             pointer=f"{pointer}/postmenstrual_weeks",
             nearest=say("head.or_more", weeks=gestation),
+            code="contradiction",
+            suggested=gestation,
         )

@@ -304,12 +304,16 @@ def _course(request: RecommendRequest) -> WearerToday:
             say("fit.growth_from_head_alone"),
             pointer="#/wear_in_months",
             nearest=say("fit.age_as_well"),
+            code="needs_another",
+            suggested=0,
         )
     if request.wear_in_months > left + FINEST_MONTH:
         raise Impossible(
             say("fit.reference_ends", years=LAST_YEAR),
             pointer="#/wear_in_months",
             nearest=say("fit.months_or_fewer", months=floor(max(left, 0) * 100) / 100),
+            code="out_of_range",
+            suggested=floor(max(left, 0) * 100) / 100,
         )
     return wearer
 
@@ -451,9 +455,16 @@ def _check_wearer(request: RecommendRequest) -> None:
         raise Impossible(
             say("fit.no_wearer"),
             nearest="age_months",
+            code="not_given",
         )
     if request.sex is not None and field in (None, "adult"):
-        raise Impossible(say("fit.sex_of_no_age"), pointer="#/sex", nearest=say("fit.without_sex"))
+        raise Impossible(
+            say("fit.sex_of_no_age"),
+            pointer="#/sex",
+            nearest=say("fit.without_sex"),
+            code="needs_another",
+            suggested=None,
+        )
     check_postmenstrual(request.gestation_weeks, request.postmenstrual_weeks)
 
 
@@ -463,6 +474,8 @@ def _check_offered(request: RecommendRequest) -> None:
             say("fit.snug_above_stretch", stretch=request.stretch_percent, snug=request.snug_percent),
             pointer="#/snug_percent",
             nearest=say("fit.or_less", percent=request.stretch_percent),
+            code="contradiction",
+            suggested=request.stretch_percent,
         )
     labels = [offered.label for offered in request.offered]
     for index, label in enumerate(labels):
@@ -471,4 +484,5 @@ def _check_offered(request: RecommendRequest) -> None:
                 say("fit.two_called", label=label),
                 pointer=f"#/offered/{index}/label",
                 nearest=say("fit.another_name"),
+                code="given_twice",
             )

@@ -177,8 +177,10 @@ def _planned(request: SizeCheckRequest) -> HatRounds:
     if request.size > sizes:
         raise Impossible(
             f"The hat has {sizes} size{'' if sizes == 1 else 's'}, but the request is for size {request.size}.",
+            code="not_there",
             pointer="#/size",
             nearest=f"size {sizes}",
+            suggested=sizes,
         )
     planned = hat_rounds(
         replace(request.hat.without_needles(), units=request.units), request.size - 1, "#/hat"
@@ -187,8 +189,10 @@ def _planned(request: SizeCheckRequest) -> HatRounds:
     if request.rounds_worked > rounds:
         raise Impossible(
             f"The hat is done after {rounds} rounds, but {request.rounds_worked} are said to be worked.",
+            code="not_there",
             pointer="#/rounds_worked",
             nearest=f"{rounds} rounds",
+            suggested=rounds,
         )
     return planned
 
@@ -236,6 +240,7 @@ def _times(measured_mm: float, planned_mm: float, units: UnitSystem, pointer: st
     raise Impossible(
         f"{measured.value:.3g} {measured.unit} were measured where the plan has {planned.value:.3g} {planned.unit}. "
         "No gauge is so far off: check the measure, its unit and the rounds worked.",
+        code="out_of_range",
         pointer=pointer,
         nearest=f"a measure near {planned.value:.3g} {planned.unit}",
     )

@@ -163,21 +163,27 @@ def _needles(request: SplitRequest) -> int:
         what = "Two circulars hold" if request.hold == "two_circulars" else "A magic loop holds"
         raise Impossible(
             f"{what} the stitches in two halves, not on {needles} needles.",
+            code="contradiction",
             pointer="#/needles",
             nearest="2, or `hold` as double_pointed",
+            suggested=2,
         )
     names = holders(request.hold)
     if own is not None and len(own) != needles:
         raise Impossible(
             f"The split names {len(own)} {names}, but {needles} hold stitches.",
+            code="contradiction",
             pointer="#/split",
             nearest=f"a split over {needles} {names}",
+            suggested=None,
         )
     if own is not None and sum(own) != request.stitches:
         raise Impossible(
             f"The split has {sum(own)} stitches, but {request.stitches} are on the needles.",
+            code="contradiction",
             pointer="#/split",
             nearest=f"a split of {request.stitches} stitches",
+            suggested=None,
         )
     return needles
 
@@ -191,6 +197,7 @@ def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice,
     if rounds and rounds[0].before != request.stitches:
         raise Impossible(
             f"The first round starts with {rounds[0].before} stitches, but {request.stitches} are on the needles.",
+            code="contradiction",
             pointer="#/rounds/0/before",
             nearest=f"a first round that starts with {request.stitches}",
         )
@@ -198,6 +205,7 @@ def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice,
         if round.after > MOST_HELD:
             raise Impossible(
                 f"Round {round.number} leaves {round.after} stitches, more than can be split over needles here.",
+                code="too_many",
                 pointer=f"#/rounds/{index}/after",
                 nearest=f"{MOST_HELD} stitches",
             )
@@ -209,12 +217,15 @@ def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Bound
     if shape.worked == "flat":
         raise Impossible(
             "A crown worked flat is in rows, on one pair of needles: there is no round to split.",
+            code="cannot_be_worked",
             pointer="#/crown/worked",
             nearest="in_the_round",
+            suggested="in_the_round",
         )
     if stitches < FEWEST_STITCHES:
         raise Impossible(
             f"A crown on {stitches} stitches cannot be worked: too few to decrease.",
+            code="out_of_range",
             pointer="#/stitches",
             nearest=f"{FEWEST_STITCHES} stitches",
         )
@@ -242,8 +253,11 @@ def _capacity(
         field = "needle_length" if needle is not None else "circular"
         raise Impossible(
             "Without a gauge nobody can know whether stitches fit on a needle.",
+            code="needs_another",
             pointer="#/gauge",
             nearest=f"a gauge, or no `{field}`",
+            suggested=None,
+            suggested_at=f"#/{field}",
         )
     room = use = None
     if needle is not None:

@@ -79,6 +79,7 @@ def yarn_estimate(request: EstimateRequest) -> YarnEstimate:
     if not hats:
         raise Impossible(
             "Nothing says what is to be knitted.",
+            code="not_given",
             nearest="one of `stitches`, `rounds` and `hat`",
         )
     fabric = requested_fabric(request)
@@ -145,8 +146,10 @@ def requested_fabric(request: WorkRequest) -> Fabric:
     if request.gauge is not None:
         raise Impossible(
             "The hat brings its own gauge, so a second one has no place.",
+            code="given_twice",
             pointer="#/gauge",
             nearest="the hat's gauge alone",
+            suggested=None,
         )
     # A swatch stands beside the hat and its gauge inside it; only the swatch's pointer can be wrong then.
     root = "#" if request.swatch else "#/hat"

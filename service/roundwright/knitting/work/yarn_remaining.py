@@ -129,8 +129,10 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
     if request.stitches is not None and request.rounds_worked:
         raise Impossible(
             "Stitches alone tell nothing of rounds.",
+            code="needs_another",
             pointer="#/rounds_worked",
             nearest="the number of stitches still to work, and no rounds",
+            suggested=0,
         )
     in_one_colour = replace(request, hat=request.hat and replace(request.hat, colours=None))
     hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in requested_work(in_one_colour))
@@ -166,8 +168,10 @@ def _only_left(request: RemainingRequest) -> RemainingAnswer:
     if request.rounds_worked:
         raise Impossible(
             "Rounds are worked already, but nothing says of what.",
+            code="needs_another",
             pointer="#/rounds_worked",
             nearest="the rounds of the work, or a hat",
+            suggested=0,
         )
     strand = strand_of(request.yarn)
     by_mass = strand.tex is None and request.left.mass is not None
@@ -187,7 +191,9 @@ def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
     if left.balls and (strand.ball_g if by_mass else strand.ball_mm) is None:
         raise _unknown("balls", "nothing says what a full ball holds")
     if left.mass is None and left.hank is None and not left.balls:
-        raise Impossible("Nothing is left.", pointer="#/left", nearest="a mass, a hank or a full ball")
+        raise Impossible(
+            "Nothing is left.", code="not_given", pointer="#/left", nearest="a mass, a hank or a full ball"
+        )
     exact = YarnQuantity(0.0, 0.0)
     if left.hank is not None:
         exact = exact.plus(strand.of_length(mm(left.hank.circumference) * left.hank.strands))
@@ -206,6 +212,7 @@ def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
 def _unknown(field: str, reason: str) -> Impossible:
     return Impossible(
         f"This cannot be converted: {reason}.",
+        code="needs_another",
         pointer=f"#/left/{field}",
         nearest="the length and mass of a ball under `yarn`",
     )
@@ -219,8 +226,10 @@ def _still_to_work(hat: HatWork, rounds_worked: int) -> HatWork:
     if rounds_worked >= total:
         raise Impossible(
             f"The work has {total} rounds: after {rounds_worked} nothing is left to knit.",
+            code="not_there",
             pointer="#/rounds_worked",
             nearest=f"{total - 1} rounds",
+            suggested=total - 1,
         )
     to_work: list[WorkSegment] = []
     for segment in hat.segments:

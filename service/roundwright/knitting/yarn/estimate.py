@@ -145,7 +145,7 @@ def estimate(
     """
     stitches = stitches_in(segments)
     if not stitches:
-        raise Impossible("No stitch is worked, so no yarn is used.", nearest="one stitch")
+        raise Impossible("No stitch is worked, so no yarn is used.", code="not_given", nearest="one stitch")
     used = yarn_used(segments, fabric.per_stitch)
     tex = fabric.strand.tex
     colours = _colours(segments, fabric, units, margin_percent)

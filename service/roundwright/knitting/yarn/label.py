@@ -103,22 +103,27 @@ def strand_of(yarn: Yarn | None, pointer: str = "#/yarn") -> Strand:
     if ball_mm is None and ball_g is None and in_tex is None:
         raise Impossible(
             "This yarn has neither the length and mass of a ball nor a count.",
+            code="not_given",
             pointer=pointer,
             nearest="the length and mass printed on the label",
         )
     if yarn.price and ball_mm is None and ball_g is None:
         raise Impossible(
             "The price is that of a ball, but nothing says how much a ball holds.",
+            code="needs_another",
             pointer=f"{pointer}/price",
             nearest="the length or the mass of a ball",
+            suggested=None,
         )
     if ball_mm is not None and ball_g is not None:
         by_label = ball_g / ball_mm * 1e6
         if in_tex is not None and abs(in_tex / by_label - 1) > COUNT_TOLERANCE:
             raise Impossible(
                 f"The count says {in_tex:.4g} tex, but length and mass of a ball make {by_label:.4g} tex.",
+                code="contradiction",
                 pointer=f"{pointer}/count",
                 nearest=f"{by_label:.4g} tex, or no count",
+                suggested=None,
             )
         in_tex = by_label
     _check_fineness(in_tex, pointer)
@@ -136,6 +141,7 @@ def _check_fineness(in_tex: float | None, pointer: str) -> None:
     raise Impossible(
         f"100 m of this yarn would weigh {in_tex / 10:.3g} g, which is no knitting yarn. "
         "Check the figures and their units.",
+        code="out_of_range",
         pointer=pointer,
         nearest=f"{(FINEST_TEX if in_tex < FINEST_TEX else THICKEST_TEX) / 10:.3g} g in 100 m",
     )

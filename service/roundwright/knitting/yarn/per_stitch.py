@@ -113,6 +113,7 @@ def fabric_of(
     if gauge is None:
         raise Impossible(
             "Without a gauge or a swatch nobody can know how much yarn is in a stitch.",
+            code="needs_another",
             pointer=f"{root}/gauge",
             nearest="a gauge, or a swatch counted and weighed",
         )
@@ -134,6 +135,7 @@ def in_other_yarn(fabric: Fabric, yarn: Yarn, pointer: str) -> Fabric:
     if fabric.per_stitch.expected.mm is None:
         raise Impossible(
             "The swatch was weighed, and nothing says how long its yarn is: it cannot be counted in balls of another.",
+            code="needs_another",
             pointer=pointer,
             nearest="the length and the mass of a ball of the yarn that was weighed",
         )
@@ -217,6 +219,7 @@ def yarn_by_swatch(swatch: Swatch, strand: Strand, pointer: str = "#/swatch") ->
     if mass_g < scale_g:
         raise Impossible(
             f"A scale in steps of {scale_g:.3g} g cannot weigh a swatch of {mass_g:.3g} g.",
+            code="out_of_range",
             pointer=f"{pointer}/mass",
             nearest=f"a larger swatch, of {scale_g:.3g} g at least, or a finer scale",
         )
@@ -248,6 +251,7 @@ def _check_label(strand: Strand, *, weighed: bool, pointer: str) -> None:
         "The label says how long a ball is, but not how heavy: a weighed swatch needs its mass."
         if weighed
         else "The label says how heavy a ball is, but not how long.",
+        code="needs_another",
         pointer=pointer,
         nearest="both the length and the mass of a ball",
     )

@@ -103,6 +103,7 @@ def whole_balls(balls: float, pointer: str = "#/yarn") -> int:
     if count > MOST_BALLS:
         raise Impossible(
             f"This would take {balls:.3g} balls. Check how much a ball holds, and its units.",
+            code="too_many",
             pointer=pointer,
             nearest=f"{MOST_BALLS} balls",
         )

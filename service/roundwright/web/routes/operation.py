@@ -357,7 +357,7 @@ class Lookup(Operation):
     def impossible(self, error: Impossible) -> ProblemError:
         """The problem of an `Impossible` raised for parameters instead of a body."""
         name = nearest_parameter(self.request_type, error.pointer)
-        fault = Fault(code="cannot_be_knitted", detail=error.detail, parameter=name)
+        fault = Fault(code=error.code, detail=error.detail, parameter=name)
         return ProblemError("cannot-be-knitted", error.detail, fault, nearest=error.nearest)
 
 

@@ -28,6 +28,7 @@ def errors_name_parameters(query: Struct) -> Iterator[None]:
     try:
         yield
     except Impossible as error:
+        error.suggestion = None  # it is of a body
         error.pointer = f"#/{_parameter(error.pointer, query.__struct_fields__)}"
         raise
 

@@ -72,7 +72,9 @@ def _size(text: str) -> HatSize:
 
 
 def _not_read(detail: str) -> Impossible:
-    return Impossible(detail, pointer="#/sizes", nearest="55.5 cm; 9 months x 4; 3 years; woman")
+    return Impossible(
+        detail, code="not_given", pointer="#/sizes", nearest="55.5 cm; 9 months x 4; 3 years; woman"
+    )
 
 
 class FormLookup(Lookup):

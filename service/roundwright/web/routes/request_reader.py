@@ -126,7 +126,7 @@ class ParameterReader:
         outer = self.parameters[missing].path[:-1]
         beside = next(name for name, known in self.parameters.items() if known.path[: len(outer)] == outer)
         detail = f"The parameter {missing!r} is needed beside {beside!r}."
-        fault = Fault(code="cannot_be_knitted", detail=detail, parameter=missing)
+        fault = Fault(code="needs_another", detail=detail, parameter=missing)
         return ProblemError("cannot-be-knitted", detail, fault, nearest=f"`{missing}` as well")
 
     def _convert(self, values: dict[str, Any]) -> Any:

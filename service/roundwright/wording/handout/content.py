@@ -143,6 +143,7 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
     if rounds > MAX_CROWN_ROUNDS:
         raise Impossible(
             f"The crowns have {rounds} rounds together; a handout has room for {MAX_CROWN_ROUNDS}.",
+            code="too_many",
             pointer="#/sizes",
             nearest=f"{_sizes_that_fit(plans)}, and the others on a handout of their own",
         )

@@ -112,6 +112,7 @@ def rounds_of(
         if finding.severity == "error" and finding.size in (None, size + 1):
             raise Impossible(
                 f"Line {finding.line} of the pattern: {finding.message}",
+                code="does_not_come_out",
                 pointer=pointer,
                 nearest=finding.repair,
             )
