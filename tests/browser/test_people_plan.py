@@ -123,6 +123,10 @@ def test_the_handout_is_opened_to_print(page, address):
     expect(handout.get_by_role("heading", level=1)).to_have_text("Quillhaven class hat")
     expect(handout.get_by_role("heading", level=3)).to_have_count(3)
     expect(handout.get_by_text("Circular needle")).to_be_visible()
+    page.get_by_role("combobox", name="Handout for").select_option("9 months")
+    page.get_by_role("link", name="Open the handout to print").evaluate("link => link.target = '_self'")
+    page.get_by_role("link", name="Open the handout to print").click()
+    expect(page.get_by_role("heading", level=3)).to_have_text(re.compile("9 months"))
 
 
 @pytest.mark.parametrize(

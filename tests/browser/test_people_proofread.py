@@ -98,6 +98,17 @@ def test_a_cast_on_that_is_not_in_the_text_is_asked_for_at_its_field(proofreader
     expect(field).not_to_have_attribute("aria-invalid", "true")
 
 
+def test_a_pattern_in_another_language(proofreader):
+    """A German pattern is read as German, whatever the language of the page; its cast-on stands before its verb."""
+    paste(
+        proofreader,
+        "64 (72/80) M anschlagen.\n1. Rd: *6 (7/8) M re, 2 M re zusstr, ab * stets wdh = 56 (64/72) M",
+    )
+
+    expect(proofreader.get_by_role("heading", name="Every line comes out")).to_be_visible()
+    expect(proofreader.get_by_text("Read as German.")).to_be_visible()
+
+
 def test_the_address_holds_the_pattern(proofreader, browser):
     """The pattern stands in the address, after the #, so that it is sent to nobody; who opens it reads the same."""
     paste(proofreader, PATTERN)

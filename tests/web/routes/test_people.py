@@ -53,3 +53,19 @@ def test_a_text_is_data_in_the_page(service):
     assert '<html lang="de">' in page.text
     assert "{{" not in page.text
     assert "Mütze planen" in page.text
+
+
+@pytest.mark.parametrize("file", sorted(FOLDER.glob("words-*.json")), ids=lambda file: file.stem)
+def test_the_example_of_the_proofreader_is_read_in_its_language(file, service):
+    """The example to look at is in the language of the page, and has a fault that an edit mends."""
+    language = file.stem.removeprefix("words-")
+    pattern = json.loads(file.read_text())["example_pattern"]
+    answer = service.post("/v1/patterns/proofread", json={"text": pattern, "cast_on": [64, 72, 80]}).json()
+
+    assert answer["language"] == language
+    assert any(finding["edits"] for finding in answer["findings"])
+    assert all(
+        line["kind"] != "not_read"
+        for line in answer["lines"]
+        if "k2tgo" not in pattern.split("\n")[line["line"] - 1]
+    )

@@ -147,7 +147,7 @@ const wrongForm = (field, key, type) => {
 const COUNTS = "(\\d+(?:\\s*[([][\\d,;/\\s–-]+[)\\]])?)";
 /** How texts of several languages say what is cast on: the count behind the word, or before it. */
 const CAST_ON = [
-  new RegExp(`(?:cast[ -]on|\\bco\\b|anschlag|monte[rz]|monta[r]?|legg opp|slå)\\D{0,24}?${COUNTS}`, "i"),
+  new RegExp(`(?:cast[ -]on|\\bco\\b|anschlag\\b|monte[rz]|monta[r]?|legg opp|slå)\\D{0,24}?${COUNTS}`, "i"),
   new RegExp(`${COUNTS}\\s*(?:m\\b|maschen|sts|stitches)?\\.?\\s*(?:anschl|cast on)`, "i"),
 ];
 

@@ -133,8 +133,8 @@ const requestOf = () => {
 };
 
 /** The form as the address of the handout, which the service writes for a browser without JavaScript too. */
-const handoutQuery = ({ yarn }) => {
-  const query = new URLSearchParams();
+const handoutQuery = ({ yarn }, only) => {
+  const query = new URLSearchParams(only);
   for (const field of form.elements) {
     const [, part, price] = field.dataset.at?.split("/") ?? [];
     if (part === "yarn" && (!yarn || (price === "price" && !yarn.price))) continue;
@@ -314,12 +314,24 @@ const orderText = ({ makers, shared, own, one_basket: basket }) => {
       el("li", {}, `${balls(content.balls)}: ${list(content.pieces.map(({ label, hats: count }) => count > 1 ? `${count} × ${label}` : label))}`)))));
 };
 
+let handoutSize = 0; // 0 is all sizes
+
 const handoutPart = (request) => {
   const said = el("span", { role: "status", class: "said" });
+  const labels = answer.sizes.map(({ label }) => label);
+  if (handoutSize > labels.length) handoutSize = 0;
+  const only = () => (handoutSize ? { only_size: handoutSize } : {});
+  const link = el("a", { class: "button", target: "_blank", rel: "noopener" }, say("print_view"));
+  const point = () => link.setAttribute("href", `handout?${handoutQuery(request, only())}`);
+  const choice = labels.length > 1 && el("label", { class: "choice" }, say("handout_for"),
+    el("select", { onchange: (event) => {
+      handoutSize = event.target.selectedIndex;
+      point();
+    } }, [say("handout_all"), ...labels].map((label, index) => el("option", { selected: index === handoutSize }, label))));
   const download = async () => {
     said.textContent = say("handout_making");
     try {
-      const pdf = await ask("v1/hats/handout", request, undefined, "application/pdf");
+      const pdf = await ask("v1/hats/handout", { ...request, ...only() }, undefined, "application/pdf");
       const address = URL.createObjectURL(pdf);
       el("a", { href: address, download: `${(request.name ?? "hat").replace(/[^\p{L}\p{N}]+/gu, "-").toLowerCase()}.pdf` }).click();
       setTimeout(() => URL.revokeObjectURL(address), 60_000);
@@ -328,11 +340,11 @@ const handoutPart = (request) => {
       said.textContent = error.message;
     }
   };
-  return el("section", { class: "sheet handout" }, el("h2", {}, say("handout_heading")),
+  point();
+  return el("section", { class: "sheet handout" },
+    el("div", { class: "sheet-head" }, el("h2", {}, say("handout_heading")), choice),
     el("p", {}, say("handout_text")),
-    el("p", { class: "actions" },
-      el("a", { class: "button", href: `handout?${handoutQuery(request)}`, target: "_blank", rel: "noopener" }, say("print_view")),
-      el("button", { type: "button", onclick: download }, say("handout_pdf")), said),
+    el("p", { class: "actions" }, link, el("button", { type: "button", onclick: download }, say("handout_pdf")), said),
     el("p", {}, copyButton(say("share"), () => location.href, say("share_done"))));
 };
 

@@ -8,7 +8,7 @@ const form = document.getElementById("proofread-form");
 const found = document.getElementById("proofread-found");
 const status = document.getElementById("proofread-status");
 const undo = document.getElementById("undo-edit");
-const { text: field, cast_on: castOn } = form.elements;
+const { text: field, cast_on: castOn, language: spoken } = form.elements;
 
 const before = []; // the texts before each change that a button made
 let opened = null;
@@ -17,6 +17,7 @@ const changed = afterPause(async (signal) => {
   const text = field.value;
   const parameters = new URLSearchParams();
   if (castOn.value.trim()) parameters.set("cast_on", castOn.value.trim());
+  if (spoken.value) parameters.set("language", spoken.value);
   if (text.trim()) parameters.set("text", await packed(text));
   opened = String(parameters);
   writeAddress("proofread", parameters);
@@ -24,7 +25,8 @@ const changed = afterPause(async (signal) => {
   showFaults(form, [], changed);
   if (!text.trim()) return;
   try {
-    const answer = await ask("v1/patterns/proofread", { text, cast_on: castOnOf(castOn, text) }, signal);
+    const request = { text, cast_on: castOnOf(castOn, text), ...(spoken.value && { language: spoken.value }) };
+    const answer = await ask("v1/patterns/proofread", request, signal);
     if (signal.aborted) return;
     const summary = summaryOf(answer);
     refill(found, answerParts(answer, text, summary));
@@ -47,12 +49,13 @@ const summaryOf = ({ findings, lines }) => {
   return [errors && say("errors_n", { n: errors }), notes && say("notes_n", { n: notes })].filter(Boolean).join(", ");
 };
 
-const answerParts = ({ findings, lines, repaired }, text, summary) => {
+const answerParts = ({ findings, lines, repaired, language }, text, summary) => {
   const worked = lines.filter(({ rounds }) => rounds.length).length;
   const about = !worked ? say("no_rounds_more") : findings.length ? null : say("all_right_more", { n: worked });
   const texts = text.replace(/\r\n?/g, "\n").split("\n");
   return [
-    el("div", { class: "headline" }, el("h2", {}, summary), about && el("p", {}, about)),
+    el("div", { class: "headline" }, el("h2", {}, summary),
+      el("p", {}, `${about ?? ""} ${worked ? say("read_as", { language: languageName(language) }) : ""}`.trim())),
     el("section", { class: "sheet lines" },
       el("div", { class: "sheet-head" }, el("h2", {}, say("lines_heading")),
         repaired !== null && el("button", { type: "button", onclick: () => become(repaired) }, say("edit_all"))),
@@ -62,6 +65,8 @@ const answerParts = ({ findings, lines, repaired }, text, summary) => {
       fold(say("repaired_heading"), "repaired", el("pre", { tabindex: 0 }, repaired), copyButton(say("copy"), () => repaired, say("copied")))),
   ];
 };
+
+const languageName = (code) => new Intl.DisplayNames(document.documentElement.lang, { type: "language" }).of(code);
 
 // --- a line ---------------------------------------------------------------------------------------------------
 
@@ -139,6 +144,7 @@ const show = (text, done) => {
 undo.addEventListener("click", () => show(before.pop(), "undone"));
 document.getElementById("show-example").addEventListener("click", () => {
   castOn.value = "";
+  spoken.value = "";
   become(say("example_pattern"));
 });
 form.addEventListener("submit", (event) => event.preventDefault());
@@ -148,6 +154,7 @@ export const open = async (parameters) => {
   if (opened === String(parameters)) return;
   opened = String(parameters);
   castOn.value = parameters.get("cast_on") ?? "";
+  spoken.value = parameters.get("language") ?? "";
   field.value = await unpacked(parameters.get("text"));
   changed(0);
 };
