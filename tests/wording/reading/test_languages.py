@@ -52,7 +52,7 @@ SIZES = [
     ("3,5", 1, "3.5"),
     ("17,5 (18/19,5)", 3, "17.5 (18, 19.5)"),
     ("1,3,5", 1, "1,3,5"),
-    ("2/2", 1, "2/2"),
+    ("7/8", 1, "7/8"),
 ]
 
 
@@ -86,7 +86,7 @@ def test_what_is_written_is_read(language: str, wording: str, english: str) -> N
         r"\{([a-z])(:th)?\}", lambda slot: numbers[slot[1]].rstrip(".") + "th" * bool(slot[2]), english
     )
 
-    assert rewritten(filled, language, 1).text == wanted
+    assert rewritten(filled, language, 1).text.removeprefix("the ") == wanted
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

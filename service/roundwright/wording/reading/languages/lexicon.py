@@ -148,7 +148,8 @@ def _add(known: Lexicon, read: str, means: str) -> None:
                 slots.append(piece[1])
                 key = NUMBER if piece[1] in COUNTS else ORDINALS if piece[1] == "s" else ORDINAL
             elif piece[0].isalpha():
-                key = known.word(piece.rstrip("~"))
+                value = known.values.get(piece.lower())
+                key = known.word(piece.rstrip("~")) if value is None else str(value)
                 if key in known.fillers:
                     continue
             elif piece in "'.":

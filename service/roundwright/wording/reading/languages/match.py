@@ -14,6 +14,8 @@ from roundwright.wording.reading.languages.lexicon import (
     Node,
 )
 
+COUNTED: Final = "="
+"""What the English words of a count begin with."""
 LONGEST_WORDING: Final = 24
 """Pieces of a text that one wording takes at most."""
 MOST_PASSED: Final = 10
@@ -25,8 +27,8 @@ _PARTS: Final = frozenset("*:;()[]")
 _JOINS: Final = {"and": " and ", "to": "-"}
 _SIGNS: Final = {",": ", ", "-": "-", "/": ", ", "+": " and "}
 
-_Begun: TypeAlias = tuple[Node, int, tuple[Sequence[Piece], ...]]
-"""A wording as far as it was found: its node, the piece it goes on at, the pieces in its slots."""
+_Begun: TypeAlias = tuple[Node, int, tuple[Sequence[Piece], ...], int]
+"""A wording as far as it was found: its node, the piece it goes on at, the pieces in its slots, how many it has."""
 
 
 class Found(NamedTuple):
@@ -44,44 +46,73 @@ class Matcher:
         self.known = known
         self.cut = cut
 
-    def longest(self, place: int) -> Found | None:
-        """The longest wording that begins at a piece; None where none does."""
+    def found(self, place: int) -> Found | None:
+        """The longest wording that begins at a piece; None where none does.
+
+        A count leaves a longer wording whole: `nun 4 M` of `nun 4 M re` is none, since those are stitches.
+        """
+        found = self.longest(place)
+        if found is None or not found.meaning.english.startswith(COUNTED):
+            return found
+        last = self.number_before(found.stop)
+        if last > place:
+            other = self.longest(last)
+            if other is not None and other.stop > found.stop:
+                return self.longest(place, last)
+        return found
+
+    def number_before(self, stop: int) -> int:
+        """The last number before a piece."""
+        while stop and self.cut[stop - 1].kind != "number":
+            stop -= 1
+        return stop - 1
+
+    def longest(self, place: int, limit: int | None = None) -> Found | None:
+        """The longest wording that begins at a piece; of the same length that which passes over least.
+
+        Of those that with fewest slots: `1 M zun` before `{n} M zun`. With `limit` it ends before that piece.
+        """
         best: Found | None = None
-        begun: list[_Begun] = [(self.known.root, place, ())]
+        best_rank = (place, 0, 0)
+        end = len(self.cut) if limit is None else limit
+        begun: list[_Begun] = [(self.known.root, place, (), 0)]
         seen: set[tuple[int, int]] = set()
         while begun:
-            node, at, slots = begun.pop()
+            node, at, slots, matched = begun.pop()
             if (id(node), at) in seen:
                 continue
             seen.add((id(node), at))
-            if node.meaning is not None and at > place and (best is None or at > best.stop):
-                best = Found(node.meaning, slots, at)
+            rank = (at, matched, -len(slots))
+            if node.meaning is not None and at <= end and rank > best_rank and at > place:
+                best, best_rank = Found(node.meaning, slots, at), rank
             if (gap := node.following.get(GAP)) is not None:
-                begun.extend((gap, stop, slots) for stop in self.passed(at))
+                begun.extend((gap, stop, slots, matched) for stop in self.passed(at))
             if at > place:
                 at = self.skipped(at)
             if at < len(self.cut) and at - place <= LONGEST_WORDING:
-                begun.extend(self.onward(node, at, slots))
+                begun.extend(self.onward(node, at, slots, matched + 1))
         return best
 
-    def onward(self, node: Node, at: int, slots: tuple[Sequence[Piece], ...]) -> Iterator[_Begun]:
+    def onward(
+        self, node: Node, at: int, slots: tuple[Sequence[Piece], ...], matched: int
+    ) -> Iterator[_Begun]:
         """How a wording goes on with the piece that stands here."""
         piece = self.cut[at]
         if piece.figures is None:
             if (following := node.following.get(piece.key)) is not None:
-                yield following, at + 1, slots
+                yield following, at + 1, slots, matched
             return
         value = piece.figures.single
         if value is not None and (following := node.following.get(ORDINALS)) is not None:
             for stop in self.ordinals(at):
-                yield following, stop, (*slots, self.cut[at:stop])
+                yield following, stop, (*slots, self.cut[at:stop]), matched
         if piece.ordinal and (following := node.following.get(ORDINAL)) is not None:
-            yield following, at + 1, (*slots, (piece,))
+            yield following, at + 1, (*slots, (piece,)), matched
         counted = node.following.get(NUMBER)
         if counted is not None and (not piece.ordinal or _ends_sentence(piece, counted)):
-            yield counted, at + 1, (*slots, (piece,))
+            yield counted, at + 1, (*slots, (piece,)), matched
         if value is not None and (following := node.following.get(str(value))) is not None:
-            yield following, at + 1, slots  # last, so that it is gone on with first
+            yield following, at + 1, slots, matched
 
     def passed(self, at: int) -> Iterator[int]:
         """Where some words that a wording passes over may end: at most so many, of one sentence."""
@@ -128,11 +159,16 @@ class Matcher:
             hyphen = piece.key == "-" and piece.near and worded and following is not None and following.near
             if piece.key in self.known.fillers or short or hyphen:
                 at += 1
-            elif piece.kind == "line" and worded:
+            elif piece.kind == "line" and following is not None and _goes_on(following):
                 return at + 1
             else:
                 return at
         return at
+
+
+def _goes_on(piece: Piece) -> bool:
+    """Whether a line goes on with the sentence of the line before: with a word in small letters, or a short form."""
+    return piece.kind == "word" and (piece.text[0].islower() or len(piece.text) == 1)
 
 
 def _ends_sentence(piece: Piece, node: Node) -> bool:

@@ -21,6 +21,8 @@ from roundwright.wording.reading.vocabulary import vocabulary
 
 FOREIGN: Final = "ÿ"
 """Behind a word that says something else in English, so that it is none there."""
+THEN: Final = "then"
+"""An English word that says nothing where a sentence begins with it."""
 FILLER: Final = "the"
 """An English word that says nothing."""
 
@@ -109,7 +111,7 @@ class _Writer:
         place = 0
         most = PIECES_OF_WORD * most_words(self.width)
         while place < min(len(self.cut), most):
-            found = self.matcher.longest(place)
+            found = self.matcher.found(place)
             if found is not None:
                 self.wording(place, found)
                 place = found.stop
@@ -161,6 +163,8 @@ class _Writer:
         first, last = self.cut[place], self.cut[found.stop - 1]
         self.copy(first.start)
         english, places = self.filled(found)
+        if english == THEN and self.begins_sentence(place):
+            english = FILLER
         start, end = first.start, last.end
         if last.figures is not None and found.meaning.slots and found.meaning.slots[-1] in COUNTS:
             end = last.figures.end  # the full stop of a sentence
@@ -175,6 +179,11 @@ class _Writer:
         if english[-1:].isalnum() and following.isalnum():
             english += " "
         self.put(english + lines, start, end, places=places)
+
+    def begins_sentence(self, place: int) -> bool:
+        """Whether a piece begins a line or a sentence."""
+        before = self.cut[place - 1] if place else None
+        return before is None or before.kind == "line" or before.key in (".", "!", "?")
 
     def full_stop(self, found: Found) -> int | None:
         """Where a full stop behind a wording ends, if it only ends a short form; else None."""
