@@ -1,13 +1,12 @@
 """The command: `serve`, `try`, `openapi` and `key`."""
 
 import argparse
-import json
+import logging
 import sys
 from collections.abc import Sequence
 from pathlib import Path
 from threading import Thread
-from typing import Any
-from urllib.error import URLError
+from urllib.error import HTTPError
 from urllib.request import Request, urlopen
 
 import msgspec
@@ -31,9 +30,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
             allow_abbrev=False,
         )
     )
-    trial = commands.add_parser("try", help="serve on the loopback address and show one answer")
-    trial.add_argument("request", type=Path, help="file with the body of a request to /v1/hats")
-    trial.add_argument("--once", action="store_true", help="stop after showing the answer")
+    trial = commands.add_parser("try", help="serve on the loopback address and show a handout")
+    trial.add_argument("request", type=Path, help="file with the body of a request to /v1/hats/handout")
+    trial.add_argument("--once", action="store_true", help="stop after showing it")
     document = commands.add_parser("openapi", help="write the OpenAPI document")
     document.add_argument("file", nargs="?", type=Path, help="file to write; default: standard output")
     key = commands.add_parser(
@@ -113,7 +112,7 @@ def openapi(settings: Settings, file: Path | None) -> int:
 
 
 def try_out(settings: Settings, request: Path, *, once: bool) -> int:
-    """Serve on the loopback address, send the request to `/v1/hats`, and print the pattern and the yarn to buy."""
+    """Serve on the loopback address, send the request to `/v1/hats/handout`, and print the handout."""
     from roundwright.web.server import address_of, listen, server_at
 
     try:
@@ -121,14 +120,15 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     except SettingsError:  # somebody listens there
         listener = listen("127.0.0.1", 0)
     server = server_at(listener, settings)
+    logging.getLogger("roundwright").setLevel(
+        logging.WARNING
+    )  # what is printed says that it starts and stops
     thread = Thread(target=server.run, args=([listener],), daemon=True)
     thread.start()
     address = address_of(listener)
     try:
-        answer = _post(f"{address}/v1/hats", request.read_bytes())
-        print(answer["pattern"])
-        print(f"\n{_order_text(answer['order'])}")
-        print(f"\nThe service answers at {address}, its reference page at {address}/docs.")
+        print(_handout(address, request.read_bytes()))
+        print(f"Open {address} in a browser; the reference page of the service is {address}/docs.")
         if not once:
             print("Ctrl-C stops it.", flush=True)
             thread.join()
@@ -143,36 +143,15 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     return 0
 
 
-def _post(url: str, body: bytes) -> Any:
-    request = Request(url, body, {"content-type": "application/json"})  # noqa: S310 - our own loopback address
+def _handout(address: str, body: bytes) -> str:
+    """What a class is handed, as plain text."""
+    headers = {"content-type": "application/json", "accept": "text/plain"}
+    request = Request(f"{address}/v1/hats/handout", body, headers)  # noqa: S310 - our own loopback address
     try:
         with urlopen(request, timeout=30) as answer:  # noqa: S310 - as above
-            return json.load(answer)
-    except URLError as error:
-        body_text = error.read().decode() if hasattr(error, "read") else ""
-        raise RuntimeError(f"{url} answered {error}. {body_text}") from error
-
-
-def _order_text(order: Any) -> str:
-    """The yarn to buy for everyone, as a shop would read it."""
-    lines = [f"YARN TO BUY, for {order['makers']} knitters with one hat each"]
-    lines += [
-        f"{line['makers']} × {line['label']}: {_purchase(line['each'])} each" for line in order["lines"]
-    ]
-    lines.append(f"In all: {_purchase(order['own'])} if everyone gets whole balls")
-    lines.append(f"        {_purchase(order['shared'])} if all share one basket and wind off what they need")
-    return "\n".join(lines)
-
-
-def _purchase(purchase: Any) -> str:
-    """The number of balls, or the amount of yarn if the size of a ball is unknown, and the cost."""
-    amount = purchase["amount"]["length"] or purchase["amount"]["mass"]
-    balls, cost = purchase["balls"], purchase["cost"]
-    if balls is not None:
-        text = f"{balls} ball{'s' * (balls != 1)}"
-    else:
-        text = f"{amount['value']:.0f} {amount['unit']}" if amount else "yarn of unknown fineness"
-    return text if cost is None else f"{text} for {cost['amount']:.2f} {cost['currency']}"
+            return str(answer.read().decode())
+    except HTTPError as error:
+        raise RuntimeError(f"{error}. {error.read().decode()}") from error
 
 
 if __name__ == "__main__":
