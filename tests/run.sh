@@ -30,6 +30,7 @@ case ${1:-} in
     --pin)
         shift
         install .venv/tools tests/deploy/requirements.txt
+        export UV_SYSTEM_CERTS=true
         for file in deploy/requirements.txt tests/requirements.txt tests/lowest.txt tests/*/requirements.txt; do
             step .venv/tools/bin/$(sed -n '2s/^# *//p' "$file") --quiet "$@"
         done
