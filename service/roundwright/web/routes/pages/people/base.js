@@ -100,13 +100,16 @@ export const ask = async (path, body, signal, accept = "application/json") => {
   }
 };
 
-/** A problem of the service; its nearest that works goes with the field it points to. */
-const troubleOf = ({ detail, errors = [], nearest, suggestion }) => {
-  const faults = errors.map((fault) => ({ at: (fault.pointer ?? "").replace(/^#/, ""), detail: fault.detail }));
-  if (faults.length && suggestion) Object.assign(faults[0], { at: suggestion.pointer.replace(/^#/, ""), value: suggestion.value });
+/** A problem of the service: its faults with the change that mends each, and the nearest that works for the first. */
+const troubleOf = ({ detail, errors = [], nearest }) => {
+  const faults = errors.map(({ pointer, detail: why, suggestion }) => ({
+    at: fromFragment(pointer), detail: why, ...(suggestion && { changeAt: fromFragment(suggestion.pointer), value: suggestion.value }),
+  }));
   if (faults.length && nearest) faults[0].nearest = nearest;
   return new Trouble(detail, faults);
 };
+
+const fromFragment = (pointer = "") => pointer.replace(/^#/, "");
 
 // --- fields ---------------------------------------------------------------------------------------------------
 
@@ -180,13 +183,14 @@ export const showFaults = (form, faults, changed) => {
     const field = fieldAt(form, fault.at);
     if (!field) return;
     const id = `${form.id}-wrong-${index}`;
-    const value = plainValue(fault, field);
-    const help = value !== null
+    const target = fault.changeAt === undefined ? field : fieldAt(form, fault.changeAt);
+    const value = target && plainValue(fault, target);
+    const help = typeof value === "string"
       ? el("button", { type: "button", class: "quiet", onclick: () => {
-          setField(field, value);
-          field.focus();
+          target.value = value;
+          target.focus();
           changed();
-        } }, say("try_nearest", { value }))
+        } }, value ? say("try_nearest", { value: shownValue(target, value) }) : say("leave_empty"))
       : fault.nearest && ` ${say("nearest", { nearest: fault.nearest })}`;
     const shown = el("div", { class: "wrong", id }, el("span", {}, fault.detail), help);
     (field.closest("label") ?? field).after(shown);
@@ -204,21 +208,32 @@ const fieldAt = (form, at) =>
     .sort((one, other) => other.dataset.at.length - one.dataset.at.length)[0] ??
   [...form.querySelectorAll("[data-at]")].find((field) => field.dataset.at.startsWith(`${at}/`) && applies(field));
 
-/** The nearest that works as the field would be filled in, or null where it is more than a plain value. */
+/** What works as the field would be filled in, "" to leave it empty, or null where it is more than a plain value. */
 const plainValue = ({ value, nearest }, field) => {
   if (!field.matches("input, select")) return null;
-  if (value !== undefined && typeof value !== "object") return String(value);
-  if (value?.unit) return `${value.value} ${value.unit}`;
-  const type = field.dataset.type;
-  if (field.matches("select")) return [...field.options].some((option) => option.value === nearest) ? nearest : null;
-  const [, figure, unit] = /^(?:[a-z]+ )?(-?\d+(?:\.\d+)?) ?([a-z%]*)$/i.exec(nearest ?? "") ?? []; // "49 sections", "round 34"
-  if (!figure) return null;
-  return type === "number" || type === "whole" ? figure : `${figure} ${unit}`.trim();
+  const options = field.matches("select") && [...field.options].map((option) => option.value);
+  const text = value === undefined ? fromWords(nearest, field) : fromSuggestion(value, field);
+  return options && !options.includes(text) ? null : text;
 };
 
-const setField = (field, value) => {
-  field.value = value;
+const isNumber = ({ dataset: { type } }) => type === "number" || type === "whole";
+
+const fromSuggestion = (value, field) => {
+  if (value === null) return "";
+  if (typeof value !== "object") return String(value);
+  return value.unit ? (isNumber(field) ? String(value.value) : `${value.value} ${value.unit}`) : null;
 };
+
+/** The value in words such as "49 sections", "round 34" and "100 cm"; null where they say more. */
+const fromWords = (nearest, field) => {
+  if (field.matches("select")) return nearest ?? null;
+  const [, figure, unit] = /^(?:[a-z]+ )?(-?\d+(?:\.\d+)?) ?([a-z%]*)$/i.exec(nearest ?? "") ?? [];
+  if (!figure) return null;
+  return isNumber(field) ? figure : `${figure} ${unit}`.trim();
+};
+
+const shownValue = (field, value) =>
+  field.matches("select") ? [...field.options].find((option) => option.value === value).text : value;
 
 // --- the address ----------------------------------------------------------------------------------------------
 
