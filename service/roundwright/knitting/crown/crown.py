@@ -33,6 +33,7 @@ from roundwright.knitting.crown.request import (
     crown_plan,
     has_whole_sections,
     style_of,
+    style_text,
 )
 from roundwright.knitting.crown.styles import USUAL_SECTIONS, CrownPlan, decrease_evenly, highest_cone
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit
@@ -45,6 +46,8 @@ from roundwright.knitting.quantities import (
     SHAPE_BASIS,
     Gauge,
     UnitSystem,
+    length,
+    quantity_text,
     row_height_mm,
     rows_assumed,
     stitch_width_mm,
@@ -52,6 +55,7 @@ from roundwright.knitting.quantities import (
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain
 from roundwright.knitting.rounds.rows import SEAM_BASIS, row
 from roundwright.knitting.rounds.work_round import work_round
+from roundwright.language import joined, say
 
 
 class CrownAnswer(Struct, frozen=True, kw_only=True):
@@ -100,18 +104,12 @@ class CrownRounds(NamedTuple):
 
 
 ADJUST_BASIS: Final = Basis(
-    "Stitches that fit no section are decreased in one round first, spread as a balanced word.",
+    say("crown.adjust_basis"),
     "Morse and Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454",
 )
-ODD_BASIS: Final = Basis("An odd stitch at the end of a round of two together is knitted.", COMMON_PRACTICE)
-FIRST_DECREASE: Final = {
-    uses: (
-        f"The first decrease takes the first {number} stitches. A marker between them comes off before it and goes "
-        "back after the new first stitch, each time."
-    )
-    for uses, number in ((2, "two"), (3, "three"))
-}
-RIGHT_SIDE_FIRST: Final = "The first row is a right-side row."
+ODD_BASIS: Final = Basis(say("crown.odd_basis"), COMMON_PRACTICE)
+FIRST_DECREASE: Final = {uses: say(f"crown.first_decrease.{uses}") for uses in (2, 3)}
+RIGHT_SIDE_FIRST: Final = say("crown.right_side_first")
 
 
 def crown(request: CrownRequest, *, pointer: str = "#") -> CrownAnswer:
@@ -162,7 +160,7 @@ def _work_crown(  # noqa: PLR0917 - keys of the cache
     if needles is not None:
         if shape.worked == "flat":
             raise Impossible(
-                "A crown worked flat is in rows, on one pair of needles: there is no round to share out.",
+                say("crown.flat_on_needles"),
                 code="cannot_be_worked",
                 pointer=f"{pointer}/worked",
                 nearest="in_the_round",
@@ -219,10 +217,10 @@ def crown_multiple(shape: CrownShape) -> int:
 def _crown_rounds(inputs: CrownInputs) -> CrownRounds:
     if inputs.gauge is None and inputs.is_given("height") and "height" in inputs.style.options:
         raise Impossible(
-            "A height can only be turned into rounds with a gauge.",
+            say("crown.height_needs_gauge"),
             code="needs_another",
             pointer=inputs.gauge_pointer,
-            nearest="a gauge, or no `height`",
+            nearest=say("crown.gauge_or_no_height"),
             suggested=None,
             suggested_at=f"{inputs.pointer}/height",
         )
@@ -278,10 +276,10 @@ def _notes(steps: Steps) -> tuple[str, ...]:
 
 
 def _too_many(inputs: CrownInputs, plan: CrownPlan) -> Impossible:
-    detail = f"This crown would take more than {MOST_ROUNDS} rounds."
+    detail = say("crown.too_many_rounds", most=MOST_ROUNDS)
     if plan.plain_rounds is not None:
         decreasing = sum(1 for _ in _steps(inputs, plan._replace(plain_rounds=0)))
-        nearest = f"{(MOST_ROUNDS - 1) // decreasing - 1} plain rounds between decrease rounds"
+        nearest = say("crown.plain_rounds", rounds=(MOST_ROUNDS - 1) // decreasing - 1)
         return Impossible(detail, code="no_room", pointer=f"{inputs.pointer}/cadence", nearest=nearest)
     if plan.height_stitch_widths is not None and inputs.gauge:
         highest_mm = floor(highest_cone(plan, MOST_ROUNDS) * stitch_width_mm(inputs.gauge))
@@ -290,14 +288,14 @@ def _too_many(inputs: CrownInputs, plan: CrownPlan) -> Impossible:
                 detail,
                 code="no_room",
                 pointer=f"{inputs.pointer}/height",
-                nearest=f"a height of {highest_mm / 10:g} cm",
+                nearest=say("crown.height", height=quantity_text(length(highest_mm, "metric"))),
                 suggested={"value": highest_mm / 10, "unit": "cm"},
             )
     return Impossible(
-        f"{detail} The gauge has {plan.rows_per_stitch:.3g} rows to the stitch.",
+        joined(" ", detail, say("crown.rows_to_the_stitch", rows=plan.rows_per_stitch)),
         code="no_room",
         pointer=f"{inputs.gauge_pointer}/rows",
-        nearest="the style `wedge`, which does not depend on the rows, or fewer rows in the gauge",
+        nearest=say("crown.wedge_instead"),
     )
 
 
@@ -310,21 +308,26 @@ def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
         if option not in inputs.style.options and inputs.is_given(option):
             yield Notice(
                 code="option_unused",
-                message=f"The style {shape.style or USUAL_STYLE} does not depend on `{option}`.",
+                message=say("crown.option_unused", style=style_text(shape), option=option),
                 pointer=f"{pointer}/{option}",
             )
     surplus = inputs.stitches_without_seam - plan.stitches
     if inputs.stitches_without_seam <= plan.close_at:
         yield Notice(
             code="closed_already",
-            message=f"{inputs.stitches} stitches are few enough to close at once: no round is worked.",
+            message=say("crown.closed_already", stitches=inputs.stitches),
             pointer=f"{pointer}/close_at",
         )
     elif surplus:
         yield Notice(
             code="adjusted",
-            message=f"{plan.stitches + surplus} stitches do not divide into {plan.sections} sections: the first round "
-            f"takes {surplus} away, evenly spread, and leaves {plan.stitches}.",
+            message=say(
+                "crown.adjusted",
+                stitches=plan.stitches + surplus,
+                sections=plan.sections,
+                surplus=surplus,
+                leaves=plan.stitches,
+            ),
             pointer=f"{pointer}/sections",
         )
     if inputs.gauge:
@@ -332,8 +335,7 @@ def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
     elif plan.plain_rounds is None:
         yield Notice(
             code="gauge_assumed",
-            message=f"The style {shape.style or USUAL_STYLE} follows the gauge, and there is none: {RELAXED_SHAPE:.3g} "
-            "rows were taken for each stitch, as in relaxed plain knit.",
+            message=say("crown.gauge_assumed", style=style_text(shape), rows=RELAXED_SHAPE),
             pointer=inputs.gauge_pointer,
         )
     yield from cord_notices(shape.finish, f"{pointer}/finish")

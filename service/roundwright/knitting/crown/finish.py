@@ -12,9 +12,11 @@ from roundwright.knitting.quantities import (
     Length,
     UnitSystem,
     length,
+    range_text,
     row_height_mm,
     stitch_width_mm,
 )
+from roundwright.language import Message, joined, say, say_count
 
 FEWEST_CORD_STITCHES: Final = 3
 MOST_CORD_STITCHES: Final = 5
@@ -68,12 +70,11 @@ class CrownFinish(Struct, frozen=True, kw_only=True):
 
 
 CORD_BASIS: Final = Basis(
-    "A cord is worked over 3 to 5 stitches; its length is this service's own policy, no standard's.",
+    say("finish.cord_basis"),
     "published cord tutorials; length: this service's own policy",
 )
 TAIL_BASIS: Final = Basis(
-    "Tail to draw up: 2 to 3 times the opening, which is the stitches left x the width of a stitch (without a gauge "
-    "5 mm), and 6 to 8 in to sew with.",
+    say("finish.tail_basis"),
     COMMON_PRACTICE,
 )
 
@@ -89,11 +90,10 @@ def close_for(kind: FinishKind, close_at: int | None, usual: int, pointer: str) 
         return min(usual, MOST_CORD_STITCHES)
     if not FEWEST_CORD_STITCHES < close_at <= MOST_CORD_STITCHES:  # from 4 stitches, close_at 3 would leave 2
         raise Impossible(
-            f"A cord is worked over {FEWEST_CORD_STITCHES} to {MOST_CORD_STITCHES} stitches; closing at {close_at} "
-            "does not lead to it.",
+            say("finish.no_cord", least=FEWEST_CORD_STITCHES, most=MOST_CORD_STITCHES, close_at=close_at),
             code="out_of_range",
             pointer=pointer,
-            nearest=f"close_at {MOST_CORD_STITCHES}",
+            nearest=say("finish.close_at", stitches=MOST_CORD_STITCHES),
             suggested=MOST_CORD_STITCHES,
         )
     return close_at
@@ -112,8 +112,11 @@ def finished(
         cord_length=length(finish.cord_rounds * row_height_mm(gauge), units) if cord and gauge else None,
         tail_shortest=shortest,
         tail_longest=longest,
-        text=_words(finish, stitches, f"{shortest.value:g} to {longest.value:g} {longest.unit}")
-        + (" Sew the seam." if seam else ""),
+        text=joined(
+            " ",
+            _words(finish, stitches, range_text(shortest, longest)),
+            say("finish.sew_seam") if seam else "",
+        ),
     )
 
 
@@ -124,10 +127,7 @@ def cord_notices(finish: Finish, pointer: str) -> tuple[Notice, ...]:
     return (
         Notice(
             code="cord_policy",
-            message=f"A cord of {finish.cord_rounds} rounds is longer than a knob, which has about "
-            f"{USUAL_CORD_ROUNDS}. How long it may be is this service's own policy; no standard says so for hats. On a "
-            "hat for a baby or a small child leave off whatever could catch or be tied, and see "
-            "/v1/standards/cautions: local rules come first.",
+            message=say("finish.cord_policy", rounds=finish.cord_rounds, usual=USUAL_CORD_ROUNDS),
             pointer=pointer,
         ),
     )
@@ -142,15 +142,10 @@ def _tails(finish: Finish, stitches: int, gauge: Gauge | None, units: UnitSystem
         yield length(round((sewn_mm + times * opening_mm) / step_mm) * step_mm, units)
 
 
-def _words(finish: Finish, stitches: int, tail: str) -> str:
+def _words(finish: Finish, stitches: int, tail: Message) -> Message:
     """What to do, with a tail of so much."""
-    last_stitches = "the last stitch" if stitches == 1 else f"the {stitches} sts left"
-    cut = f"Cut the yarn, leaving a tail of {tail}"
+    last_stitches = say_count("finish.last_stitches", stitches)
     if finish.kind == "draw_up":
-        return f"{cut}. Thread it through {last_stitches}, draw up, and fasten off inside."
-    rounds = "1 round" if finish.cord_rounds == 1 else f"{finish.cord_rounds} rounds"
-    return (
-        f"Put {last_stitches} on one needle, the yarn at its left end. Work a cord of {rounds}: *slide the stitches to "
-        "the right end of the needle, bring the yarn round behind and knit them, do not turn; rep from *. "
-        f"{cut}. Draw it through all stitches, and down inside the cord."
-    )
+        return say("finish.draw_up", last_stitches=last_stitches, tail=tail)
+    rounds = say_count("rounds", finish.cord_rounds)
+    return say("finish.cord", last_stitches=last_stitches, rounds=rounds, tail=tail)

@@ -25,6 +25,7 @@ from roundwright.knitting.quantities import (
     length,
     tidy,
 )
+from roundwright.language import Message, say
 
 FLAT_WITHIN: Final = 0.05
 """A crown within 5 % of flat is blocked flat."""
@@ -104,7 +105,7 @@ class Surface(NamedTuple):
 
 
 GEOMETRY_BASIS: Final = Basis(
-    "Surface of revolution: |dC/ds| below 2π closes as a dome or cone, 2π lies flat, above 2π gathers.",
+    say("geometry.basis"),
     "published: circumference doubles when radius doubles (Knitter's Almanac, 1974); differential geometry",
 )
 
@@ -227,11 +228,6 @@ def _profile(crown: Surface, radii: list[float], depths: list[float], units: Uni
     return CrownProfile(unit=unit, points=tuple(points))
 
 
-def _words(lies: Lie, slope: float, flat_slope: float, fullness: float) -> str:
-    flat = f"2π = {flat_slope:.3g}" if flat_slope == DISC_SLOPE else f"{flat_slope:g}"
-    start = f"The circumference falls by {slope:.3g} for each unit of fabric; "
-    if lies == "domed":
-        return f"{start}below {flat} the crown rises and closes as a dome or cone."
-    if lies == "flat":
-        return f"{start}near {flat} the crown lies flat."
-    return f"{start}above {flat} the crown gathers: its edge is {fullness:.0f} % fuller than it can lie."
+def _words(lies: Lie, slope: float, flat_slope: float, fullness: float) -> Message:
+    flat = say("geometry.disc" if flat_slope == DISC_SLOPE else "geometry.other", slope=flat_slope)
+    return say(f"geometry.{lies}", slope=slope, flat=flat, fullness=fullness)

@@ -33,7 +33,7 @@ from roundwright.knitting.picture_address import (
 )
 from roundwright.knitting.quantities import Gauge, UnitSystem
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
-from roundwright.language import Language
+from roundwright.language import Language, say
 
 
 class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -85,7 +85,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
             cadence = Cadence(plain_rounds=self.plain_rounds, every_round_from=self.every_round_from)
         elif self.every_round_from is not None:
             raise Impossible(
-                "`every_round_from` needs `plain_rounds`.",
+                say("crown.needs_plain_rounds"),
                 code="needs_another",
                 pointer="#/plain_rounds",
                 nearest="plain_rounds=1",

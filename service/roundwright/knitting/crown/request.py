@@ -27,7 +27,7 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.rows import SEAM_STITCHES
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
-from roundwright.language import Language
+from roundwright.language import Language, Message, say, say_count
 
 MOST_CROWN_STITCHES: Final = 600
 """Stitches before the crown: a large head in the finest thread a hand works takes fewer."""
@@ -121,6 +121,11 @@ def style_of(shape: CrownShape) -> Style:
     return STYLES[shape.style or USUAL_STYLE]
 
 
+def style_text(shape: CrownShape) -> Message:
+    """The name of the style, as a message."""
+    return say(f"crown.style.{shape.style or USUAL_STYLE}")
+
+
 class CrownRequest(CrownShape, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """A crown to be worked on a number of stitches."""
 
@@ -184,11 +189,10 @@ def crown_inputs(
     if not FEWEST_STITCHES <= stitches <= MOST_CROWN_STITCHES:
         few = stitches < FEWEST_STITCHES
         raise Impossible(
-            f"A crown on {stitches} stitches cannot be worked: "
-            + ("too few to decrease." if few else "more than a hat has."),
+            say("crown.too_few" if few else "crown.too_many", stitches=stitches),
             code="out_of_range",
             pointer=f"{gauge_pointer}/stitches",
-            nearest=f"{FEWEST_STITCHES if few else MOST_CROWN_STITCHES} stitches",
+            nearest=say_count("stitches", FEWEST_STITCHES if few else MOST_CROWN_STITCHES),
         )
     return CrownInputs(stitches, shape, gauge, pointer, gauge_pointer)
 
@@ -233,10 +237,10 @@ def _sections(inputs: CrownInputs, stitches: int) -> int:
     sections = inputs.shape.sections if "sections" in inputs.style.options else None
     if sections and 2 * sections > stitches:
         raise Impossible(
-            f"{stitches} stitches cannot be divided into {sections} sections: each needs two stitches to lose one.",
+            say("crown.too_many_sections", stitches=stitches, sections=sections),
             code="does_not_divide",
             pointer=f"{inputs.pointer}/sections",
-            nearest=f"{stitches // 2} sections",
+            nearest=say("crown.sections", sections=stitches // 2),
             suggested=stitches // 2,
         )
     if sections is None and has_whole_sections(inputs.shape) and not inputs.style.whole_sections:
@@ -252,10 +256,10 @@ def _close_at(inputs: CrownInputs) -> int:
     close_at = close_for(inputs.shape.finish.kind, inputs.shape.close_at, usual, f"{inputs.pointer}/close_at")
     if close_at <= inputs.seam_stitches:
         raise Impossible(
-            "Flat work keeps a seam stitch at each edge to the end, so it closes with three stitches at least.",
+            say("crown.flat_closes_at"),
             code="no_room",
             pointer=f"{inputs.pointer}/close_at",
-            nearest=f"close_at {SEAM_STITCHES + 1}",
+            nearest=say("finish.close_at", stitches=SEAM_STITCHES + 1),
             suggested=SEAM_STITCHES + 1,
         )
     return close_at - inputs.seam_stitches

@@ -13,6 +13,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.crown.geometry import DISC_SLOPE
 from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, knit, plain
 from roundwright.knitting.rounds.spread import HALF_GAP, WHOLE_GAP, spread
+from roundwright.language import say
 
 FEWEST_SECTIONS: Final = 6
 USUAL_SECTIONS: Final = 8
@@ -381,8 +382,7 @@ STYLES: Final[dict[str, Style]] = {
         about="6 to 9 sections, each losing a stitch in a decrease round",
         rounds=sectioned,
         basis=Basis(
-            "Wedges: 6 to 9 decreases a shaping round, 8 most common; every round once about 3 stitches remain between "
-            "them; 5 to 10 stitches are drawn up.",
+            say("crown.basis.wedge"),
             "published hat patterns, e.g. 88 stitches in 8 wedges: k9, k2tog; k8, k2tog; ...",
         ),
         options=("sections", "cadence", "decrease_at"),
@@ -395,7 +395,7 @@ STYLES: Final[dict[str, Style]] = {
         about="repeats of four stitches, all shrinking at once",
         rounds=sectioned,
         basis=Basis(
-            "Repeats of four, all shrinking at once: k2, k2tog; k1, k2tog; k2tog; then two together all around.",
+            say("crown.basis.quick"),
             "published hat patterns, e.g. 72 stitches: 72, 54, 36, 18, 9",
         ),
         options=("sections", "cadence", "decrease_at"),
@@ -407,7 +407,7 @@ STYLES: Final[dict[str, Style]] = {
         about="follows a hemisphere",
         rounds=dome,
         basis=Basis(
-            "Hemisphere: stitches j rounds of n from the tip are N sin(πj / 2n).",
+            say("crown.basis.dome"),
             "published: stitches at polar angle t are proportional to sin t",
         ),
         options=("sections", "decrease_at"),
@@ -418,7 +418,7 @@ STYLES: Final[dict[str, Style]] = {
         about="a disc that lies flat",
         rounds=disc,
         basis=Basis(
-            "Flat disc: 2π × stitch gauge / row gauge fewer stitches each round, the remainder carried.",
+            say("crown.basis.flat"),
             "published: circumference doubles when radius doubles (Knitter's Almanac, 1974); 5 × 7 to the inch: 4.49",
         ),
         options=("sections", "cadence", "decrease_at"),
@@ -427,9 +427,7 @@ STYLES: Final[dict[str, Style]] = {
     "cone": Style(
         about="pointed, to a height",
         rounds=cone,
-        basis=Basis(
-            "Cone: stitches fall linearly with the distance along the fabric.", "geometry of the cone"
-        ),
+        basis=Basis(say("crown.basis.cone"), "geometry of the cone"),
         options=("sections", "decrease_at", "height"),
         sections=grouped_decreases,
         whole_sections=False,
@@ -438,7 +436,7 @@ STYLES: Final[dict[str, Style]] = {
         about="four lines of centred double decreases",
         rounds=square,
         basis=Basis(
-            "Square: 8 × stitch gauge / row gauge fewer stitches each round lie flat, in four double decreases.",
+            say("crown.basis.square"),
             "geometry of the square; " + COMMON_PRACTICE,
         ),
         options=("cadence",),
@@ -451,7 +449,7 @@ STYLES: Final[dict[str, Style]] = {
         about="sections whose decreases travel, so that no line of them stands still",
         rounds=swirl,
         basis=Basis(
-            "Swirl: the counts of wedges, each decrease worked beside the one below it.",
+            say("crown.basis.swirl"),
             "counts: published hat patterns in sections, e.g. 88 stitches: 88, 80, 72, ... 8; travel: "
             + COMMON_PRACTICE,
         ),
@@ -465,9 +463,7 @@ STYLES: Final[dict[str, Style]] = {
     "gathered": Style(
         about="two together all around, once or twice, and drawn up",
         rounds=gathered,
-        basis=Basis(
-            "Gathered top: two together all around; up to 17 stitches are drawn up.", "published hat patterns"
-        ),
+        basis=Basis(say("crown.basis.gathered"), "published hat patterns"),
         options=("cadence",),
         close_at=17,
         last_round_with_plain=lambda _: 0,

@@ -33,6 +33,7 @@ from roundwright.knitting.quantities import (
     Length,
     UnitSystem,
     mm,
+    quantity_text,
     row_height_mm,
     rows_assumed,
     stitch_width_mm,
@@ -40,7 +41,7 @@ from roundwright.knitting.quantities import (
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.rounds.rows import SEAM_STITCHES
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
-from roundwright.language import Language
+from roundwright.language import Language, Message, say
 
 MOST_SUGGESTED: Final = 5
 """Crowns suggested: enough to choose from."""
@@ -49,12 +50,6 @@ PLAIN_ROUNDS_TRIED: Final = (1, 2, 3)
 gather; with more, the crown is a tube."""
 
 TargetShape = Literal["round", "flat", "pointed", "square"]
-SHAPE_NAMES: Final[dict[TargetShape, str]] = {
-    "round": "a hemisphere",
-    "flat": "a flat disc",
-    "pointed": "the cone",
-    "square": "a flat square",
-}
 
 
 class SuggestionRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -128,8 +123,7 @@ class _Candidate(NamedTuple):
 
 
 NEAREST_BASIS: Final = Basis(
-    "Every style is worked out on the stitches; the crowns whose outline comes nearest to the shape, by root mean "
-    "square, are suggested.",
+    say("suggestion.basis"),
     "this service's own comparison",
 )
 
@@ -141,10 +135,10 @@ def suggest(request: SuggestionRequest) -> SuggestionAnswer:
     ]
     if not candidates:
         raise Impossible(
-            f"No crown on {request.stitches} stitches comes out at this gauge.",
+            say("suggestion.none", stitches=request.stitches),
             code="no_room",
             pointer="#/height" if request.height else "#/gauge",
-            nearest="a lower height" if request.height else "a gauge with fewer rows to the stitch",
+            nearest=say("suggestion.lower_height" if request.height else "suggestion.fewer_rows"),
         )
     candidates.sort(key=lambda candidate: (round(candidate.off_percent, 2), len(candidate.crown.rounds)))
     return SuggestionAnswer(
@@ -161,7 +155,7 @@ def _height_unused(request: SuggestionRequest) -> tuple[Notice, ...]:
     return (
         Notice(
             code="option_unused",
-            message=f"`height` is for the shape pointed only; this one is {request.shape}.",
+            message=say("suggestion.height_unused", shape=request.shape),
             pointer="#/height",
         ),
     )
@@ -266,14 +260,18 @@ def _suggestion(request: SuggestionRequest, candidate: _Candidate) -> CrownSugge
     )
 
 
-def _words(request: SuggestionRequest, candidate: _Candidate, depth: Difference) -> str:
+def _words(request: SuggestionRequest, candidate: _Candidate, depth: Difference) -> Message:
     shape = candidate.shape
-    sections = f" in {shape.sections} sections" if shape.sections else ""
-    cadence = (
-        "" if shape.cadence is None else f", {shape.cadence.plain_rounds} plain after each decrease round"
-    )
-    what = "rows" if shape.worked == "flat" else "rounds"
-    return (
-        f"{shape.style}{sections}{cadence}: {len(candidate.crown.rounds)} {what}, {depth.value:.3g} {depth.unit} deep, "
-        f"{candidate.off_percent:.2g} % of the radius off {SHAPE_NAMES[request.shape]}."
+    crown = say(f"crown.style.{shape.style}")
+    if shape.sections:
+        crown = say("suggestion.in_sections", crown=crown, sections=shape.sections)
+    if shape.cadence is not None:
+        crown = say("suggestion.plain_rounds", crown=crown, rounds=shape.cadence.plain_rounds)
+    return say(
+        "suggestion.in_rows" if shape.worked == "flat" else "suggestion.in_rounds",
+        crown=crown,
+        rounds=len(candidate.crown.rounds),
+        depth=quantity_text(depth, 3),
+        percent=candidate.off_percent,
+        shape=say(f"suggestion.shape.{request.shape}"),
     )
