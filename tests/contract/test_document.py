@@ -7,6 +7,9 @@ from pathlib import Path
 import pytest
 from openapi_spec_validator import OpenAPIV31SpecValidator
 
+from roundwright.web import openapi
+from roundwright.web.routes.operation import lookup
+from roundwright.web.routes.service import Health
 from tests.contract.shape import document, listed, named
 
 ROOT = Path(__file__).parents[2]
@@ -39,6 +42,22 @@ def test_an_operation_is_described(operation):
     assert errors <= set(written["responses"])
     for parameter in written.get("parameters", ()):
         assert parameter["description"]
+
+
+def test_an_operation_that_is_to_end_is_deprecated():
+    """The header `Deprecation` (RFC 9745) and the document say the same."""
+
+    @lookup("/v1/old", id="getOld", tag="Sizes", summary="Old", headers={"deprecation": "@1798761600"})
+    def get_old() -> Health:
+        """What there was."""
+
+    @lookup("/v1/new", id="getNew", tag="Sizes", summary="New")
+    def get_new() -> Health:
+        """What there is."""
+
+    paths = openapi.document([get_old, get_new])["paths"]
+    assert paths["/v1/old"]["get"]["deprecated"]
+    assert "deprecated" not in paths["/v1/new"]["get"]
 
 
 @pytest.mark.parametrize("operation", listed(), ids=named)

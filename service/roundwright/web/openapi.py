@@ -119,6 +119,8 @@ def _operation(operation: Operation) -> dict[str, Any]:
         "summary": operation.summary,
         "description": operation.description,
     }
+    if b"deprecation" in dict(operation.own_headers):
+        described["deprecated"] = True
     if isinstance(operation, Lookup):
         if operation.request_type:
             described["parameters"] = _parameters(operation)
