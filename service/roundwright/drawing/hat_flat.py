@@ -25,8 +25,8 @@ COLUMNS: Final = 14
 """Columns of stitches across the hat."""
 MAX_RIBS: Final = 40
 """Ribs drawn across the brim: more than that look like one area."""
-LEFT_WIDTH: Final = 80.0
-RIGHT_WIDTH: Final = 78.0
+LEFT_WIDTH: Final = 84.0
+RIGHT_WIDTH: Final = 84.0
 COMPACT_LEFT_WIDTH: Final = 12.0
 
 

@@ -1,7 +1,7 @@
 """What both pictures of a hat show: its decreases and its brim, and lengths beside it."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from math import cos, inf, pi
+from math import cos, gcd, inf, pi
 from typing import Final, NamedTuple
 
 from roundwright.drawing.chart_symbols import ring_of
@@ -16,6 +16,10 @@ ROLLED_SHARE: Final = 1 / 3
 LABEL_SIZE: Final = 12.5
 LABEL_HEIGHT: Final = 30.0
 """Pixels of a label of two lines, with the room under it."""
+
+
+IN_EIGHTHS_BELOW: Final = 3.0
+"""Inches below which a length is given in eighths, as a tape is read; others in quarters (common practice)."""
 
 
 class Frame(NamedTuple):
@@ -38,9 +42,17 @@ class Label(NamedTuple):
 
 
 def in_unit(length_mm: float, unit: LengthUnit) -> str:
-    """A length as a number: tenths of a centimetre, hundredths of an inch."""
+    """A length as a number: tenths of a centimetre; quarters of an inch, and eighths of what is less than three."""
     value = length_mm / MM_IN[unit]
-    return f"{value:.1f}" if unit == "cm" else f"{value:.2f}"
+    if unit == "cm":
+        return f"{value:.1f}"
+    parts = 8 if value < IN_EIGHTHS_BELOW else 4
+    inches, rest = divmod(round(value * parts), parts)
+    if not rest:
+        return str(inches)
+    shared = gcd(rest, parts)
+    fraction = f"{rest // shared}/{parts // shared}"
+    return f"{inches} {fraction}" if inches else fraction
 
 
 def with_unit(length_mm: float, unit: LengthUnit) -> str:

@@ -4,7 +4,7 @@ from typing import Final, NamedTuple
 
 from roundwright.drawing.hat_flat import flat_drawing
 from roundwright.drawing.hat_marks import Frame, brim_sign, with_unit
-from roundwright.drawing.hat_worn import FOLDED_FROM, MENTIONED_MM, worn_drawing, worn_hat
+from roundwright.drawing.hat_worn import FOLDED_FROM, MENTIONED_MM, slumps, worn_drawing, worn_hat
 from roundwright.drawing.svg import Picture, element, px
 from roundwright.drawing.theme import WIDTH, Block, KeyEntry, Theme, figure, page
 from roundwright.knitting.hat.fabric import fabric_rows
@@ -93,7 +93,12 @@ def worn_sentences(hat: WornHat, plan: HatPlan, unit: LengthUnit) -> list[str]:
     stretch = f"{percent} % wider at the brim" if percent else "not stretched at the brim"
     sentences = [f"Worn: {stretch}, on a head of {head}.", _reach(hat, unit)]
     if hat.air_mm > MENTIONED_MM:
-        sentences.append(f"The top stands or hangs {with_unit(hat.air_mm, unit)} above the head.")
+        above = with_unit(hat.air_mm, unit)
+        sentences.append(
+            f"The top hangs down behind: {above} are more than the head."
+            if slumps(hat)
+            else f"The top stands or hangs {above} above the head."
+        )
     if _gathers(hat):
         sentences.append("Fabric wider than the head lies in folds.")
     return sentences

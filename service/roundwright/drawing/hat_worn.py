@@ -38,13 +38,18 @@ FOLDS: Final = 18
 """Folds across the front of gathered fabric."""
 STANDS_MM: Final = 25.0
 """What stands up above the head before the fabric bends under its weight (common practice)."""
+SLUMPS_FROM: Final = 0.65
+"""Share of the head's circumference from which fabric at its crown is too wide to stand (common practice)."""
+SLUMPED_SHARE: Final = 0.4
+CAP_MM: Final = 16.0
+"""How high fabric that hangs down behind lies above the head: a share of its length, and no more than two folds."""
 MOST_BEND: Final = 2.7
 """Radians by which a long top bends: it hangs down the side."""
 CHIN: Final = 0.4
 """From the crown to the chin, over the circumference of the head (from memory: a head is drawn to be recognised)."""
-LABEL_WIDTHS: Final = (58.0, 70.0)
+LABEL_WIDTHS: Final = (58.0, 76.0)
 """Room for labels on the left and on the right."""
-COMPACT_LABEL_WIDTHS: Final = (40.0, 66.0)
+COMPACT_LABEL_WIDTHS: Final = (40.0, 72.0)
 
 MENTIONED_MM: Final = 5.0
 """What stands above the head is mentioned from here on."""
@@ -60,6 +65,8 @@ class Scene(NamedTuple):
     brim_mm: float
     """Height of the brim as worn."""
     bend_radius_mm: float
+    slumps: bool = False
+    """Whether what is above the head is as wide as the head, and sinks down instead of standing."""
     axis_x: float = 0.0
     crown_y: float = 0.0
     """Pixels of the crown of the head from the top."""
@@ -68,6 +75,8 @@ class Scene(NamedTuple):
 
     def mm_of(self, across_mm: float, drop_mm: float) -> Point:
         """A place of the fabric, with the top bent over to the right: right of the axis and down, in millimetres."""
+        if self.slumps and drop_mm < 0:
+            return self._slumped(across_mm, -drop_mm)
         length = -drop_mm - STANDS_MM
         if length <= 0:
             return across_mm, drop_mm
@@ -77,6 +86,18 @@ class Scene(NamedTuple):
         across = radius * (1 - cos(bend)) + straight * sin(bend) + across_mm * cos(bend)
         up = radius * sin(bend) + straight * cos(bend) - across_mm * sin(bend)
         return across, -STANDS_MM - up
+
+    def _slumped(self, across_mm: float, above_mm: float) -> Point:
+        """A place above the head where wide fabric does not stand: a low cap, the rest hangs down behind it."""
+        share = above_mm / self.hat.air_mm
+        widest = next(place.radius_mm for place in self.hat.places if place.drop_mm >= 0)
+        cap = widest * cos(pi / 2 * share)
+        return max(-cap, min(across_mm, cap)), -self.cap_mm * sin(pi / 2 * share)
+
+    @property
+    def cap_mm(self) -> float:
+        """How high fabric that hangs behind still lies above the head."""
+        return min(CAP_MM, SLUMPED_SHARE * self.hat.air_mm)
 
     def point(self, across_mm: float, drop_mm: float) -> str:
         """A place of the fabric, as text for a path."""
@@ -101,6 +122,10 @@ class Scene(NamedTuple):
         place = self.place_at(along_mm)
         return f"M{self.point(-place.radius_mm, place.drop_mm)}L{self.point(place.radius_mm, place.drop_mm)}"
 
+    def place(self, across_mm: float, drop_mm: float) -> str:
+        """A place beside the fabric, as text for a path."""
+        return f"{px(self.x(across_mm))} {px(self.y(drop_mm))}"
+
     def x(self, across_mm: float) -> float:
         """Pixels from the left."""
         return self.axis_x + self.scale * across_mm
@@ -115,7 +140,8 @@ class Scene(NamedTuple):
             self.mm_of(side * place.radius_mm, place.drop_mm) for place in self.hat.places for side in (-1, 1)
         ]
         beside = [across for across, drop in points if abs(self.y(drop) - y) < 1.5 * LABEL_HEIGHT]
-        return self.x(max([1.22 * self.hat.head.radius_mm, *beside]))
+        behind = self.hat.head.radius_mm + 0.58 * min(self.hat.air_mm, self.hat.head.radius_mm) * self.slumps
+        return self.x(max([1.22 * self.hat.head.radius_mm, behind, *beside]))
 
     def place_at(self, along_mm: float) -> WornPlace:
         """The place so far from the tip along the fabric."""
@@ -137,11 +163,18 @@ def worn_hat(plan: HatPlan) -> WornHat:
     return worn(fabric_rows(plan), mm(plan.measurements.head), hidden_mm(plan))
 
 
+def slumps(hat: WornHat) -> bool:
+    """Whether the fabric above the head is too wide to stand, as that of a slouch, and hangs down behind."""
+    at_crown = next((place.rest_mm for place in hat.places if place.drop_mm >= 0), 0.0)
+    return hat.air_mm > MENTIONED_MM and at_crown > SLUMPS_FROM * 2 * pi * hat.head.radius_mm
+
+
 def worn_drawing(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> Block:
     """The hat on the head, with the line of the ears and the stretch at the edge."""
     scene, height = _scene(hat, plan, brim, frame)
     markup = joined(
         (
+            *_behind(scene),
             *_face(scene),
             *_fabric(scene, plan),
             _head_inside(scene),
@@ -159,11 +192,13 @@ def _scene(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> tuple[Scene
     )
     above = [place.radius_mm for place in hat.places if place.drop_mm < -STANDS_MM]
     scene = Scene(hat, brim, min(brim_mm, hat.edge.along_mm), 1.5 * max([*above, 20.0]))
+    scene = scene._replace(slumps=slumps(hat))
     head = hat.head
     outline = [scene.mm_of(side * place.radius_mm, place.drop_mm) for place in hat.places for side in (-1, 1)]
     ears = 1.25 * head.radius_mm
     left = min(-ears, min(across for across, _ in outline) - 2 * TURNED_OUT_MM)
-    right = max(ears, max(across for across, _ in outline) + 2 * TURNED_OUT_MM)
+    behind = head.radius_mm + 0.6 * min(hat.air_mm, head.radius_mm) if scene.slumps else 0.0
+    right = max(ears, behind, max(across for across, _ in outline) + 2 * TURNED_OUT_MM)
     top = min(0.0, *(drop for _, drop in outline))
     bottom = max(CHIN * 2 * pi * head.radius_mm, hat.edge.drop_mm + 5)
     label_left, label_right = COMPACT_LABEL_WIDTHS if frame.compact else LABEL_WIDTHS
@@ -175,6 +210,26 @@ def _scene(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> tuple[Scene
 
 
 # --- head -----------------------------------------------------------------------------------------------------
+
+
+def _behind(scene: Scene) -> Iterator[Markup]:
+    """What hangs down behind the head, where it looks out at the side: folds over to the right, its tip lowest."""
+    if not scene.slumps:
+        return
+    radius, length = scene.hat.head.radius_mm, min(scene.hat.air_mm, scene.hat.head.radius_mm)
+    out, low, cap = radius + 0.55 * length, 0.45 * radius + 0.9 * length, scene.cap_mm
+    path = (
+        f"M{scene.place(0, -cap)}C{scene.place(0.8 * radius, -1.3 * cap)} {scene.place(out, 0.1 * radius)} "
+        f"{scene.place(out, low - 0.35 * length)}C{scene.place(out, low)} {scene.place(radius, low)} "
+        f"{scene.place(0.8 * radius, 0.8 * radius)}Z"
+    )
+    yield element("path", d=path, class_="tint line", stroke_width=1.8, stroke_linejoin="round")
+    folds = [
+        f"M{scene.place(share * out, begin * radius)}"
+        f"Q{scene.place(1.02 * share * out, 0.6 * low)} {scene.place(0.97 * share * out, 0.85 * low)}"
+        for share, begin in ((0.94, 0.5), (0.87, 0.3))
+    ]
+    yield element("path", d="".join(folds), class_="s hair", stroke_width=0.9)
 
 
 def _face(scene: Scene) -> Iterator[Markup]:
@@ -334,7 +389,9 @@ def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
     beside = [Label("edge", stretch_text(hat.edge), edge_y)]
     if hat.air_mm > MENTIONED_MM:
         above_y = scene.y(scene.mm_of(0.0, -hat.air_mm / 2)[1])
-        beside.append(Label("above", with_unit(hat.air_mm, frame.unit), above_y))
+        beside.append(
+            Label("behind" if scene.slumps else "above", with_unit(hat.air_mm, frame.unit), above_y)
+        )
     if len(beside) > 1 and abs(beside[0].y - beside[1].y) > LABEL_HEIGHT:
         for label in beside:
             yield from labels([label], scene.right_of(label.y) + 8)

@@ -67,8 +67,10 @@ class Grid(NamedTuple):
     """Scale of its text."""
 
 
-def section_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
-    """The chart of a section of a crown.
+def section_chart(
+    crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto", width: float = WIDTH
+) -> Picture:
+    """The chart of a section of a crown; on a picture less wide, its text is larger beside its cells.
 
     Raises `Impossible` for a crown without equal sections, for sections too wide for a chart, and for more rounds than
     a chart shows.
@@ -84,7 +86,7 @@ def section_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme 
             pointer="#/chart",
             nearest="chart=round",
         )
-    grid = _grid(rows, crown, sections, seam)
+    grid = _grid(rows, crown, sections, seam, width)
     charted = {row.ring.number for row in rows}
     others = [round for round in crown.rounds if round.number not in charted]
     return page(
@@ -99,7 +101,7 @@ def section_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme 
     )
 
 
-def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int) -> Grid:
+def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int, least_width: float) -> Grid:
     before = crown.rounds[rows[0].ring.number - 1].before - 2 * seam
     widest = before // sections
     if widest > MAX_SECTION_STITCHES:
@@ -109,8 +111,9 @@ def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int) -> 
             pointer="#/sections",
             nearest=f"{-(-before // MAX_SECTION_STITCHES)} sections, or chart=round",
         )
-    cell = min(max(CELLS_WIDTH / widest, MIN_CELL), MAX_CELL)
-    width = max(WIDTH, widest * cell + 2 * (MARGIN + SIDE_WIDTH))
+    room = CELLS_WIDTH - WIDTH + least_width
+    cell = min(max(room / widest, MIN_CELL), MAX_CELL * least_width / WIDTH)
+    width = max(least_width, widest * cell + 2 * (MARGIN + SIDE_WIDTH))
     return Grid(widest, cell, width, text_scale(width))
 
 

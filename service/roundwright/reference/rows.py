@@ -462,5 +462,6 @@ class CautionRow(Struct, frozen=True, kw_only=True):
     scope: Annotated[
         str | None, Meta(description="Where the service goes further than its source; null: nowhere.")
     ]
+    short: Annotated[str, Meta(description="Its source as a sheet names it.")]
     source: SourceKey
     mark: Mark

@@ -113,3 +113,16 @@ def text_heights(page: PageObject) -> list[float]:
 
     page.extract_text(visitor_text=visit)
     return heights
+
+
+@needs_poppler
+@pytest.mark.parametrize("stitches", [16, 22, 28])
+def test_the_text_beside_the_chart_is_five_points_and_a_half(stitches: int) -> None:
+    """Smaller than 5.5 points is for footnotes (common practice): the words of the chart's key, from line to line."""
+    gauge = {"stitches": stitches, "rows": 1.4 * stitches}
+    handout = handout_of(crown={"style": "wedge"}, sizes=[{"age_months": 3}], gauge=gauge, needles=4)
+    last = printed_pages(pdf(handout))[-1]
+    heights = [(ink.bottom - ink.top) / (CAPITAL + DESCENDER) for ink in last.inks if ink.text == "k2tog:"]
+
+    assert heights
+    assert min(heights) >= 5.5

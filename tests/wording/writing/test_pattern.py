@@ -63,6 +63,7 @@ def test_the_cautions_are_one_short_paragraph_and_its_sources() -> None:
     assert re.fullmatch(
         r"Sources: .*EN 14682.*16 CFR 1501.*Pediatrics 150.*ISO 3758.*common practice\.", sources
     )
+    assert len(sources.split()) <= 20
 
 
 @pytest.mark.parametrize("size", [{"head": {"value": 50.5, "unit": "cm"}}, {"age_years": 8}])

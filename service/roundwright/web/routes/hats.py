@@ -17,6 +17,8 @@ from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.printed_quantities import one_line
 
+CHART_WIDTH: Final = 400.0
+"""Width of that chart in its own units: on 64 mm of paper its text is 5.7 points high."""
 MAX_CHART_ROUNDS: Final = 24
 """Rounds of a crown whose chart is legible in half the width of a page and a third of its height."""
 
@@ -85,6 +87,6 @@ def _pictures(request: HandoutRequest, plans: tuple[hat.HatPlan, ...]) -> tuple[
     if request.wording != "beginner" and len(plan.crown.rounds) <= MAX_CHART_ROUNDS:
         label = one_line(plan.label)
         with suppress(Impossible):  # the crown has no equal sections
-            chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light"))
+            chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light", width=CHART_WIDTH))
             pictures.append(HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}"))
     return tuple(pictures)

@@ -101,7 +101,8 @@ def _cautions(cautions: Sequence[Caution]) -> list[str]:
     """One paragraph, and below it where it comes from."""
     if not cautions:
         return []
-    sources = dict.fromkeys(caution.source for caution in cautions)
+    short = {row.code: row.short for row in reference.cautions()}
+    sources = dict.fromkeys(short[caution.code] for caution in cautions)
     return [
         " ".join([caution.message for caution in cautions]),
         f"Sources: {'; '.join(sources)}.",
