@@ -173,11 +173,6 @@ def _in_sections(plan: CrownPlan, rounds_before: Callable[[float], float]) -> It
         )
         yield steps
         count, row, number = execute(steps)[1], row + 1, number + 1
-    if count > plan.sections:
-        return
-    tip = plan.stitches / plan.sections - 0.5  # the first stitch is due when half of it is
-    for _ in range(floor(rounds_before(tip) + 0.5) - row):
-        yield plain(count)
 
 
 def _rounds_per_decrease(plan: CrownPlan) -> float:
