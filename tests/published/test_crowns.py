@@ -201,7 +201,7 @@ def test_a_swirl_travels() -> None:
 @pytest.mark.parametrize("style", ["dome", "flat", "cone"])
 @pytest.mark.parametrize("sections", [6, 8])
 def test_no_plain_round_comes_after_the_last_decrease(style: StyleName, sections: int) -> None:
-    """Stitches few enough to draw up are drawn up at once (common practice): a round more makes a knob."""
+    """Plain rounds on the stitches that are drawn up make a knob (common practice): the last of them decreases."""
     for stitches in range(6 * sections, 16 * sections, sections):
         gauge = Gauge(stitches=20, rows=28)
         answer = crown(CrownRequest(stitches=stitches, style=style, sections=sections, gauge=gauge))

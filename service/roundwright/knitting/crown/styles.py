@@ -35,6 +35,8 @@ USUAL_CONE_HEIGHT_PER_WIDTH: Final = 0.75
 SQUARE_SLOPE: Final = 8.0
 """Circumference of a square for each unit from its centre to the middle of a side; of a disc it is `DISC_SLOPE`."""
 
+FEWEST_HALVED: Final = 6
+"""Stitches that are halved once more before they are drawn up: three are left at least."""
 Place = Literal["start", "end", "centre"]
 LEADS: Final[dict[Place, int]] = {"end": WHOLE_GAP, "centre": HALF_GAP, "start": 0}
 StyleOption = Literal["sections", "cadence", "decrease_at", "height"]
@@ -173,6 +175,12 @@ def _in_sections(plan: CrownPlan, rounds_before: Callable[[float], float]) -> It
         )
         yield steps
         count, row, number = execute(steps)[1], row + 1, number + 1
+    if count > plan.sections or count < FEWEST_HALVED:
+        return
+    tip = plan.stitches / plan.sections - 0.5  # the first stitch is due when half of it is
+    rounds = floor(rounds_before(tip) + 0.5) - row
+    for round in range(rounds):  # never plain to the end: that makes a knob
+        yield plain(count) if round < rounds - 1 else decrease_all(count)
 
 
 def _rounds_per_decrease(plan: CrownPlan) -> float:
