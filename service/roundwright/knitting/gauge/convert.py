@@ -18,7 +18,7 @@ from roundwright.knitting.quantities import (
     stitch_width_mm,
     tidy,
 )
-from roundwright.language import Language
+from roundwright.language import Language, Message, say
 
 TEN_CM_MM: Final = 100.0
 FOUR_IN_MM: Final = 101.6
@@ -177,9 +177,9 @@ def between_classes(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...
     return (Notice(code="between_yarn_weights", message=message, pointer=f"{pointer}/stitches"),)
 
 
-def class_text(weight: YarnWeight) -> str:
+def class_text(weight: YarnWeight) -> Message:
     """The class by the names its yarn is sold under and its number: worsted/aran (4)."""
-    return f"{'/'.join(weight.names) or weight.name} ({weight.number})"
+    return say(f"yarn.class.{weight.number}")
 
 
 def _basis(gauge: Gauge) -> tuple[Basis, ...]:

@@ -25,6 +25,7 @@ from roundwright.knitting.quantities import (
     UnitSystem,
     length,
     mm,
+    quantity_text,
     row_height_mm,
     stitch_width_mm,
     tidy,
@@ -40,7 +41,7 @@ from roundwright.knitting.work.size_options import (
     SizeOption,
     size_options,
 )
-from roundwright.language import Language, say
+from roundwright.language import Language, Message, joined, say, say_count
 
 MOST_TIMES_OFF: Final = 2.0
 """A hat twice or half as wide as planned was measured wrong, or is another hat."""
@@ -48,7 +49,7 @@ MOST_TIMES_OFF: Final = 2.0
 Verdict = Literal["as_planned", "fits", "too_small", "too_large"]
 
 ROWS_BASIS: Final = Basis(
-    "Without a length the rows are taken to be off as the stitches are: both are as large as the loop is long.",
+    say("size_check.rows_basis"),
     "Munden, J. Text. Inst. 50 (1959) T448",
 )
 
@@ -152,7 +153,9 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         measured, verdict == "as_planned", verdict in ("as_planned", "fits"), request.units
     )
     return SizeCheckAnswer(
-        message=f"{_message(verdict, comes_to, _comes_to(planned, None, request.units))} {options[0].message}",
+        message=joined(
+            " ", _message(verdict, comes_to, _comes_to(planned, None, request.units)), options[0].message
+        ),
         verdict=verdict,
         head=planned.measurements.head,
         planned=_comes_to(planned, None, request.units),
@@ -176,10 +179,10 @@ def _planned(request: SizeCheckRequest) -> HatRounds:
     sizes = len(request.hat.sizes)
     if request.size > sizes:
         raise Impossible(
-            f"The hat has {sizes} size{'' if sizes == 1 else 's'}, but the request is for size {request.size}.",
+            say_count("size_check.no_such_size", sizes, size=request.size),
             code="not_there",
             pointer="#/size",
-            nearest=f"size {sizes}",
+            nearest=say("size_check.size", size=sizes),
             suggested=sizes,
         )
     planned = hat_rounds(
@@ -188,10 +191,10 @@ def _planned(request: SizeCheckRequest) -> HatRounds:
     rounds = planned.brim.rounds + planned.body.rounds + len(planned.crown.rounds)
     if request.rounds_worked > rounds:
         raise Impossible(
-            f"The hat is done after {rounds} rounds, but {request.rounds_worked} are said to be worked.",
+            say("size_check.done_already", rounds=rounds, worked=request.rounds_worked),
             code="not_there",
             pointer="#/rounds_worked",
-            nearest=f"{rounds} rounds",
+            nearest=say_count("rounds", rounds),
             suggested=rounds,
         )
     return planned
@@ -238,11 +241,10 @@ def _times(measured_mm: float, planned_mm: float, units: UnitSystem, pointer: st
         return times
     measured, planned = length(measured_mm, units), length(planned_mm, units)
     raise Impossible(
-        f"{measured.value:.3g} {measured.unit} were measured where the plan has {planned.value:.3g} {planned.unit}. "
-        "No gauge is so far off: check the measure, its unit and the rounds worked.",
+        say("size_check.far_off", measured=quantity_text(measured, 3), planned=quantity_text(planned, 3)),
         code="out_of_range",
         pointer=pointer,
-        nearest=f"a measure near {planned.value:.3g} {planned.unit}",
+        nearest=say("size_check.measure_near", planned=quantity_text(planned, 3)),
     )
 
 
@@ -268,19 +270,15 @@ def _comes_to(planned: HatRounds, knitted: _Knitted | None, units: UnitSystem) -
     )
 
 
-def _message(verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> str:
-    measure = comes_to.circumference
-    ease = f"{abs(comes_to.ease_percent):.0f} % {'smaller' if comes_to.ease_percent < 0 else 'larger'} than the head"
-    size = (
-        f"It comes to {measure.value:.3g} {measure.unit} around, {ease}, where {planned.circumference.value:.3g} "
-        f"{measure.unit} were planned, and {comes_to.depth.value:.3g} {comes_to.depth.unit} deep."
+def _message(verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> Message:
+    ease = "size_check.smaller" if comes_to.ease_percent < 0 else "size_check.larger"
+    return say(
+        f"size_check.verdict.{verdict}",
+        circumference=quantity_text(comes_to.circumference, 3),
+        ease=say(ease, percent=float(abs(comes_to.ease_percent))),
+        planned=quantity_text(planned.circumference, 3),
+        depth=quantity_text(comes_to.depth, 3),
     )
-    return {
-        "as_planned": f"{size} That is as planned, as near as gauges come.",
-        "fits": f"{size} The head can wear it.",
-        "too_small": f"{size} It would have to stretch by more than is comfortable.",
-        "too_large": f"{size} It would not stay on.",
-    }[verdict]
 
 
 def _depth_notices(
@@ -294,8 +292,9 @@ def _depth_notices(
     return (
         Notice(
             code="too_shallow",
-            message=f"It comes to {reached.value:.3g} {reached.unit} from edge to top, and {needed.value:.3g} "
-            f"{needed.unit} reach the middle of the ears: work more rounds before the crown.",
+            message=say(
+                "size_check.too_shallow", reached=quantity_text(reached, 3), needed=quantity_text(needed, 3)
+            ),
             pointer="#/length",
         ),
     )
@@ -307,8 +306,7 @@ def _warnings(request: SizeCheckRequest, planned: HatRounds) -> tuple[Notice, ..
     return (
         Notice(
             code="measured_in_rib",
-            message="Only the rib is knitted, and rib draws in: measure again when 3 cm of the body are done, before "
-            "you take anything back.",
+            message=say("size_check.measured_in_rib"),
             pointer="#/rounds_worked",
         ),
     )

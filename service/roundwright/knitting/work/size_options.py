@@ -16,12 +16,14 @@ from roundwright.knitting.quantities import (
     UnitSystem,
     length,
     mm,
+    quantity_text,
     row_height_mm,
     stitch_width_mm,
 )
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.head_references import CM_MM
 from roundwright.knitting.sizing.recommend import USUAL_STRETCH_PERCENT
+from roundwright.language import Message, joined, say, say_count
 
 Fibre = Literal["wool", "cotton", "acrylic", "viscose"]
 OptionCode = Literal["go_on", "other_counts", "block", "rip_back"]
@@ -30,13 +32,11 @@ SHRINKING: Final = ("wool", "cotton")
 GROWING: Final = ("acrylic", "viscose")
 
 BLOCK_BASIS: Final = Basis(
-    "In the wash a hat of wool or cotton shrinks by 1 to 2 cm, one of acrylic or viscose grows by 1 to 2.5 cm; wool "
-    "keeps up to 5 % more width when it is blocked wet.",
+    say("size_check.block_basis"),
     "razmery.info; blocking: common practice",
 )
 COUNTS_BASIS: Final = Basis(
-    "Other counts: the counts of the same hat at the gauge as knitted, led to by one round, evenly spread. An edge "
-    "that the head can wear stays; an edge that it cannot is taken back.",
+    say("size_check.counts_basis"),
     COMMON_PRACTICE,
 )
 
@@ -150,17 +150,16 @@ def _body_mm(hat: MeasuredHat) -> float:
     return mm(hat.planned.measurements.body_circumference) * hat.wider
 
 
-def _text(length_mm: float, units: UnitSystem) -> str:
-    measure = length(length_mm, units)
-    return f"{measure.value:.3g} {measure.unit}"
+def _text(length_mm: float, units: UnitSystem) -> Message:
+    return quantity_text(length(length_mm, units), 3)
 
 
 def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
     left = _straight_left(hat)
-    more = f" Work {left} more rounds to the crown for the depth as planned." if left else ""
+    more = say("size_check.more_rounds", rounds=left) if left else ""
     return SizeOption(
         code="go_on",
-        message=f"Go on as it is: the body comes to {_text(_body_mm(hat), units)}.{more}",
+        message=joined(" ", say("size_check.go_on", body=_text(_body_mm(hat), units)), more),
         circumference=length(_body_mm(hat), units),
         straight_rounds=left,
     )
@@ -189,11 +188,9 @@ def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | None:
         return None
     body_mm = _body_mm(hat) * edge_mm / hat.edge_mm
     wider = edge_mm > hat.edge_mm
-    keep = "; it may spring back in wear, so measure it again after washing" if wider else ""
     return SizeOption(
         code="block",
-        message=f"Finish it as it is and {'block it wider' if wider else 'let it shrink in the wash'}, to "
-        f"{_text(body_mm, units)} around{keep}. Try it on the swatch first.",
+        message=say("size_check.block" if wider else "size_check.shrink", body=_text(body_mm, units)),
         circumference=length(body_mm, units),
     )
 
@@ -225,9 +222,14 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
     rounds = max(1, anew.brim.rounds + anew.body.rounds - hat.rounds_worked)
     return SizeOption(
         code="other_counts",
-        message=f'Go on with other counts: work the next round as "{leading.text}" ({leading.after} stitches), then '
-        f"{rounds - 1} more to the crown. The body comes to {_anew_text(anew, units)}, the edge stays at "
-        f"{_text(hat.edge_mm, units)}.",
+        message=say(
+            "size_check.other_counts",
+            round=leading.text,
+            stitches=leading.after,
+            rounds=rounds - 1,
+            body=_anew_text(anew, units),
+            edge=_text(hat.edge_mm, units),
+        ),
         circumference=_anew_circumference(anew, units),
         stitches=leading.after,
         round=leading,
@@ -247,7 +249,7 @@ def _anew_circumference(anew: HatRounds, units: UnitSystem) -> Length:
     return length(mm(anew.measurements.body_circumference), units)
 
 
-def _anew_text(anew: HatRounds, units: UnitSystem) -> str:
+def _anew_text(anew: HatRounds, units: UnitSystem) -> Message:
     return _text(mm(anew.measurements.body_circumference), units)
 
 
@@ -265,9 +267,14 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
     rounds = max(1, anew.brim.rounds + anew.body.rounds - brim)
     return SizeOption(
         code="rip_back",
-        message=f"Rip back {hat.rounds_worked - brim} rounds to the end of the brim, round {brim}, and go on "
-        f'from there with "{leading.text}" ({leading.after} stitches): the body comes to {_anew_text(anew, units)} '
-        "without a step in it. Put a spare needle through the last round of the brim first.",
+        message=say(
+            "size_check.rip_back",
+            rounds=hat.rounds_worked - brim,
+            brim=brim,
+            round=leading.text,
+            stitches=leading.after,
+            body=_anew_text(anew, units),
+        ),
         circumference=_anew_circumference(anew, units),
         back_to=brim,
         takes_back=hat.rounds_worked - brim,
@@ -281,16 +288,17 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
 def _begin_again(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption:
     """Rip out all of it: the edge is of the wrong size, so every round is."""
     planned = hat.planned if anew is None else anew
-    cast_on = planned.brim.lines[0].before
+    cast_on, taken_back = planned.brim.lines[0].before, say_count("rounds", hat.rounds_worked)
     if anew is None or cast_on == hat.planned.brim.lines[0].before:
-        advice = f"cast on {hat.planned.brim.lines[0].before} stitches again, on another needle"
         planned = hat.planned
+        message = say("size_check.begin_again.same", rounds=taken_back, stitches=planned.brim.lines[0].before)
     else:
-        advice = f"cast on {cast_on} stitches: at your gauge they come to {_anew_text(anew, units)}"
+        message = say(
+            "size_check.begin_again", rounds=taken_back, stitches=cast_on, body=_anew_text(anew, units)
+        )
     return SizeOption(
         code="rip_back",
-        message=f"Rip it out, {hat.rounds_worked} round{'' if hat.rounds_worked == 1 else 's'}, and {advice}. Or keep "
-        "the count and take another needle, after a new swatch in the round.",
+        message=message,
         circumference=_anew_circumference(planned, units),
         back_to=0,
         takes_back=hat.rounds_worked,

@@ -56,7 +56,7 @@ from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.knitting.work.split_picture import needles_picture_address
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
-from roundwright.language import say
+from roundwright.language import joined, say, say_count
 
 HINT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
 """Tolerance in stitches up to which the answer names a better split: twice the usual."""
@@ -160,29 +160,28 @@ def _needles(request: SplitRequest) -> int:
     in_halves = request.hold != "double_pointed"
     needles = request.needles or (2 if in_halves else USUAL_NEEDLES if own is None else len(own))
     if in_halves and needles != 2:
-        what = "Two circulars hold" if request.hold == "two_circulars" else "A magic loop holds"
         raise Impossible(
-            f"{what} the stitches in two halves, not on {needles} needles.",
+            say(f"split.in_halves.{request.hold}", needles=needles),
             code="contradiction",
             pointer="#/needles",
-            nearest="2, or `hold` as double_pointed",
+            nearest=say("split.two_or_double_pointed"),
             suggested=2,
         )
     names = holders(request.hold)
     if own is not None and len(own) != needles:
         raise Impossible(
-            f"The split names {len(own)} {names}, but {needles} hold stitches.",
+            say("split.names_others", named=len(own), holders=names, needles=needles),
             code="contradiction",
             pointer="#/split",
-            nearest=f"a split over {needles} {names}",
+            nearest=say("split.split_over", needles=needles, holders=names),
             suggested=None,
         )
     if own is not None and sum(own) != request.stitches:
         raise Impossible(
-            f"The split has {sum(own)} stitches, but {request.stitches} are on the needles.",
+            say("split.other_sum", sum=sum(own), stitches=request.stitches),
             code="contradiction",
             pointer="#/split",
-            nearest=f"a split of {request.stitches} stitches",
+            nearest=say("split.split_of", stitches=request.stitches),
             suggested=None,
         )
     return needles
@@ -196,18 +195,18 @@ def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice,
     rounds = request.rounds or ()
     if rounds and rounds[0].before != request.stitches:
         raise Impossible(
-            f"The first round starts with {rounds[0].before} stitches, but {request.stitches} are on the needles.",
+            say("split.first_round_starts", round_stitches=rounds[0].before, stitches=request.stitches),
             code="contradiction",
             pointer="#/rounds/0/before",
-            nearest=f"a first round that starts with {request.stitches}",
+            nearest=say("split.round_that_starts", stitches=request.stitches),
         )
     for index, round in enumerate(rounds):
         if round.after > MOST_HELD:
             raise Impossible(
-                f"Round {round.number} leaves {round.after} stitches, more than can be split over needles here.",
+                say("split.too_many_after", round=round.number, stitches=round.after),
                 code="too_many",
                 pointer=f"#/rounds/{index}/after",
-                nearest=f"{MOST_HELD} stitches",
+                nearest=say_count("stitches", MOST_HELD),
             )
     return boundary_paths(chained(rounds), request.stitches), ()
 
@@ -216,7 +215,7 @@ def _boundary_paths(request: SplitRequest) -> tuple[BoundaryPaths, tuple[Notice,
 def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[BoundaryPaths, tuple[Notice, ...]]:
     if shape.worked == "flat":
         raise Impossible(
-            "A crown worked flat is in rows, on one pair of needles: there is no round to split.",
+            say("split.flat_crown"),
             code="cannot_be_worked",
             pointer="#/crown/worked",
             nearest="in_the_round",
@@ -224,10 +223,10 @@ def _crown(stitches: int, shape: CrownShape, gauge: Gauge | None) -> tuple[Bound
         )
     if stitches < FEWEST_STITCHES:
         raise Impossible(
-            f"A crown on {stitches} stitches cannot be worked: too few to decrease.",
+            say("crown.too_few", stitches=stitches),
             code="out_of_range",
             pointer="#/stitches",
-            nearest=f"{FEWEST_STITCHES} stitches",
+            nearest=say_count("stitches", FEWEST_STITCHES),
         )
     planned = crown_rounds(stitches, shape, gauge, pointer="#/crown")
     return boundary_paths(planned.rounds, stitches), planned.warnings
@@ -252,10 +251,10 @@ def _capacity(
     if gauge is None:
         field = "needle_length" if needle is not None else "circular"
         raise Impossible(
-            "Without a gauge nobody can know whether stitches fit on a needle.",
+            say("split.needs_gauge"),
             code="needs_another",
             pointer="#/gauge",
-            nearest=f"a gauge, or no `{field}`",
+            nearest=say("split.gauge_or_no_field", field=field),
             suggested=None,
             suggested_at=f"#/{field}",
         )
@@ -290,31 +289,27 @@ def _squeeze(request: SplitRequest, usual_percent: float) -> float:
 def _straddles_left(request: SplitRequest, borders: BoundaryPaths, chosen: NeedleSplit) -> tuple[Notice, ...]:
     if not chosen.straddles:
         return ()
-    decreases = "1 decrease comes" if chosen.straddles == 1 else f"{chosen.straddles} decreases come"
-    message = (
-        f"{decreases} to lie on two {holders(request.hold)}: slide the stitches that the rounds name before working "
-        "them."
-    )
+    message = say_count("split.straddles_left", chosen.straddles, holders=holders(request.hold))
     if request.tolerance < HINT_TOLERANCE and request.multiple <= HINT_TOLERANCE:
         wider = pareto_splits(borders, len(chosen.split), HINT_TOLERANCE, request.multiple)[-1]
         if wider.straddles < chosen.straddles:
-            counts = ", ".join(str(count) for count in wider.split)
-            message += (
-                f" {counts} stitches would leave {wider.straddles}, at a tolerance of {wider.difference}."
+            wider_split = say(
+                "split.wider",
+                counts=joined(", ", *map(str, wider.split)),
+                straddles=wider.straddles,
+                tolerance=wider.difference,
             )
+            message = joined(" ", message, wider_split)
     return (Notice(code="straddles_left", message=message, pointer="#/tolerance"),)
 
 
 BASIS: Final = (
     Basis(
-        "A decrease straddles when its stitches sit on two needles: those at the end of the needle are slid on to the "
-        "next and it is worked there. The split has the fewest straddles of all within the tolerance and of those in "
-        "whole sections; ties go to the most even.",
+        say("split.straddles_basis"),
         COMMON_PRACTICE,
     ),
     Basis(
-        "Cast on to one needle, slide half to a second, then work about an equal share on to each working needle. "
-        "Where one needle does not hold the stitches, cast on to two or more. An even split is not essential.",
+        say("split.start_basis"),
         COMMON_PRACTICE,
     ),
 )

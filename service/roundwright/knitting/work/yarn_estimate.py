@@ -78,9 +78,9 @@ def yarn_estimate(request: EstimateRequest) -> YarnEstimate:
     hats = requested_work(request)
     if not hats:
         raise Impossible(
-            "Nothing says what is to be knitted.",
+            say("yarn.nothing_to_knit"),
             code="not_given",
-            nearest="one of `stitches`, `rounds` and `hat`",
+            nearest=say("yarn.one_of"),
         )
     fabric = requested_fabric(request)
     other = _other_fabric(request, fabric)
@@ -145,10 +145,10 @@ def requested_fabric(request: WorkRequest) -> Fabric:
         return fabric_of(request.gauge, request.yarn, request.swatch)
     if request.gauge is not None:
         raise Impossible(
-            "The hat brings its own gauge, so a second one has no place.",
+            say("yarn.gauge_of_hat"),
             code="given_twice",
             pointer="#/gauge",
-            nearest="the hat's gauge alone",
+            nearest=say("yarn.hats_gauge_alone"),
             suggested=None,
         )
     # A swatch stands beside the hat and its gauge inside it; only the swatch's pointer can be wrong then.

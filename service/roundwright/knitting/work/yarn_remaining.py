@@ -28,6 +28,7 @@ from roundwright.knitting.yarn.label import Strand, strand_of
 from roundwright.knitting.yarn.order import HatWork
 from roundwright.knitting.yarn.per_stitch import ONE_GRAM, Fabric, Scale
 from roundwright.knitting.yarn.segments import RIB_FACTOR, WorkSegment, segment_basis, stitches_in, yarn_used
+from roundwright.language import Message, joined, say, say_count
 
 MOST_STRANDS_COUNTED: Final = 10_000
 """Strands across a hank: nobody counts more."""
@@ -35,9 +36,7 @@ MOST_FULL_BALLS: Final = 10_000
 """Full balls left: a shop's stock of one colour."""
 
 LEFT_BASIS: Final = Basis(
-    "Left by mass: a reading is at most half a step of the scale off. On a hank: circumference × strands. Enough: the "
-    "least that may be left covers the highest estimate and a tail of 8 in; not enough: the most that may be left does "
-    "not cover the lowest; in between it is too close to tell.",
+    say("remaining.basis"),
     COMMON_PRACTICE,
 )
 
@@ -128,10 +127,10 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
     """
     if request.stitches is not None and request.rounds_worked:
         raise Impossible(
-            "Stitches alone tell nothing of rounds.",
+            say("remaining.stitches_alone"),
             code="needs_another",
             pointer="#/rounds_worked",
-            nearest="the number of stitches still to work, and no rounds",
+            nearest=say("remaining.stitches_to_work"),
             suggested=0,
         )
     in_one_colour = replace(request, hat=request.hat and replace(request.hat, colours=None))
@@ -167,16 +166,18 @@ def _only_left(request: RemainingRequest) -> RemainingAnswer:
     """The answer to a request without work."""
     if request.rounds_worked:
         raise Impossible(
-            "Rounds are worked already, but nothing says of what.",
+            say("remaining.rounds_of_what"),
             code="needs_another",
             pointer="#/rounds_worked",
-            nearest="the rounds of the work, or a hat",
+            nearest=say("remaining.rounds_or_hat"),
             suggested=0,
         )
     strand = strand_of(request.yarn)
     by_mass = strand.tex is None and request.left.mass is not None
     left = yarn_span(_left(request.left, strand, by_mass=by_mass), request.units)
-    return RemainingAnswer(left=left, message=f"{_in_words(left.expected)} left.", basis=(LEFT_BASIS,))
+    return RemainingAnswer(
+        left=left, message=say("remaining.left", amount=_in_words(left.expected)), basis=(LEFT_BASIS,)
+    )
 
 
 def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
@@ -185,14 +186,17 @@ def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
     Raises `Impossible` for nothing, and for what is only known the other way.
     """
     if left.mass is not None and not by_mass and strand.tex is None:
-        raise _unknown("mass", "a mass tells no length before the yarn is known")
+        raise _unknown("mass")
     if left.hank is not None and by_mass and strand.tex is None:
-        raise _unknown("hank", "a length tells no mass before the yarn is known")
+        raise _unknown("hank")
     if left.balls and (strand.ball_g if by_mass else strand.ball_mm) is None:
-        raise _unknown("balls", "nothing says what a full ball holds")
+        raise _unknown("balls")
     if left.mass is None and left.hank is None and not left.balls:
         raise Impossible(
-            "Nothing is left.", code="not_given", pointer="#/left", nearest="a mass, a hank or a full ball"
+            say("remaining.nothing_left"),
+            code="not_given",
+            pointer="#/left",
+            nearest=say("remaining.something"),
         )
     exact = YarnQuantity(0.0, 0.0)
     if left.hank is not None:
@@ -209,12 +213,12 @@ def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
     )
 
 
-def _unknown(field: str, reason: str) -> Impossible:
+def _unknown(field: str) -> Impossible:
     return Impossible(
-        f"This cannot be converted: {reason}.",
+        say(f"remaining.unknown.{field}"),
         code="needs_another",
         pointer=f"#/left/{field}",
-        nearest="the length and mass of a ball under `yarn`",
+        nearest=say("remaining.length_and_mass"),
     )
 
 
@@ -225,10 +229,10 @@ def _still_to_work(hat: HatWork, rounds_worked: int) -> HatWork:
     total = _rounds(hat.segments)
     if rounds_worked >= total:
         raise Impossible(
-            f"The work has {total} rounds: after {rounds_worked} nothing is left to knit.",
+            say("remaining.nothing_to_knit", rounds=total, worked=rounds_worked),
             code="not_there",
             pointer="#/rounds_worked",
-            nearest=f"{total - 1} rounds",
+            nearest=say_count("rounds", total - 1),
             suggested=total - 1,
         )
     to_work: list[WorkSegment] = []
@@ -307,15 +311,16 @@ def _size(hat: HatWork, left: YarnRange, fabric: Fabric, units: UnitSystem) -> S
     )
 
 
-def _message(verdict: Verdict, reach: Reach, noun: str) -> str:
-    if verdict == "enough":
-        return f"Enough for all {reach.of} {noun} and the tail."
-    runs_out = f"after about {reach.expected} of the {reach.of} {noun} to work ({reach.low} to {reach.high})"
-    if verdict == "not_enough":
-        return f"Not enough: it runs out {runs_out}."
-    return f"Too close to tell: it may be enough, or run out {runs_out}."
+def _message(verdict: Verdict, reach: Reach, unit: Literal["rounds", "stitches"]) -> Message:
+    return say(
+        f"remaining.{verdict}.{unit}",
+        expected=reach.expected,
+        low=reach.low,
+        high=reach.high,
+        of=reach.of,
+    )
 
 
-def _in_words(amount: YarnAmount) -> str:
+def _in_words(amount: YarnAmount) -> Message:
     known = (quantity for quantity in (amount.length, amount.mass) if quantity is not None)
-    return ", ".join(f"{quantity.value:,.1f} {quantity.unit}" for quantity in known)
+    return joined(", ", *(say(f"amount.{quantity.unit}", value=quantity.value) for quantity in known))

@@ -16,6 +16,7 @@ from roundwright.knitting.quantities import UnitSystem
 from roundwright.knitting.yarn.amount import YarnAmount, YarnQuantity, yarn_amount
 from roundwright.knitting.yarn.label import Money, Price, Strand, cost
 from roundwright.knitting.yarn.packing import MOST_STEPS, PackedBalls, Packing, pack
+from roundwright.language import say
 
 PARTS_OF_A_BALL: Final = 1_000_000
 """Parts that a ball is counted in: a millionth is less than a stitch."""
@@ -25,8 +26,7 @@ WITHOUT_HUNDREDTHS: Final = frozenset(
 """Currencies without a smaller unit in ISO 4217 (from memory)."""
 
 BASKET_BASIS: Final = Basis(
-    "One basket: a hat is knitted from one ball, without a join; a hat that needs more than a ball takes whole balls "
-    "and one piece of another. A kit's price is its share of the balls, by the yarn in it, rounded up.",
+    say("yarn.basket_basis"),
     COMMON_PRACTICE,
 )
 

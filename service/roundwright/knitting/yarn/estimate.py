@@ -23,9 +23,10 @@ from roundwright.knitting.yarn.segments import (
     yarn_used,
 )
 from roundwright.knitting.yarn.yarn_count import Fineness, fineness
+from roundwright.language import say
 
 PRINTED_BASIS: Final = Basis(
-    "Yards to buy for a hat by yarn class: for comparison, two to three times what a hat uses.",
+    say("yarn.printed_basis"),
     "yarn table of a knitting handbook in the series For Dummies",
 )
 
@@ -145,7 +146,7 @@ def estimate(
     """
     stitches = stitches_in(segments)
     if not stitches:
-        raise Impossible("No stitch is worked, so no yarn is used.", code="not_given", nearest="one stitch")
+        raise Impossible(say("yarn.no_stitch"), code="not_given", nearest=say("yarn.one_stitch"))
     used = yarn_used(segments, fabric.per_stitch)
     tex = fabric.strand.tex
     colours = _colours(segments, fabric, units, margin_percent)

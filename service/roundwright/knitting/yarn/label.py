@@ -9,6 +9,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.quantities import Length, Mass, YarnCount, g, mm
 from roundwright.knitting.yarn.amount import YarnQuantity
 from roundwright.knitting.yarn.yarn_count import tex
+from roundwright.language import say
 
 MOST_STRANDS: Final = 12
 """Strands held together: more would not go over a needle's tip."""
@@ -102,27 +103,27 @@ def strand_of(yarn: Yarn | None, pointer: str = "#/yarn") -> Strand:
     in_tex = tex(yarn.count) if yarn.count else None
     if ball_mm is None and ball_g is None and in_tex is None:
         raise Impossible(
-            "This yarn has neither the length and mass of a ball nor a count.",
+            say("yarn.no_figures"),
             code="not_given",
             pointer=pointer,
-            nearest="the length and mass printed on the label",
+            nearest=say("yarn.on_the_label"),
         )
     if yarn.price and ball_mm is None and ball_g is None:
         raise Impossible(
-            "The price is that of a ball, but nothing says how much a ball holds.",
+            say("yarn.price_of_what"),
             code="needs_another",
             pointer=f"{pointer}/price",
-            nearest="the length or the mass of a ball",
+            nearest=say("yarn.length_or_mass"),
             suggested=None,
         )
     if ball_mm is not None and ball_g is not None:
         by_label = ball_g / ball_mm * 1e6
         if in_tex is not None and abs(in_tex / by_label - 1) > COUNT_TOLERANCE:
             raise Impossible(
-                f"The count says {in_tex:.4g} tex, but length and mass of a ball make {by_label:.4g} tex.",
+                say("yarn.count_contradicts", count=in_tex, by_label=by_label),
                 code="contradiction",
                 pointer=f"{pointer}/count",
-                nearest=f"{by_label:.4g} tex, or no count",
+                nearest=say("yarn.count_or_none", count=by_label),
                 suggested=None,
             )
         in_tex = by_label
@@ -139,11 +140,10 @@ def _check_fineness(in_tex: float | None, pointer: str) -> None:
     if in_tex is None or FINEST_TEX <= in_tex <= THICKEST_TEX:
         return
     raise Impossible(
-        f"100 m of this yarn would weigh {in_tex / 10:.3g} g, which is no knitting yarn. "
-        "Check the figures and their units.",
+        say("yarn.no_knitting_yarn", grams=in_tex / 10),
         code="out_of_range",
         pointer=pointer,
-        nearest=f"{(FINEST_TEX if in_tex < FINEST_TEX else THICKEST_TEX) / 10:.3g} g in 100 m",
+        nearest=say("yarn.grams_in_100_m", grams=(FINEST_TEX if in_tex < FINEST_TEX else THICKEST_TEX) / 10),
     )
 
 

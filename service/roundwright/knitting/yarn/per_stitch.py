@@ -27,6 +27,7 @@ from roundwright.knitting.yarn.amount import YarnRange
 from roundwright.knitting.yarn.label import Strand, Yarn, strand_of
 from roundwright.knitting.yarn.weight_class import CLASS_BASIS, label_contradicts_gauge, weight_classes
 from roundwright.knitting.yarn.yarn_count import COUNT_BASIS
+from roundwright.language import say
 
 MOST_SWATCH: Final = 1_000
 """Stitches or rows of a swatch that is weighed: nobody swatches a thousand."""
@@ -42,14 +43,12 @@ OTHER_THICKNESS: Final = 0.25
 """How much heavier a metre of a yarn may be than the one it replaces before a warning: as within a class of yarn."""
 
 LOOP_BASIS: Final = Basis(
-    "Length of yarn in a stitch l = sqrt(ks / S), S = stitches × rows in an area; ks 21.6 wet-relaxed (expected), "
-    "19.0 dry-relaxed (low) to 23.1 fully relaxed (high).",
+    say("yarn.loop_basis"),
     "Doyle 1953; Munden, J. Text. Inst. 50 (1959) T448; 4.2 × 5.5 as in GATE Textile 2015, question 54; "
     "dry and wet constants from memory",
 )
 SWATCH_BASIS: Final = Basis(
-    "Yarn in a stitch = mass of the swatch / stitches worked in it; low and high lie half a step of the "
-    "scale away.",
+    say("yarn.swatch_basis"),
     COMMON_PRACTICE,
 )
 
@@ -112,10 +111,10 @@ def fabric_of(
         )
     if gauge is None:
         raise Impossible(
-            "Without a gauge or a swatch nobody can know how much yarn is in a stitch.",
+            say("yarn.needs_gauge"),
             code="needs_another",
             pointer=f"{root}/gauge",
-            nearest="a gauge, or a swatch counted and weighed",
+            nearest=say("yarn.gauge_or_swatch"),
         )
     per_stitch = yarn_by_gauge(gauge, strand, f"{root}/gauge")
     shape_basis = (SHAPE_BASIS,) if gauge.rows is None else ()
@@ -134,10 +133,10 @@ def in_other_yarn(fabric: Fabric, yarn: Yarn, pointer: str) -> Fabric:
     _check_label(strand, weighed=False, pointer=pointer)
     if fabric.per_stitch.expected.mm is None:
         raise Impossible(
-            "The swatch was weighed, and nothing says how long its yarn is: it cannot be counted in balls of another.",
+            say("yarn.weighed_without_length"),
             code="needs_another",
             pointer=pointer,
-            nearest="the length and the mass of a ball of the yarn that was weighed",
+            nearest=say("yarn.length_and_mass_weighed"),
         )
     low, expected, high = (
         strand.of_length((quantity.mm or 0.0) / fabric.strand.held * strand.held)
@@ -163,12 +162,13 @@ def _other_thickness(strand: Strand, other: Strand, pointer: str) -> tuple[Notic
     ratio = other.tex * other.held / (strand.tex * strand.held)
     if 1 / (1 + OTHER_THICKNESS) <= ratio <= 1 + OTHER_THICKNESS:
         return ()
-    compared = f"{100 * (ratio - 1):.0f} % heavier" if ratio > 1 else f"{100 * (1 - ratio):.0f} % lighter"
     return (
         Notice(
             code="other_yarn_differs",
-            message=f"A metre of the other yarn is {compared} than of the pattern's, so it may not knit to this gauge. "
-            "Knit a swatch before you buy.",
+            message=say(
+                "yarn.other_is_heavier" if ratio > 1 else "yarn.other_is_lighter",
+                percent=100 * abs(ratio - 1),
+            ),
             pointer=pointer,
         ),
     )
@@ -203,9 +203,13 @@ def span_basis() -> Basis:
     """How wide the span of an estimate by gauge is, and why."""
     less, more = span_shares()
     return Basis(
-        f"Low and high: the constants, a ball's length by its label ± {100 * LABEL_UNCERTAINTY:g} % and a knitter's "
-        f"gauge ± {100 * GAUGE_UNCERTAINTY:g} %, combined as the root of the sum of their squares: "
-        f"{-100 * less:.1f} % and +{100 * more:.1f} %. Lengths are as a label counts them.",
+        say(
+            "yarn.span_basis",
+            label=100 * LABEL_UNCERTAINTY,
+            gauge=100 * GAUGE_UNCERTAINTY,
+            less=-100 * less,
+            more=100 * more,
+        ),
         "combination: JCGM 100:2008, 5.1.2; label and gauge: common practice",
     )
 
@@ -218,10 +222,10 @@ def yarn_by_swatch(swatch: Swatch, strand: Strand, pointer: str = "#/swatch") ->
     mass_g, scale_g = g(swatch.mass), g(swatch.scale)
     if mass_g < scale_g:
         raise Impossible(
-            f"A scale in steps of {scale_g:.3g} g cannot weigh a swatch of {mass_g:.3g} g.",
+            say("yarn.scale_too_coarse", scale=scale_g, mass=mass_g),
             code="out_of_range",
             pointer=f"{pointer}/mass",
-            nearest=f"a larger swatch, of {scale_g:.3g} g at least, or a finer scale",
+            nearest=say("yarn.larger_swatch", scale=scale_g),
         )
     stitches = swatch.stitches * swatch.rows
     return YarnRange(
@@ -248,12 +252,10 @@ def _check_label(strand: Strand, *, weighed: bool, pointer: str) -> None:
     if strand.tex is not None or (strand.ball_mm if weighed else strand.ball_g) is None:
         return
     raise Impossible(
-        "The label says how long a ball is, but not how heavy: a weighed swatch needs its mass."
-        if weighed
-        else "The label says how heavy a ball is, but not how long.",
+        say("yarn.not_how_heavy") if weighed else say("yarn.not_how_long"),
         code="needs_another",
         pointer=pointer,
-        nearest="both the length and the mass of a ball",
+        nearest=say("yarn.length_and_mass"),
     )
 
 
@@ -271,8 +273,7 @@ def _disagreement(
     return (
         Notice(
             code="swatch_far_from_gauge",
-            message=f"By the swatch a stitch holds {swatch_mm:.3g} mm of yarn, by the gauge about {law_mm:.3g} mm. "
-            "The estimate uses the swatch; check its count, its mass and the label of the yarn.",
+            message=say("yarn.swatch_far_from_gauge", by_swatch=swatch_mm, by_gauge=law_mm),
             pointer=f"{root}/swatch",
         ),
     )

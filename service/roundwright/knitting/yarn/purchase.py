@@ -11,6 +11,7 @@ from roundwright.knitting.quantities import UnitSystem
 from roundwright.knitting.yarn.amount import YarnAmount, YarnQuantity, YarnRange, yarn_amount
 from roundwright.knitting.yarn.label import Money, cost
 from roundwright.knitting.yarn.per_stitch import Fabric
+from roundwright.language import say
 
 MOST_BALLS: Final = 1_000_000
 """Balls in one order: more than a mill spins in a year."""
@@ -28,7 +29,7 @@ MarginPercent = Annotated[
 DEFAULT_MARGIN: Final = 10.0
 
 BUY_BASIS: Final = Basis(
-    "To buy: the highest estimate and a margin for swatch, tails and mistakes, in whole balls.",
+    say("yarn.buy_basis"),
     COMMON_PRACTICE,
 )
 
@@ -102,9 +103,9 @@ def whole_balls(balls: float, pointer: str = "#/yarn") -> int:
     count = ceil(round(balls, 9)) if balls <= MOST_BALLS else MOST_BALLS + 1
     if count > MOST_BALLS:
         raise Impossible(
-            f"This would take {balls:.3g} balls. Check how much a ball holds, and its units.",
+            say("yarn.too_many_balls", balls=balls),
             code="too_many",
             pointer=pointer,
-            nearest=f"{MOST_BALLS} balls",
+            nearest=say("yarn.balls", balls=MOST_BALLS),
         )
     return count

@@ -7,6 +7,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.rounds.round import Round, Steps, Work, fold, stitch_names
 from roundwright.knitting.yarn.amount import YarnRange
+from roundwright.language import say
 
 RIB_FACTOR: Final = 1.10
 """Rib takes more than plain knit, no figure is published: a tenth, at the high end only. Common practice."""
@@ -17,16 +18,15 @@ CAST_ON_ROUNDS: Final = 2
 PartName = Literal["cast_on", "brim", "body", "crown", "cord", "all"]
 
 RIB_BASIS: Final = Basis(
-    "Rib takes more yarn than plain knit; as no figure is published, a tenth is added to `high` only.",
+    say("yarn.rib_basis"),
     COMMON_PRACTICE,
 )
 CARRIED_BASIS: Final = Basis(
-    "Yarn carried behind a stitch of another colour is as long as the stitch is wide, l / kw; kw 4.1, wet-relaxed.",
+    say("yarn.carried_basis"),
     "Munden, J. Text. Inst. 50 (1959) T448; the constant from memory",
 )
 CAST_ON_BASIS: Final = Basis(
-    "A long-tail cast-on takes about as much yarn as two rounds: a round of loops, and a tail of three times its width "
-    "and a tenth.",
+    say("yarn.cast_on_basis"),
     "tail: a printed rule, see /v1/standards/tails; two rounds: common practice",
 )
 

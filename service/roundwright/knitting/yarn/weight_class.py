@@ -8,13 +8,13 @@ from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Notice
 from roundwright.knitting.gauge.convert import YarnWeight, class_text, yarn_weight, yarn_weights_of
 from roundwright.knitting.quantities import Gauge, stitch_width_mm
 from roundwright.knitting.yarn.label import Strand
+from roundwright.language import Message, listed, say
 
 CLASSES_APART: Final = 2
 """Classes between label and gauge that contradict each other; neighbours overlap in print, so one apart is usual."""
 
 CLASS_BASIS: Final = Basis(
-    "Weight class by the metres in 100 g of the yarn itself; a yarn that two classes share is of the one that its "
-    "gauge has, too.",
+    say("yarn.class_basis"),
     COMMON_PRACTICE,
 )
 
@@ -36,21 +36,24 @@ def label_contradicts_gauge(gauge: Gauge | None, strand: Strand, pointer: str) -
     apart = min(abs(label.number - other.number) for label in by_label for other in by_gauge)
     if apart < CLASSES_APART:
         return ()
-    metres = f"{1e5 / strand.tex:.3g} m in 100 g"
-    held = "" if strand.held == 1 else f", {strand.held} strands held together,"
-    stitches = f"{100 / stitch_width_mm(gauge):.3g} stitches in 10 cm"
     return (
         Notice(
             code="label_contradicts_gauge",
-            message=f"By its label ({metres}) this yarn{held} is {_listed(by_label)}, but {stitches} is the gauge of "
-            f"{_listed(by_gauge)}. Check the label, the gauge, and how many strands are held together.",
+            message=say(
+                "yarn.label_contradicts_gauge" if strand.held == 1 else "yarn.label_contradicts_gauge.held",
+                metres=1e5 / strand.tex,
+                strands=strand.held,
+                by_label=_listed(by_label),
+                stitches=100 / stitch_width_mm(gauge),
+                by_gauge=_listed(by_gauge),
+            ),
             pointer=pointer,
         ),
     )
 
 
-def _listed(weights: tuple[YarnWeight, ...]) -> str:
-    return " or ".join(map(class_text, weights))
+def _listed(weights: tuple[YarnWeight, ...]) -> Message:
+    return listed(tuple(map(class_text, weights)), "or")
 
 
 @lru_cache(maxsize=64)  # one yarn for all sizes

@@ -12,10 +12,10 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import Basis
 from roundwright.knitting.quantities import G_IN, MM_IN, YarnCount, tidy
+from roundwright.language import say
 
 COUNT_BASIS: Final = Basis(
-    "tex × Nm = 1000, denier = 9 tex, tex × Ne = 590.54, tex × worsted = 885.81, exact from 1 lb = "
-    "453.59237 g and 1 yd = 0.9144 m.",
+    say("yarn.count_basis"),
     "ISO 1144, ISO 2947, ASTM D2260",
 )
 
