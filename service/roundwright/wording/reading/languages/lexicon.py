@@ -1,9 +1,9 @@
 """The wordings of a language, from its table, in a tree by their words: the longest that stands in a text is found.
 
 A wording has its words as they are printed, and `{n}` for a number or a list of sizes, `{o}` for an ordinal, `{s}` for
-ordinals in a list, `[...]` around what may be left out, `...` for some words of the same sentence, and `~` behind the
-beginning of a word that may end in any way. Wordings of a single word stand for the first of their row in all other
-rows: where a row has `M`, it is found with `Masche` and `Maschen` as well.
+ordinals in a list, `[...]` around what may be left out, `...` for some words of the same sentence, `^` where a sentence
+has to begin, and `~` behind the beginning of a word that may end in any way. Wordings of a single word stand for the
+first of their row in all other rows: where a row has `M`, it is found with `Masche` and `Maschen` as well.
 """
 
 import re
@@ -31,6 +31,7 @@ NUMBER: Final = "{n}"
 ORDINAL: Final = "{o}"
 ORDINALS: Final = "{s}"
 GAP: Final = "..."
+BEGINNING: Final = "^"
 
 
 class Meaning(Struct, frozen=True):
@@ -148,7 +149,7 @@ def _add(known: Lexicon, read: str, means: str) -> None:
                 slots.append(piece[1])
                 key = NUMBER if piece[1] in COUNTS else ORDINALS if piece[1] == "s" else ORDINAL
             elif piece[0].isalpha():
-                value = known.values.get(piece.lower())
+                value = known.values.get(piece.lower(), known.ordinals.get(piece.lower()))
                 key = known.word(piece.rstrip("~")) if value is None else str(value)
                 if key in known.fillers:
                     continue

@@ -5,6 +5,7 @@ from typing import Final, NamedTuple, TypeAlias
 
 from roundwright.wording.reading.languages.cut import Piece
 from roundwright.wording.reading.languages.lexicon import (
+    BEGINNING,
     GAP,
     NUMBER,
     ORDINAL,
@@ -18,6 +19,8 @@ COUNTED: Final = "="
 """What the English words of a count begin with."""
 LONGEST_WORDING: Final = 24
 """Pieces of a text that one wording takes at most."""
+LONGEST_SHORT: Final = 4
+"""Letters of a word whose full stop makes a short form of it, before a word that begins with a capital."""
 MOST_PASSED: Final = 10
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
@@ -76,6 +79,8 @@ class Matcher:
         best_rank = (place, 0, 0)
         end = len(self.cut) if limit is None else limit
         begun: list[_Begun] = [(self.known.root, place, (), 0)]
+        if self.begins_sentence(place) and (opening := self.known.root.following.get(BEGINNING)) is not None:
+            begun.append((opening, place, (), 1))
         seen: set[tuple[int, int]] = set()
         while begun:
             node, at, slots, matched = begun.pop()
@@ -155,20 +160,37 @@ class Matcher:
             piece = self.cut[at]
             following = self.cut[at + 1] if at + 1 < len(self.cut) else None
             worded = following is not None and following.kind == "word"
-            short = piece.key in (".", "'") and piece.near and self.cut[at - 1].kind == "word"
+            short = piece.key in (".", "'") and piece.near and self.is_short(at)
             hyphen = piece.key == "-" and piece.near and worded and following is not None and following.near
             if piece.key in self.known.fillers or short or hyphen:
                 at += 1
-            elif piece.kind == "line" and following is not None and _goes_on(following):
+            elif piece.kind == "line" and self.goes_on(at + 1):
                 return at + 1
             else:
                 return at
         return at
 
+    def is_short(self, at: int) -> bool:
+        """Whether a full stop or apostrophe ends a short form, and no sentence."""
+        before, following = self.cut[at - 1], self.cut[at + 1] if at + 1 < len(self.cut) else None
+        if before.kind != "word":
+            return False
+        new = following is not None and following.kind == "word" and following.text[0].isupper()
+        short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT
+        return not new or self.cut[at].key == "'" or (short and before.text.islower())
 
-def _goes_on(piece: Piece) -> bool:
-    """Whether a line goes on with the sentence of the line before: with a word in small letters, or a short form."""
-    return piece.kind == "word" and (piece.text[0].islower() or len(piece.text) == 1)
+    def begins_sentence(self, place: int) -> bool:
+        """Whether a piece begins a line or a sentence."""
+        before = self.cut[place - 1] if place else None
+        return before is None or before.kind == "line" or before.key in (".", "!", "?", ":")
+
+    def goes_on(self, at: int) -> bool:
+        """Whether a line goes on with the sentence of the line before: with small letters, or a short form."""
+        piece = self.cut[at] if at < len(self.cut) else None
+        if piece is None or piece.kind != "word":
+            return False
+        numbered = at + 1 < len(self.cut) and self.cut[at + 1].kind == "number"
+        return piece.text[0].islower() or (len(piece.text) == 1 and not numbered)
 
 
 def _ends_sentence(piece: Piece, node: Node) -> bool:

@@ -163,7 +163,7 @@ class _Writer:
         first, last = self.cut[place], self.cut[found.stop - 1]
         self.copy(first.start)
         english, places = self.filled(found)
-        if english == THEN and self.begins_sentence(place):
+        if english == THEN and self.matcher.begins_sentence(place):
             english = FILLER
         start, end = first.start, last.end
         if last.figures is not None and found.meaning.slots and found.meaning.slots[-1] in COUNTS:
@@ -179,11 +179,6 @@ class _Writer:
         if english[-1:].isalnum() and following.isalnum():
             english += " "
         self.put(english + lines, start, end, places=places)
-
-    def begins_sentence(self, place: int) -> bool:
-        """Whether a piece begins a line or a sentence."""
-        before = self.cut[place - 1] if place else None
-        return before is None or before.kind == "line" or before.key in (".", "!", "?")
 
     def full_stop(self, found: Found) -> int | None:
         """Where a full stop behind a wording ends, if it only ends a short form; else None."""
