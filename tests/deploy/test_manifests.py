@@ -305,4 +305,5 @@ def test_the_proxy_keeps_within_the_service(fleet: list[Manifest]) -> None:
         "forward.conf",
         "problems.conf",
         "site.conf",
+        "slow.conf",
     }

@@ -589,7 +589,7 @@ def test_ipv4_addresses_are_callers(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "path", ["/v1/patterns/proofread", "/v1/hats", "/v1/yarn/estimate", "/docs/page.css"]
+    "path", ["/v1/patterns/proofread", "/v1/hats", "/v1/yarn/estimate", "/docs/page.css", "/handout"]
 )
 def test_what_is_dear_waits_its_turn(path: str, tmp_path: Path) -> None:
     """Of sixty dear requests at once some are answered, some refused, and most wait; others go on meanwhile."""
@@ -635,6 +635,20 @@ def test_pdfs_have_a_rate_of_their_own(accept: str, tmp_path: Path) -> None:
             headers = {"accept": other} if other else {}
             assert ask(one.port, "POST", path, b"{}", headers)[0] == 200
         assert ask(one.port, "POST", "/v1/hats", b"{}", {"accept": accept})[0] == 200
+
+
+def test_batches_have_the_rate_of_pdfs(tmp_path: Path) -> None:
+    """A batch is worked as seldom as a PDF, whatever its `Accept` says; a single calculation goes on meanwhile."""
+    ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
+    with (
+        answering(lambda _: ok) as port,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+    ):
+        answers = [ask(one.port, "POST", "/v1/batch", b"{}") for _ in range(12)]
+        assert 5 <= [status for status, _, _ in answers].count(200) <= 7
+        assert_problem(answers[-1], 429, "/v1/batch")
+        assert answers[-1][1]["retry-after"] == "2"
+        assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200
 
 
 def test_pdfs_have_a_number_of_their_own(tmp_path: Path) -> None:
