@@ -147,7 +147,8 @@ const wrongForm = (field, key, type) => {
   return new Trouble(detail, [{ at: field.dataset.at, detail }]);
 };
 
-const COUNTS = "(\\d+(?:\\s*[([][\\d,;/\\s–-]+[)\\]])?)";
+/** 64 (72, 80), 64 (72) 80, (64) 72 (80), 64 – 72 – 80, on one line. */
+const COUNTS = String.raw`(\(?\b\d+\)?(?:[ \t\xa0]*[([][\d,;/ \xa0–-]{1,60}[)\]]|[ \t\xa0]*[–/-][ \t\xa0]*\d+|(?<=[)\]])[ \t\xa0]*\d+)*)`;
 /** How texts of several languages say what is cast on: the count behind the word, or before it. */
 const CAST_ON = [
   new RegExp(`(?:cast[ -]on|\\bco\\b|anschlag\\b|monte[rz]|monta[r]?|legg opp|slå)\\D{0,24}?${COUNTS}`, "i"),
