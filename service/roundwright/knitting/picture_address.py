@@ -21,7 +21,7 @@ from roundwright.knitting.quantities import (
     LengthUnit,
     UnitSystem,
 )
-from roundwright.language import Message, Words
+from roundwright.language import Message, Words, say
 
 MOST_DRAWN_ROUNDS: Final = 150
 """Rounds in the chart of a crown: with more, no line of it can be read on a page."""
@@ -73,10 +73,10 @@ def gauge_of(stitches: float | None, rows: float | None, over: str, name: str = 
     """
     if stitches is None and rows is not None:
         raise Impossible(
-            "A gauge of rows alone tells no width.",
+            say("gauge.rows_alone"),
             code="needs_another",
             pointer=f"#/{name}_stitches",
-            nearest=f"{name}_stitches beside {name}_rows",
+            nearest=say("gauge.stitches_as_well", name=name),
         )
     if stitches is None:
         return None

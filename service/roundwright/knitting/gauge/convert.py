@@ -167,13 +167,13 @@ def between_classes(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...
     width_mm = stitch_width_mm(gauge, pointer)
     if _weights(width_mm):
         return ()
-    count = f"{TEN_CM_MM / width_mm:.3g} stitches in 10 cm"
+    count = TEN_CM_MM / width_mm
     weights = yarn_weights_of(gauge)
     if len(weights) == 2:
         coarser, finer = map(class_text, weights)
-        message = f"{count} lie between two yarn classes, {coarser} and {finer}: yarn and needles of both are named."
+        message = say("gauge.between_classes", stitches=count, coarser=coarser, finer=finer)
     else:
-        message = f"{count} belong to no published yarn class; the nearest is {class_text(weights[0])}."
+        message = say("gauge.no_class", stitches=count, nearest=class_text(weights[0]))
     return (Notice(code="between_yarn_weights", message=message, pointer=f"{pointer}/stitches"),)
 
 
@@ -184,11 +184,10 @@ def class_text(weight: YarnWeight) -> Message:
 
 def _basis(gauge: Gauge) -> tuple[Basis, ...]:
     basis = (
-        Basis("1 in = 25.4 mm exactly, so 4 in = 10.16 cm: 1.6 % more than the 10 cm that the trade prints with it.",
+        Basis(say("gauge.inch_basis"),
               "International yard and pound agreement, 1959"),
-        Basis("Yarn classes by stitches in 4 in (10 cm) of stockinette; a gauge belongs to a class if it does over "
-              "either length.", "Craft Yarn Council, Standard Yarn Weight System"),
-        Basis("Needle numbers as sets, since charts disagree.", "at least five general charts, by millimetres"),
-        Basis("A needle to start with: those usual for the class.", COMMON_PRACTICE),
+        Basis(say("gauge.class_basis"), "Craft Yarn Council, Standard Yarn Weight System"),
+        Basis(say("gauge.needle_numbers_basis"), "at least five general charts, by millimetres"),
+        Basis(say("gauge.first_needle_basis"), COMMON_PRACTICE),
     )  # fmt: skip
     return basis if gauge.rows is not None else (*basis, SHAPE_BASIS)

@@ -9,6 +9,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.gauge.convert import NeedleSize
 from roundwright.knitting.quantities import THICKEST_NEEDLE_MM, THINNEST_NEEDLE_MM, tidy
+from roundwright.language import say, say_count
 
 SAME_STITCHES: Final = 0.5
 """Stitches in 10 cm by which two swatches of one knitter differ (common practice): no reason to change the needle."""
@@ -16,8 +17,7 @@ OTHER_YARN_STITCHES: Final = 4.0
 """Stitches in 10 cm beyond which another needle makes another fabric (common practice): the width of a yarn class."""
 
 NEEDLE_BASIS: Final = Basis(
-    "More stitches in 10 cm than the pattern: a larger needle; fewer: a smaller one; one size is about 1 to 2 "
-    "stitches. A rule of thumb.",
+    say("needle.basis"),
     COMMON_PRACTICE,
 )
 
@@ -46,27 +46,22 @@ def advise(width_mm: float, pattern_mm: float, needle_mm: float | None) -> Needl
     """Which way to change the needle for stitches as wide as the pattern's, and about how far."""
     more = more_stitches(width_mm, pattern_mm)
     if abs(more) < SAME_STITCHES:
-        message = "Your gauge is the pattern's: keep the needle."
+        message = say("needle.keep")
         return NeedleAdvice(change="same", sizes_low=0, sizes_high=0, next=None, message=message)
     rule = reference.practices()["needle-size"]
     least, most = max(1, floor(abs(more) / (rule.high or rule.low))), ceil(abs(more) / rule.low)
     change: Literal["larger", "smaller"] = "larger" if more > 0 else "smaller"
-    stitches = (
-        f"You have {abs(more):.2g} stitches {'more' if more > 0 else 'fewer'} in 10 cm than the pattern"
-    )
     if abs(more) > OTHER_YARN_STITCHES:
-        advice = "no needle corrects that in the same fabric. Another yarn would."
+        advice = say("needle.other_yarn")
     else:
-        sizes = f"{least}" if least == most else f"{least} to {most}"
-        advice = (
-            f"try a needle about {sizes} size{'' if most == 1 else 's'} {change}, and knit another swatch."
-        )
+        sizes = str(least) if least == most else say("needle.sizes", least=least, most=most)
+        advice = say_count(f"needle.try.{change}", most, sizes=sizes)
     return NeedleAdvice(
         change=change,
         sizes_low=least,
         sizes_high=most,
         next=None if needle_mm is None else _next(needle_mm, least if more > 0 else -least),
-        message=f"{stitches}: {advice}",
+        message=say("needle.more" if more > 0 else "needle.fewer", stitches=float(abs(more)), advice=advice),
     )
 
 

@@ -26,13 +26,14 @@ from roundwright.knitting.quantities import (
     difference,
     length,
     mm,
+    quantity_text,
     row_height_mm,
     rows_assumed,
     stitch_width_mm,
     tidy,
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
-from roundwright.language import Language
+from roundwright.language import Language, say
 
 MOST_COUNTS: Final = 48
 """Counts re-scaled at once: four for each of twelve sizes."""
@@ -319,10 +320,10 @@ def _measure(
     if not SHORTEST_MEASURE_MM <= stated_mm <= LONGEST_MEASURE_MM:
         bound_mm = SHORTEST_MEASURE_MM if stated_mm < SHORTEST_MEASURE_MM else LONGEST_MEASURE_MM
         raise Impossible(
-            f"A pattern states no measurement of {measure.size.value:g} {measure.size.unit}.",
+            say("gauge.no_such_measure", size=quantity_text(measure.size)),
             code="out_of_range",
             pointer=f"#/measurements/{index}/size",
-            nearest=f"{bound_mm / 10:g} cm",
+            nearest=quantity_text(length(bound_mm, "metric")),
         )
     along_rows = measure.along == "rows"
     ratio = (
@@ -347,8 +348,7 @@ def _warnings(request: SubstituteRequest, sizes: _StitchSizes, along_rows: bool)
         warnings += (
             Notice(
                 code="held_double_estimated",
-                message="The gauge of two strands is an estimate, and its rows are taken to shrink as its stitches do. "
-                "Knit a swatch with both before you trust it.",
+                message=say("gauge.held_double_estimated"),
                 pointer="#/held_double",
             ),
         )
@@ -356,8 +356,7 @@ def _warnings(request: SubstituteRequest, sizes: _StitchSizes, along_rows: bool)
         warnings += (
             Notice(
                 code="other_yarn",
-                message="The gauges are more than a yarn class apart: another needle would make another fabric. Take "
-                "another yarn, or knit at your gauge with the counts given here.",
+                message=say("gauge.other_yarn"),
                 pointer="#/yours/stitches",
             ),
         )
@@ -366,11 +365,11 @@ def _warnings(request: SubstituteRequest, sizes: _StitchSizes, along_rows: bool)
 
 def _basis(request: SubstituteRequest, rows_known: bool) -> tuple[Basis, ...]:
     scaled = Basis(
-        "Size as written = the pattern's x (pattern gauge / your gauge); counts for the same size the inverse.",
+        say("gauge.scaled_basis"),
         "arithmetic from the two gauges",
     )
     basis = [scaled, NEEDLE_BASIS]
     if request.held_double:
         row = reference.practices()["held-double"]
-        basis.append(Basis(f"{row.rule[0].upper()}{row.rule[1:]}.", reference.cite("practice", row)))
+        basis.append(Basis(say("gauge.held_double_basis"), reference.cite("practice", row)))
     return tuple(basis) if rows_known else (*basis, SHAPE_BASIS)

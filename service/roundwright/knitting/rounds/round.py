@@ -13,6 +13,7 @@ from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import Impossible
+from roundwright.language import say
 
 MOST_STITCHES: Final = 1_000_000
 """Stitches in one round or row: even a machine-knit blanket has a thousandth of this."""
@@ -221,7 +222,7 @@ def _leading_steps(steps: Steps, stitches: int, counts: _Counts) -> Steps:
                 leading.extend(_leading_steps(step.steps, stitches, counts))
                 return tuple(leading)
     if stitches:
-        raise Unworkable("A repeat stops early at a place it does not have.", nearest="a repeat worked whole")
+        raise Unworkable(say("round_check.early_stop"), nearest=say("round_check.whole_repeat"))
     return tuple(leading)
 
 

@@ -6,11 +6,12 @@ from typing import Final
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.rounds.round import Repeat, Steps, Unworkable, Work, expand_early_stops
+from roundwright.language import say
 
 SEAM_STITCHES: Final = 2
 """One at each edge; they disappear in the seam, so they add nothing to the circumference."""
 SEAM_BASIS: Final = Basis(
-    "Flat work has a seam stitch at each edge, kept in stockinette; on wrong-side rows p2tog looks like k2tog.",
+    say("rows.seam_basis"),
     COMMON_PRACTICE,
 )
 
@@ -41,6 +42,6 @@ def from_behind(steps: Steps) -> Steps:
             continue
         counterpart = reference.stitches()[step.stitch].wrong_side
         if counterpart is None:
-            raise Unworkable(f"{step.stitch} cannot be worked from the wrong side.")
+            raise Unworkable(say("rows.not_from_behind", stitch=step.stitch))
         reverse.append(Work(counterpart, step.times))
     return tuple(reverse)

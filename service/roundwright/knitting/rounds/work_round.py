@@ -4,6 +4,7 @@ from functools import lru_cache
 
 from roundwright.knitting.rounds.notation import written_line
 from roundwright.knitting.rounds.round import Round, RoundKind, Steps, Unworkable, execute
+from roundwright.language import say
 
 
 def work_round(
@@ -21,7 +22,7 @@ def work_round(
     """
     used, after, text = _worked_and_written(steps, flat)
     if used != before:
-        raise Unworkable(f"Round {number} uses {used} stitches, but there are {before}.")
+        raise Unworkable(say("round_check.uses", round=number, used=used, stitches=before))
     if kind is None:
         kind = "plain" if after == before else "decrease" if after < before else "increase"
     return Round(number=number, before=before, after=after, steps=steps, text=text, kind=kind, notes=notes)
@@ -44,16 +45,26 @@ def chained(rounds: tuple[Round, ...], pointer: str = "#/rounds") -> tuple[Round
         if used != count:
             surplus = used - count
             raise Unworkable(
-                f"Round {round.number} works {used} stitches, but {count} are on the needles.",
+                say("round_check.works", round=round.number, used=used, stitches=count),
                 pointer=f"{pointer}/{index}/steps",
-                nearest=f"a round that works {count} stitches: {abs(surplus)} {'fewer' if surplus > 0 else 'more'}",
+                nearest=say(
+                    "round_check.fewer" if surplus > 0 else "round_check.more",
+                    stitches=count,
+                    difference=abs(surplus),
+                ),
             )
         if round.before != used or round.after != left:
             raise Unworkable(
-                f"Round {round.number} states {round.before} to {round.after} stitches; "
-                f"its steps make {used} to {left}.",
+                say(
+                    "round_check.states",
+                    round=round.number,
+                    before=round.before,
+                    after=round.after,
+                    used=used,
+                    left=left,
+                ),
                 pointer=f"{pointer}/{index}/{'before' if round.before != used else 'after'}",
-                nearest=f"before {used}, after {left}",
+                nearest=say("round_check.before_after", used=used, left=left),
             )
         count = left
     return rounds

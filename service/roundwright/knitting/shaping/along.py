@@ -21,11 +21,12 @@ from roundwright.knitting.quantities import (
     UnitSystem,
     length,
     mm,
+    quantity_text,
     row_height_mm,
     rows_assumed,
 )
 from roundwright.knitting.rounds.round import MOST_STITCHES
-from roundwright.language import Language, say
+from roundwright.language import Language, Message, listed, say, say_count
 
 MOST_ROWS: Final = 10_000
 """Rows in one piece: 15 m of the finest hand knitting."""
@@ -171,27 +172,27 @@ def _rows(request: AlongRequest) -> tuple[int, float]:
         "length",
         what=say("given.piece"),
         missing_at="#/rows",
-        nearest="`rows`, or `length` with `gauge`",
+        nearest=say("along.rows_or_length"),
     )
     if request.rows is not None:
         return request.rows, height_mm
     assert request.length is not None
     if not height_mm:
         raise Impossible(
-            "A length becomes rows only with a gauge.",
+            say("along.needs_gauge"),
             code="needs_another",
             pointer="#/gauge",
-            nearest="`gauge`, or `rows`",
+            nearest=say("along.gauge_or_rows"),
         )
     exact = mm(request.length) / height_mm
     count = floor(exact + 0.5)
     if not 1 <= count <= MOST_ROWS:
         nearest = length((MOST_ROWS if count else 1) * height_mm, request.units)
         raise Impossible(
-            f"That length is {exact:.4g} rows at this gauge, {'more than a piece has' if count else 'less than one'}.",
+            say("along.too_long" if count else "along.too_short", rows=exact),
             code="out_of_range",
             pointer="#/length",
-            nearest=f"{nearest.value:.4g} {nearest.unit}",
+            nearest=quantity_text(nearest, 4),
         )
     return count, height_mm
 
@@ -212,24 +213,25 @@ def _intervals(request: AlongRequest, rows: int) -> tuple[RowInterval, ...]:
 
 def _too_close(request: AlongRequest, rows: int) -> Impossible:
     most = rows // (2 if request.every == "right_side_row" else 1) - request.plain_after_last
-    kind = "right-side rows" if request.every == "right_side_row" else "rows"
-    plain = ", with an interval kept plain at the end" if request.plain_after_last else ""
+    step = 2 if request.every == "right_side_row" else 1
+    kept_plain = ".plain" if request.plain_after_last else ""
     if most < 1:
-        fewest = (1 + request.plain_after_last) * (2 if kind != "rows" else 1)
+        fewest = (1 + request.plain_after_last) * step
         return Impossible(
-            f"{rows} {'row has' if rows == 1 else 'rows have'} no room for a change on {kind}{plain}.",
+            say_count(f"along.no_room.{request.every}{kept_plain}", rows),
             code="no_room",
             pointer="#/rows" if request.rows is not None else "#/length",
-            nearest=f"{fewest} rows",
+            nearest=say("along.rows", rows=fewest),
             suggested=fewest if request.rows is not None else UNSET,
         )
     at_once = -(-request.times * request.stitches_each // most)
-    more = f", or {at_once} stitches at once in fewer rows" if at_once <= MOST_AT_ONCE else ""
     return Impossible(
-        f"{request.times} changes need as many {kind}; {rows} rows have {most}{plain}.",
+        say(f"along.too_close.{request.every}{kept_plain}", changes=request.times, rows=rows, most=most),
         code="no_room",
         pointer="#/times",
-        nearest=f"{most} changes{more}",
+        nearest=say("along.changes_or_at_once", changes=most, stitches=at_once)
+        if at_once <= MOST_AT_ONCE
+        else say("along.changes", changes=most),
         suggested=most,
     )
 
@@ -241,10 +243,12 @@ def _after(request: AlongRequest, change: int) -> int | None:
     if after < 1:
         most = (request.stitches - 1) * request.times // -change
         raise Impossible(
-            f"{-change} stitches are to be taken away, and there are {request.stitches}.",
+            say("along.too_few_stitches", change=-change, stitches=request.stitches),
             code="no_room",
             pointer="#/stitches",
-            nearest=f"{1 - change} stitches" + (f", or {most} changes" if most else ""),
+            nearest=say("along.stitches_or_changes", stitches=1 - change, changes=most)
+            if most
+            else say("split.stitches", counts=1 - change),
             suggested=1 - change,
         )
     return after
@@ -265,36 +269,39 @@ def _shaping_rows(request: AlongRequest, segments: tuple[RowInterval, ...]) -> t
 
 def _text(
     request: AlongRequest, segments: tuple[RowInterval, ...], numbers: tuple[int, ...], rows: int
-) -> str:
-    stitches = f"{request.stitches_each} st{'' if request.stitches_each == 1 else 's'}"
-    verb = "Inc" if request.direction == "increase" else "Dec"
-    where = "at each edge " if request.sides == "both" else ""
-    intervals = " and ".join(
-        f"{_every(segment.every)} {segment.times} time{'' if segment.times == 1 else 's'}"
-        for segment in segments
+) -> Message:
+    line = say(
+        f"along.{request.direction}.{request.sides}",
+        stitches=say_count("along.stitches", request.stitches_each),
+        intervals=listed(
+            tuple(
+                say_count("along.times", segment.times, every=_every(segment.every)) for segment in segments
+            )
+        ),
     )
-    begin = f", beginning on row {numbers[0]} (RS)" if request.every == "right_side_row" else ""
-    left = rows - numbers[-1]
-    plain = f", then work {left} row{'' if left == 1 else 's'} even" if left else ""
-    return f"{verb} {stitches} {where}{intervals}{begin}{plain}."
+    if request.every == "right_side_row":
+        line = say("along.beginning", line=line, row=numbers[0])
+    if left := rows - numbers[-1]:
+        line = say_count("along.then_even", left, line=line)
+    return say("along.end", line=line)
 
 
-def _every(rows: int) -> str:
+def _every(rows: int) -> Message:
     if rows == 1:
-        return "every row"
+        return say("along.every_row")
     ending = "th" if rows % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(rows % 10, "th")
-    return f"every {rows}{ending} row"
+    return say(f"along.every.{ending}", rows=rows)
 
 
 def _basis(request: AlongRequest) -> tuple[Basis, ...]:
     basis = [
         Basis(
-            "n rows, k changes: n mod k intervals of (n div k) + 1 rows, the others of n div k, the shorter first.",
+            say("along.basis"),
             COMMON_PRACTICE,
         )
     ]
     if request.every == "right_side_row":
-        basis.append(Basis("Right-side rows only: the same over pairs of rows.", COMMON_PRACTICE))
+        basis.append(Basis(say("along.right_side_basis"), COMMON_PRACTICE))
     if request.gauge is not None and request.gauge.rows is None:
         basis.append(SHAPE_BASIS)
     return tuple(basis)

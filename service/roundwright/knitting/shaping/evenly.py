@@ -15,6 +15,7 @@ from roundwright.knitting.rounds.spread import HALF_GAP, WHOLE_GAP, plain_beside
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.shaping.picture import spacing_picture
 from roundwright.knitting.shaping.request import EvenRequest, Method, ShapingPlan, middle, shaping_plan
+from roundwright.language import say
 
 
 class EvenSection(Struct, frozen=True):
@@ -96,9 +97,7 @@ def even(request: EvenRequest) -> EvenAnswer:
     widths = ((width + 1, wide), (width, plan.times - wide))
     sections = tuple(EvenSection(every, times) for every, times in widths if times)
     if not plan.times:
-        warnings += (
-            Notice(code="nothing_to_change", message="There are already as many stitches as requested."),
-        )
+        warnings += (Notice(code="nothing_to_change", message=say("even.nothing_to_change")),)
     elif width == uses and plan.times > 1:
         warnings += (_crowded(plan.method),)
     return EvenAnswer(
@@ -195,10 +194,10 @@ def _other_side(steps: Steps) -> Steps:
         other = reference.stitches()[step.stitch].wrong_side
         if other is None:
             raise Impossible(
-                f"{step.stitch} has no counterpart for rows on the other side, and some of these would fall there.",
+                say("even.no_counterpart", stitch=step.stitch),
                 code="cannot_be_worked",
                 pointer="#/plain_between",
-                nearest="an odd number of plain rows between, or another method",
+                nearest=say("even.odd_plain_rows"),
             )
         other_side.append(Work(other, step.times))
     return tuple(other_side)
@@ -210,28 +209,23 @@ def _other_side(steps: Steps) -> Steps:
 def _crowded(method: Method) -> Notice:
     return Notice(
         code="side_by_side",
-        message=f"Some {method} stand side by side: the fabric gathers or ruffles there. Two rounds of shaping are "
-        "smoother.",
+        message=say("even.side_by_side", stitch=method),
         pointer="#/change",
     )
 
 
 def _basis(request: EvenRequest) -> tuple[Basis, ...]:
     rule = Basis(
-        "S stitches, k changes: S mod k sections of (S div k) + 1 stitches, the others of S div k; flat work starts "
-        "and ends with half a gap, and reads the same from both ends where the numbers allow.",
+        say("even.basis"),
         COMMON_PRACTICE,
     )
     order = (
         Basis(
-            "Balanced: of any two runs of as many sections, one holds at most one stitch more than the other; written "
-            "by Euclid's algorithm.",
+            say("even.balanced_basis"),
             "Morse and Hedlund, Am. J. Math. 62 (1940) 1-42; Demaine et al., Comput. Geom. 42 (2009) 429-454",
         )
         if request.arrangement == "balanced"
-        else Basis("Grouped: the wider sections first, then the narrower ones.", COMMON_PRACTICE)
+        else Basis(say("even.grouped_basis"), COMMON_PRACTICE)
     )
-    stitches = Basis(
-        "Stitches each increase or decrease uses and leaves.", "Craft Yarn Council, Knit Abbreviations"
-    )
+    stitches = Basis(say("even.stitch_basis"), "Craft Yarn Council, Knit Abbreviations")
     return (rule, order, stitches)

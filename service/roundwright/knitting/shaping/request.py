@@ -8,7 +8,7 @@ from roundwright import reference
 from roundwright.knitting.answers import Impossible, Notice, at_most_one
 from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Multiple, nearest_count
 from roundwright.knitting.rounds.spread import Arrangement, most_changes
-from roundwright.language import Language, say
+from roundwright.language import Language, Message, listed, say, say_count
 
 MOST_EDGE_STITCHES: Final = 100
 """Stitches kept plain at one edge: a shawl's border is narrower."""
@@ -137,10 +137,10 @@ def shaping_plan(request: EvenRequest) -> tuple[ShapingPlan, tuple[Notice, ...]]
     if remainder:
         counts = (request.stitches + share * rounds, request.stitches + (share + 1) * rounds)
         raise Impossible(
-            f"{target} stitches cannot be reached from {request.stitches} by the same change in {rounds} rounds.",
+            say("even.not_in_equal_rounds", target=target, stitches=request.stitches, rounds=rounds),
             code="does_not_divide",
             pointer="#/target",
-            nearest=" or ".join(str(count) for count in counts if 1 <= count <= MOST_STITCHES),
+            nearest=listed(tuple(str(count) for count in counts if 1 <= count <= MOST_STITCHES), "or"),
             suggested=next((count for count in counts if 1 <= count <= MOST_STITCHES), UNSET),
         )
     return _checked_plan(request, share), ()
@@ -156,35 +156,35 @@ def _check(request: EvenRequest) -> None:
     field = at_most_one(request, "change", "target", what=say("given.stitches"))
     if field is None and request.multiple is None:
         raise Impossible(
-            "The number of stitches in the end is not given.",
+            say("even.no_end"),
             code="not_given",
             pointer="#/change",
-            nearest="`change`, `target` or `multiple`",
+            nearest=say("even.fields"),
         )
     if request.edge_stitches and request.worked == "in_the_round":
         raise Impossible(
-            "A round has no edges to keep plain.",
+            say("even.no_edges"),
             code="cannot_be_worked",
             pointer="#/edge_stitches",
-            nearest="0, or work flat",
+            nearest=say("even.none_or_flat"),
             suggested=0,
         )
     if middle(request) < 1:
         raise Impossible(
-            f"{request.stitches} stitches with {request.edge_stitches} at each edge leave none between.",
+            say("even.all_edge", stitches=request.stitches, edge=request.edge_stitches),
             code="no_room",
             pointer="#/edge_stitches",
-            nearest=f"{(request.stitches - 1) // 2} edge stitches",
+            nearest=say("even.edge_stitches", stitches=(request.stitches - 1) // 2),
             suggested=(request.stitches - 1) // 2,
         )
     rounds = request.rounds_of_shaping + (request.rounds_of_shaping - 1) * request.plain_between
     if rounds > MOST_ROUNDS:
         most = (MOST_ROUNDS + request.plain_between) // (1 + request.plain_between)
         raise Impossible(
-            f"That makes {rounds} rounds; an answer holds {MOST_ROUNDS}.",
+            say("even.too_many_rounds", rounds=rounds, most=MOST_ROUNDS),
             code="too_many",
             pointer="#/rounds_of_shaping",
-            nearest=f"{most} rounds of shaping",
+            nearest=say_count("even.rounds_of_shaping", most),
             suggested=most,
         )
 
@@ -204,16 +204,15 @@ def _plan_for_multiple(request: EvenRequest, multiple: Multiple, target: int) ->
         if plan is not None and _has_room(request, plan):
             return plan
     raise Impossible(
-        f"No count near {target} that fits a multiple of {_in_words(multiple)} can be reached from "
-        f"{request.stitches} stitches in this way.",
+        say("even.no_count_fits", target=target, multiple=_in_words(multiple), stitches=request.stitches),
         code="does_not_divide",
         pointer="#/multiple",
-        nearest="another method, or fewer rounds of shaping",
+        nearest=say("even.another_method"),
     )
 
 
 def _in_words(multiple: Multiple) -> str:
-    return f"{multiple.of} plus {multiple.plus}" if multiple.plus else f"{multiple.of}"
+    return say("even.of_plus", of=multiple.of, plus=multiple.plus) if multiple.plus else str(multiple.of)
 
 
 def _multiple_notice(multiple: Multiple, target: int, count: int) -> tuple[Notice, ...]:
@@ -222,8 +221,7 @@ def _multiple_notice(multiple: Multiple, target: int, count: int) -> tuple[Notic
     return (
         Notice(
             code="fitted_to_multiple",
-            message=f"{target} stitches do not fit a multiple of {_in_words(multiple)}; {count} do, the nearest count "
-            "that can be reached.",
+            message=say("even.fitted_to_multiple", target=target, multiple=_in_words(multiple), count=count),
             pointer="#/multiple",
         ),
     )
@@ -259,10 +257,10 @@ def _checked_plan(request: EvenRequest, change: int) -> ShapingPlan:
     after = request.stitches + change * request.rounds_of_shaping
     if after > MOST_STITCHES:
         raise Impossible(
-            f"That makes {after} stitches; an answer holds {MOST_STITCHES}.",
+            say("even.too_many_stitches", stitches=after, most=MOST_STITCHES),
             code="too_many",
             pointer=_pointer(request),
-            nearest=f"{MOST_STITCHES} stitches in the end",
+            nearest=say("even.most_stitches", stitches=MOST_STITCHES),
         )
     return plan
 
@@ -275,8 +273,11 @@ def _wrong_method(request: EvenRequest, change: int) -> Impossible:
     plan = ShapingPlan(request.method or USUAL_DECREASE, 1)
     if change * plan.adds < 0:
         return Impossible(
-            f"{plan.method} {'adds' if plan.adds > 0 else 'takes away'} stitches, and {abs(change)} are to be "
-            f"{'added' if change > 0 else 'taken away'}.",
+            say(
+                "even.adds_instead" if plan.adds > 0 else "even.takes_away_instead",
+                stitch=plan.method,
+                stitches=abs(change),
+            ),
             code="contradiction",
             pointer="#/method",
             nearest=USUAL_INCREASE if change > 0 else USUAL_DECREASE,
@@ -291,9 +292,9 @@ def _wrong_method(request: EvenRequest, change: int) -> Impossible:
         f"Each {plan.method} takes away {-plan.adds} stitches: it cannot take away {-change}.",
         code="does_not_divide",
         pointer=_pointer(request),
-        nearest=f"a change of {' or '.join(map(str, near_changes))}"
+        nearest=say("even.change_of", changes=listed(tuple(map(str, near_changes)), "or"))
         if near_changes
-        else f"{USUAL_DECREASE}, which takes away one",
+        else say("even.takes_away_one", stitch=USUAL_DECREASE),
     )
 
 
@@ -303,36 +304,46 @@ def _too_many(request: EvenRequest, plan: ShapingPlan) -> Impossible:
         count, number = count + plan.change, number + 1
     most = _most(request, plan.method, count)
     uses = reference.stitches()[plan.method].uses
-    needs = f"takes {uses} stitches" if uses > 1 else "needs a stitch of its own"
-    room = f"Each {plan.method} {needs}: there is room for {most}, not for {plan.times}"
+    needs = say("even.takes" if uses > 1 else "even.needs_its_own", stitch=plan.method, stitches=uses)
     if number > 1:
         return Impossible(
-            f"{room}, in round {number} of shaping, among {count} stitches.",
+            say(
+                "even.no_room.in_round",
+                needs=needs,
+                most=most,
+                times=plan.times,
+                round=number,
+                stitches=count,
+            ),
             code="no_room",
             pointer="#/rounds_of_shaping",
-            nearest=f"{number - 1} {'round' if number == 2 else 'rounds'} of shaping",
+            nearest=say_count("even.rounds_of_shaping", number - 1),
             suggested=number - 1,
         )
-    largest = (
-        f"a change of {most * plan.adds} at most in one round" if most else "no change on these stitches"
-    )
+    largest = say("even.change_at_most", change=most * plan.adds) if most else say("even.no_change")
     several = _over_several(request, plan)
     return Impossible(
-        f"{room}, among {count - 2 * request.edge_stitches} stitches.",
+        say(
+            "even.no_room",
+            needs=needs,
+            most=most,
+            times=plan.times,
+            stitches=count - 2 * request.edge_stitches,
+        ),
         code="no_room",
         pointer=_pointer(request),
-        nearest=f"{largest}; or {several}" if several else largest,
+        nearest=say("even.or_several", largest=largest, several=several) if several else largest,
     )
 
 
-def _over_several(request: EvenRequest, plan: ShapingPlan) -> str | None:
+def _over_several(request: EvenRequest, plan: ShapingPlan) -> Message | None:
     """Rounds that make the change together, in words: two, in halves if possible; more only where two cannot."""
     count, most = request.stitches, _most(request, plan.method, request.stitches)
     for first in (plan.times - plan.times // 2, most):
         after_first = count + first * plan.adds
         if first <= most and plan.times - first <= _most(request, plan.method, after_first):
-            return f"two rounds: {count}, {after_first}, {count + plan.change} stitches"
+            return say("even.two_rounds", before=count, between=after_first, after=count + plan.change)
     left, rounds = plan.times, 0
     while left and (times := min(left, _most(request, plan.method, count))):
         count, left, rounds = count + times * plan.adds, left - times, rounds + 1
-    return None if left else f"{rounds} rounds, each with the largest change it has room for"
+    return None if left else say("even.several_rounds", rounds=rounds)
