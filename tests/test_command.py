@@ -16,6 +16,7 @@ import pytest
 from roundwright import __version__
 from roundwright.__main__ import main
 from roundwright.knitting.answers import RULES
+from roundwright.web import server
 from roundwright.web.settings import Settings, flag_of, variable_of
 from tests.conftest import free_port
 
@@ -108,6 +109,17 @@ def test_start_and_stop_have_a_line(stop):
     finally:
         process.kill()
         process.wait()
+
+
+def test_nothing_listens_before_it_can_answer(monkeypatch):
+    """A proxy asks another replica where it cannot connect, but waits for one that listens and is not made yet."""
+    steps = []
+    monkeypatch.setattr(server, "create", lambda _: steps.append("made"))
+    monkeypatch.setattr(server, "listen", lambda *_: steps.append("listens") or sys.exit())
+    with pytest.raises(SystemExit):
+        main(["serve"])
+
+    assert ["made", "listens"] == steps
 
 
 def test_a_port_in_use_is_a_sentence(capsys):

@@ -113,13 +113,15 @@ def openapi(settings: Settings, file: Path | None) -> int:
 
 def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     """Serve on the loopback address, send the request to `/v1/hats/handout`, and print the handout."""
+    from roundwright.web.app import create
     from roundwright.web.server import address_of, listen, server_at
 
+    app = create(settings)
     try:
         listener = listen("127.0.0.1", settings.port)
     except SettingsError:  # somebody listens there
         listener = listen("127.0.0.1", 0)
-    server = server_at(listener, settings)
+    server = server_at(listener, settings, app)
     logging.getLogger("roundwright").setLevel(
         logging.WARNING
     )  # what is printed says that it starts and stops

@@ -20,15 +20,17 @@ from roundwright.web.settings import Settings, SettingsError
 def run(settings: Settings) -> bool:
     """Serve until a signal to stop; false if the server could not start."""
     raise_file_limit()
+    app = create(
+        settings
+    )  # before it listens: a caller that cannot connect yet asks another replica, and does not wait
     with listen(settings.host, settings.port) as listener:
-        server = server_at(listener, settings)
+        server = server_at(listener, settings, app)
         server.run(sockets=[listener])
     return server.started
 
 
-def server_at(listener: socket.socket, settings: Settings) -> uvicorn.Server:
+def server_at(listener: socket.socket, settings: Settings, app: Middleware) -> uvicorn.Server:
     """A server to run at a socket that listens."""
-    app = create(settings)
     app.address = address_of(listener)
     return uvicorn.Server(config(settings, app))
 
