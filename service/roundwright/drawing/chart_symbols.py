@@ -16,6 +16,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.crown import CrownAnswer
 from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS
 from roundwright.knitting.rounds.round import Round, Steps, runs
+from roundwright.language import Words, say
 
 PLAIN: Final = "k"
 MAX_ROUNDS_IN_WORDS: Final = 60
@@ -52,11 +53,10 @@ def rings_of(crown: CrownAnswer) -> list[Ring]:
     """The rounds of a crown as a chart shows them. Raises `Impossible` for more than a chart shows."""
     if len(crown.rounds) > MOST_DRAWN_ROUNDS:
         raise Impossible(
-            f"A chart shows at most {MOST_DRAWN_ROUNDS} rounds. This crown has {len(crown.rounds)}; it can be knitted, "
-            "but not drawn.",
+            say("picture.too_many_rounds", most=MOST_DRAWN_ROUNDS, rounds=len(crown.rounds)),
             code="cannot_be_drawn",
             pointer="#/stitches",
-            nearest=f"a crown of {MOST_DRAWN_ROUNDS} rounds",
+            nearest=say("picture.fewer_rounds", most=MOST_DRAWN_ROUNDS),
         )
     flat = crown.worked == "flat"
     return [ring_of(round, from_behind=flat and round.number % 2 == 0) for round in crown.rounds]
@@ -112,11 +112,10 @@ def symbol_size(stitch: str, room: float) -> float:
 
 
 @cache
-def meaning(stitch: str) -> str:
+def meaning(stitch: str, words: Words) -> str:
     """The stitch in words."""
-    row = reference.stitches()[stitch]
-    leans = f", leans {row.leans}" if row.leans in ("left", "right") else ""
-    return f"{row.name}: {row.words}{leans}"
+    leans, text = reference.stitches()[stitch].leans, words.abbreviation(stitch)
+    return words.say(f"picture.leans.{leans}", stitch=text) if leans in ("left", "right") else text
 
 
 def stitch_box(stitch: str, plain: str = "paper") -> Markup:
@@ -130,18 +129,26 @@ def _box(css_class: str) -> Markup:
     return element("rect", x=6, y=1, width=16, height=16, class_=f"{css_class} line")
 
 
-def stitch_key(rings: Iterable[Ring], plain: str = "paper") -> list[KeyEntry]:
+def stitch_key(rings: Iterable[Ring], words: Words, plain: str = "paper") -> list[KeyEntry]:
     """An entry for each stitch of a chart; `plain` is the class of a plain stitch's cell."""
     stitches = dict.fromkeys([mark.stitch for ring in rings for mark in ring.marks])
-    return [KeyEntry(stitch_box(stitch, plain), meaning(stitch)) for stitch in (PLAIN, *stitches)]
+    return [KeyEntry(stitch_box(stitch, plain), meaning(stitch, words)) for stitch in (PLAIN, *stitches)]
 
 
-def rounds_in_words(rounds: Sequence[Round], name: str) -> str:
-    """The shaped rounds for readers who do not see the chart; `name` is `Round` or `Row`."""
+def rounds_in_words(rounds: Sequence[Round], words: Words, *, flat: bool) -> str:
+    """The shaped rounds, or with `flat` rows, for readers who do not see the chart."""
     shaped = [round for round in rounds if round.after != round.before][:MAX_ROUNDS_IN_WORDS]
-    sentences = [f"{name} {round.number}: {round.text}, leaves {round.after}." for round in shaped]
+    sentences = [
+        words.say_count(
+            "picture.row_leaves" if flat else "picture.round_leaves",
+            round.after,
+            number=round.number,
+            work=words.render(round.text),
+        )
+        for round in shaped
+    ]
     if len(rounds) > len(shaped):
-        sentences.append(f"All other {name.lower()}s are worked plain.")
+        sentences.append(words.say("picture.other_rows" if flat else "picture.other_rounds"))
     return " ".join(sentences)
 
 
@@ -153,7 +160,9 @@ def stitch_marker(x: float, y: float, scale: float = 1.0) -> Markup:
     return element("circle", cx=x, cy=y, r=5.5 * scale, class_="s slideline", stroke_width=2.6 * scale)
 
 
-MARKER_ENTRY: Final = KeyEntry(stitch_marker(14, 9), "stitch marker: the round begins here")
+def marker_entry(words: Words) -> KeyEntry:
+    """The marker where the round begins, in a key."""
+    return KeyEntry(stitch_marker(14, 9), words.say("picture.key.marker"))
 
 
 def arrow_left(right: float, y: float, scale: float = 1.0) -> Markup:

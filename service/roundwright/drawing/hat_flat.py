@@ -178,16 +178,19 @@ def _measures(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
     """The height of each part on the right, the depth in all on the left, the width below."""
     widest, unit = max(corner.half_mm for corner in sheet.corners), frame.unit
     right, left = sheet.x(widest) + 8, sheet.x(-widest) - 8
+    words = frame.words
     beside = []
     for part, (low, high) in part_heights(sheet.rows).items():
         if high - low > 0.05:
             yield bracket(right, sheet.y(high), sheet.y(low))
-            beside.append(Label(part, with_unit(high - low, unit), (sheet.y(low) + sheet.y(high)) / 2))
+            name, height = words.say(f"picture.part.{part}"), with_unit(high - low, unit, words)
+            beside.append(Label(name, height, (sheet.y(low) + sheet.y(high)) / 2))
     yield from labels(beside, right + 10, lowest=sheet.edge_y - 12)
     total = sheet.corners[-1].height_mm
     if not frame.compact:
         yield bracket(left, sheet.y(total), sheet.y(0), side=-1)
-        in_all = Label("in all", with_unit(total, unit), (sheet.y(0) + sheet.y(total)) / 2)
+        depth = with_unit(total, unit, words)
+        in_all = Label(words.say("picture.in_all"), depth, (sheet.y(0) + sheet.y(total)) / 2)
         yield from labels([in_all], left - 10, "e")
     yield from _widths(sheet, frame)
 
@@ -199,9 +202,14 @@ def _widths(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
     path = f"M{left} {px(y - 5)}v10M{right} {px(y - 5)}v10M{left} {px(y)}H{right}"
     yield element("path", d=path, class_="s line", stroke_width=1)
     x = frame.width / 2 if frame.compact else sheet.axis_x
-    text, widest = f"{with_unit(2 * half_mm, unit)} wide", max(corner.half_mm for corner in sheet.corners)
+    words, widest = frame.words, max(corner.half_mm for corner in sheet.corners)
+    width, depth = (
+        with_unit(length_mm, unit, words) for length_mm in (2 * half_mm, sheet.corners[-1].height_mm)
+    )
+    text = words.say("picture.wide", width=width)
     if frame.compact:
-        text += f", {with_unit(sheet.corners[-1].height_mm, unit)} in all"
+        text = words.say("picture.wide_and_in_all", width=width, depth=depth)
     yield text_line(x, y + 18, text, LABEL_SIZE, "ink m")
     if widest > half_mm + 1:
-        yield text_line(x, y + 34, f"body {with_unit(2 * widest, unit)} wide", LABEL_SIZE, "ink m")
+        body = words.say("picture.body_wide", width=with_unit(2 * widest, unit, words))
+        yield text_line(x, y + 34, body, LABEL_SIZE, "ink m")

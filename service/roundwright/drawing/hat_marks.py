@@ -10,6 +10,7 @@ from roundwright.drawing.theme import text_line
 from roundwright.knitting.crown.crown import CrownAnswer
 from roundwright.knitting.hat.request import BrimKind
 from roundwright.knitting.quantities import MM_IN, LengthUnit
+from roundwright.language import Words
 
 ROLLED_SHARE: Final = 1 / 3
 """Height of a rolled brim as a share of its fabric, which rolls up a little more than once (common practice)."""
@@ -29,6 +30,7 @@ class Frame(NamedTuple):
     max_height: float
     """Of the hat and the head; a taller hat is drawn smaller."""
     unit: LengthUnit
+    words: Words
     compact: bool = False
     """In little room, with shorter labels."""
 
@@ -41,11 +43,11 @@ class Label(NamedTuple):
     y: float
 
 
-def in_unit(length_mm: float, unit: LengthUnit) -> str:
+def in_unit(length_mm: float, unit: LengthUnit, words: Words) -> str:
     """A length as a number: tenths of a centimetre; quarters of an inch, and eighths of what is less than three."""
     value = length_mm / MM_IN[unit]
     if unit == "cm":
-        return f"{value:.1f}"
+        return words.number(value, ".1f")
     parts = 8 if value < IN_EIGHTHS_BELOW else 4
     inches, rest = divmod(round(value * parts), parts)
     if not rest:
@@ -55,9 +57,9 @@ def in_unit(length_mm: float, unit: LengthUnit) -> str:
     return f"{inches} {fraction}" if inches else fraction
 
 
-def with_unit(length_mm: float, unit: LengthUnit) -> str:
+def with_unit(length_mm: float, unit: LengthUnit, words: Words) -> str:
     """A length as a number with its unit."""
-    return f"{in_unit(length_mm, unit)} {unit}"
+    return words.say(f"with_unit.{unit}", number=in_unit(length_mm, unit, words))
 
 
 def labels(of_parts: Iterable[Label], x: float, css_class: str = "", lowest: float = inf) -> Iterator[Markup]:

@@ -13,6 +13,8 @@ from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
 from roundwright.knitting.hat.worn import WornHat
 from roundwright.knitting.quantities import LengthUnit, mm
+from roundwright.knitting.sizing.depth import EAR_ARC
+from roundwright.language import ENGLISH_WORDS, Words, sentence_start
 
 MAX_HEIGHT: Final = 400.0
 """Pixels of the hat and the head; a taller hat is drawn smaller."""
@@ -30,37 +32,46 @@ class Figure(NamedTuple):
 
 
 def hat_profile(
-    plan: HatPlan, brim: Brim, *, view: HatView = "worn", title: str | None = None, theme: Theme = "auto"
+    plan: HatPlan,
+    brim: Brim,
+    *,
+    view: HatView = "worn",
+    title: str | None = None,
+    theme: Theme = "auto",
+    words: Words = ENGLISH_WORDS,
 ) -> Picture:
     """One size of a hat; lengths are in the unit of the plan."""
     unit: LengthUnit = plan.measurements.circumference.unit
+    frame = Frame(WIDTH, MAX_HEIGHT, unit, words)
     if view == "flat":
-        drawn = flat_drawing(plan, brim, Frame(WIDTH, MAX_HEIGHT, unit))
-        sentences, entries = flat_sentences(plan, brim, unit), _flat_key(plan, brim)
+        drawn = flat_drawing(plan, brim, frame)
+        sentences, entries = flat_sentences(plan, brim, frame), _flat_key(plan, brim, words)
     else:
         hat = worn_hat(plan)
-        drawn = worn_drawing(hat, plan, brim, Frame(WIDTH, MAX_HEIGHT, unit))
-        sentences, entries = worn_sentences(hat, plan, unit), _worn_key(hat, plan, brim, unit)
+        drawn = worn_drawing(hat, plan, brim, frame)
+        sentences, entries = worn_sentences(hat, plan, frame), _worn_key(hat, plan, brim, frame)
     return page(
         "hat-profile",
         drawn,
         width=WIDTH,
-        title=title or plan.label[:1].upper() + plan.label[1:],
-        description=" ".join([*sentences, _made_of(plan, brim)]),
+        title=title or sentence_start(words.render(plan.label)),
+        description=" ".join([*sentences, _made_of(plan, brim, words)]),
         subtitles=sentences,
         entries=entries,
         theme=theme,
     )
 
 
-def hat_figures(plan: HatPlan, brim: Brim, *, theme: Theme = "auto") -> tuple[Figure, Figure]:
+def hat_figures(
+    plan: HatPlan, brim: Brim, *, theme: Theme = "auto", words: Words = ENGLISH_WORDS
+) -> tuple[Figure, Figure]:
     """Both views without heading and key, for a handout: worn and laid flat."""
     unit: LengthUnit = plan.measurements.circumference.unit
-    hat, frame = worn_hat(plan), Frame(FIGURE_WIDTH, FIGURE_HEIGHT, unit, compact=True)
-    title = plan.label[:1].upper() + plan.label[1:]
+    hat, frame = worn_hat(plan), Frame(FIGURE_WIDTH, FIGURE_HEIGHT, unit, words, compact=True)
+    title = sentence_start(words.render(plan.label))
     views = (
-        ("hat-worn", worn_drawing(hat, plan, brim, frame), [f"{title}.", *worn_sentences(hat, plan, unit)]),
-        ("hat-flat", flat_drawing(plan, brim, frame), flat_sentences(plan, brim, unit)[:1]),
+        ("hat-worn", worn_drawing(hat, plan, brim, frame), [f"{title}.", *worn_sentences(hat, plan, frame)]),
+        ("hat-flat", flat_drawing(plan, brim, frame), flat_sentences(plan, brim, frame)[:1]),
     )
     height = max(drawing.height for _, drawing, _ in views)
     worn_figure, flat_figure = (
@@ -73,7 +84,7 @@ def hat_figures(plan: HatPlan, brim: Brim, *, theme: Theme = "auto") -> tuple[Fi
                 ),
                 width=FIGURE_WIDTH,
                 title=title,
-                description=" ".join([*sentences, _made_of(plan, brim)]),
+                description=" ".join([*sentences, _made_of(plan, brim, words)]),
                 theme=theme,
             ),
             " ".join(sentences),
@@ -86,21 +97,23 @@ def hat_figures(plan: HatPlan, brim: Brim, *, theme: Theme = "auto") -> tuple[Fi
 # --- words ----------------------------------------------------------------------------------------------------
 
 
-def worn_sentences(hat: WornHat, plan: HatPlan, unit: LengthUnit) -> list[str]:
+def worn_sentences(hat: WornHat, plan: HatPlan, frame: Frame) -> list[str]:
     """What the worn hat does: how it stretches, how far it reaches, what stands or gathers."""
-    head = with_unit(mm(plan.measurements.head), unit)
+    words = frame.words
+    head = with_unit(mm(plan.measurements.head), frame.unit, words)
     percent = round(100 * (hat.edge.stretch - 1))
-    stretch = f"{percent} % wider at the brim" if percent else "not stretched at the brim"
-    sentences = [f"Worn: {stretch}, on a head of {head}.", _reach(hat, unit)]
+    worn = words.say("picture.worn_wider", percent=percent, head=head)
+    sentences = [
+        worn if percent else words.say("picture.worn_at_rest", head=head),
+        words.say(
+            f"picture.reach.{hat.reach}", distance=with_unit(abs(hat.below_ears_mm), frame.unit, words)
+        ),
+    ]
     if hat.air_mm > MENTIONED_MM:
-        above = with_unit(hat.air_mm, unit)
-        sentences.append(
-            f"The top hangs down behind: {above} are more than the head."
-            if slumps(hat)
-            else f"The top stands or hangs {above} above the head."
-        )
+        height = with_unit(hat.air_mm, frame.unit, words)
+        sentences.append(words.say("picture.hangs" if slumps(hat) else "picture.stands", height=height))
     if _gathers(hat):
-        sentences.append("Fabric wider than the head lies in folds.")
+        sentences.append(words.say("picture.gathers"))
     return sentences
 
 
@@ -109,55 +122,55 @@ def _gathers(hat: WornHat) -> bool:
     return any(place.radius_mm > from_mm and place.fullness > FOLDED_FROM for place in hat.places)
 
 
-def _reach(hat: WornHat, unit: LengthUnit) -> str:
-    distance = with_unit(abs(hat.below_ears_mm), unit)
-    return {
-        "at": "The edge reaches the middle of the ears.",
-        "below": f"Covers the ears: the edge is {distance} below their middle.",
-        "above": f"Ends above the ears: the edge is {distance} above their middle.",
-    }[hat.reach]
-
-
-def flat_sentences(plan: HatPlan, brim: Brim, unit: LengthUnit) -> list[str]:
+def flat_sentences(plan: HatPlan, brim: Brim, frame: Frame) -> list[str]:
     """What the hat measures laid flat."""
-    around = with_unit(mm(plan.measurements.circumference), unit)
-    depth = with_unit(mm(plan.measurements.depth), unit)
-    unrolled = {"rolled": ", the brim uncurled", "folded": ", the brim unfolded"}.get(brim.edge, "")
-    worn = (
-        f" With the brim {'rolled' if brim.edge == 'rolled' else 'turned up'} it is {depth} deep."
-        if unrolled
-        else ""
-    )
-    return [
-        f"Laid flat, not stretched{unrolled}: half as wide as around.",
-        f"{around} around the brim, {plan.cast_on.stitches} stitches.{worn}",
-    ]
+    words = frame.words
+    around = with_unit(mm(plan.measurements.circumference), frame.unit, words)
+    edge = brim.edge if brim.edge in ("rolled", "folded") else "flat"
+    measures = words.say_count("picture.around", plan.cast_on.stitches, around=around)
+    if edge != "flat":
+        depth = with_unit(mm(plan.measurements.depth), frame.unit, words)
+        measures = f"{measures} {words.say(f'picture.deep.{edge}', depth=depth)}"
+    return [words.say(f"picture.laid_flat.{edge}"), measures]
 
 
-def _made_of(plan: HatPlan, brim: Brim) -> str:
+def _made_of(plan: HatPlan, brim: Brim, words: Words) -> str:
     crown = plan.crown
-    sections = f" in {crown.sections} sections" if crown.sections else ""
-    shape = f" {crown.geometry.text}" if crown.geometry else ""
-    rounds = len(fabric_rows(plan))
-    return (
-        f"{plan.cast_on.stitches} stitches, {rounds} rounds: a {brim.edge} brim, a body of {plan.body.rounds} rounds "
-        f"and a {crown.style} crown{sections} of {len(crown.rounds)} rounds.{shape}"
+    made_of = words.say(
+        "picture.made_of_sections" if crown.sections else "picture.made_of",
+        stitches=plan.cast_on.stitches,
+        rounds=len(fabric_rows(plan)),
+        brim=words.say(f"picture.brim.{brim.edge}"),
+        body_rounds=plan.body.rounds,
+        style=words.say(f"picture.style.{crown.style}"),
+        sections=crown.sections,
+        crown_rounds=len(crown.rounds),
     )
+    return f"{made_of} {words.render(crown.geometry.text)}" if crown.geometry else made_of
 
 
 # --- keys -----------------------------------------------------------------------------------------------------
 
-_CROWN_START: Final = KeyEntry(
-    element("path", d="M0 9H28", class_="s softline", stroke_width=1, stroke_dasharray="5 4"),
-    "first round of the crown",
+_CROWN_START: Final = element(
+    "path", d="M0 9H28", class_="s softline", stroke_width=1, stroke_dasharray="5 4"
 )
-_DECREASES: Final = KeyEntry(
-    element("path", d="M5 4h0M13 9h0M21 14h0", class_="s line", stroke_width=3.4, stroke_linecap="round"),
-    "decreases",
+_DECREASES: Final = element(
+    "path", d="M5 4h0M13 9h0M21 14h0", class_="s line", stroke_width=3.4, stroke_linecap="round"
 )
 
 
-def _worn_key(hat: WornHat, plan: HatPlan, brim: Brim, unit: LengthUnit) -> list[KeyEntry]:
+def _crown_key(plan: HatPlan, words: Words) -> list[KeyEntry]:
+    if not plan.crown.rounds:
+        return []
+    return [
+        KeyEntry(_CROWN_START, words.say("picture.key.crown_start")),
+        KeyEntry(_DECREASES, words.say("picture.key.decreases")),
+    ]
+
+
+def _worn_key(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> list[KeyEntry]:
+    words = frame.words
+    length = with_unit(mm(plan.measurements.head), frame.unit, words)
     head = element(
         "path",
         d="M1 15A13 13 0 0 1 27 15",
@@ -169,18 +182,18 @@ def _worn_key(hat: WornHat, plan: HatPlan, brim: Brim, unit: LengthUnit) -> list
     ears = element("path", d="M0 9H28", class_="s slideline", stroke_width=1.4, stroke_dasharray="7 4")
     folds = element("path", d="M6 3V15M13 1V17M20 3V15", class_="s line", stroke_width=1.1)
     return [
-        KeyEntry(head, f"a head of {with_unit(mm(plan.measurements.head), unit)} inside"),
-        KeyEntry(ears, "middle of the ears: 0.32 of the head from its crown along the scalp"),
-        *([_CROWN_START, _DECREASES] if plan.crown.rounds else []),
-        *([KeyEntry(folds, "folds: more fabric than head")] if _gathers(hat) else []),
-        KeyEntry(brim_sign(brim.edge), f"{brim.edge} brim"),
+        KeyEntry(head, words.say("picture.key.head", length=length)),
+        KeyEntry(ears, words.say("picture.key.ears", share=EAR_ARC)),
+        *_crown_key(plan, words),
+        *([KeyEntry(folds, words.say("picture.key.folds"))] if _gathers(hat) else []),
+        KeyEntry(brim_sign(brim.edge), words.say(f"picture.brim.{brim.edge}")),
     ]
 
 
-def _flat_key(plan: HatPlan, brim: Brim) -> list[KeyEntry]:
+def _flat_key(plan: HatPlan, brim: Brim, words: Words) -> list[KeyEntry]:
     fold = element("path", d="M0 9H28", class_="s slideline", stroke_width=1.2, stroke_dasharray="8 3 1 3")
     return [
-        *([_CROWN_START, _DECREASES] if plan.crown.rounds else []),
-        KeyEntry(brim_sign(brim.edge), f"{brim.edge} brim"),
-        *([KeyEntry(fold, "the brim is turned up here")] if brim.edge == "folded" else []),
+        *_crown_key(plan, words),
+        KeyEntry(brim_sign(brim.edge), words.say(f"picture.brim.{brim.edge}")),
+        *([KeyEntry(fold, words.say("picture.key.turned_up"))] if brim.edge == "folded" else []),
     ]

@@ -23,6 +23,7 @@ from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
 from roundwright.knitting.hat.worn import EAR_HALF, WornHat, WornPlace, worn
 from roundwright.knitting.quantities import mm
+from roundwright.language import Words
 
 TURNED_OUT_MM: Final = 2.5
 """Distance of a turned-up brim from the hat: the thickness of the fabric."""
@@ -384,14 +385,14 @@ def _ribs(scene: Scene, plan: HatPlan, band: Sequence[WornPlace]) -> Iterator[st
 def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
     hat, radius = scene.hat, scene.hat.head.radius_mm
     left, ear_y = scene.x(-1.25 * radius) - 2, scene.y(hat.head.ear_drop_mm) + 4
-    yield text_line(left, ear_y, "ears", LABEL_SIZE, "slide b e")
+    words = frame.words
+    yield text_line(left, ear_y, words.say("picture.ears"), LABEL_SIZE, "slide b e")
     edge_y = scene.y(hat.edge.drop_mm - scene.brim_mm / 2)
-    beside = [Label("edge", stretch_text(hat.edge), edge_y)]
+    beside = [Label(words.say("picture.edge"), stretch_text(hat.edge, words), edge_y)]
     if hat.air_mm > MENTIONED_MM:
         above_y = scene.y(scene.mm_of(0.0, -hat.air_mm / 2)[1])
-        beside.append(
-            Label("behind" if scene.slumps else "above", with_unit(hat.air_mm, frame.unit), above_y)
-        )
+        name = words.say("picture.behind" if scene.slumps else "picture.above")
+        beside.append(Label(name, with_unit(hat.air_mm, frame.unit, words), above_y))
     if len(beside) > 1 and abs(beside[0].y - beside[1].y) > LABEL_HEIGHT:
         for label in beside:
             yield from labels([label], scene.right_of(label.y) + 8)
@@ -399,7 +400,7 @@ def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
         yield from labels(beside, max(scene.right_of(label.y) for label in beside) + 8)
 
 
-def stretch_text(place: WornPlace) -> str:
+def stretch_text(place: WornPlace, words: Words) -> str:
     """The stretch of a place: `+12 %`."""
     percent = round(100 * (place.stretch - 1))
-    return f"+{percent} %" if percent else "at rest"
+    return words.say("picture.stretched", percent=percent) if percent else words.say("picture.at_rest")

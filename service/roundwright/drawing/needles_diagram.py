@@ -4,7 +4,7 @@ The round is worked clockwise from the first stitch, and on the needle at the bo
 who holds it does. The marker hangs between the first and the second stitch: between two needles it would fall off.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from roundwright.drawing.chart_symbols import (
@@ -30,9 +30,10 @@ from roundwright.drawing.needles_layout import (
 )
 from roundwright.drawing.svg import Markup, Picture, element, joined, point_at, px
 from roundwright.drawing.theme import MARGIN, WIDTH, Block, KeyEntry, Theme, page, text_line
-from roundwright.knitting.needles.holds import Hold, holder, holders
+from roundwright.knitting.needles.holds import Hold
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.work.split_over_needles import SplitAnswer
+from roundwright.language import ENGLISH_WORDS, Words, say_count
 
 TIP: Final = 26.0
 """Length of a needle's tip."""
@@ -45,6 +46,7 @@ def needles_diagram(
     hold: Hold = "double_pointed",
     title: str | None = None,
     theme: Theme = "auto",
+    words: Words = ENGLISH_WORDS,
 ) -> Picture:
     """The needles ready for a round, or before any round for 0. Raises `Impossible` for a round after the last."""
     state = state_before(plan, round_number)
@@ -55,9 +57,9 @@ def needles_diagram(
     on_cord = hold != "double_pointed"
     markup = joined(
         (
-            *_middle(state, layout),
-            *_needles(state, layout, cables=on_cord, hold=hold),
-            *([] if on_cord else _working_needle(layout)),
+            *_middle(state, layout, words),
+            *_needles(state, layout, words, hold=hold),
+            *([] if on_cord else _working_needle(layout, words)),
             _marker(state, layout),
             *_moves(state, layout),
         )
@@ -67,10 +69,10 @@ def needles_diagram(
         "needles",
         Block(content, top + bottom + (0 if on_cord else 22 * layout.scale)),
         width=width,
-        title=title or _title(state, hold),
-        description=_description(state, hold),
-        subtitles=_subtitles(state, hold),
-        entries=_key(state),
+        title=title or _title(state, hold, words),
+        description=_description(state, hold, words),
+        subtitles=_subtitles(state, hold, words),
+        entries=_key(state, words),
         theme=theme,
     )
 
@@ -93,60 +95,56 @@ def _corners(layout: Layout, radius: float) -> list[tuple[float, float]]:
 # --- words ----------------------------------------------------------------------------------------------------
 
 
-def _title(state: NeedleState, hold: Hold) -> str:
-    needles = f"{sum(state.before)} stitches on {len(state.before)} {holders(hold)}"
-    return f"Round {state.round.number}: {needles}" if state.round else needles
+def _title(state: NeedleState, hold: Hold, words: Words) -> str:
+    stitches = say_count("stitches", sum(state.before))
+    on = words.say(f"picture.on.{hold}", stitches=stitches, needles=len(state.before))
+    return words.say("picture.round_work", number=state.round.number, work=on) if state.round else on
 
 
-def _subtitles(state: NeedleState, hold: Hold) -> list[str]:
-    order = _ORDERS[hold]
-    return [_work_text(state.round), order] if state.round else [order]
+def _subtitles(state: NeedleState, hold: Hold, words: Words) -> list[str]:
+    order = words.say(f"picture.read.{hold}")
+    return [_work_text(state.round, words), order] if state.round else [order]
 
 
-_ORDERS: Final[Mapping[Hold, str]] = {
-    "double_pointed": "Seen from above. Work clockwise: needle 1 from right to left, then needle 2, and so on.",
-    "magic_loop": "Seen from above. Work clockwise, from the first half; pull the cord out between the halves.",
-    "two_circulars": "Seen from above. Work clockwise, each circular's stitches with its own other tip.",
-}
+def _work_text(round: Round, words: Words) -> str:
+    return words.say_count("picture.work_and_count", round.after, work=words.render(round.text))
 
 
-def _work_text(round: Round) -> str:
-    return f"{round.text} ({_stitch_count(round.after)})."
-
-
-def _description(state: NeedleState, hold: Hold) -> str:
-    needles = ", ".join([_needle_text(state, needle, hold) for needle in range(len(state.before))])
-    work = [f"Round {state.round.number}: {_work_text(state.round)}"] if state.round else []
-    moves = [
-        f"Before it, {_stitch_count(stitches)} slid from {holder(hold, needle)} to {holder(hold, needle + 1)}."
+def _description(state: NeedleState, hold: Hold, words: Words) -> str:
+    needles = ", ".join([_needle_text(state, needle, hold, words) for needle in range(len(state.before))])
+    sentences = [words.say("picture.needles", needles=needles)]
+    if state.round:
+        work = _work_text(state.round, words)
+        sentences.append(words.say("picture.round_work", number=state.round.number, work=work))
+    sentences += [
+        words.say_count(f"picture.slid.{hold}", stitches, needle=needle, next_needle=needle + 1)
         for needle, stitches in enumerate(state.slid)
         if stitches
     ]
-    return " ".join(
-        [
-            f"{needles}.",
-            *work,
-            *moves,
-            f"The round begins with {holder(hold, 1)}; the marker hangs after its first stitch.",
-        ]
-    )
+    return " ".join([*sentences, words.say(f"picture.begins.{hold}")])
 
 
-def _needle_text(state: NeedleState, needle: int, hold: Hold) -> str:
+def _needle_text(state: NeedleState, needle: int, hold: Hold, words: Words) -> str:
     count = state.before[needle]
     after = state.round.needles[needle] if state.round and state.round.needles else count
-    change = f", then {after}" if after != count else ""
-    return f"{holder(hold, needle + 1).removeprefix('the ')}: {_stitch_count(count) if count else 'empty'}{change}"
+    stitches = words.say_count("picture.sts", count) if count else words.say("picture.empty")
+    name = _holder(hold, needle + 1, words)
+    if after == count:
+        return words.say("picture.needle", holder=name, stitches=stitches)
+    return words.say("picture.needle_then", holder=name, stitches=stitches, after=after)
 
 
-def _stitch_count(stitches: int) -> str:
-    return f"{stitches} st{'' if stitches == 1 else 's'}"
+def _holder(hold: Hold, number: int, words: Words) -> str:
+    """What holds a part of the round, as its label in the picture."""
+    if hold == "double_pointed":
+        return words.say("picture.holder.double_pointed", number=number)
+    return words.say(f"picture.holder.{hold}.{number}")
 
 
 # --- needles --------------------------------------------------------------------------------------------------
 
 
-def _needles(state: NeedleState, layout: Layout, *, cables: bool, hold: Hold) -> Iterator[Markup]:
+def _needles(state: NeedleState, layout: Layout, words: Words, *, hold: Hold) -> Iterator[Markup]:
     shaping = list(worked_into(state.round.steps)) if state.round else []
     first = 0
     for needle, count in enumerate(state.before):
@@ -158,9 +156,12 @@ def _needles(state: NeedleState, layout: Layout, *, cables: bool, hold: Hold) ->
         first += count
         turn = f"rotate({px(layout.angle(needle))})"
         yield element(
-            "g", *_needle(layout, cable=cables), *_stitches(count, on_needle, layout), transform=turn
+            "g",
+            *_needle(layout, cable=hold != "double_pointed"),
+            *_stitches(count, on_needle, layout),
+            transform=turn,
         )
-        yield _needle_name(_needle_text(state, needle, hold), layout, needle)
+        yield _needle_name(_needle_text(state, needle, hold, words), layout, needle)
 
 
 def _needle(layout: Layout, *, cable: bool) -> Iterator[Markup]:
@@ -240,7 +241,7 @@ def _needle_name(text: str, layout: Layout, needle: int) -> Markup:
 # --- start, moves, middle -------------------------------------------------------------------------------------
 
 
-def _working_needle(layout: Layout) -> Iterator[Markup]:
+def _working_needle(layout: Layout, words: Words) -> Iterator[Markup]:
     """The needle to work with, its tip at the first stitch."""
     line_scale = layout.line_scale
     x, y = layout.half_length * FILLED_SHARE - 2, layout.distance + 9 * line_scale
@@ -254,7 +255,8 @@ def _working_needle(layout: Layout) -> Iterator[Markup]:
         class_="paper pinline",
         stroke_width=1.4 * line_scale,
     )
-    yield text_line(end_x, end_y + 17 * layout.scale, "working needle", 12.5 * layout.scale, "pin e")
+    name = words.say("picture.working_needle")
+    yield text_line(end_x, end_y + 17 * layout.scale, name, 12.5 * layout.scale, "pin e")
 
 
 def _marker(state: NeedleState, layout: Layout) -> Markup:
@@ -286,13 +288,15 @@ def _moves(state: NeedleState, layout: Layout) -> Iterator[Markup]:
         )
 
 
-def _middle(state: NeedleState, layout: Layout) -> Iterator[Markup]:
+def _middle(state: NeedleState, layout: Layout, words: Words) -> Iterator[Markup]:
     """The round, its count before and after, and the direction in which it goes."""
     scale = layout.scale
     if state.round:
-        first, second = f"Round {state.round.number}", f"{state.round.before} to {state.round.after} sts"
+        first = words.say("picture.round_number", number=state.round.number)
+        second = words.say_count("picture.before_to_sts", state.round.after, before=state.round.before)
     else:
-        first, second = f"{sum(state.before)} sts", "before the first round"
+        first = words.say_count("picture.sts", sum(state.before))
+        second = words.say("picture.before_first_round")
     if layout.needles > 2:
         points = " ".join(f"{px(x)},{px(y)}" for x, y in _corners(layout, layout.corner * 0.86))
         yield element("polygon", points=points, class_="tint")
@@ -305,19 +309,19 @@ def _middle(state: NeedleState, layout: Layout) -> Iterator[Markup]:
 # --- key ------------------------------------------------------------------------------------------------------
 
 
-def _key(state: NeedleState) -> list[KeyEntry]:
+def _key(state: NeedleState, words: Words) -> list[KeyEntry]:
     loop = element("path", d="M6 9H22", class_="s softline", stroke_width=15, stroke_dasharray="5 6")
     needle = element("path", d="M0 9H28", class_="pinline", stroke_width=4)
-    entries = [KeyEntry(joined((needle, loop)), "needle with a loop for each stitch"), _MARKER_ENTRY]
+    entries = [
+        KeyEntry(joined((needle, loop)), words.say("picture.key.loops")),
+        KeyEntry(stitch_marker(14, 9), words.say("picture.key.marker_after_first")),
+    ]
     marks = ring_of(state.round).marks if state.round else ()
     entries += [
-        KeyEntry(stitch_box(stitch), meaning(stitch))
+        KeyEntry(stitch_box(stitch), meaning(stitch, words))
         for stitch in dict.fromkeys(mark.stitch for mark in marks)
     ]
     if any(state.slid):
         disc = element("g", slide_disc(1), transform="translate(14 9)")
-        entries.append(KeyEntry(disc, "number of sts slid to the next needle before the round"))
+        entries.append(KeyEntry(disc, words.say("picture.key.slid")))
     return entries
-
-
-_MARKER_ENTRY: Final = KeyEntry(stitch_marker(14, 9), "stitch marker, after the first stitch of the round")

@@ -10,6 +10,7 @@ from roundwright.drawing.theme import MARGIN, text_scale
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.work.split_over_needles import SplitAnswer
+from roundwright.language import say
 
 HALF_LENGTHS: Final = {2: 165.0, 3: 150.0, 4: 122.0, 5: 98.0}
 """Half the length of a needle without its tips, by the number of needles."""
@@ -61,12 +62,12 @@ class Layout(NamedTuple):
 def state_before(plan: SplitAnswer, round_number: int) -> NeedleState:
     """The needles before a round, or the split itself for round 0. Raises `Impossible` for a round after the last."""
     if round_number > len(plan.rounds):
-        last = f"the last is {len(plan.rounds)}." if plan.rounds else "no rounds are to come."
+        last = len(plan.rounds)
         raise Impossible(
-            f"There is no round {round_number}: {last}",
+            say("picture.no_round" if last else "picture.no_rounds", round=round_number, last=last),
             code="not_there",
             pointer="#/round",
-            nearest=f"round {len(plan.rounds)}",
+            nearest=say("picture.round", number=last),
         )
     if not round_number:
         return NeedleState(plan.split, (0,) * len(plan.split), None)

@@ -9,10 +9,10 @@ from itertools import groupby, pairwise
 from typing import Final
 
 from roundwright.drawing.chart_symbols import (
-    MARKER_ENTRY,
     Ring,
     arrow_around,
     has_equal_sections,
+    marker_entry,
     rings_of,
     rounds_in_words,
     slide_disc,
@@ -32,9 +32,12 @@ from roundwright.drawing.rings import (
 from roundwright.drawing.svg import Markup, Picture, arc, element, joined, path_point, point_at, px
 from roundwright.drawing.theme import MARGIN, WIDTH, Block, KeyEntry, Theme, page, text_line
 from roundwright.knitting.crown.crown import CrownAnswer
+from roundwright.language import ENGLISH_WORDS, Words, sentence_start
 
 
-def round_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto") -> Picture:
+def round_chart(
+    crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto", words: Words = ENGLISH_WORDS
+) -> Picture:
     """The round chart of a crown. Raises `Impossible` for more rounds than a chart shows."""
     flat = crown.worked == "flat"
     rings = rings_of(crown)
@@ -46,10 +49,10 @@ def round_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = 
             *cells(crown.stitches, rings, layout),
             *marked_cells(rings, layout),
             *ring_numbers(rings, layout),
-            *_needles(crown, layout),
+            *_needles(crown, layout, words),
             *_moves(crown, layout),
-            *_start(crown, layout, flat=flat),
-            *_close(crown, layout),
+            *_start(crown, layout, words, flat=flat),
+            *_close(crown, layout, words),
         )
     )
     content = element("g", markup, transform=f"translate({px(width / 2)} {px(layout.reach - 8)})")
@@ -57,44 +60,42 @@ def round_chart(crown: CrownAnswer, *, title: str | None = None, theme: Theme = 
         "crown-chart",
         Block(content, 2 * layout.reach - 22),
         width=width,
-        title=title or f"Crown on {crown.stitches} stitches",
-        description=description(crown),
-        subtitles=(summary(crown), _how_to_read(crown)),
-        entries=_key(crown, rings),
+        title=title or words.say("picture.crown", stitches=crown.stitches),
+        description=description(crown, words),
+        subtitles=(summary(crown, words), _how_to_read(crown, words)),
+        entries=_key(crown, rings, words),
         theme=theme,
         css=small_picture_css(width, layout),
     )
 
 
-def summary(crown: CrownAnswer) -> str:
+def summary(crown: CrownAnswer, words: Words) -> str:
     """Style, sections and rounds of a crown, as a line of text."""
-    lines = "rows" if crown.worked == "flat" else "rounds"
-    sections = f", {crown.sections} sections" if crown.sections else ""
-    counts = f"{crown.stitches} to {crown.stitches_left} stitches"
-    return f"{crown.style.capitalize()}{sections}, {len(crown.rounds)} {lines}, {counts}."
+    rounds = words.say_count(
+        "picture.rows" if crown.worked == "flat" else "picture.rounds", len(crown.rounds)
+    )
+    style = sentence_start(words.say(f"picture.style.{crown.style}"))
+    counts = {"rounds": rounds, "before": crown.stitches, "after": crown.stitches_left}
+    if not crown.sections:
+        return words.say("picture.summary", style=style, **counts)
+    return words.say_count("picture.summary_sections", crown.sections, style=style, **counts)
 
 
-def description(crown: CrownAnswer) -> str:
+def description(crown: CrownAnswer, words: Words) -> str:
     """A crown in words, for readers who do not see its chart."""
-    rounds = rounds_in_words(crown.rounds, "Row" if crown.worked == "flat" else "Round")
+    rounds = rounds_in_words(crown.rounds, words, flat=crown.worked == "flat")
     split = ""
     if crown.split:
-        needles = len(crown.split.split)
-        on = "2 needles or halves" if needles == 2 else f"{needles} needles"
-        split = f" On {on}: {', '.join(map(str, crown.split.split))} stitches."
-    return f"{summary(crown)}{split} {rounds} {crown.finish.text}"
-
-
-def _how_to_read(crown: CrownAnswer) -> str:
-    if crown.worked == "flat":
-        return (
-            "Each ring is a row, from the outside in; each cell is a stitch after the row, as it looks from the right "
-            "side. Read each row from its number: odd rows clockwise, even rows back."
+        needles, stitches = len(crown.split.split), ", ".join(map(str, crown.split.split))
+        on = words.say(
+            "picture.on_two" if needles == 2 else "picture.on_needles", needles=needles, stitches=stitches
         )
-    return (
-        "Each ring is a round, from the outside in; each cell is a stitch after the round. Read clockwise from the "
-        "gap, which has the number of each round where it begins and its count where it ends."
-    )
+        split = f" {on}"
+    return f"{summary(crown, words)}{split} {rounds} {words.render(crown.finish.text)}"
+
+
+def _how_to_read(crown: CrownAnswer, words: Words) -> str:
+    return words.say("picture.read_rings_flat" if crown.worked == "flat" else "picture.read_rings")
 
 
 # --- sections -------------------------------------------------------------------------------------------------
@@ -133,7 +134,7 @@ def _sections(crown: CrownAnswer, rings: Sequence[Ring], layout: RingLayout) -> 
 # --- needles --------------------------------------------------------------------------------------------------
 
 
-def _needles(crown: CrownAnswer, layout: RingLayout) -> Iterator[Markup]:
+def _needles(crown: CrownAnswer, layout: RingLayout, words: Words) -> Iterator[Markup]:
     """The boundaries between needles through the rounds, and the name of each needle outside."""
     if crown.split is None:
         return
@@ -146,7 +147,7 @@ def _needles(crown: CrownAnswer, layout: RingLayout) -> Iterator[Markup]:
         yield element("path", d=d, class_="s pinline", stroke_width=2.6 * line_scale, stroke_linejoin="round")
         x, y = point_at(angles[0], layout.outer + 11)
         yield element("circle", r=4 * line_scale, class_="pin", cx=x, cy=y)
-    yield from _needle_names(crown.split.split, crown.stitches, layout)
+    yield from _needle_names(crown.split.split, crown.stitches, layout, words)
 
 
 def _boundary_path(angles: Sequence[float], layout: RingLayout) -> str:
@@ -165,7 +166,7 @@ MIN_SHIFT: Final = 6.0
 """Degrees times radius, a tenth of a pixel: a boundary that moves by less from ring to ring is drawn straight."""
 
 
-def _needle_names(split: Sequence[int], stitches: int, layout: RingLayout) -> Iterator[Markup]:
+def _needle_names(split: Sequence[int], stitches: int, layout: RingLayout, words: Words) -> Iterator[Markup]:
     position = 0
     for needle, held in enumerate(split, start=1):
         angle = angle_at(position + held / 2, stitches)
@@ -175,7 +176,7 @@ def _needle_names(split: Sequence[int], stitches: int, layout: RingLayout) -> It
         yield text_line(
             0,
             -radius if above else radius + 0.7 * size,
-            f"needle {needle}: {held}",
+            words.say("picture.needle_holds", needle=needle, stitches=held),
             size,
             "pin m b",
             transform=f"rotate({px(angle + (180 if above else 0))})",
@@ -197,11 +198,12 @@ def _moves(crown: CrownAnswer, layout: RingLayout) -> Iterator[Markup]:
 # --- start and close ------------------------------------------------------------------------------------------
 
 
-def _start(crown: CrownAnswer, layout: RingLayout, *, flat: bool) -> Iterator[Markup]:
+def _start(crown: CrownAnswer, layout: RingLayout, words: Words, *, flat: bool) -> Iterator[Markup]:
     """The stitch count, the marker where the rounds begin, and the direction in which they go."""
     x, y = point_at(START, layout.outer + 3)
     scale = layout.scale
-    yield text_line(x + 4, y + 11 * scale, f"{crown.stitches} sts", 12.5 * scale, "ink b")
+    count = words.say_count("picture.sts", crown.stitches)
+    yield text_line(x + 4, y + 11 * scale, count, 12.5 * scale, "ink b")
     if flat:
         return
     yield stitch_marker(x, y + 19 * scale, scale)
@@ -209,21 +211,21 @@ def _start(crown: CrownAnswer, layout: RingLayout, *, flat: bool) -> Iterator[Ma
     yield arrow_around(START + 400 * scale / radius, radius, scale)
 
 
-def _close(crown: CrownAnswer, layout: RingLayout) -> Iterator[Markup]:
+def _close(crown: CrownAnswer, layout: RingLayout, words: Words) -> Iterator[Markup]:
     """The stitches left and how they are finished, in the middle."""
-    left = crown.stitches_left
-    finish = "cord" if crown.finish.kind == "cord" else "draw up"
+    left = words.say_count("picture.sts", crown.stitches_left)
+    finish = words.say("picture.cord" if crown.finish.kind == "cord" else "picture.draw_up")
     hole = layout.outer - len(crown.rounds) * layout.thickness
     size = min(max(hole * 0.3, 13), 24 * layout.scale)
-    yield text_line(0, -size * 0.35, f"{left} st{'' if left == 1 else 's'}", size, "ink m b")
+    yield text_line(0, -size * 0.35, left, size, "ink m b")
     yield text_line(0, size * 0.62, finish, size * 0.72, "soft m")
 
 
 # --- key ------------------------------------------------------------------------------------------------------
 
 
-def _key(crown: CrownAnswer, rings: Sequence[Ring]) -> list[KeyEntry]:
-    entries = stitch_key(rings)
+def _key(crown: CrownAnswer, rings: Sequence[Ring], words: Words) -> list[KeyEntry]:
+    entries = stitch_key(rings, words)
     seam = 1 if crown.worked == "flat" else 0
     if crown.sections and any(has_equal_sections(ring, crown.sections, seam) for ring in rings):
         section = joined(
@@ -232,9 +234,9 @@ def _key(crown: CrownAnswer, rings: Sequence[Ring]) -> list[KeyEntry]:
                 element("path", d="M14 1V17", class_="softline", stroke_width=1.1),
             )
         )
-        entries.append(KeyEntry(section, "line between two sections; every other section is shaded"))
+        entries.append(KeyEntry(section, words.say("picture.key.sections")))
     if crown.worked != "flat":
-        entries.append(MARKER_ENTRY)
+        entries.append(marker_entry(words))
     if crown.split:
         pin = joined(
             (
@@ -242,8 +244,8 @@ def _key(crown: CrownAnswer, rings: Sequence[Ring]) -> list[KeyEntry]:
                 element("circle", cx=14, cy=4, r=4, class_="pin"),
             )
         )
-        entries.append(KeyEntry(pin, "from one needle to the next"))
+        entries.append(KeyEntry(pin, words.say("picture.key.needles")))
     if any(round.moves for round in crown.rounds):
         disc = element("g", slide_disc(2), transform="translate(14 9)")
-        entries.append(KeyEntry(disc, "number of sts to slide to the next needle first"))
+        entries.append(KeyEntry(disc, words.say("picture.key.slides_first")))
     return entries

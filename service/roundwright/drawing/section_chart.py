@@ -33,6 +33,7 @@ from roundwright.drawing.theme import (
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.crown import CrownAnswer
 from roundwright.knitting.rounds.round import Round
+from roundwright.language import ENGLISH_WORDS, Words, say
 
 MAX_CELL: Final = 22.0
 MIN_CELL: Final = 9.0
@@ -68,7 +69,12 @@ class Grid(NamedTuple):
 
 
 def section_chart(
-    crown: CrownAnswer, *, title: str | None = None, theme: Theme = "auto", width: float = WIDTH
+    crown: CrownAnswer,
+    *,
+    title: str | None = None,
+    theme: Theme = "auto",
+    width: float = WIDTH,
+    words: Words = ENGLISH_WORDS,
 ) -> Picture:
     """The chart of a section of a crown; on a picture less wide, its text is larger beside its cells.
 
@@ -81,7 +87,7 @@ def section_chart(
     rows = _rows(rings, sections, seam)
     if not any(row.marks for row in rows):
         raise Impossible(
-            "This crown does not consist of equal sections, so one section cannot stand for all.",
+            say("picture.no_equal_sections"),
             code="cannot_be_drawn",
             pointer="#/chart",
             nearest="chart=round",
@@ -91,12 +97,15 @@ def section_chart(
     others = [round for round in crown.rounds if round.number not in charted]
     return page(
         "crown-wedge",
-        _content(crown, rows, others, grid),
+        _content(crown, rows, others, grid, words),
         width=grid.width,
-        title=title or f"One of {sections} sections of a crown on {crown.stitches} stitches",
-        description=f"One section of {sections}. {description(crown)}",
-        subtitles=(summary(crown), _how_to_read(flat=flat)),
-        entries=_key(rows, sections),
+        title=title or words.say("picture.section", sections=sections, stitches=crown.stitches),
+        description=f"{words.say('picture.section_of', sections=sections)} {description(crown, words)}",
+        subtitles=(
+            summary(crown, words),
+            words.say("picture.read_section_flat" if flat else "picture.read_section"),
+        ),
+        entries=_key(rows, sections, words),
         theme=theme,
     )
 
@@ -106,10 +115,10 @@ def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int, lea
     widest = before // sections
     if widest > MAX_SECTION_STITCHES:
         raise Impossible(
-            f"A section of {widest} stitches is too wide for a wedge chart, which has at most {MAX_SECTION_STITCHES}.",
+            say("picture.section_too_wide", stitches=widest, most=MAX_SECTION_STITCHES),
             code="cannot_be_drawn",
             pointer="#/sections",
-            nearest=f"{-(-before // MAX_SECTION_STITCHES)} sections, or chart=round",
+            nearest=say("picture.more_sections", sections=-(-before // MAX_SECTION_STITCHES)),
         )
     room = CELLS_WIDTH - WIDTH + least_width
     cell = min(max(room / widest, MIN_CELL), MAX_CELL * least_width / WIDTH)
@@ -138,33 +147,22 @@ def _row(ring: Ring, sections: int, seam: int) -> Row:
     return Row(ring, tuple(marks), stitches)
 
 
-def _how_to_read(*, flat: bool) -> str:
-    if flat:
-        return (
-            "Read from the bottom up; each cell is a stitch after the row, as it looks from the right side. Read "
-            "each row from its number: odd rows from right to left, even rows back. A seam stitch at each edge is not "
-            "shown."
-        )
-    return (
-        "Read from the bottom up, each round from right to left; each cell is a stitch after the round. All sections "
-        "are worked alike."
-    )
-
-
 # --- rows -----------------------------------------------------------------------------------------------------
 
 
-def _content(crown: CrownAnswer, rows: Sequence[Row], others: Sequence[Round], grid: Grid) -> Block:
+def _content(
+    crown: CrownAnswer, rows: Sequence[Row], others: Sequence[Round], grid: Grid, words: Words
+) -> Block:
     """The chart, bottom up; the other rounds are written above or below, where they are worked."""
     cell, scale = grid.cell, grid.scale
     first = rows[0].ring.number
-    name = "Row" if crown.worked == "flat" else "Round"
-    later = _in_words([round for round in others if round.number > first], name, grid)
-    earlier = _in_words([round for round in others if round.number < first], name, grid)
+    flat = crown.worked == "flat"
+    later = _in_words([round for round in others if round.number > first], grid, words, flat=flat)
+    earlier = _in_words([round for round in others if round.number < first], grid, words, flat=flat)
     bottom = later.height + len(rows) * cell
     right = (grid.width + grid.widest * cell) / 2
     earlier_y = bottom + 34 * scale
-    before = f"{crown.rounds[first - 1].before} sts"
+    before = words.say_count("picture.sts", crown.rounds[first - 1].before)
     parts = [
         later.markup,
         *(
@@ -216,23 +214,28 @@ def _ticks(right: float, cells: int, middle: float, height: float, cell: float) 
     )
 
 
-def _in_words(rounds: Sequence[Round], name: str, grid: Grid) -> Block:
-    """Rounds in words, the last on top; `name` is `Round` or `Row`."""
+def _in_words(rounds: Sequence[Round], grid: Grid, words: Words, *, flat: bool) -> Block:
+    """Rounds, or with `flat` rows, in words, the last on top."""
     size, margin = 12.5 * grid.scale, MARGIN * grid.scale
     lines, y = [], 0.0
     for round in reversed(rounds):
-        text = f"{name} {round.number}, all around: {round.text} ({round.after} sts)"
+        text = words.say_count(
+            "picture.row_all_along" if flat else "picture.round_all_around",
+            round.after,
+            number=round.number,
+            work=words.render(round.text),
+        )
         for line in wrapped(text, size, grid.width - 2 * margin):
             y += size * 1.28
             lines.append(text_line(margin, y, line, size))
     return Block(joined(lines), y + (14 * grid.scale if rounds else 0))
 
 
-def _key(rows: Sequence[Row], sections: int) -> list[KeyEntry]:
+def _key(rows: Sequence[Row], sections: int, words: Words) -> list[KeyEntry]:
     number = text_line(14, 13, "9", 12.5, "ink b m")
     count = text_line(14, 13, "72", 12.5, "soft m")
     return [
-        *stitch_key([row.ring for row in rows], plain="tint"),
-        KeyEntry(number, "number of the round"),
-        KeyEntry(count, f"stitches after it, in all {sections} sections"),
+        *stitch_key([row.ring for row in rows], words, plain="tint"),
+        KeyEntry(number, words.say("picture.key.number")),
+        KeyEntry(count, words.say("picture.key.count", sections=sections)),
     ]

@@ -9,9 +9,9 @@ from math import ceil
 from typing import Final, NamedTuple
 
 from roundwright.drawing.chart_symbols import (
-    MARKER_ENTRY,
     arrow_around,
     arrow_left,
+    marker_entry,
     meaning,
     stitch_box,
     stitch_marker,
@@ -24,6 +24,7 @@ from roundwright.drawing.theme import MARGIN, WIDTH, Block, KeyEntry, Theme, pag
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.picture_address import MOST_DRAWN_CHANGES, MOST_DRAWN_STITCHES
 from roundwright.knitting.rounds.round import Round
+from roundwright.language import ENGLISH_WORDS, Words, say, say_count, sentence_start
 
 MIN_RADIUS: Final = 122.0
 MAX_RADIUS: Final = 200.0
@@ -57,7 +58,12 @@ class Part(NamedTuple):
 
 
 def spacing_diagram(
-    round: Round, *, flat: bool = False, title: str | None = None, theme: Theme = "auto"
+    round: Round,
+    *,
+    flat: bool = False,
+    title: str | None = None,
+    theme: Theme = "auto",
+    words: Words = ENGLISH_WORDS,
 ) -> Picture:
     """The round, or with `flat` the row, and its changes.
 
@@ -65,30 +71,32 @@ def spacing_diagram(
     """
     if round.before > MOST_DRAWN_STITCHES:
         raise Impossible(
-            f"A picture shows at most {MOST_DRAWN_STITCHES} stitches; {round.before} can be knitted, but not drawn.",
+            say("picture.too_many_stitches", most=MOST_DRAWN_STITCHES, stitches=round.before),
             code="cannot_be_drawn",
             pointer="#/stitches",
-            nearest=f"{MOST_DRAWN_STITCHES} stitches",
+            nearest=say_count("stitches", MOST_DRAWN_STITCHES),
         )
     parts = _parts(round)
     changes = sum(1 for part in parts if part.stitch)
     if changes > MOST_DRAWN_CHANGES:
         raise Impossible(
-            f"A picture shows at most {MOST_DRAWN_CHANGES} changes; {changes} can be knitted, but not drawn.",
+            say("picture.too_many_changes", most=MOST_DRAWN_CHANGES, changes=changes),
             code="cannot_be_drawn",
             pointer="#/change",
-            nearest=f"{MOST_DRAWN_CHANGES} changes",
+            nearest=say("picture.fewer_changes", most=MOST_DRAWN_CHANGES),
         )
-    name = "row" if flat else "round"
     is_ring = not flat and _length(parts) * RADIAN / TURN <= MAX_RADIUS
     return page(
         "spacing",
-        _ring(round, parts) if is_ring else _lines(round, parts, marker=not flat),
+        _ring(round, parts, words) if is_ring else _lines(round, parts, words, marker=not flat),
         width=WIDTH,
-        title=title or f"{round.before} to {round.after} stitches in one {name}",
-        description=_description(round, parts, name),
-        subtitles=_subtitles(round, is_ring=is_ring),
-        entries=_key(parts, flat=flat),
+        title=title
+        or words.say(
+            "picture.one_row" if flat else "picture.one_round", before=round.before, after=round.after
+        ),
+        description=_description(round, parts, words, flat=flat),
+        subtitles=_subtitles(round, words, is_ring=is_ring),
+        entries=_key(parts, words, flat=flat),
         theme=theme,
     )
 
@@ -103,19 +111,23 @@ def _parts(round: Round) -> list[Part]:
     return [*parts, Part(None, round.before - position)] if position < round.before else parts
 
 
-def _subtitles(round: Round, *, is_ring: bool) -> list[str]:
-    text = f"{round.text[:1].upper()}{round.text[1:]}."
-    if is_ring:
-        return [text, "Read clockwise from the marker; the numbers are plain stitches."]
-    return [
-        text,
-        "Read from right to left, each line and then the one above it; the numbers are plain stitches.",
-    ]
+def _subtitles(round: Round, words: Words, *, is_ring: bool) -> list[str]:
+    text = words.say("picture.work", work=sentence_start(words.render(round.text)))
+    return [text, words.say("picture.read_ring" if is_ring else "picture.read_lines")]
 
 
-def _description(round: Round, parts: Sequence[Part], name: str) -> str:
-    order = ", ".join([part.stitch or str(part.stitches) for part in parts])
-    return f"One {name}, {round.before} to {round.after} stitches: {round.text}. In order: {order}."
+def _description(round: Round, parts: Sequence[Part], words: Words, *, flat: bool) -> str:
+    return words.say(
+        "picture.row_in_order" if flat else "picture.round_in_order",
+        before=round.before,
+        after=round.after,
+        work=words.render(round.text),
+        order=", ".join([_part_text(part, words) for part in parts]),
+    )
+
+
+def _part_text(part: Part, words: Words) -> str:
+    return words.stitch(part.stitch).format(n=1) if part.stitch else str(part.stitches)
 
 
 # --- a ring ---------------------------------------------------------------------------------------------------
@@ -132,10 +144,10 @@ def _stretched(parts: Sequence[Part], room: float) -> list[float]:
     return [part.length * (1.0 if part.stitch and gaps else factor) for part in parts]
 
 
-def _ring(round: Round, parts: Sequence[Part]) -> Block:
+def _ring(round: Round, parts: Sequence[Part], words: Words) -> Block:
     radius = max(MIN_RADIUS, _length(parts) * RADIAN / TURN)
     reach = radius + BAND / 2 + 20
-    markup = [*_ring_parts(parts, radius), *_ring_middle(round, radius)]
+    markup = [*_ring_parts(parts, radius), *_ring_middle(round, radius, words)]
     content = element("g", *markup, transform=f"translate({px(WIDTH / 2)} {px(reach - 10)})")
     return Block(content, 2 * reach - 6)
 
@@ -173,19 +185,19 @@ def _dashes(length: float, stitches: int) -> dict[str, str | float]:
     }
 
 
-def _ring_middle(round: Round, radius: float) -> Iterator[Markup]:
+def _ring_middle(round: Round, radius: float, words: Words) -> Iterator[Markup]:
     """The marker, the direction, and the counts in the middle."""
     yield stitch_marker(0, radius + BAND / 2 + 9)
     arrow_radius = radius + BAND / 2 + 12
     yield arrow_around(600 / arrow_radius, arrow_radius)
     yield text_line(0, -6, f"{round.before}", 26, "ink m b")
-    yield text_line(0, 16, f"to {round.after} sts", 14, "soft m")
+    yield text_line(0, 16, words.say_count("picture.to_sts", round.after), 14, "soft m")
 
 
 # --- lines ----------------------------------------------------------------------------------------------------
 
 
-def _lines(round: Round, parts: Sequence[Part], *, marker: bool) -> Block:
+def _lines(round: Round, parts: Sequence[Part], words: Words, *, marker: bool) -> Block:
     room = WIDTH - 2 * MARGIN
     lines = _in_lines(parts, room)
     height = len(lines) * LINE_HEIGHT
@@ -197,7 +209,7 @@ def _lines(round: Round, parts: Sequence[Part], *, marker: bool) -> Block:
         markup.append(stitch_marker(right - 6, height + 4))
         right -= 18
     markup.append(arrow_left(right, height + 4))
-    counts = f"{round.before} to {round.after} sts"
+    counts = words.say_count("picture.before_to_sts", round.after, before=round.before)
     markup.append(text_line(right - 70, height + 8, counts, 12.5, "ink b e"))
     return Block(joined(markup), height + 22)
 
@@ -251,7 +263,7 @@ def _line_parts(parts: Sequence[Part], right: float, y: float, room: float) -> I
 # --- key ------------------------------------------------------------------------------------------------------
 
 
-def _key(parts: Sequence[Part], *, flat: bool) -> list[KeyEntry]:
+def _key(parts: Sequence[Part], words: Words, *, flat: bool) -> list[KeyEntry]:
     gap = joined(
         (
             element("rect", x=0, y=1, width=28, height=16, class_="tint"),
@@ -259,12 +271,12 @@ def _key(parts: Sequence[Part], *, flat: bool) -> list[KeyEntry]:
             text_line(14, 13.6, "4", 13, "ink m b"),
         )
     )
-    entries = [KeyEntry(gap, "number of plain stitches")]
+    entries = [KeyEntry(gap, words.say("picture.key.plain_stitches"))]
     entries += [
-        KeyEntry(stitch_box(stitch), meaning(stitch))
+        KeyEntry(stitch_box(stitch), meaning(stitch, words))
         for stitch in dict.fromkeys(part.stitch for part in parts)
         if stitch
     ]
     if not flat:
-        entries.append(MARKER_ENTRY)
+        entries.append(marker_entry(words))
     return entries

@@ -6,10 +6,11 @@ language where it is written out, by the `Words` of that language. May import `r
 
 from roundwright.language.codes import ENGLISH, LANGUAGES, Language, best_language, language_of, supported
 from roundwright.language.message import joined, listed, say, say_count
-from roundwright.language.words import Message, Words, words_of
+from roundwright.language.words import ENGLISH_WORDS, Message, Words, sentence_start, words_of
 
 __all__ = [
     "ENGLISH",
+    "ENGLISH_WORDS",
     "LANGUAGES",
     "Language",
     "Message",
@@ -20,6 +21,7 @@ __all__ = [
     "listed",
     "say",
     "say_count",
+    "sentence_start",
     "supported",
     "words_of",
 ]

@@ -9,7 +9,9 @@ from gettext import GNUTranslations
 from io import BytesIO
 from typing import Any, Final, Self
 
+from roundwright import reference
 from roundwright.language.codes import CATALOGUES, ENGLISH
+from roundwright.reference.rows import WordingRow
 
 
 class Message(str):
@@ -37,6 +39,11 @@ class Words:
         self.code = code
         self.is_english = code.startswith("en")
 
+    @property
+    def tag(self) -> str:
+        """The tag of the language in documents: `en` for all English."""
+        return self.code.split("-")[0]
+
     def say(self, key: str, /, **values: Any) -> str:
         """The text of a key in this language, its placeholders filled."""
         return self.text(key, values, None)
@@ -51,7 +58,7 @@ class Words:
         text = catalogue.gettext(key) if count is None else catalogue.ngettext(key, key, count)
         if not values:
             return text
-        if not self.is_english:
+        if self.code != ENGLISH:
             values = {name: self._value(value) for name, value in values.items()}
         return text.format_map(values)
 
@@ -67,11 +74,43 @@ class Words:
 
     def stitch(self, name: str) -> str:
         """A stitch as patterns abbreviate it; `{n}` is the place of a number, for stitches worked in a row."""
-        return self._stitches.get(name) or name
+        return self._stitches.get(name) or (f"{name}{{n}}" if name in _IN_A_ROW else name)
+
+    def stitch_plain(self, name: str) -> str:
+        """A stitch written out for beginners, such as `knit two together`."""
+        return self._plain_stitches.get(name) or reference.stitches()[name].words
+
+    def abbreviation(self, name: str) -> str:
+        """A stitch as a list of abbreviations explains it: `k2tog: knit two together`."""
+        if name in _IN_A_ROW:  # abbreviated with a number, and explained without
+            return self.say(f"abbreviation.{name}")
+        return self.say("abbreviation.stitch", short=self.stitch(name), plain=self.stitch_plain(name))
+
+    def after_colon(self, text: str) -> str:
+        """A sentence as it goes on after a colon: in English with a small letter, else as it is."""
+        return f"{text[:1].lower()}{text[1:]}" if self.is_english else text
 
     @cached_property
     def _stitches(self) -> dict[str, str]:
-        return {name: f"{name}{{n}}" for name in ("k", "p", "sl")}
+        return {name: row.writes for name, row in self._wordings.items() if row.writes}
+
+    @cached_property
+    def _plain_stitches(self) -> dict[str, str]:
+        return {name: row.plain for name, row in self._wordings.items() if row.plain}
+
+    @cached_property
+    def _wordings(self) -> dict[str, WordingRow]:
+        """The rows that are written, by the stitch; none for English and for a language without a table of words."""
+        if self.code not in reference.LANGUAGES:
+            return {}
+        rows = {row.means: row for row in reference.wordings(self.code) if row.writes}
+        means = {name: (name, f"{name}{{n}}", f"{name} {{n}}") for name in reference.stitches()}
+        return {
+            name: rows[english]
+            for name, spellings in means.items()
+            for english in spellings
+            if english in rows
+        }
 
     @cached_property
     def catalogue(self) -> GNUTranslations:
@@ -101,6 +140,11 @@ class Words:
         return value
 
 
+def sentence_start(text: str) -> str:
+    """A text in the words of a language as it begins a sentence."""
+    return f"{text[:1].upper()}{text[1:]}"
+
+
 class _Number(float):
     """A number that is formatted with the decimal sign of a language."""
 
@@ -114,6 +158,9 @@ class _Number(float):
     def __format__(self, digits: str) -> str:
         return self.words.number(float(self), digits)
 
+
+_IN_A_ROW: Final = ("k", "p", "sl")
+"""Stitches that are written with their number."""
 
 ENGLISH_WORDS: Final = Words(ENGLISH)
 

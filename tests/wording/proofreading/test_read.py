@@ -16,6 +16,7 @@ from roundwright.knitting.hat import request as hat_request
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import written_line
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, runs
+from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.proofreading.read import Reading, read, rounds_of
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.plain_language import plain_sentences
@@ -72,7 +73,7 @@ def test_the_written_line_of_a_round_reads_back_to_it(steps: tuple[Step, ...], f
 def test_the_spoken_line_of_a_round_reads_back_to_it(steps: tuple[Step, ...]) -> None:
     """The sentences a beginner gets are read like the abbreviations."""
     used, _ = execute(steps)
-    text = f"Round 1: {plain_sentences(steps)}"
+    text = f"Round 1: {plain_sentences(steps, ENGLISH_WORDS)}"
     assume(used)
     assume(len(text) < 1_500)  # several hundred words are more than a line is read for
 

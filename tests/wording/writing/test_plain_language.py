@@ -4,6 +4,7 @@ import pytest
 
 from roundwright.knitting.rounds.round import Repeat, Work
 from roundwright.knitting.rounds.work_round import work_round
+from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.writing.plain_language import plain_sentences
 
 
@@ -19,4 +20,4 @@ from roundwright.wording.writing.plain_language import plain_sentences
 )  # fmt: skip
 def test_a_round_is_told_one_action_a_sentence(stitches: int, steps: tuple, sentences: str) -> None:
     """Abbreviations are spelled out, and a repeat ends at the last stitches of an odd count (common practice)."""
-    assert plain_sentences(work_round(1, stitches, steps).steps) == sentences
+    assert plain_sentences(work_round(1, stitches, steps).steps, ENGLISH_WORDS) == sentences

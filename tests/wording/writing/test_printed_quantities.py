@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.knitting.quantities import Length
+from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.writing.printed_quantities import printed_length, printed_lengths
 
 
@@ -12,9 +13,9 @@ from roundwright.wording.writing.printed_quantities import printed_length, print
 )
 def test_a_length_is_printed_as_a_tape_is_read(value: float, unit: str, printed: str) -> None:
     """A tape in inches is read in quarters, one in centimetres in halves (common practice)."""
-    assert printed_length(Length(value, unit)) == printed
+    assert printed_length(Length(value, unit), ENGLISH_WORDS) == printed
 
 
 def test_the_lengths_of_all_sizes_have_one_unit() -> None:
     """The unit stands once, after the list (common practice)."""
-    assert printed_lengths([Length(18, "cm"), Length(20.5, "cm")]) == "18 (20.5) cm"
+    assert printed_lengths([Length(18, "cm"), Length(20.5, "cm")], ENGLISH_WORDS) == "18 (20.5) cm"

@@ -1,18 +1,19 @@
 """Several sizes on one line."""
 
+from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
 
 
 def test_one_number_stands_where_all_sizes_agree() -> None:
     """A number that is the same in every size is printed once (common practice)."""
-    assert size_list([4, 4, 4]) == "4"
-    assert size_list([52, 56]) == "52 (56)"
-    assert size_list([52, 56, 64, 68]) == "52 (56, 64, 68)"
+    assert size_list([4, 4, 4], ENGLISH_WORDS) == "4"
+    assert size_list([52, 56], ENGLISH_WORDS) == "52 (56)"
+    assert size_list([52, 56, 64, 68], ENGLISH_WORDS) == "52 (56, 64, 68)"
 
 
 def test_sizes_share_a_line_that_differs_in_its_numbers_alone() -> None:
     """`k4, k2tog` and `k5, k2tog` are one line; a plain round of a third size is a line of its own."""
-    merged, plain = shared_lines(["k4, k2tog", None, "knit", "k5, k2tog"])
+    merged, plain = shared_lines(["k4, k2tog", None, "knit", "k5, k2tog"], ENGLISH_WORDS)
 
     assert merged == ((0, 3), "k4 (5), k2tog")
     assert plain == ((2,), "knit")
@@ -20,6 +21,6 @@ def test_sizes_share_a_line_that_differs_in_its_numbers_alone() -> None:
 
 def test_a_line_names_its_sizes_where_it_is_not_for_all() -> None:
     """Sizes are counted from 1, as they are listed at the head of a pattern (common practice)."""
-    assert sizes_note((0, 1, 2), 3) == ""
-    assert sizes_note((1,), 3) == " (size 2 only)"
-    assert sizes_note((0, 1, 3), 4) == " (sizes 1, 2 and 4 only)"
+    assert sizes_note((0, 1, 2), 3, ENGLISH_WORDS) == ""
+    assert sizes_note((1,), 3, ENGLISH_WORDS) == " (size 2 only)"
+    assert sizes_note((0, 1, 3), 4, ENGLISH_WORDS) == " (sizes 1, 2 and 4 only)"

@@ -13,6 +13,7 @@ from roundwright.knitting.hat.defaults import with_defaults
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.work.split_over_needles import split
+from roundwright.language import words_of
 from roundwright.web.routes.operation import lookup
 from roundwright.web.routes.picture_parameters import errors_name_parameters
 from roundwright.web.routes.picture_queries import (
@@ -49,7 +50,8 @@ def draw_crown(query: CrownPicture) -> Picture:
     """
     with errors_name_parameters(query):
         draw = section_chart if query.chart == "wedge" else round_chart
-        return draw(crown(query.request()), title=query.title, theme=query.theme)
+        words = words_of(query.language)
+        return draw(crown(query.request()), title=query.title, theme=query.theme, words=words)
 
 
 @lookup(
@@ -72,7 +74,10 @@ def draw_profile(query: ProfilePicture) -> Picture:
     with errors_name_parameters(query):
         request = with_defaults(query.request(), "#")
         plan = hats(request, lambda *_: "").sizes[0]
-        return hat_profile(plan, request.brim, view=query.view, title=query.title, theme=query.theme)
+        words = words_of(query.language)
+        return hat_profile(
+            plan, request.brim, view=query.view, title=query.title, theme=query.theme, words=words
+        )
 
 
 @lookup(
@@ -90,7 +95,12 @@ def draw_needles(query: NeedlesPicture) -> Picture:
     """
     with errors_name_parameters(query):
         return needles_diagram(
-            split(query.request()), query.round, hold=query.hold, title=query.title, theme=query.theme
+            split(query.request()),
+            query.round,
+            hold=query.hold,
+            title=query.title,
+            theme=query.theme,
+            words=words_of(query.language),
         )
 
 
@@ -105,4 +115,5 @@ def draw_spacing(query: SpacingPicture) -> Picture:
     """The round from `/v1/shaping/even`: its changes with their symbols, and the plain stitches between them."""
     with errors_name_parameters(query):
         shaped = even(query.request()).round
-        return spacing_diagram(shaped, flat=query.worked == "flat", title=query.title, theme=query.theme)
+        flat, words = query.worked == "flat", words_of(query.language)
+        return spacing_diagram(shaped, flat=flat, title=query.title, theme=query.theme, words=words)

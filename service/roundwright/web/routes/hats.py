@@ -9,9 +9,10 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.knitting.hat.defaults import with_defaults
+from roundwright.language import words_of
 from roundwright.web.routes.operation import calculation
 from roundwright.wording.handout.content import Handout, HandoutPicture, HandoutRequest, handout
-from roundwright.wording.handout.html import html, policy
+from roundwright.wording.handout.html import STYLES, html, policy
 from roundwright.wording.handout.pdf import typst_data
 from roundwright.wording.handout.text import markdown, plain_text
 from roundwright.wording.writing import pattern as write
@@ -57,7 +58,7 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
         "application/pdf": typst_data,
     },
     typeset="application/pdf",
-    headers={"content-security-policy": policy("a4", "letter")},
+    headers={"content-security-policy": policy(*STYLES)},
 )
 def write_handout(request: HandoutRequest) -> Handout:
     """What a class is handed: the pattern of `/v1/hats`, the yarn to buy, and a sheet to tick off for every size.
@@ -79,14 +80,17 @@ def _pictures(request: HandoutRequest, plans: tuple[hat.HatPlan, ...]) -> tuple[
 
     The chart is that of the longest crown: the pattern numbers its rounds, and shorter crowns join in.
     """
+    words = words_of(request.language)
     pictures = [
         HandoutPicture("hat", str(figure.picture), figure.caption, figure.caption)
-        for figure in hat_figures(plans[0], request.brim)
+        for figure in hat_figures(plans[0], request.brim, words=words)
     ]
     plan = max(plans, key=lambda plan: len(plan.crown.rounds))
     if request.wording != "beginner" and len(plan.crown.rounds) <= MAX_CHART_ROUNDS:
-        label = one_line(plan.label)
+        label = one_line(words.render(plan.label))
         with suppress(Impossible):  # the crown has no equal sections
-            chart = str(section_chart(plan.crown, title=f"Crown, {label}", theme="light", width=CHART_WIDTH))
-            pictures.append(HandoutPicture("crown", chart, f"Chart of a section of the crown, {label}"))
+            title = words.say("handout.crown", label=label)
+            drawn = section_chart(plan.crown, title=title, theme="light", width=CHART_WIDTH, words=words)
+            alt = words.say("handout.crown_chart", label=label)
+            pictures.append(HandoutPicture("crown", str(drawn), alt))
     return tuple(pictures)

@@ -18,7 +18,7 @@ from roundwright.knitting.quantities import Length
 from roundwright.web.routes.hats import write_handout
 from roundwright.web.routes.operation import Lookup, Parsed
 from roundwright.wording.handout.content import Handout, HandoutRequest
-from roundwright.wording.handout.html import html, policy
+from roundwright.wording.handout.html import STYLES, html, policy
 
 _NEEDLES: Final = {
     "3": HatNeedles(double_pointed=3),
@@ -106,7 +106,7 @@ def _plain(text: str) -> str:
 @FormLookup(
     "/handout",
     renderers={"text/html; charset=utf-8": html},
-    headers={"content-security-policy": policy("a4", "letter"), "referrer-policy": "no-referrer"},
+    headers={"content-security-policy": policy(*STYLES), "referrer-policy": "no-referrer"},
     can_be_impossible=True,
 )
 def print_view(plan: PrintedPlan) -> Handout:

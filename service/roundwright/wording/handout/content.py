@@ -13,30 +13,31 @@ from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.brim_and_body import HatPart, PartKind
 from roundwright.knitting.hat.colours import Colours
 from roundwright.knitting.hat.needles import NeedleChange
 from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
 from roundwright.knitting.yarn.basket import Basket, BasketBalls
 from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
+from roundwright.language import Words, say, say_count
 from roundwright.wording.writing.colours import adjust_colour, body_colours, brim_colours, crown_colours
 from roundwright.wording.writing.pattern import Section, sections
-from roundwright.wording.writing.printed_quantities import one_line, printed_lengths
+from roundwright.wording.writing.printed_quantities import (
+    chained,
+    one_line,
+    printed_lengths,
+    with_unit,
+)
 from roundwright.wording.writing.round_lines import Line, Wording, holds_of, skipped_numbers
 
 MAX_CROWN_ROUNDS: Final = 400
 """Rounds of all crowns together: twelve sizes in sock yarn have fewer, and each round adds to the time of a PDF."""
 MAX_BOXES: Final = 100
 """Boxes for a straight part; in a longer part a box stands for ten rounds."""
-_COLUMNS: Final = {
-    "magic_loop": "H1 is the first half of the loop",
-    "two_circulars": "N1 is the first circular",
-}
 
 Paper = Literal["a4", "letter"]
 
@@ -48,7 +49,7 @@ class HandoutRequest(HatRequest, frozen=True, kw_only=True, forbid_unknown_field
         Paper | None,
         Meta(
             description="Paper of the HTML and of the PDF: `a4` (210 × 297 mm) or `letter` (8.5 × 11 in). Left out: A4 "
-            "with metric units, Letter with imperial ones."
+            "with metric units, Letter with imperial ones; A4 in other languages than English."
         ),
     ] = None
 
@@ -56,7 +57,7 @@ class HandoutRequest(HatRequest, frozen=True, kw_only=True, forbid_unknown_field
 class StraightPart(NamedTuple):
     """A straight part of one size, with a box for each round."""
 
-    name: str
+    part: PartKind
     rounds: int
     work: tuple[str, ...]
     """The rounds to work in turn."""
@@ -125,7 +126,8 @@ class Handout(NamedTuple):
 
     name: str
     paper: Paper
-    word: Literal["Round", "Rnd"]
+    beginner: bool
+    """Whether it is written out for beginners."""
     sections: tuple[Section, ...]
     shopping: Shopping
     sheets: tuple[SizeSheet, ...]
@@ -142,20 +144,21 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
     rounds = sum(len(plan.crown.rounds) for plan in plans)
     if rounds > MAX_CROWN_ROUNDS:
         raise Impossible(
-            f"The crowns have {rounds} rounds together; a handout has room for {MAX_CROWN_ROUNDS}.",
+            say("handout.too_many_rounds", rounds=rounds, most=MAX_CROWN_ROUNDS),
             code="too_many",
             pointer="#/sizes",
-            nearest=f"{_sizes_that_fit(plans)}, and the others on a handout of their own",
+            nearest=say_count("handout.fewer_sizes", _sizes_that_fit(plans)),
         )
     written = sections(request, plans, answer.cautions, answer.warnings)
     wording = Wording(request)
+    words = wording.words
     skipped = skipped_numbers(plans, wording)
     return Handout(
-        name=one_line(request.name) or "A hat in the round",
-        paper=request.paper or ("letter" if request.units == "imperial" else "a4"),
-        word="Round" if wording.beginner else "Rnd",
-        sections=tuple(map(_in_single_lines, _with_help(request, written))),
-        shopping=_shopping(answer.order),
+        name=one_line(request.name) or words.say("handout.name"),
+        paper=request.paper or ("letter" if request.units == "imperial" and words.is_english else "a4"),
+        beginner=wording.beginner,
+        sections=tuple(map(_in_single_lines, _with_help(request, written, words))),
+        shopping=_shopping(answer.order, words),
         sheets=tuple(
             _size_sheet(plan, number, skipped[number - 1], wording)
             for number, plan in enumerate(plans, start=1)
@@ -164,13 +167,14 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
     )
 
 
-def _with_help(request: HatRequest, written: tuple[Section, ...]) -> Iterator[Section]:
+def _with_help(request: HatRequest, written: tuple[Section, ...], words: Words) -> Iterator[Section]:
     """The sections of the pattern, with the help that every class needs before the brim."""
     held = {_helped(request, size) for size in range(len(request.sizes))}
-    texts = [row.text for row in reference.class_help() if row.needles == "any" or row.needles in held]
+    rows = [row for row in reference.class_help() if row.needles == "any" or row.needles in held]
     for section in written:
-        if section.heading == "Cast on":
-            yield Section("In class", tuple(map(Line, texts)))
+        if section.name == "cast_on":
+            lines = tuple(Line(words.say(f"class_help.{row.name}")) for row in rows)
+            yield Section("in_class", words.say("heading.in_class"), lines)
         yield section
 
 
@@ -182,10 +186,10 @@ def _helped(request: HatRequest, size: int) -> str | None:
     return "loop" if needles.magic_loop or needles.circulars else "several"
 
 
-def _sizes_that_fit(plans: tuple[HatPlan, ...]) -> str:
+def _sizes_that_fit(plans: tuple[HatPlan, ...]) -> int:
+    """How many of the first sizes have room."""
     totals = accumulate(len(plan.crown.rounds) for plan in plans)
-    sizes = sum(total <= MAX_CROWN_ROUNDS for total in totals)
-    return "the first size" if sizes == 1 else f"the first {sizes} sizes"
+    return sum(total <= MAX_CROWN_ROUNDS for total in totals)
 
 
 def _in_single_lines(section: Section) -> Section:
@@ -195,13 +199,19 @@ def _in_single_lines(section: Section) -> Section:
 # --- sheets to tick off -----------------------------------------------------------------------------------------------
 
 
-def to_tick(handout: Handout) -> str:
+def how_to_tick(handout: Handout, words: Words) -> str:
     """What a box and the columns of the sheets mean."""
-    columns = dict.fromkeys(_COLUMNS.get(sheet.hold, "N1 is the first needle") for sheet in handout.sheets)
-    return (
-        "A box is a round: tick it when it is done. Count is what you have after the round; "
-        f"{', '.join(columns)}, with its stitches under it."
-    )
+    columns = dict.fromkeys(words.say(f"handout.first.{_on(sheet.hold)}") for sheet in handout.sheets)
+    return words.say("handout.how_to_tick", columns=", ".join(columns))
+
+
+def _on(hold: str) -> str:
+    return hold if hold in ("magic_loop", "two_circulars") else "double_pointed"
+
+
+def round_heading(handout: Handout, words: Words) -> str:
+    """The heading of the column with the numbers of rounds."""
+    return words.say("handout.round" if handout.beginner else "handout.rnd")
 
 
 def sheet_heading(handout: Handout, sheet: SizeSheet) -> str:
@@ -209,46 +219,60 @@ def sheet_heading(handout: Handout, sheet: SizeSheet) -> str:
     return f"{sheet.number}. {sheet.label}" if len(handout.sheets) > 1 else sheet.label
 
 
-def cast_on_text(sheet: SizeSheet) -> str:
+def cast_on_text(sheet: SizeSheet, words: Words) -> str:
     """The first line of a sheet: the cast-on, and the stitches on each needle."""
     if not sheet.needles:
-        return f"Cast on {sheet.cast_on}."
-    return f"Cast on {sheet.cast_on}: {' + '.join(map(str, sheet.needles))} on the {holders(sheet.hold)}."
+        return words.say("handout.cast_on", stitches=sheet.cast_on)
+    split = _split_text(sheet.needles)
+    return words.say(f"handout.cast_on_split.{_on(sheet.hold)}", stitches=sheet.cast_on, split=split)
 
 
-def straight_text(part: StraightPart) -> str:
+def straight_text(part: StraightPart, words: Words) -> str:
     """The rounds of a straight part in words: `Brim, 8 rounds: knit`."""
-    rounds = f"{part.rounds} round{'' if part.rounds == 1 else 's'}"
-    until = f", to {part.until} from the cast-on edge" if part.until else ""
-    box = f" (a box is {part.rounds_per_box} rounds)" if part.rounds_per_box > 1 else ""
-    rounds += f", {part.colours}" * bool(part.colours)
+    text = words.say_count(f"handout.rounds.{part.part}", part.rounds)
+    if part.colours:
+        text = words.say("handout.in_colours", part=text, colours=part.colours)
+    if part.until:
+        text = words.say("handout.until", part=text, length=part.until)
+    if part.rounds_per_box > 1:
+        text = words.say("handout.box", part=text, rounds=part.rounds_per_box)
     if len(part.work) == 1:
-        return f"{part.name}, {rounds}{until}{box}: {part.work[0]}"
+        return words.say("handout.work", part=text, work=part.work[0])
     in_turn = " / ".join(f"{number}. {work}" for number, work in enumerate(part.work, start=1))
-    return f"{part.name}, {rounds}{until}{box}, in turn: {in_turn}"
+    return words.say("handout.work_in_turn", part=text, work=in_turn)
 
 
-def needle_headings(sheet: SizeSheet) -> tuple[str, ...]:
+def needle_headings(sheet: SizeSheet, words: Words) -> tuple[str, ...]:
     """The headings of the needles' columns: `N1`, `N2`, ...; `H1`, `H2` for the halves of a loop."""
-    return tuple(_heading(sheet.hold, number) for number in range(1, sheet.needle_count + 1))
+    return tuple(_heading(sheet.hold, number, words) for number in range(1, sheet.needle_count + 1))
 
 
-def _heading(hold: str, needle: int) -> str:
-    return f"{'H' if hold == 'magic_loop' else 'N'}{needle}"
+def _heading(hold: str, number: int, words: Words) -> str:
+    return words.say("handout.half" if hold == "magic_loop" else "handout.needle", number=number)
+
+
+def _split_text(split: Iterable[int]) -> str:
+    return " + ".join(map(str, split))
 
 
 def _size_sheet(plan: HatPlan, number: int, skipped: int, wording: Wording) -> SizeSheet:
+    words = wording.words
     colours = wording.request.colours
-    parts = [part for part in _apart(plan.brim, plan.body, colours) if part.of.rounds]
+    parts = [part for part in _apart(plan.brim, plan.body, colours, words) if part.of.rounds]
     needles = plan.split.split if plan.split else ()
     columns = max([len(needles), *(len(round.needles or ()) for round in plan.crown.rounds)])
     change = plan.needles.change if plan.needles else None
     (hold,) = holds_of([plan])
-    in_colours = [f"{colour}: " for colour in crown_colours(colours, plan)] or [""] * len(plan.crown.rounds)
-    edge_to_crown = printed_lengths([plan.measurements.edge_to_crown])
+    works = [wording.steps(round) for round in plan.crown.rounds]
+    if in_colours := crown_colours(colours, plan):
+        works = [
+            words.say("handout.coloured", colour=colour, work=work)
+            for colour, work in zip(in_colours, works, strict=True)
+        ]
+    edge_to_crown = printed_lengths([plan.measurements.edge_to_crown], words)
     return SizeSheet(
         number=number,
-        label=one_line(plan.label) or f"Size {number}",
+        label=one_line(words.render(plan.label)) or words.say("handout.size", number=number),
         cast_on=plan.cast_on.stitches,
         hold=hold,
         needles=needles,
@@ -257,8 +281,8 @@ def _size_sheet(plan: HatPlan, number: int, skipped: int, wording: Wording) -> S
             _straight_part(part, edge_to_crown if part is parts[-1] else "", wording) for part in parts
         ),
         crown=tuple(
-            _crown_round(round, skipped, columns, change, hold=hold, work=colour + wording.steps(round))
-            for round, colour in zip(plan.crown.rounds, in_colours, strict=True)
+            _crown_round(round, skipped, columns, change, words, hold=hold, work=work)
+            for round, work in zip(plan.crown.rounds, works, strict=True)
         ),
     )
 
@@ -270,30 +294,31 @@ class _InColours(NamedTuple):
     colours: str
 
 
-def _apart(brim: HatPart, body: HatPart, colours: Colours | None) -> Iterator[_InColours]:
+def _apart(brim: HatPart, body: HatPart, colours: Colours | None, words: Words) -> Iterator[_InColours]:
     """Brim and body in working order, the round that changes the count as a part by itself, with a box of its own."""
-    for part, in_words in ((brim, brim_colours(colours)), (body, body_colours(colours))):
+    for part, in_words in ((brim, brim_colours(colours, words)), (body, body_colours(colours, words))):
         in_turn = replace(part, rounds=part.rounds_in_turn, adjust=None)
         if part.adjust is None:
             yield _InColours(in_turn, in_words)
             continue
         adjust = _InColours(
-            replace(part, rounds=1, lines=(part.adjust,), adjust=None), adjust_colour(colours, part)
+            replace(part, rounds=1, lines=(part.adjust,), adjust=None), adjust_colour(colours, part, words)
         )
         if part.part == "brim":
             yield from (_InColours(in_turn, in_words), adjust)
-        else:
-            done = ", the first of these rounds done" if "over and over" in in_words else ""
-            yield from (adjust, _InColours(in_turn, in_words + done))
+            continue
+        striped = colours is not None and len(colours.body) > 1
+        rest = words.say("handout.first_done", colours=in_words) if striped else in_words
+        yield from (adjust, _InColours(in_turn, rest))
 
 
 def _straight_part(part_in_colours: _InColours, until: str, wording: Wording) -> StraightPart:
     part, colours = part_in_colours
     rounds_per_box = 1 if part.rounds <= MAX_BOXES else 10
     return StraightPart(
-        name=part.part.capitalize(),
+        part=part.part,
         rounds=part.rounds,
-        work=tuple(wording.steps(round) + _new_count(round) for round in part.lines),
+        work=tuple(_with_new_count(wording.steps(round), round, wording.words) for round in part.lines),
         boxes=ceil(part.rounds / rounds_per_box),
         rounds_per_box=rounds_per_box,
         until=until,
@@ -302,14 +327,26 @@ def _straight_part(part_in_colours: _InColours, until: str, wording: Wording) ->
 
 
 def _crown_round(
-    round: Round, skipped: int, columns: int, change: NeedleChange | None, *, hold: str, work: str
+    round: Round,
+    skipped: int,
+    columns: int,
+    change: NeedleChange | None,
+    words: Words,
+    *,
+    hold: str,
+    work: str,
 ) -> CrownRound:
     slides = [
-        f"{move.stitches} from {_heading(hold, move.needle)} to {_heading(hold, move.needle + 1)}"
+        words.say(
+            "handout.slide",
+            stitches=move.stitches,
+            needle=_heading(hold, move.needle, words),
+            next_needle=_heading(hold, move.needle + 1, words),
+        )
         for move in round.moves
     ]
-    first = [change.text] if change and change.before_round == round.number else []
-    first += [f"First slide {', '.join(slides)}."] if slides else []
+    first = [words.render(change.text)] if change and change.before_round == round.number else []
+    first += [words.say("handout.first_slide", slides=", ".join(slides))] if slides else []
     return CrownRound(
         number=round.number + skipped,
         work=work,
@@ -319,85 +356,97 @@ def _crown_round(
     )
 
 
-def _new_count(round: Round) -> str:
-    """What the sheet says of the count of a round that changes it."""
+def _with_new_count(work: str, round: Round, words: Words) -> str:
+    """The work of a round, and its count where it changes the count."""
     if round.before == round.after:
-        return ""
-    on_needles = f": {' + '.join(map(str, round.needles))}" if round.needles else ""
-    return f" — now {round.after} stitches{on_needles}"
+        return work
+    if not round.needles:
+        return words.say_count("handout.new_count", round.after, work=work)
+    return words.say_count(
+        "handout.new_count_split", round.after, work=work, split=_split_text(round.needles)
+    )
 
 
 # --- yarn to buy ------------------------------------------------------------------------------------------------------
 
 
-def _shopping(order: YarnOrder) -> Shopping:
+def _shopping(order: YarnOrder, words: Words) -> Shopping:
     """The yarn of each size and of all; where balls are counted, their own balls or one basket for all."""
     has_balls = order.own.balls is not None
     rows = tuple(
         (
-            one_line(line.label),
+            one_line(words.render(line.label)),
             str(line.makers),
-            _amount_text(line.each.amount),
+            _amount_text(line.each.amount, words),
             *((str(line.each.balls), str(line.makers * (line.each.balls or 0))) if has_balls else ()),
         )
         for line in order.lines
     )
+    columns = ("size", "knitters", "yarn", *(("balls", "balls_in_all") if has_balls else ()))
     return Shopping(
-        head=("Size", "Knitters", "Yarn for one", *(("Balls for one", "Balls in all") if has_balls else ())),
+        head=tuple(words.say(f"handout.column.{column}") for column in columns),
         rows=rows,
-        notes=tuple(_notes(order)),
+        notes=tuple(_notes(order, words)),
     )
 
 
-def _notes(order: YarnOrder) -> Iterable[str]:
-    margin = f"{order.shared.margin_percent:g} % over the highest estimate is included."
-    if order.makers == 1:
-        yield f"To buy: {_purchase_text(order.own)}. {margin}"
+def _notes(order: YarnOrder, words: Words) -> Iterator[str]:
+    makers, own, shared = order.makers, _purchase_text(order.own, words), _purchase_text(order.shared, words)
+    margin = words.say("handout.margin", percent=float(order.shared.margin_percent))
+    if makers == 1:
+        yield f"{words.say('handout.to_buy', purchase=own)} {margin}"
     elif order.own.balls is None:
-        yield f"To buy for {order.makers} knitters: {_purchase_text(order.shared)}. {margin}"
+        yield f"{words.say('handout.to_buy_for', knitters=makers, purchase=shared)} {margin}"
     else:
-        yield f"Balls of their own for {order.makers} knitters: {_purchase_text(order.own)}."
-        yield f"Or one basket for all, each winding off what a hat takes: {_purchase_text(order.shared)}."
+        yield words.say("handout.own_balls", knitters=makers, purchase=own)
+        yield words.say("handout.one_basket", purchase=shared)
         if order.one_basket is not None:
-            yield from _basket_texts(order.one_basket)
+            yield _basket_text(order.one_basket, words)
         for colour in order.colours:
-            yield (
-                f"In {one_line(colour.colour)}: {_purchase_text(colour.own)} as balls of their own, "
-                f"{_purchase_text(colour.shared)} in one basket."
+            yield words.say(
+                "handout.colour",
+                colour=one_line(colour.colour),
+                own=_purchase_text(colour.own, words),
+                shared=_purchase_text(colour.shared, words),
             )
         yield margin
 
 
-def _basket_texts(basket: Basket) -> Iterator[str]:
+def _basket_text(basket: Basket, words: Words) -> str:
     """What is wound off the balls of the basket; a hat may have whole balls besides."""
-    amounts = {kit.label: _amount_text(kit.amount) for kit in basket.kits}
+    amounts = {kit.label: _amount_text(kit.amount, words) for kit in basket.kits}
     pieces = [piece for ball in basket.contents for piece in ball.pieces]
-    besides = any(amounts[piece.label] != _amount_text(piece.amount) for piece in pieces)
-    start = (
-        "Beside its whole balls a hat takes what is wound off one ball for" if besides else "From one ball"
-    )
-    texts = [_ball_text(ball, with_amounts=besides) for ball in basket.contents]
-    yield f"{start}: {'; '.join(texts)}."
+    besides = any(amounts[piece.label] != _amount_text(piece.amount, words) for piece in pieces)
+    balls = "; ".join([_ball_text(ball, words, with_amounts=besides) for ball in basket.contents])
+    return words.say("handout.beside_whole_balls" if besides else "handout.from_one_ball", balls=balls)
 
 
-def _ball_text(ball: BasketBalls, *, with_amounts: bool) -> str:
+def _ball_text(ball: BasketBalls, words: Words, *, with_amounts: bool) -> str:
     """What comes from a ball, and how many balls are shared out so: `1 grown-up and 1 two years (2 balls)`."""
     pieces = [
-        f"{piece.hats} {one_line(piece.label)}" + f" ({_amount_text(piece.amount)} each)" * with_amounts
+        words.say(
+            "handout.piece_with_amount" if with_amounts else "handout.piece",
+            hats=piece.hats,
+            label=one_line(words.render(piece.label)),
+            **({"amount": _amount_text(piece.amount, words)} if with_amounts else {}),
+        )
         for piece in ball.pieces
     ]
-    return f"{' and '.join(pieces)} ({ball.balls} ball{'' if ball.balls == 1 else 's'})"
+    return words.say_count("handout.shared_balls", ball.balls, pieces=chained(pieces, "and", words))
 
 
-def _purchase_text(purchase: Purchase) -> str:
+def _purchase_text(purchase: Purchase, words: Words) -> str:
     if purchase.balls is None:
-        return _amount_text(purchase.amount)
-    balls = f"{purchase.balls} ball{'' if purchase.balls == 1 else 's'}"
+        return _amount_text(purchase.amount, words)
     cost = purchase.cost
-    return f"{balls}, {cost.amount:.2f} {cost.currency}" if cost else balls
+    if cost is None:
+        return words.say_count("handout.balls", purchase.balls)
+    return words.say_count(
+        "handout.balls_and_cost", purchase.balls, cost=float(cost.amount), currency=cost.currency
+    )
 
 
-def _amount_text(amount: YarnAmount) -> str:
+def _amount_text(amount: YarnAmount, words: Words) -> str:
     """An amount of yarn: `54 m, 26 g`."""
     known = [quantity for quantity in (amount.length, amount.mass) if quantity]
-    return ", ".join(f"{ceil(quantity.value)} {quantity.unit}" for quantity in known)
+    return ", ".join(with_unit(str(ceil(quantity.value)), quantity.unit, words) for quantity in known)

@@ -4,11 +4,11 @@ The tree is built and written by the standard library, so that every text is esc
 """
 
 from base64 import b64encode
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
-from typing import Final
+from typing import Final, NamedTuple
 from xml.etree.ElementTree import Element, SubElement, tostring
 
 from roundwright.language import Words
@@ -20,31 +20,32 @@ from roundwright.wording.handout.content import (
     SizeSheet,
     StraightPart,
     cast_on_text,
+    how_to_tick,
     needle_headings,
+    round_heading,
     sheet_heading,
     straight_text,
-    to_tick,
 )
 
-PAGE_SIZES: Final = {"a4": "A4", "letter": "letter"}
+PAGE_SIZES: Final[Mapping[Paper, str]] = {"a4": "A4", "letter": "letter"}
 
 
-def html(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
+def html(handout: Handout, words: Words) -> bytes:
     """The handout as HTML, without scripts and addresses; its policy allows its own style sheet and nothing else."""
-    page = Element("html", lang="en")
-    _head(page, handout)
-    main = _add(SubElement(page, "body"), "main", css_class="spoken" if handout.word == "Round" else "")
+    page = Element("html", lang=words.tag)
+    _head(page, handout, words)
+    main = _add(SubElement(page, "body"), "main", css_class="spoken" if handout.beginner else "")
     _add(main, "h1", handout.name)
     pictures = handout.pictures()
     pattern = _add(main, "div", css_class="pattern")
     _pictures(pattern, "hat", pictures)
-    _pattern(pattern, handout)
-    _add(main, "h2", "To tick off", css_class="tick")
-    _add(main, "p", to_tick(handout))
+    _pattern(pattern, handout, words)
+    _add(main, "h2", words.say("handout.to_tick_off"), css_class="tick")
+    _add(main, "p", how_to_tick(handout, words))
     sheets = _add(main, "div", css_class="sheets")
     _pictures(sheets, "crown", pictures)
     for sheet in handout.sheets:
-        _sheet(sheets, handout, sheet)
+        _sheet(sheets, handout, sheet, words)
     written: bytes = tostring(page, encoding="utf-8", method="html")
     return b"<!doctype html>\n" + written
 
@@ -68,31 +69,45 @@ def _pictures(parent: Element, shows: str, pictures: Iterable[HandoutPicture]) -
                 _add(figure, "figcaption", picture.caption)
 
 
-def _head(page: Element, handout: Handout) -> None:
-    style_sheet, _ = _style_sheet(handout.paper)
+def _head(page: Element, handout: Handout, words: Words) -> None:
+    style = Style(handout.paper, hyphens=not words.is_english)
+    style_sheet, _ = _style_sheet(style)
     head = SubElement(page, "head")
     SubElement(head, "meta", charset="utf-8")
-    SubElement(head, "meta", {"http-equiv": "Content-Security-Policy", "content": policy(handout.paper)})
+    SubElement(head, "meta", {"http-equiv": "Content-Security-Policy", "content": policy(style)})
     SubElement(head, "meta", name="viewport", content="width=device-width, initial-scale=1")
     _add(head, "title", handout.name)
     _add(head, "style", style_sheet)
 
 
-def policy(*papers: Paper) -> str:
-    """The content security policy of a page on one of some papers: no script, nothing loaded, one style sheet each."""
-    allowed = " ".join(_style_sheet(paper)[1] for paper in papers)
+class Style(NamedTuple):
+    """What the style sheet of a page depends on."""
+
+    paper: Paper
+    hyphens: bool
+    """Whether words are broken at the end of a line, in languages with long ones."""
+
+
+STYLES: Final = tuple(Style(paper, hyphens) for hyphens in (False, True) for paper in PAGE_SIZES)
+
+
+def policy(*styles: Style) -> str:
+    """The content security policy of a page in one of some styles: no script, nothing loaded, one style sheet each."""
+    allowed = " ".join(_style_sheet(style)[1] for style in styles)
     return f"default-src 'none'; img-src data:; style-src {allowed}"
 
 
 @cache
-def _style_sheet(paper: Paper) -> tuple[str, str]:
+def _style_sheet(style: Style) -> tuple[str, str]:
     """The style sheet, and its hash as a content security policy names it (CSP Level 3, 2.3.1)."""
     rules = (Path(__file__).parent / "handout.css").read_text("utf-8")
-    style_sheet = f"@page {{ size: {PAGE_SIZES[paper]}; margin: 9mm 10mm; }}\n{rules}"
+    style_sheet = f"@page {{ size: {PAGE_SIZES[style.paper]}; margin: 9mm 10mm; }}\n{rules}"
+    if style.hyphens:
+        style_sheet += "main { hyphens: auto; }\n"
     return style_sheet, f"'sha256-{b64encode(sha256(style_sheet.encode()).digest()).decode()}'"
 
 
-def _pattern(parent: Element, handout: Handout) -> None:
+def _pattern(parent: Element, handout: Handout, words: Words) -> None:
     for section in handout.sections:
         _add(parent, "h2", section.heading)
         items = SubElement(parent, "ul")
@@ -100,8 +115,8 @@ def _pattern(parent: Element, handout: Handout) -> None:
             _add(items, "li", line.text, css_class="" if line.kind == "text" else line.kind)
     shopping = handout.shopping
     block = _add(parent, "div", css_class="shopping")
-    _add(block, "h2", "Yarn to buy")
-    table = _table(block, "Yarn to buy, by size", shopping.head, text_column=0)
+    _add(block, "h2", words.say("handout.yarn_to_buy"))
+    table = _table(block, words.say("handout.yarn_by_size"), shopping.head, text_column=0)
     for label, *cells in shopping.rows:
         row = SubElement(table, "tr")
         _add(row, "th", label, css_class="words", scope="row")
@@ -123,34 +138,36 @@ def _table(
     return SubElement(table, "tbody")
 
 
-def _sheet(parent: Element, handout: Handout, sheet: SizeSheet) -> None:
+def _sheet(parent: Element, handout: Handout, sheet: SizeSheet, words: Words) -> None:
     """Add the sheet of one size, in a frame of its own so that it can be cut out."""
     heading_id = f"size-{sheet.number}"
     frame = _add(parent, "section", css_class="sheet", **{"aria-labelledby": heading_id})
     header = _add(frame, "header")
     _add(header, "h3", sheet_heading(handout, sheet), id=heading_id)
-    _add(header, "p", cast_on_text(sheet))
+    _add(header, "p", cast_on_text(sheet, words))
     for part in sheet.straight:
-        _straight_part(frame, part)
-    headings = (handout.word, "Work", "Count", *needle_headings(sheet))
-    table = _table(frame, f"Crown, {sheet.label}", headings, text_column=1, css_class="rounds")
+        _straight_part(frame, part, words)
+    work, count = words.say("handout.work_heading"), words.say("handout.count")
+    headings = (round_heading(handout, words), work, count, *needle_headings(sheet, words))
+    caption = words.say("handout.crown", label=sheet.label)
+    table = _table(frame, caption, headings, text_column=1, css_class="rounds")
     for round in sheet.crown:
-        _crown_round(SubElement(table, "tr"), round)
+        _crown_round(SubElement(table, "tr"), round, words)
 
 
-def _straight_part(parent: Element, part: StraightPart) -> None:
+def _straight_part(parent: Element, part: StraightPart, words: Words) -> None:
     boxes = _add(parent, "div", css_class="boxes", role="group")
-    _add(boxes, "span", straight_text(part)).tail = " "
+    _add(boxes, "span", straight_text(part, words)).tail = " "
     for first in range(1, part.boxes + 1, 5):
         five = _add(boxes, "span", css_class="five")
         for box in range(first, min(first + 5, part.boxes + 1)):
             last_round = min(box * part.rounds_per_box, part.rounds)
-            _box(five, f"{part.name}, done up to round {last_round}")
+            _box(five, words.say(f"handout.done_up_to.{part.part}", round=last_round))
 
 
-def _crown_round(row: Element, round: CrownRound) -> None:
+def _crown_round(row: Element, round: CrownRound, words: Words) -> None:
     number = _add(row, "th", scope="row")
-    _box(number, f"Round {round.number} done")
+    _box(number, words.say("handout.round_done", round=round.number))
     _add(number, "span", str(round.number))
     work = _add(row, "td", css_class="words")
     if round.slide:

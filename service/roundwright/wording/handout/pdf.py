@@ -12,10 +12,11 @@ from roundwright.wording.handout.content import (
     Handout,
     SizeSheet,
     cast_on_text,
+    how_to_tick,
     needle_headings,
+    round_heading,
     sheet_heading,
     straight_text,
-    to_tick,
 )
 
 LETTERS_A_LINE: Final = 30
@@ -32,32 +33,39 @@ def typst_data(handout: Handout, words: Words) -> bytes:
         {
             "name": handout.name,
             "paper": handout.paper,
-            "word": handout.word,
-            "sections": handout.sections,
+            "language": words.tag,
+            "hyphens": not words.is_english,
+            "beginner": handout.beginner,
+            "word": round_heading(handout, words),
+            "work": words.say("handout.work_heading"),
+            "count": words.say("handout.count"),
+            "sections": [(section.heading, section.lines) for section in handout.sections],
+            "yarn_to_buy": words.say("handout.yarn_to_buy"),
             "shopping": handout.shopping,
-            "to_tick": to_tick(handout),
+            "to_tick_off": words.say("handout.to_tick_off"),
+            "to_tick": how_to_tick(handout, words),
             "pictures": handout.pictures(),
-            "sheets": [_sheet_data(handout, sheet) for sheet in handout.sheets],
+            "sheets": [_sheet_data(handout, sheet, words) for sheet in handout.sheets],
         },
         enc_hook=words.render,
     )
 
 
-def _sheet_data(handout: Handout, sheet: SizeSheet) -> dict[str, Any]:
+def _sheet_data(handout: Handout, sheet: SizeSheet, words: Words) -> dict[str, Any]:
     return {
         "heading": sheet_heading(handout, sheet),
-        "start": cast_on_text(sheet),
-        "whole": _fits_a_page(sheet),
-        "straight": [(straight_text(part), part.boxes) for part in sheet.straight],
-        "heads": needle_headings(sheet),
+        "start": cast_on_text(sheet, words),
+        "whole": _fits_a_page(sheet, words),
+        "straight": [(straight_text(part, words), part.boxes) for part in sheet.straight],
+        "heads": needle_headings(sheet, words),
         "crown": sheet.crown,
     }
 
 
-def _fits_a_page(sheet: SizeSheet) -> bool:
+def _fits_a_page(sheet: SizeSheet, words: Words) -> bool:
     """Whether the sheet may be kept on one page: one that does not fit would run off the paper."""
     texts = [text for round in sheet.crown for text in (round.slide, round.work) if text]
     lines = sum(1 + len(text) // LETTERS_A_LINE for text in texts)
-    straight = [len(straight_text(part)) + 2 * part.boxes for part in sheet.straight]
+    straight = [len(straight_text(part, words)) + 2 * part.boxes for part in sheet.straight]
     lines += sum(1 + letters // STRAIGHT_LETTERS_A_LINE for letters in straight)
     return lines + len(sheet.crown) // 2 <= LINES_A_PAGE

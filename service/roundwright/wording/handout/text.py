@@ -10,23 +10,24 @@ from roundwright.wording.handout.content import (
     SizeSheet,
     StraightPart,
     cast_on_text,
+    how_to_tick,
     needle_headings,
+    round_heading,
     sheet_heading,
     straight_text,
-    to_tick,
 )
 from roundwright.wording.writing.pattern import Section, pattern_text
 
 
-def plain_text(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
+def plain_text(handout: Handout, words: Words) -> bytes:
     """The handout as plain text: boxes are `[ ]`."""
     shopping = handout.shopping
     rows = _columns([shopping.head, *shopping.rows], left=1)
     blocks = [
         pattern_text(handout.name, map(_indented, handout.sections)).rstrip(),
-        "\n".join(["YARN TO BUY", *rows, *shopping.notes]),
-        f"TO TICK OFF\n{to_tick(handout)}",
-        *(_plain_sheet(handout, sheet) for sheet in handout.sheets),
+        "\n".join([words.say("handout.yarn_to_buy").upper(), *rows, *shopping.notes]),
+        f"{words.say('handout.to_tick_off').upper()}\n{how_to_tick(handout, words)}",
+        *(_plain_sheet(handout, sheet, words) for sheet in handout.sheets),
     ]
     return ("\n\n".join(blocks) + "\n").encode()
 
@@ -40,12 +41,13 @@ def _indented(section: Section) -> Section:
     )
 
 
-def _plain_sheet(handout: Handout, sheet: SizeSheet) -> str:
-    lines = [sheet_heading(handout, sheet).upper(), cast_on_text(sheet)]
+def _plain_sheet(handout: Handout, sheet: SizeSheet, words: Words) -> str:
+    lines = [sheet_heading(handout, sheet).upper(), cast_on_text(sheet, words)]
     for part in sheet.straight:
-        lines += [straight_text(part), _boxes(part, "[ ]")]
-    needles = needle_headings(sheet)
-    table = [("", handout.word, "Count", *needles, "Work")]
+        lines += [straight_text(part, words), _boxes(part, "[ ]")]
+    needles = needle_headings(sheet, words)
+    work, count = words.say("handout.work_heading"), words.say("handout.count")
+    table = [("", round_heading(handout, words), count, *needles, work)]
     for round in sheet.crown:
         if round.slide:
             table.append(("", "", "", *[""] * len(needles), round.slide))
@@ -77,18 +79,18 @@ def _columns(rows: Sequence[Sequence[str]], *, left: int) -> list[str]:
 # --- Markdown -------------------------------------------------------------------------------------------------------
 
 
-def markdown(handout: Handout, words: Words) -> bytes:  # noqa: ARG001 - L2
+def markdown(handout: Handout, words: Words) -> bytes:
     """The handout as Markdown with the tables of GitHub Flavored Markdown: boxes are ☐."""
     shopping = handout.shopping
     blocks = [
         f"# {escaped(handout.name)}",
         *(_section(section) for section in handout.sections),
-        "## Yarn to buy",
+        f"## {escaped(words.say('handout.yarn_to_buy'))}",
         _table(shopping.head, shopping.rows, text_column=0),
         *map(escaped, shopping.notes),
-        "## To tick off",
-        escaped(to_tick(handout)),
-        *(block for sheet in handout.sheets for block in _sheet(handout, sheet)),
+        f"## {escaped(words.say('handout.to_tick_off'))}",
+        escaped(how_to_tick(handout, words)),
+        *(block for sheet in handout.sheets for block in _sheet(handout, sheet, words)),
     ]
     return ("\n\n".join(blocks) + "\n").encode()
 
@@ -99,11 +101,11 @@ def _section(section: Section) -> str:
     return "\n".join([f"## {escaped(section.heading)}", "", *listed])
 
 
-def _sheet(handout: Handout, sheet: SizeSheet) -> Iterable[str]:
+def _sheet(handout: Handout, sheet: SizeSheet, words: Words) -> Iterable[str]:
     yield f"### {escaped(sheet_heading(handout, sheet))}"
-    yield escaped(cast_on_text(sheet))
+    yield escaped(cast_on_text(sheet, words))
     for part in sheet.straight:
-        yield f"{escaped(straight_text(part))}  \n{_boxes(part, '☐')}"
+        yield f"{escaped(straight_text(part, words))}  \n{_boxes(part, '☐')}"
     rows = [
         (
             "☐",
@@ -114,7 +116,9 @@ def _sheet(handout: Handout, sheet: SizeSheet) -> Iterable[str]:
         )
         for round in sheet.crown
     ]
-    yield _table(("", handout.word, "Work", "Count", *needle_headings(sheet)), rows, text_column=2)
+    work, count = words.say("handout.work_heading"), words.say("handout.count")
+    head = ("", round_heading(handout, words), work, count, *needle_headings(sheet, words))
+    yield _table(head, rows, text_column=2)
 
 
 def _table(head: Sequence[str], rows: Iterable[Sequence[str]], *, text_column: int) -> str:

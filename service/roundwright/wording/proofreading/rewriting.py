@@ -3,6 +3,7 @@
 import re
 from typing import Final, NamedTuple
 
+from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.writing.size_lists import size_list
 
@@ -46,7 +47,7 @@ def written(old: str, number: Number, new: list[int | None]) -> str:
         for place, value in zip(reversed(places), reversed(values), strict=True):
             text = text[: place.start()] + value + text[place.end() :]
         return text
-    joined = size_list(values)
+    joined = size_list(values, ENGLISH_WORDS)
     return joined.replace("(", "[").replace(")", "]") if "[" in old else joined
 
 

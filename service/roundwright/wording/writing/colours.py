@@ -6,68 +6,65 @@ from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.colours import Colours, Stripe
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.wording.writing.printed_quantities import one_line, printed_amount
-from roundwright.wording.writing.size_lists import size_list
+from roundwright.language import Words, listed
+from roundwright.wording.writing.printed_quantities import one_line, printed_amounts
+from roundwright.wording.writing.size_lists import counted
 
 
-def colour_amounts(plans: Sequence[HatPlan]) -> list[str]:
+def colour_amounts(plans: Sequence[HatPlan], words: Words) -> list[str]:
     """The yarn of each colour in a hat: `Yarn in navy: about 45 (60) m, 1 ball`; nothing for a hat in one."""
     names = dict.fromkeys(colour.colour for plan in plans for colour in plan.yarn.colours)
-    return [_amount(name, plans) for name in names]
+    return [_amount(name, plans, words) for name in names]
 
 
-def _amount(name: str, plans: Sequence[HatPlan]) -> str:
+def _amount(name: str, plans: Sequence[HatPlan], words: Words) -> str:
     by_size = [next((yarn for yarn in plan.yarn.colours if yarn.colour == name), None) for plan in plans]
-    lengths = [yarn.used.expected.length if yarn else None for yarn in by_size]
-    unit = next((length.unit for length in lengths if length), "")
-    amount = (
-        f"about {size_list(printed_amount(length.value) if length else '0' for length in lengths)} {unit}"
-    )
+    amount = printed_amounts([yarn.used.expected.length if yarn else None for yarn in by_size], words)
     balls = [0 if yarn is None else yarn.to_buy.balls for yarn in by_size]
-    if None in balls:
-        return f"Yarn in {one_line(name)}: {amount}"
-    count = size_list(balls)
-    return f"Yarn in {one_line(name)}: {amount}, {count} ball{'' if count == '1' else 's'}"
+    colour = one_line(name)
+    of_sizes = [count for count in balls if count is not None]
+    if len(of_sizes) < len(balls):
+        return words.say("materials.colour", colour=colour, amount=amount)
+    return words.say(
+        "materials.colour_balls", colour=colour, amount=amount, balls=counted("balls", of_sizes, words)
+    )
 
 
-def colour_note(request: HatRequest) -> list[str]:
+def colour_note(request: HatRequest, words: Words) -> list[str]:
     """Which rounds are worked in which colour; nothing for a hat in one colour."""
     colours = request.colours
     if colours is None:
         return []
-    colour = "color" if request.terms == "us" else "colour"
-    heading = f"{colour.capitalize()}s"
-    brim, body = _stripes(colours.brim_stripes()), _stripes(colours.body)
-    edge = f"{heading}: cast on in {one_line(colours.brim_stripes()[0].colour)} and work the brim in {brim}"
-    if colours.brim_purl is not None:
-        edge = (
-            f"{edge}, but its purl stitches in {one_line(colours.brim_purl)}; carry the other {colour} "
-            "loosely behind"
-        )
-    return [f"{edge}. Then work in {body} to the top."]
+    brim, body = _stripes(colours.brim_stripes(), words), _stripes(colours.body, words)
+    first = one_line(colours.brim_stripes()[0].colour)
+    if colours.brim_purl is None:
+        return [words.say("colours.note", first=first, brim=brim, body=body)]
+    purl = one_line(colours.brim_purl)
+    return [words.say("colours.note_purl", first=first, brim=brim, purl=purl, body=body)]
 
 
-def brim_colours(colours: Colours | None) -> str:
+def brim_colours(colours: Colours | None, words: Words) -> str:
     """The colours of the brim in words, such as `in navy`; empty for a hat in one colour."""
     if colours is None:
         return ""
-    stripes = _stripes(colours.brim_stripes())
+    stripes = _stripes(colours.brim_stripes(), words)
     if colours.brim_purl is None:
-        return f"in {stripes}"
-    return f"with the knit stitches in {stripes} and the purl stitches in {one_line(colours.brim_purl)}"
+        return words.say("colours.in", colours=stripes)
+    return words.say("colours.knit_and_purl", knit=stripes, purl=one_line(colours.brim_purl))
 
 
-def body_colours(colours: Colours | None) -> str:
+def body_colours(colours: Colours | None, words: Words) -> str:
     """The colours of the body in words, such as `in stripes of navy (4 rounds) and ...`; empty for one colour."""
-    return "" if colours is None else f"in {_stripes(colours.body)}"
+    return "" if colours is None else words.say("colours.in", colours=_stripes(colours.body, words))
 
 
-def adjust_colour(colours: Colours | None, part: HatPart) -> str:
+def adjust_colour(colours: Colours | None, part: HatPart, words: Words) -> str:
     """The colour of the round from the count of the brim to that of the body, in words."""
     if colours is None:
         return ""
     stripes = colours.body if part.part == "body" else colours.brim_stripes()
-    return f"in {one_line(colour_of(stripes, 0 if part.part == 'body' else part.rounds - 1))}"
+    colour = colour_of(stripes, 0 if part.part == "body" else part.rounds - 1)
+    return words.say("colours.in", colours=one_line(colour))
 
 
 def crown_colours(colours: Colours | None, plan: HatPlan) -> tuple[str, ...]:
@@ -97,12 +94,11 @@ def colour_of(stripes: Sequence[Stripe], round: int) -> str:
     raise AssertionError(round)
 
 
-def _stripes(stripes: tuple[Stripe, ...]) -> str:
+def _stripes(stripes: tuple[Stripe, ...], words: Words) -> str:
     """The stripes in words: `navy`, or `stripes of navy (4 rounds) and cream (2 rounds), over and over`."""
     if len(stripes) == 1:
         return one_line(stripes[0].colour)
-    *others, last = (
-        f"{one_line(stripe.colour)} ({stripe.rounds} round{'' if stripe.rounds == 1 else 's'})"
-        for stripe in stripes
-    )
-    return f"stripes of {', '.join(others)} and {last}, over and over"
+    texts = [
+        words.say_count("colours.stripe", stripe.rounds, colour=one_line(stripe.colour)) for stripe in stripes
+    ]
+    return words.say("colours.stripes", stripes=words.render(listed(texts)))

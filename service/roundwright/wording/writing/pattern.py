@@ -3,7 +3,7 @@
 `wording.proofreading.read` reads what is written here back to the same rounds.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Final, NamedTuple
 
 from roundwright import reference
@@ -15,11 +15,13 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
 from roundwright.knitting.rounds.round import Round, stitch_names
+from roundwright.language import Words, sentence_start
 from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
 from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
 from roundwright.wording.writing.printed_quantities import (
+    chained,
     one_line,
-    printed_amount,
+    printed_amounts,
     printed_lengths,
     printed_quantity,
     whole_lengths,
@@ -32,12 +34,13 @@ from roundwright.wording.writing.round_lines import (
     holds_of,
     straight_lines,
 )
-from roundwright.wording.writing.size_lists import size_list
+from roundwright.wording.writing.size_lists import counted
 
 
 class Section(NamedTuple):
-    """A section of a pattern, under its heading."""
+    """A section of a pattern, under its heading; `name` is the same in every language."""
 
+    name: str
     heading: str
     lines: tuple[Line, ...]
 
@@ -68,25 +71,30 @@ def sections(
 ) -> tuple[Section, ...]:
     """The sections of a pattern; one that would be empty is left out."""
     wording = Wording(request)
-    lines_by_heading: dict[str, Iterable[str | Line]] = {
-        "Sizes": _sizes(plans),
-        "Finished measurements": _measurements(plans),
-        "Materials": _materials(request, plans, wording),
-        wording.gauge.capitalize(): _gauge(request, wording),
-        "Stitches": _how_to(request, plans),
-        "Abbreviations": _abbreviations(request, plans),
-        "Notes": [*_notes(request, plans), *colour_note(request)],
-        "Before you begin": _warnings(warnings, wording),
-        "Cast on": _cast_on(request, plans, wording),
-        "Brim": _brim(request, plans, wording),
-        "Body": _body(request, plans, wording),
-        "Crown": crown_lines(plans, wording),
-        "Finishing": _finishing(request, plans, wording),
-        "Cautions": _cautions(cautions),
+    words = wording.words
+    lines_by_name: dict[str, Iterable[str | Line]] = {
+        "sizes": _sizes(plans, words),
+        "measurements": _measurements(plans, words),
+        "materials": _materials(request, plans, words),
+        "gauge": _gauge(request, words),
+        "stitches": _how_to(plans, wording),
+        "abbreviations": _abbreviations(plans, wording),
+        "notes": [*_notes(request, plans, words), *colour_note(request, words)],
+        "warnings": _warnings(warnings, wording),
+        "cast_on": _cast_on(request, plans, wording),
+        "brim": _brim(request, plans, wording),
+        "body": _body(request, plans, wording),
+        "crown": crown_lines(plans, wording),
+        "finishing": _finishing(request, plans, wording),
+        "cautions": _cautions(cautions, words),
     }
     written = (
-        Section(heading, tuple(line if isinstance(line, Line) else Line(line) for line in lines))
-        for heading, lines in lines_by_heading.items()
+        Section(
+            name,
+            words.say(f"heading.{name}"),
+            tuple(line if isinstance(line, Line) else Line(line) for line in lines),
+        )
+        for name, lines in lines_by_name.items()
     )
     return tuple(section for section in written if section.lines)
 
@@ -94,114 +102,136 @@ def sections(
 def _warnings(warnings: Sequence[Notice], wording: Wording) -> Iterable[str]:
     """What the knitter should know of this hat before the first stitch, a line each."""
     messages = (notice.message for notice in warnings if notice.code not in ABOUT_THE_REQUEST)
-    return [wording.in_terms(one_line(message)) for message in dict.fromkeys(messages)]
+    return [wording.in_terms(one_line(wording.words.render(message))) for message in dict.fromkeys(messages)]
 
 
-def _cautions(cautions: Sequence[Caution]) -> list[str]:
+def _cautions(cautions: Sequence[Caution], words: Words) -> list[str]:
     """One paragraph, and below it where it comes from."""
     if not cautions:
         return []
     short = {row.code: row.short for row in reference.cautions()}
     sources = dict.fromkeys(short[caution.code] for caution in cautions)
     return [
-        " ".join([caution.message for caution in cautions]),
-        f"Sources: {'; '.join(sources)}.",
+        " ".join([words.render(caution.message) for caution in cautions]),
+        words.say("pattern.sources", sources="; ".join(sources)),
     ]
 
 
-def _sizes(plans: Sequence[HatPlan]) -> list[str]:
-    if len(plans) == 1:
-        return [one_line(plans[0].label)]
+def _sizes(plans: Sequence[HatPlan], words: Words) -> list[str]:
+    labels = [one_line(words.render(plan.label)) for plan in plans]
+    if len(labels) == 1:
+        return labels
     return [
-        ", ".join(f"{number}. {one_line(plan.label)}" for number, plan in enumerate(plans, start=1)),
-        "Numbers are given in this order, the first before the bracket; one number is for all.",
+        ", ".join(f"{number}. {label}" for number, label in enumerate(labels, start=1)),
+        words.say("pattern.order_of_sizes"),
     ]
 
 
-def _measurements(plans: Sequence[HatPlan]) -> list[str]:
+def _measurements(plans: Sequence[HatPlan], words: Words) -> list[str]:
     measurements = [plan.measurements for plan in plans]
     return [
-        f"To fit a head of {printed_lengths(size.head for size in measurements)}",
-        f"Circumference: {_circumference(measurements)}, unstretched",
-        f"Depth, edge to top: {printed_lengths(size.depth for size in measurements)}",
+        words.say("pattern.head", lengths=printed_lengths([size.head for size in measurements], words)),
+        words.say("pattern.circumference", lengths=_circumference(measurements, words)),
+        words.say("pattern.depth", lengths=printed_lengths([size.depth for size in measurements], words)),
     ]
 
 
-def _circumference(measurements: Sequence[HatMeasurements]) -> str:
+def _circumference(measurements: Sequence[HatMeasurements], words: Words) -> str:
     """The circumference, that of brim and body apart where a size has two."""
-    brim = printed_lengths(size.circumference for size in measurements)
-    body = printed_lengths(size.body_circumference for size in measurements)
-    return brim if brim == body else f"brim {brim}, body {body}"
+    brim = printed_lengths([size.circumference for size in measurements], words)
+    body = printed_lengths([size.body_circumference for size in measurements], words)
+    return brim if brim == body else words.say("pattern.brim_and_body", brim=brim, body=body)
 
 
-def _materials(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
+def _materials(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> list[str]:
     return [
-        _yarn(request, plans),
-        *colour_amounts(plans),
-        *needle_lines(request, plans, wording.gauge),
-        "A stitch marker, a blunt sewing needle, scissors, a tape measure",
+        _yarn(request, plans, words),
+        *colour_amounts(plans, words),
+        *needle_lines(request, plans, words),
+        words.say("materials.tools"),
     ]
 
 
-def _yarn(request: HatRequest, plans: Sequence[HatPlan]) -> str:
-    ball = request.yarn
-    yarn = one_line(ball.name) if ball and ball.name else "Yarn"
-    weights = " or ".join(map(class_text, plans[0].yarn.yarn_weights))
-    if weights:
-        yarn += f", {weights} weight"
-    if ball and ball.held > 1:
-        yarn += f", with {_STRANDS.get(ball.held, str(ball.held))} strands held together throughout"
-    if ball and ball.mass and ball.length:
-        yarn += f", {printed_quantity(ball.mass)} / {printed_quantity(ball.length)} a ball"
-    used = [plan.yarn.used.expected for plan in plans]
-    lengths = [amount.length for amount in used if amount.length]
-    unit = lengths[0].unit if lengths else ""
-    hat = f"a hat uses about {size_list(printed_amount(length.value) for length in lengths)} {unit}"
-    masses = [amount.mass for amount in used if amount.mass]
-    if len(masses) == len(plans):
-        hat += f" or {size_list(printed_amount(mass.value) for mass in masses)} {masses[0].unit}"
+def _yarn(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> str:
+    yarn, use = ", ".join(_yarn_parts(request, plans, words)), _yarn_use(plans, words)
     balls = [plan.yarn.to_buy.balls for plan in plans]
     if all(balls):
-        count = size_list(balls)
-        return f"{yarn}: {count} ball{'' if count == '1' else 's'}; {hat}"
-    return f"{yarn}: {hat}"
+        counts = counted("balls", [count for count in balls if count], words)
+        return words.say("materials.yarn_balls", yarn=yarn, balls=counts, use=use)
+    return words.say("materials.yarn_use", yarn=yarn, use=use)
 
 
-_STRANDS: Final = {2: "two", 3: "three", 4: "four"}
+def _yarn_parts(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> Iterator[str]:
+    """What is known of the yarn: its name, its weight, its strands and its ball."""
+    ball = request.yarn
+    yield one_line(ball.name) if ball and ball.name else words.say("materials.yarn")
+    if weights := [words.render(class_text(weight)) for weight in plans[0].yarn.yarn_weights]:
+        yield words.say("materials.weight", weights=chained(weights, "or", words))
+    if ball and ball.held > 1:
+        held = str(ball.held) if ball.held <= MOST_STRANDS_IN_WORDS else "number"
+        yield words.say(f"materials.strands.{held}", count=ball.held)
+    if ball and ball.mass and ball.length:
+        mass, length = printed_quantity(ball.mass, words), printed_quantity(ball.length, words)
+        yield words.say("materials.ball", mass=mass, length=length)
 
 
-def _gauge(request: HatRequest, wording: Wording) -> list[str]:
-    parts = (("the brim", request.brim.gauge), ("the body", request.body.gauge))
+MOST_STRANDS_IN_WORDS: Final = 4
+
+
+def _yarn_use(plans: Sequence[HatPlan], words: Words) -> str:
+    used = [plan.yarn.used.expected for plan in plans]
+    lengths = printed_amounts([amount.length for amount in used if amount.length], words)
+    masses = [amount.mass for amount in used if amount.mass]
+    if len(masses) < len(plans):
+        return words.say("materials.uses", length=lengths)
+    return words.say("materials.uses_mass", length=lengths, mass=printed_amounts(masses, words))
+
+
+def _gauge(request: HatRequest, words: Words) -> list[str]:
+    parts = (("brim", request.brim.gauge), ("body", request.body.gauge))
     units = request.units
     return [
-        f"{_counted(request.gauge, units)} of {wording.stockinette}, worked in the round and washed",
-        *(f"{_counted(gauge, units)} of {part}" for part, gauge in parts if gauge is not None),
+        words.say("pattern.gauge", gauge=_counted(request.gauge, units, words)),
+        *(
+            words.say(f"pattern.gauge_of.{part}", gauge=_counted(gauge, units, words))
+            for part, gauge in parts
+            if gauge is not None
+        ),
     ]
 
 
-def _counted(gauge: Gauge, units: UnitSystem) -> str:
+def _counted(gauge: Gauge, units: UnitSystem, words: Words) -> str:
     """A gauge as it was counted; in 4 in or 10 cm where it was counted over a length of the other units."""
     over, is_imperial = gauge.over, units == "imperial"
     if (over.unit in ("in", "yd")) != is_imperial:
         over = Length(4, "in") if is_imperial else Length(10, "cm")
     scale = mm(over) / mm(gauge.over)
-    rows = f" and {_tenths(gauge.rows * scale)} rounds" if gauge.rows else ""
-    return f"{_tenths(gauge.stitches * scale)} stitches{rows} in {printed_quantity(over)}"
+    stitches, length = _tenths(gauge.stitches * scale, words), printed_quantity(over, words)
+    if not gauge.rows:
+        return words.say("pattern.stitches_in", stitches=stitches, length=length)
+    rounds = _tenths(gauge.rows * scale, words)
+    return words.say("pattern.stitches_and_rounds_in", stitches=stitches, rounds=rounds, length=length)
 
 
-def _tenths(count: float) -> str:
+def _tenths(count: float, words: Words) -> str:
     """A count of a gauge to a tenth, as finely as a swatch is counted."""
-    return f"{round(count, 1):g}"
+    return words.number(round(count, 1))
 
 
-def _how_to(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
+def _how_to(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     """How a beginner works the stitches that are used."""
-    if request.wording != "beginner":
+    if not wording.beginner:
         return []
+    words = wording.words
     used = {name for round in _rounds(plans) for name in stitch_names(round.steps)}
-    rows = reference.stitches().items()
-    wording = Wording(request)
-    return [wording.in_terms(f"{row.words.capitalize()}: {row.how}") for name, row in rows if name in used]
+    texts = [
+        words.say(
+            "pattern.how_to", stitch=sentence_start(words.stitch_plain(name)), how=words.say(f"how.{name}")
+        )
+        for name in reference.stitches()
+        if name in used
+    ]
+    return [wording.in_terms(text) for text in texts]
 
 
 def _rounds(plans: Sequence[HatPlan]) -> list[Round]:
@@ -213,74 +243,67 @@ def _rounds(plans: Sequence[HatPlan]) -> list[Round]:
     ]
 
 
-def _abbreviations(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
+def _abbreviations(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     """The abbreviations used, and only those."""
-    if request.wording == "beginner":
+    if wording.beginner:
         return []
-    rounds = _rounds(plans)
+    words, rounds = wording.words, _rounds(plans)
     used = {name for round in rounds for name in stitch_names(round.steps)}
-    stitches = [f"{name}: {row.words}" for name, row in reference.stitches().items() if name in used]
-    repeats = ["rep: repeat"] if any("rep from" in round.text for round in rounds) else []
-    listed = "; ".join([*stitches, *repeats, "rnd(s): round(s)", "st(s): stitch(es)"])
-    return [Wording(request).in_terms(listed)]
+    stitches = [words.abbreviation(name) for name in reference.stitches() if name in used]
+    starred = any("rep from" in round.text for round in rounds)  # as a `str` the text is English
+    repeats = [words.say("abbreviation.rep")] if starred else []
+    texts = [*stitches, *repeats, words.say("abbreviation.rnd"), words.say("abbreviation.st")]
+    return [wording.in_terms("; ".join(texts))]
 
 
-def _notes(request: HatRequest, plans: Sequence[HatPlan]) -> list[str]:
-    lines = [
-        "Count after every round that changes the count, and compare with the number at the end of its line.",
-        f"Measure {_MEASURED.get(request.brim.edge, 'flat')}; the needle does not count.",
-    ]
+def _notes(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> list[str]:
+    edge = request.brim.edge
+    measured = edge if edge in ("rolled", "folded") else "flat"
+    lines = [words.say("pattern.count"), words.say(f"pattern.measure.{measured}")]
     if any(round.moves for plan in plans for round in plan.crown.rounds):
-        names = dict.fromkeys(map(holders, holds_of(plans)))
-        lines.append(
-            f"Where a decrease would lie on two {' or '.join(names)}, the stitches at the end of the first are slid to "
-            "the next before the round, and the decrease is worked there."
-        )
+        names = dict.fromkeys([words.render(holders(hold)) for hold in holds_of(plans)])
+        lines.append(words.say("pattern.decrease_on_two", holders=chained(names, "or", words)))
     return lines
 
 
-_MEASURED: Final = {"rolled": "with the brim uncurled", "folded": "with the brim unfolded"}
-
-
 def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
-    counts = size_list(plan.cast_on.stitches for plan in plans)
-    tails = whole_lengths(plan.cast_on.tail.length for plan in plans)
-    lines = [
-        *(["Cast on and work the brim with the smaller needles."] if request.brim.smaller_needle else []),
-        f"Cast on {counts} {'stitches' if wording.beginner else 'sts'}.",
-        f"For a long-tail cast-on leave a tail of about {tails}.",
+    words = wording.words
+    stitches = wording.stitches([plan.cast_on.stitches for plan in plans])
+    tails = whole_lengths([plan.cast_on.tail.length for plan in plans], words)
+    return [
+        *([words.say("pattern.smaller_needles")] if request.brim.smaller_needle else []),
+        words.say("pattern.cast_on", stitches=stitches),
+        words.say("pattern.tail", lengths=tails),
+        *start_lines(plans, words),
     ]
-    return [*lines, *start_lines(plans)]
 
 
 def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
     if wording.beginner and request.colours is not None:
-        yield f"Work the brim {brim_colours(request.colours)}."
+        colours = brim_colours(request.colours, wording.words)
+        yield wording.words.say("pattern.brim_colours", colours=colours)
     yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans))
     if request.brim.edge == "rolled":
-        yield "Left to itself this edge rolls up."
+        yield wording.words.say("pattern.rolls_up")
     if request.brim.edge == "folded":
-        yield "Half of it is turned up when the hat is done."
+        yield wording.words.say("pattern.turned_up")
 
 
 def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+    words = wording.words
     if request.brim.smaller_needle:
-        yield "Change to the larger needles."
+        yield words.say("pattern.larger_needles")
     if wording.beginner and request.colours is not None:
-        yield f"Work the body {body_colours(request.colours)}."
+        yield words.say("pattern.body_colours", colours=body_colours(request.colours, words))
     yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans))
-    length = printed_lengths(plan.measurements.edge_to_crown for plan in plans)
-    yield f"The work now measures {length} from the cast-on edge."
+    lengths = printed_lengths([plan.measurements.edge_to_crown for plan in plans], words)
+    yield words.say("pattern.measures", lengths=lengths)
 
 
 def _finishing(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
-    texts = [plan.crown.finish.text for plan in plans]
-    if wording.beginner:
+    words = wording.words
+    texts = [words.render(plan.crown.finish.text) for plan in plans]
+    if wording.beginner and words.is_english:
         texts = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in texts]
-    ends = "Weave in the ends on the inside. Wash, and dry flat."
-    if request.brim.edge == "folded":
-        ends = (
-            "Turn half of the brim up. Weave in the end of the cast-on on the side that the fold hides, the others on "
-            "the inside. Wash, and dry flat."
-        )
-    return [*lines_of_sizes(texts), ends]
+    ends = words.say("pattern.ends_folded" if request.brim.edge == "folded" else "pattern.ends")
+    return [*lines_of_sizes(texts, words), ends]

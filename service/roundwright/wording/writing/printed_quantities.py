@@ -1,44 +1,68 @@
 """Lengths, masses, counts and names as patterns print them: rounded as a tape is read, with fractions of an inch."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from math import ceil, floor
 from typing import Final
 
 from roundwright.knitting.quantities import Length, Mass
+from roundwright.knitting.yarn.amount import YarnLength, YarnMass
+from roundwright.language import Words
 from roundwright.wording.writing.size_lists import size_list
 
 _QUARTERS: Final = ("", "1/4", "1/2", "3/4")
 
 
-def printed_length(length: Length) -> str:
+def printed_length(length: Length, words: Words) -> str:
     """The number of a length, to the nearest half centimetre or quarter inch, as a tape is read (common practice)."""
     if length.unit == "in":
         whole, quarters = divmod(floor(length.value * 4 + 0.5), 4)
         fraction = _QUARTERS[quarters]
         return f"{whole} {fraction}" if whole and fraction else fraction or str(whole)
-    return f"{floor(length.value * 2 + 0.5) / 2:g}"
+    return words.number(floor(length.value * 2 + 0.5) / 2)
 
 
-def printed_lengths(lengths: Iterable[Length]) -> str:
+def printed_lengths(lengths: Iterable[Length], words: Words) -> str:
     """The length of each size, and the unit: `18 (19, 20.5) cm`."""
     of_sizes = list(lengths)
-    return f"{size_list(map(printed_length, of_sizes))} {of_sizes[0].unit}"
+    return with_unit(
+        size_list([printed_length(length, words) for length in of_sizes], words), of_sizes[0].unit, words
+    )
 
 
-def whole_lengths(lengths: Iterable[Length]) -> str:
+def whole_lengths(lengths: Iterable[Length], words: Words) -> str:
     """The length of each size in whole units, rounded up, for what is not measured by a tape: `106 (132, 145) cm`."""
     of_sizes = list(lengths)
-    return f"{size_list(ceil(length.value) for length in of_sizes)} {of_sizes[0].unit}"
+    return with_unit(size_list([ceil(length.value) for length in of_sizes], words), of_sizes[0].unit, words)
 
 
-def printed_quantity(quantity: Length | Mass) -> str:
+def printed_quantity(quantity: Length | Mass, words: Words) -> str:
     """A quantity as it was given: `50 g`."""
-    return f"{quantity.value:g} {quantity.unit}"
+    return with_unit(words.number(quantity.value), quantity.unit, words)
 
 
-def printed_amount(value: float) -> str:
+def printed_amounts(quantities: Sequence[YarnLength | YarnMass | None], words: Words) -> str:
+    """The yarn of each size, 0 where there is none, and the unit: `45 (60) m`."""
+    unit = next((quantity.unit for quantity in quantities if quantity), "m")
+    values = [_printed_amount(quantity.value, words) if quantity else "0" for quantity in quantities]
+    return with_unit(size_list(values, words), unit, words)
+
+
+def _printed_amount(value: float, words: Words) -> str:
     """An amount of yarn: a whole number, or two digits of less than 10."""
-    return f"{value:.0f}" if value >= 10 else f"{value:.2g}"
+    return f"{value:.0f}" if value >= 10 else words.number(value, ".2g")
+
+
+def with_unit(number: str, unit: str, words: Words) -> str:
+    """A number, or a list of numbers, with its unit."""
+    return words.say(f"with_unit.{unit}", number=number)
+
+
+def chained(texts: Iterable[str], word: str, words: Words) -> str:
+    """Texts with a word between each two: `a and b and c`; `word` is `and` or `or`."""
+    first, *others = texts
+    for text in others:
+        first = words.say(f"join.{word}", first=first, second=text)
+    return first
 
 
 def one_line(text: str) -> str:

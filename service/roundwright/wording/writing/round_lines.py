@@ -8,16 +8,23 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final, Literal, NamedTuple
 
-from roundwright import reference
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.needles.holds import holder
 from roundwright.knitting.rounds.round import Round
+from roundwright.language import Words, words_of
 from roundwright.wording.writing.colours import crown_change
 from roundwright.wording.writing.needles import change_lines, lines_of_sizes
-from roundwright.wording.writing.plain_language import plain_sentences, stitch_count
-from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
+from roundwright.wording.writing.plain_language import plain_sentences
+from roundwright.wording.writing.size_lists import (
+    SharedLine,
+    counted,
+    plural_number,
+    shared_lines,
+    size_list,
+    size_numbers,
+    sizes_note,
+)
 
 LineKind = Literal["text", "round", "note"]
 
@@ -30,22 +37,25 @@ class Line(NamedTuple):
 
 
 class Wording:
-    """The words of a pattern that depend on the country (`terms`) and on the knitter (`wording`)."""
+    """The words of a pattern: of its language, of the country (`terms`), and of the knitter (`wording`)."""
 
     def __init__(self, request: HatRequest) -> None:
         self.request = request
         self.beginner = request.wording == "beginner"
         self.is_uk = request.terms == "uk"
-        terms = {row.us: row.uk if self.is_uk else row.us for row in reference.terms()}
-        self.gauge = terms["gauge"]
-        self.stockinette = terms["stockinette"]
+        self.words = words_of(request.language or ("en-GB" if self.is_uk else None))
+        self.style = "beginner" if self.beginner else "short"
 
     def steps(self, round: Round) -> str:
         """The steps of a round, without its number and its count."""
-        return self.in_terms(plain_sentences(round.steps)) if self.beginner else round.text
+        if self.beginner:
+            return self.in_terms(plain_sentences(round.steps, self.words))
+        return self.words.render(round.text)
 
     def in_terms(self, text: str) -> str:
-        """A sentence in the words of the country, where it has `gauge`, `colour` or `centred`."""
+        """A sentence in the words of the country, where it has `gauge`, `colour` or `centred` in English."""
+        if not self.words.is_english:
+            return text
         if self.is_uk:
             return _GAUGE.sub("tension", text)
         return _COLOUR.sub("color", _CENTRED.sub(r"\1entered", text))
@@ -58,25 +68,47 @@ class Wording:
         changes = [
             crown_change(colours, plan, number - skip) for plan, skip in zip(plans, skipped, strict=True)
         ]
-        return lines_of_sizes([None if colour is None else f"Change to {colour}." for colour in changes])
+        texts = [
+            None if colour is None else self.words.say("line.change_colour", colour=colour)
+            for colour in changes
+        ]
+        return lines_of_sizes(texts, self.words)
+
+    def stitches(self, counts: Iterable[int]) -> str:
+        """The stitches of each size, in words as they are written in the pattern."""
+        return counted("stitches" if self.beginner else "sts", counts, self.words)
+
+    def note(self, sizes: Sequence[int], size_count: int) -> str:
+        """The note that a line is not for all sizes; empty where it is for all."""
+        return sizes_note(sizes, size_count, self.words)
+
+    def merged(self, texts: Sequence[str | None]) -> list[SharedLine]:
+        """The lines of all sizes, merged where they differ in their numbers alone."""
+        return shared_lines(texts, self.words)
 
     def rounds_start(self, first: int, last: int, note: str) -> str:
         """The start of the line of numbered rounds that are equal; `note` names their sizes."""
-        noun = "Round" if self.beginner else "Rnd"
-        return f"{noun} {first}{note}: " if first == last else f"{noun}s {first}-{last}{note}: "
+        if first == last:
+            return self.words.say(f"line.round.{self.style}", number=first, note=note)
+        return self.rounds_to(first, str(last), note)
 
-    def next_rounds_start(self, rounds: str, note: str) -> str:
-        """The start of the line of a number of equal rounds; `note` names their sizes."""
-        if rounds == "1":
-            return f"Next {'round' if self.beginner else 'rnd'}{note}: "
-        return f"Next {rounds} {'rounds' if self.beginner else 'rnds'}{note}: "
+    def rounds_to(self, first: int, last: str, note: str) -> str:
+        """The start of the line of numbered rounds; `last` is the number of the last in each size."""
+        return self.words.say(f"line.rounds.{self.style}", first=first, last=last, note=note)
 
-    def count(self, counts: Sequence[int]) -> str:
-        """The end of a line: the count of each size, to check."""
-        singular = set(counts) == {1}
-        if self.beginner:
-            return f" You have {size_list(counts)} {'stitch' if singular else 'stitches'}."
-        return f" — {size_list(counts)} {'st' if singular else 'sts'}"
+    def next_rounds_start(self, rounds: Sequence[int], note: str) -> str:
+        """The start of the line of a number of equal rounds in each size; `note` names their sizes."""
+        return self.words.say_count(
+            f"line.next_rounds.{self.style}",
+            plural_number(rounds),
+            rounds=size_list(rounds, self.words),
+            note=note,
+        )
+
+    def line(self, start: str, work: str, counts: Sequence[int]) -> Line:
+        """The line of a round, which ends with the count of each size, to check."""
+        text = self.words.say(f"line.{self.style}", start=start, work=work, stitches=self.stitches(counts))
+        return Line(text, "round")
 
 
 _GAUGE: Final = re.compile(r"\bgauge\b")
@@ -119,41 +151,37 @@ def straight_lines(
 def _adjust_lines(rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str]) -> Iterator[Line]:
     """The round from the count of the brim to that of the body, with what is slid before it."""
     texts = [None if round is None else wording.steps(round) for round in rounds]
-    for line in shared_lines(texts):
+    for line in wording.merged(texts):
         of_sizes = {size: round for size in line.sizes if (round := rounds[size]) is not None}
-        yield from _slides(of_sizes, holds)
-        start = wording.next_rounds_start("1", sizes_note(line.sizes, len(rounds)))
-        count = wording.count([round.after for round in of_sizes.values()])
-        yield Line(start + line.text + count, "round")
+        yield from _slides(of_sizes, holds, wording)
+        start = wording.next_rounds_start([1], wording.note(line.sizes, len(rounds)))
+        yield wording.line(start, line.text, [round.after for round in of_sizes.values()])
 
 
 def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
     texts = [wording.steps(part.lines[0]) if size in sizes else None for size, part in enumerate(parts)]
-    for line in shared_lines(texts):
+    for line in wording.merged(texts):
         shared = [parts[size] for size in line.sizes]
-        note = sizes_note(line.sizes, len(parts))
-        start = wording.next_rounds_start(size_list(part.rounds_in_turn for part in shared), note)
-        yield Line(start + line.text + wording.count([part.lines[0].after for part in shared]), "round")
+        note = wording.note(line.sizes, len(parts))
+        start = wording.next_rounds_start([part.rounds_in_turn for part in shared], note)
+        yield wording.line(start, line.text, [part.lines[0].after for part in shared])
 
 
 def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
     """Rounds worked in turn, such as garter stitch: the first of them, then how often they are repeated."""
-    note = sizes_note(sizes, len(parts))
+    note = wording.note(sizes, len(parts))
     shared = [parts[size] for size in sizes]
     first = shared[0].lines
     for number, round in enumerate(first, start=1):
-        count = wording.count([part.lines[number - 1].after for part in shared])
-        yield Line(wording.rounds_start(number, number, note) + wording.steps(round) + count, "round")
+        counts = [part.lines[number - 1].after for part in shared]
+        yield wording.line(wording.rounds_start(number, number, note), wording.steps(round), counts)
     longer = [size for size in sizes if parts[size].rounds_in_turn > len(first)]
     if longer:
         repeated = [parts[size] for size in longer]
-        rounds = "Rounds" if wording.beginner else "Rnds"
-        repeat = "Repeat rounds 1 and 2." if wording.beginner else "rep rnds 1 and 2"
-        last = size_list(part.rounds_in_turn for part in repeated)
-        count = wording.count([part.lines[-1].after for part in repeated])
-        yield Line(
-            f"{rounds} {len(first) + 1}-{last}{sizes_note(longer, len(parts))}: {repeat}{count}", "round"
-        )
+        last = size_list([part.rounds_in_turn for part in repeated], wording.words)
+        start = wording.rounds_to(len(first) + 1, last, wording.note(longer, len(parts)))
+        again = wording.words.say(f"line.again.{wording.style}")
+        yield wording.line(start, again, [part.lines[-1].after for part in repeated])
 
 
 # --- crown --------------------------------------------------------------------------------------------------------
@@ -186,9 +214,9 @@ def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: W
     written_notes: set[str] = set()
     number, last = 1, max(last_numbers, default=0)
     while number <= last:
-        yield from _joining_sizes(skipped, number)
-        yield from (Line(f"  {text}", "note") for text in change_lines(plans, skipped, number))
-        yield from (Line(f"  {text}", "note") for text in wording.colour_changes(plans, skipped, number))
+        yield from _joining_sizes(skipped, number, wording)
+        yield from map(_note, change_lines(plans, skipped, number, wording.words))
+        yield from map(_note, wording.colour_changes(plans, skipped, number))
         of_sizes = _rounds_of_sizes(plans, skipped, number)
         until = number
         while _continues(of_sizes, _rounds_of_sizes(plans, skipped, until + 1)) and not (
@@ -196,15 +224,14 @@ def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: W
         ):
             until += 1
         texts = [wording.steps(of_sizes[size]) if size in of_sizes else None for size in range(len(plans))]
-        for line in shared_lines(texts):
+        for line in wording.merged(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
-            yield from _slides(rounds, holds_of(plans))
+            yield from _slides(rounds, holds_of(plans), wording)
             notes = dict.fromkeys(note for round in rounds.values() for note in round.notes)
-            yield from (Line(f"  {note}", "note") for note in notes if note not in written_notes)
+            yield from (_note(wording.words.render(note)) for note in notes if note not in written_notes)
             written_notes.update(notes)
-            start = wording.rounds_start(number, until, sizes_note(line.sizes, len(plans)))
-            count = wording.count([round.after for round in rounds.values()])
-            yield Line(start + line.text + count, "round")
+            start = wording.rounds_start(number, until, wording.note(line.sizes, len(plans)))
+            yield wording.line(start, line.text, [round.after for round in rounds.values()])
         yield from _finished_sizes(plans, last_numbers, until, wording)
         number = until + 1
 
@@ -228,17 +255,16 @@ def _continues(rounds: Mapping[int, Round], following: Mapping[int, Round]) -> b
     )
 
 
-def _joining_sizes(skipped: Sequence[int], number: int) -> Iterable[Line]:
+def _joining_sizes(skipped: Sequence[int], number: int, wording: Wording) -> Iterable[Line]:
     """Sizes whose crown begins with this round while others have begun."""
     sizes = [size for size, skip in enumerate(skipped) if skip == number - 1]
     if number > 1 and sizes:
-        yield Line(f"  {_sizes(sizes)}: begin here.", "note")
+        yield _note(wording.words.say_count("line.begin_here", len(sizes), sizes=size_numbers(sizes)))
 
 
-def _sizes(sizes: Sequence[int]) -> str:
-    """Sizes by their numbers: `Size 2`, `Sizes 1, 2 and 4`."""
-    *first, last = [str(size + 1) for size in sizes]
-    return f"Sizes {', '.join(first)} and {last}" if first else f"Size {last}"
+def _note(text: str) -> Line:
+    """A note to the round below it."""
+    return Line(f"  {text}", "note")
 
 
 def holds_of(plans: Sequence[HatPlan]) -> list[str]:
@@ -246,16 +272,19 @@ def holds_of(plans: Sequence[HatPlan]) -> list[str]:
     return ["double_pointed" if plan.needles is None else plan.needles.hold for plan in plans]
 
 
-def _slides(rounds: Mapping[int, Round], holds: Sequence[str]) -> Iterator[Line]:
+def _slides(rounds: Mapping[int, Round], holds: Sequence[str], wording: Wording) -> Iterator[Line]:
     """The stitches to slide before a round, given by size; sizes that slide alike share a line."""
-    texts = [_slide(rounds[size], hold) if size in rounds else None for size, hold in enumerate(holds)]
-    for line in shared_lines(texts):
-        yield Line(f"  Before the next round{sizes_note(line.sizes, len(holds))} slide {line.text}.", "note")
+    words = wording.words
+    texts = [_slide(rounds[size], hold, words) if size in rounds else None for size, hold in enumerate(holds)]
+    for line in wording.merged(texts):
+        note = wording.note(line.sizes, len(holds))
+        yield _note(words.say("line.slide_before", note=note, slides=line.text))
 
 
-def _slide(round: Round, hold: str) -> str | None:
+def _slide(round: Round, hold: str, words: Words) -> str | None:
+    on = hold if hold in ("magic_loop", "two_circulars") else "double_pointed"
     slides = [
-        f"{stitch_count(move.stitches)} from {holder(hold, move.needle)} to {holder(hold, move.needle + 1)}"
+        words.say_count(f"line.slide.{on}", move.stitches, needle=move.needle, next_needle=move.needle + 1)
         for move in round.moves
     ]
     return ", ".join(slides) or None
@@ -267,8 +296,6 @@ def _finished_sizes(
     """Sizes whose crown ends with this round while others go on."""
     sizes = [size for size, last in enumerate(last_numbers) if last == number]
     if sizes and number < max(last_numbers):
-        left = size_list(plans[size].crown.stitches_left for size in sizes)
-        stitches = "stitches" if wording.beginner else "sts"
-        yield Line(
-            f"  {_sizes(sizes)}: the crown is done, {left} {stitches} are left. Go on to Finishing.", "note"
-        )
+        left = wording.stitches([plans[size].crown.stitches_left for size in sizes])
+        numbers = size_numbers(sizes)
+        yield _note(wording.words.say_count("line.crown_done", len(sizes), sizes=numbers, stitches=left))

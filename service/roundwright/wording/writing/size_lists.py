@@ -1,9 +1,14 @@
-"""Size lists: the values of all sizes on one line as patterns print them, `52 (56, 60, 68)`; one where all agree."""
+"""Size lists: the values of all sizes on one line as patterns print them, `52 (56, 60, 68)`; one where all agree.
+
+A language prints them in its own style: see `sizes.style` and `sizes.separator` in the catalogues.
+"""
 
 import re
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Final, NamedTuple
+
+from roundwright.language import Words, listed
 
 _NUMBER: Final = re.compile(r"(\d+)")
 
@@ -22,16 +27,43 @@ class _SplitText(NamedTuple):
     numbers: tuple[str, ...]
 
 
-def size_list(values: Iterable[object]) -> str:
-    """The values of all sizes: `52 (56, 60, 68)`, or one value where they agree."""
+def size_list(values: Iterable[object], words: Words) -> str:
+    """The values of all sizes, one value where they agree, in the style of the language.
+
+    `rest`: `52 (56, 60)`; `alternate`: `(52) 56 (60)`; `every_second`: `52 (56) 60`; `dashes`: `52 – 56 – 60`.
+    """
     texts = [str(value) for value in values]
     if texts.count(texts[0]) == len(texts):
         return texts[0]
+    match words.say("sizes.style"):
+        case "alternate":
+            return _bracketed(texts, 0)
+        case "every_second":
+            return _bracketed(texts, 1)
+        case "dashes":
+            return " – ".join(texts)
     first, *others = texts
-    return f"{first} ({', '.join(others)})"
+    return f"{first} ({words.say('sizes.separator').join(others)})"
 
 
-def shared_lines(texts: Sequence[str | None]) -> list[SharedLine]:
+def _bracketed(texts: Sequence[str], first: int) -> str:
+    """The texts one after the other, every second in brackets from the index `first`."""
+    return " ".join([f"({text})" if index % 2 == first else text for index, text in enumerate(texts)])
+
+
+def plural_number(counts: Iterable[int]) -> int:
+    """The number that chooses the plural form for the counts of all sizes: theirs where they agree."""
+    numbers = list(counts)
+    return numbers[0] if len(set(numbers)) == 1 else max(2, *numbers)
+
+
+def counted(key: str, counts: Iterable[int], words: Words) -> str:
+    """The counts of all sizes with what is counted: `52 (56) sts` for the key `sts`."""
+    numbers = list(counts)
+    return words.say_count(f"sizes.{key}", plural_number(numbers), counts=size_list(numbers, words))
+
+
+def shared_lines(texts: Sequence[str | None], words: Words) -> list[SharedLine]:
     """The lines of all sizes, merged where they differ in their numbers alone, in the order of their first size.
 
     `texts` has one text a size, or None for a size that has no such line.
@@ -41,22 +73,26 @@ def shared_lines(texts: Sequence[str | None]) -> list[SharedLine]:
         if text is not None:
             groups.setdefault(_split_at_numbers(text).between, []).append(size)
     return [
-        SharedLine(tuple(sizes), _merged([text for size in sizes if (text := texts[size]) is not None]))
+        SharedLine(
+            tuple(sizes), _merged([text for size in sizes if (text := texts[size]) is not None], words)
+        )
         for sizes in groups.values()
     ]
 
 
-def sizes_note(sizes: Sequence[int], size_count: int) -> str:
+def sizes_note(sizes: Sequence[int], size_count: int, words: Words) -> str:
     """The note that a line is not for all sizes, such as ` (sizes 2 and 4 only)`; empty where it is for all."""
     if len(sizes) == size_count:
         return ""
-    numbers = [str(size + 1) for size in sizes]
-    if len(numbers) == 1:
-        return f" (size {numbers[0]} only)"
-    return f" (sizes {', '.join(numbers[:-1])} and {numbers[-1]} only)"
+    return words.say_count("sizes.only", len(sizes), sizes=size_numbers(sizes))
 
 
-def _merged(texts: Sequence[str]) -> str:
+def size_numbers(sizes: Iterable[int]) -> str:
+    """The numbers of sizes, given by their indexes: `1, 2 and 4`."""
+    return listed([str(size + 1) for size in sizes])
+
+
+def _merged(texts: Sequence[str], words: Words) -> str:
     """One line for texts that differ in their numbers alone: `k4, k2tog` and `k5, k2tog` make `k4 (5), k2tog`."""
     first = texts[0]
     if texts.count(first) == len(texts):
@@ -64,7 +100,7 @@ def _merged(texts: Sequence[str]) -> str:
     numbers = zip(*[_split_at_numbers(text).numbers for text in texts], strict=True)
     start, *between = _split_at_numbers(first).between
     return start + "".join(
-        [size_list(values) + after for values, after in zip(numbers, between, strict=True)]
+        [size_list(values, words) + after for values, after in zip(numbers, between, strict=True)]
     )
 
 
