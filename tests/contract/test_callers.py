@@ -82,6 +82,15 @@ def test_nothing_is_told_without_a_key(guarded):
     assert_problem(guarded.get("/v1/nothing", headers=_shown(ILSE)), 404, "not-found")
 
 
+def test_the_handout_of_a_plan_needs_a_key(guarded):
+    """The page for people is open; what it calculates is not, by whichever address."""
+    address = "/handout?gauge_stitches=20&sizes=woman"
+
+    assert_problem(guarded.get(address), 401, "key-needed")
+    assert guarded.get(address, headers=_shown(ILSE)).status_code == 200
+    assert guarded.get("/", headers={"accept": "text/html"}).status_code == 200
+
+
 def test_shared_caches_keep_nothing_of_a_key(guarded, service):
     """What needs a key is private to its caller; as the service ships, look-ups are public (RFC 9111, 5.2.2)."""
     assert "private" in guarded.get("/v1/standards", headers=_shown(ILSE)).headers["cache-control"]

@@ -10,7 +10,16 @@ from tests.contract.shape import listed, named
 
 GETS = listed("GET")
 CACHED = [one for one in GETS if "304" in one.written["responses"]]
-PAGES = ("/docs", "/docs/start.js", "/openapi.json", "/problems", "/problems/not-found")
+PAGES = (
+    "/docs",
+    "/docs/start.js",
+    "/openapi.json",
+    "/problems",
+    "/problems/not-found",
+    "/page/main.js",
+    "/page/words-de.json",
+    "/handout?gauge_stitches=20&sizes=woman",
+)
 
 
 @pytest.mark.parametrize("url", [*[one.url for one in GETS], *PAGES, "/nothing"])

@@ -19,7 +19,7 @@ from roundwright.web.settings import KEY_LINE, MAX_KEYS, Settings, SettingsError
 KEY_NAME: Final = "roundwright.key_name"
 """Key of the scope's state under which the name of the caller's key is kept for the log."""
 
-GUARDED: Final = "/v1/"
+GUARDED: Final = ("/v1/", "/handout")
 """Where a key is needed: calculations and look-ups. Pages, health and metrics are open."""
 
 _SCHEME: Final = b"bearer "

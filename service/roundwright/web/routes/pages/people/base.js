@@ -96,6 +96,7 @@ export const ask = async (path, body, signal, accept = "application/json") => {
       await new Promise((resume) => setTimeout(resume, wait * 1000));
       continue;
     }
+    if (response.status === 401) throw new Trouble(say("key_needed"));
     throw troubleOf(await response.json().catch(() => ({ detail: say("out_of_reach") })));
   }
 };
