@@ -289,7 +289,7 @@ def _wrong_method(request: EvenRequest, change: int) -> Impossible:
         if near_change and _has_room(request, plan._replace(times=near_change // plan.adds))
     ]
     return Impossible(
-        f"Each {plan.method} takes away {-plan.adds} stitches: it cannot take away {-change}.",
+        say("even.cannot_take_away", stitch=plan.method, stitches=-plan.adds, change=-change),
         code="does_not_divide",
         pointer=_pointer(request),
         nearest=say("even.change_of", changes=listed(tuple(map(str, near_changes)), "or"))
