@@ -1,9 +1,9 @@
 """A pattern's text turned back into rounds: its words, its lines, the readings of each, and the reading that comes out.
 
 In the order of the work: `vocabulary`, `scanner` (words); `labels`, `parsing` (phrases); `layout` with `paragraphs`,
-`line_breaks`, `cutting`, `finer_cuts` (where one thing ends and the next begins, in every way that is possible);
+`line_breaks`, `cutting`, `finer_cuts`, `coarser_cuts` (where one thing ends and the next begins, every way possible);
 `candidates` with `seen`, `settle`, `round_ways`, `loops`, `called` (readings of a segment); `working`, `line_work`,
-`repeats`, `numbering`, `application`, `explain` (the search for what comes out, and for the cut of the words with
-which it does).
+`repeats`, `numbering`, `application`, `ending`, `explain` (the search for what comes out, and for the cut of the words
+with which it does).
 May import `writing` and what is below it.
 """

@@ -23,9 +23,12 @@ from roundwright.wording.reading.loops import (
 from roundwright.wording.reading.onward import onward_ways
 from roundwright.wording.reading.phrases import (
     BeginAt,
+    Brackets,
     Change,
     Count,
     Fabric,
+    Rep,
+    Rounds,
     Said,
     Star,
 )
@@ -35,6 +38,7 @@ from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.telling import (
     introduces,
     is_for_others,
+    leads_on,
     likeness,
     speaks_of_shaping,
     tells_of_all,
@@ -66,8 +70,11 @@ def candidates(segment: Segment) -> list[Candidate]:
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
         alone = len(phrases) == 1 and isinstance(phrases[0], Count)
         behind = not segment.alone and sure and _only_counts(seen)
-        prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * sure
-        return [Candidate("count", 0.1, stated=stated), Candidate("prose", prose_cost)]
+        repeats = any(isinstance(phrase, Rep) for phrase in phrases)
+        prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * (sure or repeats)
+        shapes = leads_on(seen)
+        words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
+        return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
     if not options and _goes_on_without_end(seen, segment):
         return [Candidate("unread", 0.0, trouble=("not_understood", say("read.how_far"), segment.start))]
     if _goes_on(seen):
@@ -79,7 +86,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         trouble = segment.troubles[0]
         options = [replace(option, trouble=option.trouble or trouble) for option in options]
     strength = likeness(seen, label)
-    shapes = speaks_of_shaping(seen)
+    shapes = leads_on(seen) and speaks_of_shaping(seen)
     options.append(Candidate("prose", max(0.2, strength), strength=strength, shapes=shapes, stated=stated))
     return sorted(options, key=_cost)
 
@@ -111,7 +118,8 @@ def _goes_on(seen: Seen) -> bool:
     if seen.throughout and seen.changes and seen.rounds:
         return True
     thus = any(phrase.manner for phrase in seen.continues)
-    return thus and bool(seen.lengths) and any(not rounds.every for rounds in seen.rounds)
+    single = any(not rounds.every and rounds.number.values == (1,) for rounds in seen.rounds)
+    return thus and bool(seen.lengths) and single
 
 
 def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
@@ -123,7 +131,7 @@ def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
     listed = label is not None and label.kind == "listed"
-    if label is None and _is_heading_in_stars(seen):
+    if label is None and (_is_heading_in_stars(seen) or _is_conditional(seen) or _tells_all_rounds(seen)):
         return Candidate("prose", 0.0)
     if label is None and (tells_outcome(seen) or is_for_others(segment)):
         return Candidate("prose", 0.0)
@@ -148,6 +156,24 @@ def _is_heading_in_stars(seen: Seen) -> bool:
     return stars and all(isinstance(phrase, _IN_HEADING) for phrase in order[1:-1])
 
 
+def _is_conditional(seen: Seen) -> bool:
+    """Whether a sentence tells what to do in some case: `If the hat is too short, knit 5 rounds more`."""
+    first = next(iter(seen.order), None)
+    return isinstance(first, Said) and first.text == "if"
+
+
+def _tells_all_rounds(seen: Seen) -> bool:
+    """Whether a bracket only says how many rounds there are now: `(9 rnds in all)`."""
+    match seen.order:
+        case (Brackets(inside=inside),):
+            rounds = any(isinstance(phrase, Rounds) for phrase in inside)
+            total = any(isinstance(phrase, Said) and phrase.text in _IN_ALL for phrase in inside)
+            return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
+        case _:
+            return False
+
+
+_IN_ALL: Final = ("in all", "altogether", "in total", "total", "all together")
 _IN_HEADING: Final = (Said, Change, Fabric)
 
 

@@ -221,13 +221,19 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     if coming.works and part.counted:
         return not part.open or isinstance(phrase, Closing)
-    apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(part.phrases[-1], _ENDS_OR_STARS)
+    apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(_last_word(part.phrases), _ENDS_OR_STARS)
     if coming.begins and apart and not part.open:
         one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
         return not one_sentence or part.has(Rounds)
     if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
         return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
+
+
+def _last_word(phrases: list[Phrase]) -> Phrase:
+    """The last phrase, or the one before a word that says nothing: `then a`."""
+    silent = isinstance(phrases[-1], Said) and not phrases[-1].words and len(phrases) > 1
+    return phrases[-2] if silent and not phrases[-1].flags & (STOP | SEMI | COMMA) else phrases[-1]
 
 
 def _says_how_many(part: _Part, coming: _Coming) -> bool:

@@ -15,6 +15,7 @@ from roundwright.language import say
 from roundwright.wording.reading.application import apply
 from roundwright.wording.reading.called import is_called_next, only_told
 from roundwright.wording.reading.candidates import candidates
+from roundwright.wording.reading.ending import behind_the_end, end_of_work
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.line_work import Desk
 from roundwright.wording.reading.numbering import flush
@@ -76,6 +77,7 @@ class Search:
         self.states = [State(tuple(Lane(size, column, count) for size, (count, column) in enumerate(lanes)))]
         self.known: dict[int, list[Candidate]] = {}
         self.before: dict[int, list[State]] = {}
+        self.end = end_of_work(segments)
 
     def fresh(
         self, segments: list[Segment], budget: Budget, cast_on: tuple[int, ...] | None = None
@@ -120,6 +122,8 @@ class Search:
             options = candidates(self.segments[place])
             if is_called_next(self.segments, place):
                 options = only_told(options)
+            if place > self.end:
+                options = behind_the_end(self.segments[place], options)
             self.known[place] = options
             phrases = len(self.segments[place].phrases)
             self.budget.spend(STEPS_FOR_SEGMENT * (1 + phrases // 5))
@@ -177,6 +181,7 @@ class Search:
         self.segments[place : place + len(old)] = new
         if len(old) != len(new):
             self.desk.forget()
+            self.end += len(new) - len(old) if self.end > place else 0
 
     def tried(self, place: int, old: list[Segment], new: list[Segment]) -> _Trial:
         """What comes of other segments in place of the old; the search is left as it was."""

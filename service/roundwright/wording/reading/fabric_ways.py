@@ -108,12 +108,16 @@ def _tells_count(seen: Seen) -> bool:
 
 def _only_names_fabric(seen: Seen) -> bool:
     """Whether a fabric is named, and nothing says that it is worked."""
-    verbs = any(isinstance(phrase, Said) and phrase.text in _VERBS for phrase in seen.order)
+    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    if len(seen.order) == len(texts) + 1 and texts[-1:] == ["the"] and not _WORKING.intersection(texts):
+        return isinstance(seen.order[-1], Fabric)  # `Now the pattern.`
+    verbs = any(text in _VERBS for text in texts)
     named = all(fabric.kind in _NAMED_FABRICS for fabric in seen.fabrics)
     words = any(isinstance(phrase, Said) for phrase in seen.order)
     return bool(seen.fabrics) and named and words and not (verbs or seen.continues or seen.untils)
 
 
+_WORKING: Final = frozenset(("work", "works", "worked", "working", "do"))
 _VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
 _NAMED_FABRICS: Final = ("rib", "garter", "moss", "stocking")
 

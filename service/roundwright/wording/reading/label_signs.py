@@ -6,7 +6,7 @@ from typing import Final
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.spans import ENDS, Span
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, LINE, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, LINE, SLASH, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import ONE
 
 WORKS: Final = frozenset(
@@ -76,6 +76,7 @@ def is_listed(lines: Lines, token: Token) -> bool:
     if flags & LINE or len(token.text) >= (4 if token.kind == "number" else 8):
         return False
     dashed = flags & (DASH | TAB) and flags & SPACE and opens_line(lines, token)
+    dashed = dashed or (flags & SLASH and opens_line(lines, token))
     return bool(flags & (STOP | COLON) or dashed)
 
 

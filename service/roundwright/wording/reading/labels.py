@@ -79,6 +79,9 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
         and not (label.kind == "numbered" and lines.flags(0) & (STOP | SEMI))
         and not (label.kind == "numbered" and begins_sentence(lines, place))
         and not is_next_of(label, after)
+        and not (
+            label.kind == "listed" and lines.tokens[place].flags & COLON and lines.tokens[place].text == "1"
+        )
     ):
         lines.place = place
         return None
@@ -127,17 +130,8 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
         return label
     if kind == "step" and lines.kind(1) == "number":
         return _step(lines, start)
-    if lines.letter(0) and lines.kind(1) == ")":
-        lines.place += 2
-        return Label("step", start)
-    if (
-        lines.letter(0)
-        and lines.flags(1) & (STOP | COLON)
-        and not lines.flags(1) & LINE
-        and lines.place + 1 < lines.stop
-    ):
-        lines.place += 1
-        return Label("step", start)
+    if step := _lettered_step(lines, start):
+        return step
     if kind in ("ordinal", "range", "number"):
         return _number_first(lines, start)
     if kind == "next":
@@ -147,6 +141,42 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     if kind in _SORTS:
         return _sort(lines, start)
     return None
+
+
+def _lettered_step(lines: Lines, start: int) -> Label | None:
+    """`IV. Knit`, `b) Knit`, `C: Knit`; None where it is none of these."""
+    if roman := _roman(lines):
+        lines.place += 1 + (lines.kind(1) == ")")
+        number = Number((roman,))
+        return Label("listed", start, (Span(number, number),), named=named(f"step {roman}"))
+    if lines.letter(0) and lines.kind(1) == ")":
+        lines.place += 2
+        return Label("step", start)
+    signs = lines.flags(1) & (STOP | COLON) and not lines.flags(1) & LINE
+    if lines.letter(0) and signs and lines.place + 1 < lines.stop:
+        lines.place += 1
+        return Label("step", start)
+    return None
+
+
+def _roman(lines: Lines) -> int:
+    """The number of a line that is numbered in Roman numerals: `IV. Knit`; 0 where it is none."""
+    token = lines.token()
+    number = ROMAN.get(token.text, 0)
+    begins = bool(token.flags & LINE) or lines.place == 0
+    signs = lines.flags(1) & (STOP | COLON | DASH) or lines.kind(1) == ")"
+    behind = lines.kind(2) if lines.kind(1) == ")" else lines.kind(1)
+    return number if number and begins and signs and not lines.flags(1) & LINE and behind in WORKS else 0
+
+
+_ONES: Final = ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")
+ROMAN: Final = {
+    tens + ones: 10 * ten + unit
+    for ten, tens in enumerate(("", "x", "xx", "xxx"))
+    for unit, ones in enumerate(_ONES)
+    if tens + ones
+}
+"""Roman numerals up to 39."""
 
 
 def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
@@ -308,6 +338,8 @@ def _standing(lines: Lines, start: int) -> Label | None:
     parity = read_parity(lines, lines.place, begin)
     if parity is None:
         return None
+    if lines.kind() in ("all", "each") and lines.kind(1) == "round":
+        parity = (Standing(1, 1), parity[1])
     lines.place = parity[1]
     _, sizes = read_tail(lines, 1)
     if lines.flags(0) & (COLON | DASH | EQUALS | TAB) or lines.kind() in (

@@ -8,6 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.by_size import alternatives, of_size
+from roundwright.wording.reading.coarser_cuts import with_sentences_joined
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
 from roundwright.wording.reading.finer_cuts import with_finer_cuts
@@ -32,7 +33,7 @@ from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, SEMI, STOP, TAB, Token
 from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
-from roundwright.wording.reading.unfolding import unfolded
+from roundwright.wording.reading.unfolding import unfolded, without_count_before
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
@@ -192,7 +193,7 @@ class _Layout(Struct):
             scoped, self.sizes = _scoped([replace(piece, under_notes=False) for piece in pieces], self.sizes)
         if scoped and behind.flags & COLON:
             scoped[-1] = replace(scoped[-1], intro=True)
-        self.segments.extend(map(with_finer_cuts, _in_sentences(scoped)))
+        self.segments.extend(with_sentences_joined([*map(with_finer_cuts, _in_sentences(scoped))]))
         self.heading = self.heading and not works
 
     def pieces(self, begin: int, stop: int) -> list[Segment]:
@@ -329,6 +330,7 @@ def _segments(
 ) -> list[Segment]:
     """What was read, cut where one thing ends and the next begins."""
     segments: list[Segment] = []
+    phrases = without_count_before(phrases)
     parts = cut_rounds(None if of is not None and of.kind in ("sizes", "step") else of, unfolded(phrases))
     troubles = tuple(lines.troubles)
     for place, part in enumerate(parts):

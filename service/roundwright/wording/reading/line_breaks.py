@@ -60,7 +60,7 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     last = tokens[begin - 1]
     if first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next":
         return True
-    if first.text in _CONNECTING and not first.flags & (FULL | COLON) and begin - before[0] > 8:
+    if _connects(first, begin - before[0]):
         return True
     opened = 0
     for place in range(max(before[0], begin - 60), begin):
@@ -79,6 +79,18 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     return False
 
 
+def _connects(first: Token, words: int) -> bool:
+    """Whether a line of prose begins with a word that connects it to so many words before: `without shaping`."""
+    if first.flags & (FULL | COLON):
+        return False
+    plain = first.kind == "plain" and first.text.startswith("with")
+    return plain or (first.text in _CONNECTING and words > FEWEST_CONNECTED)
+
+
+FEWEST_CONNECTED: Final = 8
+"""Words of a line of prose that may go on in the next."""
+
+
 def _is_torn(tokens: list[Token], begin: int) -> bool:
     """Whether a sentence goes on over the end of the line before this word."""
     first = tokens[begin]
@@ -92,9 +104,13 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     first, last = tokens[begin], tokens[begin - 1]
     if first.flags & (BLANK | FULL | COLON):
         return False
+    if last.text in ("end", "ending") and last.flags & (COMMA | SEMI):
+        return True  # rep from *, end / k2
     if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
         return True
-    return last.kind in ("knit", "purl") and first.kind == "number" and tokens[begin + 1].kind == "round"
+    if last.kind not in ("knit", "purl") or first.kind != "number":
+        return False
+    return last.text in ("k", "p") or tokens[begin + 1].kind == "round"
 
 
 _COUNTED: Final = ("stitch_noun", "times", "round", "unit")

@@ -282,6 +282,8 @@ class LineWork:
         for place, (stated, after) in enumerate(counts):
             if after == lane.count or (not loop and after == self.first_after):
                 continue
+            if stated.dashed and not stated.sign and self.before - after == lane.count:
+                continue  # ... k2tog around. -8 sts
             if place < len(counts) - 1 and not stated.sign and after in self.reached:
                 continue  # decrease on every round: 60, 48, 36 sts
             wrong_way = (lane.count - self.before) * (after - self.before) < 0

@@ -83,7 +83,7 @@ def marker_ways(seen: Seen) -> list[Candidate]:
 def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
     thus = any(phrase.manner for phrase in seen.continues) or (not segment.alone and seen.words < 0.5)
-    if thus and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.evenly or seen.counts):
+    if thus and seen.rounds and not (seen.work or seen.fabrics or seen.evenly or seen.counts):
         number = next((rounds.number for rounds in seen.rounds if not rounds.every), None)
         if number is not None and number.values != (1,):
             last = seen.rounds[0]

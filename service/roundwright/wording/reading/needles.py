@@ -44,8 +44,10 @@ def with_needles_joined(tokens: list[Token]) -> list[Token]:
 def _head(tokens: list[Token], place: int) -> Head | None:
     """The head that begins here: `Needle 1:`, `front:`; None where there is none."""
     token = tokens[place]
-    if token.text in _SIDES and tokens[place + 1].flags & COLON:
-        return Head((_SIDES[token.text],), place, place + 1)
+    if token.text in _SIDES:
+        behind = place + 2 if tokens[place + 1].kind == "needle" else place + 1
+        if tokens[min(behind, len(tokens) - 1)].flags & COLON:
+            return Head((_SIDES[token.text],), place, behind)
     if token.kind != "needle" or not (place == 0 or token.flags & (LINE | STOP | SEMI | COLON)):
         return None
     needles: list[int] = []
@@ -126,9 +128,22 @@ def _other(work: list[Token], needle: int) -> int:
     return needle - 1 if same and len(work) <= 2 else 0
 
 
+def _without_needle(work: list[Token]) -> list[Token]:
+    """The words without `of the needle` behind an end."""
+    made: list[Token] = []
+    for place, token in enumerate(work):
+        ends = next((at for at in range(place - 1, max(place - 4, -1), -1) if work[at].kind != ""), -1)
+        if token.kind == "needle" and ends >= 0 and work[ends].kind == "end":
+            del made[len(made) - (place - ends - 1) :]
+            continue
+        made.append(token)
+    return made
+
+
 def _to_marker(work: list[Token]) -> list[Token]:
     """The work of a needle with its end told as a marker."""
     made: list[Token] = []
+    work = _without_needle(work)
     for place, token in enumerate(work):
         before = work[place - 1] if place else None
         if token.kind == "end" and before is not None and before.kind in ("to", "until"):

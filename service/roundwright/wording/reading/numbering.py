@@ -31,6 +31,8 @@ def work_line(work: LineWork) -> None:
         for number in numbers:
             lane.numbers_known = (lane.numbers_known, number, Entry(candidate, work.place))
         return
+    if not numbers and label is not None:
+        numbers = _numbers_of_sort(work, label)
     if numbers:
         _numbered(work, numbers)
     elif label is not None and label.kind == "every":
@@ -42,6 +44,21 @@ def work_line(work: LineWork) -> None:
             lane.between = Entry(candidate, work.place)
         else:
             _stand(work)
+
+
+def _numbers_of_sort(work: LineWork, label: Label) -> list[int]:
+    """The numbers of `Dec Rnd 3`, where they go on with those of the other rounds; else they count the decreases."""
+    if label.kind != "sort" or not label.spans:
+        return []
+    first = label.spans[0].first.of(work.column) or 0
+    segments, place = work.desk.segments, work.place + 1
+    following = segments[place].label if place < len(segments) else None
+    numbered = following is not None and following.kind == "numbered" and bool(following.spans)
+    begins = first == 1 and numbered and following is not None and following.spans[0].first.of(0) == 2
+    if not begins and (not work.lane.printed or first != work.lane.printed + 1 or work.lane.loose):
+        return []
+    last = label.spans[-1].last.of(work.column) or 0
+    return list(range(first, min(last, first + MOST_ROUNDS) + 1))
 
 
 def place_markers(lane: Lane, candidate: Candidate) -> None:

@@ -11,13 +11,16 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Change,
     Continue,
     Count,
+    Length,
     Phrase,
     Rep,
     Rounds,
     Said,
     Star,
+    Then,
     Times,
     Until,
 )
@@ -54,9 +57,11 @@ def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
     """Whether the sentence says that the work goes on as before."""
     if any(isinstance(phrase, Star) for phrase in phrases):
         return False
-    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said)), None)
+    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
     manner = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
-    return manner or isinstance(begins, Continue | Rep | Again)
+    every = any(isinstance(phrase, Rounds) and phrase.every for phrase in phrases)
+    until = any(isinstance(phrase, Until | Length) for phrase in phrases)
+    return manner or (every and until) or isinstance(begins, Continue | Rep | Again | Change)
 
 
 def _numbers(phrases: tuple[Phrase, ...]) -> Iterator[Number]:

@@ -4,9 +4,15 @@
 before it is settled in `settle`. Every word belongs to a phrase; one that says nothing is a `Said`.
 """
 
+from typing import Final
+
 from msgspec import Struct
 
+from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.tree import Node, Number
+
+ALL_OTHERS: Final = "all others"
+"""The text of `all other rounds`."""
 
 
 class Phrase(Struct, frozen=True, gc=False):
@@ -166,10 +172,11 @@ class Needlewise(Phrase, frozen=True, gc=False):
 
 
 class AtEnds(Phrase, frozen=True, gc=False):
-    """`at the end of each section`, `at both ends of every needle`: where a decrease is made."""
+    """`at the end of each section`, `at both ends of every needle`: where a decrease is made, and which."""
 
     first: bool
     last: bool
+    together: StitchName | None = None
 
 
 class EndsPlain(Phrase, frozen=True, gc=False):

@@ -14,7 +14,7 @@ from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, unti
 from roundwright.wording.reading.phrases import Again, Brackets, Times
 from roundwright.wording.reading.rhythm import next_steps
 from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
-from roundwright.wording.reading.tree import PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
+from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
 from roundwright.wording.reading.worked import UnclearError, times
 from roundwright.wording.reading.working import Worker, fits_any_count
 
@@ -77,7 +77,11 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
 
 
 def _only_explained(work: LineWork) -> bool:
-    """Whether the round with a name that is worked again was not worked before, and only explained."""
+    """Whether the round that is worked again was not worked before, and only explained."""
+    if work.candidate.again is not None and work.candidate.again.last == 1 and work.lane.loop:
+        first = work.lane.loop[0]
+        entry = _standing_since(work)
+        return entry is not None and first.segment == entry.segment
     named = work.candidate.again.named if work.candidate.again is not None else ()
     entry = _entries(work, named[:1]).get(named[0]) if named and named[0] < 0 else None
     return entry is not None and entry.candidate.explained
@@ -180,7 +184,22 @@ def _rounds_of_segments(work: LineWork, segments: int) -> int:
     return rounds
 
 
+def _standing_since(work: LineWork) -> Entry | None:
+    """A line for every round that was told behind the last round that was worked: `Every round: k1, p1`."""
+    chain = work.lane.chain
+    for line in reversed(work.lane.standing):
+        if line.step == 1 and (chain is None or chain[1].segment < line.entry.segment):
+            return line.entry
+    return None
+
+
 def _last_rounds(work: LineWork, number: int) -> tuple[Done, ...]:
+    if number == 1 and (entry := _standing_since(work)):
+        nodes = entry.candidate.nodes
+        if nodes and not any(isinstance(node, Fill) for node in nodes):
+            end = nodes[-1].end
+            nodes = (Fill(nodes, NOTHING, nodes[0].start, end, (end, end)),)
+        return (Done(_ANY, nodes, entry.segment),)
     chain = work.lane.chain
     rounds: list[Done] = []
     while chain and len(rounds) < number:
@@ -290,6 +309,8 @@ class _Continuation:
         if candidate.onward:
             self.require_end(target)
             work.note("goes_on", work.segment.start, text=str(target))
+        if numbers and target is not None and self.shapings_to(target) == numbers:
+            self.gap = 0  # as many rounds are numbered as there are decrease rounds
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
         ends = self.trailing if candidate.again is not None else 0 if candidate.onward else candidate.plain
@@ -313,6 +334,12 @@ class _Continuation:
         decreases = abs(self.last.after - self.last.before)
         left_over = self.work.lane.count % decreases
         return decreases * (1 if self.work.candidate.plain else 2) + left_over
+
+    def shapings_to(self, target: int) -> int:
+        """How many rounds like the last shaping lead to a count; 0 where none do."""
+        assert self.last is not None
+        change, left = self.last.after - self.last.before, target - self.work.lane.count
+        return left // change if change and left % change == 0 else 0
 
     def require_end(self, target: int | None) -> None:
         """Raise `UnclearError` unless going on leads towards the count."""

@@ -197,10 +197,10 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
     shaping = [phrase.node for phrase in work.stitches if isinstance(phrase, Stitches) and is_shaping(phrase)]
     named = [node for node in shaping if isinstance(node, Stitch)]
     shown = work.seen.changes or work.seen.evenly or work.seen.counts
-    if not named and not shown:
+    if not named and not shown and ends.together is None:
         return []
     start, end = ends.start, ends.end
-    last = named[-1] if named else Stitch("k2tog", ONE, start, end)
+    last = named[-1] if named else Stitch(ends.together or "k2tog", ONE, start, end)
     uses, _ = execute((Work(last.name),))
     plain = Stitch("k", ONE, start, end, bare=True)
     leave = Number((uses,)) if ends.last else NOTHING

@@ -248,8 +248,8 @@ def _inches(place: int) -> Token:
 
 def _ends_sentence(gap: str, last: Token, group: str, follows: str) -> bool:
     """Whether a full stop ends a sentence, and not only an abbreviation."""
-    if gap[:2] in (".,", ".;"):
-        return False
+    if gap[:2] in (".,", ".;") or (gap == "." and group == "stars" and last.text in _ABBREVIATED):
+        return False  # *k 9, k 2 tog.*
     if last.text not in _ABBREVIATED or gap.lstrip()[:1] != ".":
         return True
     numbered = group in ("number", "range", *_LISTS) and (

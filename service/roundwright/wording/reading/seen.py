@@ -138,9 +138,22 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         then = place and stitched[place] and isinstance(phrases[place - 1], Then)
         current = replace(phrase, flags=phrase.flags | THEN) if then else phrase
+        if isinstance(phrase, Times) and _is_parted(phrases, place):
+            current = replace(phrase, flags=phrase.flags | COMMA)
         _sort(seen, current, following, inner=begun and place < last_work, tail=place > last_work)
         begun = begun or stitched[place]
     return seen
+
+
+def _is_parted(phrases: tuple[Phrase, ...], place: int) -> bool:
+    """Whether a comma stands before words that say nothing here: `k2tog, and so 6 times`."""
+    for back in range(place - 1, max(place - 5, -1), -1):
+        before = phrases[back]
+        if not isinstance(before, Said) or before.words > 1:
+            return False
+        if before.flags & (COMMA | DASH | STOP):
+            return True
+    return False
 
 
 def _note_word(seen: Seen, phrase: Said, following: tuple[Phrase, ...]) -> None:
@@ -290,7 +303,10 @@ def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     if len(counts) > 2 and counts[-1].flags & EQUALS and not any(count.sign for count in counts):
         total = sum(count.number.of(0) or 0 for count in counts[:-1])
         counts = counts[-1:] if total == counts[-1].number.of(0) else counts  # `28 + 28 = 56`
-    return tuple(Stated(count.number, count.number.start, count.number.end, count.sign) for count in counts)
+    return tuple(
+        Stated(count.number, count.number.start, count.number.end, count.sign, bool(count.flags & DASH))
+        for count in counts
+    )
 
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:

@@ -115,7 +115,12 @@ def _read_joint(lines: Lines, spans: list[Span], token: Token) -> int:
             return 1
         spans[-1] = Span(spans[-1].first, number)
         return 2
-    return 2 if token.kind == "and" and kind == "round" and lines.kind(2) == "number" else 0
+    if kind != "round" or lines.kind(2) not in ("number", "ordinal"):
+        return 0
+    if token.kind == "to" and (last := lines.token(2).number):
+        spans[-1] = Span(spans[-1].first, last)  # `round 1 to round 12`
+        return 3
+    return 2 if token.kind == "and" else 0
 
 
 _COUNTED: Final = frozenset(("stitch_noun", "knit", "purl", "times", "right", "together"))
@@ -216,6 +221,8 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
             if token.kind == "side":
                 step = step or 2
             seen = seen or token.kind in ("all", "each", "following")
+        elif token.text == "other" and lines.tokens[place - 1].text == "all":
+            return None  # all other rounds are those that are not given
         elif token.kind in ("even", "odd", "alternate"):
             step, wanted, seen = 2, {"even": 0, "odd": 1}.get(token.kind, -1), True
         elif token.kind in ("ordinal", "number") and token.number and seen and not step:

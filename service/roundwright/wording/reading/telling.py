@@ -4,6 +4,7 @@ from typing import Final
 
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
+    ALL_OTHERS,
     Brackets,
     Extent,
     Fabric,
@@ -89,7 +90,8 @@ def is_for_others(segment: Segment) -> bool:
     texts = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
     if segment.label is None and _is_every_even(segment):
         return True
-    if segment.label is not None or "not" not in texts or _NOT_GIVEN.isdisjoint(texts):
+    others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
+    if segment.label is not None or not others:
         return False
     return any(is_bare(phrase) or isinstance(phrase, Fabric) for phrase in segment.phrases)
 
@@ -114,6 +116,11 @@ def _is_one_stitch(seen: Seen) -> bool:
     """Whether stitches are named, and nothing says how far or how often."""
     others = seen.agains or seen.untils or seen.rounds or seen.counts or seen.times
     return bool(seen.work) and not others and all(isinstance(phrase, Stitches) for phrase in seen.work)
+
+
+def leads_on(seen: Seen) -> bool:
+    """Whether work goes on for several rounds: `every round`, `until`, `carry on`."""
+    return bool(seen.untils or seen.continues) or any(rounds.every for rounds in seen.rounds)
 
 
 def speaks_of_shaping(seen: Seen) -> bool:
@@ -163,7 +170,7 @@ def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
         strength += 4.0 if numbered else 2.5 if extents else 1.2
         strength += 0.8 if seen.lengths else 0.0
     elif numbered:
-        strength += 1.0
+        strength += 4.0 if any(phrase.manner for phrase in seen.continues) else 1.0
     return strength
 
 

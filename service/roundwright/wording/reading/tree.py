@@ -121,12 +121,16 @@ def walk(nodes: Nodes) -> Iterator[Node]:
 
 
 class Stated(Struct, frozen=True, gc=False):
-    """The count a line says it leaves, or with `sign` the stitches it says it takes away (-1) or adds (+1)."""
+    """The count a line says it leaves, or with `sign` the stitches it says it takes away (-1) or adds (+1).
+
+    `dashed` where a dash stands before it, which may be a minus.
+    """
 
     number: Number
     start: int
     end: int
     sign: int = 0
+    dashed: bool = False
 
     def after(self, before: int, column: int) -> int | None:
         """The count that should be left, or None where nothing is said for this size."""

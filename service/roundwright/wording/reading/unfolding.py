@@ -8,6 +8,7 @@ from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Count,
     Fabric,
     Length,
     Phrase,
@@ -20,7 +21,31 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.tokens import COMMA, STOP
+from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
+
+
+def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases without what is said before a colon of the round behind it.
+
+    A count says what is there, `With 70 sts: k8, k2tog`; a stitch names the round, `ssk again: *ssk, k7*`.
+    """
+    place = next((at for at, phrase in enumerate(phrases[:MOST_OF_NAME]) if at and phrase.flags & COLON), 0)
+    if not place or not isinstance(phrases[place], Stitches | Star | Brackets):
+        return phrases
+    before = phrases[:place]
+    counts = [phrase for phrase in before if isinstance(phrase, Count)]
+    named = [phrase for phrase in before if isinstance(phrase, Stitches)]
+    silent = all(isinstance(phrase, _IN_NAME) for phrase in before)
+    if len(counts) == 1 and not named and silent and before[0] is not counts[0]:
+        return phrases[place:]
+    shapes = len(named) == 1 and is_shaping(named[0]) and not counts
+    return phrases[place:] if shapes and silent and not isinstance(phrases[place], Stitches) else phrases
+
+
+MOST_OF_NAME: Final = 7
+"""Phrases before a colon that name a round."""
+_IN_NAME: Final = (Stitches, Said, Times, Count)
 
 
 def unfolded(phrases: list[Phrase]) -> list[Phrase]:
@@ -71,9 +96,10 @@ def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
     whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN)), 0)
-    if whole > 2 and _in_turn(phrases, whole):
+    starred = any(isinstance(phrase, Star) for phrase in phrases[:whole])
+    if whole > 2 and not starred and _in_turn(phrases, whole):
         begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _BEGIN_TURN)), 0)
-        inside = tuple(phrases[begun:whole])
+        inside = tuple(phrases[begun : _before_words(phrases, whole)])
         if _holds_rounds(inside) > 1:
             opened = phrases[begun]
             bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
@@ -97,13 +123,22 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
 
 def _in_turn(phrases: list[Phrase], whole: int) -> bool:
     """Whether rounds are told that are worked in turn: `purl 1 rnd, knit 1 rnd, 5 times`."""
-    if isinstance(phrases[whole], Length) or (
-        phrases[whole].flags & COMMA and isinstance(phrases[whole], Times)
-    ):
+    often, parted = phrases[whole], 0
+    for phrase in phrases[_before_words(phrases, whole) : whole + 1]:
+        parted |= phrase.flags
+    if isinstance(often, Length) or (parted & (COMMA | SEMI) and isinstance(often, Times)):
         return True
     return any(isinstance(phrase, Again) for phrase in phrases[:whole])
 
 
+def _before_words(phrases: list[Phrase], place: int) -> int:
+    """Where the words begin that stand before a phrase and work nothing: `purl 1 rnd; do this 4 times`."""
+    while place > 1 and isinstance(phrases[place - 1], _WORKING_NOTHING):
+        place -= 1
+    return place
+
+
+_WORKING_NOTHING: Final = (Said, Rep)
 _BEGIN_TURN: Final = (Stitches, Again)
 
 

@@ -88,6 +88,8 @@ class Worker:
         steps: Steps = ()
         used = left = 0
         self.steps += len(nodes)
+        if pieces := self.pieces(nodes):
+            return self.piecewise(pieces, count)
         for place, node in enumerate(nodes):
             if type(node) is Mark:
                 self.marks.append(left)
@@ -230,6 +232,41 @@ class Worker:
             used += self.fixed(node).used
         return used
 
+    # --- from marker to marker
+
+    def pieces(self, nodes: Nodes) -> list[list[Node]]:
+        """The sections of a line that goes on to one marker after the other; empty where it is no such line."""
+        fills = [node for node in nodes if type(node) is Fill and not has_fill(node.nodes)]
+        if len(fills) < 2 or not all(fill.marker for fill in fills[:-1]):
+            return []
+        pieces: list[list[Node]] = [[]]
+        behind = 0  # stitches to the marker behind what goes on towards it
+        for node in nodes:
+            if behind or not _ends_at_marker(pieces[-1]):
+                pieces[-1].append(node)
+            else:
+                pieces.append([node])
+            if type(node) is Fill:
+                behind = self.value(node.leave) if node.marker and node.leave is not None else 0
+            elif behind:
+                behind = max(0, behind - self.fixed(node).used)
+        single = all(sum(type(node) is Fill for node in piece) < 2 for piece in pieces)
+        return pieces if len(pieces) > 1 and single else []
+
+    def piecewise(self, pieces: list[list[Node]], count: int) -> Worked:
+        """The sections of a line, each worked on its own stitches."""
+        sections = self.sections
+        if sections is None or len(sections) != len(pieces) or sum(sections) != count:
+            self.assumed = True
+            if count % len(pieces):
+                message = say("read.unequal_sections", stitches=count, sections=len(pieces))
+                raise UnclearError("left_over", message, pieces[0][0].start)
+            sections = (count // len(pieces),) * len(pieces)
+        parts = [self.section(tuple(piece), section) for piece, section in zip(pieces, sections, strict=True)]
+        steps = tuple([step for part in parts for step in part.steps])
+        after = tuple([part.left for part in parts])
+        return Worked(steps, sum(part.used for part in parts), sum(after), after, self.assumed)
+
     # --- in every section
 
     def sectioned(self, node: Group | Fill, count: int, used: int) -> _Part:
@@ -338,6 +375,11 @@ def fits_any_count(nodes: Nodes, column: int = 0) -> bool:
             except UnclearError:
                 return False
     return False
+
+
+def _ends_at_marker(piece: list[Node]) -> bool:
+    """Whether something in it goes on to a marker."""
+    return any(type(node) is Fill and node.marker for node in piece)
 
 
 def _is_centred(node: Node) -> bool:

@@ -16,9 +16,10 @@ from roundwright.wording.reading.phrases import (
     Said,
     Star,
     Stitches,
+    Times,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, STOP
-from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, Stitch, named
+from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, Number, Stitch, named
 
 
 class AgainReader(SequenceReader):
@@ -55,9 +56,16 @@ class AgainReader(SequenceReader):
             plural = self.token(ahead + 1).text.endswith("s") and kind != "decrease"
             names = (named(kind),) if kind in NAMED_KINDS else ()
             return Again(*self.take(ahead + 2), names, last=2 if plural else 1)
-        if self.letter(ahead) and self.kind(ahead + 1) == "and" and self.letter(ahead + 2):
+        if self.letter(ahead) and self.is_lettered(ahead + 1):
             return self.lettered(ahead)
         return None
+
+    def is_lettered(self, ahead: int) -> bool:
+        """Whether what stands behind a letter shows that it names a round: `work A and B`, `work A only`."""
+        if self.kind(ahead) == "and" and self.letter(ahead + 1):
+            return True
+        counted = self.kind(ahead) == "number" and self.kind(ahead + 1) in ("times", "more")
+        return counted or self.kind(ahead) in _BEHIND_LETTER or self.ends_at(ahead)
 
     def last_rounds(self, ahead: int) -> Phrase | None:
         """`last 2 rnds`, `these 6 rnds`."""
@@ -174,16 +182,34 @@ class AgainReader(SequenceReader):
         return kind == "round" and behind == "number" and self.kind(place - 1) in ("and", "to")
 
     def star(self) -> Phrase:
-        """`*`, `**`."""
+        """`*`, `**`; `(k6, k2tog)*10` says how often."""
+        if self.multiplies():
+            start, _, flags = self.take(1)
+            return Times(start, self.token().end, flags, *self.number_taken())
         level = self.token().text.count("*")
         return Star(*self.take(1), level)
+
+    def multiplies(self) -> bool:
+        """Whether a star is a sign of multiplication: it stands at what it repeats, or at a number and no work."""
+        before = self.tokens[self.place - 1].kind if self.place else ""
+        glued = self.token(1).start == self.token().end and self.kind(1) == "number"
+        if not glued or before not in (")", "stitch", "together"):
+            return False
+        ends = self.place + 2 >= self.stop or bool(self.flags(2) & (STOP | EQUALS | COMMA | DASH))
+        return self.flags(0) == 0 or ends or self.kind(2) in ("(", ")")
+
+    def number_taken(self) -> tuple[Number]:
+        """The number here, which is taken."""
+        number = self.token().number or ONE
+        self.place += 1
+        return (number,)
 
     def repeat(self) -> Phrase:
         """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
         if self.token(1).text in ("is", "are"):
             return self.only_words(2)  # `the 8-st repeat is worked 10 times`
         ahead = self.skip(1)
-        if again := self.again_from(ahead) or self.over_chart(ahead):
+        if again := self.them_again(ahead) or self.again_from(ahead) or self.over_chart(ahead):
             return again
         copy = False
         while (
@@ -222,6 +248,12 @@ class AgainReader(SequenceReader):
             )
         )
 
+    def them_again(self, ahead: int) -> Phrase | None:
+        """`repeat them 3 more times`: the rounds told shortly before, or the last two; else None."""
+        if self.token(ahead).text != "them" or self.kind(ahead + 1) not in _BEHIND_THEM:
+            return None
+        return Again(*self.take(ahead + 1), last=self.told_before() or 2)
+
     def over_chart(self, ahead: int) -> Phrase | None:
         """How often so many stitches of a chart are worked: `repeating the 12 sts ten times`; else None."""
         kinds = [self.kind(ahead + place) for place in range(4)]
@@ -237,7 +269,8 @@ class AgainReader(SequenceReader):
 
     def work(self) -> Phrase:
         """`work those 4 rounds`, `do rounds 5-6 again`."""
-        ahead = 1 if self.letter(1) and self.kind(2) == "and" else self.skip(1)
+        lettered = self.letter(1) and self.is_lettered(2)
+        ahead = 1 if lettered else self.skip(1)
         if (
             self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase", "step")
             or self.letter(ahead)
@@ -249,6 +282,8 @@ class AgainReader(SequenceReader):
                 self.place += 3  # it is the round that was told before
                 return Said(again.start, self.at_end(), again.flags)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
+        if pointed := self.pointed_at():
+            return pointed
         if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
             return Continue(*self.take(2), manner=True)
         if self.kind(ahead) == "next":
@@ -273,14 +308,32 @@ class AgainReader(SequenceReader):
                 count += 1
             start, end, flags = self.take(count)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
-        if self.kind(1) in ("to", "until") and self.joined(1) and self.goes_to_marker():
-            start, end, flags = self.take(1)
-            return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         before = self.tokens[self.place - 1].kind if self.place else ""
         if before in ("stars", "(") and self.kind(1) == "number" and self.flags(2) & COMMA:
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", self.token(-1).number or ONE, start, end))
         return self.only_words(1)
+
+    def pointed_at(self) -> Phrase | None:
+        """`work them 5 times`, `work to 3 sts before the marker`; else None."""
+        if (
+            self.token(1).text == "them"
+            and (last := self.told_before())
+            and self.kind(2) in ("number", "often")
+        ):
+            return Again(*self.take(2), last=last, work=True)
+        if self.kind(1) in ("to", "until") and self.joined(1) and self.goes_to_marker():
+            start, end, flags = self.take(1)
+            return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
+        return None
+
+    def told_before(self) -> int:
+        """How many rounds `them` is: those of `These 8 rounds form the pattern. Work them`; 0 where none are told."""
+        for back in range(self.place - 1, max(self.place - MOST_BEFORE_THEM, 0), -1):
+            token, before = self.tokens[back], self.tokens[back - 1]
+            if token.kind == "round" and before.kind == "number" and before.number is not None:
+                return before.number.of(0) or 0
+        return 0
 
     def goes_to_marker(self) -> bool:
         """Whether it is worked plain to a place before a marker or the end: `work to 3 sts before the marker`."""
@@ -306,14 +359,34 @@ class AgainReader(SequenceReader):
         start, end, flags = self.take(ahead)
         return Said(start, end, flags, text="instead of")
 
+    def ends_at(self, ahead: int) -> bool:
+        """Whether what is told ends there, or a bracket follows."""
+        behind = self.place + ahead >= self.stop or bool(
+            self.flags(ahead) & (STOP | SEMI | COMMA | DASH | EQUALS)
+        )
+        return behind or self.kind(ahead) == "("
+
+    def these_again(self) -> Phrase:
+        """`These 4 rounds over and over`, `these 2 rounds 6 times`; else it says nothing."""
+        again = self.kind(1) == "number" and self.kind(2) == "round" and bool(self.flags(0) & (STOP | SEMI))
+        if again and (self.kind(3) in ("number", "often", "more") or self.token(3).text == "over"):
+            number = self.token(1).number or ONE
+            return Again(*self.take(3), last=number.of(0) or 1, work=True)
+        return self.only_words(1)
+
     def same(self) -> Phrase:
-        """`as rnd 3`, `same as last round`."""
+        """`as rnd 3`, `same as last round`, `the same`."""
+        if self.token().text == "same" and self.ends_at(1):
+            return Again(*self.take(1), last=1, work=True)
         ahead = self.skip(1)
         while self.kind(ahead) in ("as", "for"):
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) in ("ordinal", "number") and self.flags(ahead + 1) & STOP and self.joined(ahead):
             number = self.token(ahead).number or ONE
             return Again(*self.take(ahead + 1), (number.of(0) or 0,), work=True)
+        if self.kind(ahead) == "ordinal" and self.kind(ahead + 1) != "round" and self.ends_at(ahead + 1):
+            number = self.token(ahead).number or ONE
+            return Again(*self.take(ahead + 1), (number.of(0) or 0,), work=True)  # as 15th
         if self.kind(ahead) in ("round", "last", "ordinal", "these") and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
@@ -322,7 +395,7 @@ class AgainReader(SequenceReader):
     def round(self) -> Phrase:
         """`a round`, `rounds 1-16`."""
         before = self.tokens[self.place - 1] if self.place else None
-        if before is not None and before.text == "from" and self.kind(1) == "number":
+        if before is not None and before.text in ("from", "at") and self.kind(1) == "number":
             return self.only_words(2)  # `from round 9 we decrease in each round`
         if (
             (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
@@ -392,6 +465,11 @@ class AgainReader(SequenceReader):
 
 MOST_BEHIND_CHART: Final = 6
 """Words between a chart and how often its stitches are worked."""
+_BEHIND_THEM: Final = ("number", "often", "more", "until")
+MOST_BEFORE_THEM: Final = 12
+"""Words between the number of some rounds and `work them`."""
+_BEHIND_LETTER: Final = ("only", "often", "again", "more", "until")
+"""What stands behind the letter of a round that is worked: `work A only`."""
 _BEHIND_LAST: Final = ("number", "often", "more", "until", "total")
 """What stands behind `these two` where they are rounds."""
 _SORTS: Final = ("decrease", "rib", "pattern", "garter", "moss", "alternate")

@@ -4,7 +4,16 @@ from typing import Final, cast
 
 from roundwright.wording.reading.parsing.looking import BREAK
 from roundwright.wording.reading.parsing.numbers import NumberReader
-from roundwright.wording.reading.phrases import Extent, Length, Needlewise, Phrase, Rounds, Until
+from roundwright.wording.reading.phrases import (
+    ALL_OTHERS,
+    Extent,
+    Length,
+    Needlewise,
+    Phrase,
+    Rounds,
+    Said,
+    Until,
+)
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, ONE, Number
 
@@ -96,7 +105,7 @@ class ExtentReader(NumberReader):
         if kind in ("before", "from"):
             at = self.skip(count + 1)
             every = self.kind(at) == "each"
-            while self.kind(at) in ("each", "next"):
+            while self.kind(at) in ("each", "next", "ordinal"):
                 at = self.skip(at + 1)
             if self.kind(at) in ("marker", "make", "end", "place"):
                 marker = self.kind(at) != "end"
@@ -150,7 +159,11 @@ class ExtentReader(NumberReader):
         counts = place + 1 < self.stop and after.kind in ("stitch_noun", "remain", "left")
         counts = counts or self.on_needles(place + 1) or self.are_left(place + 1)
         ends = ends or after.kind in ("and", "then") or after.text == "&"
-        if not counts and not (ends and (self.tokens[place - 1].kind == "have" or self.are_left(place - 3))):
+        before = place - 1
+        while self.tokens[before].text in ("but", "only", "just", "exactly") and before > self.place:
+            before -= 1
+        had = self.tokens[before].kind == "have" or self.are_left(place - 3)
+        if not counts and not (ends and had):
             return None
         stop = place + 1
         while (
@@ -186,6 +199,9 @@ class ExtentReader(NumberReader):
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
         if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
             return position
+        others = self.token().text == "all" and self.token(1).text == "other" and self.kind(2) == "round"
+        if others and self.token(2).text.endswith("s"):
+            return Said(*self.take(3), text=ALL_OTHERS)
         every = self.kind() in ("each", "per", "persection")
         step, ahead = self.step(every=every)
         kind = self.kind(ahead)

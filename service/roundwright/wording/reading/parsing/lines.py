@@ -1,7 +1,9 @@
 """The phrases of a line, one after the other."""
 
+from collections.abc import Mapping
 from typing import Final
 
+from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
 from roundwright.wording.reading.parsing.extents import ExtentReader
@@ -20,6 +22,7 @@ from roundwright.wording.reading.phrases import (
     Odd,
     Partly,
     Phrase,
+    Rounds,
     Said,
     Stitches,
     Then,
@@ -40,11 +43,57 @@ class Lines(ExtentReader):
 
     def next_phrase(self) -> Phrase:
         """The phrase that begins here."""
-        kind = self.tokens[self.place].kind
-        reading = _READ.get(kind)
+        token = self.tokens[self.place]
+        if token.text in _DENIES and (every := self.no_plain_rounds()):
+            return every
+        reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)
         return self.only_words(1)
+
+    def no_plain_rounds(self) -> Phrase | None:
+        """`leave out the plain rounds`, `we're done with the knit rounds`: every round is shaped from here on."""
+        ahead = 1
+        while self.kind(ahead) in ("", "more", "these") or self.token(ahead).text in _WITH_DENIAL:
+            if ahead > MOST_DENYING or not self.joined(ahead):
+                return None
+            ahead += 1
+        plain = ahead
+        while self.kind(ahead) in ("plain", "even", "knit", "between") and self.joined(ahead):
+            ahead += 1
+        if ahead == plain or self.kind(ahead) != "round" or not self.joined(ahead):
+            return None
+        ahead += 1
+        if self.kind(ahead) == "between" and self.joined(ahead):
+            ahead += 1
+        return Rounds(*self.take(min(ahead, self.stop - self.place)), ONE, every=True, step=1)
+
+    def last_of_each(self) -> Phrase:
+        """`the last two stitches of each part`, `are knitted together` behind it or before."""
+        ahead, number = 1, 1
+        if self.kind(ahead) == "number":
+            number = (self.token(ahead).number or ONE).of(0) or 1
+            ahead += 1
+        if self.kind(ahead) != "stitch_noun" or number not in _TOGETHER:
+            return self.only_words(1)
+        ahead = self.skip(ahead + 1)
+        while self.kind(ahead) in ("in", "on", "before", "of", "per") and self.joined(ahead):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) == "persection":
+            ahead += 1
+        elif self.kind(ahead) == "each" and self.kind(ahead + 1) not in ("round", "ordinal"):
+            ahead += 2
+            while self.kind(ahead) in ("", "section", "needle") and self.joined(ahead):
+                ahead += 1
+        else:
+            return self.only_words(1)
+        behind = self.skip(ahead)
+        if self.kind(behind) in ("knit", "work") and self.kind(behind + 1) == "together":
+            ahead = behind + 2
+        elif not any(self.kind(back) == "together" for back in range(-3, 0) if self.place + back >= 0):
+            return self.only_words(1)
+        ahead = min(ahead, self.stop - self.place)
+        return AtEnds(*self.take(ahead), first=False, last=True, together=_TOGETHER[number])
 
     def fabric(self) -> Phrase:
         """`rib`, `rib 2 and 2`."""
@@ -298,6 +347,15 @@ class Lines(ExtentReader):
         return Odd(*self.take(1))
 
 
+_DENIES: Final = frozenset(
+    ("no", "without", "omit", "omitting", "skip", "skipping", "drop", "dropping", "leave", "leaving", "stop", "done",
+     "finished", "not", "don't")
+)  # fmt: skip
+"""Words that say that something is not worked any more."""
+_WITH_DENIAL: Final = frozenset(("any", "with", "doing", "working", "knitting", "further", "longer", "all"))
+MOST_DENYING: Final = 4
+"""Words between a denial and what is denied."""
+_TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}
 _WORKED_OVER: Final = frozenset(("moss", "rib", "pattern", "garter", "stocking"))
 """Fabrics that are worked over some stitches of a round."""
 _READ: Final = {
@@ -337,6 +395,8 @@ _READ: Final = {
     "as": Lines.same,
     "together": Lines.as_one,
     "instead": Lines.instead,
+    "last": Lines.last_of_each,
+    "these": Lines.these_again,
     "before": Lines.before,
     "after": Lines.after,
     "round": Lines.round,

@@ -19,7 +19,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 
@@ -110,12 +110,35 @@ class NumberReader(TimesReader):
         return self.rounds(number) if self.kind(2) == "round" and self.joined(2) else None
 
     def worded(self, number: Number) -> Phrase | None:
-        """A number at an unknown word: `3xyz` is a stitch nobody knows; `2 contrast rnds`."""
+        """A number at an unknown word: `3xyz` is a stitch nobody knows; `2 contrast rnds`, `*2 MC, 1 CC`."""
+        if self.token(1).text in _COLOURS and self.in_repeat():
+            start, end, flags = self.take(2)
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
         if not self.flags(1):
             start, end, flags = self.take(2)
             name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
             return Stitches(start, end, flags, Unknown(name, start, end))
         return Rounds(*self.take(3), number) if self.kind(2) == "round" else None
+
+    def opens_work(self) -> bool:
+        """Whether a number stands where work begins, and not behind a sign that makes it a count."""
+        before = self.tokens[self.place - 1].kind if self.place else ""
+        flags = self.flags(0)
+        return before in ("stars", "(") or (bool(flags & (STOP | COLON)) and not flags & (DASH | EQUALS))
+
+    def in_repeat(self) -> bool:
+        """Whether a star or a bracket was opened shortly before."""
+        before = self.tokens[max(0, self.place - MOST_IN_REPEAT) : self.place]
+        return self.depth > 0 or sum(token.kind == "stars" for token in before) % 2 == 1
+
+    def parts_of_repeat(self, number: Number) -> Phrase | None:
+        """`*7 stitches, 2 stitches together*`: plain stitches before a decrease; else None."""
+        opens = self.place > 0 and self.tokens[self.place - 1].kind in ("stars", "(")
+        together = 3 if self.kind(3) != "stitch_noun" else 4
+        if not opens or self.kind(2) != "number" or self.kind(together) != "together":
+            return None
+        start, end, flags = self.take(2)
+        return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def per_needle(self, number: Number) -> Phrase | None:
         """`8 per needle`, `8 on every needle`."""
@@ -206,12 +229,18 @@ class NumberReader(TimesReader):
     def bare_number(self, number: Number) -> Phrase:
         """A number that counts nothing that is named."""
         before = self.tokens[self.place - 1].kind if self.place else ""
-        if before in ("gear", "size", "needle"):
-            return self.only_words(1)
+        if before in ("gear", "size", "needle") or self.token().text in ("one", "ones"):
+            return self.only_words(1)  # `knit to the next one`
+        if self.kind(1) == "left" and self.joined(1) and not self.flags(1) & COMMA:
+            return Count(*self.take(2), number)
         return Count(*self.take(1), number, sure=False)
 
     def listed(self) -> Phrase:
-        """`42, 45, 48 sts`: a count for each size, without brackets."""
+        """`42, 45, 48 sts`: a count for each size, without brackets; `four, two together` are stitches."""
+        if self.kind(2) == "together" and self.opens_work():
+            number = cast("Number", self.token().number)
+            start, end, flags = self.take(1)
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
         if self.place and self.flags(0) & COMMA and self.kind(-1) == "number":
             return self.bare_number(
                 cast("Number", self.token().number)
@@ -236,9 +265,9 @@ class NumberReader(TimesReader):
     def number_first(self, number: Number) -> Phrase | None:
         """`11 k`, `2 right`: the number before the stitch."""
         kind = self.kind(1)
+        if self.flags(1) & COMMA:
+            return None  # -> 16, k2tog
         if kind == "stitch":
-            if self.flags(1) & COMMA:
-                return None  # -> 16, k2tog
             name = self.token(1).means
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch(name, number, start, end))
@@ -281,6 +310,8 @@ class NumberReader(TimesReader):
 
     def rounds(self, number: Number) -> Phrase:
         """`5 rnds`, `2 more rnds`."""
+        if self.kind(1) == "round" and self.flags(1) & COMMA:
+            return self.bare_number(number)  # -> 72, rnd 16
         before = self.tokens[self.place - 2].text if self.place > 1 else ""
         if (
             self.place
@@ -288,6 +319,9 @@ class NumberReader(TimesReader):
             and before not in ("which", "that")
         ):
             return self.only_words(2)  # `it takes 6 rounds`
+        these = self.place > 0 and self.tokens[self.place - 1].kind == "these"
+        if these and self.kind(1) == "round" and self.kind(2) not in ("number", "often", "times"):
+            return self.only_words(2)  # `these 8 rounds form the pattern`
         count = 1
         more = False
         while self.kind(count) != "round":
@@ -309,7 +343,7 @@ class NumberReader(TimesReader):
             return self.together(number, ahead + 1)
         if kind == "knit" and self.kind(ahead + 1) == "together":
             return self.together(number, ahead + 2)
-        if worked := self.worked_on(number, ahead):
+        if worked := self.parts_of_repeat(number) or self.worked_on(number, ahead):
             return worked
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
             return self.changed_stitches(number, ahead, kind)
@@ -350,6 +384,8 @@ class NumberReader(TimesReader):
 
     def for_part(self, number: Number, ahead: int, kind: str) -> Phrase | None:
         """`14 sts per needle`, `20 sts on each`; None where it is none of these."""
+        if self.token(1).text == "sts each" and self.kind(2) == "needle" and self.joined(2):
+            return PerPart(*self.take(3), number)
         if not (
             kind in ("per", "persection")
             or (kind == "each" and self.kind(self.skip(ahead + 1)) != "round")
@@ -370,7 +406,7 @@ class NumberReader(TimesReader):
     def worked_on(self, number: Number, ahead: int) -> Phrase | None:
         """`2 stitches knit`; `repeating the 12 sts of the chart` works nothing itself; else None."""
         kind = self.kind(ahead) if self.joined(ahead) else ""
-        if kind in ("knit", "purl") and self.ends_stitch(ahead):
+        if (kind in ("knit", "purl") or (kind == "right" and ahead == 2)) and self.ends_stitch(ahead):
             start, end, flags = self.take(ahead + 1)
             return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end))
         if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
@@ -454,7 +490,7 @@ def _with_before(reader: NumberReader) -> bool:
     )
 
 
-_SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about")
+_SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats", "makes", "making", "was")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 
 
@@ -466,6 +502,25 @@ def _reckonings(values: list[int]) -> tuple[int, ...]:
 _MORE: Final = ("more", "such", "further", "following")
 MOST_IN_TURN: Final = 24
 """Decrease rounds that are told by their number."""
+MOST_IN_REPEAT: Final = 12
+"""Words of a repeat that is told by its colours."""
+_COLOURS: Final = frozenset(
+    (
+        "mc",
+        "cc",
+        "main",
+        "contrast",
+        "dark",
+        "light",
+        "white",
+        "black",
+        "grey",
+        "gray",
+        "red",
+        "blue",
+        "green",
+    )
+)
 MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
@@ -480,6 +535,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "and": NumberReader.and_together,
     "round": NumberReader.rounds,
     "word": NumberReader.worded,
+    "yarn": lambda reader, number: reader.worded(number) if reader.in_repeat() else None,
     "stitch_noun": NumberReader.stitches,
     "times": NumberReader.times,
     "more": NumberReader.more_of,

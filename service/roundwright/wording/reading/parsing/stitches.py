@@ -326,7 +326,7 @@ class StitchReader(MarkerReader):
         to = self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number"
         if to:
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) in ("number", "often") and self.joined(ahead):
+        if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not self.flags(ahead) & COMMA:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
             start, end, flags = self.take(1)
@@ -433,6 +433,8 @@ class StitchReader(MarkerReader):
     def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
         """So many stitches decreased or increased, or `to` so many."""
         often = self.kind(ahead) == "often"
+        if self.is_explained(ahead + 1):
+            return self.only_words(ahead + 2)  # decrease one by knitting 2 together
         number = (
             Number((OFTEN[self.token(ahead).text],)) if often else cast("Number", self.token(ahead).number)
         )
@@ -441,6 +443,8 @@ class StitchReader(MarkerReader):
             return Change(*self.take(1), sign)
         if self.kind(stop) == "stitch_noun":
             stop += 1
+        if self.of_each_round(stop):
+            return self.only_words(stop)
         evenly = self.kind(1) == "evenly"
         while (
             self.kind(stop) in ("evenly", "around", "")
@@ -454,6 +458,20 @@ class StitchReader(MarkerReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
+
+    def is_explained(self, ahead: int) -> bool:
+        """Whether `by` and a stitch stand there, which says how it is worked."""
+        return self.token(ahead).text == "by" and self.kind(ahead + 1) in ("knit", "purl", "stitch")
+
+    def of_each_round(self, ahead: int) -> bool:
+        """Whether `per decrease round`, `in every dec round` stands there: it is told of all of them."""
+        ahead = self.skip(ahead)
+        while self.kind(ahead) in ("in", "each", "per", "persection", "") and self.joined(ahead):
+            if self.place + ahead >= self.stop:
+                return False
+            ahead += 1
+        named = self.kind(ahead) in ("decrease", "increase") and self.kind(ahead + 1) == "round"
+        return named and self.kind(ahead - 1) in ("each", "per", "persection")
 
     def begins_clause(self) -> bool:
         """Whether what is told begins here: behind a sign, at the beginning, or behind `work`."""

@@ -59,7 +59,8 @@ class TimesReader(StitchReader):
         before = self.tokens[self.place - 1].kind if self.place else ""
         ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
         ends = ends or self.kind(1) == "("
-        if self.token().text == "again" and before in ("and", "then") and ends:
+        begins = before in ("and", "then") or bool(self.flags(0) & STOP)
+        if self.token().text == "again" and begins and ends:
             return Times(*self.take(1), ONE, more=True)
         return self.only_words(1)
 
