@@ -14,7 +14,7 @@ _CUT: Final = re.compile(
     rf"""
     (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
     | (?P<sizes>\(?{_SIZE}(?:{_BETWEEN}{_SIZE}){{1,11}}(?:[ \t]?\))?(?!\w))
-    | (?P<name>[A-Za-z]{{1,4}}[0-9]{{1,2}}[A-Za-z]{{1,4}}(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
+    | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
     | (?P<word>[^\W\d_]+) | (?P<sign>.)
     """,
     re.VERBOSE | re.DOTALL,
@@ -100,6 +100,8 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
         if value is not None:
             return _in_words(text, value, match, near=near, ordinal=small in known.ordinals)
         key = known.word(text)
+    elif key == "x":
+        key = known.word(key)  # the sign of times
     elif kind == "sizes":
         key = ""
     return Piece(kind, text, key, match.start(), match.end(), near)
@@ -110,6 +112,8 @@ def _parts(piece: Piece, known: Lexicon) -> tuple[Piece, ...]:
     small = piece.text.lower()
     for stop in range(min(len(small) - 1, LONGEST_NUMBER), 1, -1):
         value, rest = known.values.get(small[:stop]), known.forms.get(small[stop:])
+        if len(small) - stop < SHORTEST_REST:
+            continue
         if value is not None and rest is not None:
             middle = piece.start + stop
             figures = Figures((Figure(str(value), piece.start, middle),), piece.start, middle)
@@ -118,6 +122,8 @@ def _parts(piece: Piece, known: Lexicon) -> tuple[Piece, ...]:
     return (piece,)
 
 
+SHORTEST_REST: Final = 3
+"""Letters of the word behind a number in one word."""
 LONGEST_NUMBER: Final = 16
 """Letters of a number in words."""
 

@@ -17,7 +17,7 @@ from roundwright import reference
 from roundwright.reference.rows import WordingRow
 
 PIECES: Final = re.compile(
-    r"\{[a-z]\}|\.\.\.|[A-Za-z]{1,4}[0-9]{1,2}[A-Za-z]{1,4}(?![^\W_])|[0-9]+|[^\W\d_]+~?|[^\w\s]"
+    r"\{[a-z]\}|\.\.\.|[A-Za-z]{1,4}[0-9]{1,2}[A-Za-z]{1,4}(?![^\W_])|[0-9]+\.?|[^\W\d_]+~?|[^\w\s]"
 )
 """Slots, numbers, words and signs of a wording."""
 SHORTEST_STEM: Final = 3
@@ -67,6 +67,12 @@ class Lexicon(Struct, frozen=True):
     fillers: frozenset[str]
     dotted: frozenset[str]
     spoken: frozenset[str]
+
+    def number(self, small: str) -> str:
+        """A number in words as digits, with a full stop where it is an ordinal; empty where it is none."""
+        if small in self.values:
+            return str(self.values[small])
+        return f"{self.ordinals[small]}." if small in self.ordinals else ""
 
     def word(self, text: str) -> str:
         """The word that stands for a form; the form in small letters where it is in no row."""
@@ -149,8 +155,7 @@ def _add(known: Lexicon, read: str, means: str) -> None:
                 slots.append(piece[1])
                 key = NUMBER if piece[1] in COUNTS else ORDINALS if piece[1] == "s" else ORDINAL
             elif piece[0].isalpha():
-                value = known.values.get(piece.lower(), known.ordinals.get(piece.lower()))
-                key = known.word(piece.rstrip("~")) if value is None else str(value)
+                key = known.number(piece.lower()) or known.word(piece.rstrip("~"))
                 if key in known.fillers:
                     continue
             elif piece in "'.":

@@ -15,8 +15,10 @@ from roundwright.wording.reading.languages.lexicon import (
     Node,
 )
 
-COUNTED: Final = "="
-"""What the English words of a count begin with."""
+STITCHES: Final = "sts"
+"""What the English word for stitches is."""
+COUNTED: Final = ("=", "Rnd", ". Rnd")
+"""What the English words of a count or of the number of a round begin with."""
 LONGEST_WORDING: Final = 24
 """Pieces of a text that one wording takes at most."""
 LONGEST_SHORT: Final = 4
@@ -27,7 +29,7 @@ MOST_ORDINALS: Final = 12
 """Ordinals in one list: `1., 3., 5. und 7. Rd`."""
 _PARTS: Final = frozenset("*:;()[]")
 """Signs between parts of a sentence, over which nothing reaches."""
-_JOINS: Final = {"and": " and ", "to": "-"}
+_JOINS: Final = {"and": " and ", "to": "-", "until": "-"}
 _SIGNS: Final = {",": ", ", "-": "-", "/": ", ", "+": " and "}
 
 _Begun: TypeAlias = tuple[Node, int, tuple[Sequence[Piece], ...], int]
@@ -52,7 +54,7 @@ class Matcher:
     def found(self, place: int) -> Found | None:
         """The longest wording that begins at a piece; None where none does.
 
-        A count leaves a longer wording whole: `nun 4 M` of `nun 4 M re` is none, since those are stitches.
+        A count, or the number of a round, leaves a longer wording whole: `nun 4 M` of `nun 4 M re` is none.
         """
         found = self.longest(place)
         if found is None or not found.meaning.english.startswith(COUNTED):
@@ -116,7 +118,8 @@ class Matcher:
         counted = node.following.get(NUMBER)
         if counted is not None and (not piece.ordinal or _ends_sentence(piece, counted)):
             yield counted, at + 1, (*slots, (piece,)), matched
-        if value is not None and (following := node.following.get(str(value))) is not None:
+        exact = f"{value}." if piece.ordinal and not _ends_sentence(piece, node) else str(value)
+        if value is not None and (following := node.following.get(exact)) is not None:
             yield following, at + 1, slots, matched
 
     def passed(self, at: int) -> Iterator[int]:
@@ -124,11 +127,20 @@ class Matcher:
         yield at
         for stop in range(at + 1, min(at + MOST_PASSED, len(self.cut) - 1)):
             piece, following = self.cut[stop - 1], self.cut[stop]
-            if piece.kind == "line" or piece.key in _PARTS:
+            if (
+                piece.kind == "line"
+                or piece.key in _PARTS
+                or (piece.kind == "number" and self.counts(following))
+            ):
                 return
             if piece.key == "." and (following.kind != "word" or following.text[0].isupper()):
                 return
             yield stop
+
+    def counts(self, piece: Piece) -> bool:
+        """Whether a piece is the word for stitches."""
+        node = self.known.root.following.get(piece.key)
+        return node is not None and node.meaning is not None and node.meaning.english == STITCHES
 
     def ordinals(self, at: int) -> list[int]:
         """Where a list of ordinals that begins here may end: `1.`, `1., 3. und 5.`, `1.-10.`."""
@@ -175,9 +187,11 @@ class Matcher:
         before, following = self.cut[at - 1], self.cut[at + 1] if at + 1 < len(self.cut) else None
         if before.kind != "word":
             return False
-        new = following is not None and following.kind == "word" and following.text[0].isupper()
+        capital = following is not None and following.kind == "word" and following.text[0].isupper()
+        if not capital or following is None or self.cut[at].key == "'":
+            return True
         short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT
-        return not new or self.cut[at].key == "'" or (short and before.text.islower())
+        return short and before.text.islower() and following.text in self.known.forms
 
     def begins_sentence(self, place: int) -> bool:
         """Whether a piece begins a line or a sentence."""
@@ -189,8 +203,9 @@ class Matcher:
         piece = self.cut[at] if at < len(self.cut) else None
         if piece is None or piece.kind != "word":
             return False
-        numbered = at + 1 < len(self.cut) and self.cut[at + 1].kind == "number"
-        return piece.text[0].islower() or (len(piece.text) == 1 and not numbered)
+        if at + 1 < len(self.cut) and self.cut[at + 1].kind == "number":
+            return False  # `Rd 2` begins a line
+        return piece.text[0].islower() or len(piece.text) == 1
 
 
 def _ends_sentence(piece: Piece, node: Node) -> bool:

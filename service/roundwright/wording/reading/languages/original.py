@@ -12,7 +12,7 @@ from typing import Final, NamedTuple
 from roundwright import reference
 from roundwright.reference.rows import WordingRow
 from roundwright.wording.reading.languages.lexicon import Lexicon, made_of
-from roundwright.wording.reading.languages.rewrite import FILLER, FOREIGN, Place, Rewritten, rewritten_with
+from roundwright.wording.reading.languages.rewrite import FOREIGN, Place, Rewritten, rewritten_with
 
 _NUMBERS: Final = re.compile(r"[0-9]+")
 _BELONGS: Final = re.compile(r"\s[^\W\d_]")
@@ -162,4 +162,4 @@ def _backward(language: str) -> Lexicon:
 def worded(language: str, english: str) -> str:
     """English working words in the words of another language; what it has no wording for stays as it is."""
     made = rewritten_with(_backward(language), english, language, 1)
-    return made.text.replace(FOREIGN, "").replace(FILLER, "")
+    return made.text.replace(FOREIGN, "")

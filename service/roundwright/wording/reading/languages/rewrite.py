@@ -12,6 +12,7 @@ from typing import Final, NamedTuple
 
 from msgspec import Struct
 
+from roundwright import reference
 from roundwright.wording.reading.languages.cut import Piece, pieces, sizes_of
 from roundwright.wording.reading.languages.figures import Figures
 from roundwright.wording.reading.languages.lexicon import COUNTS, Lexicon, lexicon
@@ -22,9 +23,9 @@ from roundwright.wording.reading.vocabulary import vocabulary
 FOREIGN: Final = "ÿ"
 """Behind a word that says something else in English, so that it is none there."""
 THEN: Final = "then"
-"""An English word that says nothing where a sentence begins with it."""
-FILLER: Final = "the"
-"""An English word that says nothing."""
+"""An English word that is left out where a sentence begins with it."""
+NEW_SENTENCE: Final = ". "
+"""What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
 
 PIECES_OF_WORD: Final = 3
@@ -111,6 +112,11 @@ class _Writer:
         place = 0
         most = PIECES_OF_WORD * most_words(self.width)
         while place < min(len(self.cut), most):
+            if (stop := self.explains(place)) or (stop := self.lettered(place)):
+                self.copy(self.cut[place].start)
+                self.put("", self.cut[place].start, self.cut[stop - 1].end)
+                place = stop
+                continue
             found = self.matcher.found(place)
             if found is not None:
                 self.wording(place, found)
@@ -152,11 +158,32 @@ class _Writer:
                 self.copy(piece.start)
                 self.put(f"{names[0]} ({', '.join(names[1:])})", piece.start, piece.end)
         elif piece.key in self.known.fillers:
-            self.copy(piece.start)
-            self.put(FILLER, piece.start, piece.end)
+            self.leave_out(piece)
         elif piece.kind == "word" and is_english(piece.text):
             self.copy(piece.end)
             self.put(FOREIGN, piece.end, piece.end)
+
+    def leave_out(self, piece: Piece) -> None:
+        """Leave out a word that says nothing, with the space or apostrophe behind it."""
+        self.copy(piece.start)
+        self.put("", piece.start, _BEHIND.match(self.text, piece.end).end())  # type: ignore[union-attr]  # always there
+
+    def lettered(self, place: int) -> int:
+        """Where the letter of a paragraph ends, `b)`; 0 where there is none."""
+        letter = self.cut[place]
+        closes = place + 1 < len(self.cut) and self.cut[place + 1].key == ")"
+        before = self.cut[place - 1].key if place else ""
+        apart = self.matcher.begins_sentence(place) or before in (",", ";")
+        return place + 2 if closes and apart and letter.kind == "word" and len(letter.text) == 1 else 0
+
+    def explains(self, place: int) -> int:
+        """Where a bracket ends that says with an equals sign how a stitch is worked; 0 where there is none."""
+        opened = [piece.key for piece in self.cut[place : place + 2]]
+        found = self.matcher.longest(place + 2) if opened == ["(", "="] else None
+        if found is None or found.meaning.english not in _stitches():
+            return 0
+        closes = found.stop < len(self.cut) and self.cut[found.stop].key == ")"
+        return found.stop + 1 if closes else 0
 
     def wording(self, place: int, found: Found) -> None:
         """Write the English words of a wording."""
@@ -164,7 +191,7 @@ class _Writer:
         self.copy(first.start)
         english, places = self.filled(found)
         if english == THEN and self.matcher.begins_sentence(place):
-            english = FILLER
+            english = ""
         start, end = first.start, last.end
         if last.figures is not None and found.meaning.slots and found.meaning.slots[-1] in COUNTS:
             end = last.figures.end  # the full stop of a sentence
@@ -178,7 +205,11 @@ class _Writer:
         following = self.text[end : end + 1]
         if english[-1:].isalnum() and following.isalnum():
             english += " "
-        self.put(english + lines, start, end, places=places)
+        if lines and english.startswith(NEW_SENTENCE):
+            places = tuple(_moved(place_, len(lines) - 1) for place_ in places)
+            self.put(f".{lines}{english.removeprefix(NEW_SENTENCE)}", start, end, places=places)
+        else:
+            self.put(english + lines, start, end, places=places)
 
     def full_stop(self, found: Found) -> int | None:
         """Where a full stop behind a wording ends, if it only ends a short form; else None."""
@@ -258,6 +289,7 @@ def _ordinal(value: int) -> str:
 
 
 _EVERYWHERE: Final = frozenset(("x", "us", "uk"))
+_BEHIND: Final = re.compile("[ \\t\u00a0]*['’]?")
 _BORROWED: Final = frozenset(("stitch", "unit", "word"))
 
 
@@ -270,6 +302,11 @@ def is_english(word: str) -> bool:
         return False
     known = _english().get(word.lower())
     return known is not None and known not in _BORROWED
+
+
+@cache
+def _stitches() -> frozenset[str]:
+    return frozenset(reference.stitches())
 
 
 @cache
