@@ -13,6 +13,7 @@ from babel.messages.pofile import read_po
 from babel.numbers import format_decimal
 
 import roundwright
+from roundwright import reference
 from roundwright.language import LANGUAGES, best_language, joined, listed, say, say_count, supported, words_of
 from roundwright.language.codes import CATALOGUES
 
@@ -147,3 +148,13 @@ def test_a_message_is_composed_of_messages():
 
     assert message == "1 stitch and x"
     assert message == words_of("en-US").render(message)
+
+
+def test_what_a_table_says_is_what_is_written():
+    """The texts of `/v1/standards` that patterns print are in the catalogue as they are in the table."""
+    english = words_of("en-US")
+
+    for name, row in reference.stitches().items():
+        assert english.say(f"how.{name}") == row.how
+    for row in reference.class_help():
+        assert english.say(f"class_help.{row.name}") == row.text

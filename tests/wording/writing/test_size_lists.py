@@ -1,6 +1,8 @@
 """Several sizes on one line."""
 
-from roundwright.language import ENGLISH_WORDS
+import pytest
+
+from roundwright.language import ENGLISH_WORDS, Words
 from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
 
 
@@ -9,6 +11,28 @@ def test_one_number_stands_where_all_sizes_agree() -> None:
     assert size_list([4, 4, 4], ENGLISH_WORDS) == "4"
     assert size_list([52, 56], ENGLISH_WORDS) == "52 (56)"
     assert size_list([52, 56, 64, 68], ENGLISH_WORDS) == "52 (56, 64, 68)"
+
+
+@pytest.mark.parametrize(
+    ("style", "separator", "printed"),
+    [
+        ("rest", "/", "88 (96/104)"),
+        ("alternate", "", "(88) 96 (104)"),
+        ("every_second", "", "88 (96) 104"),
+        ("dashes", "", "88 – 96 – 104"),
+    ],
+)
+def test_a_language_prints_sizes_in_its_style(style: str, separator: str, printed: str) -> None:
+    """German leaflets, Norwegian and Danish ones, and older magazines (common practice)."""
+
+    class OfLanguage(Words):
+        """Words of a language that prints sizes in a style."""
+
+        def say(self, key: str, /, **values: object) -> str:
+            """The style and the separator of sizes."""
+            return {"sizes.style": style, "sizes.separator": separator}[key]
+
+    assert size_list([88, 96, 104], OfLanguage("de")) == printed
 
 
 def test_sizes_share_a_line_that_differs_in_its_numbers_alone() -> None:
