@@ -24,6 +24,8 @@ export interface HatSizeFound {
 export type HatSizeState = "idle" | "loading" | "done" | "error" | "offline" | "broken";
 
 export interface HatSizeElement extends HTMLElement {
+  /** Words in place of the English ones, set before the element is put into the page. */
+  words?: Record<string, string>;
   addEventListener(type: "hatsize", listener: (event: CustomEvent<HatSizeFound>) => void, options?: AddEventListenerOptions): void;
   addEventListener(type: string, listener: EventListenerOrEventListenerObject, options?: AddEventListenerOptions): void;
 }

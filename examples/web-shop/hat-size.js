@@ -76,7 +76,7 @@ class HatSize extends HTMLElement {
 		addEventListener("online", this.#back);
 		if (this.shadowRoot) return;
 		this.attachShadow({ mode: "open" }).adoptedStyleSheets = [LOOK];
-		this.#words = this.#wordsOfShop();
+		this.#words = this.#ownWords();
 		if (!this.#isSetUp()) {
 			this.shadowRoot.append(el("slot", {})); // what the shop wrote between the tags
 			this.setAttribute("state", "broken");
@@ -110,10 +110,10 @@ class HatSize extends HTMLElement {
 		return this.closest("[lang]")?.lang || "en";
 	}
 
-	/** Words in place of ours, which the shop wrote between the tags as JSON: `{ "Find your size": "Finde deine Größe" }`. */
-	#wordsOfShop() {
+	/** Words in place of ours, of the property `words` or written between the tags as JSON. */
+	#ownWords() {
 		try {
-			return JSON.parse(this.querySelector("[type='application/json']")?.textContent ?? "{}");
+			return this.words ?? JSON.parse(this.querySelector("[type='application/json']")?.textContent ?? "{}");
 		} catch (error) {
 			this.#mistake(`cannot read its words: ${error.message}`);
 			return {};

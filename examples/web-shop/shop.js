@@ -1,4 +1,14 @@
-// The shop's own part: what the size calculator found goes into the field of the basket.
-document.querySelector("hat-size").addEventListener("hatsize", ({ detail }) => {
+// The shop's own part: what the size calculator found goes into the field of the basket, and a choice of its language.
+import { WORDS } from "./words.js";
+
+document.addEventListener("hatsize", ({ detail }) => {
   document.getElementById("balls").value = detail.plan.sizes[0].yarn.to_buy.balls;
+});
+
+document.getElementById("language").addEventListener("change", ({ target: { value } }) => {
+  const calculator = document.querySelector("hat-size");
+  const other = calculator.cloneNode();
+  other.lang = value;
+  other.words = WORDS[value];
+  calculator.replaceWith(other);
 });

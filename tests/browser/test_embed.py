@@ -1,6 +1,7 @@
 """The size calculator in the hands of shops of all kinds: their colours, words, mistakes and policies."""
 
 import json
+import re
 from base64 import b64encode
 from collections.abc import Iterator
 
@@ -256,3 +257,32 @@ document.querySelector("hat-size")?.addEventListener("hatsize", ({ detail }) => 
     (tmp_path / "tsconfig.json").write_text(json.dumps({"compilerOptions": options, "files": ["shop.ts"]}))
 
     node(tmp_path, ".bin/tsc")
+
+
+def test_the_words_of_other_languages_are_those_of_the_calculator(tmp_path):
+    """`words.js` has the same English texts in every language, each stands in the calculator, and none is missing."""
+    script = (FOLDER / "hat-size.js").read_text()
+    show = f'import {{ WORDS }} from "{FOLDER}/words.js"; console.log(JSON.stringify(WORDS));'
+    (tmp_path / "show.mjs").write_text(show)
+    words = json.loads(node(tmp_path, "show.mjs"))
+    said = set(re.findall(r'(?:say|fact|fold|const GONE =)[ (]("[^"]+")', script))
+
+    assert set(words) == {"de", "fr", "es", "nb", "da"}
+    for texts in words.values():
+        assert list(texts) == list(words["de"])
+        assert {json.loads(text) for text in said} <= set(texts)
+        assert all(f'"{text}"' in script for text in texts)
+
+
+def test_the_shop_has_a_choice_of_language(street, page, seen):
+    """The shop's page puts the calculator into German without loading anew, answers and messages of the service too."""
+    page.goto(f"{street.origin}/index.html")
+    page.get_by_label("The calculator speaks").select_option("Deutsch")
+    page.get_by_label("Alter heute").fill("6")
+    page.get_by_role("button", name="Größe finden").click()
+    in_state(page, "done")
+
+    expect(page.get_by_text("Zu kaufen")).to_be_visible()
+    expect(page.get_by_label("Balls")).to_have_value("1")
+    assert [] == barriers(page)
+    assert [] == seen.complaints

@@ -119,7 +119,8 @@ const causePart = ({ message, where, fix, next }, index) =>
 /** The needles before the next round of a crown, drawn by the service. */
 const needlesPicture = ({ crown, needles: counted }, next) => {
   if (!crown || !counted || !next) return null;
-  const query = new URLSearchParams({ stitches: crown.stitches, style: crown.style, needles: counted.length, round: next.number });
+  const language = document.documentElement.lang;
+  const query = new URLSearchParams({ stitches: crown.stitches, style: crown.style, needles: counted.length, round: next.number, language });
   if (crown.sections) query.set("sections", crown.sections);
   const image = el("img", { src: `v1/drawings/needles.svg?${query}`, alt: say("needles_picture_alt", { n: next.number }), width: 640, height: 480 });
   const figure = el("section", { class: "sheet" }, el("h2", {}, say("needles_picture", { n: next.number })), el("figure", { class: "drawn" }, image));
