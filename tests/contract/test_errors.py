@@ -413,3 +413,33 @@ def test_errors_are_bounded(service):
     assert (400, 404) == (long_name.status_code, long_path.status_code)
     assert len(long_name.content) < 8_000
     assert len(long_path.content) < 4_000
+
+
+@pytest.mark.parametrize("sizes", [{}, 5, [5]])
+def test_an_example_of_a_size_can_be_sent_as_it_is(sizes: Any, service: httpx.Client) -> None:
+    """Who sends no list of sizes reads one that the operation accepts: a measured head."""
+    gauge = {"stitches": 20, "rows": 28}
+    answer = service.post("/v1/hats", json={"gauge": gauge, "sizes": sizes})
+    example = json.loads(answer.json()["errors"][0]["detail"].partition("such as ")[2].rstrip("."))
+
+    assert answer.status_code == 400
+    size = example[0] if isinstance(example, list) else example
+    assert service.post("/v1/hats", json={"gauge": gauge, "sizes": [size]}).status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("size", "meant"),
+    [
+        ({"adult": "female"}, "woman"),
+        ({"adult": "men"}, "man"),
+        ({"age_months": 3, "sex": "male"}, "boy"),
+        ({"chart": "preemie"}, "premie"),
+    ],
+)
+def test_another_word_for_the_same_is_understood(
+    size: dict[str, Any], meant: str, service: httpx.Client
+) -> None:
+    """A word of the same meaning is named, though it is spelled otherwise."""
+    answer = service.post("/v1/hats", json={"gauge": {"stitches": 20, "rows": 28}, "sizes": [size]})
+
+    assert f"Perhaps {meant!r} is meant." in answer.json()["errors"][0]["detail"]

@@ -15,7 +15,7 @@ Exceptions, and the problems they become::
 """
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
 from typing import Annotated, Final, Literal
 
@@ -215,8 +215,22 @@ def to_problem(error: Exception, path: str, addresses: Iterable[str] = ()) -> tu
 def did_you_mean(name: str, names: Iterable[str]) -> str:
     """The name that was probably meant, as a sentence that begins with a blank; empty where none is near."""
     plain = {_plain(known): known for known in names}
-    near = get_close_matches(_plain(name[:MAX_MEANT]), plain, n=1, cutoff=0.65)
+    asked = _plain(name[:MAX_MEANT])
+    near: list[str] = [word for word in _SAME_MEANING.get(asked, ()) if word in plain]
+    near = near or get_close_matches(asked, plain, n=1, cutoff=0.65)
     return f" Perhaps {plain[near[0]]!r} is meant." if near else ""
+
+
+_SAME_MEANING: Final[Mapping[str, tuple[str, ...]]] = {
+    **dict.fromkeys(("female", "f", "women", "womens", "lady", "ladies"), ("woman", "girl")),
+    **dict.fromkeys(("male", "m", "men", "mens", "gentleman", "gents"), ("man", "boy")),
+    **dict.fromkeys(("adult", "grownup"), ("woman",)),
+    **dict.fromkeys(("newborn", "infant"), ("baby",)),
+    **dict.fromkeys(("preemie", "preterm", "premature"), ("premie",)),
+    **dict.fromkeys(("rib", "ribbing"), ("ribbed",)),
+    **dict.fromkeys(("cuff", "turnup"), ("folded", "cuffed")),
+}
+"""Words by which a caller calls what has another name here (common practice)."""
 
 
 def _plain(name: str) -> str:

@@ -171,7 +171,11 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
     sizes: Annotated[
         tuple[HatSize, ...],
-        Meta(min_length=1, max_length=MOST_SIZES, description="The sizes, smallest first."),
+        Meta(
+            min_length=1,
+            max_length=MOST_SIZES,
+            description="The sizes, smallest first.",
+        ),
     ]
     only_size: Annotated[
         Annotated[int, Meta(ge=1, le=MOST_SIZES)] | None,

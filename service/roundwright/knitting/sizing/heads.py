@@ -52,11 +52,19 @@ GestationWeeks = Annotated[float, Meta(ge=FIRST_WEEK, le=LAST_WEEK)]
 PostmenstrualWeeks = Annotated[float, Meta(ge=FIRST_WEEK, le=LATEST_POSTMENSTRUAL_WEEK)]
 
 
+AN_EXAMPLE: Final = {"head": {"value": 56, "unit": "cm"}}
+"""A wearer for errors and the document: a measured head is the surest way to give a size."""
+
+
 class Wearer(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Whose head it is: exactly one of `head`, `age_months`, `age_years`, `gestation_weeks`, `adult` and `chart`."""
 
     head: Annotated[
-        Length | None, Meta(description="Head circumference as measured, just above ears and eyebrows.")
+        Length | None,
+        Meta(
+            description="Head circumference as measured, just above ears and eyebrows.",
+            examples=[AN_EXAMPLE["head"]],
+        ),
     ] = None
     age_months: Annotated[
         AgeMonths | None, Meta(description="Age in months of 30.4375 days, 0 to 252; fractions are allowed.")

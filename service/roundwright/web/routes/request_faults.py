@@ -192,6 +192,8 @@ class _Schema:
 
     def example(self, schema: dict[str, Any]) -> Any:
         """A value that a schema allows: its own example, or what its parts allow."""
+        if "examples" in schema:  # of the place; what it refers to may have another
+            return schema["examples"][0]
         schema = self.resolved(schema)
         for given in ("examples", "enum"):
             if given in schema:
@@ -207,7 +209,10 @@ class _Schema:
         return schema.get("default", schema.get("minimum"))
 
     def telling(self, properties: dict[str, Any]) -> list[str]:
-        """The first property with a closed set of values, for an object that requires none."""
+        """The first property with an example, else with a closed set of values, for an object that requires none."""
+        for name, field in properties.items():
+            if "examples" in field:
+                return [name]
         for name, field in properties.items():
             alternatives = [self.resolved(part) for part in field.get("anyOf", (field,))]
             if any("enum" in part for part in alternatives):
