@@ -215,9 +215,9 @@ def to_problem(error: Exception, path: str, addresses: Iterable[str] = ()) -> tu
 def did_you_mean(name: str, names: Iterable[str]) -> str:
     """The name that was probably meant, as a sentence that begins with a blank; empty where none is near."""
     plain = {_plain(known): known for known in names}
-    asked = _plain(name[:MAX_MEANT])
-    near: list[str] = [word for word in _SAME_MEANING.get(asked, ()) if word in plain]
-    near = near or get_close_matches(asked, plain, n=1, cutoff=0.65)
+    meant = _plain(name[:MAX_MEANT])
+    near: list[str] = [word for word in _SAME_MEANING.get(meant, ()) if word in plain]
+    near = near or get_close_matches(meant, plain, n=1, cutoff=0.65)
     return f" Perhaps {plain[near[0]]!r} is meant." if near else ""
 
 
