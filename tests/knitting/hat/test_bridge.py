@@ -199,7 +199,7 @@ def test_the_sheet_to_tick_off_has_a_box_for_the_round_between() -> None:
     )
     brim, between, body = handout.sheets[0].straight
     assert between.work == ("*k24, kfb; rep from * around — now 104 stitches: 26 + 26 + 26 + 26",)
-    assert (between.name, between.boxes) == ("Body", 1)
+    assert (between.part, between.boxes) == ("body", 1)
     assert brim.boxes + between.boxes + body.boxes == brim.rounds + 1 + body.rounds
 
 
