@@ -26,6 +26,7 @@ COUNTS: Final = "nmabc"
 """Letters of slots for numbers; `o`, `p` and `q` are for an ordinal, `s` for several of them."""
 _WORDS: Final = re.compile(r"[^\W\d_]{2,}")
 _OPTIONAL: Final = re.compile(r"\[([^\[\]]*)\]")
+_HYPHEN: Final = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
 _DASHES: Final = str.maketrans("–—−‐’‘`´×„“”«»", '----\'\'\'\'x"""""')
 NUMBER: Final = "{n}"
 ORDINAL: Final = "{o}"
@@ -149,7 +150,7 @@ def _add(known: Lexicon, read: str, means: str) -> None:
     for wording in _spelled_out(read):
         node = known.root
         slots = []
-        for piece in PIECES.findall(wording.translate(_DASHES)):
+        for piece in PIECES.findall(_HYPHEN.sub(" ", wording.translate(_DASHES))):
             key = piece
             if piece[0] == "{":
                 slots.append(piece[1])
@@ -158,7 +159,7 @@ def _add(known: Lexicon, read: str, means: str) -> None:
                 key = known.number(piece.lower()) or known.word(piece.rstrip("~"))
                 if key in known.fillers:
                     continue
-            elif piece in "'.":
+            elif piece == "'" or (piece == "." and node is not known.root):
                 continue
             node = node.following.setdefault(key, Node())
         if node.meaning is None and node is not known.root:

@@ -23,7 +23,7 @@ LONGEST_WORDING: Final = 24
 """Pieces of a text that one wording takes at most."""
 LONGEST_SHORT: Final = 4
 """Letters of a word whose full stop makes a short form of it, before a word that begins with a capital."""
-MOST_PASSED: Final = 10
+MOST_PASSED: Final = 12
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
 """Ordinals in one list: `1., 3., 5. und 7. Rd`."""

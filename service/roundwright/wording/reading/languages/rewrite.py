@@ -192,6 +192,7 @@ class _Writer:
         english, places = self.filled(found)
         if english == THEN and self.matcher.begins_sentence(place):
             english = ""
+        english = self.in_sentence(english, place, found.stop)
         start, end = first.start, last.end
         if last.figures is not None and found.meaning.slots and found.meaning.slots[-1] in COUNTS:
             end = last.figures.end  # the full stop of a sentence
@@ -210,6 +211,19 @@ class _Writer:
             self.put(f".{lines}{english.removeprefix(NEW_SENTENCE)}", start, end, places=places)
         else:
             self.put(english + lines, start, end, places=places)
+
+    def in_sentence(self, english: str, place: int, stop: int) -> str:
+        """English words as they stand in a sentence: with a capital behind a full stop, which then ends one.
+
+        The colon behind the number of a round goes where more numbers follow.
+        """
+        if place and self.cut[place - 1].key == ".":
+            english = english[:1].upper() + english[1:]
+        following = self.cut[stop : stop + 2]
+        if english.endswith(":") and following:
+            more = len(following) > 1 and following[1].kind == "number" and self.matcher.joined(following[0])
+            return english[:-1] if more or following[0].key == ":" else english
+        return english
 
     def full_stop(self, found: Found) -> int | None:
         """Where a full stop behind a wording ends, if it only ends a short form; else None."""
