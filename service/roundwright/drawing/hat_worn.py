@@ -17,7 +17,7 @@ from roundwright.drawing.hat_marks import (
     with_unit,
 )
 from roundwright.drawing.svg import Markup, element, joined, px
-from roundwright.drawing.theme import Block, text_line
+from roundwright.drawing.theme import Block, text_line, text_width
 from roundwright.knitting.hat.fabric import fabric_rows, hidden_mm
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
@@ -386,7 +386,9 @@ def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
     hat, radius = scene.hat, scene.hat.head.radius_mm
     left, ear_y = scene.x(-1.25 * radius) - 2, scene.y(hat.head.ear_drop_mm) + 4
     words = frame.words
-    yield text_line(left, ear_y, words.say("picture.ears"), LABEL_SIZE, "slide b e")
+    ears = words.say("picture.ears")
+    size = LABEL_SIZE * min(1.0, left / text_width(ears, LABEL_SIZE))  # a longer word is set smaller
+    yield text_line(left, ear_y, ears, size, "slide b e")
     edge_y = scene.y(hat.edge.drop_mm - scene.brim_mm / 2)
     beside = [Label(words.say("picture.edge"), stretch_text(hat.edge, words), edge_y)]
     if hat.air_mm > MENTIONED_MM:
