@@ -100,6 +100,23 @@ def test_the_address_holds_the_plan(plan, address, browser):
     other.close()
 
 
+def test_the_plan_stays_until_a_new_one_is_started(plan):
+    """Skipping to the page and going to another view and back keep the plan; a link starts anew."""
+    plan.get_by_label("stitches", exact=True).fill("18")
+    worked_out(plan, "Cast on 88 stitches")
+    plan.get_by_role("link", name="Skip to the page").focus()
+    plan.keyboard.press("Enter")
+    expect(plan.locator("#main")).to_be_focused()
+    assert "gauge_stitches=18" in plan.url
+    plan.get_by_role("link", name="Proofread").click()
+    plan.get_by_role("link", name="Roundwright").click()
+    expect(plan.get_by_label("stitches", exact=True)).to_have_value("18")
+    plan.get_by_role("link", name="Start a new plan").click()
+
+    expect(plan.get_by_label("stitches", exact=True)).to_have_value("20")
+    worked_out(plan, "Cast on 96 stitches")
+
+
 def test_the_handout_is_downloaded(page, address, tmp_path):
     """A button makes the PDF of the plan, for the paper that was chosen."""
     page.goto(f"{address}/{CLASS}&name=Quillhaven+class+hat&paper=letter")
@@ -165,6 +182,17 @@ def test_without_javascript_the_form_leads_to_the_handout(browser, address):
     expect(page.get_by_text("19.5 stitches and 28 rounds")).to_be_visible()
     expect(page.get_by_role("heading", name="Bexa")).to_be_visible()
     context.close()
+
+
+def test_the_browser_prints_the_hat_and_not_the_form(plan):
+    """Printed from the browser, the page is what was worked out: no form, no buttons, dark or light alike."""
+    plan.emulate_media(media="print", color_scheme="dark")
+
+    for gone in (plan.locator("#plan-form"), plan.get_by_role("button"), plan.get_by_role("navigation")):
+        expect(gone.filter(visible=True)).to_have_count(0)
+    expect(plan.locator(".printed")).to_be_visible()
+    paper = plan.evaluate("getComputedStyle(document.body).backgroundColor")
+    assert paper == "rgb(255, 255, 255)"
 
 
 def test_a_fault_stands_at_its_field_with_what_works(plan):

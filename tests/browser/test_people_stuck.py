@@ -77,6 +77,17 @@ def test_a_pattern_in_words(stuck):
     expect(stuck.locator(".causes")).to_contain_text("64")
 
 
+def test_a_keyboard_is_enough(stuck):
+    """Round and needles are typed one after the other with Tab; the answer is announced."""
+    stuck.get_by_label("The round you just finished").focus()
+    for stitches in ("3", "12", "13", "12", "12"):
+        stuck.page.keyboard.type(stitches)
+        stuck.page.keyboard.press("Tab")
+
+    expect(stuck.locator("#stuck-status")).to_contain_text("needle 2")
+    expect(stuck.locator("#stuck-status")).to_have_attribute("role", "status")
+
+
 def test_a_round_that_is_not_there_is_said_at_its_field(stuck):
     """The fault stands at the round, and the last round there is can be taken by a button."""
     field = stuck.get_by_label("The round you just finished")

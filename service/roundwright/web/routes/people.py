@@ -41,9 +41,13 @@ class PageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
 
 def page(_service: Any, words: Words) -> bytes:
     """The page, with its words in their places; in English where the page has no words of the language."""
-    texts = _texts()
     languages = (words.code, words.code.partition("-")[0], "en")
-    language = next(code for code in languages if code in texts)
+    return _page(next(code for code in languages if code in _texts()))
+
+
+@cache
+def _page(language: str) -> bytes:
+    texts = _texts()
     links = "".join(
         f'<a href="?language={code}" lang="{code}" hreflang="{code}">{escape(text["language_name"])}</a> '
         for code, text in texts.items()

@@ -249,7 +249,7 @@ export const writeAddress = (view, parameters) => {
   const query = String(parameters);
   const hash = `#${view}${query ? `?${query}` : ""}`;
   history.replaceState(null, "", hash);
-  document.querySelector(`nav [data-view=${view}]`).setAttribute("href", hash);
+  for (const link of document.querySelectorAll(`[data-view=${view}]`)) link.setAttribute("href", hash);
 };
 
 const usual = (field) =>

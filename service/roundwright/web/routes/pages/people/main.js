@@ -10,7 +10,6 @@ let shown = null;
 
 const show = (arrived = false) => {
   const { view, parameters } = readAddress();
-  if (view === "main") return; // the link that skips to the page
   const name = view in VIEWS ? view : "plan";
   for (const section of document.querySelectorAll(".view")) section.hidden = section.id !== `view-${name}`;
   for (const link of document.querySelectorAll("nav [data-view]")) {
@@ -32,6 +31,10 @@ for (const link of document.querySelectorAll(".languages a")) {
     link.hash = location.hash; // the plan goes along
   });
 }
+document.querySelector(".skip").addEventListener("click", (event) => {
+  event.preventDefault(); // the address keeps its plan
+  document.getElementById("main").focus();
+});
 addEventListener("hashchange", () => show());
 document.documentElement.dataset.script = "on";
 show(true);

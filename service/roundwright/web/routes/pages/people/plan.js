@@ -345,7 +345,8 @@ const handoutPart = (request) => {
     el("div", { class: "sheet-head" }, el("h2", {}, say("handout_heading")), choice),
     el("p", {}, say("handout_text")),
     el("p", { class: "actions" }, link, el("button", { type: "button", onclick: download }, say("handout_pdf")), said),
-    el("p", {}, copyButton(say("share"), () => location.href, say("share_done"))));
+    el("p", { class: "actions" }, copyButton(say("share"), () => location.href, say("share_done")),
+      el("a", { href: "#plan" }, say("start_anew"))));
 };
 
 /** The written pattern: blocks between blank lines, each under its heading. */
