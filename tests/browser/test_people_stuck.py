@@ -50,8 +50,8 @@ def test_a_right_count_is_said_to_be_right(stuck):
     expect(stuck.get_by_role("heading", name="The count is right")).to_be_visible()
 
 
-def test_the_hat_of_the_plan(address, page):
-    """The hat planned on this page, its second size, counted in the body."""
+def test_the_hat_of_the_plan(address, page, browser):
+    """The hat planned on this page, its second size, counted in the body; its address holds the plan as well."""
     page.goto(f"{address}/#plan?sizes=9+months;+woman")
     expect(page.get_by_role("heading", level=2, name="Cast on 80 (104) stitches")).to_be_visible()
     page.get_by_role("link", name="Count is wrong").click()
@@ -62,6 +62,26 @@ def test_the_hat_of_the_plan(address, page):
     count(page, 26, 26, 26, 25)
 
     expect(page.locator(".causes")).to_contain_text("needle 4")
+    other = browser.new_page()
+    other.goto(page.url)
+    expect(other.locator(".causes")).to_have_text(page.locator(".causes").inner_text(), use_inner_text=True)
+    other.close()
+    page.get_by_role("link", name="Plan a hat").click()
+    expect(page.get_by_role("heading", level=2, name="Cast on 80 (104) stitches")).to_be_visible()
+
+
+def test_a_plan_that_cannot_be_knitted_is_said(address, page, seen):
+    """A mistake in the plan is told where the hat of the plan is asked for, and the view goes on working."""
+    page.goto(f"{address}/#plan?gauge_stitches=many")
+    expect(page.locator("#plan-form [aria-invalid]")).to_have_count(1)
+    page.get_by_role("link", name="Count is wrong").click()
+    page.get_by_label("It is").select_option("the hat of the plan on this page")
+    count(page, 20)
+    expect(page.locator("#stuck-found")).to_contain_text("A number is needed here")
+    page.get_by_label("It is").select_option("a crown, by its stitches")
+
+    expect(page.locator("#stuck-found")).not_to_contain_text("A number is needed here")
+    assert [] == seen.complaints
 
 
 def test_a_pattern_in_words(stuck):

@@ -156,8 +156,7 @@ let shownSize = 0;
 
 const changed = afterPause(async (signal) => {
   drawSwatch();
-  const parameters = stateOf(form);
-  if (sizesText() !== FIRST_SIZES) parameters.set("sizes", sizesText());
+  const parameters = planParameters();
   opened = String(parameters);
   writeAddress("plan", parameters);
   try {
@@ -387,14 +386,26 @@ const drawSwatch = () => {
   form.querySelector(".ticks").setAttribute("d", ticks.join(""));
 };
 
-/** The hat of the plan as a request, and the names of its sizes, for a count that came out wrong. */
-export const plannedHat = () => {
-  if (!rows.children.length) fill(new URLSearchParams());
-  const { paper, wording, language, ...request } = requestOf();
-  return {
-    request,
-    labels: answer?.sizes.map(({ label }) => label) ?? request.sizes.map((_, index) => say("size_n", { n: index + 1 })),
-  };
+/** The plan as parameters of an address: what is not as it stands at first. */
+const planParameters = () => {
+  const parameters = stateOf(form);
+  if (sizesText() !== FIRST_SIZES) parameters.set("sizes", sizesText());
+  return parameters;
+};
+
+/** The plan for a count that came out wrong: its parameters, the names of its sizes, and the hat as a request. */
+export const planned = {
+  parameters: () => String(planParameters()),
+  labels: () => {
+    const count = sizesText().split(";").length;
+    return answer?.sizes.length === count
+      ? answer.sizes.map(({ label }) => label)
+      : Array.from({ length: count }, (_, index) => say("size_n", { n: index + 1 }));
+  },
+  request: () => {
+    const { paper, wording, language, ...request } = requestOf();
+    return request;
+  },
 };
 
 // --- opening --------------------------------------------------------------------------------------------------
@@ -408,6 +419,12 @@ const fill = (parameters) => {
   }
   if (!rows.children.length) addRow();
   drawSwatch();
+};
+
+/** Takes a plan from another view's address, so that it is there without being shown. */
+export const take = (parameters) => {
+  if (parameters !== null && opened === parameters) return;
+  if (parameters !== null || !rows.children.length) fill(new URLSearchParams(parameters ?? ""));
 };
 
 export const open = (parameters) => {

@@ -21,9 +21,12 @@ const changed = afterPause(async (signal) => {
   if (text.trim()) parameters.set("text", await packed(text));
   opened = String(parameters);
   writeAddress("proofread", parameters);
-  found.hidden = !text.trim();
+  found.hidden = false;
   showFaults(form, [], changed);
-  if (!text.trim()) return;
+  if (!text.trim()) {
+    refill(found, el("p", { class: "hint waiting-note" }, say("pattern_needed")));
+    return;
+  }
   try {
     const request = { text, cast_on: castOnOf(castOn, text), ...(spoken.value && { language: spoken.value }) };
     const answer = await ask("v1/patterns/proofread", request, signal);

@@ -4,7 +4,7 @@ import {
   Trouble, afterPause, applies, ask, castOnOf, el, packed, put, refill, restore, say, showFaults, stateOf, toNumber, unpacked, valueOf,
   writeAddress,
 } from "./base.js";
-import { plannedHat } from "./plan.js";
+import { planned, take } from "./plan.js";
 
 const form = document.getElementById("stuck-form");
 const found = document.getElementById("stuck-found");
@@ -21,7 +21,7 @@ const settle = () => {
 const fillSizes = () => {
   const { size } = form.elements;
   const chosen = size.value || "1";
-  size.replaceChildren(...plannedHat().labels.map((label, index) => el("option", { value: index + 1 }, label)));
+  size.replaceChildren(...planned.labels().map((label, index) => el("option", { value: index + 1 }, label)));
   size.value = size.options[chosen - 1] ? chosen : "1";
 };
 
@@ -38,7 +38,7 @@ const requestOf = () => {
     if (value !== undefined) put(request, field.dataset.at, value);
   }
   if (kind === "hat") {
-    request.hat = plannedHat().request;
+    request.hat = planned.request();
     request.size = Number(form.elements.size.value);
   }
   if (kind === "pattern") {
@@ -61,6 +61,7 @@ const requestOf = () => {
 const changed = afterPause(async (signal) => {
   settle();
   const parameters = stateOf(form);
+  if (form.work.value === "hat") parameters.set("plan", planned.parameters());
   if (parameters.has("text")) parameters.set("text", await packed(form.elements.text.value));
   opened = String(parameters);
   writeAddress("stuck", parameters);
@@ -132,6 +133,8 @@ form.addEventListener("submit", (event) => event.preventDefault());
 form.addEventListener("input", () => changed());
 
 export const open = async (parameters) => {
+  const arrived = opened === null; // a plan in the address is that of whoever sent it; later it is the one on this page
+  take(arrived ? parameters.get("plan") : null);
   fillSizes();
   if (opened === String(parameters) && form.work.value !== "hat") return;
   opened = String(parameters);
