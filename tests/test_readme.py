@@ -47,6 +47,17 @@ def test_the_page_shows_requests():
     assert len(SHOWN) >= 5
 
 
+def test_the_pattern_on_the_page_is_the_one_that_is_written(service):
+    """The pattern in German is that of the request above it."""
+    [(path, body, pattern)] = re.findall(
+        r"```http\nPOST (\S+)\n```\n\n```json\n([^`]+)\n```\n\n[^\n]*\n\n```text\n([^`]+)\n```", README
+    )
+    answer = service.post(path, content=body, headers={"content-type": "application/json"})
+
+    assert answer.json()["pattern"].rstrip() == pattern
+    assert answer.headers["content-language"] == "de"
+
+
 def test_every_operation_of_the_trade_is_in_the_table():
     """An endpoint that is not in the README's table is not known to anybody."""
     missing = [one.path for one in listed() if one.path.startswith("/v1/") and f"`{one.path}`" not in README]
