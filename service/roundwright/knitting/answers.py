@@ -14,7 +14,11 @@ COMMON_PRACTICE: Final = "common practice"
 """The source of a rule that the whole trade follows and nobody in particular published."""
 
 RulesVersion = Annotated[
-    str, Meta(description="Date of the formulas and tables this answer was calculated with (YYYY-MM-DD).")
+    str,
+    Meta(
+        description="Date of the formulas and tables this answer was calculated with (YYYY-MM-DD).",
+        extra_json_schema={"format": "date"},
+    ),
 ]
 
 

@@ -32,6 +32,8 @@ MOST_DRAWN_STITCHES: Final = 2_000
 LONGEST_LENGTH: Final = 31
 """Characters of a length: a float written out, and its unit."""
 
+PicturePath = Annotated[str, Meta(extra_json_schema={"format": "uri-reference"})]
+
 _UNIT: Final = "(mm|cm|m|in|yd)$"
 _NUMBER: Final = r"(?=[0-9.]*[1-9])[0-9]{1,7}(\.[0-9]{1,20})?"
 LengthText = Annotated[

@@ -1,24 +1,24 @@
 """The OpenAPI document, made from the operations.
 
 msgspec makes the schemas of the structs; paths, parameters and answers come from the operations. A calculation has an
-example request but no example answer, since the reference page can send the request.
+example request but no example answer, since the reference page can send the request; two errors have one.
 """
 
 import re
-from collections.abc import Collection, Iterable
-from http import HTTPStatus
-from inspect import cleandoc
+from collections.abc import Iterable, Iterator
 from typing import Any, Final
 
 import msgspec
 
 from roundwright import __version__
+from roundwright.knitting.answers import Impossible
 from roundwright.web.auth import GUARDED
-from roundwright.web.problems import MEDIA_TYPE, PROBLEM_TYPES, Problem
+from roundwright.web.problems import MEDIA_TYPE, PROBLEM_TYPES, Problem, ProblemError, to_problem
 from roundwright.web.routes.flat_parameters import parameters_of
-from roundwright.web.routes.operation import JSON, Calculation, Lookup, Operation
-
-REFERENCE: Final = "#/components/schemas/{name}"
+from roundwright.web.routes.operation import JSON, Lookup, Operation
+from roundwright.web.routes.request_reader import BodyReader
+from roundwright.web.routes.shaping import shape_evenly
+from roundwright.web.schemas import Tidy, capitalised, reference_to, schemas_of
 
 DESCRIPTION: Final = """\
 The arithmetic of small hats knitted in the round: gauge, sizes, cast-on, needles, shaping, crowns, yarn, the written
@@ -50,21 +50,17 @@ TAGS: Final = {
     "Service": "The service itself.",
 }
 
-STATUSES: Final = {
-    Calculation: (400, 405, 408, 413, 415, 421, 422, 431, 500, 503),
-    Lookup: (400, 405, 408, 421, 431, 500, 503),
-}
-"""The statuses of errors of every operation; `_statuses` adds those of its path and media types."""
-
 
 def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[str, Any]:
     """The document of the operations as JSON values; `keyed` if the service needs keys."""
     documented = [operation for operation in operations if operation.id]
-    schemas = _schemas(documented)
+    tidy = Tidy()
+    schemas = schemas_of(documented, tidy)
     paths: dict[str, dict[str, Any]] = {}
     for operation in documented:
         item = paths.setdefault(operation.template, {})
-        item[operation.methods[0].lower()] = _operation(operation)
+        item[operation.methods[0].lower()] = _operation(operation, tidy)
+    schemas = dict(sorted({**schemas, **tidy.enums}.items()))
     components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
     schemes = {"securitySchemes": SCHEMES} if keyed else {}
     if keyed:
@@ -112,7 +108,7 @@ def _used(components: dict[str, dict[str, Any]], paths: dict[str, Any]) -> dict[
     }
 
 
-def _operation(operation: Operation) -> dict[str, Any]:
+def _operation(operation: Operation, tidy: Tidy) -> dict[str, Any]:
     described: dict[str, Any] = {
         "operationId": operation.id,
         "tags": [operation.tag],
@@ -123,13 +119,13 @@ def _operation(operation: Operation) -> dict[str, Any]:
         described["deprecated"] = True
     if isinstance(operation, Lookup):
         if operation.request_type:
-            described["parameters"] = _parameters(operation)
+            described["parameters"] = _parameters(operation, tidy)
     else:
         described["requestBody"] = {
             "required": True,
             "content": {
                 JSON: {
-                    "schema": _reference(operation.request_type),
+                    "schema": reference_to(operation.request_type),
                     "examples": {operation.example or "request": {"value": operation.example_value()}},
                 }
             },
@@ -137,8 +133,8 @@ def _operation(operation: Operation) -> dict[str, Any]:
     responses: dict[str, Any] = {"200": _answer(operation)}
     if _is_cached(operation):
         responses["304"] = {"description": "Unchanged since the answer with this `ETag`."}
-    for status in _statuses(operation):
-        responses[str(status)] = {"$ref": f"#/components/responses/{_name(status)}"}
+    for status in _errors(operation):
+        responses[status] = {"$ref": f"#/components/responses/{_NAMES[status]}"}
     return described | {"responses": responses}
 
 
@@ -146,7 +142,7 @@ def _answer(operation: Operation) -> dict[str, Any]:
     content: dict[str, Any] = {}
     for media_type in operation.renderers:
         if media_type == JSON:
-            content[JSON] = {"schema": _reference(operation.answer_type)}
+            content[JSON] = {"schema": reference_to(operation.answer_type)}
         elif media_type.endswith("+json"):
             content[media_type] = {"schema": {"type": "object"}}
         else:
@@ -163,11 +159,11 @@ def _answer(operation: Operation) -> dict[str, Any]:
     return answer
 
 
-def _parameters(operation: Lookup) -> list[dict[str, Any]]:
+def _parameters(operation: Lookup, tidy: Tidy) -> list[dict[str, Any]]:
     example_values = operation.example_value()
     parameters = []
     for name, known in (parameters_of(operation.request_type) or {}).items():
-        described = _tidy(known.schema)
+        described = tidy.schema(known.schema, capitalised(f"{operation.id}_{name}"))
         in_path = f"{{{name}}}" in operation.template
         parameter: dict[str, Any] = {
             "name": name,
@@ -187,56 +183,64 @@ def _parameters(operation: Lookup) -> list[dict[str, Any]]:
 # Errors and headers.
 
 
-def _statuses(operation: Operation) -> list[int]:
-    statuses = set(STATUSES[Calculation if isinstance(operation, Calculation) else Lookup])
-    if isinstance(operation, Lookup):
-        if "{" in operation.template:
-            statuses.add(404)
-        if operation.can_be_impossible:
-            statuses.add(422)
-    if len(operation.renderers) > 1:
-        statuses.add(406)
-    if operation.template.startswith(GUARDED):
-        statuses.add(401)
-    if not operation.template.startswith("/health/"):
-        statuses.add(429)  # by the proxy
-    return sorted(statuses)
+def _errors(operation: Operation) -> Iterator[str]:
+    """The responses for errors: those a caller can mend by themselves, and all others."""
+    yield "400"
+    if isinstance(operation, Lookup) and "{" in operation.template:
+        yield "404"
+    if not isinstance(operation, Lookup) or operation.can_be_impossible:
+        yield "422"
+    yield from ("4XX", "default")
 
 
-_PHRASES: Final = {413: "Request Entity Too Large", 422: "Unprocessable Entity"}
-"""Python 3.13 changed these two phrases; generated clients use the older names."""
-
-
-def _name(status: int) -> str:
-    phrase = _PHRASES.get(status) or HTTPStatus(status).phrase
-    return "".join(word.capitalize() for word in phrase.replace("-", " ").split())
+_NAMES: Final = {
+    "400": "InvalidRequest", "404": "NotFound", "422": "CannotBeKnitted", "4XX": "ClientError", "default": "Failure"
+}  # fmt: skip
 
 
 def _problem_responses() -> dict[str, Any]:
-    statuses = sorted({kind.status for kind in PROBLEM_TYPES.values()})
-    return {_name(status): _problem_response(status) for status in statuses}
+    return {name: _problem_response(status) for status, name in _NAMES.items()}
 
 
-def _problem_response(status: int) -> dict[str, Any]:
-    kinds = [kind for kind in PROBLEM_TYPES.values() if kind.status == status]
-    response: dict[str, Any] = {
-        "description": " ".join(f"{kind.title} (`/problems/{kind.slug}`). {kind.meaning}" for kind in kinds),
-        "headers": {
-            name: {"$ref": f"#/components/headers/{name}"} for name in ("Request-Id", "Rules-Version")
-        },
-        "content": {MEDIA_TYPE: {"schema": {"$ref": REFERENCE.format(name="Problem")}}},
+def _problem_response(status: str) -> dict[str, Any]:
+    """The response for a status; for `4XX` and `default` the kinds that are not listed by themselves."""
+    kinds = [kind for kind in PROBLEM_TYPES.values() if _status_of(kind.status) == status]
+    headers = ["Request-Id", "Rules-Version", *_OF_STATUS.get(status, ())]
+    content: dict[str, Any] = {"schema": reference_to(Problem)}
+    if status in EXAMPLES_OF_ERRORS:
+        content["example"] = _example_of_error(*EXAMPLES_OF_ERRORS[status])
+    return {
+        "description": "\n".join(
+            f"* {kind.status} `/problems/{kind.slug}`: {kind.title}. {kind.meaning}" for kind in kinds
+        ),
+        "headers": {name: {"$ref": f"#/components/headers/{name}"} for name in headers},
+        "content": {MEDIA_TYPE: content},
     }
-    for name in _OF_STATUS.get(status, ()):
-        response["headers"][name] = {"$ref": f"#/components/headers/{name}"}
-    return response
 
 
-_OF_STATUS: Final = {
-    401: ("WWW-Authenticate",),
-    405: ("Allow",),
-    429: ("Retry-After",),
-    503: ("Retry-After",),
+def _status_of(status: int) -> str:
+    """How a status is listed."""
+    return str(status) if str(status) in _NAMES else "4XX" if status < 500 else "default"
+
+
+EXAMPLES_OF_ERRORS: Final[dict[str, tuple[Operation, Any]]] = {
+    "400": (shape_evenly, {"stitchs": 90, "change": "-7"}),
+    "422": (shape_evenly, {"stitches": 90, "change": -7, "method": "m1l"}),
 }
+"""A request for each of the two errors that callers meet most."""
+
+
+def _example_of_error(operation: Operation, request: Any) -> Any:
+    """The problem that the service answers to a request."""
+    try:
+        operation.calculate(BodyReader(operation.request_type).read(msgspec.json.encode(request)))
+    except (ProblemError, Impossible) as error:
+        problem, _ = to_problem(error, operation.template)
+        return msgspec.to_builtins(problem, enc_hook=str)
+    raise AssertionError(f"{operation.id} answers {request}")
+
+
+_OF_STATUS: Final = {"4XX": ("Allow", "Retry-After", "WWW-Authenticate"), "default": ("Retry-After",)}
 
 HEADERS: Final[dict[str, Any]] = {
     name: {"description": text, "schema": schema}
@@ -245,7 +249,11 @@ HEADERS: Final[dict[str, Any]] = {
         ("Cache-Control", "How long the answer may be kept.", {"type": "string"}),
         ("ETag", "Changes when the answer does; send it back as `If-None-Match`.", {"type": "string"}),
         ("Request-Id", "The id the caller sent, or one made here; it is in the log.", {"type": "string"}),
-        ("Retry-After", "Seconds to wait before trying again.", {"type": "integer", "minimum": 1}),
+        (
+            "Retry-After",
+            "Seconds to wait before trying again.",
+            {"type": "integer", "format": "int32", "minimum": 1},
+        ),
         ("Rules-Version", "Date of the formulas and tables in force.", {"type": "string", "format": "date"}),
         ("WWW-Authenticate", "How a key is sent (RFC 6750).", {"type": "string"}),
     )
@@ -259,58 +267,3 @@ def _headers(operation: Operation) -> list[str]:
 
 def _is_cached(operation: Operation) -> bool:
     return isinstance(operation, Lookup) and operation.cached
-
-
-# Schemas.
-
-
-def _reference(kind: Any) -> dict[str, str]:
-    return {"$ref": REFERENCE.format(name=kind.__name__)}
-
-
-def _schemas(operations: Collection[Operation]) -> dict[str, Any]:
-    kinds: dict[Any, None] = {}
-    for operation in operations:
-        kinds |= dict.fromkeys(
-            kind
-            for kind in (operation.request_type, operation.answer_type, *operation.parts)
-            if _is_struct(kind)
-        )
-    kinds[Problem] = None
-    _, components = msgspec.json.schema_components(list(kinds), ref_template=REFERENCE)
-    may_leave_out = [operation.request_type for operation in operations if _is_struct(operation.request_type)]
-    _, sparing = msgspec.json.schema_components([*may_leave_out, Problem], ref_template=REFERENCE)
-    whole = {name: _whole(schema) for name, schema in components.items() if name not in sparing}
-    return {name: _tidy(schema) for name, schema in sorted({**components, **whole}.items())}
-
-
-def _whole(schema: dict[str, Any]) -> dict[str, Any]:
-    """The schema of a struct of answers only, in which a field with a default is always present."""
-    if "properties" not in schema:
-        return schema
-    always = set(schema.get("required", ()))
-    always |= {name for name, field in schema["properties"].items() if "default" in field}
-    return schema | {"required": [name for name in schema["properties"] if name in always]}
-
-
-def _is_struct(kind: Any) -> bool:
-    return isinstance(kind, type) and issubclass(kind, msgspec.Struct)
-
-
-def _tidy(schema: Any) -> Any:
-    """The schema in the form that client generators need: typed enums, `const` tags, `oneOf` for tagged unions."""
-    if isinstance(schema, list):
-        return [_tidy(part) for part in schema]
-    if not isinstance(schema, dict):
-        return schema
-    tidied = {key: _tidy(value) for key, value in schema.items() if not (key == "default" and value is None)}
-    choices = tidied.get("enum")
-    if isinstance(choices, list) and all(isinstance(choice, str) for choice in choices):
-        tidied = {"type": "string", **tidied}
-        if len(choices) == 1:
-            tidied["const"] = tidied.pop("enum")[0]
-    if "discriminator" in tidied:
-        tidied["oneOf"] = tidied.pop("anyOf")
-    if isinstance(tidied.get("description"), str):
-        tidied["description"] = cleandoc(tidied["description"])  # Python 3.13 removes the indentation itself
-    return tidied

@@ -134,6 +134,9 @@ FaultCode = Literal[
 ]  # fmt: skip
 
 
+Address = Annotated[str, Meta(extra_json_schema={"format": "uri-reference"})]
+
+
 class Fault(Struct, frozen=True, kw_only=True, omit_defaults=True):
     """A fault in a request."""
 
@@ -162,12 +165,12 @@ class Problem(Struct, frozen=True, kw_only=True, omit_defaults=True):
     """Problem details (RFC 9457)."""
 
     type: Annotated[
-        str, Meta(description="What kind of problem: a path of this service with a page about it.")
+        Address, Meta(description="What kind of problem: a path of this service with a page about it.")
     ]
     title: Annotated[str, Meta(description="The kind in words, always the same for a type.")]
     status: Annotated[int, Meta(ge=400, le=599, description="The status of the answer.")]
     detail: Annotated[str, Meta(description="What is wrong with this request.")]
-    instance: Annotated[str, Meta(description="The path of the request.")]
+    instance: Annotated[Address, Meta(description="The path of the request.")]
     errors: Annotated[
         tuple[Fault, ...], Meta(description="Where in the request it is; empty where no place can be named.")
     ]

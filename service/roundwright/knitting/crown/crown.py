@@ -40,7 +40,7 @@ from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.needles.whole_repeats import split_in_repeats
-from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS
+from roundwright.knitting.picture_address import MOST_DRAWN_ROUNDS, PicturePath
 from roundwright.knitting.quantities import (
     RELAXED_SHAPE,
     SHAPE_BASIS,
@@ -87,7 +87,7 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
         ),
     ]
     drawing: Annotated[
-        str | None,
+        PicturePath | None,
         Meta(description="Path of its chart, as SVG; null where there are more rounds than a chart shows."),
     ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]

@@ -14,6 +14,7 @@ from roundwright.knitting.crown.request import (
     Cadence,
     CrownRequest,
     CrownShape,
+    DecreaseAt,
     StyleName,
 )
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount, Tolerance
@@ -64,7 +65,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
         ),
     ] = None
     decrease_at: Annotated[
-        Literal["end", "start"], Meta(description="Where in its section a decrease is worked. Default `end`.")
+        DecreaseAt, Meta(description="Where in its section a decrease is worked. Default `end`.")
     ] = "end"
     height: Annotated[
         LengthText | None, Meta(description="Height of a cone, such as `20cm`; it needs the gauge.")

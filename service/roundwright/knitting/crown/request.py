@@ -43,6 +43,8 @@ if TYPE_CHECKING:
 else:  # from the table, so that a style is added in one place
     StyleName = Literal[tuple(STYLES)]
 
+DecreaseAt = Literal["end", "start"]
+
 Worked = Annotated[
     Literal["in_the_round", "flat"],
     Meta(
@@ -102,7 +104,7 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         ),
     ] = None
     decrease_at: Annotated[
-        Literal["end", "start"],
+        DecreaseAt,
         Meta(
             description="Where in its section a decrease is worked: `end` (k2, k2tog) or `start` (k2tog, k2)."
         ),

@@ -57,6 +57,7 @@ from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep
 from roundwright.knitting.needles.whole_repeats import WHOLE_REPEATS_BASIS
+from roundwright.knitting.picture_address import PicturePath
 from roundwright.knitting.quantities import Length, length, mm, quantity_text, row_height_mm, stitch_width_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
@@ -137,9 +138,11 @@ class HatPlan(Struct, frozen=True, kw_only=True):
     body: Annotated[HatPart, Meta(description="The straight part above the brim.")]
     crown: Annotated[CrownAnswer, Meta(description="The crown, as `/v1/crown` gives it.")]
     yarn: Annotated[YarnEstimate, Meta(description="Yarn for one hat, as `/v1/yarn/estimate` gives it.")]
-    drawing: Annotated[str, Meta(description="Path of the picture of the hat worn on the head it is for.")]
+    drawing: Annotated[
+        PicturePath, Meta(description="Path of the picture of the hat worn on the head it is for.")
+    ]
     schematic: Annotated[
-        str, Meta(description="Path of the picture of the hat laid flat, with its measures.")
+        PicturePath, Meta(description="Path of the picture of the hat laid flat, with its measures.")
     ]
 
 

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
+from roundwright.knitting.picture_address import PicturePath
 from roundwright.knitting.rounds.balanced_words import is_nested, mirrored, stops_early
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work
 from roundwright.knitting.rounds.spread import HALF_GAP, WHOLE_GAP, plain_beside, spread
@@ -37,7 +38,7 @@ class EvenGrouped(Struct, frozen=True, kw_only=True):
     round: Annotated[Round, Meta(description="The round (flat: row) of shaping; with several, the first.")]
     rounds: Annotated[tuple[Round, ...], Meta(description="All rounds, the plain ones between included.")]
     drawing: Annotated[
-        str | None,
+        PicturePath | None,
         Meta(description="Path of the picture of the round; null where there is too much to draw."),
     ]
 
@@ -69,7 +70,7 @@ class EvenAnswer(Struct, frozen=True, kw_only=True):
         Meta(description="The widths of the sections of the first round, the wider first: two at most."),
     ]
     drawing: Annotated[
-        str | None,
+        PicturePath | None,
         Meta(description="Path of the picture of the round; null where there is too much to draw."),
     ]
     grouped: Annotated[

@@ -50,6 +50,7 @@ from roundwright.knitting.needles.start import (
 )
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.needles.whole_repeats import with_reason
+from roundwright.knitting.picture_address import PicturePath
 from roundwright.knitting.quantities import Gauge, mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.rounds.work_round import chained
@@ -112,7 +113,7 @@ class SplitAnswer(Struct, frozen=True, kw_only=True):
         CircularUse | None, Meta(description="How long the circular can be used; null without `circular`.")
     ]
     drawing: Annotated[
-        str | None,
+        PicturePath | None,
         Meta(
             description="Path of the picture of the needles before the first round; null for `rounds` of your own."
         ),

@@ -17,7 +17,7 @@ from roundwright.knitting.yarn.label import OtherYarn, Yarn
 from roundwright.knitting.yarn.order import HatWork, class_order
 from roundwright.knitting.yarn.per_stitch import Fabric, Swatch, fabric_of, in_other_yarn
 from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
-from roundwright.knitting.yarn.segments import PartName, WorkSegment, is_rib, segments_of
+from roundwright.knitting.yarn.segments import WorkSegment, YarnPartName, is_rib, segments_of
 from roundwright.language import Language, say
 
 MOST_WORKED: Final = 10_000_000
@@ -185,7 +185,7 @@ def _by_part(rounds: tuple[Round, ...]) -> tuple[WorkSegment, ...]:
     body = min(body, crown)
     if body == 0 and crown == len(rounds):
         return segments_of(rounds, "all")
-    parts: tuple[tuple[PartName, tuple[Round, ...]], ...] = (
+    parts: tuple[tuple[YarnPartName, tuple[Round, ...]], ...] = (
         ("brim", rounds[:body]),
         ("body", rounds[body:crown]),
         ("crown", rounds[crown:]),

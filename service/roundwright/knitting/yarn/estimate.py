@@ -14,8 +14,8 @@ from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.per_stitch import Fabric
 from roundwright.knitting.yarn.purchase import BUY_BASIS, DEFAULT_MARGIN, Purchase, all_colours, purchase
 from roundwright.knitting.yarn.segments import (
-    PartName,
     WorkSegment,
+    YarnPartName,
     colours_of,
     in_colour,
     segment_basis,
@@ -51,7 +51,7 @@ class StitchYarn(Struct, frozen=True, kw_only=True):
 class YarnPart(Struct, frozen=True, kw_only=True):
     """Yarn in one part of the work."""
 
-    part: Annotated[PartName, Meta(description="Which part; `all` where the work has no parts.")]
+    part: Annotated[YarnPartName, Meta(description="Which part; `all` where the work has no parts.")]
     stitches: Annotated[int, Meta(description="Stitches worked in it.")]
     used: Annotated[YarnSpan, Meta(description="Yarn it takes.")]
 
@@ -202,7 +202,7 @@ def _parts(
     segments: tuple[WorkSegment, ...], per_stitch: YarnRange, units: UnitSystem
 ) -> tuple[YarnPart, ...]:
     """Yarn in each part, in the order the parts are worked."""
-    by_part: dict[PartName, list[WorkSegment]] = {}
+    by_part: dict[YarnPartName, list[WorkSegment]] = {}
     for segment in segments:
         if segment.stitches_worked:
             by_part.setdefault(segment.part, []).append(segment)

@@ -15,7 +15,7 @@ RIB_FACTOR: Final = 1.10
 CAST_ON_ROUNDS: Final = 2
 """Rounds of yarn in a long-tail cast-on: its loops, and a tail of about 3 widths, which is a loop to the stitch."""
 
-PartName = Literal["cast_on", "brim", "body", "crown", "cord", "all"]
+YarnPartName = Literal["cast_on", "brim", "body", "crown", "cord", "all"]
 
 RIB_BASIS: Final = Basis(
     say("yarn.rib_basis"),
@@ -38,7 +38,7 @@ class WorkSegment(NamedTuple):
     passes behind in each round.
     """
 
-    part: PartName
+    part: YarnPartName
     stitches: int
     rounds: int = 1
     ribbed: bool = False
@@ -51,7 +51,7 @@ class WorkSegment(NamedTuple):
         return self.stitches * self.rounds
 
 
-def segments_of(rounds: Iterable[Round], part: PartName) -> tuple[WorkSegment, ...]:
+def segments_of(rounds: Iterable[Round], part: YarnPartName) -> tuple[WorkSegment, ...]:
     """The rounds of one part, each as a segment."""
     return tuple(WorkSegment(part, stitches_made(round.steps), 1, is_rib(round)) for round in rounds)
 

@@ -11,7 +11,7 @@ from msgspec import Meta, Struct
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, RulesVersion
 from roundwright.language import Words
-from roundwright.web.problems import PROBLEM_TYPES, ProblemError, ProblemType
+from roundwright.web.problems import PROBLEM_TYPES, Address, ProblemError, ProblemType
 from roundwright.web.routes import people
 from roundwright.web.routes.answer_language import encode_answer
 from roundwright.web.routes.operation import JSON, Operation, lookup
@@ -32,9 +32,9 @@ class Service(Struct, frozen=True, kw_only=True):
     name: Annotated[str, Meta(description="Name of the service.")] = "Roundwright"
     version: Annotated[str, Meta(description="Release of the service.")] = __version__
     rules: RulesVersion = RULES
-    openapi: Annotated[str, Meta(description="Path of the OpenAPI document.")] = "/openapi.json"
-    docs: Annotated[str, Meta(description="Path of the reference page.")] = "/docs"
-    standards: Annotated[str, Meta(description="Path of the published tables it uses.")] = "/v1/standards"
+    openapi: Annotated[Address, Meta(description="Path of the OpenAPI document.")] = "/openapi.json"
+    docs: Annotated[Address, Meta(description="Path of the reference page.")] = "/docs"
+    standards: Annotated[Address, Meta(description="Path of the published tables it uses.")] = "/v1/standards"
 
 
 class Health(Struct, frozen=True, kw_only=True):
