@@ -1,4 +1,4 @@
-"""Build hook of the wheel: the catalogues of messages in the form that gettext reads (`.mo`)."""
+"""Build hook of the wheel: the document, and the catalogues of messages in the form that gettext reads (`.mo`)."""
 
 from pathlib import Path
 from tempfile import mkdtemp
@@ -10,12 +10,14 @@ from hatchling.builders.hooks.plugin.interface import BuildHookInterface
 
 
 class CatalogueHook(BuildHookInterface):  # type: ignore[type-arg]  # hatchling leaves the type of its settings open
-    """Adds `de.mo` and so on beside each `.po`; an editable install reads the `.po` files."""
+    """Adds the document, and `de.mo` and so on beside each `.po`; an editable install reads those of the tree."""
 
     def initialize(self, version: str, build_data: dict[str, Any]) -> None:
         """Compile every catalogue into a folder of its own, and have it copied into the wheel."""
         if version == "editable":
             return
+        document = Path(self.root, "openapi/openapi.json")
+        build_data["force_include"][str(document)] = "roundwright/web/openapi.json"
         made = Path(mkdtemp())
         for path in Path(self.root, "service/roundwright/language/catalogues").glob("*.po"):
             compiled = made / f"{path.stem}.mo"

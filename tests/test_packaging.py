@@ -101,6 +101,7 @@ def test_the_package_holds_its_data(tmp_path):
     compiled = [file.removesuffix("po") + "mo" for file in tracked if file.endswith(".po")]
 
     assert compiled
+    assert "roundwright/web/openapi.json" in inside
     assert [] == [file for file in [*tracked, *compiled] if file not in inside]
 
 

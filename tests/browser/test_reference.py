@@ -5,6 +5,7 @@ import json
 import pytest
 from playwright.sync_api import expect
 
+from tests.browser.seen import barriers
 from tests.contract.shape import listed
 
 
@@ -72,3 +73,18 @@ def test_a_problem_page_opens(page, address, seen):
     expect(page.get_by_role("heading", level=1)).to_have_text("Problems")
     assert {address} == seen.origins
     assert [] == seen.complaints
+
+
+SWAGGERS_OWN = {"color-contrast", "heading-order", "nested-interactive", "select-name", "target-size"}
+"""What axe-core finds in the markup that Swagger UI makes, of rules that the page itself keeps."""
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_the_page_puts_up_no_barrier_of_its_own(scheme, address, page):
+    """The page follows the reader's colours; whatever axe-core finds is inside Swagger UI."""
+    page.emulate_media(color_scheme=scheme)
+    page.goto(f"{address}/docs")
+    expect(page.locator(".opblock").first).to_be_visible()
+
+    assert ("dark-mode" in (page.locator("html").get_attribute("class") or "")) == (scheme == "dark")
+    assert {found.partition(":")[0] for found in barriers(page)} <= SWAGGERS_OWN

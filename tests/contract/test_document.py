@@ -20,6 +20,15 @@ def test_the_published_document_is_the_one_of_the_service():
     assert json.loads((ROOT / "openapi/openapi.json").read_text()) == document()
 
 
+def test_the_published_file_is_served(service):
+    """`/openapi.json` is the published document in a single line, with nothing to wait for."""
+    served = service.get("/openapi.json")
+
+    assert document() == served.json()
+    assert b"\n" not in served.content
+    assert len(served.content) < 0.7 * (ROOT / "openapi/openapi.json").stat().st_size
+
+
 def test_the_document_follows_its_standard():
     """The document is valid OpenAPI 3.1, judged by a general validator."""
     assert [] == [error.message for error in OpenAPIV31SpecValidator(document()).iter_errors()]

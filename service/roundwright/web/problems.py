@@ -170,7 +170,7 @@ class Problem(Struct, frozen=True, kw_only=True, omit_defaults=True):
     title: Annotated[str, Meta(description="The kind in words, always the same for a type.")]
     status: Annotated[int, Meta(ge=400, le=599, description="The status of the answer.")]
     detail: Annotated[str, Meta(description="What is wrong with this request.")]
-    instance: Annotated[Address, Meta(description="The path of the request.")]
+    instance: Annotated[str, Meta(description="The path of the request.")]
     errors: Annotated[
         tuple[Fault, ...], Meta(description="Where in the request it is; empty where no place can be named.")
     ]
