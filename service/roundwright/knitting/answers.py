@@ -10,7 +10,7 @@ from roundwright.language import Message, listed, say
 RULES: Final = "2026-11-26"
 """Date of the formulas and tables in force. A change that alters any answer moves it."""
 
-COMMON_PRACTICE: Final = "common practice"
+COMMON_PRACTICE: Final = say("common_practice")
 """The source of a rule that the whole trade follows and nobody in particular published."""
 
 RulesVersion = Annotated[

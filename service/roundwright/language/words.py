@@ -77,7 +77,9 @@ class Words:
         return self._stitches.get(name) or (f"{name}{{n}}" if name in _IN_A_ROW else name)
 
     def stitch_plain(self, name: str) -> str:
-        """A stitch written out for beginners, such as `knit two together`."""
+        """A stitch written out, such as `knit two together`; without a number where it is worked in a row."""
+        if name in _IN_A_ROW:
+            return self.say(f"stitch.{name}")
         return self._plain_stitches.get(name) or reference.stitches()[name].words
 
     def abbreviation(self, name: str) -> str:

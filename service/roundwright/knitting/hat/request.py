@@ -162,12 +162,14 @@ class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
 
 
+UNNAMED: Final = "A hat in the round"
+"""The name of a pattern without a name, as the document has it; what is written has it in its language."""
+
+
 class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """A hat to be knitted in one or more sizes."""
 
-    name: Annotated[str, Meta(min_length=1, max_length=80, description="Name of the pattern.")] = (
-        "A hat in the round"
-    )
+    name: Annotated[str, Meta(min_length=1, max_length=80, description="Name of the pattern.")] = UNNAMED
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
     sizes: Annotated[
         tuple[HatSize, ...],

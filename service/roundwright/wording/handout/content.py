@@ -25,7 +25,7 @@ from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.language import Words, say, say_count
 from roundwright.wording.writing.colours import adjust_colour, body_colours, brim_colours, crown_colours
-from roundwright.wording.writing.pattern import Section, sections
+from roundwright.wording.writing.pattern import Section, hat_name, sections
 from roundwright.wording.writing.printed_quantities import (
     chained,
     one_line,
@@ -154,7 +154,7 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
     words = wording.words
     skipped = skipped_numbers(plans, wording)
     return Handout(
-        name=one_line(request.name) or words.say("handout.name"),
+        name=hat_name(request),
         paper=request.paper or ("letter" if request.units == "imperial" and words.is_english else "a4"),
         beginner=wording.beginner,
         sections=tuple(map(_in_single_lines, _with_help(request, written, words))),

@@ -7,15 +7,15 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Final, NamedTuple
 
 from roundwright import reference
-from roundwright.knitting.answers import Caution, Notice
+from roundwright.knitting.answers import COMMON_PRACTICE, Caution, Notice
 from roundwright.knitting.gauge.convert import class_text
 from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
-from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.request import UNNAMED, HatRequest
 from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
 from roundwright.knitting.rounds.round import Round, stitch_names
-from roundwright.language import Words, sentence_start
+from roundwright.language import Words, sentence_start, words_of
 from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
 from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
 from roundwright.wording.writing.printed_quantities import (
@@ -52,7 +52,13 @@ def pattern(
     warnings: tuple[Notice, ...],
 ) -> str:
     """The pattern as plain text."""
-    return pattern_text(request.name, sections(request, plans, cautions, warnings))
+    return pattern_text(hat_name(request), sections(request, plans, cautions, warnings))
+
+
+def hat_name(request: HatRequest) -> str:
+    """The name of the pattern; where the request has none, that of any hat, in the words of its language."""
+    name = one_line(request.name)
+    return name if name and name != UNNAMED else words_of(request.language).say("handout.name")
 
 
 def pattern_text(name: str, sections: Iterable[Section]) -> str:
@@ -113,8 +119,15 @@ def _cautions(cautions: Sequence[Caution], words: Words) -> list[str]:
     sources = dict.fromkeys(short[caution.code] for caution in cautions)
     return [
         " ".join([words.render(caution.message) for caution in cautions]),
-        words.say("pattern.sources", sources="; ".join(sources)),
+        words.say(
+            "pattern.sources",
+            sources=words.say("list.semicolon").join(_source(text, words) for text in sources),
+        ),
     ]
+
+
+def _source(text: str, words: Words) -> str:
+    return words.render(COMMON_PRACTICE) if text == COMMON_PRACTICE else text
 
 
 def _sizes(plans: Sequence[HatPlan], words: Words) -> list[str]:
@@ -253,7 +266,7 @@ def _abbreviations(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     starred = any("rep from" in round.text for round in rounds)  # as a `str` the text is English
     repeats = [words.say("abbreviation.rep")] if starred else []
     texts = [*stitches, *repeats, words.say("abbreviation.rnd"), words.say("abbreviation.st")]
-    return [wording.in_terms("; ".join(texts))]
+    return [wording.in_terms(words.say("list.semicolon").join(text for text in texts if text.strip()))]
 
 
 def _notes(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> list[str]:
