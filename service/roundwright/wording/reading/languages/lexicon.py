@@ -55,7 +55,6 @@ class Lexicon(Struct, frozen=True):
     - `forms`: the word that stands for each form; `stems`: the same for beginnings of words
     - `values`: numbers in words; `ordinals`: ordinals in words; `endings`: what makes an ordinal of a number
     - `fillers`: words that say nothing, between those of any wording
-    - `spoken`: all words of its wordings
     - `dotted`: forms that are printed with a full stop that ends no sentence
     """
 
@@ -67,7 +66,6 @@ class Lexicon(Struct, frozen=True):
     endings: frozenset[str]
     fillers: frozenset[str]
     dotted: frozenset[str]
-    spoken: frozenset[str]
 
     def number(self, small: str) -> str:
         """A number in words as digits, with a full stop where it is an ordinal; empty where it is none."""
@@ -97,6 +95,13 @@ def lexicon(language: str) -> Lexicon:
     return made_of(reference.wordings(language))
 
 
+@cache
+def spoken(language: str) -> frozenset[str]:
+    """All words of the wordings of a language, in small letters."""
+    reads = (read for row in reference.wordings(language) for read in row.reads)
+    return frozenset(word.lower() for read in reads for word in _WORDS.findall(read.replace("~", " ")))
+
+
 def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
     """The wordings of rows."""
     words = [row for row in rows if row.kind == "word"]
@@ -111,9 +116,6 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         endings=frozenset(read for row in rows if row.kind == "ending" for read in row.reads),
         fillers=frozenset(read for row in rows if row.kind == "filler" for read in row.reads),
         dotted=frozenset(read[:-1].lower() for read in reads if _is_word(read) and read.endswith(".")),
-        spoken=frozenset(
-            word.lower() for read in reads for word in _WORDS.findall(read.translate({ord("~"): None}))
-        ),
     )
     for row in words:
         for read in row.reads:

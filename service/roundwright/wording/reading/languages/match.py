@@ -19,7 +19,7 @@ STITCHES: Final = "sts"
 """What the English word for stitches is."""
 COUNTED: Final = ("=", "Rnd", ". Rnd")
 """What the English words of a count or of the number of a round begin with."""
-LONGEST_WORDING: Final = 24
+LONGEST_WORDING: Final = 40
 """Pieces of a text that one wording takes at most."""
 LONGEST_SHORT: Final = 4
 """Letters of a word whose full stop makes a short form of it, before a word that begins with a capital."""
@@ -27,6 +27,8 @@ MOST_PASSED: Final = 12
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
 """Ordinals in one list: `1., 3., 5. und 7. Rd`."""
+MOST_JOINS: Final = 2
+"""Words and signs between two ordinals: `, and`."""
 _PARTS: Final = frozenset("*:;()[]")
 """Signs between parts of a sentence, over which nothing reaches."""
 _JOINS: Final = {"and": " and ", "to": "-", "until": "-"}
@@ -50,6 +52,9 @@ class Matcher:
     def __init__(self, known: Lexicon, cut: Sequence[Piece]) -> None:
         self.known = known
         self.cut = cut
+        self.ends_of_ordinals: dict[int, tuple[int, ...]] = {}
+        self.dead: set[tuple[int, int]] = set()
+        """Nodes at pieces from which no wording goes on, so that no search looks there twice."""
 
     def found(self, place: int) -> Found | None:
         """The longest wording that begins at a piece; None where none does.
@@ -86,7 +91,7 @@ class Matcher:
         seen: set[tuple[int, int]] = set()
         while begun:
             node, at, slots, matched = begun.pop()
-            if (id(node), at) in seen:
+            if (id(node), at) in seen or (id(node), at) in self.dead:
                 continue
             seen.add((id(node), at))
             rank = (at, matched, -len(slots))
@@ -98,6 +103,8 @@ class Matcher:
                 at = self.skipped(at)
             if at < len(self.cut) and at - place <= LONGEST_WORDING:
                 begun.extend(self.onward(node, at, slots, matched + 1))
+        if best is None and limit is None:
+            self.dead.update(seen)
         return best
 
     def onward(
@@ -142,19 +149,24 @@ class Matcher:
         node = self.known.root.following.get(piece.key)
         return node is not None and node.meaning is not None and node.meaning.english == STITCHES
 
-    def ordinals(self, at: int) -> list[int]:
+    def ordinals(self, at: int) -> tuple[int, ...]:
         """Where a list of ordinals that begins here may end: `1.`, `1., 3. und 5.`, `1.-10.`."""
-        stops = [at + 1]
-        while len(stops) < MOST_ORDINALS:
-            last = stops[-1]
-            following = self.cut[last : last + 3]
-            joins = 0
-            while joins < len(following) and self.joined(following[joins]):
-                joins += 1
-            if joins == len(following) or not joins or following[joins].kind != "number":
-                break
-            stops.append(last + joins + 1)
-        return [stop for stop in stops if self.cut[stop - 1].ordinal]
+        if at not in self.ends_of_ordinals:
+            listed = [at]
+            while following := self.next_number(listed[-1] + 1):
+                listed.append(following)
+            for place, first in enumerate(listed):
+                ends = listed[place : place + MOST_ORDINALS]
+                self.ends_of_ordinals[first] = tuple(end + 1 for end in ends if self.cut[end].ordinal)
+        return self.ends_of_ordinals[at]
+
+    def next_number(self, at: int) -> int:
+        """The next number of a list behind what joins it to the one before; 0 where the list ends."""
+        joins = 0
+        while joins < MOST_JOINS and at + joins < len(self.cut) and self.joined(self.cut[at + joins]):
+            joins += 1
+        follows = joins and at + joins < len(self.cut) and self.cut[at + joins].kind == "number"
+        return at + joins if follows else 0
 
     def joined(self, piece: Piece) -> str:
         """What joins two ordinals, in English; empty where it is something else."""

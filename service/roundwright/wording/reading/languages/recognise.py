@@ -8,7 +8,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright import reference
-from roundwright.wording.reading.languages.lexicon import lexicon
+from roundwright.wording.reading.languages.lexicon import spoken
 from roundwright.wording.reading.vocabulary import vocabulary
 
 ENGLISH: Final = "en"
@@ -88,6 +88,6 @@ def _telling() -> dict[str, tuple[str, ...]]:
     for word in {*english.words, *english.phrases, *PLAINLY_ENGLISH}:
         languages.setdefault(word, []).append(ENGLISH)
     for language in reference.LANGUAGES:
-        for word in lexicon(language).spoken:
+        for word in spoken(language):
             languages.setdefault(word, []).append(language)
     return {word: tuple(found) for word, found in languages.items() if len(word) > 1}

@@ -22,6 +22,8 @@ from roundwright.wording.reading.vocabulary import vocabulary
 
 FOREIGN: Final = "ÿ"
 """Behind a word that says something else in English, so that it is none there."""
+BEFORE_NUMBERS: Final = frozenset(("no", "rnd", "row", "needle", "size"))
+"""Words whose full stop ends no sentence before a number: `Nr. 3`."""
 THEN: Final = "then"
 """An English word that is left out where a sentence begins with it."""
 NEW_SENTENCE: Final = ". "
@@ -238,7 +240,7 @@ class _Writer:
             return None
         if following.kind == "word" and following.text[0].isupper():
             return None
-        if following.kind == "number" and found.meaning.slots:
+        if following.kind == "number" and found.meaning.english not in BEFORE_NUMBERS:
             return None
         return dot.end
 
