@@ -21,6 +21,7 @@ PIECES: Final = re.compile(
 )
 """Slots, numbers, words and signs of a wording."""
 SHORTEST_STEM: Final = 3
+LONGEST_STEM: Final = 24
 
 COUNTS: Final = "nmabc"
 """Letters of slots for numbers; `o`, `p` and `q` are for an ordinal, `s` for several of them."""
@@ -82,7 +83,7 @@ class Lexicon(Struct, frozen=True):
         known = self.forms.get(small)
         if known is not None:
             return known
-        for stop in range(len(small), SHORTEST_STEM - 1, -1):
+        for stop in range(min(len(small), LONGEST_STEM), SHORTEST_STEM - 1, -1):
             known = self.stems.get(small[:stop])
             if known is not None:
                 return known
