@@ -93,7 +93,9 @@ def _changed_at(line: Round, places: tuple[int, ...], swap: Swap, more: int, *, 
         if changed is None:
             return None
         steps = changed
-    return _written(line.number, line.before + more, joined(steps), line.notes, flat=flat)
+    return _written(
+        line.number, line.before + more, joined(*((step,) for step in steps)), line.notes, flat=flat
+    )
 
 
 def _written(number: int, before: int, steps: Steps, notes: tuple[str, ...], *, flat: bool) -> Round | None:
@@ -267,4 +269,4 @@ def _part(steps: Steps, start: int, end: int) -> Steps:
             turns = times if start < at <= end or at == start == 0 else 0
         part += (Work(stitch, turns),) if turns else ()
         at += uses * times
-    return joined(tuple(part))
+    return joined(*((step,) for step in part))

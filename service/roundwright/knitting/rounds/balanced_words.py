@@ -108,7 +108,7 @@ def folded(steps: Steps) -> Steps:
             row[-3:] = [Repeat(step.times + 1, step.steps)]
         elif len(row) > 2 and isinstance(before := row[-3], Repeat) and before.steps == tuple(row[-2:]):
             row[-3:] = [Repeat(before.times + 1, before.steps)]
-    return joined(tuple(row))
+    return joined(*((step,) for step in row))
 
 
 def _split(steps: Steps, stitch: str, count: int) -> tuple[Steps, Steps]:
@@ -177,17 +177,26 @@ def times(count: int, steps: Steps) -> Steps:
 
 
 def joined(*parts: Steps) -> Steps:
-    """The parts one after the other; equal neighbours become one step."""
+    """The parts one after the other, where two meet equal steps as one; no part has equal neighbours inside."""
     steps: list[Step] = []
-    for step in (step for part in parts for step in part):
-        before = steps[-1] if steps else None
-        if isinstance(step, Work) and isinstance(before, Work) and before.stitch == step.stitch:
-            steps[-1] = Work(step.stitch, before.times + step.times)
-        elif isinstance(step, Repeat) and isinstance(before, Repeat) and _same(before, step):
-            steps[-1] = Repeat(before.times + step.times, step.steps, step.again)
+    for part in parts:
+        together = _together(steps[-1], part[0]) if steps and part else None
+        if together is None:
+            steps += part
         else:
-            steps.append(step)
+            steps[-1] = together
+            steps += part[1:]
     return tuple(steps)
+
+
+def _together(before: Step, step: Step) -> Step | None:
+    """Two neighbouring steps as one, where they are equal; else None."""
+    if isinstance(step, Work):
+        if isinstance(before, Work) and before.stitch == step.stitch:
+            return Work(step.stitch, before.times + step.times)
+    elif isinstance(before, Repeat) and _same(before, step):
+        return Repeat(before.times + step.times, step.steps, step.again)
+    return None
 
 
 def _same(before: Repeat, step: Repeat) -> bool:

@@ -151,14 +151,16 @@ def _symmetric(sections: _Sections, arrangement: Arrangement, least: int) -> Ste
 
     At least `least` stitches are left at each end. None where it takes too many steps.
     """
-    rows = [
-        (gap % 2, steps_in(steps), steps)
-        for seam_is_wide in (False, True)
-        if (sections.wides if seam_is_wide else sections.narrows)
-        and (gap := sections.narrow_gap + seam_is_wide) >= 2 * least
-        for steps in _with_seam(sections, arrangement, gap, seam_is_wide=seam_is_wide)
-    ]
-    return min(rows, key=lambda row: row[:2])[2] if rows else None
+    narrow = sections.narrow_gap
+    for gap in sorted(
+        (narrow, narrow + 1), key=lambda gap: gap % 2
+    ):  # one that is odd only where no even one is
+        seam_is_wide = gap > narrow
+        if gap >= 2 * least and (sections.wides if seam_is_wide else sections.narrows):
+            rows = tuple(_with_seam(sections, arrangement, gap, seam_is_wide=seam_is_wide))
+            if rows:
+                return min(rows, key=steps_in)
+    return None
 
 
 def _with_seam(
