@@ -136,7 +136,10 @@ def _works(step: Step, stitch: str) -> int:
     """How often the stitch is worked in a step."""
     if isinstance(step, Work):
         return step.times if step.stitch == stitch else 0
-    return step.times * sum(_works(inner, stitch) for inner in step.steps)
+    works = 0
+    for inner in step.steps:
+        works += _works(inner, stitch)
+    return step.times * works
 
 
 def is_nested(steps: Steps) -> bool:
@@ -148,7 +151,11 @@ def is_nested(steps: Steps) -> bool:
 
 def steps_in(steps: Steps) -> int:
     """The number of steps, those inside repeats counted."""
-    return sum(1 if isinstance(step, Work) else 1 + steps_in(step.steps) for step in steps)
+    count = len(steps)
+    for step in steps:  # a loop, since a generator takes twice as long and every row is counted
+        if isinstance(step, Repeat):
+            count += steps_in(step.steps)
+    return count
 
 
 def mirrored(steps: Steps) -> Steps:

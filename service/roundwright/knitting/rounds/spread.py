@@ -181,7 +181,7 @@ def _with_seam(
     )
     for first, firsts, last, lasts, seam_is_last in orders:
         start = symmetric_start(firsts, lasts, seam_is_last=seam_is_last)
-        steps = balanced(first, firsts, last, lasts, _MOST_WITHIN)
+        steps = None if start is None else balanced(first, firsts, last, lasts, _MOST_WITHIN)
         if start is None or steps is None:
             continue
         row = folded(joined(head, cut(rotated(steps, sections.method, start), gap // 2, _MOST_WITHIN)))
