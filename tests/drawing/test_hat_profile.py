@@ -266,3 +266,10 @@ def test_a_slouch_hangs_and_does_not_stand():
         assert ("hangs down behind" in text_of(root, "desc")) == (silhouette == "slouch")
 
     assert heights["slouch"] < heights["pointed"]
+
+
+def test_a_little_more_than_the_head_does_not_hang():
+    """Fabric bends under its weight from 2.5 cm on (common practice): a gathered top a little high stands."""
+    plan, brim = planned(head=25.8, crown=CrownShape(style="gathered"), brim=Brim(kind="folded"))
+
+    assert "behind" not in texts(parsed(hat_profile(plan, brim, view="worn")))

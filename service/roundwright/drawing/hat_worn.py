@@ -167,7 +167,7 @@ def worn_hat(plan: HatPlan) -> WornHat:
 def slumps(hat: WornHat) -> bool:
     """Whether the fabric above the head is too wide to stand, as that of a slouch, and hangs down behind."""
     at_crown = next((place.rest_mm for place in hat.places if place.drop_mm >= 0), 0.0)
-    return hat.air_mm > MENTIONED_MM and at_crown > SLUMPS_FROM * 2 * pi * hat.head.radius_mm
+    return hat.air_mm > STANDS_MM and at_crown > SLUMPS_FROM * 2 * pi * hat.head.radius_mm
 
 
 def worn_drawing(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> Block:
