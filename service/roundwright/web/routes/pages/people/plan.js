@@ -275,12 +275,12 @@ const holdText = ({ hold, count, lengths }) =>
 const crownTable = ({ rounds }) => {
   const onNeedles = rounds[0].needles?.length ?? 0;
   const needleHeads = Array.from({ length: onNeedles }, (_, index) => say("needle_n", { n: index + 1 }));
-  return table(say("crown_table"), [say("round_number"), say("round_work"), say("round_count"), ...needleHeads],
+  return table(say("crown_table"), [say("round_number"), say("round_count"), say("round_work"), ...needleHeads],
     rounds.map((round) => [
       `${round.number}`,
+      el("strong", {}, `${round.after}`),
       el("span", {}, round.moves.map(({ stitches, needle }) =>
         el("em", {}, say("slide", { stitches, from: needle }), " ")), round.text),
-      el("strong", {}, `${round.after}`),
       ...(round.needles ?? []).map(String),
     ]), "crown-table");
 };
@@ -310,7 +310,11 @@ const orderText = ({ makers, shared, own, one_basket: basket }) => {
       best.balls < own.balls && say("buy_each", { balls: balls(own.balls) }),
     ].filter(Boolean).join(" · ")),
     basket?.contents?.length > 1 && makers > 1 && fold(say("basket_share"), "basket", el("ul", {}, basket.contents.map((content) =>
-      el("li", {}, `${balls(content.balls)}: ${list(content.pieces.map(({ label, hats: count }) => count > 1 ? `${count} × ${label}` : label))}`)))));
+      el("li", {}, say("basket_line", {
+        n: content.balls,
+        balls: balls(content.balls),
+        hats: list(content.pieces.map(({ label, hats: count }) => count > 1 ? `${count} × ${label}` : label)),
+      }))))));
 };
 
 let handoutSize = 0; // 0 is all sizes
