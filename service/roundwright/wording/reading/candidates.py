@@ -169,6 +169,9 @@ def _tells_all_rounds(seen: Seen) -> bool:
             rounds = any(isinstance(phrase, Rounds) for phrase in inside)
             total = any(isinstance(phrase, Said) and phrase.text in _IN_ALL for phrase in inside)
             return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
+        case (*words, Brackets(inside=inside)) if words:
+            multiple = any(isinstance(phrase, Said) and phrase.text == "multiple" for phrase in inside)
+            return multiple and all(isinstance(phrase, Said | Fabric) for phrase in words)
         case _:
             return False
 

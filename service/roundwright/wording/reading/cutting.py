@@ -51,6 +51,7 @@ _TIMES: Final = (Times, Said)
 _STARS: Final = (Star, Rep)
 _CLOSING: Final = (Closing, Then)
 _STITCHES: Final = (Stitches, Brackets)
+_FABRIC_FIRST: Final = (Rounds, Fabric, Said, Count)
 _PLAIN_ROUNDS: Final = (Then, Said, Rounds)
 
 
@@ -288,6 +289,8 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
     """Whether rounds were told with their number first before this: `1 round purl, 1 round knit`."""
     before = part.phrases[-2:]
     parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
+    if parted and isinstance(part.phrases[-1], Fabric) and part.has(Rounds):
+        return all(isinstance(other, _FABRIC_FIRST) for other in part.phrases)  # 7 rnds of rib, 12 rnds
     return parted and len(before) > 1 and isinstance(before[0], Rounds) and is_bare(before[1])
 
 

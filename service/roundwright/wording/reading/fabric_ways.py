@@ -71,6 +71,8 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
     """`Work 8 rnds in rib`, `work even`, `as established`."""
     seen, start, end = work.seen, work.segment.start, work.segment.end
     unsaid = work.number is None and not work.length and work.label is None
+    if seen.changes and seen.untils and any(rounds.every for rounds in seen.rounds):
+        return []  # `dec every round as established until 18 sts remain`
     if unsaid and any(phrase.manner for phrase in seen.continues):
         return []  # `in garter st, thus:`
     if seen.untils and seen.continues:

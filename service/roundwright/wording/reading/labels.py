@@ -14,7 +14,7 @@ from roundwright.wording.reading.label_signs import (
     whole_rounds_follow,
 )
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.sizes import columns_of
+from roundwright.wording.reading.sizes import columns_of, with_letters
 from roundwright.wording.reading.spans import (
     Span,
     Standing,
@@ -266,7 +266,7 @@ def _before_round(lines: Lines, start: int, token: Token, spans: tuple[Span, ...
     if token.kind == "number" and not dotted and word not in ("r", "rw"):
         counts = lines.flags(0) & (COLON | DASH | EQUALS) and lines.place < lines.stop
         return Label("count", start, count=spans[0].first) if counts else None
-    spans = (*spans, *_more_rounds(lines))
+    spans = (*spans, *_more_rounds(lines), *_bracketed_rounds(lines))
     every, sizes = read_tail(lines, spans[-1].last.of(0) or 1)
     if not has_ended(lines) and lines.kind() not in _BEHIND_LABELS:
         return None
@@ -285,6 +285,20 @@ def _more_rounds(lines: Lines) -> tuple[Span, ...]:
         spans.append(Span(number, number))
         lines.place += at + 2
     return tuple(spans)
+
+
+def _bracketed_rounds(lines: Lines) -> tuple[Span, ...]:
+    """The rounds in the bracket of `2nd rnd (& 4th, 6th)`, which is taken."""
+    place = lines.place
+    if lines.kind() != "(" or lines.token(1).text not in ("&", "and", "also"):
+        return ()
+    lines.place += 2
+    spans = read_spans(lines)
+    if spans and lines.kind() == ")":
+        lines.place += 1
+        return spans
+    lines.place = place
+    return ()
 
 
 MOST_FURTHER: Final = 24
@@ -370,7 +384,7 @@ def _sort(lines: Lines, start: int) -> Label | None:
             kind == "number"
             and kinds
             and kinds[-1] in ("decrease", "increase")
-            and lines.flags(1) & (COLON | DASH)
+            and (lines.flags(1) & (COLON | DASH) or _numbers_decrease(lines))
             and len(kinds) == 1
         ):
             lines.place += 1
@@ -384,6 +398,12 @@ def _sort(lines: Lines, start: int) -> Label | None:
         kinds.append(kind)
         lines.place += 1
     return None
+
+
+def _numbers_decrease(lines: Lines) -> bool:
+    """Whether a number behind `dec` at the beginning of a line is that of the round: `dec #1 k8 k2tog`."""
+    begins = bool(lines.tokens[lines.place - 1].flags & LINE)
+    return begins and lines.kind(1) == "knit" and lines.kind(2) == "number" and not lines.flags(1) & COMMA
 
 
 def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
@@ -418,7 +438,8 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     kinds = [token.kind for token in tokens]
     sized = "size" in kinds
     everybody = sized and (tokens[0].text in ("all", "both", "every"))
-    columns = columns_of(lines.tokens, lines.place, stop, lines.names) if lines.names else None
+    names = with_letters(lines.names) if sized else lines.names
+    columns = columns_of(lines.tokens, lines.place, stop, names) if names else None
     sizes: tuple[str, ...] | None
     if everybody:
         sizes = None

@@ -188,8 +188,9 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and label is None
         and (seen.lengths == [] or in_all)
     ):
-        if in_all and again.named and len(rounds.values) == 1:
-            rounds = Number((max(0, (rounds.of(0) or 0) - len(again.named)),), rounds.start, rounds.end)
+        if in_all and (again.named or not again.work) and len(rounds.values) == 1:
+            worked = len(again.named) or again.last
+            rounds = Number((max(0, (rounds.of(0) or 0) - worked),), rounds.start, rounds.end)
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
     loop = Candidate(
         "loop",

@@ -158,6 +158,8 @@ def _flags(gap: str) -> int:
         flags |= _FLAGS.get(sign, 0)
     if gap.count("\n") > 1:
         flags |= BLANK
+    if "//" in gap:
+        flags |= STOP | FULL
     if "   " in gap:
         flags |= TAB
     if gap and len(_gaps) < 4_096 and len(gap) < 16:

@@ -57,6 +57,8 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
     ways = [first]
     if first.loose:
         ways.append(SettledRound(phrases, whole=True, extra=1))
+    if first.counted and first.around:
+        ways.append(SettledRound(phrases, whole=False, extra=1, apart=True))
     if first.splits:
         ways.extend([SettledRound(phrases, whole=way.whole, extra=1, then=True) for way in list(ways)])
     if first.often:
@@ -77,7 +79,9 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
     cost = 0.0 if way.extra else OTHER
     if way.splits and way.then != way.to_end:
         cost += OTHER
-    if way.loose and way.whole != way.prefers:
+    if way.apart:
+        cost += OTHER
+    elif way.loose and way.whole != way.prefers:
         cost += FAR_OTHER if way.around and not (counted or way.splits) else OTHER
     nodes = tuple(way.out)
     if way.trouble:

@@ -72,8 +72,13 @@ class SettledRound:
         extra: int,
         then: bool = False,
         inside: bool = False,
+        apart: bool = False,
     ) -> None:
         self.whole = whole
+        self.apart = (
+            apart  # whether `k4, p2tog twice, to the end` repeats the last stitch twice and all to the end
+        )
+        self.counted = False  # whether it may
         self.extra = extra
         self.then = then  # whether `then` ends what was said: `k1, then k2tog to the end`
         self.splits = False  # whether it may; `k2 k2tog, then k1 k2tog` are two rounds
@@ -188,7 +193,7 @@ class SettledRound:
             and isinstance(last, Stitch | Mark)
             and all(isinstance(node, Stitch | Mark) for node in before)
         ):
-            self.loose = True
+            self.loose = self.counted = True
             self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or isinstance(last, Mark)
             if self.whole:
                 self.out[self.base :] = [
@@ -256,7 +261,7 @@ class SettledRound:
         )
         if not alone:
             self.loose, self.prefers, self.around = True, True, True
-            if self.whole:
+            if self.whole or self.apart:
                 self.out[self.base :] = [
                     Fill(tuple(before), phrase.leave, before[0].start, phrase.end, span, phrase.marker)
                 ]

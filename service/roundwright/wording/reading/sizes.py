@@ -63,6 +63,21 @@ _NAMED_BY_WIDTH: Final[Mapping[int, Mapping[str, int]]] = {2: {"smaller": 0, "la
 """Names of sizes in texts for so many sizes."""
 
 
+_BY_LETTER: Final[Mapping[int, tuple[str, ...]]] = {
+    2: ("s", "l"),
+    3: ("s", "m", "l"),
+    4: ("s", "m", "l", "xl"),
+    5: ("xs", "s", "m", "l", "xl"),
+}
+"""Letters of sizes, from the smallest on (common practice)."""
+
+
+def with_letters(names: Mapping[str, int]) -> Mapping[str, int]:
+    """The names with the letters of sizes, behind the word `size`, where the text gives them no other meaning."""
+    letters = _BY_LETTER.get(names.get("largest", 0) + 1, ()) if names else ()
+    return {letter: column for column, letter in enumerate(letters)} | dict(names)
+
+
 def _parts(tokens: list[Token], begin: int, *, bracket: bool = True) -> list[list[str]]:
     """The words between commas up to the bracket or the end of the line; empty where it is no list of names."""
     parts: list[list[str]] = [[]]

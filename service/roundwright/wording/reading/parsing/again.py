@@ -10,6 +10,7 @@ from roundwright.wording.reading.phrases import (
     Again,
     Continue,
     Extent,
+    Needlewise,
     Phrase,
     Rep,
     Rounds,
@@ -315,7 +316,9 @@ class AgainReader(SequenceReader):
         return self.only_words(1)
 
     def pointed_at(self) -> Phrase | None:
-        """`work them 5 times`, `work to 3 sts before the marker`; else None."""
+        """`work them 5 times`, `do the same at every marker`, `work to 3 sts before the marker`; else None."""
+        if sections := self.same_in_sections():
+            return sections
         if (
             self.token(1).text == "them"
             and (last := self.told_before())
@@ -326,6 +329,18 @@ class AgainReader(SequenceReader):
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         return None
+
+    def same_in_sections(self) -> Phrase | None:
+        """`do the same at every marker`: what was told is worked in every section; else None."""
+        ahead = self.skip(1)
+        if self.token(ahead).text != "same" or not self.joined(ahead):
+            return None
+        ahead = self.skip(ahead + 1)
+        while self.kind(ahead) in ("in", "on", "before", "for", "per") and self.joined(ahead):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("marker", "section", "needle"):
+            return None
+        return Needlewise(*self.take(ahead + 2))
 
     def told_before(self) -> int:
         """How many rounds `them` is: those of `These 8 rounds form the pattern. Work them`; 0 where none are told."""

@@ -6,6 +6,7 @@ from roundwright.wording.reading.parsing.looking import BREAK
 from roundwright.wording.reading.parsing.numbers import NumberReader
 from roundwright.wording.reading.phrases import (
     ALL_OTHERS,
+    Brackets,
     Extent,
     Length,
     Needlewise,
@@ -152,8 +153,19 @@ class ExtentReader(NumberReader):
             return Length(*self.take(max(1, min(place, self.stop) - self.place)))
         return self.only_words(1)
 
+    def rounds_in_all(self, place: int) -> Phrase | None:
+        """`until you have done twelve rounds altogether`, as a bracket says it; None where no rounds are counted."""
+        behind = self.tokens[place + 1 : min(place + 3, self.stop)]
+        if len(behind) < 2 or behind[0].kind != "round" or behind[1].kind != "total":
+            return None
+        number = self.tokens[place].number or ONE
+        start, end, flags = self.take(place + 3 - self.place)
+        return Brackets(start, end, flags, (Rounds(start, end, 0, number),))
+
     def until_count(self, place: int) -> Phrase | None:
         """`until you have 8 sts left`; None where the number there is no count."""
+        if rounds := self.rounds_in_all(place):
+            return rounds
         after = self.tokens[place + 1]
         ends = place + 1 >= self.stop or bool(after.flags & (STOP | COMMA | SEMI))
         counts = place + 1 < self.stop and after.kind in ("stitch_noun", "remain", "left")
