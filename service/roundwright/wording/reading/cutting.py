@@ -270,12 +270,19 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
         case Again() if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
             return True
         case Fabric() | Stitches(node=Evenly()):
-            return False
+            return isinstance(phrase, Fabric) and _is_next_fabric(part, coming)
         case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
             return isinstance(part.phrases[-1], Then)
         case _:
             after_comma = coming.works and bool(phrase.flags & (COMMA | SEMI))
             return after_comma and not part.open and _is_plain_rounds(part.phrases, phrase)
+
+
+def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
+    """Whether rounds of another fabric follow: `1x1 rib 8 rnds, stocking st 32 rnds`."""
+    parted = bool(coming.phrase.flags & (COMMA | SEMI)) and isinstance(coming.following, _COUNTED_ROUNDS)
+    told = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
+    return parted and told and not part.open
 
 
 def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:

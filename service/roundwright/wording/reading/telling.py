@@ -91,6 +91,8 @@ def is_for_others(segment: Segment) -> bool:
     if segment.label is None and _is_every_even(segment):
         return True
     others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
+    every = any(isinstance(phrase, Rounds) and phrase.every for phrase in segment.phrases)
+    others = others or ("unless" in texts and every)  # `all rounds knit unless I say so`
     if segment.label is not None or not others:
         return False
     return any(is_bare(phrase) or isinstance(phrase, Fabric) for phrase in segment.phrases)

@@ -184,7 +184,13 @@ class ExtentReader(NumberReader):
             and not self.tokens[stop].flags & BREAK
         ):
             stop += 1
-        return Until(*self.take(stop - self.place), self.tokens[place].number or ONE)
+        number = self.tokens[place].number or ONE
+        marker = self.skip(stop + 1 - self.place)
+        if stop < self.stop and self.tokens[stop].kind == "before" and self.kind(marker) == "marker":
+            return Extent(
+                *self.take(marker + 1), number, marker=True
+            )  # until 2 sts are left before the marker
+        return Until(*self.take(stop - self.place), number)
 
     def are_left(self, place: int) -> bool:
         """Whether words stand there that say what is left: `until only 12 are left`, `till all that is left is 12`."""

@@ -233,6 +233,9 @@ class NumberReader(TimesReader):
             return self.only_words(1)  # `knit to the next one`
         if self.kind(1) == "left" and self.joined(1) and not self.flags(1) & COMMA:
             return Count(*self.take(2), number)
+        at = self.skip(1)
+        if 1 < at <= MOST_BEFORE_LEFT and self.kind(at) in ("remain", "left") and not self.flags(1) & COMMA:
+            return Count(*self.take(at + 1), number)  # 63 are left
         return Count(*self.take(1), number, sure=False)
 
     def listed(self) -> Phrase:
@@ -345,6 +348,8 @@ class NumberReader(TimesReader):
             return self.together(number, ahead + 2)
         if worked := self.parts_of_repeat(number) or self.worked_on(number, ahead):
             return worked
+        if self.place and self.tokens[self.place - 1].text == "away":
+            return Count(*self.take(2), number, -1)  # takes away seven stitches
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
             return self.changed_stitches(number, ahead, kind)
         if part := self.for_part(number, ahead, kind):
@@ -502,6 +507,8 @@ def _reckonings(values: list[int]) -> tuple[int, ...]:
 _MORE: Final = ("more", "such", "further", "following")
 MOST_IN_TURN: Final = 24
 """Decrease rounds that are told by their number."""
+MOST_BEFORE_LEFT: Final = 3
+"""Where `left` stands at most behind a count: `63 are now left`."""
 MOST_IN_REPEAT: Final = 12
 """Words of a repeat that is told by its colours."""
 _COLOURS: Final = frozenset(
