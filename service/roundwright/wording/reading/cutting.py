@@ -281,8 +281,8 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of another fabric follow: `1x1 rib 8 rnds, stocking st 32 rnds`."""
     parted = bool(coming.phrase.flags & (COMMA | SEMI)) and isinstance(coming.following, _COUNTED_ROUNDS)
-    told = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
-    return parted and told and not part.open
+    counted = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
+    return parted and counted and not part.open
 
 
 def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:

@@ -116,6 +116,9 @@ class ExtentReader(NumberReader):
         if kind in ("round", "times"):
             return None
         if kind in ("remain", "left"):
+            at = self.skip(count + 2)
+            if self.kind(count + 1) == "before" and self.kind(at) == "marker":
+                return Extent(*self.take(at + 1), number, marker=True)
             return Until(*self.take(count + 1), number)
         if self.kind(ahead + 1) == "stitch_noun" or until:
             return Until(*self.take(count), number)

@@ -90,6 +90,8 @@ class Lines(ExtentReader):
         behind = self.skip(ahead)
         if self.kind(behind) in ("knit", "work") and self.kind(behind + 1) == "together":
             ahead = behind + 2
+        elif self.kind(behind) == "together":
+            ahead = behind + 1
         elif not any(self.kind(back) == "together" for back in range(-3, 0) if self.place + back >= 0):
             return self.only_words(1)
         ahead = min(ahead, self.stop - self.place)

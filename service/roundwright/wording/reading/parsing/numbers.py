@@ -124,7 +124,11 @@ class NumberReader(TimesReader):
         """Whether a number stands where work begins, and not behind a sign that makes it a count."""
         before = self.tokens[self.place - 1].kind if self.place else ""
         flags = self.flags(0)
-        return before in ("stars", "(") or (bool(flags & (STOP | COLON)) and not flags & (DASH | EQUALS))
+        return (
+            not self.place
+            or before in ("stars", "(")
+            or (bool(flags & (STOP | COLON)) and not flags & (DASH | EQUALS))
+        )
 
     def in_repeat(self) -> bool:
         """Whether a star or a bracket was opened shortly before."""
