@@ -13,7 +13,7 @@ from msgspec.structs import replace
 
 from roundwright.language import say
 from roundwright.wording.reading.application import apply
-from roundwright.wording.reading.called import is_called_next, only_told
+from roundwright.wording.reading.called import MOST_TOLD, is_called_next, only_told
 from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.ending import behind_the_end, end_of_work
 from roundwright.wording.reading.instructions import Candidate
@@ -100,6 +100,12 @@ class Search:
             if own != known:
                 break
             same += 1
+        if self.end != other.end:
+            same = min(same, self.end + 1, other.end + 1)
+        for place in range(max(0, same - MOST_TOLD), same):
+            if is_called_next(self.segments, place) != is_called_next(other.segments, place):
+                same = place
+                break
         self.known = {place: options for place, options in other.known.items() if place < same}
         self.before = {place: states for place, states in other.before.items() if place < same}
         self.desk.known, self.scope = other.desk.known, other.scope

@@ -168,6 +168,10 @@ class NumberReader(TimesReader):
         if self.kind(2) == "round" and self.begins_clause() and 1 < often <= MOST_IN_TURN and sign < 0:
             turns = (named(self.kind(1)),) * often
             return Again(*self.take(3), turns, work=True)
+        behind = self.skip(2)
+        of_each = self.kind(behind) in ("each", "per") and self.kind(behind + 1) == "round"
+        if self.joined(2) and (of_each or (self.kind(behind) == "round" and behind > 2)):
+            return self.only_words(2)  # `14 decreases a round`
         if self.kind(2) == "evenly" and self.joined(2):
             start, end, flags = self.take(3)
             return Stitches(start, end, flags, Evenly(number, sign, start, end))
