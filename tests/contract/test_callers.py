@@ -41,7 +41,7 @@ def test_a_key_is_asked_for_where_something_is_calculated(operation, guarded):
         refused = operation.ask(guarded)
         assert_problem(refused, 401, "key-needed")
         assert 'Bearer realm="roundwright"' == refused.headers["www-authenticate"]
-        assert {"401", "429"} <= set(operation.written["responses"])
+        assert "4XX" in operation.written["responses"]
         assert 200 == operation.ask(guarded, headers=_shown(ILSE)).status_code
     else:
         assert 200 == operation.ask(guarded).status_code

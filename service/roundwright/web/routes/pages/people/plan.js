@@ -264,7 +264,7 @@ const oneSize = (size, request) => {
 };
 
 const picture = (path, alt) => {
-  const image = el("img", { src: path.slice(1), alt, loading: "lazy", width: 480, height: 420 });
+  const image = el("img", { src: path.replace(/^\//, ""), alt, loading: "lazy", width: 480, height: 420 });
   image.addEventListener("error", () => image.replaceWith(el("p", { class: "hint" }, say("picture_gone"))));
   return el("figure", {}, image);
 };
