@@ -93,8 +93,8 @@ class WordingRow(Struct, frozen=True, kw_only=True):
             min_length=1,
             description="Wordings that are read. `{n}`, `{m}`, `{a}`, `{b}`, `{c}` stand for a number or a list of "
             "sizes, `{o}`, `{p}`, `{q}` for an ordinal, `{s}` for ordinals in a list, `[a word]` for what may be left "
-            "out, `...` for some words of the same sentence, `^` where a sentence begins, `~` for any end of a word. A "
-            "single word is read in the other rows too, in place of the first of its row.",
+            "out, `...` for some words of the same sentence, `^` and `$` where a sentence begins and ends, `~` for any "
+            "end of a word. A single word is read in the other rows too, in place of the first of its row.",
         ),
     ]
     kind: Annotated[

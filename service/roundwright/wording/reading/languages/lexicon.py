@@ -1,9 +1,9 @@
 """The wordings of a language, from its table, in a tree by their words: the longest that stands in a text is found.
 
 A wording has its words as they are printed, and `{n}` for a number or a list of sizes, `{o}` for an ordinal, `{s}` for
-ordinals in a list, `[...]` around what may be left out, `...` for some words of the same sentence, `^` where a sentence
-has to begin, and `~` behind the beginning of a word that may end in any way. Wordings of a single word stand for the
-first of their row in all other rows: where a row has `M`, it is found with `Masche` and `Maschen` as well.
+ordinals in a list, `[...]` around what may be left out, `...` for some words of the same sentence, `^` and `$` where a
+sentence has to begin or end, and `~` behind the beginning of a word that may end in any way. Wordings of a single word
+stand for the first of their row in all other rows: where a row has `M`, it is found with `Masche` and `Maschen` too.
 """
 
 import re
@@ -34,6 +34,7 @@ ORDINAL: Final = "{o}"
 ORDINALS: Final = "{s}"
 GAP: Final = "..."
 BEGINNING: Final = "^"
+END: Final = "$"
 
 
 class Meaning(Struct, frozen=True):

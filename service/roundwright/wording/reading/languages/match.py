@@ -6,6 +6,8 @@ from typing import Final, NamedTuple, TypeAlias
 from roundwright.wording.reading.languages.cut import Piece
 from roundwright.wording.reading.languages.lexicon import (
     BEGINNING,
+    COUNTS,
+    END,
     GAP,
     NUMBER,
     ORDINAL,
@@ -44,6 +46,11 @@ class Found(NamedTuple):
     meaning: Meaning
     slots: tuple[Sequence[Piece], ...]
     stop: int
+
+    def ends_in_ordinal(self, last: Piece) -> bool:
+        """Whether its last piece is an ordinal in one of its slots."""
+        ordinal = bool(self.slots) and self.meaning.slots[-1] not in COUNTS
+        return ordinal and self.slots[-1][-1] is last
 
 
 class Matcher:
@@ -99,6 +106,8 @@ class Matcher:
                 best, best_rank = Found(node.meaning, slots, at), rank
             if (gap := node.following.get(GAP)) is not None:
                 begun.extend((gap, stop, slots, matched) for stop in self.passed(at))
+            if (ending := node.following.get(END)) is not None and self.ends_sentence(at):
+                begun.append((ending, at, slots, matched + 1))
             if at > place:
                 at = self.skipped(at)
             if at < len(self.cut) and at - place <= LONGEST_WORDING:
@@ -125,8 +134,12 @@ class Matcher:
         counted = node.following.get(NUMBER)
         if counted is not None and (not piece.ordinal or _ends_sentence(piece, counted)):
             yield counted, at + 1, (*slots, (piece,)), matched
-        exact = f"{value}." if piece.ordinal and not _ends_sentence(piece, node) else str(value)
-        if value is not None and (following := node.following.get(exact)) is not None:
+        if value is None:
+            return
+        literal = node.following.get(str(value))
+        if literal is not None and (not piece.ordinal or _ends_sentence(piece, literal)):
+            yield literal, at + 1, slots, matched
+        if piece.ordinal and (following := node.following.get(f"{value}.")) is not None:
             yield following, at + 1, slots, matched
 
     def passed(self, at: int) -> Iterator[int]:
@@ -209,6 +222,10 @@ class Matcher:
         """Whether a piece begins a line or a sentence."""
         before = self.cut[place - 1] if place else None
         return before is None or before.kind == "line" or before.key in (".", "!", "?", ":")
+
+    def ends_sentence(self, at: int) -> bool:
+        """Whether a sentence ends before a piece."""
+        return at >= len(self.cut) or self.cut[at].kind == "line" or self.cut[at].key in (".", "!", ";")
 
     def goes_on(self, at: int) -> bool:
         """Whether a line goes on with the sentence of the line before: with small letters, or a short form."""

@@ -15,7 +15,7 @@ from msgspec import Struct
 from roundwright import reference
 from roundwright.wording.reading.languages.cut import Piece, pieces, sizes_of
 from roundwright.wording.reading.languages.figures import Figures
-from roundwright.wording.reading.languages.lexicon import COUNTS, Lexicon, lexicon
+from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon
 from roundwright.wording.reading.languages.match import Found, Matcher
 from roundwright.wording.reading.scanner import most_words
 from roundwright.wording.reading.vocabulary import vocabulary
@@ -196,7 +196,7 @@ class _Writer:
             english = ""
         english = self.in_sentence(english, place, found.stop)
         start, end = first.start, last.end
-        if last.figures is not None and found.meaning.slots and found.meaning.slots[-1] in COUNTS:
+        if last.figures is not None and not found.ends_in_ordinal(last):
             end = last.figures.end  # the full stop of a sentence
         lines = "".join(piece.text for piece in self.cut[place : found.stop] if piece.kind == "line")
         stop = self.full_stop(found)
