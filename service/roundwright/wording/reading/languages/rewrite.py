@@ -13,6 +13,7 @@ from typing import Final, NamedTuple
 from msgspec import Struct
 
 from roundwright import reference
+from roundwright.wording.reading.languages.asides import asides
 from roundwright.wording.reading.languages.cut import Piece, pieces, sizes_of
 from roundwright.wording.reading.languages.figures import Figures
 from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon
@@ -113,7 +114,14 @@ class _Writer:
         """The text, as far as it is read."""
         place = 0
         most = PIECES_OF_WORD * most_words(self.width)
+        passed = {aside.start: aside.end for aside in asides(self.text, language)}
         while place < min(len(self.cut), most):
+            if (end := passed.get(self.line_start(place))) is not None:
+                self.copy(self.cut[place].start)
+                self.put("", self.cut[place].start, end)
+                while place < len(self.cut) and self.cut[place].start < end:
+                    place += 1
+                continue
             if (stop := self.explains(place)) or (stop := self.lettered(place)):
                 self.copy(self.cut[place].start)
                 self.put("", self.cut[place].start, self.cut[stop - 1].end)
@@ -128,6 +136,12 @@ class _Writer:
             place += 1
         self.copy(len(self.text))
         return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
+
+    def line_start(self, place: int) -> int:
+        """Where the line of a piece begins, if the piece is its first; else -1."""
+        if place and self.cut[place - 1].kind != "line":
+            return -1
+        return self.cut[place - 1].end if place else 0
 
     def copy(self, end: int) -> None:
         """Copy the original up to a place."""
