@@ -41,6 +41,17 @@ def test_batches_of_other_writers_are_read_as_often_as_was_reached(batches: str,
     assert seen["read"] >= share * seen.total(), seen
 
 
+def test_batches_in_other_languages_are_read_as_often_as_was_reached() -> None:
+    """Right texts and faults of the batches in all five languages, mended for after their first contact."""
+    batches = [corpus for name, corpus in CORPORA.items() if name.startswith("lang-")]
+    right = [text for corpus in batches for text in corpus["right"]]
+    wrong = [text for corpus in batches for text in corpus["wrong"]]
+    seen = score({"right": right, "wrong": wrong})
+
+    assert seen["right"]["read"] >= 0.73 * seen["right"].total(), seen
+    assert seen["faults"]["found"] >= 0.83 * seen["faults"].total(), seen
+
+
 def _parts(kind: str) -> tuple[str, ...]:
     return ("wrong",) if kind in ("faults", "repairs") else (kind,)
 

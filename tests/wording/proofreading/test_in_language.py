@@ -4,6 +4,8 @@ from typing import Any
 
 import pytest
 
+from roundwright.knitting.counting.check import check
+from roundwright.knitting.counting.request import CountRequest, WrittenPattern
 from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import corpora, counts
@@ -113,3 +115,17 @@ def test_an_edit_of_the_original_leaves_the_findings_it_names(item: Any) -> None
         left = [(each.line, each.code, each.size) for each in read(edited, asked, language).findings]
 
         assert left == [(each.line, each.code, each.size) for each in edit.leaves]
+
+
+def test_a_count_is_checked_against_a_pattern_in_another_language() -> None:
+    """The count after a round of a German pattern is what its rounds leave."""
+    lines = (
+        "1. Rd: * 6 M re, 2 M re zusstr, ab * wdh.",
+        "2. Rd: re.",
+        "3. Rd: * 5 M re, 2 M re zusstr, ab * wdh.",
+    )
+    pattern = WrittenPattern(cast_on=(96,), text="\n".join(lines), language="de")
+
+    answer = check(CountRequest(pattern=pattern, count=72, round=3), read)
+
+    assert [(match.round, match.stitches) for match in answer.matches] == [(3, 72)]
