@@ -14,6 +14,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright import reference
+from roundwright.language import ENGLISH, supported, words_of
 from roundwright.reference.rows import WordingRow
 
 PIECES: Final = re.compile(
@@ -94,7 +95,56 @@ class Lexicon(Struct, frozen=True):
 @cache
 def lexicon(language: str) -> Lexicon:
     """The wordings of a language, made once on first use."""
-    return made_of(reference.wordings(language))
+    return made_of((*reference.wordings(language), *own_sentences(language)))
+
+
+OWN: Final = (
+    "pattern.tail", "pattern.join", "pattern.marker", "pattern.marker_on_cord", "pattern.marker_between.double_pointed",
+    "pattern.marker_between.magic_loop", "pattern.marker_between.two_circulars", "pattern.measures",
+    "start.all_needles", "start.circular", "start.first_round", "start.first_round.brim", "start.join", "start.loop",
+    "start.one_circular", "start.one_needle", "start.second_circular", "start.second_needle", "start.two_needles",
+    "split.uneven.fewer", "split.uneven.fewer.repeats", "split.uneven.none", "split.uneven.none.repeats",
+    "split.uneven.repeats_alone", "line.next_rounds.short", "line.next_rounds.beginner",
+    "round.star", "round.star_to", "plain.star", "plain.star_to", "line.begin_here", "line.crown_done",
+    "line.slide.double_pointed", "line.slide.magic_loop", "line.slide.two_circulars",
+)  # fmt: skip
+"""Sentences of the service's own patterns in which words of rounds, stitches and needles stand close together."""
+_PARTS: Final = re.compile(
+    r"\{(?:shares|lengths|steps|sentences|tail|sizes|stitches|note|slides)\}|(?<=\.) |(?<=\w)\s?; "
+)
+_COUNT: Final = re.compile(r"\{(\w\w+)\}")
+_ENDS: Final = " \u00a0.:;,"
+
+
+def own_sentences(language: str) -> Iterator[WordingRow]:
+    """What the service itself writes in a language: the English text of the same message stands for it."""
+    code = supported(language)
+    if code is None or words_of(code).is_english:
+        return
+    for key in OWN:
+        for written, means in zip(_texts(key, code), _texts(key, ENGLISH), strict=True):
+            for part, english in zip(_PARTS.split(written), _PARTS.split(means), strict=False):
+                yield from _own_sentence(part.lstrip("*").strip(_ENDS), english.strip(_ENDS))
+
+
+def _texts(key: str, code: str) -> list[str]:
+    """The text of a message, or its plural forms."""
+    catalogue = words_of(code).catalogue
+    forms = [catalogue.ngettext(key, key, count) for count in (1, 2)]
+    if forms == [key, key]:
+        return [catalogue.gettext(key)]
+    if key.startswith("line.slide."):  # the first of them has its verb before it
+        return [*forms, *(catalogue.gettext("line.slide_before").replace("{slides}", form) for form in forms)]
+    return forms
+
+
+def _own_sentence(written: str, english: str) -> Iterator[WordingRow]:
+    names = dict.fromkeys(_COUNT.findall(english))
+    if len(_WORDS.findall(_COUNT.sub("", written))) > 1 and names.keys() == set(_COUNT.findall(written)):
+        slots = {name: f"{{{letter}}}" for name, letter in zip(names, COUNTS, strict=False)}
+        yield WordingRow(
+            means=english.format_map(slots), reads=(written.format_map(slots),), source="", mark="A"
+        )
 
 
 @cache
