@@ -45,9 +45,11 @@ def test_without_typst_there_is_no_pdf(monkeypatch: pytest.MonkeyPatch) -> None:
     ):
         refused = post_handout(service, "application/pdf")
         second = post_handout(service, "application/pdf, text/plain;q=0.5")
+        file = service.post("/v1/hats/handout.pdf", json=CLASS)
 
-    assert 406 == refused.status_code
-    assert "`roundwright[pdf]`" in refused.json()["detail"]
+    for response in (refused, file):
+        assert 406 == response.status_code
+        assert "`roundwright[pdf]`" in response.json()["detail"]
     assert "text/plain; charset=utf-8" == second.headers["content-type"]
 
 

@@ -9,6 +9,7 @@ from importlib import import_module
 from typing import Final
 
 from roundwright.web.routes.batch import batch_of
+from roundwright.web.routes.file_form import FileForm
 from roundwright.web.routes.operation import Calculation, Operation
 from roundwright.web.routes.query_form import QueryForm
 
@@ -30,11 +31,14 @@ _FILES: Final = (
 
 
 def all_operations() -> list[Operation]:
-    """The operations on knitting, in the order of the files; then GET forms of calculations and the batch."""
+    """The operations on knitting, in the order of the files; then their GET forms, files and the batch."""
     modules = [import_module(f"{__name__}.{name}") for name in _FILES]
     declared = [
         value for module in modules for value in vars(module).values() if isinstance(value, Operation)
     ]
     calculations = [value for value in declared if isinstance(value, Calculation)]
     by_query = [QueryForm(calculation) for calculation in calculations if calculation.by_query]
-    return [*declared, *by_query, batch_of(calculations)]
+    files = [
+        FileForm(calculation, *file) for calculation in calculations for file in calculation.files.items()
+    ]
+    return [*declared, *by_query, *files, batch_of(calculations)]

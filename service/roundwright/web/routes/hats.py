@@ -58,6 +58,12 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
         "application/pdf": typst_data,
     },
     typeset="application/pdf",
+    files={
+        "md": "text/markdown; charset=utf-8",
+        "txt": "text/plain; charset=utf-8",
+        "html": "text/html; charset=utf-8",
+        "pdf": "application/pdf",
+    },
     headers={"content-security-policy": policy(*STYLES)},
 )
 def write_handout(request: HandoutRequest) -> Handout:

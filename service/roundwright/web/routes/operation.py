@@ -164,9 +164,8 @@ class Operation:
             best_media_type(headers.get(b"accept", b"*/*").decode("latin-1"), renderers) or self.otherwise
         )
         if chosen is None:
-            raise ProblemError(
-                "not-acceptable", f"The answer is available as {', '.join(renderers)}.{self.missing}"
-            )
+            available = ", ".join(renderers) or "another file"
+            raise ProblemError("not-acceptable", f"The answer is available as {available}.{self.missing}")
         return chosen, renderers[chosen]
 
     @property
@@ -208,6 +207,7 @@ class Calculation(Operation):
 
     - `by_query`: where the request has a form as parameters, so that there is a GET beside the POST (`query_form`): the
       file with an example of it
+    - `files`: media types that have an address of their own (`file_form`), by the suffix of the address
     - `takes_text`: the body may contain a written pattern, so the limit on its size is larger
     - `typeset`: the media type whose renderer writes data for the typesetter, which makes the PDF
     """
@@ -219,12 +219,14 @@ class Calculation(Operation):
         path: str,
         *,
         by_query: str | None = None,
+        files: Mapping[str, str] | None = None,
         takes_text: bool = False,
         typeset: str | None = None,
         **declared: Any,
     ) -> None:
         super().__init__(path, **declared)
         self.by_query = by_query
+        self.files = files or {}
         self.takes_text = takes_text
         self.typeset = typeset
 

@@ -25,6 +25,9 @@ class QueryForm(Lookup):
         )
         self.declare(calculation.calculate, calculation.request_type, calculation.answer_type)
 
+    def warm(self) -> None:
+        """Do nothing: the calculation does it."""
+
     @property
     def description(self) -> str:
         """How the parameters stand for the body of the POST."""

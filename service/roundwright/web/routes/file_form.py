@@ -1,0 +1,34 @@
+"""A form of an answer at an address of its own, as a file with a name: `/v1/hats/handout.pdf`."""
+
+from roundwright.web.routes.operation import Calculation
+
+
+class FileForm(Calculation):
+    """A calculation whose answer is a file of one media type, whatever `Accept` says."""
+
+    def __init__(self, calculation: Calculation, suffix: str, media_type: str) -> None:
+        super().__init__(
+            f"{calculation.path}.{suffix}",
+            id=f"{calculation.id}As{suffix.capitalize()}",
+            tag=calculation.tag,
+            summary=f"{calculation.summary}: the file .{suffix}",
+            example=calculation.example,
+            renderers={media_type: calculation.renderers[media_type]},
+            takes_text=calculation.takes_text,
+            typeset=calculation.typeset if calculation.typeset == media_type else None,
+        )
+        name = self.path.rpartition("/")[2]
+        self.own_headers = [
+            *(line for line in calculation.own_headers if line[0] != b"vary"),
+            (b"content-disposition", f'attachment; filename="{name}"'.encode()),
+        ]
+        self.declare(calculation.calculate, calculation.request_type, calculation.answer_type)
+
+    def warm(self) -> None:
+        """Do nothing: the calculation does it."""
+
+    @property
+    def description(self) -> str:
+        """What it is a file of."""
+        address, _, suffix = self.template.rpartition(".")
+        return f"The answer of `{address}` as a file of the kind `.{suffix}`, with a name to save it under."
