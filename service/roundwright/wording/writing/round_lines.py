@@ -94,7 +94,8 @@ class Wording:
 
     def rounds_to(self, first: int, last: str, note: str) -> str:
         """The start of the line of numbered rounds; `last` is the number of the last in each size."""
-        return self.words.say(f"line.rounds.{self.style}", first=first, last=last, note=note)
+        kind = "rounds" if last.isdigit() else "rounds_to"
+        return self.words.say(f"line.{kind}.{self.style}", first=first, last=last, note=note)
 
     def next_rounds_start(self, rounds: Sequence[int], note: str) -> str:
         """The start of the line of a number of equal rounds in each size; `note` names their sizes."""

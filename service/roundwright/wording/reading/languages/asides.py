@@ -50,7 +50,10 @@ def _beginnings(language: str) -> re.Pattern[str]:
     only = _PLACEHOLDER.sub(
         r"[^:\n]{1,60}?", _escaped(words.text("sizes.only_line", {}, 1).split("{text}")[0])
     )
-    begins = "|".join(sorted({_beginning(words.say(key)) for key in KEYS}))
+    slides = _PLACEHOLDER.sub(
+        "(?: \\\\([^)\n]{1,60}\\\\))?", _escaped(words.text("line.slide_before", {}, None)), count=1
+    )
+    begins = "|".join(sorted({_beginning(words.say(key)) for key in KEYS} | {slides.split("{slides}")[0]}))
     return re.compile(rf"^[ \t]*(?:{some}|{only})?(?:{begins})[^\n]*", re.MULTILINE)
 
 

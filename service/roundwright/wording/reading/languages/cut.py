@@ -1,12 +1,14 @@
 """A text in another language, cut into its words, numbers and signs."""
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from msgspec import Struct
 
 from roundwright.wording.reading.languages.figures import BEGINS, Figure, Figures, figures_at
 from roundwright.wording.reading.languages.lexicon import Lexicon
+from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
 _SIZE: Final = "(?:[2-6]?X{0,3}[SL]|M|[2-6]XL)"
 _BETWEEN: Final = r"[ \t]{0,2}(?:[-–/,;|(]|\)[ \t]?\(?)[ \t]{0,2}"
@@ -43,12 +45,16 @@ class Piece(Struct, frozen=True, gc=False):
     ordinal: bool = False
 
 
-def pieces(text: str, known: Lexicon, width: int) -> list[Piece]:
-    """The pieces of a text for so many sizes. Takes time in its length."""
+def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()) -> list[Piece]:
+    """The pieces of a text for so many sizes, fewer in a line with a note that says so. Takes time in its length."""
     cut: list[Piece] = []
     place = last = 0
+    coming = list(reversed(notes))
     while place < len(text):
-        if BEGINS.match(text, place) and (figures := figures_at(text, place, width)):
+        while coming and coming[-1].line_end < place:
+            coming.pop()
+        here = width_at(coming[-1:], place, width)
+        if BEGINS.match(text, place) and (figures := figures_at(text, place, here)):
             piece = _number(text, figures, known, near=last == place)
         else:
             match = _CUT.match(text, place)

@@ -30,6 +30,8 @@ _LISTS: Final = (
     re.compile(
         rf"{_NUMBER}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\){_BLANK}{_NUMBER}(?!\.)){{1,6}}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\))?{_END}"
     ),
+    # (80) 88, where there are two sizes
+    re.compile(rf"\({_BLANK}{_NUMBER}{_BLANK}\){_BLANK}{_NUMBER}(?!\.){_END}"),
     # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104]
     re.compile(
         rf"{_NUMBER}{_BLANK}[(\[]{_BLANK}{_NUMBER}(?:{_BLANK}[,;/:–—-]{_BLANK}{_NUMBER}){{0,12}}+{_BLANK}[)\]]"
@@ -42,7 +44,7 @@ _LISTS: Final = (
     ),
     re.compile(rf"{_NUMBER}(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}+{_END}"),
 )
-_LETTERED, _OPENED, _ALTERNATING, _BRACKETED, _APART, _DASHED, _SLASHED = _LISTS
+_LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED = _LISTS
 _SINGLE: Final = re.compile(_NUMBER)
 _COMMAS: Final = re.compile(_WHOLE)
 BEGINS: Final = re.compile(rf"[0-9½¼¾⅓⅔⅛]|\((?={_BLANK}[0-9])|(?:[-–—]{_BLANK})?[aA]\)(?={_BLANK}[0-9])")
@@ -112,6 +114,8 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int) -> Figur
         fits = (count == width and (count > 2 or spaced)) or (count > 2 and width > 1)
     elif pattern is _SLASHED:
         fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
+    elif pattern is _PAIR:
+        fits = width == count
     else:
         fits = count > 2 or count == width
     return Figures(values, match.start(), match.end()) if fits else None

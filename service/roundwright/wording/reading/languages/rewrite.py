@@ -18,6 +18,7 @@ from roundwright.wording.reading.languages.cut import Piece, pieces, sizes_of
 from roundwright.wording.reading.languages.figures import Figures
 from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon
 from roundwright.wording.reading.languages.match import Found, Matcher
+from roundwright.wording.reading.languages.size_notes import SizeNote, size_notes
 from roundwright.wording.reading.scanner import most_words
 from roundwright.wording.reading.vocabulary import vocabulary
 
@@ -93,14 +94,18 @@ def rewritten(text: str, language: str, width: int) -> Rewritten:
 
 def rewritten_with(known: Lexicon, text: str, language: str, width: int) -> Rewritten:
     """A text with the wordings of a lexicon in place of its own."""
-    return _Writer(text, known, pieces(text, known, width), width).written(language)
+    notes = size_notes(text, language)
+    return _Writer(text, known, pieces(text, known, width, notes), width, notes).written(language)
 
 
 class _Writer:
     """Writes the English text of one original."""
 
-    def __init__(self, text: str, known: Lexicon, cut: Sequence[Piece], width: int) -> None:
+    def __init__(
+        self, text: str, known: Lexicon, cut: Sequence[Piece], width: int, notes: Sequence[SizeNote]
+    ) -> None:
         self.text = text
+        self.replaced = {note.start: (note.end, note.english) for note in notes}
         self.known = known
         self.cut = cut
         self.matcher = Matcher(known, cut)
@@ -117,10 +122,10 @@ class _Writer:
         passed = {aside.start: aside.end for aside in asides(self.text, language)}
         while place < min(len(self.cut), most):
             if (end := passed.get(self.line_start(place))) is not None:
-                self.copy(self.cut[place].start)
-                self.put("", self.cut[place].start, end)
-                while place < len(self.cut) and self.cut[place].start < end:
-                    place += 1
+                place = self.replace(place, end, "")
+                continue
+            if (note := self.replaced.get(self.cut[place].start)) is not None:
+                place = self.replace(place, *note)
                 continue
             if (stop := self.explains(place)) or (stop := self.lettered(place)):
                 self.copy(self.cut[place].start)
@@ -136,6 +141,14 @@ class _Writer:
             place += 1
         self.copy(len(self.text))
         return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
+
+    def replace(self, place: int, end: int, english: str) -> int:
+        """Write a text for the pieces up to a place of the original, and return the piece behind them."""
+        self.copy(self.cut[place].start)
+        self.put(english, self.cut[place].start, end)
+        while place < len(self.cut) and self.cut[place].start < end:
+            place += 1
+        return place
 
     def line_start(self, place: int) -> int:
         """Where the line of a piece begins, if the piece is its first; else -1."""

@@ -1,0 +1,62 @@
+"""Notes of the service's own patterns that a line is for some sizes only: `(nur Größen 2 und 4)`, `Nur Größe 3: ...`."""
+
+import re
+from collections.abc import Sequence
+from functools import cache
+from typing import Final, NamedTuple
+
+from roundwright.language import words_of
+
+_SIZES: Final = r"(?:[0-9]{1,2}(?:(?:, |[ \u00a0]\w{1,3}[ \u00a0])[0-9]{1,2}){0,11})"
+_NUMBER: Final = re.compile("[0-9]+")
+
+
+class SizeNote(NamedTuple):
+    """A note, from `start` to `end` of the text, its English text, and the line it is in, with its number of sizes."""
+
+    start: int
+    end: int
+    english: str
+    count: int
+    line_start: int
+    line_end: int
+
+
+def size_notes(text: str, language: str) -> list[SizeNote]:
+    """The notes of a text, in order. Takes time in its length."""
+    notes = []
+    for found in _notes(language).finditer(text):
+        numbers = _NUMBER.findall(found[0])
+        listed = numbers[0] if len(numbers) == 1 else f"{', '.join(numbers[:-1])} and {numbers[-1]}"
+        english = f"size{'s' * (len(numbers) > 1)} {listed} only"
+        english = f"({english})" if found[0].startswith("(") else f"{english[0].upper()}{english[1:]}: "
+        line_end = text.find("\n", found.end())
+        notes.append(
+            SizeNote(
+                *found.span(),
+                english,
+                len(numbers),
+                text.rfind("\n", 0, found.start()) + 1,
+                line_end if line_end >= 0 else len(text),
+            )
+        )
+    return notes
+
+
+def width_at(notes: Sequence[SizeNote], place: int, width: int) -> int:
+    """How many sizes a line is for; the notes are those that do not end before it."""
+    return notes[0].count if notes and notes[0].line_start <= place else width
+
+
+@cache
+def _notes(language: str) -> re.Pattern[str]:
+    words = words_of(language)
+    begins = [words.text("sizes.only_line", {}, count).split("{text}")[0] for count in (1, 2)]
+    brackets = [words.text("sizes.only", {}, count).strip() for count in (1, 2)]
+    lines = "|".join(sorted({_pattern(text) for text in begins}))
+    within = "|".join(sorted({_pattern(text) for text in brackets}))
+    return re.compile(rf"(?:^(?:{lines})|{within})", re.MULTILINE)
+
+
+def _pattern(text: str) -> str:
+    return _SIZES.join(map(re.escape, text.split("{sizes}")))
