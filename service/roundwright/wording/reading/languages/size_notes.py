@@ -1,4 +1,4 @@
-"""Notes of the service's own patterns that a line is for some sizes only: `(nur Größen 2 und 4)`, `Nur Größe 3: ...`."""
+"""Notes of patterns of the service that a line is for some sizes: `(nur Größen 2 und 4)`, `Nur Größe 3: ...`."""
 
 import re
 from collections.abc import Sequence
@@ -17,7 +17,7 @@ class SizeNote(NamedTuple):
     start: int
     end: int
     english: str
-    count: int
+    sizes: int
     line_start: int
     line_end: int
 
@@ -45,7 +45,7 @@ def size_notes(text: str, language: str) -> list[SizeNote]:
 
 def width_at(notes: Sequence[SizeNote], place: int, width: int) -> int:
     """How many sizes a line is for; the notes are those that do not end before it."""
-    return notes[0].count if notes and notes[0].line_start <= place else width
+    return notes[0].sizes if notes and notes[0].line_start <= place else width
 
 
 @cache
