@@ -20,6 +20,7 @@ works = st.lists(
         st.booleans(),
         st.none(),
         st.just(0),
+        st.sampled_from([1.0, 0.8, 1.3]),
     ),
     min_size=1,
     max_size=6,

@@ -1,5 +1,6 @@
 """Gauge of the parts of a hat: how wide a stitch and how high a round is in the brim and in the body."""
 
+from math import sqrt
 from typing import Final, NamedTuple
 
 from roundwright import reference
@@ -47,6 +48,36 @@ def _part(request: HatRequest, own: Gauge | None, at: str, part: str) -> PartGau
         return hat
     row_mm = hat.row_mm if own.rows is None else row_height_mm(own, f"{at}/{part}/gauge")
     return PartGauge(stitch_width_mm(own, f"{at}/{part}/gauge"), row_mm)
+
+
+class PartLoops(NamedTuple):
+    """Yarn in a stitch of brim and body, as shares of that at the gauge of the hat."""
+
+    brim: float = 1.0
+    body: float = 1.0
+
+
+def part_loops(request: HatRequest, index: int, at: str = "#") -> PartLoops:
+    """How much yarn is in a stitch of each part of one size, by the gauges of the parts.
+
+    A loop is l = sqrt(ks / S) (Munden 1959), so two of one constant are as the roots of width times height; it is as
+    long as its stitch is wide (l = kw / W) where only stitches were counted, and in garter, whose rows lie closer than
+    those of the plain knit that the formula is for. Raises `Impossible` as `brim_gauge` does.
+    """
+    hat = _part(request, None, at, "brim")
+    brim, body = request.brim.gauge, request.body_of(index).gauge
+    return PartLoops(
+        _loop(hat, brim, _part(request, brim, at, "brim"), by_width=request.brim.edge == "garter"),
+        _loop(hat, body, _part(request, body, at, "body"), by_width=False),
+    )
+
+
+def _loop(hat: PartGauge, own: Gauge | None, part: PartGauge, *, by_width: bool) -> float:
+    """The loop of a part as a share of the hat's; 1 where the part has no gauge of its own."""
+    if own is None:
+        return 1.0
+    wider = part.width_mm / hat.width_mm
+    return wider if by_width or own.rows is None else sqrt(wider * part.row_mm / hat.row_mm)
 
 
 def gauge_basis(request: HatRequest) -> tuple[Basis, ...]:

@@ -51,7 +51,14 @@ from roundwright.knitting.hat.notices import (
     size_notices,
     unusual_depth,
 )
-from roundwright.knitting.hat.part_gauge import PartGauge, body_gauge, brim_gauge, gauge_basis
+from roundwright.knitting.hat.part_gauge import (
+    PartGauge,
+    PartLoops,
+    body_gauge,
+    brim_gauge,
+    gauge_basis,
+    part_loops,
+)
 from roundwright.knitting.hat.picture import hat_picture_address
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
@@ -366,7 +373,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
             crown_depth=length(crown_mm, units) if crown_mm else None,
         ),
         segments=in_colours(
-            _segments(request.brim, brim, body, crown),
+            _segments(request.brim, brim, body, crown, part_loops(request, index, at)),
             request.colours,
             request.brim.rib.knit,
             request.brim.rib.purl,
@@ -445,16 +452,16 @@ def _start(split: NeedleSplit | None, in_hand: NeedlesInHand | None) -> NeedleSt
 
 
 def _segments(
-    brim: Brim, brim_part: HatPart, body_part: HatPart, crown: CrownAnswer
+    brim: Brim, brim_part: HatPart, body_part: HatPart, crown: CrownAnswer, loops: PartLoops
 ) -> tuple[WorkSegment, ...]:
     """What is worked, for the yarn: cast-on, brim, body, crown and cord."""
     cast_on, stitches = brim_part.lines[0].before, crown.stitches
-    adjusted = (WorkSegment("brim", stitches, 1),) if brim_part.adjust else ()
+    adjusted = (WorkSegment("brim", stitches, 1, loop=loops.brim),) if brim_part.adjust else ()
     segments = (
-        cast_on_segment(cast_on),
-        WorkSegment("brim", cast_on, brim_part.rounds_in_turn, brim.is_ribbed),
+        cast_on_segment(cast_on)._replace(loop=loops.brim),
+        WorkSegment("brim", cast_on, brim_part.rounds_in_turn, brim.is_ribbed, loop=loops.brim),
         *adjusted,
-        WorkSegment("body", stitches, body_part.rounds),
+        WorkSegment("body", stitches, body_part.rounds, loop=loops.body),
         *(WorkSegment("crown", round.after) for round in crown.rounds),  # none is rib, no stitch is slipped
     )
     if crown.finish.cord_rounds is None:

@@ -77,8 +77,9 @@ class Brim(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     gauge: Annotated[
         Gauge | None,
         Meta(
-            description="Gauge of a washed swatch of the brim's own pattern, for its stitches and rounds. Left out, or "
-            "without rows: that of the hat, but garter has two rounds, one ridge, as high as a stitch is wide."
+            description="Gauge of a washed swatch of the brim's own pattern, for its stitches, its rounds and its "
+            "yarn. Left out, or without rows: that of the hat, but garter has two rounds, one ridge, as high as a "
+            "stitch is wide."
         ),
     ] = None
 
@@ -134,8 +135,8 @@ class Body(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     gauge: Annotated[
         Gauge | None,
         Meta(
-            description="Gauge of a washed swatch of the body's own pattern, for its stitches and rounds. Left out, or "
-            "without rows: that of the hat, which the crown has in any case."
+            description="Gauge of a washed swatch of the body's own pattern, for its stitches, its rounds and its "
+            "yarn. Left out, or without rows: that of the hat, which the crown has in any case."
         ),
     ] = None
 

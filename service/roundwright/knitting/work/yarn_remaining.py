@@ -287,7 +287,7 @@ def _lasts(
     assert plain_stitches_left is not None
     rounds = stitches = 0
     for segment in segments:
-        factor = rib_factor if segment.ribbed else 1.0
+        factor = segment.loop * (rib_factor if segment.ribbed else 1.0)
         # The margin for rounding lets yarn for exactly ten rounds make ten.
         made = min(segment.stitches_worked, max(0, floor(plain_stitches_left / factor + 1e-9)))
         stitches += made

@@ -17,6 +17,10 @@ CAST_ON_ROUNDS: Final = 2
 
 YarnPartName = Literal["cast_on", "brim", "body", "crown", "cord", "all"]
 
+PART_GAUGE_BASIS: Final = Basis(
+    say("yarn.part_gauge_basis"),
+    "Munden, J. Text. Inst. 50 (1959) T448; garter by its stitches: common practice",
+)
 RIB_BASIS: Final = Basis(
     say("yarn.rib_basis"),
     COMMON_PRACTICE,
@@ -35,7 +39,8 @@ class WorkSegment(NamedTuple):
     """Rounds alike: their part of the work, stitches made in each, number of rounds, and whether they are rib.
 
     Of a hat in colours, `colour` is what they are worked in, and `carried` how many stitches of another colour the yarn
-    passes behind in each round.
+    passes behind in each round. `loop` is the yarn in a stitch as a share of that at the gauge of the whole work, where
+    the part has a gauge of its own.
     """
 
     part: YarnPartName
@@ -44,6 +49,7 @@ class WorkSegment(NamedTuple):
     ribbed: bool = False
     colour: str | None = None
     carried: int = 0
+    loop: float = 1.0
 
     @property
     def stitches_worked(self) -> int:
@@ -82,14 +88,14 @@ def stitches_in(segments: Iterable[WorkSegment]) -> int:
 
 
 def yarn_used(segments: Iterable[WorkSegment], per_stitch: YarnRange) -> YarnRange:
-    """Yarn in the segments."""
-    plain = rib = carried = 0
+    """Yarn in the segments; `per_stitch` is that at the gauge of the whole work."""
+    plain = rib = carried = 0.0
     for segment in segments:
-        carried += segment.carried * segment.rounds
+        carried += segment.carried * segment.rounds * segment.loop
         if segment.ribbed:
-            rib += segment.stitches_worked
+            rib += segment.stitches_worked * segment.loop
         else:
-            plain += segment.stitches_worked
+            plain += segment.stitches_worked * segment.loop
     behind = carried / reference.loop_constants()["wet-relaxed"].kw if carried else 0.0
     low, expected, high = per_stitch
     return YarnRange(
@@ -104,9 +110,9 @@ def segment_basis(segments: Iterable[WorkSegment]) -> tuple[Basis, ...]:
     segments = tuple(segments)
     rib = (RIB_BASIS,) if any(segment.ribbed for segment in segments) else ()
     carried = (CARRIED_BASIS,) if any(segment.carried for segment in segments) else ()
-    return (
-        rib + carried + ((CAST_ON_BASIS,) if any(segment.part == "cast_on" for segment in segments) else ())
-    )
+    of_part = (PART_GAUGE_BASIS,) if any(segment.loop != 1 for segment in segments) else ()
+    cast_on = (CAST_ON_BASIS,) if any(segment.part == "cast_on" for segment in segments) else ()
+    return rib + carried + of_part + cast_on
 
 
 def in_colour(segments: Iterable[WorkSegment], colour: str) -> tuple[WorkSegment, ...]:
