@@ -33,6 +33,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     trial = commands.add_parser("try", help="serve on the loopback address and show a handout")
     trial.add_argument("request", type=Path, help="file with the body of a request to /v1/hats/handout")
     trial.add_argument("--once", action="store_true", help="stop after showing it")
+    trial.add_argument("--language", default="en", help="language of the handout, as `de`; default: English")
     document = commands.add_parser("openapi", help="write the OpenAPI document")
     document.add_argument("file", nargs="?", type=Path, help="file to write; default: standard output")
     key = commands.add_parser(
@@ -47,7 +48,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
             case "serve":
                 return serve(read(flags=_flags(options)))
             case "try":
-                return try_out(read(), options.request, once=options.once)
+                return try_out(read(), options.request, once=options.once, language=options.language)
             case "key":
                 return make_key(options.name)
             case _:
@@ -111,7 +112,7 @@ def openapi(settings: Settings, file: Path | None) -> int:
     return 0
 
 
-def try_out(settings: Settings, request: Path, *, once: bool) -> int:
+def try_out(settings: Settings, request: Path, *, once: bool, language: str = "en") -> int:
     """Serve on the loopback address, send the request to `/v1/hats/handout`, and print the handout."""
     from roundwright.web.app import create
     from roundwright.web.server import address_of, listen, server_at
@@ -129,7 +130,7 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     thread.start()
     address = address_of(listener)
     try:
-        print(_handout(address, request.read_bytes()))
+        print(_handout(address, request.read_bytes(), language))
         print(f"Open {address} in a browser; the reference page of the service is {address}/docs.")
         if not once:
             print("Ctrl-C stops it.", flush=True)
@@ -145,9 +146,9 @@ def try_out(settings: Settings, request: Path, *, once: bool) -> int:
     return 0
 
 
-def _handout(address: str, body: bytes) -> str:
+def _handout(address: str, body: bytes, language: str) -> str:
     """What a class is handed, as plain text."""
-    headers = {"content-type": "application/json", "accept": "text/plain"}
+    headers = {"content-type": "application/json", "accept": "text/plain", "accept-language": language}
     request = Request(f"{address}/v1/hats/handout", body, headers)  # noqa: S310 - our own loopback address
     try:
         with urlopen(request, timeout=30) as answer:  # noqa: S310 - as above

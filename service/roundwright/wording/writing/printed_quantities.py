@@ -1,5 +1,6 @@
 """Lengths, masses, counts and names as patterns print them: rounded as a tape is read, with fractions of an inch."""
 
+import re
 from collections.abc import Iterable, Sequence
 from math import ceil, floor
 from typing import Final
@@ -67,7 +68,11 @@ def chained(texts: Iterable[str], word: str, words: Words) -> str:
 
 def one_line(text: str) -> str:
     """A caller's text in one line: a line break or control character in a name would begin a line of the pattern."""
-    return " ".join(text.translate(_CONTROL_CHARACTERS).split())
+    return " ".join(_SPACES.split(text.translate(_CONTROL_CHARACTERS))).strip()
+
+
+_SPACES: Final = re.compile(r"[^\S\u00a0]+")
+"""Spaces where a line may be broken; a no-break space stays as it is."""
 
 
 _CONTROL_CHARACTERS: Final = dict.fromkeys(

@@ -133,8 +133,16 @@ def _texts(key: str, code: str) -> list[str]:
     forms = [catalogue.ngettext(key, key, count) for count in (1, 2)]
     if forms == [key, key]:
         return [catalogue.gettext(key)]
-    if key.startswith("line.slide."):  # the first of them has its verb before it
-        return [*forms, *(catalogue.gettext("line.slide_before").replace("{slides}", form) for form in forms)]
+    if key.startswith("line.slide."):
+        forms += [
+            form.replace("needle}", "needle} ({other_needle})", 1) for form in forms if "needle}" in form
+        ]
+        forms = [
+            form.replace("{next_needle}", "{next_needle} ({other_next})") if "other" in form else form
+            for form in forms
+        ]
+        # the first of a line has its verb before it
+        forms += [catalogue.gettext("line.slide_before").replace("{slides}", form) for form in forms]
     return forms
 
 

@@ -1,0 +1,159 @@
+"""What is written in a language: no English is left in it, and it keeps the habits of print in that language."""
+
+import json
+import re
+from collections.abc import Iterator
+from functools import cache
+from typing import Any
+
+import msgspec
+import pytest
+
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.crown.styles import STYLES
+from roundwright.language import words_of
+from roundwright.web.routes import all_operations
+from tests.language.test_read_back import hat
+
+LANGUAGES = ["de", "fr", "es"]
+HATS = 20
+"""Hats by chance beside the examples."""
+OPERATIONS = {operation.id: operation for operation in all_operations()}
+ASKED = [
+    "convertGauge", "substituteGauge", "recommendSize", "checkSize", "castOn", "shapeEvenly", "shapeAlong",
+    "closeCrown", "suggestCrown", "splitOverNeedles", "estimateYarn", "checkRemainingYarn", "checkCount", "planHats",
+    "writeHandout",
+    "drawCrown", "drawProfile", "drawNeedles", "drawSpacing",
+]  # fmt: skip
+ENGLISH = re.compile(
+    r"\b(?:the|of|and|stitch|stitches|round|rounds|knit|knitted|needle|needles|with|are|is|for|from|rows|decreases?"
+    r"|increases?|around|every|each|twice|only|size|sizes|yarn|ball|balls|crown|brim|body)\b",
+    re.IGNORECASE,
+)
+NOT_WORDS = {"basis", "rules", "name", "source", "sources"}
+"""Fields whose values are names and sources; bases are translated last."""
+NO_SENTENCE = re.compile(r"/v1/|#/|[a-z_-]+\Z")
+"""Addresses, and values that are names of the document."""
+MARKUP = re.compile(r"<style.*?</style>|<script.*?</script>|<[^>]*>", re.DOTALL)
+SOURCES = re.compile(r"^.*(?:EN 14682|CFR|American Academy|ISO 3758).*$", re.MULTILINE)
+
+
+def texts(value: Any) -> Iterator[str]:
+    """The texts of an answer that are words for people."""
+    if isinstance(value, dict):
+        for field, inner in value.items():
+            if field not in NOT_WORDS:
+                yield from texts(inner)
+    elif isinstance(value, list):
+        for inner in value:
+            yield from texts(inner)
+    elif isinstance(value, str) and not NO_SENTENCE.match(value):
+        yield SOURCES.sub("", value)
+
+
+def written(name: str, body: dict[str, Any], language: str) -> Iterator[str]:
+    """All texts of the answer to a request, in every media type that is text."""
+    operation = OPERATIONS[name]
+    answer = operation.calculate(msgspec.convert({**body, "language": language}, operation.request_type))
+    for media, render in operation.renderers.items():
+        if "pdf" in media or "png" in media:
+            continue
+        text = bytes(render(answer, words_of(language))).decode()
+        if "json" in media:
+            yield from texts(json.loads(text))
+        else:
+            yield SOURCES.sub("", MARKUP.sub("\n", text))
+
+
+@cache
+def patterns(language: str) -> tuple[str, ...]:
+    """The patterns of hats by chance, in both wordings."""
+    made = []
+    for number in range(HATS):
+        for wording in ("pattern", "beginner"):
+            try:
+                body = {**hat(number, language), "wording": wording}
+                made.append(next(text for text in written("planHats", body, language) if "\n\n" in text))
+            except Impossible:
+                continue
+    return tuple(made)
+
+
+def english(found: list[str]) -> list[str]:
+    """Where English words stand in texts."""
+    return [
+        text[max(0, match.start() - 30) : match.end() + 30]
+        for text in found
+        for match in ENGLISH.finditer(text)
+    ]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("name", ASKED)
+def test_no_english_is_left_in_the_answer_of_an_example(name: str, language: str) -> None:
+    """Every operation that answers in words; labels that the request gives are taken out of it."""
+    body = json.loads(json.dumps(OPERATIONS[name].example_value()))
+    for size in body.get("sizes", []):
+        size.pop("label", None)
+    for measurement in body.get("measurements", []):
+        measurement["label"] = "X"
+    body.pop("name", None)
+
+    assert english(list(written(name, body, language))) == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("style", sorted(STYLES))
+def test_no_english_is_left_in_a_crown_and_its_picture(style: str, language: str) -> None:
+    """Every style, over a count that does not divide evenly."""
+    body = {"stitches": 94, "style": style, "gauge": {"stitches": 20, "rows": 28}}
+
+    assert english(list(written("closeCrown", body, language))) == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_no_english_is_left_in_the_answers_for_hats(language: str) -> None:
+    """Hats by chance: all brims, crowns, needles and wordings, with handout and warnings."""
+    for number in range(HATS):
+        try:
+            assert english(list(written("writeHandout", hat(number, language), language))) == []
+            assert english(list(written("planHats", hat(number, language), language))) == []
+        except Impossible:
+            continue
+
+
+NOT_PRINTED = {
+    "de": r"\bReihen?\b|\d\.\d+ (?:mm|cm|m|g)\b|(?<!\d )\bM \d|\bzus\b(?! abh)|\bwdh\.|\d+ - \d|\{",
+    "fr": r"[^\u00a0 \d]:|[^\u00a0]; |\d\.\d|1ère|\d+ème|\brestants\b|\bpoints?\b(?! de| mousse)|'|\{",
+    "es": r"\d\.\d|\brondas?\b|\bfilas?\b|\bcorona\b|\bk\d|\b1er\b|\d+º|\bcostilla\b|\ba la derecha\b(?! a)|\{",
+}
+"""What no pattern has; the checklist of natives has these among its lines."""
+COUNT = {
+    "de": r"\(= \d+(?: \([\d/]+\))? M\)|Jetzt sind es \d+(?: \([\d/]+\))? Maschen\.",
+    "fr": r"= \d+(?: \([\d\u00a0; ]+\))? m$|Il y a maintenant \d+(?: \([\d\u00a0; ]+\))? mailles\.",
+    "es": r"= \d+(?: \([\d, ]+\))? p$|Ahora hay \d+(?: \([\d, ]+\))? puntos\.",
+}
+"""How the count stands after a round."""
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_pattern_keeps_the_habits_of_its_language(language: str) -> None:
+    """Words, order, signs and spaces that natives print; no row in the round, a decimal comma, no slot left open."""
+    wrong = [
+        text[max(0, match.start() - 30) : match.end() + 30]
+        for text in patterns(language)
+        for match in re.finditer(NOT_PRINTED[language], text)
+    ]
+
+    assert wrong == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_count_stands_after_every_round(language: str) -> None:
+    """Each numbered round ends with its stitches as the language prints them."""
+    start = {"de": r"^\d+\. (?:Rd|Runde)\b", "fr": r"^Tour \d", "es": r"^(?:Vta|Vuelta) \d"}[language]
+    for text in patterns(language):
+        lines = [line for line in text.splitlines() if re.match(start, line)]
+
+        assert lines
+        assert [line for line in lines if not re.search(COUNT[language], line)] == []
