@@ -15,7 +15,7 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.writing.pattern import pattern
 
-LANGUAGES = ["de", "fr", "es"]
+LANGUAGES = ["de", "fr", "es", "nb", "da"]
 HATS = int(os.environ.get("ROUNDWRIGHT_TEST_HATS", "15"))
 """Hats of each language that are written and read back."""
 HELD = [None, 2, 3, 4, 5, {"magic_loop": {"value": 80, "unit": "cm"}}, {"circulars": 2}]
