@@ -50,6 +50,8 @@ CHIN: Final = 0.4
 """From the crown to the chin, over the circumference of the head (from memory: a head is drawn to be recognised)."""
 LABEL_WIDTHS: Final = (58.0, 76.0)
 """Room for labels on the left and on the right."""
+BOLD_WIDTH: Final = 1.2
+"""Bold letters are wider than plain text, by so much in the fonts that browsers have."""
 COMPACT_LABEL_WIDTHS: Final = (40.0, 72.0)
 
 MENTIONED_MM: Final = 5.0
@@ -387,7 +389,9 @@ def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
     left, ear_y = scene.x(-1.25 * radius) - 2, scene.y(hat.head.ear_drop_mm) + 4
     words = frame.words
     ears = words.say("picture.ears")
-    size = LABEL_SIZE * min(1.0, left / text_width(ears, LABEL_SIZE))  # a longer word is set smaller
+    size = LABEL_SIZE * min(
+        1.0, left / (BOLD_WIDTH * text_width(ears, LABEL_SIZE))
+    )  # a longer word is smaller
     yield text_line(left, ear_y, ears, size, "slide b e")
     edge_y = scene.y(hat.edge.drop_mm - scene.brim_mm / 2)
     beside = [Label(words.say("picture.edge"), stretch_text(hat.edge, words), edge_y)]
