@@ -6,12 +6,12 @@ from typing import Annotated, Final, NamedTuple, Protocol
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Impossible, LanguageTag, Notice, only_one
-from roundwright.knitting.counting.assumed_needles import NeedleRequest, share
+from roundwright.knitting.counting.assumed_needles import NeedleRequest, OnNeedles, share
 from roundwright.knitting.counting.causes import Counted
-from roundwright.knitting.counting.progress import PartName, Progress, stages_of, straight_stages
+from roundwright.knitting.counting.progress import Needles, PartName, Progress, stages_of, straight_stages
 from roundwright.knitting.crown.crown import crown_rounds
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, CrownRequest
-from roundwright.knitting.hat.plan import hat_rounds
+from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
 from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
 from roundwright.knitting.rounds.round import LAST_ROUND, LONGEST_TEXT, MOST_STITCHES, Round
@@ -234,7 +234,9 @@ def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
 
 def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
     _check_size(request.size, len(hat.sizes))
-    rounds = hat_rounds(hat.without_needles(), request.size - 1, "#/hat")
+    held = hat.needles_of(request.size - 1)
+    on_circular = request.split is None and held is not None and held.circular is not None
+    rounds = hat_rounds(hat if on_circular else hat.without_needles(), request.size - 1, "#/hat")
     crown, adjust = rounds.crown, rounds.adjust
     flat = crown.worked == "flat"
     on_needles = hat.needles_held(request.size - 1)
@@ -243,7 +245,7 @@ def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
     )
     shaped = crown.rounds if adjust is None else (adjust, *crown.rounds)
     cast_on = rounds.brim.lines[0].before
-    shared = share(shaped, cast_on, needles)
+    shared = _after_change(rounds, shaped, request.needles) or share(shaped, cast_on, needles)
     crown_rounds, before_crown = shared.rounds, shared.needles
     if adjust is not None:
         adjust, *rest = shared.rounds
@@ -262,6 +264,17 @@ def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
         "row" if flat else "round",
         (*crown.warnings, *shared.notices),
     )
+
+
+def _after_change(hat: HatRounds, shaped: tuple[Round, ...], counted: Needles | None) -> OnNeedles | None:
+    """The rounds of a hat on a short circular, as shared out over the double-pointed needles that take over.
+
+    None where none take over, and for a count of more needles than those.
+    """
+    split = next((round.needles for round in hat.crown.rounds if round.needles), ())
+    if not split or len(counted or ()) > len(split):
+        return None
+    return OnNeedles(shaped, hat.brim.lines[0].needles, known=True)
 
 
 def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) -> Progress:
