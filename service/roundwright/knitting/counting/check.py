@@ -198,19 +198,9 @@ def _advice(explained: list[Explained], tell_apart: str | None) -> str:
 
 
 BASIS: Final = (
-    Basis("The count after each round comes from working its line.", "arithmetic"),
-    Basis(
-        "The order of causes: one stitch too many or too few is counted wrong more often than knitted wrong; a slip is "
-        "likeliest where something is decreased; one slip is likelier than two; needles rank the causes and exclude "
-        "none.",
-        COMMON_PRACTICE,
-    ),
-    Basis(
-        "Repairs: a dropped stitch is caught with a crochet hook before anything is made; a stitch too many is worked "
-        "together with its neighbour and a missing one made out of the strand, in the next plain round where there is "
-        "one.",
-        COMMON_PRACTICE,
-    ),
+    Basis(say("count.basis.counts"), "arithmetic"),
+    Basis(say("count.basis.causes"), COMMON_PRACTICE),
+    Basis(say("count.basis.repairs"), COMMON_PRACTICE),
 )
 
 

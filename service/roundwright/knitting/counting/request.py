@@ -139,15 +139,15 @@ Words are of a storey above, so the reader is handed in."""
 
 def count_of(request: CountRequest) -> Counted:
     """The count. Raises `Impossible` where there is none, or two."""
-    only_one(request, "count", "needles", what="The count", missing_at="#/count")
+    only_one(request, "count", "needles", what=say("given.count"), missing_at="#/count")
     if request.needles is None:
         return Counted(request.count or 0, None)
     if not any(request.needles):
         raise Impossible(
-            "There are no stitches on the needles.",
+            say("count.no_stitches"),
             code="out_of_range",
             pointer="#/needles",
-            nearest="1 stitch",
+            nearest=say_count("stitches", 1),
         )
     return Counted(sum(request.needles), request.needles)
 
@@ -196,15 +196,13 @@ def progress_of(request: CountRequest, read: Reader) -> Progress:
 
     Raises `Impossible` for a request that names no work or more than one, and for work that cannot be knitted.
     """
-    only_one(
-        request, "crown", "hat", "pattern", what="The work that the count belongs to", missing_at="#/crown"
-    )
+    only_one(request, "crown", "hat", "pattern", what=say("given.counted_work"), missing_at="#/crown")
     if request.part is not None and request.hat is None:
         raise Impossible(
-            "Only a hat has parts.",
+            say("count.parts_of_what"),
             code="needs_another",
             pointer="#/part",
-            nearest="`round` alone, or a `hat`",
+            nearest=say("count.round_or_hat"),
             suggested=None,
         )
     if request.crown is not None:
@@ -363,7 +361,7 @@ def _followed_until(rounds: tuple[Round, ...], finding: Finding) -> Followed:
         say("count.pattern.beyond", round=last, line=finding.line, why=finding.message),
         code="does_not_come_out",
         pointer="#/pattern/text",
-        nearest=finding.repair or f"a count after round {last} or before",
+        nearest=finding.repair or say("count.pattern.before", round=last),
     )
     notice = Notice(
         code="followed_in_part",

@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import Final
 
 from roundwright.knitting.hat.request import MOST_SIZES
+from roundwright.language import say
 from roundwright.wording.proofreading.findings import Position
 from roundwright.wording.reading.explain import Search
 from roundwright.wording.reading.instructions import Candidate
@@ -109,10 +110,9 @@ def _cut(laid: Laid, words: int) -> list[Segment]:
     """What stands for the rest of a text that is longer than is read; `words` are read of it, 0 where all are."""
     if words and laid.segments:
         at = laid.segments[-1].end
-        return [_rest("too_long", f"The text has more than {words:,} words; the rest is not read.", at)]
+        return [_rest("too_long", say("find.too_many_words", words=words), at)]
     if laid.cut is not None:
-        message = f"The text has more than {MOST_LINES:,} lines; the rest is not read."
-        return [_rest("too_many_rounds", message, laid.cut)]
+        return [_rest("too_many_rounds", say("find.too_many_lines", lines=MOST_LINES), laid.cut)]
     return []
 
 

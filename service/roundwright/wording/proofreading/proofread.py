@@ -7,6 +7,7 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, LanguageTag, Notice, RulesVersion
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.knitting.rounds.round import LONGEST_TEXT, MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.language import say
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.line import MOST_LINES_TOLD, Line
 
@@ -78,17 +79,17 @@ class ProofreadAnswer(Struct, frozen=True, kw_only=True):
 
 
 _BASIS: Final = (
-    Basis("a round comes out when it uses exactly the stitches the one before left", "arithmetic"),
+    Basis(say("find.basis.comes_out"), "arithmetic"),
     Basis(
-        "what each stitch uses and leaves, and its spellings",
+        say("find.basis.stitches"),
         "Craft Yarn Council standards, list of knitting abbreviations; common book lists",
     ),
     Basis(
-        "`*...; rep from *`, `[...]` so many times, `(...)` together or for sizes",
+        say("find.basis.brackets"),
         "Craft Yarn Council standards, list of knitting abbreviations",
     ),
     Basis(
-        "`rep from * 3 times` is printed for 3 and for 4 times in all: whichever comes out is taken",
+        say("find.basis.repeats"),
         COMMON_PRACTICE,
     ),
 )

@@ -111,7 +111,7 @@ def rounds_of(
     for finding in reading.findings:
         if finding.severity == "error" and finding.size in (None, size + 1):
             raise Impossible(
-                f"Line {finding.line} of the pattern: {finding.message}",
+                say("count.line_of_pattern", line=finding.line, message=finding.message),
                 code="does_not_come_out",
                 pointer=pointer,
                 nearest=finding.repair,
