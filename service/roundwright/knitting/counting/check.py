@@ -136,7 +136,7 @@ def _wrong(
     if progress.unread is not None and not stated and causes[0].kind == "far":
         raise progress.unread  # the round may be among those that are not followed
     explained = _without_taking_back_first([(cause, explain(progress, counted, cause)) for cause in causes])
-    tell_apart = _tell_apart([cause for cause, _ in explained])
+    tell_apart = _tell_apart(progress, [cause for cause, _ in explained])
     first = explained[0][1].as_cause(progress, explained[0][0].code)
     return CountAnswer(
         message=_advice(explained, tell_apart),
@@ -160,7 +160,7 @@ def _without_taking_back_first(explained: list[Explained]) -> list[Explained]:
     return explained
 
 
-def _tell_apart(causes: list[Cause]) -> str | None:
+def _tell_apart(progress: Progress, causes: list[Cause]) -> str | None:
     """How to tell the first two causes apart, counting again left aside."""
     pair = [cause for cause in causes if cause.kind != "recount"][:2]
     if len(pair) < 2:
@@ -168,7 +168,11 @@ def _tell_apart(causes: list[Cause]) -> str | None:
     kinds = [cause.kind for cause in pair if cause.code == "other_round"]
     codes = "+".join(sorted(cause.code for cause in pair))
     pair_name = kinds[0] if kinds else codes
-    return say(f"count.apart.{pair_name}") if pair_name in _TOLD_APART else None
+    if pair_name not in _TOLD_APART:
+        return None
+    if progress.loop and pair_name.endswith("+worked_plain"):
+        return say("count.apart.plain_half")
+    return say(f"count.apart.{pair_name}")
 
 
 _TOLD_APART: Final = frozenset(

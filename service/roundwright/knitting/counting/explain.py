@@ -146,8 +146,8 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     number = None if needle is None else needle + 1
     place = progress.reached(cause.stage, cause.number)
     return Explanation(
-        message=say(message, counted=have, due=due, needle=number, place=place),
-        where=say(where, needle=number, start=say(f"count.start.{progress.word}")),
+        message=say(progress.held(message), counted=have, due=due, needle=number, place=place),
+        where=say(progress.held(where), needle=number, start=say(f"count.start.{progress.word}")),
         fix=Fix(say("count.count_again.fix", due=due, go_on=then), line),
         at=cause.stage,
         round=cause.number,
@@ -217,7 +217,7 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     place = progress.named(at, number)
     if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
         place = say("count.off.or_since", round=place)
-    on = "" if cause.needle is None else say("count.off.on_needle", needle=cause.needle + 1)
+    on = "" if cause.needle is None else say(progress.held("count.off.on_needle"), needle=cause.needle + 1)
     slips = abs(cause.stitches)
     if cause.code == "missed_decrease":
         slips = -(-slips // progress.stages[at].shaping.takes)  # a double decrease takes two stitches away
@@ -225,7 +225,7 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
 
 
 def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> str:
-    sentences = [_between_decreases(cause, stage) or say(f"count.{cause.code}.where")]
+    sentences = [_between_decreases(progress, cause, stage) or say(f"count.{cause.code}.where")]
     if rib := progress.stages[cause.stage].rib:
         which = "many" if cause.stitches > 0 else "few"
         knit, purl = (
@@ -246,18 +246,19 @@ def _needles_off(progress: Progress, counted: Counted, cause: Cause) -> str | No
     needles: list[str] = []
     for needle, more in enumerate(off or (), start=1):
         if more:
-            which = "needle" if needles else "needle_first"
+            which = ("half" if progress.loop else "needle") + ("" if needles else "_first")
             how = "many" if more > 0 else "few"
             needles.append(say(f"count.off.{which}.{how}", needle=needle, count=abs(more)))
     return say("count.off.needles", needles=joined(", ", *needles))
 
 
-def _between_decreases(cause: Cause, stage: Stage) -> str | None:
+def _between_decreases(progress: Progress, cause: Cause, stage: Stage) -> str | None:
     """How to find the place by the decreases; None where the line does not help."""
     if cause.code not in ("missed_decrease", "extra_decrease") or not stage.shaping.decreases:
         return None
     if cause.code == "missed_decrease" and (stitch := _only_decrease(cause, stage)) is not None:
-        what = "needle" if cause.needle is not None else "round"
+        on_needle = "half" if progress.loop else "needle"
+        what = "round" if cause.needle is None else on_needle
         return say(f"count.where.only_decrease.{what}", stitches=say_count("stitches", stitch))
     star = star_of(stage.lines[0].steps)
     if star is None:
@@ -286,7 +287,7 @@ def _plain_needle(progress: Progress, counted: Counted, cause: Cause) -> Explana
     shaped = progress.last_shaped(cause.stage)
     assert shaped is not None  # a needle is plain where the others are not
     number = progress.stages[shaped].first
-    needles, place = needles_named(plain), progress.named(shaped, number)
+    needles, place = needles_named(progress, plain), progress.named(shaped, number)
     return Explanation(
         message=say_count(
             "count.worked_plain.message",
@@ -310,9 +311,9 @@ def _merged(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     share = stage.needles[full] if stage.needles else 0
     line, then = following(progress, cause)
     return Explanation(
-        message=say("count.merged.message", full=full + 1, empty=empty + 1),
-        where=say("count.merged.where", empty=empty + 1, share=share),
-        fix=Fix(say_count("count.merged.fix", cause.stitches, go_on=then), line),
+        message=say(progress.held("count.merged.message"), full=full + 1, empty=empty + 1),
+        where=say(progress.held("count.merged.where"), empty=empty + 1, share=share),
+        fix=Fix(say_count(progress.held("count.merged.fix"), cause.stitches, go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -324,10 +325,12 @@ def _merged(progress: Progress, _: Counted, cause: Cause) -> Explanation:
 def _strayed(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     more, less, few = cause.needle or 0, cause.other, cause.stitches
     line, then = following(progress, cause)
-    last = less == more + 1 or (less == 0 and more > 1)
+    place = "last" if less == more + 1 or (less == 0 and more > 1) else "first"
+    if progress.loop:
+        place = f"{place}_of_half"
     return Explanation(
-        message=say_count("count.strayed.message", few, more=more + 1, less=less + 1),
-        where=say_count(f"count.strayed.where.{'last' if last else 'first'}", few, more=more + 1),
+        message=say_count(progress.held("count.strayed.message"), few, more=more + 1, less=less + 1),
+        where=say_count(f"count.strayed.where.{place}", few, more=more + 1),
         fix=Fix(say_count("count.strayed.fix", few, go_on=then), line),
         at=cause.stage,
         round=cause.number,
@@ -340,9 +343,13 @@ def _spread(progress: Progress, _: Counted, cause: Cause) -> Explanation:
     line, then = following(progress, cause)
     shares = _shares(progress.stages[cause.stage])
     return Explanation(
-        message=say("count.spread.message"),
-        where=say("count.spread.where", shares=shares, place=progress.reached(cause.stage, cause.number)),
-        fix=Fix(say("count.spread.fix", go_on=then), line),
+        message=say(progress.held("count.spread.message")),
+        where=say(
+            progress.held("count.spread.where"),
+            shares=shares,
+            place=progress.reached(cause.stage, cause.number),
+        ),
+        fix=Fix(say(progress.held("count.spread.fix"), go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -369,7 +376,7 @@ def _elsewhere(progress: Progress, counted: Counted, cause: Cause) -> Explanatio
     return Explanation(
         message=say("count.elsewhere.message", rounds=rounds, word=say(f"count.word.{progress.word}")),
         where=say("count.elsewhere.where", words=say(f"count.words.{progress.word}")),
-        fix=Fix(say(fix, shares=_shares(stage), go_on=then), line),
+        fix=Fix(say(progress.held(fix), shares=_shares(stage), go_on=then), line),
         at=cause.stage,
         round=cause.number,
         stitches=0,
@@ -403,16 +410,18 @@ def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanati
 
 
 def _midway(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
-    done = cause.other
+    done, place = cause.other, progress.named(cause.stage, cause.number, first=True)
     word = say(f"count.word.{progress.word}")
     return Explanation(
-        message=say_count(
+        message=say("count.midway.message_on_loop", place=place)
+        if progress.loop
+        else say_count(
             "count.midway.message",
             done,
-            place=progress.named(cause.stage, cause.number, first=True),
+            place=place,
             needles=listed([str(needle) for needle in range(1, done + 1)]),
         ),
-        where=say("count.midway.where", word=word, needle=done + 1),
+        where=say(progress.held("count.midway.where"), word=word, needle=done + 1),
         fix=Fix(say("count.midway.fix", word=word), progress.first_line(cause.stage)),
         at=cause.stage,
         round=cause.number,

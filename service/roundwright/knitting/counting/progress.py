@@ -31,6 +31,24 @@ class Shaping(NamedTuple):
 
 NO_SHAPING: Final = Shaping()
 
+ON_LOOP: Final = frozenset(
+    (
+        "count.count_again.message.needle.loop",
+        "count.count_again.where.needle.loop",
+        "count.off.on_needle.loop",
+        "count.merged.message.loop",
+        "count.merged.where.loop",
+        "count.merged.fix.loop",
+        "count.strayed.message.loop",
+        "count.spread.message.loop",
+        "count.spread.where.loop",
+        "count.spread.fix.loop",
+        "count.elsewhere.fix.needles.loop",
+        "count.midway.where.loop",
+    )
+)
+"""Texts that have another form where the stitches lie in the halves of a magic loop."""
+
 
 class Stage(NamedTuple):
     """Rounds `first` to `last` of a part, after each of which the needles hold the same.
@@ -74,6 +92,7 @@ class Progress(NamedTuple):
 
     - `needles_known`: whether the split is the knitter's, and not one the service assumes
     - `unread`: why a pattern in words is followed no further than its last stage; None where it is followed to its end
+    - `loop`: whether what holds the stitches is a half of a magic loop
     """
 
     stages: tuple[Stage, ...]
@@ -81,6 +100,11 @@ class Progress(NamedTuple):
     word: Literal["round", "row"]
     notices: tuple[Notice, ...]
     unread: Impossible | None = None
+    loop: bool = False
+
+    def held(self, key: str) -> str:
+        """The key of a text, for the halves of a magic loop where it has another form for them."""
+        return f"{key}.loop" if self.loop and f"{key}.loop" in ON_LOOP else key
 
     def named(self, index: int, number: int, *, first: bool = False) -> str:
         """A round in words: `round 5`, or of a hat `round 5 of the crown`; `first` in its sentence."""

@@ -138,10 +138,11 @@ def take_back(progress: Progress, cause: Cause) -> Fix:
     return Fix(words, line, takes_back=True)
 
 
-def needles_named(needles: Needles) -> str:
-    """Needles by their indexes, in words: `needle 2`, `needles 1 and 3`."""
+def needles_named(progress: Progress, needles: Needles) -> str:
+    """Needles by their indexes, in words: `needle 2`, `needles 1 and 3`, `half 2`."""
     numbers = listed([str(needle + 1) for needle in needles])
-    return say_count("count.worked_plain.needles", len(needles), needles=numbers)
+    held = "halves" if progress.loop else "needles"
+    return say_count(f"count.worked_plain.{held}", len(needles), needles=numbers)
 
 
 def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> Fix:
@@ -161,7 +162,7 @@ def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> F
         after=say_count("stitches", line.after),
         go_on=then,
         last_resort=say("count.fix.last_resort"),
-        needles=needles_named(plain),
+        needles=needles_named(progress, plain),
         round=progress.named(shaped, stage.first),
     )
     return Fix(words, caught)

@@ -261,6 +261,7 @@ def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
         shared.known,
         "row" if flat else "round",
         (*crown.warnings, *shared.notices),
+        loop=held is not None and held.magic_loop is not None and len(shared.needles or ()) == 2,
     )
 
 
