@@ -40,7 +40,9 @@ def lines_of(
             if lines and _only_label(tokens, lines[-1], begin, place, names):
                 lines[-1] = (lines[-1][0], place)
                 tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
-            elif runs_on and not begins_round(tokens, begin, place, names):
+            elif runs_on and (
+                _is_cut_off(tokens, begin) or not begins_round(tokens, begin, place, names)
+            ):
                 lines[-1] = (lines[-1][0], place)
                 if _is_torn(tokens, begin):
                     tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
@@ -58,6 +60,8 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     if first.flags & BLANK or begin - before[0] > 400:
         return False
     last = tokens[begin - 1]
+    if _is_cut_off(tokens, begin):
+        return True
     if first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next":
         return True
     if _connects(first, begin - before[0]):
@@ -94,9 +98,19 @@ FEWEST_CONNECTED: Final = 8
 def _is_torn(tokens: list[Token], begin: int) -> bool:
     """Whether a sentence goes on over the end of the line before this word."""
     first = tokens[begin]
+    if _is_cut_off(tokens, begin):
+        return True
     if first.flags & FULL:
         return False
-    return first.text in _CONNECTING or first.kind in _COUNTED or _dangles(tokens, begin)
+    without = first.kind == "plain" and first.text.startswith("with")  # `36 rounds / without shaping`
+    return without or first.text in _CONNECTING or first.kind in _COUNTED or _dangles(tokens, begin)
+
+
+def _is_cut_off(tokens: list[Token], begin: int) -> bool:
+    """Whether a stitch is parted from its number by the end of the line: `p.s.s.o., k. / 2; rep. from *`."""
+    first, last, behind = tokens[begin], tokens[begin - 1], tokens[begin + 1]
+    parted = last.text in ("k", "p") and first.kind == "number" and not first.flags & (BLANK | COLON)
+    return parted and bool(last.flags & COMMA or behind.flags & (COMMA | SEMI)) and begin > 1
 
 
 def _dangles(tokens: list[Token], begin: int) -> bool:
