@@ -122,6 +122,55 @@ TEXTS = [
         (40, 32, 24),
         3,
     ),
+    (
+        "a table with semicolons",
+        "rnd;what;sts\n1-4;k2 p2;48\n5-6;knit;48\n7;k6 k2tog (6x);42\n8;knit;42\n9;k5 k2tog (6x);36",
+        (48, 42, 36),
+        9,
+    ),
+    (
+        "a stitch parted from its number by the end of the line",
+        "1st round.—* K. 3, sl. 1, k. 2 tog., p.s.s.o., k.\n2; rep. from * 7 times more. 48 sts.",
+        (64, 48),
+        1,
+    ),
+    (
+        "rounds without shaping, in a narrow column",
+        "Change to No. 10 needles and knit 6 rounds\nwithout shaping.\n\nK. 2 tog. all round. (16 sts.)",
+        (32, 16),
+        7,
+    ),
+    (
+        "a number of rounds first, and then of another fabric",
+        "4 rounds in ribs 1/1, after which 6 rounds in stocking stitch.\nK2tog around. 16 sts",
+        (32, 16),
+        11,
+    ),
+    (
+        "rounds that are without",
+        (
+            "Knit 6, 2 together, repeat, 42 stitches, 2 rounds without narrowing.\n"
+            "Knit 5, 2 together, repeat, 36 stitches, 1 round without."
+        ),
+        (48, 42, 36),
+        5,
+    ),
+    (
+        "plain rounds for some rounds behind a rib",
+        "1x1 rib 8 rnds, sts straight for 12 rnds\nk2tog around -> 16",
+        (32, 16),
+        21,
+    ),
+    ("rounds by their colours", "Knit 3 rounds light, 3 rounds dark.\nK2tog around. 16 sts", (32, 16), 7),
+    (
+        "so down, with a plain round between",
+        (
+            "*K8, k2tog* around. 72 sts\nKnit.\n*K7, k2tog* around. 64 sts\nKnit.\n"
+            "And so down, always a plain round between, till I come to 40 stitches."
+        ),
+        (80, 72, 64, 56, 48, 40),
+        9,
+    ),
 ]
 
 
@@ -153,3 +202,30 @@ def test_a_crown_that_is_told_on_and_not_read_is_said() -> None:
     )
 
     assert [finding for finding in reading.findings if finding.line == 2]
+
+
+@pytest.mark.parametrize(
+    "words", ['"Every fourth", 24. "Every third", 16.', "Twiddle the lot, 16 stitch.", "Reduce all. 16 left"]
+)
+def test_words_that_print_a_count_no_round_leaves_are_said(words: str) -> None:
+    """A count printed below the last and never reached tells that work was passed over."""
+    reading = read(f"Rnd 1: *k3, k2tog* around. 32 sts.\n{words}", (40,))
+
+    assert reading.rounds[0][-1].after == 16 or [
+        finding for finding in reading.findings if finding.line == 2 and finding.severity == "error"
+    ]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Step 8. Show it to me.",
+        "Bag them by size, it saves me 3 hours.",
+        "Put 16 sts on each needle and bind off.",
+    ],
+)
+def test_other_numbers_at_the_end_are_no_counts(words: str) -> None:
+    """Steps, hours and stitches on each needle are nothing that was left out."""
+    reading = read(f"Rnd 1: *k3, k2tog* around. 32 sts.\n{words}", (40,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]

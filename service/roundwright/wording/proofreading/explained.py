@@ -7,12 +7,15 @@ from bisect import bisect_right
 from functools import cached_property
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.knitting.hat.request import MOST_SIZES
 from roundwright.language import say
 from roundwright.wording.proofreading.findings import Position
 from roundwright.wording.reading.explain import Search
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import MOST_LINES, Laid, segments
+from roundwright.wording.reading.passed_over import with_passed_over
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.preamble import with_preamble_told
 from roundwright.wording.reading.scanner import scan
@@ -62,6 +65,8 @@ class Explained:
         self.guessed: int | None = None
         if len(cast_on) == 1 and not counts and any(not fault.note for fault in self.explanation.faults):
             self._guess()
+        faults = with_passed_over(self.explanation, self.segments, self.text, cast_on)
+        self.explanation = replace(self.explanation, faults=faults)
 
     def _guess(self) -> None:
         """Take the size that comes out, where one is asked for of a text with several that does not cast on."""

@@ -149,13 +149,22 @@ class _Part(Struct):
 
     def carried(self, phrase: Phrase) -> list[Phrase]:
         """What stands at its end and belongs to the next round, which begins with this phrase; it is taken out."""
-        then = isinstance(phrase, Rounds) and _then(self.phrases)
         stop = len(self.phrases)
-        while stop and isinstance(self.phrases[stop - 1], _WORDS if then else Then):
+        if isinstance(phrase, Rounds) and _then(self.phrases):
+            while not isinstance(self.phrases[stop - 1], Then):
+                stop -= 1  # `10 turns in rib, after which 26 turns in jersey`
+        while stop and (isinstance(self.phrases[stop - 1], Then) or _leads_to_then(self.phrases, stop)):
             stop -= 1
         carried = self.phrases[stop:]
         del self.phrases[stop:]
         return carried
+
+
+def _leads_to_then(phrases: list[Phrase], stop: int) -> bool:
+    """Whether the word before this place says nothing, and `then` stands here: `and then`."""
+    said = phrases[stop - 1]
+    silent = isinstance(said, Said) and not said.words
+    return silent and stop < len(phrases) and isinstance(phrases[stop], Then)
 
 
 def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
@@ -260,7 +269,8 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
             return not part.open and apart
         case Fabric(kind="plain"):
-            return not part.open and _is_plain_turn(part, phrase) and _stands_alone(coming)
+            turn = _is_plain_turn(part, phrase) and _stands_alone(coming)
+            return not part.open and (turn or _is_next_fabric(part, coming))
         case Times():
             return phrase.more and part.counted
         case Stitches() | Change() | Continue() | Again() if _is_ended(part) and _then_last(part.phrases):
@@ -280,7 +290,10 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
 
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of another fabric follow: `1x1 rib 8 rnds, stocking st 32 rnds`."""
-    parted = bool(coming.phrase.flags & (COMMA | SEMI)) and isinstance(coming.following, _COUNTED_ROUNDS)
+    last, following = part.phrases[-1], coming.following
+    flags = coming.phrase.flags | (last.flags if isinstance(last, Said) else 0)
+    told = isinstance(following, Said) and following.text == "for"  # `sts straight for 32 rnds`
+    parted = bool(flags & (COMMA | SEMI)) and (told or isinstance(following, _COUNTED_ROUNDS))
     counted = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
     return parted and counted and not part.open
 

@@ -75,7 +75,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
         return []  # `dec every round as established until 18 sts remain`
     if unsaid and any(phrase.manner for phrase in seen.continues):
         return []  # `in garter st, thus:`
-    if seen.untils and seen.continues:
+    if seen.untils and (seen.continues or not seen.lengths):
         return []  # `Continue so, with a plain round between, until 24 are left`
     if unsaid and (seen.times or _tells_count(seen) or _only_names_fabric(seen)):
         return []  # `work the welt 8 times`, `64 sts after the rib`, `Garter brim`
@@ -86,7 +86,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
     fabric = next((fabric for fabric in seen.fabrics if fabric.nodes), None)
     ribs = any(fabric.kind in ("rib", "ratio") for fabric in seen.fabrics)
     if not seen.fabrics:
-        weak = 0.3 if work.number is None else 0.8
+        weak = 0.3 if work.number is None or _ends_without(seen) else 0.8
     else:
         weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
     return [
@@ -100,6 +100,11 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
             chart=seen.chart,
         )
     ]
+
+
+def _ends_without(seen: Seen) -> bool:
+    """Whether rounds are told to be without, and not what: `1 round without.`."""
+    return isinstance(last := seen.order[-1], Said) and last.text == "without"
 
 
 def _tells_count(seen: Seen) -> bool:

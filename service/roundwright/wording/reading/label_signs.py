@@ -6,7 +6,19 @@ from typing import Final
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.spans import ENDS, Span
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, LINE, SEMI, SLASH, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    DASH,
+    FULL,
+    LINE,
+    SEMI,
+    SLASH,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.tree import ONE
 
 WORKS: Final = frozenset(
@@ -77,7 +89,9 @@ def is_listed(lines: Lines, token: Token) -> bool:
         return False
     dashed = flags & (DASH | TAB) and flags & SPACE and opens_line(lines, token)
     dashed = dashed or (flags & SLASH and opens_line(lines, token))
-    dashed = dashed or (flags & SEMI and lines.kind() != "repeat" and opens_line(lines, token))  # `63;k12 k2tog;104`
+    dashed = dashed or (
+        flags & SEMI and lines.kind() != "repeat" and opens_line(lines, token)
+    )  # `63;k12 k2tog;104`
     return bool(flags & (STOP | COLON) or dashed)
 
 

@@ -36,13 +36,12 @@ def lines_of(
     for place in range(begin + 1, count + 1):
         token = tokens[place]
         if token.flags & LINE or place == count:
+            cut_off = bool(lines) and _is_cut_off(tokens, begin)
             runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)
             if lines and _only_label(tokens, lines[-1], begin, place, names):
                 lines[-1] = (lines[-1][0], place)
                 tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
-            elif runs_on and (
-                _is_cut_off(tokens, begin) or not begins_round(tokens, begin, place, names)
-            ):
+            elif cut_off or (runs_on and not begins_round(tokens, begin, place, names)):
                 lines[-1] = (lines[-1][0], place)
                 if _is_torn(tokens, begin):
                     tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
@@ -60,8 +59,6 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     if first.flags & BLANK or begin - before[0] > 400:
         return False
     last = tokens[begin - 1]
-    if _is_cut_off(tokens, begin):
-        return True
     if first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next":
         return True
     if _connects(first, begin - before[0]):

@@ -20,6 +20,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Said,
     Star,
+    Stitches,
     Then,
     Times,
     Until,
@@ -61,7 +62,19 @@ def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
     manner = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
     every = any(isinstance(phrase, Rounds) and phrase.every for phrase in phrases)
     until = any(isinstance(phrase, Until | Length) for phrase in phrases)
+    if any(isinstance(phrase, Until) for phrase in phrases) and _is_between(phrases):
+        return True
     return manner or (every and until) or isinstance(begins, Continue | Rep | Again | Change)
+
+
+def _is_between(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether rounds are told to be worked between others: `so down, always a plain round between`."""
+    words = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
+    stitches = any(isinstance(phrase, Stitches) for phrase in phrases)
+    return not stitches and bool(words & _BETWEEN) and any(isinstance(phrase, Rounds) for phrase in phrases)
+
+
+_BETWEEN: Final = frozenset(("between", "in between", "always", "after each"))
 
 
 def _numbers(phrases: tuple[Phrase, ...]) -> Iterator[Number]:

@@ -17,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Phrase,
     Rep,
     Rounds,
+    Said,
     Star,
     Stitches,
     Times,
@@ -25,6 +26,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled, settle
+from roundwright.wording.reading.tokens import COMMA, SEMI
 from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,
@@ -275,7 +277,25 @@ def _how_many(seen: Seen) -> Number | None:
             for column in range(width)
         ]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
+    if len(numbers) > 1 and _in_colours(seen):
+        width = max(len(number.values) for number in numbers)
+        values = [sum(number.of(column) or 0 for number in numbers) for column in range(width)]
+        return Number(tuple(values), numbers[0].start, numbers[0].end)
     return numbers[0] if numbers else None
+
+
+def _in_colours(seen: Seen) -> bool:
+    """Whether rounds are told colour by colour, and no more: `Knit 3 rounds light, 3 rounds dark`."""
+    first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Rounds)), None)
+    if first is None:
+        return False
+    before, told = seen.order[:first], seen.order[first:]
+    pairs = list(zip(told[::2], told[1::2], strict=False))
+    alternate = len(told) == 2 * len(pairs) and all(
+        isinstance(rounds, Rounds) and isinstance(colour, Said) for rounds, colour in pairs
+    )
+    parted = all(rounds.flags & (COMMA | SEMI) for rounds, _ in pairs[1:])
+    return alternate and parted and all(map(is_bare, before))
 
 
 def _described(work: RoundWork) -> list[Candidate]:
