@@ -162,8 +162,8 @@ class _Part(Struct):
 
 def _leads_to_then(phrases: list[Phrase], stop: int) -> bool:
     """Whether the word before this place says nothing, and `then` stands here: `and then`."""
-    said = phrases[stop - 1]
-    silent = isinstance(said, Said) and not said.words
+    word = phrases[stop - 1]
+    silent = isinstance(word, Said) and not word.words
     return silent and stop < len(phrases) and isinstance(phrases[stop], Then)
 
 
@@ -292,8 +292,8 @@ def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of another fabric follow: `1x1 rib 8 rnds, stocking st 32 rnds`."""
     last, following = part.phrases[-1], coming.following
     flags = coming.phrase.flags | (last.flags if isinstance(last, Said) else 0)
-    told = isinstance(following, Said) and following.text == "for"  # `sts straight for 32 rnds`
-    parted = bool(flags & (COMMA | SEMI)) and (told or isinstance(following, _COUNTED_ROUNDS))
+    for_rounds = isinstance(following, Said) and following.text == "for"  # `sts straight for 32 rnds`
+    parted = bool(flags & (COMMA | SEMI)) and (for_rounds or isinstance(following, _COUNTED_ROUNDS))
     counted = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
     return parted and counted and not part.open
 

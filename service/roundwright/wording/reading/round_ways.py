@@ -289,9 +289,9 @@ def _in_colours(seen: Seen) -> bool:
     first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Rounds)), None)
     if first is None:
         return False
-    before, told = seen.order[:first], seen.order[first:]
-    pairs = list(zip(told[::2], told[1::2], strict=False))
-    alternate = len(told) == 2 * len(pairs) and all(
+    before, colours = seen.order[:first], seen.order[first:]
+    pairs = list(zip(colours[::2], colours[1::2], strict=False))
+    alternate = len(colours) == 2 * len(pairs) and all(
         isinstance(rounds, Rounds) and isinstance(colour, Said) for rounds, colour in pairs
     )
     parted = all(rounds.flags & (COMMA | SEMI) for rounds, _ in pairs[1:])
