@@ -145,8 +145,8 @@ def test_types_are_strict(operation, service):
     for pointer, value in _leaves(operation.body):
         for other in _of_other_types(value):
             response = operation.ask(service, json=_replaced(operation.body, pointer, other))
-            if response.status_code == 200 and other is None:
-                continue  # where a field may be left out, null says the same
+            if response.status_code == 200 and (other is None or "/body/" in pointer):
+                continue  # null says that a field is left out; a part of a batch is refused inside the answer
             problem = assert_problem(
                 response, response.status_code, response.json()["type"].rpartition("/")[2]
             )
@@ -326,9 +326,9 @@ def test_an_unknown_parameter_is_refused(operation, query, service):
 
 @pytest.mark.parametrize("operation", GETS, ids=named)
 def test_a_parameter_given_twice_is_refused(operation, service):
-    """Of two values of one parameter neither is right."""
+    """Of two values of one parameter neither is right; a list may be given item by item."""
     for parameter in operation.written.get("parameters", ()):
-        if parameter["in"] == "query":
+        if parameter["in"] == "query" and parameter["schema"].get("type") != "array":
             said = f"{parameter['name']}={parameter.get('example', 1)}"
             response = service.get(f"{operation.path}?{said}&{said}")
             problem = assert_problem(response, 400, "invalid-request")
