@@ -24,7 +24,7 @@ GAUGE = {"operation": "convertGauge", "body": {"gauge": {"stitches": 18}}}
 
 def answers(service, *parts):
     """The answers to the parts of a batch."""
-    response = service.post("/v1/batch", json={"calculations": parts})
+    response = service.post("/v1/batch", json={"requests": parts})
     assert 200 == response.status_code
     return response.json()["answers"]
 
@@ -41,7 +41,7 @@ def test_every_calculation_can_be_a_part(service):
     for operation, answer in zip(CALCULATIONS, given, strict=True):
         alone = operation.ask(service)
         is_json = alone.headers["content-type"] == "application/json"
-        assert {"status": 200, "answer": alone.json() if is_json else alone.text} == answer, operation.id
+        assert {"status": 200, "body": alone.json() if is_json else alone.text} == answer, operation.id
 
 
 @pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda operation: operation.id)
@@ -52,8 +52,8 @@ def test_a_part_that_fails_has_the_problem_it_has_alone(operation, service):
 
     assert 200 == before["status"] == after["status"]
     assert before == after
-    assert {"status": 400, "problem": alone.json()} == wrong
-    msgspec.convert(wrong["problem"], Problem)
+    assert {"status": 400, "body": alone.json()} == wrong
+    msgspec.convert(wrong["body"], Problem)
 
 
 def test_what_cannot_be_knitted_is_a_problem_of_its_part(service):
@@ -64,8 +64,7 @@ def test_what_cannot_be_knitted_is_a_problem_of_its_part(service):
         GAUGE,
     )
 
-    assert (422, "#/gauge/stitches") == (wrong["status"], wrong["problem"]["errors"][0]["pointer"])
-    assert "answer" not in wrong
+    assert (422, "#/gauge/stitches") == (wrong["status"], wrong["body"]["errors"][0]["pointer"])
     assert 200 == right["status"]
 
 
@@ -74,7 +73,7 @@ def test_an_unknown_calculation_is_told_the_nearest(service):
     wrong, right = answers(service, {"operation": "cast_on", "body": {}}, GAUGE)
 
     assert (404, 200) == (wrong["status"], right["status"])
-    assert "Perhaps 'castOn' is meant." in wrong["problem"]["detail"]
+    assert "Perhaps 'castOn' is meant." in wrong["body"]["detail"]
 
 
 @pytest.mark.parametrize(
@@ -89,17 +88,17 @@ def test_an_unknown_calculation_is_told_the_nearest(service):
 )
 def test_a_batch_is_read_strictly(calculations, service):
     """The batch itself has its bounds and no unknown fields."""
-    assert_problem(service.post("/v1/batch", json={"calculations": calculations}), 400, "invalid-request")
+    assert_problem(service.post("/v1/batch", json={"requests": calculations}), 400, "invalid-request")
 
 
 def test_a_batch_takes_no_longer_than_a_calculation_may(monkeypatch):
     """When the time of a batch is over, the parts that are left get a problem at once, and may be sent again."""
     monkeypatch.setattr(batch, "MAX_BATCH_CPU_S", 0.0)
-    body = msgspec.json.encode({"calculations": [GAUGE] * 100})
+    body = msgspec.json.encode({"requests": [GAUGE] * 100})
     given = json.loads(Service().ask("POST", "/v1/batch", body=body).body)["answers"]
 
     assert [200] + [422] * 99 == [answer["status"] for answer in given]
-    assert {"/problems/too-long"} == {answer["problem"]["type"] for answer in given[1:]}
+    assert {"/problems/too-long"} == {answer["body"]["type"] for answer in given[1:]}
 
 
 def test_others_are_answered_between_the_parts():
@@ -113,7 +112,7 @@ def test_others_are_answered_between_the_parts():
         service.loop.call_soon(count_turn)
 
     service.loop.call_soon(count_turn)
-    service.ask("POST", "/v1/batch", body=msgspec.json.encode({"calculations": [GAUGE] * 50}))
+    service.ask("POST", "/v1/batch", body=msgspec.json.encode({"requests": [GAUGE] * 50}))
 
     assert turns >= 50
 
@@ -124,7 +123,7 @@ def test_a_fault_of_ours_stays_in_its_part(monkeypatch, capfd):
     parts = [{"operation": "shapeEvenly", "body": {"stitches": 90, "change": 7}}, GAUGE]
     with serving(Settings()) as address:
         response = httpx.post(
-            f"{address}/v1/batch", json={"calculations": parts}, headers={"request-id": "quillhaven-7"}
+            f"{address}/v1/batch", json={"requests": parts}, headers={"request-id": "quillhaven-7"}
         )
     (line,) = [json.loads(line) for line in capfd.readouterr().err.splitlines() if "crash" in line]
 

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from roundwright.web.routes.query_form import QueryForm
 from tests.long.asking import Service, operations
 from tests.long.checking import check_problem, check_rounds, fault
 from tests.long.run import hammer
@@ -32,7 +33,10 @@ def test_no_request_is_too_much(operation, service):
     outcome = hammer(service, operation, REQUESTS, seed=0)
 
     assert 0 == outcome.faults, "\n".join(outcome.shown)
-    assert {200, 400} <= outcome.statuses.keys()  # both kinds came up, or nothing was tried
+    by_chance = (
+        {400} if isinstance(operation, QueryForm) else {200, 400}
+    )  # parameters by chance seldom fit together
+    assert by_chance <= outcome.statuses.keys()  # both kinds came up, or nothing was tried
 
 
 def test_a_fault_would_be_seen(service):

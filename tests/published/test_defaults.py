@@ -7,12 +7,14 @@ common practice; A: arithmetic from such values; S: a choice of this service tha
 import math
 
 import pytest
+from msgspec.inspect import StructType, type_info
 
 from roundwright.knitting.counting import causes as weights
 from roundwright.knitting.crown.geometry import Surface, lie_of
 from roundwright.knitting.hat.fabric import FabricRow
 from roundwright.knitting.hat.worn import Head, WornHat, WornPlace, worn
 from roundwright.knitting.sizing.depth import depth
+from roundwright.web.routes import all_operations
 
 GAUGE = {"stitches": 20, "rows": 28}
 """A stitch is 5 mm wide and a row 10 / 2.8 mm high."""
@@ -62,19 +64,45 @@ def counts(crown):
 # --- the document states the defaults ---------------------------------------------------------------------------------
 
 
+def _structs(kind):
+    """The structs that a type is made of, each once."""
+    found, waiting = {}, [kind]
+    while waiting:
+        kind = waiting.pop()
+        if isinstance(kind, StructType):
+            if kind.cls in found:
+                continue
+            found[kind.cls] = kind
+            waiting += [field.type for field in kind.fields]
+        waiting += getattr(kind, "types", ()) or ()
+        waiting += getattr(kind, "item_types", ()) or ()
+        waiting += [
+            inner for name in ("item_type", "type") if (inner := getattr(kind, name, None)) is not None
+        ]
+    return found.values()
+
+
 def test_a_default_in_words_is_the_default_in_force(service):
-    """Wherever a field says `Default 4.` or `Left out: taken as ...` with a number, its schema has that default."""
+    """Wherever a field says `Default 4.` or `Left out: taken as ...` with a number, that is its default."""
     document = service.get("/openapi.json").json()
+    defaults = {
+        (struct.cls.__name__, field.encode_name): field.default
+        for operation in all_operations()
+        if operation.request_type is not None
+        for struct in _structs(type_info(operation.request_type))
+        for field in struct.fields
+    }
     checked = 0
     for name, schema in document["components"]["schemas"].items():
         for field, shape in schema.get("properties", {}).items():
             words = shape.get("description", "").partition("Default ")[2]
             number = words.partition(" ")[0].rstrip(".").rstrip(",")
-            if not number.lstrip("-").replace(".", "").isdigit():
+            if not number.lstrip("-").replace(".", "").isdigit() or (name, field) not in defaults:
                 continue
-            default = shape["default"]
-            if isinstance(default, dict):  # a quantity, such as 1 g, or an ease in percent
-                default = default["percent"] if "percent" in default else default["value"]
+            default = defaults[name, field]
+            if hasattr(default, "percent"):
+                default = default.percent
+            default = getattr(default, "value", default)  # a quantity, such as 1 g
             assert float(number) == default, (name, field)
             checked += 1
     for operation in document["paths"].values():

@@ -10,7 +10,7 @@ from io import BytesIO
 from typing import Any, Final, Self
 
 from roundwright import reference
-from roundwright.language.codes import CATALOGUES, ENGLISH
+from roundwright.language.codes import CATALOGUES, ENGLISH, language_of
 from roundwright.reference.rows import WordingRow
 
 
@@ -167,10 +167,14 @@ _IN_A_ROW: Final = ("k", "p", "sl")
 ENGLISH_WORDS: Final = Words(ENGLISH)
 
 
+def words_of(tag: str | None) -> Words:
+    """The words of a language; English for None and for a language that is not there."""
+    return ENGLISH_WORDS if tag is None else _words(language_of(tag))
+
+
 @cache
-def words_of(code: str | None) -> Words:
-    """The words of a language there is; None is English."""
-    return ENGLISH_WORDS if code in (None, ENGLISH) else Words(str(code))
+def _words(code: str) -> Words:
+    return ENGLISH_WORDS if code == ENGLISH else Words(code)
 
 
 def compile_catalogue(name: str) -> bytes:

@@ -8,11 +8,11 @@ from time import thread_time
 from typing import Annotated, Final
 
 from litestar.types import HTTPScope, Receive, Send
-from msgspec import UNSET, Meta, Raw, Struct, UnsetType
+from msgspec import Meta, Raw, Struct
 
 from roundwright.knitting.answers import RULES, RulesVersion
 from roundwright.language.words import ENGLISH_WORDS
-from roundwright.web.problems import MAX_MEANT, Problem, ProblemError, did_you_mean, to_problem
+from roundwright.web.problems import MAX_MEANT, ProblemError, did_you_mean, to_problem
 from roundwright.web.routes.answer_language import encode_answer
 from roundwright.web.routes.deadline import within
 from roundwright.web.routes.operation import JSON, Calculation
@@ -48,7 +48,7 @@ class BatchPart(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 class BatchRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Calculations to be done in one request."""
 
-    calculations: Annotated[
+    requests: Annotated[
         tuple[BatchPart, ...],
         Meta(
             min_length=1,
@@ -58,20 +58,19 @@ class BatchRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     ]
 
 
-class PartAnswer(Struct, frozen=True, kw_only=True, omit_defaults=True):
+class PartAnswer(Struct, frozen=True, kw_only=True):
     """The answer to a calculation of a batch, or its problem."""
 
     status: Annotated[
         int, Meta(ge=200, le=599, description="The status the calculation would have had by itself.")
     ]
-    answer: Annotated[
-        Raw | UnsetType,
-        Meta(description="Its answer, with status 200: the object, or the text where it answers with text."),
-    ] = UNSET
-    problem: Annotated[
-        Problem | UnsetType,
-        Meta(description="Its problem, with any other status; pointers lead into the `body` of the part."),
-    ] = UNSET
+    body: Annotated[
+        Raw,
+        Meta(
+            description="With status 200 its answer: the object, or the text where it answers with text. With any "
+            "other status its problem (RFC 9457); pointers lead into the `body` of the part."
+        ),
+    ]
 
 
 class BatchAnswer(Struct, frozen=True, kw_only=True):
@@ -116,15 +115,15 @@ class Batch(Calculation):
     ) -> Iterator[PartAnswer]:
         """The answer or problem of every part; an error that is not the request's is kept for the log."""
         spent = 0.0
-        for part in request.calculations:
+        for part in request.requests:
             begun = thread_time()
             try:
                 content = self.answer_to(part, headers, is_late=spent > MAX_BATCH_CPU_S)
-                answer = PartAnswer(status=200, answer=content)
+                answer = PartAnswer(status=200, body=content)
             except Exception as error:  # noqa: BLE001 - the other parts go on
                 calculation = self.calculations.get(part.operation, self)
                 problem, _ = to_problem(error, calculation.template)
-                answer = PartAnswer(status=problem.status, problem=problem)
+                answer = PartAnswer(status=problem.status, body=Raw(encode_answer(problem, ENGLISH_WORDS)))
                 if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
                     crashes.append(error)
             spent += thread_time() - begun
