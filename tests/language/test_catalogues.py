@@ -14,7 +14,7 @@ from babel.numbers import format_decimal
 
 import roundwright
 from roundwright import reference
-from roundwright.language import LANGUAGES, best_language, joined, listed, say, say_count, supported, words_of
+from roundwright.language import LANGUAGES, joined, listed, say, say_count, supported, words_of
 from roundwright.language.codes import CATALOGUES
 
 SOURCES = Path(roundwright.__file__).parent
@@ -122,24 +122,6 @@ def test_a_language_is_found_by_its_tag():
     assert supported("no") == "nb"
     assert supported("en") == "en-US"
     assert supported("x-klingon") is None
-
-
-@pytest.mark.parametrize(
-    ("header", "code"),
-    [
-        ("de-AT,de;q=0.9,en;q=0.8", "de"),
-        ("pl,fr;q=0.5,da;q=0.7", "da"),
-        ("en-GB,en;q=0.9,de;q=0.3", "en-US"),
-        ("*", "en-US"),
-        ("", "en-US"),
-        ("de;q=0", "en-US"),
-        ("de;q=x,,;;=", "en-US"),
-        ("de," * 1_000, "en-US"),
-    ],
-)
-def test_the_preferred_language_there_is_is_chosen(header, code):
-    """RFC 9110, 12.5.4: by quality; what is malformed or too long is ignored."""
-    assert code == best_language(header)
 
 
 def test_a_message_is_composed_of_messages():

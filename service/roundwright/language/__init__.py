@@ -4,7 +4,7 @@ A package below makes messages with `say`, `say_count`, `listed` and `joined`; a
 language where it is written out, by the `Words` of that language. May import `reference` only.
 """
 
-from roundwright.language.codes import ENGLISH, LANGUAGES, Language, best_language, language_of, supported
+from roundwright.language.codes import ENGLISH, LANGUAGES, Language, language_of, supported
 from roundwright.language.message import joined, listed, say, say_count
 from roundwright.language.words import ENGLISH_WORDS, Message, Words, sentence_start, words_of
 
@@ -15,7 +15,6 @@ __all__ = [
     "Language",
     "Message",
     "Words",
-    "best_language",
     "joined",
     "language_of",
     "listed",

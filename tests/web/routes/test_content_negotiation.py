@@ -1,8 +1,8 @@
-"""Which form of an answer a caller gets."""
+"""Which form of an answer a caller gets, and in which language."""
 
 import pytest
 
-from roundwright.web.routes.content_negotiation import MAX_ACCEPT, best_media_type
+from roundwright.web.routes.content_negotiation import MAX_ACCEPT, best_language, best_media_type
 
 FORMS = (
     "text/markdown; charset=utf-8",
@@ -52,3 +52,21 @@ def test_an_endless_accept_counts_as_none():
 
     assert "application/pdf" == best_media_type(heeded, FORMS)
     assert FORMS[0] == best_media_type(f"{heeded}a", FORMS)
+
+
+@pytest.mark.parametrize(
+    ("header", "code"),
+    [
+        ("de-AT,de;q=0.9,en;q=0.8", "de"),
+        ("pl,fr;q=0.5,da;q=0.7", "da"),
+        ("en-GB,en;q=0.9,de;q=0.3", "en-US"),
+        ("*", "en-US"),
+        ("", "en-US"),
+        ("de;q=0", "en-US"),
+        ("de;q=x,,;;=", "de"),
+        ("de," * 1_000, "en-US"),
+    ],
+)
+def test_the_preferred_language_there_is_is_chosen(header, code):
+    """RFC 9110, 12.5.4: by quality, as `Accept`; a header that is too long is ignored."""
+    assert code == best_language(header)

@@ -2,23 +2,23 @@
 
 from collections.abc import Callable
 from functools import cache
-from typing import Any, Final
+from typing import Any
 
 import msgspec
 
 from roundwright.knitting.answers import Notice
 from roundwright.language import ENGLISH, Words, language_of, say, supported, words_of
 
-HEADER: Final = b"accept-language"
 
-
-def in_its_language(request: Any, accept_language: str) -> tuple[Any, Words]:
+def in_its_language(request: Any, preferred: str) -> tuple[Any, Words]:
     """The request with the language of its answer, None for `en-US`; and the words of that language.
+
+    `preferred` is the language where the request names none.
 
     A `language` that is of a text in the request stays as it is. `terms` decides between US and UK English where no
     language is requested, and follows `en-GB`.
     """
-    code = language_of(request.language, accept_language)
+    code = language_of(request.language, preferred)
     uk = getattr(request, "terms", None) == "uk"
     if code == ENGLISH and uk and request.language is None:
         code = "en-GB"

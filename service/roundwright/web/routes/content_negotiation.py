@@ -1,10 +1,12 @@
-"""Choosing the media type of an answer by the header `Accept` (RFC 9110, 12.5.1)."""
+"""Choosing the media type and the language of an answer by `Accept` and `Accept-Language` (RFC 9110, 12.5)."""
 
 from collections.abc import Iterable
 from typing import Final
 
+from roundwright.language import ENGLISH, supported
+
 MAX_ACCEPT: Final = 1_024
-"""Characters of an `Accept` that is parsed; browsers send about 150."""
+"""Characters of an `Accept` or `Accept-Language` that is parsed; browsers send about 150."""
 
 
 def best_media_type(accept: str, media_types: Iterable[str]) -> str | None:
@@ -23,6 +25,24 @@ def best_media_type(accept: str, media_types: Iterable[str]) -> str | None:
         if quality > highest:
             chosen, highest = media_type, quality
     return chosen
+
+
+def best_language(accept_language: str) -> str:
+    """The language there is of highest quality, the first of equals; English without any, and for a long header.
+
+    All English is `en-US` here: UK terms are chosen by a request, not by a browser.
+    """
+    if not accept_language or len(accept_language) > MAX_ACCEPT:
+        return ENGLISH
+    chosen, highest = ENGLISH, 0.0
+    for part in accept_language.split(","):
+        tag, _, parameter = part.partition(";")
+        name, _, value = parameter.partition("=")
+        quality = _quality(value.strip()) if name.strip().lower() == "q" else 1.0
+        language = ENGLISH if tag.strip() == "*" else supported(tag.strip())
+        if language is not None and quality > highest:
+            chosen, highest = language, quality
+    return ENGLISH if chosen.startswith("en") else chosen
 
 
 def _range(part: str) -> tuple[str, str, float] | None:

@@ -27,13 +27,11 @@ from litestar.types import ASGIApp, HTTPScope, Method, Receive, Send
 
 from roundwright import __version__
 from roundwright.knitting.answers import RULES, Impossible
-from roundwright.language import Words
-from roundwright.language.codes import MAX_ACCEPT_LANGUAGE
+from roundwright.language import ENGLISH, Words
 from roundwright.language.words import ENGLISH_WORDS
 from roundwright.web.problems import Fault, ProblemError
-from roundwright.web.routes.answer_language import HEADER as LANGUAGE_HEADER
 from roundwright.web.routes.answer_language import encode_answer, in_its_language, with_language_warning
-from roundwright.web.routes.content_negotiation import best_media_type
+from roundwright.web.routes.content_negotiation import best_language, best_media_type
 from roundwright.web.routes.deadline import within
 from roundwright.web.routes.flat_parameters import nearest_parameter
 from roundwright.web.routes.request_reader import (
@@ -177,7 +175,15 @@ class Operation:
         """The request with the language of its answer, and the words of that language."""
         if not self.has_language:
             return request, ENGLISH_WORDS
-        return in_its_language(request, headers.get(LANGUAGE_HEADER, b"").decode("latin-1"))
+        return in_its_language(request, self.preferred_language(headers))
+
+    def preferred_language(self, headers: Mapping[bytes, bytes]) -> str:
+        """The language of an answer in words that the caller prefers."""
+        return (
+            best_language(headers.get(b"accept-language", b"").decode("latin-1"))
+            if self.has_language
+            else ENGLISH
+        )
 
     def content_language(self, words: Words) -> list[tuple[bytes, bytes]]:
         """The header that names the language of an answer in words."""
@@ -319,17 +325,21 @@ class Lookup(Operation):
         query: bytes,
         parameters: tuple[tuple[str, str], ...],
         media_type: str,
-        accept_language: str,
+        preferred: str,
     ) -> Parsed:
         """A query as the arguments of the function."""
         with within:
-            request = self.reader.read(query, dict(parameters))
+            request = self.reader.read(self.prepared(query), dict(parameters))
         requested, words = None, ENGLISH_WORDS
         if self.has_language:
             requested = request[0].language
-            in_language, words = in_its_language(request[0], accept_language)
+            in_language, words = in_its_language(request[0], preferred)
             request = (in_language,)
         return Parsed(request, requested, words, _tag(path, media_type, (*request, requested)))
+
+    def prepared(self, query: bytes) -> bytes:
+        """The query as it is read."""
+        return query
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
         """Read the parameters; answer with the calculation, or with 304."""
@@ -337,10 +347,9 @@ class Lookup(Operation):
         media_type, render = self.negotiate(sent)
         query = scope["query_string"]
         parse = self.parse_cached if len(query) <= MAX_CACHED_QUERY else self.parse
-        accept_language = sent.get(LANGUAGE_HEADER, b"").decode("latin-1") if self.has_language else ""
         parameters = tuple(scope["path_params"].items())
         request, requested, words, tag = parse(
-            scope["path"], query, parameters, media_type, accept_language[:MAX_ACCEPT_LANGUAGE]
+            scope["path"], query, parameters, media_type, self.preferred_language(sent)
         )
         headers = [*self.content_language(words), *self.headers]
         if self.cached:

@@ -16,7 +16,7 @@ from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.hat.request import MOST_SIZES, HatSize
 from roundwright.knitting.quantities import Length
 from roundwright.web.routes.hats import write_handout
-from roundwright.web.routes.operation import Lookup, Parsed
+from roundwright.web.routes.operation import Lookup
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import STYLES, html, policy
 
@@ -80,18 +80,10 @@ def _not_read(detail: str) -> Impossible:
 class FormLookup(Lookup):
     """A GET whose parameters come from a form: empty fields are left out, and numbers are taken as people type them."""
 
-    def parse(
-        self,
-        path: str,
-        query: bytes,
-        parameters: tuple[tuple[str, str], ...],
-        media_type: str,
-        accept_language: str,
-    ) -> Parsed:
-        """A query as the arguments of the function."""
+    def prepared(self, query: bytes) -> bytes:
+        """The query without empty fields, its numbers as the service writes them."""
         fields = [(name, _plain(text.strip())) for name, text in parse_qsl(query.decode("latin-1"))]
-        filled_in = urlencode([(name, text) for name, text in fields if text]).encode()
-        return super().parse(path, filled_in, parameters, media_type, accept_language)
+        return urlencode([(name, text) for name, text in fields if text]).encode()
 
 
 def _plain(text: str) -> str:

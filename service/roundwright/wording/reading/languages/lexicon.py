@@ -99,14 +99,10 @@ def lexicon(language: str) -> Lexicon:
 
 
 OWN: Final = (
-    "pattern.tail", "pattern.join", "pattern.marker", "pattern.marker_on_cord", "pattern.marker_between.double_pointed",
-    "pattern.marker_between.magic_loop", "pattern.marker_between.two_circulars", "pattern.measures",
-    "start.all_needles", "start.circular", "start.first_round", "start.first_round.brim", "start.join", "start.loop",
-    "start.one_circular", "start.one_needle", "start.second_circular", "start.second_needle", "start.two_needles",
+    "pattern.measures", "start.circular", "start.one_circular", "start.one_needle",
     "split.uneven.fewer", "split.uneven.fewer.repeats", "split.uneven.none", "split.uneven.none.repeats",
     "split.uneven.repeats_alone", "line.next_rounds.short", "line.next_rounds.beginner",
     "round.star", "round.star_to", "plain.star", "plain.star_to", "line.begin_here", "line.crown_done",
-    "line.slide.double_pointed", "line.slide.magic_loop", "line.slide.two_circulars",
 )  # fmt: skip
 """Sentences of the service's own patterns in which words of rounds, stitches and needles stand close together."""
 _PARTS: Final = re.compile(
@@ -133,16 +129,6 @@ def _texts(key: str, code: str) -> list[str]:
     forms = [catalogue.ngettext(key, key, count) for count in (1, 2)]
     if forms == [key, key]:
         return [catalogue.gettext(key)]
-    if key.startswith("line.slide."):
-        forms += [
-            form.replace("needle}", "needle} ({other_needle})", 1) for form in forms if "needle}" in form
-        ]
-        forms = [
-            form.replace("{next_needle}", "{next_needle} ({other_next})") if "other" in form else form
-            for form in forms
-        ]
-        # the first of a line has its verb before it
-        forms += [catalogue.gettext("line.slide_before").replace("{slides}", form) for form in forms]
     return forms
 
 
