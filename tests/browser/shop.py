@@ -9,6 +9,8 @@ from pathlib import Path
 from threading import Thread
 from typing import Any
 
+from playwright.sync_api import expect
+
 FOLDER = Path(__file__).parents[2] / "examples/web-shop"
 TWO_LINES = re.search(r"```html\n(.+?)```", (FOLDER / "README.md").read_text(), re.DOTALL)[1]
 
@@ -81,3 +83,8 @@ class Handler(SimpleHTTPRequestHandler):
 
     def log_message(self, *_: Any) -> None:
         """Say nothing."""
+
+
+def in_state(page, state: str) -> None:
+    """Wait until the calculator says it is in a state."""
+    expect(page.locator("hat-size")).to_have_attribute("state", state)

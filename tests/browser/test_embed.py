@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 
 from roundwright.web.settings import Settings
 from tests.browser.seen import barriers
-from tests.browser.shop import FOLDER, TWO_LINES, shop
+from tests.browser.shop import FOLDER, TWO_LINES, in_state, shop
 from tests.clients.test_typescript_client import node
 from tests.conftest import serving
 
@@ -42,11 +42,6 @@ def find(page, age: str = "6") -> None:
     """Type an age and press Enter."""
     page.get_by_role("textbox").first.fill(age)
     page.get_by_role("textbox").first.press("Enter")
-
-
-def in_state(page, state: str) -> None:
-    """Wait until the calculator says it is in a state."""
-    expect(page.locator("hat-size")).to_have_attribute("state", state)
 
 
 def colour_of_picture(page) -> list[int]:

@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 
 from roundwright.web.settings import Settings
 from tests.browser.seen import barriers
-from tests.browser.shop import FOLDER, shop
+from tests.browser.shop import FOLDER, in_state, shop
 from tests.conftest import free_port, serving
 
 GAUGE = {"stitches": 20, "rows": 28}
@@ -44,11 +44,6 @@ def find(page, age: str) -> None:
     """Type an age in months and press Enter."""
     page.get_by_label("Age today").fill(age)
     page.get_by_label("Age today").press("Enter")
-
-
-def in_state(page, state: str) -> None:
-    """Wait until the calculator says it is in a state."""
-    expect(page.locator("hat-size")).to_have_attribute("state", state)
 
 
 def shown(page) -> dict[str, str]:

@@ -17,7 +17,7 @@ from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import written_line
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, runs
 from roundwright.language import ENGLISH_WORDS
-from roundwright.wording.proofreading.read import Reading, read, rounds_of
+from roundwright.wording.proofreading.read import Reading, read
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.plain_language import plain_sentences
 from tests.knitting.rounds.test_round import steps
@@ -414,17 +414,3 @@ def test_repeats_are_executed_without_writing_them_out() -> None:
     assert [("k", 1_000)] == runs_of(only_round("Rnd 1: [[[k1] 10 times] 10 times] 10 times", 1_000).steps)
     (found,) = read("Rnd 1: [[[[k1] 999 times] 999 times] 999 times] 999 times", (1_000,)).findings
     assert ("runs_out", -1_000_000) == (found.code, found.stitches)
-
-
-def test_rounds_for_a_count_check() -> None:
-    """The rounds of a size come without findings, or with the fault and its repair as a reason not to."""
-    text = "Cast on 48 (56) sts\nRnd 1: *k6, k2tog; rep from * around"
-    assert [42] == [one.after for one in rounds_of(text, (48, 56))]
-    assert [49] == [one.after for one in rounds_of(text, (48, 56), 1)]
-
-    with pytest.raises(Impossible) as caught:
-        rounds_of("Rnd 1: *k3, k2tog; rep from * around", (54,), pointer="#/pattern/text")
-    assert ("#/pattern/text", "Rnd 1: *k4, k2tog; rep from * around") == (
-        caught.value.pointer,
-        caught.value.nearest,
-    )

@@ -2,7 +2,7 @@
 
 import msgspec
 
-from roundwright.knitting.answers import Impossible, Notice
+from roundwright.knitting.answers import Notice
 from roundwright.knitting.rounds.round import Round
 from roundwright.language import say
 from roundwright.wording.proofreading.editorial import notes
@@ -98,22 +98,3 @@ def _rounds(explained: Explained) -> tuple[tuple[Round, ...], ...]:
         tuple(replace(done.round, line=at[done.segment]) for done in rounds)
         for rounds in explained.explanation.rounds
     )
-
-
-def rounds_of(
-    text: str, cast_on: tuple[int, ...], size: int = 0, pointer: str = "#/pattern"
-) -> tuple[Round, ...]:
-    """The rounds of one size of a pattern in which nothing is wrong.
-
-    Raises `Impossible` with the first error where something is; `pointer` says where the text is from.
-    """
-    reading = read(text, cast_on)
-    for finding in reading.findings:
-        if finding.severity == "error" and finding.size in (None, size + 1):
-            raise Impossible(
-                say("count.line_of_pattern", line=finding.line, message=finding.message),
-                code="does_not_come_out",
-                pointer=pointer,
-                nearest=finding.repair,
-            )
-    return reading.rounds[size]

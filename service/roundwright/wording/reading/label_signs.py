@@ -1,6 +1,5 @@
 """Signs by which a label is told from other words."""
 
-from itertools import pairwise
 from typing import Final
 
 from roundwright.wording.reading.label import Label
@@ -98,13 +97,6 @@ def is_listed(lines: Lines, token: Token) -> bool:
 def opens_line(lines: Lines, token: Token) -> bool:
     """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`."""
     return bool(token.flags & LINE or token.start == 0) and lines.kind() in WORKS
-
-
-def evenly_spaced(spans: tuple[Span, ...]) -> bool:
-    """Whether these are every so many rounds: `2, 4, 6, 8.`, and no counts of sizes."""
-    numbers = [span.first.of(0) or 0 for span in spans]
-    steps = {later - number for number, later in pairwise(numbers)}
-    return len(steps) == 1 and 0 < min(steps) <= MOST_BETWEEN
 
 
 def dotted_pair(lines: Lines) -> tuple[Span, ...]:

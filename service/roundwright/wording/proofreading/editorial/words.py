@@ -123,9 +123,7 @@ _ROUND: Final = re.compile(r"\bin (?:the )?rounds?\b|\bjoin\b[^.\n]{0,30}\b(?:ro
 
 def flat_words(sheet: Sheet) -> Iterator[Finding]:
     """`Row 5`, a seam or `WS` in work in the round."""
-    if not re.search(
-        r"\bin (?:the )?rounds?\b|\bjoin\b[^.\n]{0,30}\b(?:round|twist)", sheet.text, re.IGNORECASE
-    ):
+    if not _ROUND.search(sheet.text):
         return
     if len(re.findall(r"^\W*(?:rnd|round)s?\b", sheet.text, re.IGNORECASE | re.MULTILINE)) < FEWEST:
         return

@@ -360,8 +360,6 @@ _WITH_DENIAL: Final = frozenset(("any", "with", "doing", "working", "knitting", 
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}
-_WORKED_OVER: Final = frozenset(("moss", "rib", "pattern", "garter", "stocking"))
-"""Fabrics that are worked over some stitches of a round."""
 _READ: Final = {
     "knit": Lines.craft,
     "purl": Lines.purl,
