@@ -101,6 +101,37 @@ def test_a_language_that_is_not_read_is_a_warning() -> None:
 
 
 @pytest.mark.parametrize("item", TEXTS, ids=lambda item: item["id"])
+def test_words_of_another_language_than_that_of_the_request_are_a_warning(item: Any) -> None:
+    """A text of others is told to be in its own language, whatever the request says; in its own nothing is told."""
+    own = item["language"]
+    other = "fr" if own == "de" else "de"
+
+    told = [notice.code for notice in read(item["text"], tuple(item["cast_on"]), other).notices]
+    unsure = [notice.code for notice in read(item["text"], tuple(item["cast_on"])).notices]
+
+    assert told == (["language_differs"] if not unsure else [])
+    assert not read(item["text"], tuple(item["cast_on"]), own).notices
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "word"),
+    [
+        ("de", "Runde 1: * 6 M re, 2 M re zustr; ab * wiederholen (= 56 M)", "zustr"),
+        ("fr", "Tour 1: * 6 m end, 2 m esn end; rép de * (56 m)", "esn"),
+        ("es", "V 1: * 6 p der, 2 p jutnos der; rep desde * (56 p)", "jutnos"),
+        ("nb", "Omg 1: * 6 r, 2 r sma; gjenta fra * (56 m)", "sma"),
+        ("da", "Omg 1: * 6 r, 2 r sma; gentag fra * (56 m)", "sma"),
+    ],
+)
+def test_together_misspelt_is_no_prose(language: str, text: str, word: str) -> None:
+    """A decrease whose word for together is misspelt is not read as plain stitches."""
+    finding = read(text, (64,), language).findings[0]
+
+    assert finding.code == "unknown_word"
+    assert f"“{word}”" in finding.message
+
+
+@pytest.mark.parametrize("item", TEXTS, ids=lambda item: item["id"])
 def test_an_edit_of_the_original_leaves_the_findings_it_names(item: Any) -> None:
     """Every edit, made in the original and read again, leaves the findings in `leaves`."""
     text, cast_on, language = item["text"], tuple(item["cast_on"]), item["language"]

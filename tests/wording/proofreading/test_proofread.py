@@ -112,6 +112,27 @@ def test_an_unknown_word_is_repaired_where_the_nearest_makes_the_round_come_out(
 
 
 @pytest.mark.parametrize(
+    ("written", "meant"),
+    [("k2 togehter", "k2 together"), ("k2 tgo", "k2 tog"), ("knit 2 togethr", "knit 2 together")],
+)
+def test_together_misspelt_is_no_prose(written: str, meant: str) -> None:
+    """A decrease whose last word is misspelt is not read as plain stitches: 64 in eights leave 56."""
+    one = found(f"Rnd 1: *k6, {written}; rep from * (56 sts)", 64)
+
+    assert "unknown_word" == one.code
+    assert f"Rnd 1: *k6, {meant}; rep from * (56 sts)" == one.repair
+
+
+@pytest.mark.parametrize("word", ["mb3", "qz12"])
+def test_an_unknown_word_with_a_number_at_it_is_no_prose(word: str) -> None:
+    """`k4, mb3` is not `k4`: nobody knows how many stitches it works."""
+    one = found(f"Rnd 1: *k4, {word}; rep from * around", 64)
+
+    assert "unknown_word" == one.code
+    assert f"“{word}”" in one.message
+
+
+@pytest.mark.parametrize(
     ("text", "stitches", "said", "after", "clear"),
     [
         # `3 times` is printed for 3 and for 4 times in all (common practice).

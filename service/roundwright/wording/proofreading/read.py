@@ -24,7 +24,7 @@ def read(text: str, cast_on: tuple[int, ...], language: str | None = None) -> Re
 
     `language`: its tag; where none is given, the language is found from the words of the text.
     """
-    found = recognised(text) if language is None else named(language)
+    found = recognised(text) if language is None else named(language, text)
     if found.language == ENGLISH:
         reading = _read(text, cast_on)
     else:
@@ -38,6 +38,9 @@ def _notices(found: Recognised) -> tuple[Notice, ...]:
     if not found.known:
         message = say("find.language_not_read", language=found.asked_for)
         return (Notice(code="language_not_read", message=message, pointer="#/language"),)
+    if found.told is not None:
+        message = say("find.language_differs", language=found.asked_for, other=found.told)
+        return (Notice(code="language_differs", message=message, pointer="#/language"),)
     if found.second is not None:
         message = say("find.language_close", language=found.language, other=found.second)
         return (Notice(code="language_close", message=message, pointer="#/language"),)

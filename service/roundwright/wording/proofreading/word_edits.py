@@ -14,7 +14,7 @@ from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
-from roundwright.wording.reading.vocabulary import nearest
+from roundwright.wording.reading.vocabulary import nearest, respelt, together
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
 _PLAIN: Final = ("k", "p", "sl")
@@ -244,5 +244,7 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     spellings = doubtful.stitches
     unknown = [node for node in walk(doubtful.chosen.nodes) if isinstance(node, Unknown)]
     for node in unknown[:3]:
+        if meant := respelt(doubtful.text[node.start : node.end].lower(), together()):
+            yield (Edit(node.start, node.end, meant, 1.0),)
         for near in nearest(doubtful.text[node.start : node.end].lower()):
             yield (Edit(node.start, node.end, spellings.get(near, near), 1.0),)

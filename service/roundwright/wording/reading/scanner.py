@@ -219,6 +219,9 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
             tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
         elif group in _LISTS:
             tokens.extend(_list(raw, start, flags, width, last))
+        elif group == "number" and not gap and _is_unknown_stitch(last):
+            token = tokens.pop()
+            tokens.append(Token("word", token.text + raw, token.start, end, token.flags))
         else:
             tokens.append(makers[group](raw, start, end, flags))
         last = tokens[-1]
@@ -241,6 +244,11 @@ _LISTS: Final = frozenset(("sizes", "list"))
 _COUNTS: Final = frozenset(("number", "decimal", "range", *_LISTS))
 _UNBROKEN: Final = SEMI | STOP | COLON | LINE | EQUALS | TAB
 _NO_COMMA: Final = _UNBROKEN | COMMA
+
+
+def _is_unknown_stitch(token: Token) -> bool:
+    """Whether a number written at a word belongs to it: `mb3` between commas is a stitch nobody knows."""
+    return token.kind == "word" and bool(token.flags & COMMA) and not token.flags & (LINE | COLON | DASH)
 
 
 def _inches(place: int) -> Token:

@@ -46,6 +46,7 @@ from roundwright.wording.reading.tree import (
     Stitch,
     Unknown,
 )
+from roundwright.wording.reading.vocabulary import respelt, together
 
 WORD: Final = 0.25
 INNER_WORD: Final = 0.6
@@ -140,9 +141,23 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         current = replace(phrase, flags=phrase.flags | THEN) if then else phrase
         if isinstance(phrase, Times) and _is_parted(phrases, place):
             current = replace(phrase, flags=phrase.flags | COMMA)
-        _sort(seen, current, following, inner=begun and place < last_work, tail=place > last_work)
+        inner = begun and place < last_work
+        if inner and isinstance(phrase, Said) and _is_unknown_stitch(phrases, place):
+            unknown = Unknown("", phrase.start, phrase.end)
+            current = Stitches(phrase.start, phrase.end, phrase.flags, unknown)
+        _sort(seen, current, following, inner=inner, tail=place > last_work)
         begun = begun or stitched[place]
     return seen
+
+
+def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
+    """Whether a word amid work is no known stitch: alone between commas, or behind stitches and like `together`."""
+    word, following = phrases[place], phrases[place + 1]
+    if not isinstance(word, Said) or word.words != 1 or not following.flags & (COMMA | STOP | SEMI):
+        return False
+    if word.flags & COMMA:
+        return True
+    return isinstance(phrases[place - 1], Stitches) and bool(respelt(word.text, together()))
 
 
 def _is_parted(phrases: tuple[Phrase, ...], place: int) -> bool:
@@ -183,7 +198,8 @@ def _sort(seen: Seen, phrase: Phrase, following: Phrase | None, *, inner: bool, 
     """Put a phrase with the others of its kind."""
     match phrase:
         case Said():
-            _sort_words(seen, phrase, following, inner=inner, tail=tail)
+            weight = INNER_WORD if inner else WORD * (0.6 if tail else 1.0)
+            seen.words += weight * phrase.words
         case Stitches(node=Evenly() as node):
             seen.evenly.append(node)
         case Brackets():
@@ -257,22 +273,6 @@ def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
                 if isinstance(phrase, Rounds) and not phrase.every:
                     seen.in_all = phrase
                 _sort(seen, phrase, following, inner=False, tail=True)
-
-
-def _sort_words(seen: Seen, phrase: Said, following: Phrase | None, *, inner: bool, tail: bool) -> None:
-    """Weigh words that are not understood; a single word between commas amid work is an unknown stitch."""
-    if not inner:
-        seen.words += WORD * phrase.words * (0.6 if tail else 1.0)
-    elif (
-        phrase.words == 1
-        and phrase.flags & COMMA
-        and following is not None
-        and following.flags & (COMMA | STOP | SEMI)
-    ):
-        unknown = Unknown("", phrase.start, phrase.end)
-        seen.work.append(Stitches(phrase.start, phrase.end, phrase.flags, unknown))
-    else:
-        seen.words += INNER_WORD * phrase.words
 
 
 def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bool:

@@ -89,6 +89,25 @@ def similar(word: str, language: str = "en") -> tuple[str, ...]:
     return tuple(get_close_matches(word, _spellings(language), n=4, cutoff=0.6))
 
 
+@lru_cache(maxsize=256)
+def respelt(word: str, known: frozenset[str]) -> str:
+    """The known word that has a letter more or less, or its letters in another order; empty where there is none."""
+    if len(word) > LONGEST_WORD:
+        return ""
+    anagrams = [right for right in known if sorted(word) == sorted(right)]
+    return next(iter(anagrams or get_close_matches(word, known, n=1, cutoff=MISSPELT)), "")
+
+
+MISSPELT: Final = 0.8
+"""How like a known word a misspelt word is, at least: `zustr` and `zusstr` are 0.91 alike."""
+
+
+@cache
+def together() -> frozenset[str]:
+    """The English words that make a decrease of the stitches before them."""
+    return frozenset(text for text, word in vocabulary().words.items() if word.kind == "together")
+
+
 @cache
 def _spellings(language: str) -> Mapping[str, str]:
     """The stitches by their spellings of one word, their names before all others."""

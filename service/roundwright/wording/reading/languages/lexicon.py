@@ -59,6 +59,7 @@ class Lexicon(Struct, frozen=True):
     - `values`: numbers in words; `ordinals`: ordinals in words; `endings`: what makes an ordinal of a number
     - `fillers`: words that say nothing, between those of any wording
     - `dotted`: forms that are printed with a full stop that ends no sentence
+    - `together`: words that make a decrease of the stitches before them
     """
 
     root: Node
@@ -69,6 +70,7 @@ class Lexicon(Struct, frozen=True):
     endings: frozenset[str]
     fillers: frozenset[str]
     dotted: frozenset[str]
+    together: frozenset[str]
 
     def number(self, small: str) -> str:
         """A number in words as digits, with a full stop where it is an ordinal; empty where it is none."""
@@ -162,6 +164,9 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         endings=frozenset(read for row in rows if row.kind == "ending" for read in row.reads),
         fillers=frozenset(read for row in rows if row.kind == "filler" for read in row.reads),
         dotted=frozenset(read[:-1].lower() for read in reads if _is_word(read) and read.endswith(".")),
+        together=frozenset(
+            read.lower() for row in words if row.means == "together" for read in row.reads if read.isalpha()
+        ),
     )
     for row in words:
         for read in row.reads:

@@ -34,12 +34,14 @@ class Recognised(Struct, frozen=True):
 
     - `second`: the language that comes second where that is close
     - `asked_for`: the tag in the request; `known`: whether its language is read
+    - `told`: the language that the words of the text tell, where it is plainly another than that of the request
     """
 
     language: str
     second: str | None = None
     asked_for: str | None = None
     known: bool = True
+    told: str | None = None
 
     @property
     def tag(self) -> str:
@@ -51,12 +53,19 @@ _SAME: Final = {"no": "nb"}
 """A tag of a wider language, with the one that is read for it."""
 
 
-def named(tag: str) -> Recognised:
+def named(tag: str, text: str) -> Recognised:
     """The language of a tag, whatever its region; English where it is not read."""
     language = tag.lower().partition("-")[0]
     language = _SAME.get(language, language)
     known = language == ENGLISH or language in reference.LANGUAGES
-    return Recognised(language if known else ENGLISH, asked_for=tag, known=known)
+    words = recognised(text)
+    differs = known and words.second is None and words.language != language
+    return Recognised(
+        language if known else ENGLISH,
+        asked_for=tag,
+        known=known,
+        told=words.language if differs else None,
+    )
 
 
 def recognised(text: str) -> Recognised:

@@ -20,7 +20,7 @@ from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon
 from roundwright.wording.reading.languages.match import Found, Matcher
 from roundwright.wording.reading.languages.size_notes import SizeNote, size_notes
 from roundwright.wording.reading.scanner import most_words
-from roundwright.wording.reading.vocabulary import vocabulary
+from roundwright.wording.reading.vocabulary import respelt, vocabulary
 
 FOREIGN: Final = "ÿ"
 """Behind a word that says something else in English, so that it is none there."""
@@ -32,6 +32,9 @@ NEW_SENTENCE: Final = ". "
 """What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
 
+APART: Final = ", "
+MOST_BEFORE_TOGETHER: Final = 3
+"""Pieces between a number and the word for together: `2 M re zusstr`, `2 p der juntos`."""
 PIECES_OF_WORD: Final = 3
 """Pieces of a text for a word that is read: what comes behind is not read, and not rewritten."""
 
@@ -109,6 +112,7 @@ class _Writer:
         self.known = known
         self.cut = cut
         self.matcher = Matcher(known, cut)
+        self.together = known.together
         self.width = width
         self.parts: list[str] = []
         self.units: list[Unit] = []
@@ -137,7 +141,10 @@ class _Writer:
                 self.wording(place, found)
                 place = found.stop
                 continue
-            self.piece(self.cut[place])
+            if self.is_misspelt(place):
+                self.stand_apart(self.cut[place])
+            else:
+                self.piece(self.cut[place])
             place += 1
         self.copy(len(self.text))
         return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
@@ -191,6 +198,21 @@ class _Writer:
         elif piece.kind == "word" and is_english(piece.text):
             self.copy(piece.end)
             self.put(FOREIGN, piece.end, piece.end)
+
+    def is_misspelt(self, place: int) -> bool:
+        """Whether a word behind stitches looks like the word for together, and no wording has it: `2 M re zustr`."""
+        word = self.cut[place]
+        worked = any(
+            piece.kind == "number" for piece in self.cut[max(0, place - MOST_BEFORE_TOGETHER) : place]
+        )
+        return word.kind == "word" and worked and bool(respelt(word.text.lower(), self.together))
+
+    def stand_apart(self, word: Piece) -> None:
+        """Write a word between commas, where the reader takes it for a stitch that it does not know."""
+        self.copy(word.start)
+        self.put(APART, word.start, word.start)
+        self.copy(word.end)
+        self.put(APART, word.end, word.end)
 
     def leave_out(self, piece: Piece) -> None:
         """Leave out a word that says nothing, with the space or apostrophe behind it."""
