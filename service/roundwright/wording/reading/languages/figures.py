@@ -12,16 +12,16 @@ from msgspec import Struct
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
 
-_NUMBER: Final = r"[0-9]{1,7}+(?:[.,][0-9]{1,2}(?![0-9])(?!,[0-9])|\s?[½¼¾⅓⅔⅛])?+"
+_NUMBER: Final = r"[0-9]{1,7}+(?>(?:[.,][0-9]{1,2}(?![0-9])(?!,[0-9])|\s?[½¼¾⅓⅔⅛])?)"
 _WHOLE: Final = r"[0-9]{1,7}+"
 _BLANK: Final = r"[ \t\u00a0\u202f]{0,3}+"
-_UNIT: Final = r"(?:[^\W\d_]{1,5}\.?)?+"
+_UNIT: Final = r"(?>(?:[^\W\d_]{1,5}\.?)?)"
 """What is counted, where it stands behind every number: `70 m – 80 m`."""
 _END: Final = r"(?![0-9])"
 _LISTS: Final = (
     # –a) 80 –b) 88 –c) 96
     re.compile(
-        rf"(?:[-–—]{_BLANK})?[aA]\){_BLANK}({_NUMBER})(?:{_BLANK}{_UNIT}{_BLANK}[-–—,;]?{_BLANK}[b-mB-M]\){_BLANK}{_NUMBER}){{1,12}}+{_END}"
+        rf"(?:[-–—]{_BLANK})?[aA]\){_BLANK}({_NUMBER})(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—,;]?{_BLANK}[b-mB-M]\){_BLANK}{_NUMBER}){{1,12}}){_END}"
     ),
     # (80) 88 (96) 104 and 80 (88) 96 (104)
     re.compile(
@@ -34,15 +34,15 @@ _LISTS: Final = (
     re.compile(rf"\({_BLANK}{_NUMBER}{_BLANK}\){_BLANK}{_NUMBER}(?!\.){_END}"),
     # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104]
     re.compile(
-        rf"{_NUMBER}{_BLANK}[(\[]{_BLANK}{_NUMBER}(?:{_BLANK}[,;/:–—-]{_BLANK}{_NUMBER}){{0,12}}+{_BLANK}[)\]]"
+        rf"{_NUMBER}{_BLANK}[(\[]{_BLANK}{_NUMBER}(?>(?:{_BLANK}[,;/:–—-]{_BLANK}{_NUMBER}){{0,12}}){_BLANK}[)\]]"
     ),
     # with a bracket around each: 88 (96) (104)
-    re.compile(rf"{_NUMBER}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\)){{2,12}}+"),
+    re.compile(rf"{_NUMBER}(?>(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\)){{2,12}})"),
     # 80 – 88 – 96, 80/88/96
     re.compile(
-        rf"{_NUMBER}(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}}+(?![0-9]|\.{_BLANK}[-–—])"
+        rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—])"
     ),
-    re.compile(rf"{_NUMBER}(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}+{_END}"),
+    re.compile(rf"{_NUMBER}(?>(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}){_END}"),
 )
 _LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED = _LISTS
 _SINGLE: Final = re.compile(_NUMBER)
