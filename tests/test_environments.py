@@ -1,5 +1,6 @@
 """The environments that `examples/try.sh` and `tests/run.sh` make."""
 
+import re
 import shutil
 import subprocess
 import sys
@@ -72,3 +73,14 @@ def test_what_is_installed_is_installed_once(tmp_path):
     assert 0 == run.returncode, run.stderr
     assert "Installing" in first
     assert "" == second
+
+
+def test_no_group_is_repeated_possessively():
+    """Python before 3.11.5 keeps what a repeat of `(…)*+` had taken when it failed half-way; `(?>(…)*)` gives it back.
+
+    Seen on 3.11.2; mended in Python 3.11.5 (its changelog, gh-106052; the number from memory).
+    """
+    written = [path.read_text("utf-8") for path in (ROOT / "service/roundwright/wording").rglob("*.py")]
+
+    assert any("(?>" in text for text in written)
+    assert not [text for text in written if re.search(r"\)(?:[*?+]|\{\{?\d*,?\d*\}?\})\+", text)]

@@ -189,4 +189,6 @@ def test_the_language_is_found_from_the_words(text: str, language: str) -> None:
 )
 def test_a_tag_names_a_language_whatever_its_region(tag: str, language: str, *, known: bool) -> None:
     """`de-AT` is read as German; a language without a table is read as English."""
-    assert (named(tag).language, named(tag).known) == (language, known)
+    found = named(tag, "")
+
+    assert (found.language, found.known) == (language, known)

@@ -219,11 +219,11 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
             tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
         elif group in _LISTS:
             tokens.extend(_list(raw, start, flags, width, last))
-        elif group == "number" and not gap and _is_unknown_stitch(last):
-            token = tokens.pop()
-            tokens.append(Token("word", token.text + raw, token.start, end, token.flags))
         else:
-            tokens.append(makers[group](raw, start, end, flags))
+            belongs = group == "number" and not gap and _is_unknown_stitch(last)
+            tokens.append(
+                _numbered(tokens.pop(), raw, end) if belongs else makers[group](raw, start, end, flags)
+            )
         last = tokens[-1]
         counted = group in _COUNTS or last.kind in _COUNTS
     behind = last.end
@@ -249,6 +249,11 @@ _NO_COMMA: Final = _UNBROKEN | COMMA
 def _is_unknown_stitch(token: Token) -> bool:
     """Whether a number written at a word belongs to it: `mb3` between commas is a stitch nobody knows."""
     return token.kind == "word" and bool(token.flags & COMMA) and not token.flags & (LINE | COLON | DASH)
+
+
+def _numbered(token: Token, number: str, end: int) -> Token:
+    """The name of a stitch with the number that belongs to it."""
+    return Token("word", token.text + number, token.start, end, token.flags)
 
 
 def _inches(place: int) -> Token:
