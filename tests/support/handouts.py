@@ -184,21 +184,14 @@ def _from_lines(lines: list[str], box: str) -> HandoutNumbers:
 
 
 def planned_numbers(**changes: Any) -> HandoutNumbers:
-    """The numbers of the class's hats, from the answer of `/v1/hats`.
-
-    Smaller sizes join in where the crown is alike, so that the last round has the same number in all.
-    """
+    """The numbers of the class's hats, from the answer of `/v1/hats`."""
     answer = hats(**{**CLASS, **changes})
     sizes = answer["sizes"]
     crowns = [size["crown"]["rounds"] for size in sizes]
-    last = max(map(len, crowns))
     straight = [size["brim"]["rounds"] + size["body"]["rounds"] for size in sizes]
     return HandoutNumbers(
         [size["cast_on"]["stitches"] for size in sizes],
-        [
-            [(last - len(crown) + round["number"], round["after"], round["needles"]) for round in crown]
-            for crown in crowns
-        ],
+        [[(round["number"], round["after"], round["needles"]) for round in crown] for crown in crowns],
         [
             [line["makers"], line["each"]["balls"], line["makers"] * line["each"]["balls"]]
             for line in answer["order"]["lines"]

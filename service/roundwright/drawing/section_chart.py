@@ -111,7 +111,7 @@ def section_chart(
 
 
 def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int, least_width: float) -> Grid:
-    before = crown.rounds[rows[0].ring.number - 1].before - 2 * seam
+    before = _before(crown, rows[0]) - 2 * seam
     widest = before // sections
     if widest > MAX_SECTION_STITCHES:
         raise Impossible(
@@ -124,6 +124,11 @@ def _grid(rows: Sequence[Row], crown: CrownAnswer, sections: int, seam: int, lea
     cell = min(max(room / widest, MIN_CELL), MAX_CELL * least_width / WIDTH)
     width = max(least_width, widest * cell + 2 * (MARGIN + SIDE_WIDTH))
     return Grid(widest, cell, width, text_scale(width))
+
+
+def _before(crown: CrownAnswer, row: Row) -> int:
+    """Stitches before the round of a row."""
+    return crown.rounds[row.ring.number - crown.rounds[0].number].before
 
 
 def _rows(rings: Sequence[Ring], sections: int, seam: int) -> list[Row]:
@@ -162,7 +167,7 @@ def _content(
     bottom = later.height + len(rows) * cell
     right = (grid.width + grid.widest * cell) / 2
     earlier_y = bottom + 34 * scale
-    before = words.say_count("picture.sts", crown.rounds[first - 1].before)
+    before = words.say_count("picture.sts", _before(crown, rows[0]))
     parts = [
         later.markup,
         *(

@@ -121,6 +121,11 @@ def picture_address(name: str, query: type[Struct], parameters: Parameters) -> s
     )
 
 
+def with_parameter(address: str, parameter: str, value: int) -> str:
+    """The address of a picture with another parameter, which it has not yet."""
+    return PictureAddress(f"{address}&{parameter}={value}")
+
+
 def length_text(length: Length | Difference | None) -> str | None:
     """The text that `length_of` and `difference_of` read, such as `55.5cm`."""
     if length is None:

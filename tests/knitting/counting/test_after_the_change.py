@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from roundwright.knitting.answers import Impossible
 from tests.knitting.counting.test_check import check, codes
 from tests.support.hats import hats
 
@@ -26,7 +27,9 @@ def crown(size: int) -> tuple[dict[str, Any], list[dict[str, Any]]]:
 def test_the_rounds_after_the_change_say_the_stitches_on_each_needle(size: int) -> None:
     """The split of the change, less what each needle decreases, adds up to each count; none on the circular."""
     change, rounds = crown(size)
-    assert sum(change["split"]) == rounds[change["before_round"] - 1]["before"]
+    assert [sum(change["split"])] == [
+        line["before"] for line in rounds if line["number"] == change["before_round"]
+    ]
     for line in rounds:
         if line["number"] < change["before_round"]:
             assert line["needles"] is None
@@ -48,7 +51,7 @@ def test_a_right_count_says_what_each_needle_holds(size: int) -> None:
 def test_needles_counted_one_by_one_are_compared_with_the_plan() -> None:
     """A stitch too many on one needle after the change is found on that needle."""
     change, rounds = crown(1)
-    line = rounds[change["before_round"] + 1]
+    line = rounds[change["before_round"] + 2 - rounds[0]["number"]]
     first, *others = line["needles"]
 
     right = check(hat=HAT, part="crown", round=line["number"], needles=line["needles"])
@@ -82,3 +85,20 @@ def test_the_split_of_the_knitter_goes_before_that_of_the_plan() -> None:
     split = [cast_on - 2 * (cast_on // 2 - 10), cast_on // 2 - 10, cast_on // 2 - 10]
     answer = check(hat=HAT, part="brim", round=1, needles=split, split=split)
     assert answer["matches"][0]["needles"] == split
+
+
+def test_a_round_is_named_as_the_pattern_of_all_sizes_numbers_it() -> None:
+    """A smaller size joins in with a later number; with the number before it, its crown is not yet begun."""
+    hat = {**HAT, "needles": 4}
+    small = hats(**hat)["sizes"][1]["crown"]["rounds"]
+    first, line = small[0]["number"], small[2]
+    right = check(hat=hat, size=2, round=line["number"], needles=line["needles"])
+    wrong = check(hat=hat, size=2, round=line["number"], count=line["after"] + 2)
+
+    assert first > 1
+    assert right["causes"] == []
+    assert right["next"]["number"] == line["number"] + 1
+    assert f"round {line['number']} of the crown" in wrong["causes"][0]["message"]
+    with pytest.raises(Impossible, match=f"joins in with round {first}") as early:
+        check(hat=hat, size=2, round=first - 1, count=small[0]["before"])
+    assert str(first) in str(early.value.nearest)

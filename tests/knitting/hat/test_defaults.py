@@ -87,8 +87,8 @@ def test_a_cone_has_the_same_steepness_in_every_size() -> None:
     """Decreases in the same rounds in all sizes: one cone, three quarters as high as wide, larger or smaller."""
     at = [
         [
-            round["number"]
-            for round in size["crown"]["rounds"]
+            place
+            for place, round in enumerate(size["crown"]["rounds"], start=1)
             if round["kind"] == "decrease" and round["before"] > size["crown"]["sections"]
         ]
         for size in hats(sizes=BABIES, crown={"style": "cone"})["sizes"]

@@ -177,8 +177,10 @@ def test_a_single_size_is_worked_as_it_is_beside_the_others(place):
     asked = {"sizes": [*BABIES, {"adult": "man", "makers": 2}], "crown": {"style": "wedge"}}
     whole, alone = hats(**asked), hats(**asked, only_size=place)
 
-    assert [whole["sizes"][place - 1]["crown"]["rounds"]] == [
-        plan["crown"]["rounds"] for plan in alone["sizes"]
+    beside, (by_itself,) = whole["sizes"][place - 1]["crown"]["rounds"], alone["sizes"]
+    first = beside[0]["number"]
+    assert [round | {"number": round["number"] - first + 1} for round in beside] == by_itself["crown"][
+        "rounds"
     ]
     assert whole["sizes"][place - 1]["label"] in alone["pattern"]
     assert " only)" not in alone["pattern"]

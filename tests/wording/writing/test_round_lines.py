@@ -3,7 +3,9 @@
 import re
 from typing import Any
 
-from tests.support.hats import BABIES, hats
+from hypothesis import given, settings
+
+from tests.support.hats import BABIES, hat_requests, hats
 from tests.support.patterns import lines
 
 
@@ -30,6 +32,39 @@ def test_a_size_that_ends_earlier_goes_on_to_the_finishing() -> None:
 
     assert "Size 1: the crown is done, " in crown
     assert "Go on to Finishing." in crown
+
+
+@settings(max_examples=40)
+@given(hat_requests())
+def test_a_round_has_the_number_that_the_pattern_prints(request: dict[str, Any]) -> None:
+    """What an app shows of a round, and what a knitter reads of it, is one number, in every size."""
+    answer = hats(**request)
+    crown = lines(answer["pattern"], "CROWN")
+    printed = [found for line in crown if (found := re.match(r"Rnds? (\d+)(?:-(\d+))?", line))]
+    for size, plan in enumerate(answer["sizes"], start=1):
+        for round in plan["crown"]["rounds"]:
+            of_number = [
+                found.string
+                for found in printed
+                if int(found[1]) <= round["number"] <= int(found[2] or found[1])
+            ]
+            assert any(_is_for(line, size) and f"{round['after']}" in line for line in of_number)
+
+
+def _is_for(line: str, size: int) -> bool:
+    """Whether a line is for a size: for all, where it names none."""
+    only = re.search(r"\(sizes? ([\d, and]+) only\)", line)
+    return only is None or str(size) in re.findall(r"\d+", only[1])
+
+
+def test_crowns_are_numbered_in_the_way_that_takes_fewer_lines() -> None:
+    """Wedges join in, since their ends are alike; gathered crowns begin together."""
+    firsts = [size["crown"]["rounds"][0]["number"] for size in _wedges_on_64_and_96()["sizes"]]
+    sizes = [{"head": {"value": cm, "unit": "cm"}} for cm in (35, 56)]
+    gathered = hats(sizes=sizes, crown={"style": "gathered"})["sizes"]
+
+    assert [9, 1] == firsts
+    assert [1, 1] == [size["crown"]["rounds"][0]["number"] for size in gathered]
 
 
 def test_equal_plain_rounds_of_a_crown_are_one_line() -> None:

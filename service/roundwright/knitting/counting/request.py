@@ -74,7 +74,8 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     part: Annotated[
         PartName | None,
         Meta(
-            description="Part of the hat being worked, where it is known. `round` counts from 1 in each part."
+            description="Part of the hat being worked, where it is known. `round` counts from 1 in each part; in the "
+            "crown of a size that joins in later, from the number with which the pattern begins it."
         ),
     ] = None
     split: Annotated[
@@ -175,6 +176,15 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
     places = tuple((index, number) for index, stage in of_part if stage.first <= number <= stage.last)
     if not places and progress.unread is not None:
         raise progress.unread
+    first = min(stage.first for _, stage in of_part)
+    if not places and number < first:
+        raise Impossible(
+            say("count.joins_later", number=number, size=request.size, first=first),
+            code="not_there",
+            pointer="#/round",
+            nearest=say("count.named.round", number=first),
+            suggested=first,
+        )
     if not places:
         last = max(stage.last for _, stage in of_part)
         whose = f".{part}" if part else ""

@@ -31,8 +31,10 @@ from roundwright.knitting.picture_address import (
     length_of,
     length_text,
     picture_address,
+    with_parameter,
 )
 from roundwright.knitting.quantities import Gauge, UnitSystem
+from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.language import Language, say
 
@@ -128,6 +130,14 @@ class CrownQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fiel
     tolerance: Tolerance = USUAL_TOLERANCE
     repeat: RibRepeat = 1
     units: Units = "metric"
+    first_round: Annotated[
+        int,
+        Meta(
+            ge=1,
+            le=MOST_ROUNDS,
+            description="Number of its first round, where its size joins a pattern that has begun. Default 1.",
+        ),
+    ] = 1
 
     def request(self) -> CrownRequest:
         """The same crown as a request to `/v1/crown`."""
@@ -167,6 +177,11 @@ def crown_picture(
             "units": units,
         },
     )
+
+
+def numbered_from(address: str, first: int) -> str:
+    """The address of the chart of a crown whose rounds are numbered from `first`."""
+    return with_parameter(address, "first_round", first)
 
 
 def crown_parameters(shape: CrownShape, finish: Finish | None = None) -> Parameters:

@@ -92,7 +92,10 @@ class NeedleChange(Struct, frozen=True, kw_only=True):
     """Where a hat goes from its circular to double-pointed needles."""
 
     before_round: Annotated[
-        int, Meta(description="Number of the first round of the crown on double-pointed needles.")
+        int,
+        Meta(
+            description="Number of the first round of the crown on double-pointed needles, as the pattern counts."
+        ),
     ]
     stitches: Annotated[
         int, Meta(description="Stitches after that round, too few to reach around the circular.")
@@ -244,6 +247,14 @@ def _changed_to_double_pointed(
         ),
     )
     return replace(crown, rounds=(*crown.rounds[:done], *track_needles_along(paths, split))), change
+
+
+def change_numbered(needles: SizeNeedles | None, first: int) -> SizeNeedles | None:
+    """The needles of a size whose crown is numbered from `first` in place of 1."""
+    if needles is None or needles.change is None:
+        return needles
+    before_round = needles.change.before_round + first - 1
+    return replace(needles, change=replace(needles.change, before_round=before_round))
 
 
 def _shared_out(split: tuple[int, ...]) -> Message:

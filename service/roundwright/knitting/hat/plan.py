@@ -38,6 +38,7 @@ from roundwright.knitting.hat.needles import (
     NEEDLES_BASIS,
     NeedlesInHand,
     SizeNeedles,
+    change_numbered,
     needles_in_hand,
     on_held,
     start_steps,
@@ -51,6 +52,7 @@ from roundwright.knitting.hat.notices import (
     size_notices,
     unusual_depth,
 )
+from roundwright.knitting.hat.numbering import first_numbers, numbered_crown
 from roundwright.knitting.hat.part_gauge import (
     PartGauge,
     PartLoops,
@@ -143,7 +145,13 @@ class HatPlan(Struct, frozen=True, kw_only=True):
     measurements: Annotated[HatMeasurements, Meta(description="The finished hat.")]
     brim: Annotated[HatPart, Meta(description="The edge.")]
     body: Annotated[HatPart, Meta(description="The straight part above the brim.")]
-    crown: Annotated[CrownAnswer, Meta(description="The crown, as `/v1/crown` gives it.")]
+    crown: Annotated[
+        CrownAnswer,
+        Meta(
+            description="The crown, as `/v1/crown` gives it. Its rounds have the numbers of the pattern, which need "
+            "not begin with 1: a size with a shorter crown may join in later."
+        ),
+    ]
     yarn: Annotated[YarnEstimate, Meta(description="Yarn for one hat, as `/v1/yarn/estimate` gives it.")]
     drawing: Annotated[
         PicturePath, Meta(description="Path of the picture of the hat worn on the head it is for.")
@@ -188,7 +196,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     fabric = fabric_of(request.gauge, request.yarn)
     other = None if request.other_yarn is None else in_other_yarn(fabric, request.other_yarn, "#/other_yarn")
     places = _places(request, "#")
-    sizes = tuple(_work_sizes(request, "#"))
+    sizes = _numbered(tuple(_work_sizes(request, "#")))
     plans = tuple(_plan(request, index, worked, fabric) for index, worked in zip(places, sizes, strict=True))
     due = _cautions(worked.head for worked in sizes)
     works = tuple(_hat_work(worked) for worked in sizes)
@@ -234,8 +242,15 @@ class HatRounds(NamedTuple):
 
 
 def hat_rounds(request: HatRequest, index: int, at: str = "#") -> HatRounds:
-    """Brim, body and crown of one size; errors point below `at`. Raises `Impossible` as `hats` does."""
-    worked = _work_size(with_defaults(request, at), index, at)
+    """Brim, body and crown of one size, numbered as in the pattern; errors point below `at`.
+
+    Raises `Impossible` as `hats` does.
+    """
+    request = with_defaults(request, at)
+    if request.only_size is None and len(request.sizes) > 1:
+        worked = _numbered(tuple(_work_sizes(request, at)))[index]
+    else:
+        worked = _work_size(request, index, at)
     return HatRounds(worked.brim, worked.body, worked.crown, worked.measurements)
 
 
@@ -279,6 +294,17 @@ def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
                 nearest=say("hat.first_sizes", sizes=index),
             )
         yield worked
+
+
+def _numbered(sizes: Sequence[_WorkedSize]) -> tuple[_WorkedSize, ...]:
+    """The sizes, with the rounds of their crowns numbered as in the pattern of all of them."""
+    firsts = first_numbers([worked.crown.rounds for worked in sizes])
+    return tuple(
+        worked._replace(
+            crown=numbered_crown(worked.crown, first), needles=change_numbered(worked.needles, first)
+        )
+        for worked, first in zip(sizes, firsts, strict=True)
+    )
 
 
 def _places(request: HatRequest, at: str) -> Sequence[int]:

@@ -186,7 +186,9 @@ def _planned(request: SizeCheckRequest) -> HatRounds:
             suggested=sizes,
         )
     planned = hat_rounds(
-        replace(request.hat.without_needles(), units=request.units), request.size - 1, "#/hat"
+        replace(request.hat.without_needles(), units=request.units, only_size=request.size),
+        request.size - 1,
+        "#/hat",
     )
     rounds = planned.brim.rounds + planned.body.rounds + len(planned.crown.rounds)
     if request.rounds_worked > rounds:

@@ -10,6 +10,7 @@ from roundwright.drawing.spacing_diagram import spacing_diagram
 from roundwright.drawing.svg import Picture
 from roundwright.knitting.crown.crown import crown
 from roundwright.knitting.hat.defaults import with_defaults
+from roundwright.knitting.hat.numbering import numbered_crown
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.shaping.evenly import even
 from roundwright.knitting.work.split_over_needles import split
@@ -51,7 +52,8 @@ def draw_crown(query: CrownPicture) -> Picture:
     with errors_name_parameters(query):
         draw = section_chart if query.chart == "wedge" else round_chart
         words = words_of(query.language)
-        return draw(crown(query.request()), title=query.title, theme=query.theme, words=words)
+        charted = numbered_crown(crown(query.request()), query.first_round)
+        return draw(charted, title=query.title, theme=query.theme, words=words)
 
 
 @lookup(

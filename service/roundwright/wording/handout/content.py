@@ -32,7 +32,7 @@ from roundwright.wording.writing.printed_quantities import (
     printed_lengths,
     with_unit,
 )
-from roundwright.wording.writing.round_lines import Line, Wording, holds_of, skipped_numbers
+from roundwright.wording.writing.round_lines import Line, Wording, holds_of
 
 MAX_CROWN_ROUNDS: Final = 400
 """Rounds of all crowns together: twelve sizes in sock yarn have fewer, and each round adds to the time of a PDF."""
@@ -152,17 +152,13 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
     written = sections(request, plans, answer.cautions, answer.warnings)
     wording = Wording(request)
     words = wording.words
-    skipped = skipped_numbers(plans, wording)
     return Handout(
         name=hat_name(request),
         paper=request.paper or ("letter" if request.units == "imperial" and words.is_english else "a4"),
         beginner=wording.beginner,
         sections=tuple(map(_in_single_lines, _with_help(request, written, words))),
         shopping=_shopping(answer.order, words),
-        sheets=tuple(
-            _size_sheet(plan, number, skipped[number - 1], wording)
-            for number, plan in enumerate(plans, start=1)
-        ),
+        sheets=tuple(_size_sheet(plan, number, wording) for number, plan in enumerate(plans, start=1)),
         pictures=pictures,
     )
 
@@ -255,7 +251,7 @@ def _split_text(split: Iterable[int]) -> str:
     return " + ".join(map(str, split))
 
 
-def _size_sheet(plan: HatPlan, number: int, skipped: int, wording: Wording) -> SizeSheet:
+def _size_sheet(plan: HatPlan, number: int, wording: Wording) -> SizeSheet:
     words = wording.words
     colours = wording.request.colours
     parts = [part for part in _apart(plan.brim, plan.body, colours, words) if part.of.rounds]
@@ -281,7 +277,7 @@ def _size_sheet(plan: HatPlan, number: int, skipped: int, wording: Wording) -> S
             _straight_part(part, edge_to_crown if part is parts[-1] else "", wording) for part in parts
         ),
         crown=tuple(
-            _crown_round(round, skipped, columns, change, words, hold=hold, work=work)
+            _crown_round(round, columns, change, words, hold=hold, work=work)
             for round, work in zip(plan.crown.rounds, works, strict=True)
         ),
     )
@@ -328,7 +324,6 @@ def _straight_part(part_in_colours: _InColours, until: str, wording: Wording) ->
 
 def _crown_round(
     round: Round,
-    skipped: int,
     columns: int,
     change: NeedleChange | None,
     words: Words,
@@ -348,7 +343,7 @@ def _crown_round(
     first = [words.render(change.text)] if change and change.before_round == round.number else []
     first += [words.say("handout.first_slide", slides=", ".join(slides))] if slides else []
     return CrownRound(
-        number=round.number + skipped,
+        number=round.number,
         work=work,
         count=round.after,
         needles=tuple(map(str, round.needles)) if round.needles else ("",) * columns,

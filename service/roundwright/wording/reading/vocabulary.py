@@ -37,7 +37,7 @@ class Vocabulary(Struct, frozen=True):
 
 
 @cache
-def vocabulary(language: str = "en") -> Vocabulary:
+def vocabulary(language: str) -> Vocabulary:
     """The words of a language, read once."""
     known: dict[str, Word] = {}
     for name, row in reference.stitches().items():
@@ -105,7 +105,7 @@ MISSPELT: Final = 0.8
 @cache
 def together() -> frozenset[str]:
     """The English words that make a decrease of the stitches before them."""
-    return frozenset(text for text, word in vocabulary().words.items() if word.kind == "together")
+    return frozenset(text for text, word in vocabulary("en").words.items() if word.kind == "together")
 
 
 @cache

@@ -76,10 +76,11 @@ def crown_colours(colours: Colours | None, plan: HatPlan) -> tuple[str, ...]:
 
 
 def crown_change(colours: Colours, plan: HatPlan, number: int) -> str | None:
-    """The colour that begins with a round of the crown, by its number from 1; None where it goes on, or is no round."""
-    place = plan.body.rounds + number - 1
-    if not 1 <= number <= len(plan.crown.rounds):
+    """The colour that begins with a round of the crown, by its number; None where it goes on, or is no round."""
+    rounds = plan.crown.rounds
+    if not rounds or not rounds[0].number <= number <= rounds[-1].number:
         return None
+    place = plan.body.rounds + number - rounds[0].number
     now, before = colour_of(colours.body, place), colour_of(colours.body, place - 1) if place else None
     return None if now == before else one_line(now)
 

@@ -102,17 +102,11 @@ def _marker(needles: SizeNeedles | None, words: Words) -> str:
     return words.say(f"pattern.marker_between.{needles.hold}")
 
 
-def change_lines(
-    plans: Sequence[HatPlan], skipped: Sequence[int], number: int, words: Words
-) -> Iterator[str]:
-    """Where sizes go on to double-pointed needles, before the round of that number in the pattern.
-
-    Each size skips as many numbers before the first round of its crown.
-    """
+def change_lines(plans: Sequence[HatPlan], number: int, words: Words) -> Iterator[str]:
+    """Where sizes go on to double-pointed needles, before the round of that number in the pattern."""
     changes = [plan.needles.change if plan.needles else None for plan in plans]
     texts = [
-        words.render(change.text) if change and change.before_round + skip == number else None
-        for change, skip in zip(changes, skipped, strict=True)
+        words.render(change.text) if change and change.before_round == number else None for change in changes
     ]
     yield from lines_of_sizes(texts, words)
 

@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.numbering import worked_again
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
@@ -60,14 +61,11 @@ class Wording:
             return _GAUGE.sub("tension", text)
         return _COLOUR.sub("color", _CENTRED.sub(r"\1entered", text))
 
-    def colour_changes(self, plans: Sequence[HatPlan], skipped: Sequence[int], number: int) -> list[str]:
+    def colour_changes(self, plans: Sequence[HatPlan], number: int) -> list[str]:
         """For beginners, the colour to go on with before the round of that number in the pattern, where it changes."""
         if not self.beginner or self.request.colours is None:
             return []
-        colours = self.request.colours
-        changes = [
-            crown_change(colours, plan, number - skip) for plan, skip in zip(plans, skipped, strict=True)
-        ]
+        changes = [crown_change(self.request.colours, plan, number) for plan in plans]
         texts = [
             None if colour is None else self.words.say("line.change_colour", colour=colour)
             for colour in changes
@@ -188,40 +186,20 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
 # --- crown --------------------------------------------------------------------------------------------------------
 
 
-def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> list[Line]:
-    """The rounds of the crown; each note stands once, before the first round it belongs to.
-
-    Rounds are numbered from the start of each size, or from that of the size with the most rounds, where the others
-    join in: whichever takes fewer lines.
-    """
-    return _shortest_crown(plans, wording)[1]
-
-
-def skipped_numbers(plans: Sequence[HatPlan], wording: Wording) -> Sequence[int]:
-    """How many numbers of the pattern's crown stand before the first round of each size."""
-    return _shortest_crown(plans, wording)[0]
-
-
-def _shortest_crown(plans: Sequence[HatPlan], wording: Wording) -> tuple[Sequence[int], list[Line]]:
-    rounds = [len(plan.crown.rounds) for plan in plans]
-    ways = {(0,) * len(plans), tuple(max(rounds) - number for number in rounds)}
-    written = [(skipped, list(_numbered_crown(plans, skipped, wording))) for skipped in sorted(ways)]
-    return min(written, key=lambda way: len(way[1]))
-
-
-def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: Wording) -> Iterator[Line]:
-    """The lines of the crown where each size skips as many numbers before its first round."""
-    last_numbers = [len(plan.crown.rounds) + skip for plan, skip in zip(plans, skipped, strict=True)]
+def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
+    """The rounds of the crown; each note stands once, before the first round it belongs to."""
+    first_numbers = [plan.crown.rounds[0].number if plan.crown.rounds else 1 for plan in plans]
+    last_numbers = [plan.crown.rounds[-1].number if plan.crown.rounds else 0 for plan in plans]
     written_notes: set[str] = set()
     number, last = 1, max(last_numbers, default=0)
     while number <= last:
-        yield from _joining_sizes(skipped, number, wording)
-        yield from map(_note, change_lines(plans, skipped, number, wording.words))
-        yield from map(_note, wording.colour_changes(plans, skipped, number))
-        of_sizes = _rounds_of_sizes(plans, skipped, number)
+        yield from _joining_sizes(first_numbers, number, wording)
+        yield from map(_note, change_lines(plans, number, wording.words))
+        yield from map(_note, wording.colour_changes(plans, number))
+        of_sizes = _rounds_of_sizes(plans, first_numbers, number)
         until = number
-        while _continues(of_sizes, _rounds_of_sizes(plans, skipped, until + 1)) and not (
-            wording.colour_changes(plans, skipped, until + 1)
+        while worked_again(of_sizes, _rounds_of_sizes(plans, first_numbers, until + 1)) and not (
+            wording.colour_changes(plans, until + 1)
         ):
             until += 1
         texts = [wording.steps(of_sizes[size]) if size in of_sizes else None for size in range(len(plans))]
@@ -237,28 +215,18 @@ def _numbered_crown(plans: Sequence[HatPlan], skipped: Sequence[int], wording: W
         number = until + 1
 
 
-def _rounds_of_sizes(plans: Sequence[HatPlan], skipped: Sequence[int], number: int) -> dict[int, Round]:
+def _rounds_of_sizes(plans: Sequence[HatPlan], first_numbers: Sequence[int], number: int) -> dict[int, Round]:
     """The rounds with a number in the pattern, by size."""
     return {
         size: plan.crown.rounds[place]
         for size, plan in enumerate(plans)
-        if 0 <= (place := number - 1 - skipped[size]) < len(plan.crown.rounds)
+        if 0 <= (place := number - first_numbers[size]) < len(plan.crown.rounds)
     }
 
 
-def _continues(rounds: Mapping[int, Round], following: Mapping[int, Round]) -> bool:
-    """Whether the rounds of all sizes are worked again as they are, so that one line can say it."""
-    return rounds.keys() == following.keys() and all(
-        (round.before, round.after, round.text) == (again.before, again.after, again.text)
-        and round.before == round.after
-        and not (again.moves or again.notes)
-        for round, again in zip(rounds.values(), following.values(), strict=True)
-    )
-
-
-def _joining_sizes(skipped: Sequence[int], number: int, wording: Wording) -> Iterable[Line]:
+def _joining_sizes(first_numbers: Sequence[int], number: int, wording: Wording) -> Iterable[Line]:
     """Sizes whose crown begins with this round while others have begun."""
-    sizes = [size for size, skip in enumerate(skipped) if skip == number - 1]
+    sizes = [size for size, first in enumerate(first_numbers) if first == number]
     if number > 1 and sizes:
         yield _note(wording.words.say_count("line.begin_here", len(sizes), sizes=size_numbers(sizes)))
 

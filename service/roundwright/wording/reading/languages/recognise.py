@@ -93,7 +93,7 @@ MOST_OF_WORD: Final = 3
 def _telling() -> dict[str, tuple[str, ...]]:
     """The words that tell a language, with all languages that have them."""
     languages: dict[str, list[str]] = {}
-    english = vocabulary()
+    english = vocabulary("en")
     for word in {*english.words, *english.phrases, *PLAINLY_ENGLISH}:
         languages.setdefault(word, []).append(ENGLISH)
     for language in reference.LANGUAGES:

@@ -376,7 +376,7 @@ def _stitches() -> frozenset[str]:
 
 @cache
 def _english() -> dict[str, str]:
-    english = vocabulary()
+    english = vocabulary("en")
     kinds = {text: word.kind for text, word in english.words.items()}
     for first in english.phrases:
         kinds.setdefault(first, "")
