@@ -26,7 +26,9 @@ from roundwright.web.routes.drawings import draw_crown, draw_needles, draw_profi
 from roundwright.web.routes.request_reader import ParameterReader
 from tests.contract.shape import assert_problem, listed, named
 
-DRAWINGS = [one for one in listed("GET") if one.path.startswith("/v1/drawings/")]
+DRAWINGS = [
+    one for one in listed("GET") if one.path.startswith("/v1/drawings/") and one.path.endswith(".svg")
+]
 
 LENGTHS = st.builds(Length, st.floats(0.001, 1_000_000), st.sampled_from(["mm", "cm", "m", "in", "yd"]))
 GAUGES = st.builds(

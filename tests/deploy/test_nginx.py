@@ -637,16 +637,17 @@ def test_pdfs_have_a_rate_of_their_own(accept: str, tmp_path: Path) -> None:
         assert ask(one.port, "POST", "/v1/hats", b"{}", {"accept": accept})[0] == 200
 
 
-def test_batches_have_the_rate_of_pdfs(tmp_path: Path) -> None:
-    """A batch is worked as seldom as a PDF, whatever its `Accept` says; a single calculation goes on meanwhile."""
+@pytest.mark.parametrize("path", ["/v1/batch", "/v1/hats/handout.pdf"])
+def test_batches_have_the_rate_of_pdfs(path: str, tmp_path: Path) -> None:
+    """A batch, or a PDF by its file, is made as seldom, whatever `Accept` says; a calculation goes on meanwhile."""
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
         Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
     ):
-        answers = [ask(one.port, "POST", "/v1/batch", b"{}") for _ in range(12)]
+        answers = [ask(one.port, "POST", path, b"{}") for _ in range(12)]
         assert 5 <= [status for status, _, _ in answers].count(200) <= 7
-        assert_problem(answers[-1], 429, "/v1/batch")
+        assert_problem(answers[-1], 429, path)
         assert answers[-1][1]["retry-after"] == "2"
         assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200
 

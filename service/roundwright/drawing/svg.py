@@ -20,7 +20,7 @@ class Markup(str):
 
 
 class Picture(Markup):
-    """A picture: a whole SVG document, which loads nothing."""
+    """A picture; as SVG it is a whole document, which loads nothing."""
 
     __slots__ = ()
 

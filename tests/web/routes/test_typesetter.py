@@ -104,11 +104,11 @@ def test_who_has_gone_is_skipped(typesetter):
     has_begun, may_end, sent = Event(), Event(), []
     exchange = typesetter.exchange
 
-    def slow(data):
+    def slow(data, kind):
         sent.append(data)
         has_begun.set()
         may_end.wait(30)
-        return exchange(data)
+        return exchange(data, kind)
 
     async def line():
         typesetter.exchange = slow

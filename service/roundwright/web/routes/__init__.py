@@ -10,7 +10,8 @@ from typing import Final
 
 from roundwright.web.routes.batch import batch_of
 from roundwright.web.routes.file_form import FileForm
-from roundwright.web.routes.operation import Calculation, Operation
+from roundwright.web.routes.operation import Calculation, Lookup, Operation
+from roundwright.web.routes.picture_file import SVG, PictureFile
 from roundwright.web.routes.query_form import QueryForm
 
 __all__ = ["Operation", "all_operations"]
@@ -31,7 +32,7 @@ _FILES: Final = (
 
 
 def all_operations() -> list[Operation]:
-    """The operations on knitting, in the order of the files; then their GET forms, files and the batch."""
+    """The operations on knitting, in the order of the files; then their GET forms, files, PNGs and the batch."""
     modules = [import_module(f"{__name__}.{name}") for name in _FILES]
     declared = [
         value for module in modules for value in vars(module).values() if isinstance(value, Operation)
@@ -41,4 +42,7 @@ def all_operations() -> list[Operation]:
     files = [
         FileForm(calculation, *file) for calculation in calculations for file in calculation.files.items()
     ]
-    return [*declared, *by_query, *files, batch_of(calculations)]
+    pictures = [
+        PictureFile(value) for value in declared if isinstance(value, Lookup) and SVG in value.renderers
+    ]
+    return [*declared, *by_query, *files, *pictures, batch_of(calculations)]

@@ -341,7 +341,7 @@ class Lookup(Operation):
         """The query as it is read."""
         return query
 
-    async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:  # noqa: ARG002 - no body
+    async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
         """Read the parameters; answer with the calculation, or with 304."""
         sent = dict(scope["headers"])
         media_type, render = self.negotiate(sent)
@@ -362,8 +362,13 @@ class Lookup(Operation):
                 content = render(with_language_warning(self.calculate(*request), requested), words)
         except Impossible as error:
             raise self.impossible(error) from error
+        content = await self.file(content, receive)
         headers = [*_content(media_type, content), *headers]
         await _send(200, headers, b"" if scope["method"] == "HEAD" else content, send)
+
+    async def file(self, content: bytes, receive: Receive) -> bytes:  # noqa: ARG002 - for those that need it
+        """What is sent of the content."""
+        return content
 
     def impossible(self, error: Impossible) -> ProblemError:
         """The problem of an `Impossible` raised for parameters instead of a body."""

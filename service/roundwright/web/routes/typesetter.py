@@ -1,4 +1,4 @@
-"""PDFs, typeset one after another in a separate process, with a bounded queue of callers.
+"""PDFs and PNGs, typeset one after another in a separate process, with a bounded queue of callers.
 
 The process runs `wording/handout/typeset.py`. It starts with the first PDF (or with the service, if that is warmed), is
 killed when a PDF takes too long, and is restarted after it has ended. When this process ends in any way, the input of
@@ -18,9 +18,12 @@ from litestar.types import Receive
 
 from roundwright.web.problems import ProblemError
 from roundwright.wording.handout import typeset
+from roundwright.wording.handout.typeset import HANDOUT
 
 MAX_PENDING: Final = 4
 """PDFs in work or in the queue: four of the largest take about 1.6 s, and a proxy gives up after 2 s."""
+MAX_PENDING_WITH_PICTURES: Final = 12
+"""The same with pictures, which take 0.02 to 0.05 s: as many as a page shows at once."""
 RETRY_AFTER_S: Final = 2
 """By then the queue is empty."""
 ANSWER_TIMEOUT_S: Final = 10
@@ -47,30 +50,32 @@ class Typesetter:
         self.lock = Lock()
         self.thread = ThreadPoolExecutor(1, "typesetter")
 
-    async def typeset(self, data: bytes, receive: Receive) -> bytes:
-        """The PDF of a handout's data.
+    async def typeset(self, data: bytes, receive: Receive, kind: bytes = HANDOUT) -> bytes:
+        """The PDF of a handout's data, or the PNG of an SVG.
 
         Raises `ProblemError` when the queue is full, when the caller disconnects before the work begins, and when the
-        PDF exceeds a limit.
+        file exceeds a limit.
         """
-        self.require_capacity()
+        self.require_capacity(kind)
         self.pending += 1
         try:
             await self._turn(receive)
             loop = get_running_loop()
             timer = loop.call_later(ANSWER_TIMEOUT_S, self.kill)
             try:
-                return await loop.run_in_executor(self.thread, self.exchange, data)
+                return await loop.run_in_executor(self.thread, self.exchange, data, kind)
             finally:
                 timer.cancel()
                 self.lock.release()
         finally:
             self.pending -= 1
 
-    def require_capacity(self) -> None:
+    def require_capacity(self, kind: bytes = HANDOUT) -> None:
         """Raise `ProblemError` when the queue is full."""
-        if self.pending >= MAX_PENDING:
+        if kind == HANDOUT and self.pending >= MAX_PENDING:
             raise _try_again(f"This process accepts {MAX_PENDING} PDFs at once.")
+        if self.pending >= MAX_PENDING_WITH_PICTURES:
+            raise _try_again(f"This process accepts {MAX_PENDING_WITH_PICTURES} PDFs and PNGs at once.")
 
     async def _turn(self, receive: Receive) -> None:
         """Wait until it is this caller's turn. Raises `ProblemError` when the caller disconnects meanwhile."""
@@ -89,28 +94,28 @@ class Typesetter:
         if not is_here:
             raise ProblemError("bad-message", "The caller has disconnected.")
 
-    def exchange(self, data: bytes) -> bytes:
-        """Send the data to the process and wait for the PDF; one call at a time. Raises as `typeset` does."""
+    def exchange(self, data: bytes, kind: bytes = HANDOUT) -> bytes:
+        """Send the data to the process and wait for the file; one call at a time. Raises as `typeset` does."""
         process = self.start()
         assert process.stdin is not None
         assert process.stdout is not None
         try:
-            process.stdin.write(typeset.LENGTH.pack(len(data)) + data)
+            process.stdin.write(typeset.HEAD.pack(kind, len(data)) + data)
             process.stdin.flush()
-            head = process.stdout.read(typeset.ANSWER.size)
+            head = process.stdout.read(typeset.HEAD.size)
         except BrokenPipeError:
             head = b""
-        if len(head) < typeset.ANSWER.size:
+        if len(head) < typeset.HEAD.size:
             raise self._error_of(process)
-        kind, length = typeset.ANSWER.unpack(head)
+        result, length = typeset.HEAD.unpack(head)
         content = process.stdout.read(length)
         if len(content) < length:
             raise self._error_of(process)
-        if kind == typeset.LAST:
+        if result == typeset.LAST:
             self._discard()
             if not self.is_stopped:
                 self.start()
-        elif kind == typeset.FAILED:
+        elif result == typeset.FAILED:
             raise RuntimeError(content.decode())
         return content
 
@@ -146,9 +151,9 @@ class Typesetter:
         if process.returncode in _LIMIT_SIGNALS:
             return ProblemError(
                 "too-long",
-                "This PDF takes more time or memory than is allowed. Request fewer sizes, or another media type.",
+                "This file takes more time or memory than is allowed. Request fewer sizes, or another media type.",
             )
-        return _try_again("The process that typesets PDFs has ended and is being restarted.")
+        return _try_again("The process that typesets files has ended and is being restarted.")
 
 
 def _end(process: "subprocess.Popen[bytes]") -> None:

@@ -1,12 +1,12 @@
-"""The program that makes PDFs of handouts, in a process of its own: `python -P typeset.py`.
+"""The program that makes PDFs of handouts and PNGs of pictures, in a process of its own: `python -P typeset.py`.
 
-It reads the data of a handout from standard input and writes the PDF to standard output, until its input ends. After
-the largest handout Typst keeps some 50 MB, so the process ends when it keeps too much, and the service starts another.
-It imports nothing of the service.
+It reads a handout's data or an SVG from standard input and writes the file to standard output, until its input ends.
+After the largest handout Typst keeps some 50 MB, so the process ends when it keeps too much, and the service starts
+another. It imports nothing of the service.
 
-- a request: its length (4 bytes), then the data as JSON
+- a request: its kind (1 byte: `HANDOUT`, `PICTURE`), its length (4 bytes), then the data as JSON, or the SVG
 - an answer: its kind (1 byte: `DONE`, `LAST` if the process ends after it, `FAILED`), its length (4 bytes), then the
-  PDF or the reason
+  file or the reason
 """
 
 import os
@@ -31,9 +31,16 @@ MAX_MEMORY_BYTES: Final = 192 * 1024 * 1024
 MAX_CPU_S: Final = 4.0
 """Processor time for one PDF: over ten times what the largest takes."""
 
-LENGTH: Final = Struct(">I")
-ANSWER: Final = Struct(">cI")
+HEAD: Final = Struct(">cI")
+HANDOUT, PICTURE = b"H", b"P"
 DONE, LAST, FAILED = b"D", b"L", b"F"
+
+AROUND_PICTURE: Final = b"""
+#set page(width: auto, height: auto, margin: 0pt, fill: none)
+#image(bytes(sys.inputs.picture), format: "svg")
+"""
+PIXELS_PER_INCH: Final = 192.0
+"""Two pixels of the PNG for a pixel of the SVG, as screens of today have them; an inch is 96 pixels of SVG."""
 
 
 def typeset(data: str) -> bytes:
@@ -41,6 +48,15 @@ def typeset(data: str) -> bytes:
     document = _compiler().compile(input=TEMPLATE.read_bytes(), format="pdf", sys_inputs={"handout": data})
     assert isinstance(document, bytes)
     return document
+
+
+def rasterised(svg: str) -> bytes:
+    """The PNG of a picture; Typst draws it with resvg, and with the fonts in its package."""
+    picture = _compiler().compile(
+        input=AROUND_PICTURE, format="png", ppi=PIXELS_PER_INCH, sys_inputs={"picture": svg}
+    )
+    assert isinstance(picture, bytes)
+    return picture
 
 
 @cache
@@ -51,25 +67,26 @@ def _compiler() -> "Compiler":
 
 
 def main() -> None:
-    """Make a PDF of each request, until the input ends or the process keeps too much memory."""
+    """Make the file of each request, until the input ends or the process keeps too much memory."""
     setrlimit(RLIMIT_DATA, (MAX_MEMORY_BYTES, MAX_MEMORY_BYTES))
     os.nice(5)  # it shares one core with the loop that answers all other requests
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C in a terminal is for the parent, which ends it
     requests, answers = sys.stdin.buffer, sys.stdout.buffer
     _compiler().compile(input=b"", format="pdf", sys_inputs={})  # loads the fonts before the first request
     pdfs = 0
-    while head := requests.read(LENGTH.size):
-        data = requests.read(LENGTH.unpack(head)[0]).decode()
+    while head := requests.read(HEAD.size):
+        what, length = HEAD.unpack(head)
+        data = requests.read(length).decode()
         pdfs += 1
         # The timer's signal ends the process, even inside a call of Typst, since nothing handles it.
         signal.setitimer(signal.ITIMER_PROF, MAX_CPU_S)
         try:
-            content = typeset(data)
+            content = typeset(data) if what == HANDOUT else rasterised(data)
             kind = LAST if pdfs >= MAX_PDFS or _memory_kib() > MAX_MEMORY_KEPT_KIB else DONE
         except Exception as error:  # noqa: BLE001 - the parent logs it
             content, kind = repr(error).encode(), FAILED
         signal.setitimer(signal.ITIMER_PROF, 0)
-        answers.write(ANSWER.pack(kind, len(content)) + content)
+        answers.write(HEAD.pack(kind, len(content)) + content)
         answers.flush()
         if kind == LAST:
             return

@@ -38,8 +38,8 @@ def _notices(found: Recognised) -> tuple[Notice, ...]:
     if not found.known:
         message = say("find.language_not_read", language=found.asked_for)
         return (Notice(code="language_not_read", message=message, pointer="#/language"),)
-    if found.told is not None:
-        message = say("find.language_differs", language=found.asked_for, other=found.told)
+    if found.in_words_of is not None:
+        message = say("find.language_differs", language=found.asked_for, other=found.in_words_of)
         return (Notice(code="language_differs", message=message, pointer="#/language"),)
     if found.second is not None:
         message = say("find.language_close", language=found.language, other=found.second)

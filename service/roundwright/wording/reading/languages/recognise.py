@@ -34,14 +34,14 @@ class Recognised(Struct, frozen=True):
 
     - `second`: the language that comes second where that is close
     - `asked_for`: the tag in the request; `known`: whether its language is read
-    - `told`: the language that the words of the text tell, where it is plainly another than that of the request
+    - `in_words_of`: the language that the words of the text tell, where it is plainly another than that of the request
     """
 
     language: str
     second: str | None = None
     asked_for: str | None = None
     known: bool = True
-    told: str | None = None
+    in_words_of: str | None = None
 
     @property
     def tag(self) -> str:
@@ -64,7 +64,7 @@ def named(tag: str, text: str) -> Recognised:
         language if known else ENGLISH,
         asked_for=tag,
         known=known,
-        told=words.language if differs else None,
+        in_words_of=words.language if differs else None,
     )
 
 
