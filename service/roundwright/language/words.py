@@ -89,8 +89,8 @@ class Words:
         return self.say("abbreviation.stitch", short=self.stitch(name), plain=self.stitch_plain(name))
 
     def after_colon(self, text: str) -> str:
-        """A sentence as it goes on after a colon: in English with a small letter, else as it is."""
-        return f"{text[:1].lower()}{text[1:]}" if self.is_english else text
+        """A sentence as it goes on after a colon: with a small letter, or as it is, as `sentence.after_colon` says."""
+        return f"{text[:1].lower()}{text[1:]}" if self.say("sentence.after_colon") == "small" else text
 
     @cached_property
     def _stitches(self) -> dict[str, str]:

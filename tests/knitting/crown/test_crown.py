@@ -262,7 +262,7 @@ def test_a_cord_longer_than_a_knob_comes_with_a_warning_on_its_length() -> None:
 
     assert codes(answer) == ["cord_policy"]
     assert "own policy" in answer.warnings[0].message
-    assert "/v1/standards/cautions" in answer.warnings[0].message
+    assert "local rules come first" in answer.warnings[0].message
 
 
 # --- what cannot be knitted ---------------------------------------------------------------------------------

@@ -412,7 +412,9 @@ def _basket_text(basket: Basket, words: Words) -> str:
     amounts = {kit.label: _amount_text(kit.amount, words) for kit in basket.kits}
     pieces = [piece for ball in basket.contents for piece in ball.pieces]
     besides = any(amounts[piece.label] != _amount_text(piece.amount, words) for piece in pieces)
-    balls = "; ".join([_ball_text(ball, words, with_amounts=besides) for ball in basket.contents])
+    balls = words.say("list.semicolon").join(
+        [_ball_text(ball, words, with_amounts=besides) for ball in basket.contents]
+    )
     return words.say("handout.beside_whole_balls" if besides else "handout.from_one_ball", balls=balls)
 
 

@@ -43,7 +43,10 @@ def size_list(values: Iterable[object], words: Words) -> str:
         case "dashes":
             return " – ".join(texts)
     first, *others = texts
-    return f"{first} ({words.say('sizes.separator').join(others)})"
+    separator = words.say("sizes.separator")
+    if any(separator.strip() in text for text in others):  # a decimal comma, the stroke of a fraction
+        separator = words.say("list.semicolon")
+    return f"{first} ({separator.join(others)})"
 
 
 def _bracketed(texts: Sequence[str], first: int) -> str:

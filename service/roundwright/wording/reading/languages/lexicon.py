@@ -101,7 +101,7 @@ def lexicon(language: str) -> Lexicon:
 
 
 OWN: Final = (
-    "pattern.measures", "start.circular", "start.one_circular", "start.one_needle",
+    "pattern.measures", "start.circular", "start.one_circular", "start.one_needle", "start.two_needles",
     "split.uneven.fewer", "split.uneven.fewer.repeats", "split.uneven.none", "split.uneven.none.repeats",
     "split.uneven.repeats_alone", "line.next_rounds.short", "line.next_rounds.beginner",
     "round.star", "round.star_to", "plain.star", "plain.star_to", "line.begin_here", "line.crown_done",
