@@ -12,8 +12,8 @@ from roundwright.drawing.hat_marks import (
     bracket,
     dots,
     front_decreases,
+    label_length,
     labels,
-    with_unit,
 )
 from roundwright.drawing.svg import Markup, element, joined, px
 from roundwright.drawing.theme import Block, text_line
@@ -183,13 +183,13 @@ def _measures(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
     for part, (low, high) in part_heights(sheet.rows).items():
         if high - low > 0.05:
             yield bracket(right, sheet.y(high), sheet.y(low))
-            name, height = words.say(f"picture.part.{part}"), with_unit(high - low, unit, words)
+            name, height = words.say(f"picture.part.{part}"), label_length(high - low, unit, words)
             beside.append(Label(name, height, (sheet.y(low) + sheet.y(high)) / 2))
     yield from labels(beside, right + 10, lowest=sheet.edge_y - 12)
     total = sheet.corners[-1].height_mm
     if not frame.compact:
         yield bracket(left, sheet.y(total), sheet.y(0), side=-1)
-        depth = with_unit(total, unit, words)
+        depth = label_length(total, unit, words)
         in_all = Label(words.say("picture.in_all"), depth, (sheet.y(0) + sheet.y(total)) / 2)
         yield from labels([in_all], left - 10, "e")
     yield from _widths(sheet, frame)
@@ -204,12 +204,12 @@ def _widths(sheet: Sheet, frame: Frame) -> Iterator[Markup]:
     x = frame.width / 2 if frame.compact else sheet.axis_x
     words, widest = frame.words, max(corner.half_mm for corner in sheet.corners)
     width, depth = (
-        with_unit(length_mm, unit, words) for length_mm in (2 * half_mm, sheet.corners[-1].height_mm)
+        label_length(length_mm, unit, words) for length_mm in (2 * half_mm, sheet.corners[-1].height_mm)
     )
     text = words.say("picture.wide", width=width)
     if frame.compact:
         text = words.say("picture.wide_and_in_all", width=width, depth=depth)
     yield text_line(x, y + 18, text, LABEL_SIZE, "ink m")
     if widest > half_mm + 1:
-        body = words.say("picture.body_wide", width=with_unit(2 * widest, unit, words))
+        body = words.say("picture.body_wide", width=label_length(2 * widest, unit, words))
         yield text_line(x, y + 34, body, LABEL_SIZE, "ink m")

@@ -62,6 +62,12 @@ def with_unit(length_mm: float, unit: LengthUnit, words: Words) -> str:
     return words.say(f"with_unit.{unit}", number=in_unit(length_mm, unit, words))
 
 
+def label_length(length_mm: float, unit: LengthUnit, words: Words) -> str:
+    """The length as a label has room for it: inches by their sign where their word is long."""
+    key = "picture.inches" if unit == "in" else f"with_unit.{unit}"
+    return words.say(key, number=in_unit(length_mm, unit, words))
+
+
 def labels(of_parts: Iterable[Label], x: float, css_class: str = "", lowest: float = inf) -> Iterator[Markup]:
     """Labels one under another, none below `lowest`; they keep clear of each other."""
     placed = sorted(of_parts, key=lambda label: label.y)

@@ -13,8 +13,8 @@ from roundwright.drawing.hat_marks import (
     Label,
     dots,
     front_decreases,
+    label_length,
     labels,
-    with_unit,
 )
 from roundwright.drawing.svg import Markup, element, joined, px
 from roundwright.drawing.theme import Block, text_line, text_width
@@ -398,7 +398,7 @@ def _labels(scene: Scene, frame: Frame) -> Iterator[Markup]:
     if hat.air_mm > MENTIONED_MM:
         above_y = scene.y(scene.mm_of(0.0, -hat.air_mm / 2)[1])
         name = words.say("picture.behind" if scene.slumps else "picture.above")
-        beside.append(Label(name, with_unit(hat.air_mm, frame.unit, words), above_y))
+        beside.append(Label(name, label_length(hat.air_mm, frame.unit, words), above_y))
     if len(beside) > 1 and abs(beside[0].y - beside[1].y) > LABEL_HEIGHT:
         for label in beside:
             yield from labels([label], scene.right_of(label.y) + 8)

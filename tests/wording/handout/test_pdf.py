@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from pypdf import PageObject, PdfReader
 
 from roundwright.knitting.answers import Impossible
+from roundwright.language import LANGUAGES, words_of
 from tests.support.handouts import CLASS, PAPERS_MM, POINT_MM, handout_of, pdf
 from tests.support.hats import hat_requests
 from tests.support.pdf_reader import CAPITAL, DESCENDER, printed_pages
@@ -63,6 +64,22 @@ def test_no_round_of_a_pdf_is_broken_over_two_pages(
         assert 5 < min(text_heights(page)) * POINT_MM
 
 
+@pytest.mark.parametrize("paper", PAPERS_MM)
+@pytest.mark.parametrize(
+    ("language", "size"),
+    [("de", "9 Monate"), ("fr", "9 mois"), ("es", "9 meses"), ("nb", "9 måneder"), ("da", "9 måneder")],
+)
+def test_a_size_of_the_yarn_table_stands_in_one_line(language: str, size: str, paper: str) -> None:
+    """Long heads of the columns of numbers leave a size the room for its name, whole words and on one line."""
+    sizes = [{"age_months": 9, "makers": 4}, {"head": {"value": 55.5, "unit": "cm"}, "makers": 5}]
+    yarn = {"mass": {"value": 100, "unit": "g"}, "length": {"value": 210, "unit": "m"}}
+    handout = handout_of(language=language, sizes=sizes, yarn=yarn, paper=paper)
+    pages = PdfReader(BytesIO(pdf(handout, words_of(language)))).pages
+    lines = [line.replace("\u00a0", " ") for page in pages for line in page.extract_text().split("\n")]
+
+    assert any(line.startswith(f"{size}4") or line.startswith(f"{size} 4") for line in lines)
+
+
 @needs_poppler
 @settings(
     max_examples=HANDOUTS, phases=(Phase.explicit, Phase.reuse, Phase.generate)
@@ -72,17 +89,18 @@ def test_no_round_of_a_pdf_is_broken_over_two_pages(
     wording=st.sampled_from(["pattern", "beginner"]),
     paper=st.sampled_from(sorted(PAPERS_MM)),
     units=st.sampled_from(["metric", "imperial"]),
+    language=st.sampled_from(LANGUAGES),
 )
 def test_nothing_on_a_handout_lies_on_a_word(
-    *, request: dict[str, Any], wording: str, paper: str, units: str
+    *, request: dict[str, Any], wording: str, paper: str, units: str, language: str
 ) -> None:
     """Words, tick boxes and the words of pictures keep clear of each other and stay on the paper."""
     try:
-        handout = handout_of(**request, wording=wording, paper=paper, units=units)
+        handout = handout_of(**request, wording=wording, paper=paper, units=units, language=language)
     except Impossible:
         return
 
-    for page in printed_pages(pdf(handout)):
+    for page in printed_pages(pdf(handout, words_of(language))):
         assert not page.overlaps()
         assert not page.off_the_paper()
 
