@@ -19,8 +19,11 @@ class CatalogueHook(BuildHookInterface):  # type: ignore[type-arg]  # hatchling 
         document = Path(self.root, "openapi/openapi.json")
         build_data["force_include"][str(document)] = "roundwright/web/openapi.json"
         made = Path(mkdtemp())
-        for path in Path(self.root, "service/roundwright/language/catalogues").glob("*.po"):
-            compiled = made / f"{path.stem}.mo"
+        catalogues = Path(self.root, "service/roundwright/language/catalogues")
+        for path in catalogues.rglob("*.po"):
+            inside = path.relative_to(catalogues).with_suffix(".mo")
+            compiled = made / inside
+            compiled.parent.mkdir(exist_ok=True)
             with path.open("rb") as text, compiled.open("wb") as file:
                 write_mo(file, read_po(text))
-            build_data["force_include"][str(compiled)] = f"roundwright/language/catalogues/{compiled.name}"
+            build_data["force_include"][str(compiled)] = f"roundwright/language/catalogues/{inside}"

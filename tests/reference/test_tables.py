@@ -8,6 +8,7 @@ import msgspec
 import pytest
 
 from roundwright import reference
+from roundwright.reference.rows import StitchRow, StitchSymbolName
 
 DATA = Path(reference.__file__).parent / "data"
 NAMES = (*reference.SHAPES, *reference.EXAMPLES)
@@ -94,19 +95,25 @@ def test_the_promised_tables_are_served() -> None:
     assert [summary.name for summary in reference.summaries()] == list(reference.TABLES)
 
 
+def symbol_names(row: Any) -> tuple[StitchSymbolName, ...]:
+    """The names of a stitch's symbol, each with a citation of its own."""
+    return row.names if isinstance(row, StitchRow) else ()
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_every_row_is_cited(name: str) -> None:
     """Every row of every table has a citation, and says common practice exactly where it is that."""
     for row in reference.load(name).rows:
         assert (reference.cite(name, row) == "common practice") == (row.mark == "C")
-        assert (row.source == "common-practice") == (row.mark == "C")
+        for cited in (row, *symbol_names(row)):
+            assert (cited.source == "common-practice") == (cited.mark == "C")
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_every_source_carries_a_row_or_is_named_in_one(name: str) -> None:
     """No table lists a source that nothing in it mentions."""
     table = reference.load(name)
-    used = {row.source for row in table.rows}
+    used = {cited.source for row in table.rows for cited in (row, *symbol_names(row))}
     text = msgspec.json.encode(table.rows).decode()
 
     for source in table.sources:

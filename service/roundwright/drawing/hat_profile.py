@@ -186,7 +186,7 @@ def _worn_key(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> list[Key
         KeyEntry(ears, words.say("picture.key.ears", share=EAR_ARC)),
         *_crown_key(plan, words),
         *([KeyEntry(folds, words.say("picture.key.folds"))] if _gathers(hat) else []),
-        KeyEntry(brim_sign(brim.edge), words.say(f"picture.brim.{brim.edge}")),
+        KeyEntry(brim_sign(brim.edge), words.say(f"picture.key.brim.{brim.edge}")),
     ]
 
 
@@ -194,6 +194,6 @@ def _flat_key(plan: HatPlan, brim: Brim, words: Words) -> list[KeyEntry]:
     fold = element("path", d="M0 9H28", class_="s slideline", stroke_width=1.2, stroke_dasharray="8 3 1 3")
     return [
         *_crown_key(plan, words),
-        KeyEntry(brim_sign(brim.edge), words.say(f"picture.brim.{brim.edge}")),
+        KeyEntry(brim_sign(brim.edge), words.say(f"picture.key.brim.{brim.edge}")),
         *([KeyEntry(fold, words.say("picture.key.turned_up"))] if brim.edge == "folded" else []),
     ]

@@ -1,16 +1,24 @@
 """The words of a language: its catalogue of messages, and its numbers as CLDR has them.
 
 A catalogue is a gettext file, `catalogues/de.po`, whose `msgid` is the key of a message. It is compiled when the wheel
-or the image is made; a checkout reads it as it is. A message that a catalogue lacks is English.
+or the image is made; a checkout reads it as it is. A message that a catalogue lacks is English; one in
+`catalogues/pictures/` has the keys of pictures alone, and the stitches have their names in the table of stitches.
 """
 
 from functools import cache, cached_property
 from gettext import GNUTranslations
 from io import BytesIO
+from pathlib import Path
 from typing import Any, Final, Self
 
 from roundwright import reference
-from roundwright.language.codes import CATALOGUES, ENGLISH, language_of
+from roundwright.language.codes import (
+    CATALOGUES,
+    ENGLISH,
+    PICTURE_CATALOGUES,
+    PICTURE_LANGUAGES,
+    language_of,
+)
 from roundwright.reference.rows import WordingRow
 
 
@@ -43,6 +51,11 @@ class Words:
     def tag(self) -> str:
         """The tag of the language in documents: `en` for all English."""
         return self.code.split("-")[0]
+
+    @property
+    def tags(self) -> str:
+        """The languages of what is written in these words, as `Content-Language` has them."""
+        return f"{self.code}, {ENGLISH}" if self.code in PICTURE_LANGUAGES else self.code
 
     def say(self, key: str, /, **values: Any) -> str:
         """The text of a key in this language, its placeholders filled."""
@@ -83,7 +96,9 @@ class Words:
         return self._plain_stitches.get(name) or reference.stitches()[name].words
 
     def abbreviation(self, name: str) -> str:
-        """A stitch as a list of abbreviations explains it: `k2tog: knit two together`."""
+        """A stitch as a list of abbreviations explains it: `k2tog: knit two together`; or its name alone."""
+        if name in self._names:
+            return self._names[name]
         if name in _IN_A_ROW:  # abbreviated with a number, and explained without
             return self.say(f"abbreviation.{name}")
         return self.say("abbreviation.stitch", short=self.stitch(name), plain=self.stitch_plain(name))
@@ -91,6 +106,16 @@ class Words:
     def after_colon(self, text: str) -> str:
         """A sentence as it goes on after a colon: with a small letter, or as it is, as `sentence.after_colon` says."""
         return f"{text[:1].lower()}{text[1:]}" if self.say("sentence.after_colon") == "small" else text
+
+    @cached_property
+    def _names(self) -> dict[str, str]:
+        """The names of the symbols of stitches, by the stitch; none where a catalogue has abbreviations."""
+        return {
+            stitch: name.name
+            for stitch, row in reference.stitches().items()
+            for name in row.names
+            if name.language == self.code
+        }
 
     @cached_property
     def _stitches(self) -> dict[str, str]:
@@ -117,9 +142,10 @@ class Words:
     @cached_property
     def catalogue(self) -> GNUTranslations:
         """The messages of the language, read once."""
-        name = self.code.replace("-", "_")
-        compiled = CATALOGUES / f"{name}.mo"
-        content = compiled.read_bytes() if compiled.exists() else compile_catalogue(name)
+        folder = PICTURE_CATALOGUES if self.code in PICTURE_LANGUAGES else CATALOGUES
+        path = folder / f"{self.code.replace('-', '_')}.po"
+        compiled = path.with_suffix(".mo")
+        content = compiled.read_bytes() if compiled.exists() else compile_catalogue(path)
         catalogue = GNUTranslations(BytesIO(content))
         if self.code != ENGLISH:
             catalogue.add_fallback(ENGLISH_WORDS.catalogue)
@@ -167,9 +193,9 @@ _IN_A_ROW: Final = ("k", "p", "sl")
 ENGLISH_WORDS: Final = Words(ENGLISH)
 
 
-def words_of(tag: str | None) -> Words:
-    """The words of a language; English for None and for a language that is not there."""
-    return ENGLISH_WORDS if tag is None else _words(language_of(tag))
+def words_of(tag: str | None, *, in_pictures: bool = False) -> Words:
+    """The words of a language; English for None and for a language that is not there (`in_pictures`: in pictures)."""
+    return ENGLISH_WORDS if tag is None else _words(language_of(tag, in_pictures=in_pictures))
 
 
 @cache
@@ -177,21 +203,21 @@ def _words(code: str) -> Words:
     return ENGLISH_WORDS if code == ENGLISH else Words(code)
 
 
-def compile_catalogue(name: str) -> bytes:
+def compile_catalogue(path: Path) -> bytes:
     """A catalogue as gettext reads it (`.mo`), from its text (`.po`)."""
     from babel.messages.mofile import write_mo
     from babel.messages.pofile import read_po
 
     compiled = BytesIO()
-    with (CATALOGUES / f"{name}.po").open("rb") as file:
+    with path.open("rb") as file:
         write_mo(compiled, read_po(file))
     return compiled.getvalue()
 
 
 def compile_catalogues() -> None:
     """Write the compiled form of every catalogue beside its text."""
-    for path in CATALOGUES.glob("*.po"):
-        path.with_suffix(".mo").write_bytes(compile_catalogue(path.stem))
+    for path in CATALOGUES.rglob("*.po"):
+        path.with_suffix(".mo").write_bytes(compile_catalogue(path))
 
 
 if __name__ == "__main__":

@@ -173,8 +173,9 @@ def parse(name: str, raw: bytes) -> Table[Any]:
     if len(keys) != len(table.sources):
         raise UncitedTableError(f"{name}: two sources share a key")
     for number, row in enumerate(table.rows, start=1):
-        if row.source not in keys:
-            raise UncitedTableError(f"{name}, row {number}: source {row.source!r} is not listed")
+        for cited in (row, *(row.names if isinstance(row, StitchRow) else ())):
+            if cited.source not in keys:
+                raise UncitedTableError(f"{name}, row {number}: source {cited.source!r} is not listed")
     return table
 
 

@@ -14,6 +14,15 @@ Sex = Annotated[Literal["boy", "girl"], Meta(description="Sex of the children me
 Lean = Literal["left", "right", "upright"]
 
 
+class StitchSymbolName(Struct, frozen=True, kw_only=True):
+    """What the symbol of a stitch is called in a language that has names for symbols."""
+
+    language: Annotated[str, Meta(min_length=2, description="Language of the name (BCP 47).")]
+    name: Annotated[str, Meta(min_length=1, description="The name, as charts print it.")]
+    source: SourceKey
+    mark: Mark
+
+
 class StitchRow(Struct, frozen=True, kw_only=True):
     """A stitch: what it does to the count, how it looks, and what the hands do."""
 
@@ -28,6 +37,13 @@ class StitchRow(Struct, frozen=True, kw_only=True):
     ]
     words: Annotated[str, Meta(min_length=1, description="The abbreviation spelled out.")]
     how: Annotated[str, Meta(min_length=1, description="What the hands do, for a beginner.")]
+    names: Annotated[
+        tuple[StitchSymbolName, ...],
+        Meta(
+            description="Names of the symbol, for the keys of charts. Japanese names say which stitch lies on top: "
+            "左上2目一度, the left on top, is k2tog and leans right."
+        ),
+    ]
     wrong_side: Annotated[
         str | None, Meta(description="Stitch to work on the wrong side for the same look on the right side.")
     ]

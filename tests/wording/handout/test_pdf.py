@@ -77,7 +77,7 @@ def test_a_size_of_the_yarn_table_stands_in_one_line(language: str, size: str, p
     pages = PdfReader(BytesIO(pdf(handout, words_of(language)))).pages
     lines = [line.replace("\u00a0", " ") for page in pages for line in page.extract_text().split("\n")]
 
-    assert any(line.startswith(f"{size}4") or line.startswith(f"{size} 4") for line in lines)
+    assert any(line.startswith((f"{size}4", f"{size} 4")) for line in lines)
 
 
 @needs_poppler

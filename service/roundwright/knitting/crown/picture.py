@@ -1,6 +1,6 @@
 """The query of a crown's chart, and its address."""
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from msgspec import Meta, Struct
 
@@ -36,7 +36,7 @@ from roundwright.knitting.picture_address import (
 from roundwright.knitting.quantities import Gauge, UnitSystem
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
-from roundwright.language import Language, say
+from roundwright.language import PictureLanguage, say
 
 
 class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -79,7 +79,8 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     finish: Annotated[
         FinishKind, Meta(description="What becomes of the last stitches. Default `draw_up`.")
     ] = "draw_up"
-    language: Language = None
+    language: PictureLanguage = None
+    language_is_of_picture: ClassVar[bool] = True
 
     def shape(self) -> CrownShape:
         """The crown, without its stitches."""

@@ -1,13 +1,13 @@
 """The query of a picture of a round in which the stitch count changes, and its address."""
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.picture_address import MOST_DRAWN_CHANGES, MOST_DRAWN_STITCHES, picture_address
 from roundwright.knitting.rounds.spread import Arrangement
 from roundwright.knitting.shaping.request import MOST_EDGE_STITCHES, EvenRequest, Method, ShapingPlan
-from roundwright.language import Language
+from roundwright.language import PictureLanguage
 
 
 class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -41,7 +41,8 @@ class SpacingQuery(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     arrangement: Annotated[
         Arrangement, Meta(description="As even as can be, or easiest to knit. Default `balanced`.")
     ] = "balanced"
-    language: Language = None
+    language: PictureLanguage = None
+    language_is_of_picture: ClassVar[bool] = True
 
     def request(self) -> EvenRequest:
         """The same change as a request to `/v1/shaping/even`."""

@@ -15,10 +15,12 @@ def in_its_language(request: Any, preferred: str) -> tuple[Any, Words]:
 
     `preferred` is the language where the request names none.
 
-    A `language` that is of a text in the request stays as it is. `terms` decides between US and UK English where no
+    A `language` that is of a text in the request stays as it is; one of a picture may be a language that only the keys
+    of pictures are in. `terms` decides between US and UK English where no
     language is requested, and follows `en-GB`.
     """
-    code = language_of(request.language, preferred)
+    in_pictures = getattr(request, "language_is_of_picture", False)
+    code = language_of(request.language, preferred, in_pictures=in_pictures)
     uk = getattr(request, "terms", None) == "uk"
     if code == ENGLISH and uk and request.language is None:
         code = "en-GB"
@@ -27,7 +29,7 @@ def in_its_language(request: Any, preferred: str) -> tuple[Any, Words]:
         request = msgspec.structs.replace(request, language=language)
     if code == "en-GB" and not uk and hasattr(request, "terms"):
         request = msgspec.structs.replace(request, terms="uk")
-    return request, words_of(code)
+    return request, words_of(code, in_pictures=in_pictures)
 
 
 def with_language_warning(answer: Any, requested: str | None) -> Any:

@@ -51,7 +51,7 @@ def draw_crown(query: CrownPicture) -> Picture:
     """
     with errors_name_parameters(query):
         draw = section_chart if query.chart == "wedge" else round_chart
-        words = words_of(query.language)
+        words = words_of(query.language, in_pictures=True)
         charted = numbered_crown(crown(query.request()), query.first_round)
         return draw(charted, title=query.title, theme=query.theme, words=words)
 
@@ -76,7 +76,7 @@ def draw_profile(query: ProfilePicture) -> Picture:
     with errors_name_parameters(query):
         request = with_defaults(query.request(), "#")
         plan = hats(request, lambda *_: "").sizes[0]
-        words = words_of(query.language)
+        words = words_of(query.language, in_pictures=True)
         return hat_profile(
             plan, request.brim, view=query.view, title=query.title, theme=query.theme, words=words
         )
@@ -102,7 +102,7 @@ def draw_needles(query: NeedlesPicture) -> Picture:
             hold=query.hold,
             title=query.title,
             theme=query.theme,
-            words=words_of(query.language),
+            words=words_of(query.language, in_pictures=True),
         )
 
 
@@ -117,5 +117,5 @@ def draw_spacing(query: SpacingPicture) -> Picture:
     """The round from `/v1/shaping/even`: its changes with their symbols, and the plain stitches between them."""
     with errors_name_parameters(query):
         shaped = even(query.request()).round
-        flat, words = query.worked == "flat", words_of(query.language)
+        flat, words = query.worked == "flat", words_of(query.language, in_pictures=True)
         return spacing_diagram(shaped, flat=flat, title=query.title, theme=query.theme, words=words)

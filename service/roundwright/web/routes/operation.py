@@ -187,7 +187,7 @@ class Operation:
 
     def content_language(self, words: Words) -> list[tuple[bytes, bytes]]:
         """The header that names the language of an answer in words."""
-        return [(b"content-language", words.code.encode())] if self.has_language else []
+        return [(b"content-language", words.tags.encode())] if self.has_language else []
 
     def example_value(self) -> Any:
         """The example request as JSON values; empty for an operation without one."""
