@@ -132,6 +132,22 @@ def test_a_message_is_composed_of_messages():
     assert message == words_of("en-US").render(message)
 
 
+@pytest.mark.parametrize(
+    ("code", "after"),
+    [
+        ("de", "Ab hier"),
+        ("fr", "ab hier"),
+        ("es", "ab hier"),
+        ("nb", "ab hier"),
+        ("da", "ab hier"),
+        ("en-GB", "ab hier"),
+    ],
+)
+def test_a_sentence_goes_on_after_a_colon_as_the_language_has_it(code: str, after: str) -> None:
+    """German begins a sentence after a colon with a capital (Duden), the others with a small letter."""
+    assert after == words_of(code).after_colon("Ab hier")
+
+
 def test_what_a_table_says_is_what_is_written():
     """The texts of `/v1/standards` that patterns print are in the catalogue as they are in the table."""
     english = words_of("en-US")

@@ -149,6 +149,36 @@ def test_a_pattern_keeps_the_habits_of_its_language(language: str) -> None:
     assert wrong == []
 
 
+WINCES = {
+    "de": r"aufwerfen|gießen|abbinden|Strumpfstich|Jerseystich|Strumpfbandstich|Rippung|Doppelspitznadeln|Male|Sts"
+    r"|verbleibend\w*|rutsche|RE|LI|rd|stricke|Sie stricken|Stricken Sie|[Mm]asche \d+ste|\d+ste",
+    "fr": r"rondes?|rangs?|rangées?|nervures?|jeter|lier|jarretière|en cercle|queue|tisser|temps|end \d|\d+ème"
+    r"|[a-zé]{3,}ez(?<!assez)",
+    "es": r"hilo sobre|resorte|canalé|pasadas?|carreras?|corridas?|atar|desechar|lanzar|permanecen|pts|sts?|tamaño"
+    r"|palillos|urdir|Santa Clara|tejes?|montas?|repites?|yo|der \d|rev \d",
+}
+"""Words of machines, of other countries, and moods that change: lines 1 to 15 of the checklist of each language."""
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_no_word_is_a_machines(language: str) -> None:
+    """Neither words that natives do not use nor a change from the infinitive to the imperative."""
+    winces = re.compile(rf"(?<![\w-])(?:{WINCES[language]})(?![\w-])")
+
+    assert [
+        text[max(0, match.start() - 30) : match.end() + 30]
+        for text in patterns(language)
+        for match in winces.finditer(text)
+    ] == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_number_stands_before_its_unit_with_a_space(language: str) -> None:
+    """`3,5 mm` and `15 cm`; checklist, numbers."""
+    for text in patterns(language):
+        assert re.search(r"\d(?:cm|mm|m|g)\b", text) is None
+
+
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_the_count_stands_after_every_round(language: str) -> None:
     """Each numbered round ends with its stitches as the language prints them."""

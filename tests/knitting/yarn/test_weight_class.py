@@ -69,6 +69,14 @@ def test_the_pattern_says_the_class_of_the_yarn_by_its_name() -> None:
     assert "label_contradicts_gauge" in [notice["code"] for notice in answer["warnings"]]
 
 
+def test_metres_of_a_thin_yarn_are_printed_in_full() -> None:
+    """100 g / 1200 m is a thread for lace: its warning says 1200, not a power of ten."""
+    warnings = fabric_of(gauge(20), yarn(1200, 1)).warnings
+    message = next(notice.message for notice in warnings if notice.code == "label_contradicts_gauge")
+
+    assert "(1200 m in 100 g)" in message
+
+
 def test_the_pattern_names_both_classes_and_the_needles_of_both() -> None:
     """20.5 stitches in 10 cm lie between worsted (4) and DK (3), 3.75 to 5.5 mm (Craft Yarn Council)."""
     answer = hats(gauge={"stitches": 20.5, "rows": 28}, sizes=[{"adult": "woman"}])

@@ -2,7 +2,7 @@
 
 import pytest
 
-from roundwright.language import ENGLISH_WORDS, Words
+from roundwright.language import ENGLISH_WORDS, Words, words_of
 from roundwright.wording.writing.size_lists import shared_lines, size_list, sizes_note
 
 
@@ -33,6 +33,22 @@ def test_a_language_prints_sizes_in_its_style(style: str, separator: str, printe
             return {"sizes.style": style, "sizes.separator": separator}[key]
 
     assert size_list([88, 96, 104], OfLanguage("de")) == printed
+
+
+@pytest.mark.parametrize(
+    ("language", "values", "printed"),
+    [
+        ("es", ["44,5", "49", "57"], "44,5 (49; 57)"),
+        ("es", ["44", "49", "57"], "44 (49, 57)"),
+        ("de", ["14 1/2", "18 3/4", "19"], "14 1/2 (18 3/4; 19)"),
+        ("en-GB", ["44.5", "49", "57"], "44.5 (49, 57)"),
+    ],
+)
+def test_a_semicolon_parts_sizes_that_have_the_separator_in_them(
+    language: str, values: list[str], printed: str
+) -> None:
+    """`49, 57` with decimal commas about could be one number, `3/4/19` could be anything."""
+    assert printed == size_list(values, words_of(language))
 
 
 def test_sizes_share_a_line_that_differs_in_its_numbers_alone() -> None:

@@ -44,7 +44,7 @@ def size_list(values: Iterable[object], words: Words) -> str:
             return " – ".join(texts)
     first, *others = texts
     separator = words.say("sizes.separator")
-    if any(separator.strip() in text for text in others):  # a decimal comma, the stroke of a fraction
+    if any(separator.strip() in text for text in texts):  # a decimal comma, the stroke of a fraction
         separator = words.say("list.semicolon")
     return f"{first} ({separator.join(others)})"
 
