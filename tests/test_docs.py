@@ -6,6 +6,7 @@ from pathlib import Path
 import msgspec
 import pytest
 
+from roundwright.language import LANGUAGES
 from roundwright.web.settings import Settings, variable_of
 
 DEVELOPERS = Path(__file__).parents[1] / "DEVELOPERS.md"
@@ -43,6 +44,15 @@ def test_documents_name_no_setting_that_is_not(document):
     named = set(re.findall(r"ROUNDWRIGHT_(?!TEST_)[A-Z_]*[A-Z]", DEVELOPERS.with_name(document).read_text()))
 
     assert set() == named - {variable_of(field) for field in Settings.__struct_fields__}
+
+
+def test_the_readme_names_every_language():
+    """The tags that `language` takes are those of the catalogues, and there is one list of them."""
+    listed = re.findall(
+        r"^`language` is a field of .*?: (.+?)\.", DEVELOPERS.with_name("README.md").read_text(), re.MULTILINE
+    )
+
+    assert [set(re.findall("`(.+?)`", tags)) for tags in listed] == [set(LANGUAGES)]
 
 
 if __name__ == "__main__":

@@ -5,7 +5,14 @@ document.addEventListener("hatsize", ({ detail }) => {
   document.getElementById("balls").value = detail.plan.sizes[0].yarn.to_buy.balls;
 });
 
-document.getElementById("language").addEventListener("change", ({ target: { value } }) => {
+const choice = document.getElementById("language");
+for (const code of Object.keys(WORDS)) {
+  const name = new Intl.DisplayNames(code, { type: "language" }).of(code);
+  const option = new Option(name[0].toLocaleUpperCase(code) + name.slice(1), code);
+  option.lang = code;
+  choice.append(option);
+}
+choice.addEventListener("change", ({ target: { value } }) => {
   const calculator = document.querySelector("hat-size");
   const other = calculator.cloneNode();
   other.lang = value;

@@ -15,7 +15,6 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.writing.pattern import pattern
 
-LANGUAGES = ["de", "fr", "es", "nb", "da"]
 HATS = int(os.environ.get("ROUNDWRIGHT_TEST_HATS", "15"))
 """Hats of each language that are written and read back."""
 HELD = [None, 2, 3, 4, 5, {"magic_loop": {"value": 80, "unit": "cm"}}, {"circulars": 2}]
@@ -55,7 +54,7 @@ def written(number: int, language: str) -> tuple[plan.HatsAnswer | None, str]:
 
 
 @pytest.mark.parametrize("number", range(HATS))
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("language", reference.LANGUAGES)
 def test_what_is_written_is_read_back(language: str, number: int) -> None:
     """Every round of every size comes to the count that was planned, and no finding is an error."""
     answer, text = written(number, language)

@@ -5,6 +5,7 @@ import re
 
 import pytest
 
+from roundwright import reference
 from roundwright.web.routes.people import FOLDER
 
 ENGLISH = json.loads((FOLDER / "words-en.json").read_text())
@@ -30,7 +31,7 @@ def test_a_language_has_every_text_with_its_values(file):
 
 def test_every_text_is_used_and_there():
     """What the page says is among its words, and nothing stands there that it does not say."""
-    placed = set(re.findall(r"\{\{(\w+)\}\}", SOURCES)) - {"language", "language_links"}
+    placed = set(re.findall(r"\{\{(\w+)\}\}", SOURCES)) - {"language", "language_links", "language_options"}
     said = set(re.findall(r'(?:say|row|counts)\("(\w+)"', SOURCES))
     chosen = set(re.findall(r'"(\w+)"', SOURCES)) | {
         f"hold_{hold}" for hold in ("double_pointed", "magic_loop")
@@ -53,6 +54,17 @@ def test_a_text_is_data_in_the_page(service):
     assert '<html lang="de">' in page.text
     assert "{{" not in page.text
     assert "Mütze planen" in page.text
+
+
+def test_the_page_speaks_the_languages_of_patterns_and_offers_them(service):
+    """A language that patterns are read and written in is one of the page, and stands in both of its lists."""
+    page = service.get("/", headers={"accept": "text/html"}).text
+
+    assert {file.stem for file in FOLDER.glob("words-*.json")} == {
+        f"words-{language}" for language in ("en", *reference.LANGUAGES)
+    }
+    for language in reference.LANGUAGES:
+        assert page.count(f'<option value="{language}" lang="{language}">') == 2
 
 
 @pytest.mark.parametrize("file", sorted(FOLDER.glob("words-*.json")), ids=lambda file: file.stem)

@@ -53,8 +53,13 @@ def _page(language: str) -> bytes:
         for code, text in texts.items()
         if code != language
     )
+    options = "".join(
+        f'<option value="{code}" lang="{code}">{escape(text["language_name"])}</option>'
+        for code, text in texts.items()
+        if code != "en"  # of which there are two for a pattern
+    )
     filled = {name: escape(text) for name, text in texts[language].items() if isinstance(text, str)}
-    filled |= {"language": language, "language_links": links}
+    filled |= {"language": language, "language_links": links, "language_options": options}
     template = (FOLDER / "index.html").read_text("utf-8")
     return re.sub(r"\{\{(\w+)\}\}", lambda name: filled[name[1]], template).encode()
 
