@@ -29,6 +29,7 @@ REWRITTEN = [
     ("de", "noch 7x wdh", "7 more times"),
     ("de", "dreimal", "3 times"),
     ("de", "(= 72 M)", "(= 72 sts)"),
+    ("de", "schneide den Faden vorsichtig ab", "cut yarn"),
 ]
 
 

@@ -145,7 +145,7 @@ class Matcher:
     def passed(self, at: int) -> Iterator[int]:
         """Where some words that a wording passes over may end: at most so many, of one sentence."""
         yield at
-        for stop in range(at + 1, min(at + MOST_PASSED, len(self.cut) - 1)):
+        for stop in range(at + 1, min(at + MOST_PASSED, len(self.cut))):
             piece, following = self.cut[stop - 1], self.cut[stop]
             if (
                 piece.kind == "line"
