@@ -173,7 +173,7 @@ def test_no_word_is_a_machines(language: str) -> None:
     ] == []
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("language", reference.LANGUAGES)
 def test_a_number_stands_before_its_unit_with_a_space(language: str) -> None:
     """`3,5 mm` and `15 cm`; checklist, numbers."""
     for text in patterns(language):
