@@ -41,6 +41,33 @@ def test_every_format_has_the_numbers_of_the_plan(media_type: str, service: http
     assert planned_numbers() == numbers
 
 
+@pytest.mark.parametrize(
+    ("units", "margin"), [("metric", None), ("imperial", None), ("metric", 0), ("metric", 25)]
+)
+def test_the_yarn_of_one_hat_is_one_figure(units: str, margin: float | None) -> None:
+    """Materials, the table of yarn to buy and its balls have the same amounts, and both say what is included."""
+    yarn = {"mass": {"value": 50, "unit": "g"}, "length": {"value": 105, "unit": "m"}}
+    more = {} if margin is None else {"margin_percent": margin}
+    handout = handout_of(sizes=[{"age_months": 9}, {"adult": "man"}], yarn=yarn, units=units, **more)
+    text = plain_text(handout, ENGLISH_WORDS).decode()
+    material = re.search(r"for one hat ([\d.]+) \(([\d.]+)\) \w+ or ([\d.]+) \(([\d.]+)\) \w+, (.+)", text)
+    assert material
+    table = [re.findall(r"[\d.]+", row[2]) for row in handout.shopping.rows]
+
+    assert [[material[1], material[3]], [material[2], material[4]]] == table
+    included = f"{10 if margin is None else margin} % for swatch, tails and mistakes"
+    assert material[5] == f"{included} included"
+    assert any(f"{included} is included." in note for note in handout.shopping.notes)
+
+
+def test_a_note_on_two_growth_standards_is_not_for_a_knitter() -> None:
+    """At 6 years the reference is another than below 5: the planner is told, the sheet of a knitter is not."""
+    sizes = [{"age_years": 4}, {"age_years": 6}]
+
+    assert "standards_meet" in [notice["code"] for notice in hats(sizes=sizes)["warnings"]]
+    assert b"Netherlands" not in plain_text(handout_of(sizes=sizes), ENGLISH_WORDS)
+
+
 @pytest.mark.parametrize("media_type", FORMATS)
 def test_every_line_of_the_pattern_is_on_the_handout(media_type: str, service: httpx.Client) -> None:
     """Every line of the pattern of `/v1/hats` is in each format, in its order."""

@@ -3,8 +3,9 @@
 import pytest
 
 from roundwright.knitting.quantities import Length
+from roundwright.knitting.yarn.amount import YarnLength
 from roundwright.language import ENGLISH_WORDS
-from roundwright.wording.writing.printed_quantities import printed_length, printed_lengths
+from roundwright.wording.writing.printed_quantities import printed_amounts, printed_length, printed_lengths
 
 
 @pytest.mark.parametrize(
@@ -19,3 +20,11 @@ def test_a_length_is_printed_as_a_tape_is_read(value: float, unit: str, printed:
 def test_the_lengths_of_all_sizes_have_one_unit() -> None:
     """The unit stands once, after the list (common practice)."""
     assert printed_lengths([Length(18, "cm"), Length(20.5, "cm")], ENGLISH_WORDS) == "18 (20.5) cm"
+
+
+@pytest.mark.parametrize(
+    ("value", "printed"), [(40.2, "41 m"), (41.0, "41 m"), (1.41, "1.5 m"), (10.1, "11 m"), (9.0, "9 m")]
+)
+def test_yarn_to_have_is_rounded_up(value: float, printed: str) -> None:
+    """Who buys what is printed has enough."""
+    assert printed_amounts([YarnLength(value, "m")], ENGLISH_WORDS) == printed

@@ -20,8 +20,8 @@ SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
 DEPTH_MARGIN: Final = 0.2
 """Share by which a hat may be shallower than a skullcap or deeper than a slouch before it is nobody's (common
 practice)."""
-ABOUT_THE_REQUEST: Final = frozenset({"option_unused", "sizes_out_of_order"})
-"""Warnings for whoever writes the request: a knitter with needles in hand can do nothing about them."""
+ABOUT_THE_REQUEST: Final = frozenset({"option_unused", "sizes_out_of_order", "standards_meet"})
+"""Warnings for whoever plans the hat: a knitter with needles in hand can do nothing about them."""
 
 SAME_DEPTH_MM: Final = 5.0
 """Depths nearer than half a centimetre are one depth to a tape (common practice)."""

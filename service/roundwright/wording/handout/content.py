@@ -29,8 +29,8 @@ from roundwright.wording.writing.pattern import Section, hat_name, sections
 from roundwright.wording.writing.printed_quantities import (
     chained,
     one_line,
+    printed_amounts,
     printed_lengths,
-    with_unit,
 )
 from roundwright.wording.writing.round_lines import Line, Wording, holds_of
 
@@ -446,4 +446,4 @@ def _purchase_text(purchase: Purchase, words: Words) -> str:
 def _amount_text(amount: YarnAmount, words: Words) -> str:
     """An amount of yarn: `54 m, 26 g`."""
     known = [quantity for quantity in (amount.length, amount.mass) if quantity]
-    return ", ".join(with_unit(str(ceil(quantity.value)), quantity.unit, words) for quantity in known)
+    return ", ".join(printed_amounts([quantity], words) for quantity in known)

@@ -12,14 +12,14 @@ from roundwright.wording.writing.size_lists import counted
 
 
 def colour_amounts(plans: Sequence[HatPlan], words: Words) -> list[str]:
-    """The yarn of each colour in a hat: `Yarn in navy: about 45 (60) m, 1 ball`; nothing for a hat in one."""
+    """The yarn of each colour in a hat: `Yarn in navy: 45 (60) m, 1 ball`; nothing for a hat in one."""
     names = dict.fromkeys(colour.colour for plan in plans for colour in plan.yarn.colours)
     return [_amount(name, plans, words) for name in names]
 
 
 def _amount(name: str, plans: Sequence[HatPlan], words: Words) -> str:
     by_size = [next((yarn for yarn in plan.yarn.colours if yarn.colour == name), None) for plan in plans]
-    amount = printed_amounts([yarn.used.expected.length if yarn else None for yarn in by_size], words)
+    amount = printed_amounts([yarn.to_buy.amount.length if yarn else None for yarn in by_size], words)
     balls = [0 if yarn is None else yarn.to_buy.balls for yarn in by_size]
     colour = one_line(name)
     of_sizes = [count for count in balls if count is not None]

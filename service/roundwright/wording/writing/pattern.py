@@ -192,12 +192,15 @@ MOST_STRANDS_IN_WORDS: Final = 4
 
 
 def _yarn_use(plans: Sequence[HatPlan], words: Words) -> str:
-    used = [plan.yarn.used.expected for plan in plans]
-    lengths = printed_amounts([amount.length for amount in used if amount.length], words)
-    masses = [amount.mass for amount in used if amount.mass]
+    """The yarn of one hat with the margin: the figure that the balls and the table of yarn to buy rest on."""
+    amounts = [plan.yarn.to_buy.amount for plan in plans]
+    percent = float(plans[0].yarn.to_buy.margin_percent)
+    lengths = printed_amounts([amount.length for amount in amounts if amount.length], words)
+    masses = [amount.mass for amount in amounts if amount.mass]
     if len(masses) < len(plans):
-        return words.say("materials.uses", length=lengths)
-    return words.say("materials.uses_mass", length=lengths, mass=printed_amounts(masses, words))
+        return words.say("materials.uses", length=lengths, percent=percent)
+    mass = printed_amounts(masses, words)
+    return words.say("materials.uses_mass", length=lengths, mass=mass, percent=percent)
 
 
 def _gauge(request: HatRequest, words: Words) -> list[str]:

@@ -42,15 +42,16 @@ def printed_quantity(quantity: Length | Mass, words: Words) -> str:
 
 
 def printed_amounts(quantities: Sequence[YarnLength | YarnMass | None], words: Words) -> str:
-    """The yarn of each size, 0 where there is none, and the unit: `45 (60) m`."""
+    """The yarn of each size to have at hand, 0 where there is none, and the unit: `45 (60) m`."""
     unit = next((quantity.unit for quantity in quantities if quantity), "m")
     values = [_printed_amount(quantity.value, words) if quantity else "0" for quantity in quantities]
     return with_unit(size_list(values, words), unit, words)
 
 
 def _printed_amount(value: float, words: Words) -> str:
-    """An amount of yarn: a whole number, or two digits of less than 10."""
-    return f"{value:.0f}" if value >= 10 else words.number(value, ".2g")
+    """An amount of yarn, rounded up so that it is enough: a whole number, or to a tenth below 10 (of an ounce)."""
+    exact = round(value, 6)  # the last bits of a multiplication are noise
+    return str(ceil(exact)) if exact >= 10 else words.number(ceil(round(exact * 10, 6)) / 10)
 
 
 def with_unit(number: str, unit: str, words: Words) -> str:
