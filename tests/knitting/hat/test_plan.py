@@ -79,10 +79,20 @@ def test_a_cord_is_five_rounds_over_the_last_stitches() -> None:
 
 
 def test_the_stitches_go_from_one_needle_to_two_halves_to_thirds() -> None:
-    """28 and 28, then about 18 of 56 on to each of three needles: common practice."""
-    start = hats(sizes=[{"age_months": 0}], needles=3)["sizes"][0]["split"]["start"]
+    """On needles of 20 cm, 28 and 28, then about 18 of 56 on to each of three needles: common practice."""
+    needles = {"double_pointed": 3, "double_pointed_length": {"value": 20, "unit": "cm"}}
+    start = hats(sizes=[{"age_months": 0}], needles=needles)["sizes"][0]["split"]["start"]
     assert [step["needles"] for step in start[:2]] == [[56], [28, 28]]
     assert max(abs(on - 56 / 3) for on in start[2]["needles"]) <= 4
+
+
+def test_a_newborns_hat_is_cast_on_to_two_short_needles() -> None:
+    """13 or 15 cm needles serve a newborn, 20 cm a grown-up; the cast-on goes to two of them: common practice."""
+    baby, man = hats(sizes=[{"age_months": 0}, {"adult": "man"}], needles=3)["sizes"]
+
+    assert baby["split"]["start"][0]["needles"] == [28, 28]
+    assert baby["needles"]["lengths"][0]["value"] <= 15
+    assert 18 <= man["needles"]["lengths"][0]["value"] <= 20
 
 
 def test_52_stitches_on_three_needles_have_no_decrease_on_two() -> None:

@@ -215,9 +215,25 @@ def start_steps(in_hand: NeedlesInHand, split: tuple[int, ...]) -> tuple[StartSt
     if in_hand.hold == "two_circulars":
         return start_on_circulars(split)
     given = in_hand.needles.double_pointed_length
-    return start_on(
-        split, cast_on_capacity(in_hand.gauge, USUAL_NEEDLE_MM if given is None else mm(given)), "brim"
-    )
+    needle_mm = _shortest_mm(in_hand.gauge, split) if given is None else mm(given)
+    return start_on(split, cast_on_capacity(in_hand.gauge, needle_mm), "brim")
+
+
+def _shortest_mm(gauge: Gauge, split: tuple[int, ...]) -> float:
+    """The shortest double-pointed needle sold for a hat, whose cast-on may go to two of them; else the usual one.
+
+    A newborn's hat on 20 cm needles is all needle ends (common practice: 15 cm for small hats).
+    """
+    half = ceil(sum(split) / 2)
+    lengths_mm = (row.length_in * MM_IN["in"] for row in reference.needle_lengths())
+    serving = (sold for sold in lengths_mm if _serves(gauge, sold, max(split), half))
+    return min(serving, default=USUAL_NEEDLE_MM)
+
+
+def _serves(gauge: Gauge, needle_mm: float, stitches: int, cast_on: int) -> bool:
+    """Whether a double-pointed needle holds so many stitches, and so many of them just cast on."""
+    held = stitches_held(double_pointed_mm(needle_mm), stitch_width_mm(gauge), USUAL_SQUEEZE_PERCENT)
+    return stitches <= held and cast_on <= cast_on_capacity(gauge, needle_mm)
 
 
 # --- from a circular to double-pointed needles --------------------------------------------------------------------
@@ -324,15 +340,13 @@ def _double_pointed_lengths(
     gauge: Gauge, stitches: int, cast_on: int, units: UnitSystem
 ) -> tuple[Length, ...]:
     """The lengths sold that hold so many stitches on the fullest needle, and so many of them just cast on."""
-    width_mm = stitch_width_mm(gauge)
     sold = [row.length_in for row in reference.needle_lengths()]
     return tuple(
         Length(inches, "in")
         if units == "imperial"
         else Length(round(inches * MM_IN["in"] / MM_IN["cm"]), "cm")
         for inches in sold
-        if stitches <= stitches_held(double_pointed_mm(inches * MM_IN["in"]), width_mm, USUAL_SQUEEZE_PERCENT)
-        and cast_on <= cast_on_capacity(gauge, inches * MM_IN["in"])
+        if _serves(gauge, inches * MM_IN["in"], stitches, cast_on)
     )
 
 
