@@ -565,3 +565,15 @@ def test_the_nearest_count_is_that_of_any_round():
 
     assert "The nearest count is 92" in message
     assert "of the body" in message
+
+
+def test_the_line_of_another_round_says_what_the_needles_would_hold() -> None:
+    """18, 18, 19, 18 after round 5: by the line of round 3 the stitch too many is on needle 1, worked by hand.
+
+    Of 80 stitches k9, k2tog takes 77 seven times; needle 1 has 20: k9, k2tog, k9 leave 19.
+    """
+    crown = {"stitches": 96, "style": "wedge", "needles": 4}
+    causes = check(crown=crown, needles=[18, 18, 19, 18], round=5)["causes"]
+
+    assert causes[-1]["code"] == "other_round"
+    assert causes[-1]["where"].endswith("By that line the needles would hold 19, 18, 18, 18.")

@@ -339,7 +339,7 @@ def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) 
         weight = WRONG_LINE_BY_ONE if abs(total) == 1 else WRONG_LINE
         if counted.needles and progress.needles_known:
             held = progress.stages[index - 1].needles
-            same = held and _worked_on(held, steps) == counted.needles
+            same = held and worked_on(held, steps) == counted.needles
             if not same and not total:
                 continue
             off = off_on_needles(stage, counted)
@@ -352,7 +352,8 @@ def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) 
         yield Cause(weight + away - 1, "other_round", "line", index, number, total, None, other)
 
 
-def _worked_on(held: Needles, steps: Steps) -> Needles | None:
+def worked_on(held: Needles, steps: Steps) -> Needles | None:
+    """The stitches on each needle after a round."""
     return track_needles((work_round(1, sum(held), steps),), held)[0].needles
 
 

@@ -3,7 +3,7 @@
 Its sentences are the messages `count.…` of the catalogues.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
@@ -16,6 +16,8 @@ from roundwright.knitting.counting.causes import (
     decreases_on,
     off_on_needles,
     plain_needles,
+    worked_around,
+    worked_on,
 )
 from roundwright.knitting.counting.progress import PartName, Progress, Stage, decrease_places
 from roundwright.knitting.counting.putting_right import (
@@ -401,12 +403,28 @@ def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanati
             before=say_count("stitches", stage.before),
             counted=counted.total,
         ),
-        where=say("count.wrong_line.where", text=stage.lines[0].text),
+        where=joined(
+            " ",
+            say("count.wrong_line.where", text=stage.lines[0].text),
+            *_needles_after_line(progress, counted, cause),
+        ),
         fix=fix,
         at=cause.stage,
         round=cause.number,
         stitches=cause.stitches,
     )
+
+
+def _needles_after_line(progress: Progress, counted: Counted, cause: Cause) -> Iterator[str]:
+    """What the needles would hold after the line of the other round, where they do not: who looks rules it out."""
+    stage, held = progress.stages[cause.stage], progress.stages[cause.stage - 1].needles
+    steps = worked_around(progress.stages[cause.other].lines[0].steps, stage.before)
+    if steps is None or not held or not counted.needles or not progress.needles_known:
+        return
+    needles = worked_on(held, steps)
+    if needles and needles != counted.needles:
+        shares = ", ".join(map(str, needles))
+        yield say(progress.held("count.wrong_line.needles"), shares=shares)
 
 
 def _midway(progress: Progress, counted: Counted, cause: Cause) -> Explanation:

@@ -45,6 +45,7 @@ ON_LOOP: Final = frozenset(
         "count.spread.fix.loop",
         "count.elsewhere.fix.needles.loop",
         "count.midway.where.loop",
+        "count.wrong_line.needles.loop",
     )
 )
 """Texts that have another form where the stitches lie in the halves of a magic loop."""

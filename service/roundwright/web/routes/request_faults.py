@@ -123,7 +123,9 @@ class _Schema:
         if kind.name == "enum":
             return self.choice(error.instance, kind.options, steps)
         if kind.name in _BOUNDS:
-            return _fault("out_of_range", f"This must be {_BOUNDS[kind.name].format(kind.limit)}.", steps)
+            return _fault(
+                "out_of_range", f"This must be {_BOUNDS[kind.name].format(_plain(kind.limit))}.", steps
+            )
         if kind.name in _LENGTHS:
             words = _LENGTHS[kind.name].format(kind.limit)
             plural = words if kind.limit == 1 else words.replace("entry", "entrie") + "s"
@@ -218,6 +220,11 @@ class _Schema:
             if any("enum" in part for part in alternatives):
                 return [name]
         return []
+
+
+def _plain(limit: float) -> str:
+    """A number as people write it: `50`, not `50.0`."""
+    return str(int(limit)) if float(limit).is_integer() else str(limit)
 
 
 def _is_of_type(branch: list[Any], steps: list[str | int]) -> bool:
