@@ -23,6 +23,18 @@ def plan(address, page, seen):
     return page
 
 
+@pytest.fixture
+def open_in(address, page):
+    """Opens the page in a language, with its first hat worked out."""
+
+    def opened(language: str):
+        page.goto(f"{address}/?language={language}")
+        expect(page.locator(".sizes-table")).to_be_visible()
+        return page
+
+    return opened
+
+
 def worked_out(page, headline: str) -> None:
     """Wait until the hat is worked out under this headline."""
     expect(page.get_by_role("heading", level=2, name=headline)).to_be_visible()
@@ -215,6 +227,175 @@ def test_a_number_may_have_a_comma_and_a_word_is_no_number(plan):
     worked_out(plan, "Cast on 96 stitches")
     field.fill("many")
     expect(field).to_have_accessible_description(re.compile("A number is needed here"))
+
+
+@pytest.mark.parametrize(
+    ("language", "label", "typed", "said"),
+    [
+        ("en", "Ease, %", "80", "This may be at most 50."),
+        ("de", "Zugabe, %", "80", "Das darf höchstens 50 sein."),
+        ("en", "Sections", "2.5", "A whole number is needed here, such as 8."),
+        ("en", "Edge to top, cm", "deep", "A number is needed here, in cm or with its unit, such as 21 cm."),
+        ("en", "runs", "21 ells", "A number is needed here, in m or with its unit, such as 210 m."),
+        ("en", "weighs", "plenty", "A number is needed here, in g or with its unit, such as 100 g."),
+        ("en", "costs", "much", "A number is needed here, such as 8.5."),
+        (
+            "en",
+            "in",
+            "$",
+            "Several currencies have the sign $. Write the three letters of yours: USD, CAD, or AUD.",
+        ),
+        ("en", "in", "€uro", "The three letters of a currency are needed here, such as EUR."),
+    ],
+)
+def test_a_fault_is_said_in_a_knitters_words(language, label, typed, said, open_in):
+    """Beside its field, in the language of the page, with a number as people write it and an example that fits."""
+    page = open_in(language)
+    field = page.locator("#view-plan").get_by_label(label, exact=True)
+    field.fill(typed)
+
+    expect(field).to_have_accessible_description(said)
+    expect(page.locator("#plan-status")).to_contain_text(f"{label}: {said}")
+    expect(page.locator("#plan-found")).not_to_contain_text("`")
+
+
+def test_what_cannot_be_knitted_is_said_in_the_language_of_the_page(open_in):
+    """In German in short, then in the English of the service, marked as English for a screen reader."""
+    page = open_in("de")
+    page.locator("#view-plan").get_by_label("Zahl", exact=True).fill("430")
+
+    expect(page.locator(".wrong")).to_contain_text(
+        "Das ist kleiner oder größer als alles, was gestrickt wird."
+    )
+    expect(page.locator(".wrong [lang=en]")).to_contain_text("A head of 430 cm is out of range.")
+    page.get_by_role("button", name="100").click()
+    expect(page.locator(".wrong")).to_have_count(0)
+
+
+def test_numbers_are_taken_as_people_type_them(plan, service):
+    """A number alone is in the unit of its field, a head may have its unit, a price its sign; the handout reads it."""
+    for label, typed in (("weighs", "50"), ("runs", "105"), ("costs", "12,50 €"), ("Edge to top, cm", "22")):
+        plan.get_by_label(label, exact=True).fill(typed)
+    plan.get_by_label("Number").fill('22"')
+    ball = {"mass": {"value": 50, "unit": "g"}, "length": {"value": 105, "unit": "m"}}
+    price = {"amount": 12.5, "currency": "EUR"}
+    hat = service.post(
+        "/v1/hats",
+        json={
+            "gauge": {"stitches": 20, "rows": 28},
+            "sizes": [{"head": {"value": 22, "unit": "in"}}],
+            "needles": 4,
+            "yarn": {**ball, "price": price},
+            "depth": {"value": 22, "unit": "cm"},
+        },
+    ).json()
+    expect(plan.get_by_text(re.compile("€25.00 in all"))).to_be_visible()
+
+    assert hat["order"]["own"]["cost"]["amount"] == 25
+    for line in hat["pattern"].split("\n"):
+        expect(plan.locator(".printed")).to_contain_text(line.strip())
+    plan.get_by_role("link", name="Open the handout to print").evaluate("link => link.target = '_self'")
+    plan.get_by_role("link", name="Open the handout to print").click()
+    expect(plan.get_by_text("2 balls, 25.00 EUR")).to_be_visible()
+
+
+def test_half_a_ball_says_what_is_missing_and_is_not_taken_unread(plan):
+    """With its weight alone a line asks for the other half; a weight that is none is a fault all the same."""
+    plan.get_by_label("weighs", exact=True).fill("100 g")
+    expect(plan.get_by_text("The other half of the ball is missing")).to_be_visible()
+    plan.get_by_label("weighs", exact=True).fill("100 geese")
+    expect(plan.get_by_label("weighs", exact=True)).to_have_attribute("aria-invalid", "true")
+    plan.get_by_label("weighs", exact=True).fill("100 g")
+    plan.get_by_label("runs", exact=True).fill("210 m")
+
+    expect(plan.get_by_text("The other half of the ball is missing")).to_be_hidden()
+    plan.get_by_label("costs", exact=True).fill("8.50")
+    expect(plan.get_by_text("A price needs both its number and its currency.")).to_be_visible()
+
+
+def test_the_yarn_of_one_hat_is_one_figure(page, address):
+    """Side by side, under what to buy and in the pattern, with what is included."""
+    page.goto(f"{address}/{CLASS}")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    row = page.get_by_role("row", name="Yarn for one hat").get_by_role("cell").all_inner_texts()
+    grams = [cell.removesuffix("\xa0g") for cell in row]
+
+    listed = (
+        page.locator(".buy li").filter(has_text=re.compile(r"^\w.*: \d+\xa0g, \d+\xa0m$")).all_inner_texts()
+    )
+    assert [re.search(r": (\d+)", line)[1] for line in listed] == grams
+    expect(page.locator(".printed")).to_contain_text(
+        f"{grams[0]} ({grams[1]}, {grams[2]}) g, 10 % for swatch"
+    )
+    expect(page.locator(".buy")).to_contain_text(
+        "10 % for swatch, tails and mistakes is included, in the balls too."
+    )
+
+
+def test_the_ease_aimed_at_and_reached_stands_with_each_size(page, address):
+    """A tenth smaller is aimed at; 96 stitches of 20 in 10 cm are 48 cm on a head of 55.5: 13.5 % smaller."""
+    page.goto(f"{address}/#plan?ease_percent=-13")
+    worked_out(page, "Cast on 96 stitches")
+
+    expect(page.get_by_role("row", name="Ease aimed at")).to_contain_text("−13\xa0%")
+    expect(page.get_by_role("row", name="Ease reached")).to_contain_text("−13.5\xa0% · −7.5\xa0cm")
+
+
+def test_sizes_out_of_order_are_sorted_by_a_button(page, address):
+    """The warning has a button that puts the rows in order; with it the warning goes."""
+    page.goto(f"{address}/#plan?sizes=woman;+Marrow:+9+months+x+4;+6+years")
+    worked_out(page, "Cast on 104 (80, 96) stitches")
+    page.get_by_role("button", name="Put the sizes in order, smallest first").click()
+    worked_out(page, "Cast on 80 (96, 104) stitches")
+
+    expect(page.get_by_role("button", name="Put the sizes in order, smallest first")).to_have_count(0)
+    expect(page.get_by_role("group", name="Size 1").get_by_label("Called")).to_have_value("Marrow")
+    assert "Marrow" in page.url.split("sizes=")[1].split("%3B")[0]
+
+
+def test_pictures_have_the_name_that_the_size_was_given(page, address, service):
+    """The picture of a size that is called Marrow is headed so, not by the age."""
+    page.goto(f"{address}/{CLASS.replace('9+months+x', 'Marrow:+9+months+x')}")
+    worked_out(page, "Cast on 64 (80, 104) stitches")
+    page.get_by_role("combobox", name="Picture of").select_option("Marrow")
+    sources = [image.get_attribute("src") for image in page.locator(".pictures img").all()[:2]]
+
+    for source in sources:
+        assert ">Marrow<" in service.get(f"/{source}").text
+
+
+def test_an_uneven_split_says_why(page, address):
+    """100 stitches in repeats of four on two circulars are 48 and 52; the reason stands with the needles."""
+    page.goto(f"{address}/#plan?gauge_stitches=20&sizes=55.5+cm&needles=circulars&crown_style=quick")
+    worked_out(page, "Cast on 100 stitches")
+
+    expect(page.get_by_text(re.compile(r"^\d+ · \d+: Uneven, so that"))).to_be_visible()
+
+
+def test_a_designers_note_is_not_among_what_to_mind(page, address):
+    """Where two growth standards meet stands in the basis, neither in the warnings nor in the pattern."""
+    page.goto(f"{address}/#plan?sizes=4+years;+6+years")
+    expect(page.locator(".sizes-table")).to_be_visible()
+
+    expect(page.locator(".mind")).to_have_count(0)
+    expect(page.locator(".printed")).not_to_contain_text("Netherlands")
+    expect(page.locator(".basis")).to_contain_text("Netherlands 1997 lies")
+
+
+@pytest.mark.parametrize(
+    ("language", "button", "name"),
+    [
+        ("fr", "Télécharger en PDF", "un-bonnet-en-rond.pdf"),
+        ("de", "Als PDF herunterladen", "eine-mütze-in-runden.pdf"),
+    ],
+)
+def test_the_file_of_a_handout_is_named_in_its_language(language, button, name, open_in):
+    """Without a name of its own, the file is called as the pattern in it."""
+    page = open_in(language)
+    with page.expect_download() as download:
+        page.get_by_role("button", name=button).click()
+
+    assert download.value.suggested_filename == name
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -31,14 +31,27 @@ def test_from_a_wrong_count_to_the_mend(stuck, service, seen):
     answer = service.post(
         "/v1/counts/check", json={"crown": crown, "needles": [16, 17, 16], "round": 1}
     ).json()
-    expect(stuck.locator(".causes > li")).to_have_count(len(answer["causes"]))
+    expect(stuck.locator(".cause")).to_have_count(len(answer["causes"]))
 
-    for shown, cause in zip(stuck.locator(".causes > li").all(), answer["causes"], strict=True):
-        for part in ("message", "where", "fix"):
+    for shown, cause in zip(stuck.locator(".cause").all(), answer["causes"], strict=True):
+        for part in ("message", "where"):
             expect(shown).to_contain_text(cause[part])
+        mend = stuck.locator(".causes > li").filter(has=stuck.page.get_by_text(cause["message"]))
         if cause["next"]:
-            expect(shown).to_contain_text(cause["next"]["text"])
+            expect(mend).to_contain_text(cause["next"]["text"])
     assert [] == seen.complaints
+
+
+def test_causes_with_the_same_mend_have_it_once(stuck):
+    """19 on needle 3 of 18: a forgotten decrease, an added stitch or another line are put right in one way."""
+    stuck.get_by_label("Stitches before it").fill("96")
+    stuck.get_by_label("The round you just finished").fill("5")
+    count(stuck, 18, 18, 19, 18)
+
+    expect(stuck.get_by_text("How to mend it, whichever it is")).to_have_count(1)
+    expect(stuck.get_by_text("Knit on to round 6 and mend it there.")).to_have_count(1)
+    expect(stuck.locator(".cause")).to_have_count(4)
+    expect(stuck.get_by_text("If it is only a strand over the needle")).to_be_visible()
 
 
 def test_a_right_count_is_said_to_be_right(stuck):

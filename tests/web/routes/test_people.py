@@ -2,13 +2,18 @@
 
 import json
 import re
+from typing import get_args
 
 import pytest
 
 from roundwright import reference
+from roundwright.knitting.answers import IMPOSSIBLE_CODES
+from roundwright.web.problems import FaultCode
 from roundwright.web.routes.people import FOLDER
 
 ENGLISH = json.loads((FOLDER / "words-en.json").read_text())
+CODES = {*IMPOSSIBLE_CODES, *get_args(FaultCode)}
+"""Codes of what is wrong with a request."""
 SOURCES = (FOLDER / "index.html").read_text() + "".join(file.read_text() for file in FOLDER.glob("*.js"))
 
 
@@ -37,6 +42,7 @@ def test_every_text_is_used_and_there():
         f"hold_{hold}" for hold in ("double_pointed", "magic_loop")
     }
     chosen |= set(re.findall(r"^  (\w+): \{ word:", SOURCES, re.MULTILINE))
+    chosen |= {f"fault_{code}" for code in CODES} | {"fault_at_least", "fault_at_most"}
 
     assert placed | said <= set(ENGLISH)
     assert set(ENGLISH) - placed - said - chosen == {

@@ -24,6 +24,7 @@ _NEEDLES: Final = {
     "3": HatNeedles(double_pointed=3),
     "4": HatNeedles(double_pointed=4),
     "magic_loop": HatNeedles(magic_loop=Length(80, "cm")),
+    "magic_loop_100": HatNeedles(magic_loop=Length(100, "cm")),
     "circulars": HatNeedles(circulars=2),
     "circular": HatNeedles(circular=Length(40, "cm")),
 }
@@ -41,7 +42,7 @@ class PrintedPlan(HandoutRequest, frozen=True, kw_only=True, forbid_unknown_fiel
     sizes: Annotated[  # type: ignore[assignment]
         str, Meta(description="`55.5 cm; Marrow: 9 months x 4; woman`, or one on each line.")
     ]
-    needles: Literal["3", "4", "magic_loop", "circulars", "circular"] | None = None  # type: ignore[assignment]
+    needles: Literal["3", "4", "magic_loop", "magic_loop_100", "circulars", "circular"] | None = None  # type: ignore[assignment]
 
     def request(self) -> HandoutRequest:
         """The request for this handout. Raises `Impossible` for a size that cannot be read."""

@@ -29,6 +29,16 @@ export const measure = ({ value, unit }) => {
   return `${whole || !part ? number(whole) : ""}${part}\u00a0in`;
 };
 
+/** Yarn to have at hand, rounded up as on the handout: whole, or to a tenth below 10. */
+export const amount = ({ value, unit }) => {
+  const parts = value < 10 ? 10 : 1;
+  return `${number(Math.ceil(Number((value * parts).toFixed(5))) / parts)}\u00a0${unit}`;
+};
+
+/** A number with its sign, such as −9.9. */
+export const signed = (value) =>
+  new Intl.NumberFormat(language, { maximumFractionDigits: 1, signDisplay: "exceptZero" }).format(value).replace("-", "−");
+
 /** Numbers of several sizes as a pattern prints them: 80 (88, 96). */
 export const inSizes = ([first, ...others]) => {
   const [open, between, close] = say("in_sizes").split("|");
@@ -65,7 +75,7 @@ export const table = (caption, head, rows, marked = "") =>
       el("tbody", {}, rows.map(([first, ...cells]) =>
         el("tr", {}, el("th", { scope: "row" }, first), cells.map((cell) => el("td", {}, cell)))))));
 
-/** Something the reader can put right: `faults` are `{ at, detail, nearest, value }`, `at` a JSON pointer. */
+/** Something the reader can put right: `faults` are `{ at, detail, original, nearest, value }`, `at` a JSON pointer. */
 export class Trouble extends Error {
   constructor(message, faults = []) {
     super(message);
@@ -102,12 +112,27 @@ export const ask = async (path, body, signal, accept = "application/json") => {
 };
 
 /** A problem of the service: its faults with the change that mends each, and the nearest that works for the first. */
-const troubleOf = ({ detail, errors = [], nearest }) => {
-  const faults = errors.map(({ pointer, detail: why, suggestion }) => ({
-    at: fromFragment(pointer), detail: why, ...(suggestion && { changeAt: fromFragment(suggestion.pointer), value: suggestion.value }),
+const troubleOf = ({ status, detail, errors = [], nearest }) => {
+  const faults = errors.map(({ pointer, suggestion, ...error }) => ({
+    at: fromFragment(pointer), ...inWords(status, error),
+    ...(suggestion && { changeAt: fromFragment(suggestion.pointer), value: suggestion.value }),
   }));
-  if (faults.length && nearest) faults[0].nearest = nearest;
-  return new Trouble(detail, faults);
+  if (!faults.length) return new Trouble(detail);
+  if (nearest) faults[0].nearest = nearest;
+  return new Trouble(faults[0].detail, faults);
+};
+
+const LIMIT = /^This must be at (least|most) (-?[\d.]+)\.$/;
+
+/**
+ * A fault in the words of the page. What is not as the document says is worded for programs, so it is said anew; what
+ * cannot be knitted is worded for knitters, in English: elsewhere the page says it in short, and the `original` after it.
+ */
+const inWords = (status, { code, detail }) => {
+  const said = `fault_${code}` in words ? say(`fault_${code}`) : detail;
+  if (status === 422) return language === "en" || said === detail ? { detail } : { detail: said, original: detail };
+  const [, bound, limit] = LIMIT.exec(detail) ?? [];
+  return { detail: bound ? say(`fault_at_${bound}`, { limit: number(Number(limit), 3) }) : said };
 };
 
 const fromFragment = (pointer = "") => pointer.replace(/^#/, "");
@@ -115,8 +140,16 @@ const fromFragment = (pointer = "") => pointer.replace(/^#/, "");
 // --- fields ---------------------------------------------------------------------------------------------------
 
 const NUMBER = /^[-+−]?\d+(?:[.,]\d+)?$/;
-const QUANTITY = /^(\d+(?:[.,]\d+)?)\s*([a-z]+|["”″])$/i;
-const EXAMPLES = { number: "20", whole: "8", length: "21 cm", mass: "100 g" };
+const QUANTITY = /^(\d+(?:[.,]\d+)?)\s*([a-z]*|["”″])\.?$/i;
+const PRICE = /^([^\d.,\s-]*)\s*(\d+(?:[.,]\d+)?)\s*([^\d\s]*)$/;
+/** Units as people write them, and as the service does. */
+const UNITS = {
+  mass: { g: "g", gr: "g", kg: "kg", oz: "oz", lb: "lb", lbs: "lb" },
+  length: { mm: "mm", cm: "cm", m: "m", in: "in", inch: "in", inches: "in", '"': "in", "”": "in", "″": "in", yd: "yd", yds: "yd", yards: "yd" },
+};
+/** Signs that stand for one currency, and signs of several. */
+const CURRENCIES = { "€": "EUR", euro: "EUR", euros: "EUR", "£": "GBP", "zł": "PLN", "kč": "CZK", ft: "HUF", "fr.": "CHF", sfr: "CHF", "₹": "INR", "₺": "TRY", "₴": "UAH", "₪": "ILS" };
+const SEVERAL_CURRENCIES = { $: ["USD", "CAD", "AUD"], kr: ["NOK", "SEK", "DKK"], "kr.": ["DKK", "NOK", "SEK"], "¥": ["JPY", "CNY"] };
 
 /** Whether a field is not hidden within its form; the form itself may be, in a view that is not shown. */
 export const applies = (field) => {
@@ -127,25 +160,43 @@ export const applies = (field) => {
 export const toNumber = (text) => (NUMBER.test(text) ? Number(text.replace(",", ".").replace("−", "-")) : NaN);
 
 /** The value of a field in a request, undefined where it is empty. */
-export const valueOf = (field) => {
-  const text = field.value.trim();
-  const type = field.dataset.type;
+export const valueOf = (field, text = field.value.trim()) => {
+  const { type, unit: usual } = field.dataset;
   if (!text) return undefined;
   if (type === "text") return text;
-  if (type === "currency") return text.toUpperCase();
-  if (type === "number" || type === "whole") {
-    const value = toNumber(text);
-    if (Number.isNaN(value)) throw wrongForm(field, "not_a_number", type);
+  if (type === "currency") return currencyOf(field, text);
+  if (type === "number" || type === "whole" || type === "price") {
+    const value = toNumber(type === "price" ? PRICE.exec(text)?.[2] ?? "" : text);
+    if (Number.isNaN(value)) throwWrong(field, "not_a_number");
+    if (type === "whole" && !Number.isInteger(value)) throwWrong(field, "not_whole");
     return value;
   }
-  const [, value, unit] = QUANTITY.exec(text) ?? [];
-  if (!unit) throw wrongForm(field, "not_a_measure", type);
-  return { value: toNumber(value), unit: /["”″]/.test(unit) ? "in" : unit.toLowerCase() };
+  const [, value, written] = QUANTITY.exec(text) ?? [];
+  const unit = written ? UNITS[type][written.toLowerCase()] : usual;
+  if (value === undefined || !unit) throwWrong(field, "not_a_measure", { unit: usual });
+  return { value: toNumber(value), unit };
 };
 
-const wrongForm = (field, key, type) => {
-  const detail = say(key, { example: EXAMPLES[type] });
-  return new Trouble(detail, [{ at: field.dataset.at, detail }]);
+/** The code of a currency written as its code or its sign. */
+const currencyOf = (field, text) => {
+  const sign = text.toLowerCase();
+  if (SEVERAL_CURRENCIES[sign]) {
+    throwWrong(field, "several_currencies", { sign: text, codes: list(SEVERAL_CURRENCIES[sign], "disjunction") });
+  }
+  return CURRENCIES[sign] ?? (/^[a-z]{3}$/.test(sign) ? sign.toUpperCase() : throwWrong(field, "not_a_currency"));
+};
+
+/** The currency written beside the price itself: `12,50 €`. */
+export const currencyBeside = (field) => {
+  const [, before, , after] = PRICE.exec(field.value.trim()) ?? [];
+  const sign = before || after;
+  return sign ? currencyOf(field, sign) : undefined;
+};
+
+const throwWrong = (field, key, values = {}) => {
+  const { example = "" } = field.dataset;
+  const detail = say(key, { example: NUMBER.test(example) ? number(Number(example), 2) : example, ...values });
+  throw new Trouble(detail, [{ at: field.dataset.at, detail }]);
 };
 
 /** 64 (72, 80), 64 (72) 80, (64) 72 (80), 64 – 72 – 80, on one line. */
@@ -174,12 +225,22 @@ export const put = (request, pointer, value) => {
   place[last] = value;
 };
 
+/** What to say of a trouble away from its field: the field's name goes before it. */
+export const toldOf = (form, { message, faults: [first] }) => {
+  const field = first && fieldAt(form, first.at);
+  const label = field?.closest("label")?.firstChild.data?.trim() ?? field?.querySelector("legend")?.textContent;
+  const group = field?.closest("[role=group]")?.getAttribute("aria-label");
+  const name = [group, label].filter(Boolean).join(", ");
+  return name ? say("at_field", { field: name, detail: message }) : message;
+};
+
 /** Shows faults at the fields they point to, with the nearest that works as a button where it is a plain value. */
 export const showFaults = (form, faults, changed) => {
   for (const shown of form.querySelectorAll(".wrong")) shown.remove();
   for (const field of form.querySelectorAll("[aria-invalid]")) {
     field.removeAttribute("aria-invalid");
-    field.removeAttribute("aria-describedby");
+    if (field.dataset.hint) field.setAttribute("aria-describedby", field.dataset.hint);
+    else field.removeAttribute("aria-describedby");
   }
   faults.forEach((fault, index) => {
     const field = fieldAt(form, fault.at);
@@ -194,11 +255,12 @@ export const showFaults = (form, faults, changed) => {
           changed();
         } }, value ? say("try_nearest", { value: shownValue(target, value) }) : say("leave_empty"))
       : fault.nearest && ` ${say("nearest", { nearest: fault.nearest })}`;
-    const shown = el("div", { class: "wrong", id }, el("span", {}, fault.detail), help);
+    const original = fault.original && el("small", { lang: "en" }, ` ${fault.original}`);
+    const shown = el("div", { class: "wrong", id }, el("span", {}, fault.detail), original, help);
     (field.closest("label") ?? field).after(shown);
     for (const control of field.matches("input, select, textarea") ? [field] : []) {
       control.setAttribute("aria-invalid", "true");
-      control.setAttribute("aria-describedby", id);
+      control.setAttribute("aria-describedby", [control.dataset.hint, id].filter(Boolean).join(" "));
     }
   });
 };

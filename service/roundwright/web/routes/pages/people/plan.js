@@ -1,8 +1,8 @@
 // The plan: gauge, heads, yarn, shape and needles in; the whole hat out while she types.
 
 import {
-  Trouble, afterPause, applies, ask, copyButton, el, fold, inSizes, list, measure, money, number, put, refill,
-  restore, say, showFaults, stateOf, table, toNumber, valueOf, writeAddress,
+  Trouble, afterPause, amount, applies, ask, copyButton, currencyBeside, el, fold, inSizes, list, measure, money, number,
+  put, refill, restore, say, showFaults, signed, stateOf, table, toldOf, toNumber, valueOf, writeAddress,
 } from "./base.js";
 
 const form = document.getElementById("plan-form");
@@ -30,6 +30,10 @@ const WHOSE = {
   man: { word: "man", request: () => ({ adult: "man" }) },
 };
 const GROWN = new Set(["woman", "man"]);
+const MEASURED = /^(\d+(?:[.,]\d+)?)\s*(?:(cm)|in|inch|inches|["”″])$/i;
+
+/** A number that fits what is asked of a head. */
+const EXAMPLES = { measured_cm: 55.5, measured_in: 22, age_months: 9, age_years: 6, gestation_weeks: 32 };
 
 /** "Marrow: 9 months x 4" as the parts of a row. */
 const readSize = (text) => {
@@ -42,12 +46,13 @@ const readSize = (text) => {
 const writeSize = ({ label, value, whose, makers }) =>
   `${label ? `${label.replace(/[:;\n]/g, " ")}: ` : ""}${GROWN.has(whose) ? "" : `${value} `}${WHOSE[whose].word}${makers !== "1" && makers ? ` x ${makers}` : ""}`;
 
-const partsOf = (row) => ({
-  label: row.querySelector(".label").value.trim(),
-  value: row.querySelector(".value").value.trim(),
-  whose: row.querySelector("select").value,
-  makers: row.querySelector(".makers").value.trim(),
-});
+const partsOf = (row) => {
+  const [label, text, makers] = [".label", ".value", ".makers"].map((part) => row.querySelector(part).value.trim());
+  const whose = row.querySelector("select").value;
+  // A head may have its unit beside it, which goes before the one that is chosen.
+  const [, value, cm] = (whose.startsWith("measured_") && MEASURED.exec(text)) || [];
+  return value ? { label, value, whose: cm ? "measured_cm" : "measured_in", makers } : { label, value: text, whose, makers };
+};
 
 const addRow = ({ label = "", value = "", whose = "measured_cm", makers = "1" } = {}) => {
   const row = el("div", { class: "size" },
@@ -87,6 +92,21 @@ const settle = () => {
   for (const label of form.querySelectorAll(".for-rib")) label.hidden = !ribbed;
 };
 
+/** Puts the rows in the order of the heads that the answer has, the smallest first; rows without a head stay last. */
+const sortRows = () => {
+  const filled = [...rows.children].filter((row) => isFilled(partsOf(row)));
+  const heads = answer.sizes.map(({ measurements }) => measurements.head.value);
+  const order = filled.map((_, index) => index).sort((one, other) => heads[one] - heads[other]);
+  rows.prepend(...order.map((index) => filled[index]));
+  settle();
+  shownSize = handoutSize = 0;
+  found.focus({ preventScroll: true });
+  status.textContent = say("sorted");
+  changed(0);
+};
+
+const isFilled = ({ value, whose }) => value || GROWN.has(whose);
+
 /** The sizes of the request; each row is told its place among them, a row that is not filled in has none. */
 const sizesOf = () => {
   const sizes = [];
@@ -94,7 +114,7 @@ const sizesOf = () => {
     const { label, value, whose, makers } = partsOf(row);
     const [kind, figure, few, named] = ["select", ".value", ".makers", ".label"].map((part) => row.querySelector(part));
     for (const field of [kind, figure, few, named]) delete field.dataset.at;
-    if (!GROWN.has(whose) && !value) continue;
+    if (!isFilled({ value, whose })) continue;
     const at = `/sizes/${sizes.length}`;
     Object.assign(figure.dataset, { at, type: "number" });
     if (GROWN.has(whose)) kind.dataset.at = at;
@@ -102,7 +122,8 @@ const sizesOf = () => {
     few.dataset.type = "whole";
     named.dataset.at = `${at}/label`;
     named.dataset.type = "text";
-    const count = GROWN.has(whose) ? null : valueOf(figure);
+    [figure.dataset.example, few.dataset.example] = [EXAMPLES[whose], 3];
+    const count = GROWN.has(whose) ? null : valueOf(figure, value);
     sizes.push({ ...WHOSE[whose].request(count), ...(label && { label }), ...(makers && { makers: valueOf(few) }) });
   }
   return sizes;
@@ -114,6 +135,7 @@ const NEEDLES = {
   3: 3,
   4: 4,
   magic_loop: { magic_loop: { value: 80, unit: "cm" } },
+  magic_loop_100: { magic_loop: { value: 100, unit: "cm" } },
   circulars: { circulars: 2 },
   circular: { circular: { value: 40, unit: "cm" } },
 };
@@ -127,9 +149,23 @@ const requestOf = () => {
     if (value !== undefined) put(request, field.dataset.at, value);
   }
   const { yarn } = request;
-  if (yarn && !(yarn.price?.amount !== undefined && yarn.price.currency)) delete yarn.price;
-  if (yarn && !(yarn.mass && yarn.length)) delete request.yarn; // she is still typing
+  if (yarn?.price) yarn.price.currency ??= currencyBeside(form.yarn_price_amount);
+  // Half a ball or half a price is no fault while somebody types: it is left out, and a line says what is missing.
+  if (yarn?.price && (yarn.price.amount === undefined || !yarn.price.currency)) delete yarn.price;
+  if (yarn && !(yarn.mass && yarn.length)) delete request.yarn;
   return request;
+};
+
+/** What is still missing of the ball, said under its fields. */
+const showBallHint = () => {
+  const [mass, length, price, currency] = ["mass", "length", "price_amount", "price_currency"].map((part) => form[`yarn_${part}`]);
+  const filled = (field) => field.value.trim() !== "";
+  const beside = /[^\d.,\s]/.test(price.value);
+  const missing = filled(mass) !== filled(length) || (!filled(mass) && [price, currency].some(filled)) ? "ball_half"
+    : (filled(price) && !filled(currency) && !beside) || (filled(currency) && !filled(price)) ? "price_half" : null;
+  const hint = document.getElementById("ball-hint");
+  hint.hidden = missing === null;
+  if (missing && hint.textContent !== say(missing)) hint.textContent = say(missing);
 };
 
 /** The form as the address of the handout, which the service writes for a browser without JavaScript too. */
@@ -137,8 +173,14 @@ const handoutQuery = ({ yarn }, only) => {
   const query = new URLSearchParams(only);
   for (const field of form.elements) {
     const [, part, price] = field.dataset.at?.split("/") ?? [];
-    if (part === "yarn" && (!yarn || (price === "price" && !yarn.price))) continue;
-    if (field.name && field.value.trim() && applies(field)) query.set(field.name, field.value.trim());
+    if (part === "yarn" && (!yarn || price === "price")) continue;
+    if (!field.name || !field.value.trim() || !applies(field)) continue;
+    const value = field.dataset.type === "needles" ? field.value : valueOf(field);
+    query.set(field.name, value.unit ? `${value.value} ${value.unit}` : value);
+  }
+  if (yarn?.price) {
+    query.set("yarn_price_amount", yarn.price.amount);
+    query.set("yarn_price_currency", yarn.price.currency);
   }
   query.set("sizes", sizesText());
   if (!query.has("language")) query.set("language", document.documentElement.lang);
@@ -146,7 +188,7 @@ const handoutQuery = ({ yarn }, only) => {
 };
 
 const sizesText = () =>
-  [...rows.children].map(partsOf).filter(({ value, whose }) => value || GROWN.has(whose)).map(writeSize).join("; ");
+  [...rows.children].map(partsOf).filter(isFilled).map(writeSize).join("; ");
 
 // --- the answer -----------------------------------------------------------------------------------------------
 
@@ -156,6 +198,7 @@ let shownSize = 0;
 
 const changed = afterPause(async (signal) => {
   drawSwatch();
+  showBallHint();
   const parameters = planParameters();
   opened = String(parameters);
   writeAddress("plan", parameters);
@@ -179,28 +222,36 @@ const changed = afterPause(async (signal) => {
     found.classList.add("stale");
     found.querySelector(".stale-note")?.remove();
     found.hidden = false;
-    found.prepend(el("p", { class: "stale-note" }, `${error.message} ${answer ? say("stale") : ""}`));
+    const detail = toldOf(form, error);
+    found.prepend(el("p", { class: "stale-note" }, `${detail} ${answer ? say("stale") : ""}`));
     showFaults(form, error.faults, changed);
-    ticker.textContent = error.message;
-    status.textContent = `${say("status_wrong", { detail: error.message })} ${answer ? say("stale") : ""}`;
+    ticker.textContent = detail;
+    status.textContent = `${say("status_wrong", { detail })} ${answer ? say("stale") : ""}`;
   }
 });
+
+/** Notes on references, which a designer asks for: they stand at the end, with the basis. */
+const IN_BASIS = new Set(["standards_meet"]);
 
 const castOn = () => inSizes(answer.sizes.map((size) => size.cast_on.stitches));
 
 const answerParts = (request) => {
-  const { sizes, warnings, basis } = answer;
+  const { sizes, basis } = answer;
+  const warnings = answer.warnings.filter(({ code }) => !IN_BASIS.has(code));
+  const ofReferences = answer.warnings.filter(({ code }) => IN_BASIS.has(code));
   return [
     headline(sizes),
     warnings.length && el("div", { class: "mind" }, el("h2", {}, say("warnings_heading")),
-      el("ul", {}, warnings.map(({ message }) => el("li", {}, message)))),
+      el("ul", {}, warnings.map(({ code, message }) => el("li", {}, message, code === "sizes_out_of_order" &&
+        el("p", {}, el("button", { type: "button", class: "quiet", onclick: sortRows }, say("sort_sizes"))))))),
     sideBySide(sizes),
     picturesPart(request, sizes),
     buying(request, sizes),
     handoutPart(request),
     patternPart(),
-    fold(say("basis_heading"), "basis", el("ul", { class: "basis" }, basis.map(({ rule, source }) =>
-      el("li", {}, rule, " ", el("small", {}, say("source", { source })))))),
+    fold(say("basis_heading"), "basis", el("ul", { class: "basis" },
+      basis.map(({ rule, source }) => el("li", {}, rule, " ", el("small", {}, say("source", { source })))),
+      ofReferences.map(({ message }) => el("li", {}, message)))),
   ];
 };
 
@@ -221,22 +272,29 @@ const sideBySide = (sizes) => {
       row("row_head", ({ measurements }) => measure(measurements.head)),
       row("row_castOn", ({ cast_on }) => el("strong", {}, `${cast_on.stitches}`)),
       row("row_around", ({ measurements }) => measure(measurements.circumference)),
+      row("row_ease_aimed", ({ cast_on }) => percent(aimedEase(cast_on))),
+      row("row_ease", ({ cast_on: { ease } }) => `${percent(ease.percent)} · ${signed(ease.length.value)}\u00a0${ease.length.unit}`),
       row("row_depth", ({ measurements }) => measure(measurements.depth)),
       ...(sizes.some(({ split }) => split) ? [row("row_split", ({ split }) => split?.split.join(" · ") ?? "")] : []),
       row("row_brim", ({ brim }) => rounds(brim)),
       row("row_body", ({ body }) => rounds(body)),
       row("row_crown", ({ crown, measurements }) => `${crown.rounds.length}${measurements.crown_depth ? ` · ${measure(measurements.crown_depth)}` : ""}`),
       row("row_left", ({ crown }) => `${crown.stitches_left}`),
-      row("row_yarn", ({ yarn }) => measure(yarn.used.expected.mass ?? yarn.used.expected.length)),
+      row("row_yarn", ({ yarn: { to_buy } }) => amount(to_buy.amount.mass ?? to_buy.amount.length)),
       ...(sizes.some(({ makers }) => makers > 1) ? [row("row_hats", ({ makers }) => `${makers}`)] : []),
     ], "sizes-table"));
 };
+
+const percent = (value) => `${signed(value)}\u00a0%`;
+
+/** The ease that the cast-on would have exactly, before it was rounded to stitches that divide. */
+const aimedEase = ({ exact, stitches, ease }) => ((100 + ease.percent) * exact) / stitches - 100;
 
 // --- pictures, needles and crown of one size ------------------------------------------------------------------
 
 const picturesPart = (request, sizes) => {
   const place = el("div", { class: "one-size" });
-  const fill = () => refill(place, oneSize(sizes[shownSize], request));
+  const fill = () => refill(place, oneSize(sizes[shownSize], request.sizes[shownSize].label));
   const choice = sizes.length > 1 && el("label", { class: "choice" }, say("picture_of"),
     el("select", { onchange: (event) => {
       shownSize = event.target.selectedIndex;
@@ -247,26 +305,31 @@ const picturesPart = (request, sizes) => {
     el("div", { class: "sheet-head" }, el("h2", {}, say("pictures_heading")), choice), place);
 };
 
-const oneSize = (size, request) => {
+/** `called` is the label that somebody gave the size; without one the pictures name it by themselves. */
+const oneSize = (size, called) => {
+  const titled = (path) => (called ? `${path}&title=${encodeURIComponent(called)}` : path);
   const { label, measurements, crown, split, needles } = size;
   const measures = { label, circumference: measure(measurements.circumference), depth: measure(measurements.depth) };
   return [
     el("div", { class: "pictures" },
-      picture(size.drawing, say("worn_alt", measures)),
-      picture(size.schematic, say("flat_alt", measures)),
+      picture(titled(size.drawing), say("worn_alt", measures)),
+      picture(titled(size.schematic), say("flat_alt", measures)),
       crown.drawing && picture(crown.drawing, say("crown_alt", { label, stitches: crown.stitches }))),
     needles && el("h3", {}, say("needles_heading")),
     needles && el("p", {}, holdText(needles)),
     split && el("ol", { class: "steps" }, split.start.map(({ text }) => el("li", {}, text))),
+    split?.reason && el("p", { class: "hint" }, `${split.split.join(" · ")}: ${split.reason}`),
     needles?.change && el("p", {}, needles.change.text),
     crown.rounds.length && fold(say("crown_table"), "crown", crownTable(crown)),
   ];
 };
 
 const picture = (path, alt) => {
-  const image = el("img", { src: path.replace(/^\//, ""), alt, loading: "lazy", width: 480, height: 420 });
-  image.addEventListener("error", () => image.replaceWith(el("p", { class: "hint" }, say("picture_gone"))));
-  return el("figure", {}, image);
+  const src = path.replace(/^\//, "");
+  const image = el("img", { src, alt, loading: "lazy", width: 640, height: 560 });
+  const larger = el("a", { href: src, target: "_blank", rel: "noopener", title: say("picture_larger") }, image);
+  image.addEventListener("error", () => larger.replaceWith(el("p", { class: "hint" }, say("picture_gone"))));
+  return el("figure", {}, larger);
 };
 
 const holdText = ({ hold, count, lengths }) =>
@@ -289,12 +352,14 @@ const crownTable = ({ rounds }) => {
 
 const buying = (request, sizes) => {
   const { order } = answer;
-  const uses = sizes.map(({ label, yarn: { used: { expected } } }) => el("li", {}, expected.mass
-    ? say("buy_uses", { label, mass: measure(expected.mass), length: measure(expected.length) })
-    : say("buy_uses_length", { label, length: measure(expected.length) })));
+  const uses = sizes.map(({ label, yarn: { to_buy: { amount: { mass, length } } } }) => el("li", {}, mass
+    ? say("buy_uses", { label, mass: amount(mass), length: amount(length) })
+    : say("buy_uses_length", { label, length: amount(length) })));
   return el("section", { class: "sheet buy" }, el("h2", {}, say("buy_heading")),
     order ? orderText(order) : el("p", { class: "hint" }, say("buy_no_ball")),
-    el("ul", {}, uses));
+    el("h3", {}, say("row_yarn")),
+    el("ul", {}, uses),
+    el("p", { class: "hint" }, say("buy_margin", { percent: number(sizes[0].yarn.to_buy.margin_percent) })));
 };
 
 const orderText = ({ makers, shared, own, one_basket: basket }) => {
@@ -336,7 +401,7 @@ const handoutPart = (request) => {
     try {
       const pdf = await ask("v1/hats/handout", { ...request, ...only() }, undefined, "application/pdf");
       const address = URL.createObjectURL(pdf);
-      el("a", { href: address, download: `${(request.name ?? "hat").replace(/[^\p{L}\p{N}]+/gu, "-").toLowerCase()}.pdf` }).click();
+      el("a", { href: address, download: fileName(labels[handoutSize - 1]) }).click();
       setTimeout(() => URL.revokeObjectURL(address), 60_000);
       said.textContent = say("handout_done");
     } catch (error) {
@@ -350,6 +415,12 @@ const handoutPart = (request) => {
     el("p", { class: "actions" }, link, el("button", { type: "button", onclick: download }, say("handout_pdf")), said),
     el("p", { class: "actions" }, copyButton(say("share"), () => location.href, say("share_done")),
       el("a", { href: "#plan" }, say("start_anew"))));
+};
+
+/** A name for the file of the handout, in the language of the pattern: its name, and the size where it is of one. */
+const fileName = (label = "") => {
+  const [name] = answer.pattern.split("\n");
+  return `${`${name} ${label}`.toLowerCase().match(/[\p{L}\p{N}]+/gu)?.join("-") ?? "roundwright"}.pdf`;
 };
 
 /** The written pattern: blocks between blank lines, each under its heading. */

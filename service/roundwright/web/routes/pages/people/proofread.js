@@ -1,7 +1,7 @@
 // The proofreader: a pattern pasted, its lines with their counts beside it, and edits made by a button.
 
 import {
-  Trouble, afterPause, ask, castOnOf, copyButton, el, fold, inSizes, packed, refill, say, showFaults, unpacked, writeAddress,
+  Trouble, afterPause, ask, castOnOf, copyButton, el, fold, inSizes, packed, refill, say, showFaults, toldOf, unpacked, writeAddress,
 } from "./base.js";
 
 const form = document.getElementById("proofread-form");
@@ -38,8 +38,9 @@ const changed = afterPause(async (signal) => {
     if (signal.aborted) return;
     if (!(error instanceof Trouble)) throw error;
     showFaults(form, error.faults, changed);
-    refill(found, el("p", { class: "stale-note" }, error.message));
-    status.textContent = say("status_wrong", { detail: error.message });
+    const detail = toldOf(form, error);
+    refill(found, el("p", { class: "stale-note" }, detail));
+    status.textContent = say("status_wrong", { detail });
   }
 });
 

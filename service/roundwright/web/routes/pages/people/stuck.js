@@ -1,8 +1,8 @@
 // A count that came out wrong: the work, the round and what is on each needle in; causes, where to look and the mend out.
 
 import {
-  Trouble, afterPause, applies, ask, castOnOf, el, packed, put, refill, restore, say, showFaults, stateOf, toNumber, unpacked, valueOf,
-  writeAddress,
+  Trouble, afterPause, applies, ask, castOnOf, el, packed, put, refill, restore, say, showFaults, stateOf, toNumber, toldOf, unpacked,
+  valueOf, writeAddress,
 } from "./base.js";
 import { planned, take } from "./plan.js";
 
@@ -83,8 +83,9 @@ const changed = afterPause(async (signal) => {
     if (!(error instanceof Trouble)) throw error;
     showFaults(form, error.faults, changed);
     found.hidden = false;
-    refill(found, el("p", { class: "stale-note" }, error.message));
-    status.textContent = say("status_wrong", { detail: error.message });
+    const detail = toldOf(form, error);
+    refill(found, el("p", { class: "stale-note" }, detail));
+    status.textContent = say("status_wrong", { detail });
   }
 });
 
@@ -96,7 +97,7 @@ const answerParts = (answer, request) => {
   }
   return [
     el("div", { class: "headline" }, el("h2", {}, say("count_wrong"))),
-    el("ol", { class: "causes" }, causes.map((cause, index) => causePart(cause, index))),
+    el("ol", { class: "causes" }, byMend(causes).map(mendPart)),
     apart && el("section", { class: "sheet" }, el("h2", {}, say("tell_apart")), el("p", {}, apart)),
     picture,
     notices(warnings),
@@ -107,15 +108,38 @@ const notices = (warnings) =>
   warnings.length > 0 && el("div", { class: "mind" }, el("h2", {}, say("warnings_heading")),
     el("ul", {}, warnings.map(({ message }) => el("li", {}, message))));
 
-const causePart = ({ message, where, fix, next }, index) =>
+/** The causes in their order, those with the same mend together; a cause may have a step of its own before it. */
+const byMend = (causes) => {
+  const groups = [];
+  for (const cause of causes) {
+    const group = groups.find(({ fix }) => cause.fix.endsWith(fix) || fix.endsWith(cause.fix));
+    if (!group) groups.push({ fix: cause.fix, next: cause.next, causes: [cause] });
+    else {
+      group.causes.push(cause);
+      if (cause.fix.length < group.fix.length) group.fix = cause.fix;
+    }
+  }
+  return groups;
+};
+
+const mendPart = ({ fix, next, causes }, index) =>
   el("li", { class: "sheet" },
-    el("p", { class: "rank" }, say(index ? "also" : "likeliest")),
-    el("h3", { class: "cause" }, message),
+    causes.map((cause, place) => causePart(cause, fix, place || index ? "also" : "likeliest")),
+    el("dl", { class: "mend" },
+      el("dt", {}, say(causes.length > 1 ? "the_mend_of_all" : "the_mend")), el("dd", {}, fix),
+      // The mend itself mostly says the next round.
+      next && !fix.includes(next.text) && [el("dt", {}, say("next_round")),
+        el("dd", {}, say("next_round_text", { n: next.number, text: next.text, stitches: next.after }))]));
+
+const causePart = ({ message, where, fix }, shared, rank) => {
+  const first = fix.slice(0, fix.length - shared.length).trim();
+  return el("div", { class: "cause" },
+    el("p", { class: "rank" }, say(rank)),
+    el("h3", {}, message),
     el("dl", {},
       el("dt", {}, say("where_to_look")), el("dd", {}, where),
-      el("dt", {}, say("the_mend")), el("dd", {}, fix),
-      next && [el("dt", {}, say("next_round")),
-        el("dd", {}, say("next_round_text", { n: next.number, text: next.text, stitches: next.after }))]));
+      first && [el("dt", {}, say("first_try")), el("dd", {}, first)]));
+};
 
 /** The needles before the next round of a crown, drawn by the service. */
 const needlesPicture = ({ crown, needles: counted }, next) => {
