@@ -83,16 +83,16 @@ class HatSize extends HTMLElement {
 			return;
 		}
 		this.shadowRoot.append(this.#section());
-		this.form = this.shadowRoot.querySelector("form");
-		this.form.onchange = () => {
-			for (const who of ["child", "adult", "head"]) this.#at(who).hidden = who !== this.form.who.value;
+		const form = (this.form = this.shadowRoot.querySelector("form"));
+		form.onchange = () => {
+			for (const who of ["child", "adult", "head"]) this.#at(who).hidden = who !== form.who.value;
 		};
-		this.form.onsubmit = (event) => {
+		form.onsubmit = (event) => {
 			event.preventDefault();
 			this.#find();
 		};
-		this.form.who.value = "child";
-		this.form.onchange();
+		form.who.value = "child";
+		form.onchange();
 		this.#show("idle");
 	}
 
@@ -102,9 +102,7 @@ class HatSize extends HTMLElement {
 	}
 
 	/** A mistake of the shop: it goes to the console, never to the shopper. */
-	#mistake(text) {
-		console.error(`<hat-size> ${text}`, this);
-	}
+	#mistake = (text) => console.error(`<hat-size> ${text}`, this);
 
 	get #language() {
 		return this.closest("[lang]")?.lang || "en";
@@ -143,12 +141,10 @@ class HatSize extends HTMLElement {
 		return new URL(path.replace(/^\//, ""), service);
 	}
 
-	#say(text, values = {}) {
-		return (this.#words[text] ?? text).replace(/\{(\w+)\}/g, (_, name) => values[name]);
-	}
+	#say = (text, values = {}) => (this.#words[text] ?? text).replace(/\{(\w+)\}/g, (_, name) => values[name]);
 
 	#section() {
-		const say = (text) => this.#say(text);
+		const say = this.#say;
 		const choice = (who, text) => el("label", {}, el("input", { type: "radio", name: "who", value: who }), say(text));
 		const input = (id, text) => el("label", {}, say(text), el("input", { id, inputmode: "decimal", "aria-describedby": "trouble" }));
 		const select = (id, text, options) => el("label", {}, say(text), el("select", { id },
@@ -169,9 +165,7 @@ class HatSize extends HTMLElement {
 			el("div", { id: "answer" }));
 	}
 
-	#at(id) {
-		return this.shadowRoot.getElementById(id);
-	}
+	#at = (id) => this.shadowRoot.getElementById(id);
 
 	#number(field) {
 		const text = this.#at(field).value.trim().replace(",", ".");
@@ -253,20 +247,19 @@ class HatSize extends HTMLElement {
 
 	#show(state, message = "", field = null) {
 		const wrong = state === "error";
-		const [note, status] = [this.#at("trouble"), this.#at("status")];
 		this.setAttribute("state", state);
 		for (const id of ["age", "around"]) this.#at(id).ariaInvalid = wrong && id === field;
-		note.hidden = !wrong;
-		note.textContent = wrong ? message : "";
-		status.textContent = wrong ? "" : message;
+		this.#at("trouble").hidden = !wrong;
+		this.#at("trouble").textContent = wrong ? message : "";
+		this.#at("status").textContent = wrong ? "" : message;
 		this.#at("answer").hidden = state !== "done";
 		if (field) this.#at(field).focus();
 	}
 
 	#told({ fit, size, plan: { sizes: [hat], cautions } }, wearer) {
 		const number = (value, how) => new Intl.NumberFormat(this.#language, how).format(value);
-		const quantity = ({ value, unit }) => `${number(value, { maximumFractionDigits: unit === "g" ? 0 : 1 })} ${unit}`;
-		const say = (key, values) => this.#say(key, values);
+		const quantity = ({ value, unit }) => `${number(value, { maximumFractionDigits: +(unit !== "g") })} ${unit}`;
+		const say = this.#say;
 		const { balls, cost, left_over } = hat.yarn.to_buy;
 		const { circumference, head, depth } = hat.measurements;
 		const measures = { around: quantity(circumference), depth: quantity(depth), n: hat.cast_on.stitches };

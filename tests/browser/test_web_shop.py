@@ -61,8 +61,8 @@ def pictures_drawn(page) -> bool:
     )
 
 
-def test_it_is_under_14_kilobytes_and_needs_nothing_else():
-    """The one file a shop copies has fewer than 14 KB and loads nothing more."""
+def test_it_is_under_14_kibibytes_and_needs_nothing_else():
+    """The one file a shop copies is under 14 KiB (14,336 bytes) and loads nothing more."""
     script = (FOLDER / "hat-size.js").read_text()
 
     assert len(script.encode()) < 14 * 1024

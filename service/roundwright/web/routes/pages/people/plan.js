@@ -332,8 +332,11 @@ const picture = (path, alt) => {
   return el("figure", {}, larger);
 };
 
-const holdText = ({ hold, count, lengths }) =>
-  `${say(`hold_${hold}`, { n: count ?? 0 })}${lengths.length ? `, ${say("long", { lengths: list(lengths.map(measure), "disjunction") })}` : ""}.`;
+const holdText = ({ hold, count, lengths }) => {
+  const held = say(`hold_${hold}`, { n: count ?? 0 });
+  const long = lengths.length ? `, ${say("long", { lengths: list(lengths.map(measure), "disjunction") })}` : "";
+  return `${held[0].toUpperCase()}${held.slice(1)}${long}.`;
+};
 
 const crownTable = ({ rounds }) => {
   const onNeedles = rounds[0].needles?.length ?? 0;
