@@ -158,6 +158,16 @@ def test_the_handout_is_opened_to_print(page, address):
     expect(page.get_by_role("heading", level=3)).to_have_text(re.compile("9 months"))
 
 
+@pytest.mark.parametrize(("needles", "length"), [("magic_loop", "80 cm"), ("magic_loop_100", "100 cm")])
+def test_a_magic_loop_is_as_long_as_those_in_shops(needles, length, page, address, service):
+    """80 and 100 cm, on the page and on its handout."""
+    page.goto(f"{address}/#plan?needles={needles}")
+    worked_out(page, "Cast on 96 stitches")
+
+    expect(page.locator(".printed")).to_contain_text(f"needle of {length} for a magic loop")
+    assert length in service.get(f"/handout?gauge_stitches=20&sizes=woman&needles={needles}").text
+
+
 @pytest.mark.parametrize(
     ("query", "status", "parameter"),
     [
