@@ -317,7 +317,7 @@ class Lookup(Operation):
         keep = f"{cache_scope}, max-age={settings.max_age_s}" if self.cached else "no-store"
         self.headers = [(b"cache-control", keep.encode()), *self.own_headers]
         self.reader = ParameterReader(self.request_type)
-        self.parse_cached = lru_cache(maxsize=CACHE_SIZE)(self.parse)
+        self.parse_cached: Callable[..., Parsed] = lru_cache(maxsize=CACHE_SIZE)(self.parse)
 
     def parse(
         self,

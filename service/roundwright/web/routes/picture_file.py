@@ -35,6 +35,7 @@ class PictureFile(Lookup):
         """Apply the settings for caches, and keep the typesetter."""
         super().prepare(settings, typesetter)
         self.typesetter = typesetter
+        self.parse_cached = self.parse  # to read the address is nothing beside the PNG
 
     async def file(self, content: bytes, receive: Receive) -> bytes:
         """The PNG of an SVG. Raises `ProblemError` where nothing makes it, and as the typesetter does."""
