@@ -69,7 +69,9 @@ class Mass(Struct, frozen=True, forbid_unknown_fields=True):
 class YarnCount(Struct, frozen=True, forbid_unknown_fields=True):
     """The fineness of a yarn in one of the standard systems (ISO 1144, ISO 2947)."""
 
-    value: Annotated[float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="The count.")]
+    value: Annotated[
+        float, Meta(ge=SMALLEST_QUANTITY, le=LARGEST_QUANTITY, description="The count.", examples=[500])
+    ]
     unit: Annotated[CountUnit, Meta(description="The system the count is in.")]
 
 

@@ -218,10 +218,18 @@ def to_problem(error: Exception, path: str, addresses: Iterable[str] = ()) -> tu
 def did_you_mean(name: str, names: Iterable[str]) -> str:
     """The name that was probably meant, as a sentence that begins with a blank; empty where none is near."""
     plain = {_plain(known): known for known in names}
-    meant = _plain(name[:MAX_MEANT])
-    near: list[str] = [word for word in _SAME_MEANING.get(meant, ()) if word in plain]
-    near = near or get_close_matches(meant, plain, n=1, cutoff=0.65)
+    if (same := same_meaning(name, plain)) is not None:
+        near = [same]
+    else:
+        near = get_close_matches(_plain(name[:MAX_MEANT]), plain, n=1, cutoff=0.65)
     return f" Perhaps {plain[near[0]]!r} is meant." if near else ""
+
+
+def same_meaning(name: str, names: Iterable[str]) -> str | None:
+    """The one of the names that is another word for a name, or that name in another spelling; None without one."""
+    names = list(names)
+    words = (_plain(name[:MAX_MEANT]), *_SAME_MEANING.get(_plain(name[:MAX_MEANT]), ()))
+    return next((word for word in words if word in names), None)
 
 
 _SAME_MEANING: Final[Mapping[str, tuple[str, ...]]] = {
@@ -232,6 +240,21 @@ _SAME_MEANING: Final[Mapping[str, tuple[str, ...]]] = {
     **dict.fromkeys(("preemie", "preterm", "premature"), ("premie",)),
     **dict.fromkeys(("rib", "ribbing"), ("ribbed",)),
     **dict.fromkeys(("cuff", "turnup"), ("folded", "cuffed")),
+    **dict.fromkeys(
+        ("centimeter", "centimeters", "centimetre", "centimetres", "zentimeter", "cms"), ("cm", "metric")
+    ),
+    **dict.fromkeys(("millimeter", "millimeters", "millimetre", "millimetres", "mms"), ("mm", "metric")),
+    **dict.fromkeys(("inch", "inches", "ins", "zoll", "us"), ("in", "imperial")),
+    **dict.fromkeys(("meter", "meters", "metre", "metres", "mtr"), ("m", "metric")),
+    **dict.fromkeys(("yard", "yards", "yds"), ("yd", "imperial")),
+    **dict.fromkeys(("gram", "grams", "gramm", "gr", "gms"), ("g",)),
+    **dict.fromkeys(("kilogram", "kilograms", "kilo", "kgs"), ("kg",)),
+    **dict.fromkeys(("ounce", "ounces", "ozs"), ("oz",)),
+    **dict.fromkeys(("pound", "pounds", "lbs"), ("lb",)),
+    **dict.fromkeys(("cm", "mm", "g", "si"), ("metric",)),
+    **dict.fromkeys(("in", "yd", "oz", "uk"), ("imperial",)),
+    **dict.fromkeys(("black", "night"), ("dark",)),
+    **dict.fromkeys(("white", "day"), ("light",)),
 }
 """Words by which a caller calls what has another name here (common practice)."""
 

@@ -26,7 +26,9 @@ class Basket(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """What a request may look like."""
 
     number: Annotated[int, Meta(ge=1, le=12)] = 1
-    length: Annotated[Annotated[float, Meta(ge=0.5, le=99)] | None, Meta(description="cm")] = None
+    length: Annotated[
+        Annotated[float, Meta(ge=0.5, le=99)] | None, Meta(description="Length in cm. Whole or not.")
+    ] = None
     label: Annotated[str, Meta(min_length=1, max_length=5)] = "a"
     unit: Literal["cm", "in"] = "cm"
     washed: bool = False
@@ -44,15 +46,20 @@ PARAMETERS = ParameterReader(Basket)
         ('{"number": "2"}', "#/number", "This must be a whole number, not text: write 2 without quotation marks."),
         ('{"length": "14,5"}', "#/length",
          "This must be a number or null, not text: write 14.5, with a decimal point."),
-        ('{"number": 2.5}', "#/number", "This must be a whole number, not a fraction."),
+        ('{"number": 2.5}', "#/number", "This must be a whole number, not a fraction: write 2 or 3."),
         ('{"number": true}', "#/number", "This must be a whole number, not true or false."),
         ('{"number": 13}', "#/number", "This must be at most 12."),
         ('{"number": 13.0}', "#/number", "This must be at most 12."),
         ('{"number": 0}', "#/number", "This must be at least 1."),
-        ('{"length": 0}', "#/length", "This must be at least 0.5."),
+        ('{"length": 0}', "#/length", "This must be at least 0.5. Length in cm."),
         ('{"length": "long"}', "#/length", "This must be a number or null, not text."),
-        ('{"label": ""}', "#/label", "This must be at least 1 character."),
-        ('{"label": "abcdef"}', "#/label", "This must be at most 5 characters."),
+        ('{"length": ""}', "#/length", "This is empty: it must be a number or null."),
+        ('{"length": "14 cm"}', "#/length", "This must be a number or null, not text: write 14."),
+        ('{"washed": "yes"}', "#/washed", "This must be true or false, not text: write true."),
+        ('{"yarns": {"type": "ball", "grams": 50}}', "#/yarns",
+         'This must be a list, not an object: write [{"type":"ball","grams":50}].'),
+        ('{"label": ""}', "#/label", "This must have at least 1 character."),
+        ('{"label": "abcdef"}', "#/label", "This must have at most 5 characters."),
         ('{"unit": "ft"}', "#/unit", "This must be one of: cm, in."),
         ('{"unit": 3}', "#/unit", "This must be one of: cm, in."),
         ('{"gauges": ["fine", "thick"]}', "#/gauges/1", "This must be one of: bulky, fine."),
@@ -63,17 +70,22 @@ PARAMETERS = ParameterReader(Basket)
          "Unknown field 'grams'. The fields here are: type, tex."),
         ('{"Lengths": 5}', "#/Lengths", "Unknown field 'Lengths'. Perhaps 'length' is meant."),
         ('{"yarns": [{"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}, {"type": "ball", "grams": 1}]}',
-         "#/yarns", "This must be at most 2 entries."),
+         "#/yarns", "This must have at most 2 entries."),
         ('{"a/b~c": 1}', "#/a~1b~0c",
          "Unknown field 'a/b~c'. The fields here are: number, length, label, unit, washed, yarns, gauges."),
     ],
 )  # fmt: skip
 def test_a_fault_is_placed_and_said(body, pointer, detail):
-    """Each fault has a pointer to where it is (RFC 6901) and a sentence without a programmer's words."""
+    """Each fault has a pointer to where it is (RFC 6901) and a sentence without a programmer's words.
+
+    What the problem says is for those who read no further: it names the field.
+    """
     with pytest.raises(ProblemError) as refused:
         BODIES.read(body.encode())
 
-    assert ("invalid-request", detail) == (refused.value.slug, refused.value.detail)
+    field = pointer.removeprefix("#/").replace("/0", "[0]").replace("/1", "[1]").replace("/", ".")
+    said = detail.replace("This", repr(field), 1) if detail.startswith("This ") else detail
+    assert ("invalid-request", said) == (refused.value.slug, refused.value.detail)
     assert [(pointer, detail)] == [(fault.pointer, fault.detail) for fault in refused.value.faults]
 
 
@@ -98,6 +110,12 @@ def test_all_faults_are_named_at_once():
         (b"\xef\xbb\xbf{}", "byte order mark"),
         (b'{"length": 14,5}', "decimal point: 14.5"),
         (b"{'number': 2}", "double quotation marks"),
+        (b'{"number": NaN}', "JSON has no NaN"),
+        (b'{"washed": True}', "JSON writes true, false and null"),
+        (b'{"number": 2, // twins\n}', "JSON has no comments"),
+        ('{"number": 2, “label”: "a"}'.encode(), "straight double quotation marks"),
+        (b'{"number": 2,}', "Leave out the comma"),
+        (b'{"number": 2', "ends too early"),
     ],
 )
 def test_what_is_not_json_is_told_what_it_was_meant_as(body, hint):

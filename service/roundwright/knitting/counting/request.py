@@ -29,7 +29,12 @@ class WrittenPattern(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
         Meta(min_length=1, max_length=MOST_SIZES, description="Stitches cast on, a count for each size."),
     ]
     text: Annotated[
-        str, Meta(max_length=LONGEST_TEXT, description="The pattern as printed, or the part with the rounds.")
+        str,
+        Meta(
+            max_length=LONGEST_TEXT,
+            description="The pattern as printed, or the part with the rounds.",
+            examples=["Rnd 1: *k6, k2tog; rep from * (56)"],
+        ),
     ]
     language: LanguageTag = None
 

@@ -14,6 +14,7 @@ from roundwright.knitting.needles.best_split import NeedleSplit
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.needles.whole_repeats import split_in_repeats
+from roundwright.knitting.quantities import Gauge, Length, mm, quantity_text
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, Steps, StitchName, nearest_count
 from roundwright.knitting.rounds.spread import spread
 from roundwright.knitting.rounds.work_round import work_round
@@ -36,6 +37,10 @@ BRIDGE_BASIS: Final = Basis(
 )
 
 
+NEAR: Final = 2 / 3
+"""Stitches of brim and body to the same width that are taken as knitted from one yarn: ribs and textures lie within."""
+
+
 class HatCounts(NamedTuple):
     """The stitches of brim and body of one size."""
 
@@ -55,6 +60,8 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     # Stitches of the body to the width of one of the brim.
     ratio = brim_gauge(request, at).width_mm / body_gauge(request, index, at).width_mm
     counts = None if fullness else _one_count(request, wearer, rib, of_crown, ratio=ratio, at=at)
+    if counts is None:
+        _require_one_width(request, index, wearer, ratio, at)
     counts = counts or _two_counts(
         request, wearer, Multiple(of_crown), (1 + fullness / 100) * ratio, at, fuller=fullness > 0
     )
@@ -104,6 +111,54 @@ def _two_counts(
             nearest=say("hat.sections", sections=max(2, cast_on.stitches // 8)),
         )
     return HatCounts(cast_on, body, _coarse(body, exact, cast_on, at))
+
+
+def _require_one_width(request: HatRequest, index: int, wearer: Head, ratio: float, at: str) -> None:
+    """Raise `Impossible` for gauges of brim and body that no single round leads from one to the other.
+
+    A round makes at most two of each stitch, and one of two; half a repeat is for the rounding to rib and crown.
+    Farther apart one of the swatches was counted over another length: most often over an inch.
+    """
+    repeat = max(request.brim.repeat, crown_multiple(request.crown))
+    brim = _cast_on(request, wearer, Multiple(request.brim.repeat), at).exact
+    body = brim * ratio
+    if brim / 2 - repeat / 2 <= body <= 2 * brim + repeat / 2:
+        return
+    pointer, coarse = _coarser_gauge(request, index, ratio, at)
+    in_an_inch = Length(1.0, "in")
+    inch = mm(in_an_inch) / mm(coarse.over)
+    if NEAR <= ratio * (inch if ratio > 1 else 1 / inch) <= 1 / NEAR:
+        suggested_at, suggested = f"{pointer}/over", {"value": in_an_inch.value, "unit": in_an_inch.unit}
+        nearest = say("hat.counted_over_an_inch", stitches=coarse.stitches)
+    else:
+        suggested_at = pointer if pointer != f"{at}/gauge" else f"{at}/brim/gauge"
+        suggested, nearest = None, say("hat.gauge_of_the_hat")
+    raise Impossible(
+        say(
+            "hat.gauges_too_far",
+            brim=brim,
+            body=body,
+            stitches=coarse.stitches,
+            over=quantity_text(coarse.over),
+        ),
+        code="contradiction",
+        pointer=pointer,
+        nearest=nearest,
+        suggested=suggested,
+        suggested_at=suggested_at,
+    )
+
+
+def _coarser_gauge(request: HatRequest, index: int, ratio: float, at: str) -> tuple[str, Gauge]:
+    """The gauge of the part with the wider stitches, and where it stands: a part without its own has the hat's."""
+    if ratio > 1:
+        return (
+            (f"{at}/brim/gauge", request.brim.gauge) if request.brim.gauge else (f"{at}/gauge", request.gauge)
+        )
+    own = request.sizes[index].body
+    if own is not None and own.gauge is not None:
+        return f"{at}/sizes/{index}/body/gauge", own.gauge
+    return (f"{at}/body/gauge", request.body.gauge) if request.body.gauge else (f"{at}/gauge", request.gauge)
 
 
 def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> CastOnAnswer:

@@ -24,7 +24,7 @@ ColourName = Annotated[str, Meta(min_length=1, max_length=LONGEST_COLOUR)]
 class Stripe(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """Rounds of one colour."""
 
-    colour: Annotated[ColourName, Meta(description="What the colour is called.")]
+    colour: Annotated[ColourName, Meta(description="What the colour is called.", examples=["rust"])]
     rounds: Annotated[
         int, Meta(ge=1, le=MOST_ROUNDS, description="How many rounds before the next colour.")
     ] = 1

@@ -58,9 +58,12 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     head: Annotated[
         LengthText | None, Meta(description="Head circumference as measured, such as `55.5cm`.")
     ] = None
-    age_months: Annotated[AgeMonths | None, Meta(description="Age in months, 0 to 252.")] = None
+    age_months: Annotated[
+        AgeMonths | None, Meta(description="Age in months, 0 to 252; above, give `adult`.")
+    ] = None
     age_years: Annotated[
-        AgeYears | None, Meta(description="Age in years, 0 to 21, in place of `age_months`.")
+        AgeYears | None,
+        Meta(description="Age in years, 0 to 21, in place of `age_months`; above, give `adult`."),
     ] = None
     gestation_weeks: Annotated[
         GestationWeeks | None, Meta(description="Weeks of gestation at birth, 22 to 42.")

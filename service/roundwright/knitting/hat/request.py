@@ -46,6 +46,10 @@ Wording = Annotated[
 ]
 
 
+NEEDLES_SHOWN: Final = [4, {"magic_loop": {"value": 80, "unit": "cm"}}]
+"""Needles as a request has them, for the document and for errors."""
+
+
 class Rib(Struct, frozen=True, forbid_unknown_fields=True):
     """A rib: stitches knitted and stitches purled in turn around."""
 
@@ -159,7 +163,10 @@ class HatSize(Wearer, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
     needles: Annotated[
         NeedleCount | HatNeedles | None,
-        Meta(description="The needles of this size, where they differ from the others'."),
+        Meta(
+            description="The needles of this size, where they differ from the others'.",
+            examples=NEEDLES_SHOWN,
+        ),
     ] = None
 
 
@@ -194,7 +201,10 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     other_yarn: OtherYarn = None
     colours: Annotated[
         Colours | None,
-        Meta(description="Stripes, and a brim in other colours: the answer has the yarn of every colour."),
+        Meta(
+            description="Stripes, and a brim in other colours: the answer has the yarn of every colour.",
+            examples=[{"body": [{"colour": "rust", "rounds": 4}, {"colour": "cream", "rounds": 2}]}],
+        ),
     ] = None
     margin_percent: MarginPercent = DEFAULT_MARGIN
     brim: Annotated[
@@ -223,7 +233,8 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         NeedleCount | HatNeedles | None,
         Meta(
             description="What the stitches are on: a number of double-pointed needles that hold stitches while one "
-            "more works, or a magic loop, two circulars, a short circular. Left out: no split is given."
+            "more works, or a magic loop, two circulars, a short circular. Left out: no split is given.",
+            examples=NEEDLES_SHOWN,
         ),
     ] = None
     tolerance: Annotated[

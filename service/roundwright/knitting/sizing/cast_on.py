@@ -79,7 +79,11 @@ def _usual_ease() -> Ease:
 USUAL_EASE: Final = _usual_ease()
 """The default: the row `usual` of the table of eases."""
 HatEase = Annotated[
-    Ease, Meta(description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.")
+    Ease,
+    Meta(
+        description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.",
+        examples=[{"percent": USUAL_EASE.percent}],
+    ),
 ]
 ANY_COUNT: Final = Multiple(1)
 
@@ -127,7 +131,10 @@ class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     ] = ANY_COUNT
     needle: Annotated[
         Length | None,
-        Meta(description="Diameter of the needle, 0.5 to 100 mm; adds the tail by wraps of the needle."),
+        Meta(
+            description="Diameter of the needle, 0.5 to 100 mm; adds the tail by wraps of the needle.",
+            examples=[{"value": 5, "unit": "mm"}],
+        ),
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
     language: Language = None

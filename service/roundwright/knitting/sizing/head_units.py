@@ -4,7 +4,7 @@ import re
 from typing import Final
 
 from roundwright.knitting.answers import Notice
-from roundwright.knitting.quantities import Length, UnitSystem, length, mm, quantity_text
+from roundwright.knitting.quantities import Length, LengthUnit, UnitSystem, length, mm, quantity_text
 from roundwright.knitting.sizing.head_references import CM_MM, INCH_MM
 from roundwright.language import Message, joined, say
 
@@ -68,6 +68,13 @@ def label_notices(label: str | None, head: Length | None, pointer: str) -> tuple
             pointer,
         ),
     )
+
+
+def in_another_unit(head: Length) -> Length | None:
+    """The same number in the unit in which it is somebody's head: 560 mm for 560 cm; None where there is none."""
+    units: tuple[LengthUnit, ...] = ("cm", "in", "mm", "m")
+    meant = (Length(head.value, unit) for unit in units if unit != head.unit)
+    return next((one for one in meant if SMALLEST_BABY_MM <= mm(one) <= LARGEST_MEASURED_MM), None)
 
 
 def _is_a_head_in_inches(head: Length) -> bool:

@@ -34,7 +34,7 @@ from roundwright.knitting.sizing.head_references import (
     median_mm,
     step_notices,
 )
-from roundwright.knitting.sizing.head_units import unit_notices
+from roundwright.knitting.sizing.head_units import in_another_unit, unit_notices
 from roundwright.language import Message, joined, say
 from roundwright.reference.rows import CautionRow
 
@@ -67,13 +67,16 @@ class Wearer(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         ),
     ] = None
     age_months: Annotated[
-        AgeMonths | None, Meta(description="Age in months of 30.4375 days, 0 to 252; fractions are allowed.")
+        AgeMonths | None,
+        Meta(
+            description="Age in months of 30.4375 days, 0 to 252; above, give `adult`. Fractions are allowed."
+        ),
     ] = None
     age_years: Annotated[
         AgeYears | None,
         Meta(
-            description="Age in years, 0 to 21, in place of `age_months`; fractions are allowed. To 5 years by WHO, "
-            "above by Netherlands 1997."
+            description="Age in years, 0 to 21, in place of `age_months`; above, give `adult`. Fractions are allowed. "
+            "To 5 years by WHO, above by Netherlands 1997."
         ),
     ] = None
     gestation_weeks: Annotated[
@@ -162,7 +165,14 @@ def age_in_months(months: float | None, years: float | None) -> float | None:
 
 def measured_head(circumference: Length, pointer: str) -> Head:
     """A head as measured. Raises `Impossible` where it is too small or too large for a head."""
-    head_mm = mm_in_range(circumference, SMALLEST_HEAD_MM, LARGEST_HEAD_MM, "head", pointer)
+    head_mm = mm_in_range(
+        circumference,
+        SMALLEST_HEAD_MM,
+        LARGEST_HEAD_MM,
+        "head",
+        pointer,
+        meant=in_another_unit(circumference),
+    )
     # Below the 5th centile of women it may well be a child's.
     child = head_mm < reference.adult_heads()["woman"].p5_cm * CM_MM
     youngest_months = least_age_months(head_mm) if child else None
@@ -181,12 +191,23 @@ def least_age_months(head_mm: float) -> float:
     return youngest
 
 
-def mm_in_range(value: Length, least_mm: float, most_mm: float, what: Measured, pointer: str) -> float:
-    """The length in millimetres. Raises `Impossible` where it is out of range; `what` names it in the error."""
+def mm_in_range(
+    value: Length,
+    least_mm: float,
+    most_mm: float,
+    what: Measured,
+    pointer: str,
+    *,
+    meant: Length | None = None,
+) -> float:
+    """The length in millimetres. Raises `Impossible` where it is out of range; `what` names it in the error.
+
+    The error names the length that was probably `meant`, else the nearest in range.
+    """
     value_mm = mm(value)
     if least_mm <= value_mm <= most_mm:
         return value_mm
-    nearest = length(min(max(value_mm, least_mm), most_mm), "metric")
+    nearest = meant or length(min(max(value_mm, least_mm), most_mm), "metric")
     raise Impossible(
         joined(" ", _out_of_range(what, length(value_mm, "metric")), say("head.check_number")),
         pointer=f"{pointer}/value",

@@ -85,7 +85,9 @@ LEAST_SHARE: Final = 0.005
 class OfferedSize(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """A size of hat on offer."""
 
-    label: Annotated[str, Meta(min_length=1, max_length=LONGEST_LABEL, description="Name of the size.")]
+    label: Annotated[
+        str, Meta(min_length=1, max_length=LONGEST_LABEL, description="Name of the size.", examples=["S"])
+    ]
     circumference: Annotated[Length, Meta(description="Circumference of the hat, unstretched.")]
     depth: Annotated[
         Length | None,
@@ -103,13 +105,14 @@ class RecommendRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     """
 
     age_months: Annotated[
-        AgeMonths | None, Meta(description="Age today in months of 30.4375 days, 0 to 252.")
+        AgeMonths | None,
+        Meta(description="Age today in months of 30.4375 days, 0 to 252; above, give `adult`."),
     ] = None
     age_years: Annotated[
         AgeYears | None,
         Meta(
-            description="Age today in years, 0 to 21, in place of `age_months`. To 5 years by WHO, above by "
-            "Netherlands 1997."
+            description="Age today in years, 0 to 21, in place of `age_months`; above, give `adult`. To 5 years "
+            "by WHO, above by Netherlands 1997."
         ),
     ] = None
     gestation_weeks: Annotated[

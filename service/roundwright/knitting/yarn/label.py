@@ -31,7 +31,13 @@ class Price(Struct, frozen=True, forbid_unknown_fields=True):
     ]
     currency: Annotated[
         str,
-        Meta(min_length=3, max_length=3, pattern="^[A-Z]{3}$", description="ISO 4217 code of three letters."),
+        Meta(
+            min_length=3,
+            max_length=3,
+            pattern="^[A-Z]{3}$",
+            description="ISO 4217 code of three letters.",
+            examples=["EUR"],
+        ),
     ]
 
 
@@ -48,7 +54,10 @@ class Yarn(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     name: Annotated[
         Annotated[str, Meta(max_length=100)] | None, Meta(description="What the yarn is called.")
     ] = None
-    length: Annotated[Length | None, Meta(description="Length of yarn in one ball.")] = None
+    length: Annotated[
+        Length | None,
+        Meta(description="Length of yarn in one ball.", examples=[{"value": 210, "unit": "m"}]),
+    ] = None
     mass: Annotated[Mass | None, Meta(description="Mass of one ball.")] = None
     count: Annotated[
         YarnCount | None, Meta(description="Fineness of one strand; stands in for the length or the mass.")

@@ -183,6 +183,8 @@ def _quantity_schema(node: _Node) -> dict[str, Any]:
     value, units = node.child("value").schema, node.child("unit").schema["enum"]
     number = _POSITIVE if value["minimum"] > 0 else _SIGNED
     example = f"{value.get('examples', [4])[0]}{'cm' if 'cm' in units else units[0]}"
+    if "examples" in node.schema:  # of the place
+        example = _written(node.schema["examples"][0])
     schema = {
         "description": node.schema.get("description", ""),
         "type": "string",

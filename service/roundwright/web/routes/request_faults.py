@@ -7,11 +7,20 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from itertools import islice
+from math import ceil, floor
 from typing import Any, Final
 
 import msgspec
 
 from roundwright.web.problems import Fault, FaultCode, did_you_mean, shortened
+from roundwright.web.routes.meant import (
+    boolean_meant,
+    is_quantity,
+    list_meant,
+    number_meant,
+    quantity_meant,
+    text_meant,
+)
 
 MOST_FAULTS: Final = 20
 """Faults that one problem names; who has more of them sends another kind of request."""
@@ -34,8 +43,11 @@ _LENGTHS: Final = {
     "minLength": "at least {} character", "maxLength": "at most {} character", "minItems": "at least {} entry",
     "maxItems": "at most {} entry",
 }  # fmt: skip
-_DECIMAL_COMMA: Final = re.compile(r"\s{0,9}(-?\d{1,9}),(\d{1,9})\D{0,9}")
-_NUMBER: Final = re.compile(r"\s*-?\d+(\.\d+)?\s*")
+_TYPES: Final[dict[str | None, tuple[type, ...]]] = {
+    "integer": (int,), "number": (int, float), "string": (str,), "object": (dict,),
+}  # fmt: skip
+MAX_WHOLE: Final = 1e9
+"""A fraction above this is no count of stitches, so no whole number beside it is named."""
 _PLACE: Final = re.compile(r" - at (?:`key` in )?`\$(?P<path>.*)`\Z", re.DOTALL)
 _STEP: Final = re.compile(r"\.([^.\[]+)|\[(\d+)\]")
 
@@ -48,7 +60,8 @@ def faults_of(value: Any, schema_of: SchemaOf, request_type: Any) -> tuple[Fault
     """The faults of a decoded request, in the order of its schema; none for what a schema cannot say."""
     schema = _Schema.of(schema_of, request_type)
     try:
-        return tuple(islice(schema.faults(schema.validator.iter_errors(value)), MOST_FAULTS))
+        faults = dict.fromkeys(schema.faults(schema.validator.iter_errors(value)))
+        return tuple(islice(faults, MOST_FAULTS))
     except ValueError:  # a number that no float holds
         return ()
 
@@ -123,24 +136,53 @@ class _Schema:
         if kind.name == "enum":
             return self.choice(error.instance, kind.options, steps)
         if kind.name in _BOUNDS:
+            meaning = "" if steps[-1:] == ("value",) else self.meaning(error)
             return _fault(
-                "out_of_range", f"This must be {_BOUNDS[kind.name].format(_plain(kind.limit))}.", steps
+                "out_of_range", f"This must be {_BOUNDS[kind.name].format(_plain(kind.limit))}.{meaning}", steps
             )
         if kind.name in _LENGTHS:
-            words = _LENGTHS[kind.name].format(kind.limit)
-            plural = words if kind.limit == 1 else words.replace("entry", "entrie") + "s"
-            return _fault("wrong_length", f"This must be {plural}.", steps)
-        node = self.node(error.schema_path[:-1])
-        form = f", such as {node['examples'][0]}" if "examples" in node else ""
-        comma = ", with a decimal point" if _DECIMAL_COMMA.fullmatch(str(error.instance)) else ""
-        return _fault("wrong_form", f"This is not written as it must be{form}{comma}.", steps)
+            return self.wrong_length(error)
+        return self.wrong_form(error)
+
+    def wrong_length(self, error: Any) -> Fault:
+        """The fault of a text or a list with too little or too much in it."""
+        kind, value = error.kind, error.instance
+        if isinstance(value, list) and len(value) == 1 and isinstance(value[0], str) and list_meant(value[0]):
+            return self.wrong_separator(value[0], error.instance_path)
+        words = _LENGTHS[kind.name].format(kind.limit)
+        plural = words if kind.limit == 1 else words.replace("entry", "entrie") + "s"
+        example = self.such_as(self.node(error.schema_path[:-1])) if value == [] else ""
+        return _fault("wrong_length", f"This must have {plural}{example}.", tuple(error.instance_path))
+
+    def wrong_separator(self, text: str, steps: list[str | int]) -> Fault:
+        """The fault of a list whose numbers have no commas between them."""
+        return _fault("wrong_form", f"This is a list with commas: write {list_meant(text)}.", tuple(steps))
+
+    def wrong_form(self, error: Any) -> Fault:
+        """The fault of a text that does not fit its pattern."""
+        node, text, pattern = self.node(error.schema_path[:-1]), str(error.instance), str(error.kind.pattern)
+        example = f"such as {node['examples'][0]}" if "examples" in node else ""
+        if is_quantity(pattern):
+            number, unit = quantity_meant(text, [""]) or (None, None)
+            if number and unit is None and "examples" in node:
+                example = f"such as {number}{node['examples'][0].lstrip('0123456789.')}"
+            must = "This must be a number and its unit, with a decimal point and no blank"
+        else:
+            must = "This must have another form"
+        meant = text_meant(text, pattern)
+        rest = f": write {meant}" if meant else f", {example}" if example else ""
+        return _fault("wrong_form", f"{must}{rest}.", tuple(error.instance_path))
 
     def missing(self, error: Any, name: str) -> Fault:
         """The fault of an object without a required field."""
         properties = self.node(error.schema_path[:-1]).get("properties", {})
-        example = self.such_as(properties.get(name, {}))
+        field = properties.get(name, {})
+        example = self.such_as(field)
+        meaning = "" if example else _first_sentence(field)
         return _fault(
-            "missing_field", f"The field {name!r} is required{example}.", (*error.instance_path, name)
+            "missing_field",
+            f"The field {name!r} is required{example}.{meaning}",
+            (*error.instance_path, name),
         )
 
     def unknown(self, error: Any, name: str) -> Fault:
@@ -159,17 +201,65 @@ class _Schema:
 
     def wrong_type(self, error: Any, types: list[str]) -> Fault:
         """The fault of a value of another type, with what it may have meant."""
-        value = error.instance
+        value, node = error.instance, self.node(error.schema_path[:-1])
         wanted = " or ".join(dict.fromkeys(_WORDS[name] for name in types))
-        detail = f"This must be {wanted}, not {_in_words(value)}"
-        if {"integer", "number"} & set(types) and isinstance(value, str):
-            if comma := _DECIMAL_COMMA.fullmatch(value):
-                detail += f": write {comma[1]}.{comma[2]}, with a decimal point"
-            elif _NUMBER.fullmatch(value):
-                detail += f": write {value.strip()} without quotation marks"
-        elif {"object", "array"} & set(types):
-            detail += self.such_as(self.node(error.schema_path[:-1]))
-        return _fault("wrong_type", f"{detail}.", tuple(error.instance_path))
+        *outer, last = error.instance_path or [""]
+        if isinstance(last, int) and isinstance(value, str) and list_meant(value):
+            return self.wrong_separator(value, outer)
+        is_empty = isinstance(value, str) and not value.strip()
+        detail = f"This {'is empty: it ' if is_empty else ''}must be {wanted}"
+        detail += "" if is_empty else f", not {_in_words(value)}"
+        return _fault(
+            "wrong_type", f"{detail}{self.instead(value, node, types)}.", tuple(error.instance_path)
+        )
+
+    def instead(self, value: Any, node: dict[str, Any], types: list[str]) -> str:
+        """What to write in place of a value of another type, as the end of a sentence."""
+        if {"integer", "number"} & set(types) and isinstance(value, str) and (number := number_meant(value)):
+            if number == value.strip():
+                return f": write {number} without quotation marks"
+            if "number" in types or "." not in number:
+                return f": write {number}{', with a decimal point' if ',' in value else ''}"
+        if "integer" in types and isinstance(value, float):
+            return f": write {floor(value)} or {ceil(value)}" if abs(value) < MAX_WHOLE else ""
+        if "boolean" in types and isinstance(value, str) and (answer := boolean_meant(value)):
+            return f": write {answer}"
+        if types == ["array"] and self.is_entry(value, node):
+            text = msgspec.json.encode([value]).decode()
+            return f": write {text}" if len(text) <= MAX_EXAMPLE else self.such_as(node)
+        if "object" in types and (quantity := self.quantity(value, node)):
+            return quantity
+        return self.such_as(node)
+
+    def is_entry(self, value: Any, node: dict[str, Any]) -> bool:
+        """Whether a value may be an entry of the list that a schema describes."""
+        kind = self.resolved(node.get("items", {})).get("type", "object")  # else one of several objects
+        return (
+            isinstance(value, _TYPES.get(kind, ())) and not isinstance(value, bool) and value not in ({}, "")
+        )
+
+    def quantity(self, value: Any, node: dict[str, Any]) -> str:
+        """A number, or a number and its unit in a text, as the object that a quantity is; empty for another object."""
+        for part in node.get("anyOf", (node,)):
+            fields = self.resolved(part).get("properties", {})
+            if fields.keys() == {"value", "unit"}:
+                units = self.resolved(fields["unit"])["enum"]
+                number, unit = quantity_meant(value, units) or ("", None)
+                if number:
+                    text = f'{{"value":{number},"unit":"{unit or self.example(node)["unit"]}"}}'
+                    return f": write {text}" if unit else f", such as {text}"
+        return ""
+
+    def meaning(self, error: Any) -> str:
+        """What a field is, as a sentence that begins with a blank; empty where the schema does not say."""
+        described: Any = {}
+        found: Any = self.root
+        inside = False
+        for step in error.schema_path:
+            found = self.resolved(found) if step == "$ref" else found[step]
+            described = found if inside else described
+            inside = step == "properties"
+        return _first_sentence(described)
 
     def node(self, path: list[str | int]) -> dict[str, Any]:
         """The part of the schema at a path."""
@@ -188,8 +278,9 @@ class _Schema:
     def such_as(self, schema: dict[str, Any]) -> str:
         """A value that a schema allows, as the end of a sentence; empty where it is long or says nothing."""
         example = self.example(schema)
-        text = msgspec.json.encode(example).decode()
         says_something = isinstance(example, dict | list) or "examples" in schema
+        shown = schema.get("examples") or [example]
+        text = " or ".join(msgspec.json.encode(value).decode() for value in shown)
         return f", such as {text}" if example and says_something and len(text) <= MAX_EXAMPLE else ""
 
     def example(self, schema: dict[str, Any]) -> Any:
@@ -219,7 +310,13 @@ class _Schema:
             alternatives = [self.resolved(part) for part in field.get("anyOf", (field,))]
             if any("enum" in part for part in alternatives):
                 return [name]
-        return []
+        return [name for name, field in properties.items() if field.get("default") is not None]
+
+
+def _first_sentence(schema: dict[str, Any]) -> str:
+    """The first sentence of a description, with a blank before it; empty without one."""
+    sentence = str(schema.get("description", "")).partition(". ")[0].removesuffix(".")
+    return f" {sentence}." if 0 < len(sentence) <= MAX_EXAMPLE else ""
 
 
 def _plain(limit: float) -> str:

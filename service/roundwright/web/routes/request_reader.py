@@ -11,6 +11,7 @@ from urllib.parse import parse_qsl
 
 import msgspec
 from litestar.types import Receive
+from msgspec import UNSET
 
 from roundwright.web.problems import Fault, FaultCode, ProblemError
 from roundwright.web.routes.flat_parameters import (
@@ -49,10 +50,12 @@ class BodyReader:
             raise self._refused(body, error) from error
         except msgspec.DecodeError as error:
             raise malformed(
-                f"{error}.{_hint(body)}" if body else "it is empty. Send one JSON object."
+                f"{error}.{_hint(body, str(error))}" if body else "it is empty. Send one JSON object."
             ) from error
         except UnicodeDecodeError as error:
-            raise malformed("it is not UTF-8.") from error
+            raise malformed(
+                "it is not UTF-8. Save or send the text as UTF-8, not as Latin-1 or UTF-16."
+            ) from error
         except RecursionError as error:
             raise malformed("it is nested too deeply.") from error
         return data
@@ -101,7 +104,7 @@ class ParameterReader:
                 elif known is not None and known.form == "list":
                     values[name] += value
                 else:
-                    raise bad_parameter(name, "This parameter was given twice.", "given_twice")
+                    raise bad_parameter(name, f"This is given twice: give {name!r} once.", "given_twice")
         try:
             request = nested(self.request_type, values)
             return (self._convert(request),) if self.request_type else ()
@@ -110,7 +113,7 @@ class ParameterReader:
             refusal = str(error)
         if faults:
             raise self._refused(faults, path)
-        raise self._incomplete(request, refusal)
+        raise self._incomplete(request, values, refusal)
 
     def _refused(self, faults: tuple[Fault, ...], path: Mapping[str, Any]) -> ProblemError:
         """The error for parameters that are not as described; what the path names is not found."""
@@ -119,15 +122,23 @@ class ParameterReader:
             return ProblemError("not-found", missing[0].detail, *missing)
         return invalid(named)
 
-    def _incomplete(self, request: Any, refusal: str) -> ProblemError:
+    def _incomplete(self, request: dict[str, Any], values: Mapping[str, Any], refusal: str) -> ProblemError:
         """The error for a parameter that another must stand beside, which the document cannot say."""
         faults = faults_of(request, msgspec.json.schema, self.request_type) or (fault_of_refusal(refusal),)
         missing = nearest_parameter(self.request_type, str(faults[0].pointer))
-        outer = self.parameters[missing].path[:-1]
-        beside = next(name for name, known in self.parameters.items() if known.path[: len(outer)] == outer)
-        detail = f"The parameter {missing!r} is needed beside {beside!r}."
-        fault = Fault(code="needs_another", detail=detail, parameter=missing)
-        return ProblemError("cannot-be-knitted", detail, fault, nearest=f"`{missing}` as well")
+        parameter = self.parameters[missing]
+        outer = parameter.path[:-1]
+        beside = [name for name in values if self.parameters[name].path[: len(outer)] == outer]
+        examples = parameter.schema.get("examples", ())
+        such_as = f", such as {missing}={examples[0]}" if examples else ""
+        code: FaultCode
+        if beside:
+            code, needed = "needs_another", f"is needed beside {beside[0]!r}"
+        else:
+            code, needed = "not_given", "is needed"
+        detail = f"The parameter {missing!r} {needed}{such_as}."
+        fault = Fault(code=code, detail=detail, parameter=missing)
+        return ProblemError("cannot-be-knitted", detail, fault, nearest=f"`{missing}` as well{such_as}")
 
     def _convert(self, values: dict[str, Any]) -> Any:
         try:
@@ -166,13 +177,13 @@ def require_json(headers: Mapping[bytes, bytes]) -> None:
     if media_type != b"application/json" and not _JSON_TYPE.fullmatch(media_type):
         raise ProblemError(
             "unsupported-media-type",
-            "Send the body as application/json.",
+            "Send the body as JSON, with the header `Content-Type: application/json`.",
             headers=((b"accept", b"application/json"),),
         )
     if headers.get(b"content-encoding", b"identity") != b"identity":
         raise ProblemError(
             "unsupported-media-type",
-            "Send the body without a content coding.",
+            "Send the body as it is, not compressed, without the header `Content-Encoding`.",
             headers=((b"accept-encoding", b"identity"),),
         )
 
@@ -196,7 +207,7 @@ def malformed(reason: str) -> ProblemError:
     )
 
 
-def _hint(body: bytes) -> str:
+def _hint(body: bytes, refusal: str) -> str:
     """What a body that is not JSON was probably meant as; empty where it cannot be told."""
     if body.startswith((b"\xef\xbb\xbf", b"\xff\xfe", b"\xfe\xff")):
         return " It begins with a byte order mark: send UTF-8 without it."
@@ -204,10 +215,36 @@ def _hint(body: bytes) -> str:
         return " Names and texts stand between double quotation marks."
     if _DECIMAL_COMMA.search(body):
         return " Is there a decimal comma? JSON has a decimal point: 14.5."
-    return ""
+    if "truncated" in refusal:
+        return " It ends too early: it is cut off, or a closing bracket is missing."
+    if "trailing comma" in refusal:
+        return " Leave out the comma before the closing bracket."
+    place = _BYTE.search(refusal)
+    at = body[int(place[1]) :] if place else b""
+    return next((hint for start, hint in _AT_BYTE.items() if at.startswith(start)), "")
 
 
 _DECIMAL_COMMA: Final = re.compile(rb'":\s{0,9}-?[0-9]{1,9},[0-9]')
+_BYTE: Final = re.compile(r"\(byte (\d+)\)")
+_AT_BYTE: Final[Mapping[tuple[bytes, ...], str]] = {
+    (
+        b"NaN",
+        b"nan",
+        b"Infinity",
+        b"-Infinity",
+        b"undefined",
+    ): " JSON has no NaN, no Infinity and no undefined: send a number, or leave the field out.",
+    (b"True", b"False", b"None"): " JSON writes true, false and null.",
+    (b"/", b"#"): " JSON has no comments: leave them out.",
+    (
+        b"'",
+        b"\xe2\x80\x98",
+        b"\xe2\x80\x9c",
+        b"\xe2\x80\x9d",
+        b"\xe2\x80\x9e",
+    ): ' Names and texts stand between straight double quotation marks: ".',
+}
+"""What stands where a body stops being JSON, and what to write there."""
 
 
 def bad_parameter(name: str, detail: str, code: FaultCode = "unknown_field") -> ProblemError:
@@ -218,7 +255,16 @@ def bad_parameter(name: str, detail: str, code: FaultCode = "unknown_field") -> 
 def invalid(faults: tuple[Fault, ...]) -> ProblemError:
     """The error for a request that is not as described; its detail is the first fault, and how many there are."""
     more = f" {len(faults) - 1} more in `errors`." if len(faults) > 1 else ""
-    return ProblemError("invalid-request", faults[0].detail + more, *faults)
+    return ProblemError("invalid-request", _with_place(faults[0]) + more, *faults)
+
+
+def _with_place(fault: Fault) -> str:
+    """What a fault says, with its place in place of "This"."""
+    if not fault.detail.startswith("This "):
+        return fault.detail
+    place = fault.parameter if fault.parameter is not UNSET else str(fault.pointer).removeprefix("#/")
+    steps = re.sub(r"/(\d+)(?=/|$)", r"[\1]", place).replace("/", ".")
+    return f"{'The body' if place == '#' else repr(steps)} {fault.detail.removeprefix('This ')}"
 
 
 def _of_parameter(fault: Fault) -> Fault:

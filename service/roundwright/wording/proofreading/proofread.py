@@ -29,6 +29,7 @@ class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         Meta(
             max_length=LONGEST_TEXT,
             description="The pattern as printed, or a part of it that has rounds. Headings and prose are passed over.",
+            examples=["Rnd 1: *k6, k2tog; rep from * (56)"],
         ),
     ]
     language: LanguageTag = None

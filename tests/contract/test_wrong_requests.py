@@ -1,0 +1,73 @@
+"""What a stranger is told who got a request wrong: where, and a word or value that mends it."""
+
+import json
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+
+import httpx
+import pytest
+from msgspec import convert
+
+from roundwright.knitting.answers import Suggestion
+from tests.contract.test_suggestions import applied
+from tests.contract.wrong_requests import WRONG, Request, Wrong
+
+
+def sent(request: Request, service: httpx.Client) -> httpx.Response:
+    """The answer to a request, sent as it stands."""
+    return service.request(
+        request.method, request.path, content=request.content, headers=request.sent_headers
+    )
+
+
+def part_answered(wrong: Wrong, answer: Any) -> tuple[str, Any]:
+    """The place without the number of a part of a batch, and the answer to that part."""
+    if not wrong.place[:1].isdigit():
+        return wrong.place, answer
+    number, _, place = wrong.place.partition(" ")
+    return place, answer["answers"][int(number)]["body"]
+
+
+def said_at(place: str, answer: Any) -> Iterator[str]:
+    """What an answer says at a place: a fault, a warning, or all of it where there is no place."""
+    notices = [*answer.get("errors", ()), *answer.get("warnings", ())]
+    if not place:
+        yield json.dumps(answer, ensure_ascii=False)
+    for notice in notices:
+        if place in (notice.get("pointer"), notice.get("parameter")):
+            yield f"{place}: {notice.get('detail') or notice['message']}"
+            yield json.dumps(notice.get("suggestion", {}))
+            yield answer.get("nearest", "")
+
+
+def test_there_are_96_of_them():
+    """Seven kinds of sender; no fault is sent twice by the same."""
+    assert 96 == len(WRONG) == len({(wrong.sender, wrong.fault) for wrong in WRONG})
+
+
+@pytest.mark.parametrize("wrong", WRONG, ids=lambda wrong: f"{wrong.sender}: {wrong.fault}")
+def test_a_wrong_request_can_be_mended_by_its_answer(wrong: Wrong, service: httpx.Client) -> None:
+    """The answer names the place and what mends it, and the request mended so is accepted."""
+    response = sent(wrong.sent, service)
+    assert wrong.status == response.status_code
+    place, answer = part_answered(wrong, response.json())
+
+    said = list(said_at(place, answer))
+    assert said, f"nothing is said at {place}: {response.text}"
+    said += [
+        f"{name}: {value}" for name, value in response.headers.items() if name in ("allow", "content-type")
+    ]
+    for word in wrong.told:
+        assert word in "\n".join(said).replace('\\"', '"')
+
+    assert 200 == sent(wrong.next, service).status_code
+
+
+@pytest.mark.parametrize("wrong", WRONG, ids=lambda wrong: f"{wrong.sender}: {wrong.fault}")
+def test_what_is_suggested_is_accepted(wrong: Wrong, service: httpx.Client) -> None:
+    """Where a fault of a body has a suggestion, the body with it is accepted."""
+    for fault in sent(wrong.sent, service).json().get("errors", ()):
+        if "suggestion" in fault:
+            body = applied(wrong.sent.body, convert(fault["suggestion"], Suggestion))
+            assert 200 == sent(replace(wrong.sent, body=body), service).status_code
