@@ -56,6 +56,28 @@ def test_a_part_that_fails_has_the_problem_it_has_alone(operation, service):
     msgspec.convert(wrong["body"], Problem)
 
 
+def test_a_batch_names_the_languages_of_its_parts(service):
+    """Each part is in the language it would have alone; the header lists them (RFC 9110, 8.5 and 12.5.5)."""
+    parts = [GAUGE, {"operation": "convertGauge", "body": GAUGE["body"] | {"language": "fr"}}]
+    response = service.post("/v1/batch", json={"requests": parts}, headers={"accept-language": "de"})
+
+    assert "de, fr" == response.headers["content-language"]
+    assert "Accept-Language" == response.headers["vary"]
+
+
+@pytest.mark.parametrize(
+    ("wrong", "pointer"),
+    [({"operation": "castOn"}, "#/requests/1/body"), ({"operation": "castOn", "body": []}, "#/requests/1/body"),
+     (GAUGE | {"id": 1}, "#/requests/1/id")],
+)  # fmt: skip
+def test_a_batch_that_is_not_as_described_is_refused_as_a_whole(wrong, pointer, service):
+    """Where a part has no body to read, nothing is calculated, and the pointer leads into the batch."""
+    response = service.post("/v1/batch", json={"requests": [GAUGE, wrong]})
+
+    problem = assert_problem(response, 400, "invalid-request")
+    assert [pointer] == [fault.pointer for fault in problem.errors]
+
+
 def test_what_cannot_be_knitted_is_a_problem_of_its_part(service):
     """422 stays in its part."""
     wrong, right = answers(

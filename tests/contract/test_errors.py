@@ -428,6 +428,21 @@ def test_an_example_of_a_size_can_be_sent_as_it_is(sizes: Any, service: httpx.Cl
 
 
 @pytest.mark.parametrize(
+    ("field", "wrong"),
+    [("colours", ["rust"]), ("ease", "snug"), ("needles", "dpn"), ("brim", "rib"), ("yarn", "wool"), ("crown", 8),
+     ("depth", True), ("body", True)],
+)  # fmt: skip
+def test_an_example_of_a_field_can_be_sent_as_it_is(field: str, wrong: Any, service: httpx.Client) -> None:
+    """Who sends a field in another shape reads examples that the operation accepts, each by itself."""
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}]}
+    detail = service.post("/v1/hats", json=hat | {field: wrong}).json()["errors"][0]["detail"]
+    examples = detail.partition("such as ")[2].rstrip(".").split(" or ")
+
+    for example in examples:
+        assert service.post("/v1/hats", json=hat | {field: json.loads(example)}).status_code == 200
+
+
+@pytest.mark.parametrize(
     ("size", "meant"),
     [
         ({"adult": "female"}, "woman"),

@@ -51,6 +51,20 @@ def test_an_unchanged_answer_is_not_sent_again(url, service):
     assert fresh.content == service.get(url).content
 
 
+@pytest.mark.parametrize("url", [*[one.url for one in CACHED], *PAGES])
+def test_any_tag_is_matched_by_what_there_is(url, service):
+    """`If-None-Match: *` gets 304 where there is an answer (RFC 9110, 13.1.2)."""
+    assert 304 == service.get(url, headers={"if-none-match": "*"}).status_code
+
+
+def test_no_tag_is_matched_by_what_there_is_not(service):
+    """A head of 5.6 m has no answer, so that `If-None-Match: *` changes nothing."""
+    for query in ("head=560cm&gauge_stitches=18", "head=560"):
+        url = f"/v1/cast-on?{query}"
+        assert service.get(url).content == service.get(url, headers={"if-none-match": "*"}).content
+        assert service.get(url).status_code in (400, 422)
+
+
 def test_an_unchanged_answer_is_not_calculated(monkeypatch):
     """304 is said without calling the function behind the operation."""
     from roundwright.web.routes.standards import list_standards

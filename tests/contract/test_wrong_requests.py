@@ -58,7 +58,7 @@ def test_a_wrong_request_can_be_mended_by_its_answer(wrong: Wrong, service: http
     said += [
         f"{name}: {value}" for name, value in response.headers.items() if name in ("allow", "content-type")
     ]
-    for word in wrong.told:
+    for word in wrong.mends:
         assert word in "\n".join(said).replace('\\"', '"')
 
     assert 200 == sent(wrong.next, service).status_code

@@ -55,7 +55,7 @@ class Wrong:
     status: int
     place: str
     """Pointer or parameter of the fault, in a batch after the number of the part; empty where no place is named."""
-    told: tuple[str, ...]
+    mends: tuple[str, ...]
     """Words or values that mend it; each has to be in what is said."""
     next: Request
     """What the sender sends having read the answer; it is accepted."""

@@ -34,7 +34,8 @@ Language = Annotated[
     Meta(
         description="Language of the words in the answer, as a BCP 47 tag: "
         + ", ".join(f"`{code}`" for code in LANGUAGES)
-        + ". Left out: by `Accept-Language`, else `en-US`. A language that is not there gets English and a warning."
+        + ". Left out: by `Accept-Language`, where any English is `en-US`, else `en-US`. A language that is not there "
+        "gets English and a warning, or the header `Content-Language` alone where the answer is a text or a picture."
     ),
 ]
 

@@ -53,9 +53,9 @@ class Words:
         return self.code.split("-")[0]
 
     @property
-    def tags(self) -> str:
-        """The languages of what is written in these words, as `Content-Language` has them."""
-        return f"{self.code}, {ENGLISH}" if self.code in PICTURE_LANGUAGES else self.code
+    def tags(self) -> tuple[str, ...]:
+        """The languages of what is written in these words."""
+        return (self.code, ENGLISH) if self.code in PICTURE_LANGUAGES else (self.code,)
 
     def say(self, key: str, /, **values: Any) -> str:
         """The text of a key in this language, its placeholders filled."""

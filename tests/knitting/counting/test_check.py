@@ -47,6 +47,16 @@ def test_a_lost_place_is_found_by_the_count() -> None:
     assert answer["next"]["text"] == "knit"
 
 
+def test_below_the_crown_rounds_are_counted_from_the_edge() -> None:
+    """Brim and body have one count and no decrease to look for; between two decreases there is one below."""
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}], "crown": {"style": "wedge"}}
+    below, in_crown = check(hat=hat, count=104), check(hat=hat, count=72)
+
+    assert "from the cast-on edge up" in below["message"]
+    assert "decreases" not in below["message"]
+    assert "from the decreases up" in in_crown["message"]
+
+
 def test_a_known_round_with_the_right_count_says_what_comes_next() -> None:
     """After the plain round on 72, the published pattern goes on with k7, k2tog."""
     answer = check(crown=EIGHT_WEDGES, count=72, round=4)

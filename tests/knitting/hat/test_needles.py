@@ -87,6 +87,18 @@ def test_lengths_that_shops_have(needles: Any, sold: list[int]) -> None:
     assert lengths(hat(96, needles)) == sold
 
 
+def test_stitches_just_cast_on_are_pushed_together_where_knitted_ones_would_not_fit() -> None:
+    """96 on four needles of 18 cm (7 in): 48 just cast on take 12 of 13.8 cm, knitted 18 cm at three quarters.
+
+    On needles of 25 cm they fit without it: 21 cm hold 56.
+    """
+    start, with_long = hat(96, 4)["split"]["start"], {"double_pointed": 4, "double_pointed_length": cm(25)}
+
+    assert start[0]["needles"] == [48, 48]
+    assert start[0]["text"].endswith("Pushed together they fit until the first round is worked.")
+    assert "Pushed together" not in str(hat(96, with_long)["split"]["start"])
+
+
 def test_a_magic_loop_and_two_circulars_hold_half_each() -> None:
     """The halves are worked in turn (common practice); each way says how to get there."""
     loop, two = hat(96, {"magic_loop": cm(80)}), hat(96, {"circulars": 2})

@@ -50,7 +50,8 @@ def test_adults_are_measured_means(adult, mean_cm):
     head = heads.head_of(Wearer(adult=adult))
 
     assert head.mm == pytest.approx(mean_cm * 10)
-    assert "ANSUR II" in head.standard
+    assert head.standard.startswith("ANSUR II")
+    assert head.standard.endswith(": mean")
     assert heads.cautions(head.youngest_months) == ()
 
 

@@ -57,7 +57,7 @@ PARAMETERS = ParameterReader(Basket)
         ('{"length": "14 cm"}', "#/length", "This must be a number or null, not text: write 14."),
         ('{"washed": "yes"}', "#/washed", "This must be true or false, not text: write true."),
         ('{"yarns": {"type": "ball", "grams": 50}}', "#/yarns",
-         'This must be a list, not an object: write [{"type":"ball","grams":50}].'),
+         'This must be a list, not an object: write [{"grams":50,"type":"ball"}].'),
         ('{"label": ""}', "#/label", "This must have at least 1 character."),
         ('{"label": "abcdef"}', "#/label", "This must have at most 5 characters."),
         ('{"unit": "ft"}', "#/unit", "This must be one of: cm, in."),

@@ -231,7 +231,8 @@ def _message(progress: Progress, right: list[int], counted: Counted, following: 
     several = len(right) > 1 or progress.stages[right[0]].last > progress.stages[right[0]].first
     sentences: list[str] = [say_count("count.right", counted.total, rounds=rounds)]
     if several:
-        sentences.append(say("count.right.which"))
+        decreased = any(stage.shaping.decreases for stage in progress.stages[: right[-1] + 1])
+        sentences.append(say("count.right.which" if decreased else "count.right.which_from_the_edge"))
     if following is None:
         sentences.append(go_on(progress, None))
     else:

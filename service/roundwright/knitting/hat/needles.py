@@ -20,14 +20,12 @@ from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.capacity import (
     CORD_SQUEEZE_PERCENT,
     LOOP_MM,
-    USUAL_SQUEEZE_PERCENT,
-    double_pointed_mm,
     stitches_held,
 )
 from roundwright.knitting.needles.start import (
     USUAL_NEEDLE_MM,
     StartStep,
-    cast_on_capacity,
+    needle_capacity,
     start_on,
     start_on_circulars,
     start_on_loop,
@@ -216,7 +214,7 @@ def start_steps(in_hand: NeedlesInHand, split: tuple[int, ...]) -> tuple[StartSt
         return start_on_circulars(split)
     given = in_hand.needles.double_pointed_length
     needle_mm = _shortest_mm(in_hand.gauge, split) if given is None else mm(given)
-    return start_on(split, cast_on_capacity(in_hand.gauge, needle_mm), "brim")
+    return start_on(split, needle_capacity(in_hand.gauge, needle_mm), "brim")
 
 
 def _shortest_mm(gauge: Gauge, split: tuple[int, ...]) -> float:
@@ -232,8 +230,8 @@ def _shortest_mm(gauge: Gauge, split: tuple[int, ...]) -> float:
 
 def _serves(gauge: Gauge, needle_mm: float, stitches: int, cast_on: int) -> bool:
     """Whether a double-pointed needle holds so many stitches, and so many of them just cast on."""
-    held = stitches_held(double_pointed_mm(needle_mm), stitch_width_mm(gauge), USUAL_SQUEEZE_PERCENT)
-    return stitches <= held and cast_on <= cast_on_capacity(gauge, needle_mm)
+    capacity = needle_capacity(gauge, needle_mm)
+    return stitches <= capacity.knitted and cast_on <= capacity.cast_on
 
 
 # --- from a circular to double-pointed needles --------------------------------------------------------------------
@@ -298,8 +296,7 @@ def _lengths(
     around_mm = stitches * width_mm
     match in_hand.hold:
         case "double_pointed":
-            fullest = max(max(step.needles) for step in start_steps(in_hand, split))
-            return _double_pointed_lengths(in_hand.gauge, max(split), fullest, units)
+            return _lengths_for(in_hand.gauge, split, start_steps(in_hand, split), units)
         case "circular":
             return _circular_lengths(around_mm / 2, around_mm, units)
         case "magic_loop":
@@ -313,8 +310,7 @@ def _room_notices(in_hand: NeedlesInHand, split: tuple[int, ...]) -> tuple[Notic
     needle = in_hand.needles.double_pointed_length
     if needle is None or not split or in_hand.hold in ("magic_loop", "two_circulars"):
         return ()
-    width_mm = stitch_width_mm(in_hand.gauge)
-    held = stitches_held(double_pointed_mm(mm(needle)), width_mm, USUAL_SQUEEZE_PERCENT)
+    held = needle_capacity(in_hand.gauge, mm(needle)).knitted
     if max(split) <= held:
         return ()
     message = say("hat.needles_too_short", stitches=max(split), needle=quantity_text(needle), most=held)
@@ -336,17 +332,18 @@ def _loop_notices(loop: Length, around_mm: float, pointer: str) -> tuple[Notice,
     return (Notice(code="loop_too_short", message=message, pointer=pointer),)
 
 
-def _double_pointed_lengths(
-    gauge: Gauge, stitches: int, cast_on: int, units: UnitSystem
+def _lengths_for(
+    gauge: Gauge, split: tuple[int, ...], steps: tuple[StartStep, ...], units: UnitSystem
 ) -> tuple[Length, ...]:
-    """The lengths sold that hold so many stitches on the fullest needle, and so many of them just cast on."""
+    """The lengths sold that hold the stitches of a split, and of the steps to it just cast on."""
+    cast_on = max(max(step.needles) for step in steps)
     sold = [row.length_in for row in reference.needle_lengths()]
     return tuple(
         Length(inches, "in")
         if units == "imperial"
         else Length(round(inches * MM_IN["in"] / MM_IN["cm"]), "cm")
         for inches in sold
-        if _serves(gauge, inches * MM_IN["in"], stitches, cast_on)
+        if _serves(gauge, inches * MM_IN["in"], max(split), cast_on)
     )
 
 

@@ -63,7 +63,13 @@ class NeedleRoom(Struct, frozen=True, kw_only=True):
         float,
         Meta(description="Percent by which they must be pushed together; 0 where they lie side by side."),
     ]
-    most_stitches: Annotated[int, Meta(description="Stitches that one needle holds within the squeeze.")]
+    most_stitches: Annotated[
+        int,
+        Meta(
+            description="Stitches that one needle holds within the squeeze once they are knitted. Just cast on, with "
+            "no fabric between them, half as many again go on a double-pointed needle (common practice)."
+        ),
+    ]
     message: Annotated[str, Meta(description="The same in a sentence.")]
 
 

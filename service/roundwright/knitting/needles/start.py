@@ -1,11 +1,16 @@
 """The start: steps from the cast-on to the working needles."""
 
-from typing import Annotated, Final, Literal
+from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.needles.best_split import NeedleStitches
-from roundwright.knitting.needles.capacity import CORD_SQUEEZE_PERCENT, double_pointed_mm, stitches_held
+from roundwright.knitting.needles.capacity import (
+    CORD_SQUEEZE_PERCENT,
+    USUAL_SQUEEZE_PERCENT,
+    double_pointed_mm,
+    stitches_held,
+)
 from roundwright.knitting.quantities import Gauge, stitch_width_mm
 from roundwright.language import Message, joined, listed, say
 
@@ -22,37 +27,49 @@ class StartStep(Struct, frozen=True, kw_only=True):
     text: Annotated[str, Meta(description="What to do.")]
 
 
-def cast_on_capacity(gauge: Gauge | None, needle_mm: float = USUAL_NEEDLE_MM) -> int:
-    """Stitches just cast on that a double-pointed needle holds: pushed together as on a cord (common practice)."""
-    width_mm = stitch_width_mm(gauge or USUAL_GAUGE)
-    return stitches_held(double_pointed_mm(needle_mm), width_mm, CORD_SQUEEZE_PERCENT)
+class NeedleCapacity(NamedTuple):
+    """Stitches that a double-pointed needle holds."""
+
+    cast_on: int
+    """Just cast on: with no fabric between them they go together as on a cord (common practice)."""
+    knitted: int
+
+
+def needle_capacity(gauge: Gauge | None, needle_mm: float = USUAL_NEEDLE_MM) -> NeedleCapacity:
+    """What a double-pointed needle of a length holds, without its free ends."""
+    free_mm, width_mm = double_pointed_mm(needle_mm), stitch_width_mm(gauge or USUAL_GAUGE)
+    return NeedleCapacity(
+        stitches_held(free_mm, width_mm, CORD_SQUEEZE_PERCENT),
+        stitches_held(free_mm, width_mm, USUAL_SQUEEZE_PERCENT),
+    )
 
 
 def start_on(
-    split: tuple[int, ...], holds: int, part: Literal["brim"] | None = None
+    split: tuple[int, ...], capacity: NeedleCapacity, part: Literal["brim"] | None = None
 ) -> tuple[StartStep, ...]:
-    """The steps from the cast-on to the working needles (common practice); a needle holds so many stitches.
+    """The steps from the cast-on to the working needles (common practice), by what a needle holds.
 
     Where one needle holds all stitches: one needle, two halves, working needles. Where it does not, the cast-on goes to
     two needles, or to the working needles at once. With two needles the halves are the split itself. `part` names what
     the first round belongs to.
     """
-    stitches = sum(split)
+    stitches, holds = sum(split), capacity.cast_on
     half = split[0] if len(split) == 2 else stitches // 2
     halves = (half, stitches - half)
     join = say("start.join") if len(split) == 2 else ""
+    together = say("start.pushed_together") if max(halves) > capacity.knitted and len(split) > 2 else ""
     first, second = halves
     if stitches <= holds:
         steps = [
             StartStep(needles=(stitches,), text=say("start.one_needle", stitches=stitches)),
             StartStep(
                 needles=halves,
-                text=joined(" ", say("start.second_needle", first=first, second=second), join),
+                text=joined(" ", say("start.second_needle", first=first, second=second), together, join),
             ),
         ]
     elif max(halves) <= holds or len(split) == 2:
         text = say("start.two_needles", first=first, second=second, stitches=stitches)
-        steps = [StartStep(needles=halves, text=joined(" ", text, join))]
+        steps = [StartStep(needles=halves, text=joined(" ", text, together, join))]
     else:
         shares = listed(tuple(map(str, split)))
         text = say("start.all_needles", needles=len(split), shares=shares, stitches=stitches)

@@ -74,7 +74,7 @@ def in_another_unit(head: Length) -> Length | None:
     """The same number in the unit in which it is somebody's head: 560 mm for 560 cm; None where there is none."""
     units: tuple[LengthUnit, ...] = ("cm", "in", "mm", "m")
     meant = (Length(head.value, unit) for unit in units if unit != head.unit)
-    return next((one for one in meant if SMALLEST_BABY_MM <= mm(one) <= LARGEST_MEASURED_MM), None)
+    return next((other for other in meant if SMALLEST_BABY_MM <= mm(other) <= LARGEST_MEASURED_MM), None)
 
 
 def _is_a_head_in_inches(head: Length) -> bool:

@@ -145,7 +145,7 @@ def head_of(wearer: Wearer, pointer: str = "#") -> Head:
     if wearer.gestation_weeks is not None:
         return _babys_head(wearer, wearer.gestation_weeks, pointer)
     if wearer.adult is not None:
-        return _median_head(heads_of_adults(wearer.adult), None)
+        return _median_head(heads_of_adults(wearer.adult), None, "mean")
     assert wearer.chart is not None
     return _chart_head(wearer.chart, f"{pointer}/chart")
 
@@ -257,10 +257,13 @@ def _caution_source(row: CautionRow) -> str:
     return f"{cited} ({row.scope})" if row.scope else cited
 
 
-def _median_head(heads: Heads, youngest_months: float | None) -> Head:
+def _median_head(
+    heads: Heads, youngest_months: float | None, average: Literal["median", "mean"] = "median"
+) -> Head:
+    """The head in the middle; of grown-ups a mean is published, which is the median of a normal distribution."""
     return Head(
         median_mm(heads),
-        say("head.standard.median", standard=heads.standard),
+        say(f"head.standard.{average}", standard=heads.standard),
         (heads.basis,),
         (),
         youngest_months,

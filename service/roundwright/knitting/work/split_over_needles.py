@@ -43,7 +43,7 @@ from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.needles.start import (
     USUAL_NEEDLE_MM,
     StartStep,
-    cast_on_capacity,
+    needle_capacity,
     start_on,
     start_on_circulars,
     start_on_loop,
@@ -240,7 +240,7 @@ def _start(request: SplitRequest, split: tuple[int, ...]) -> tuple[StartStep, ..
     if request.hold == "two_circulars":
         return start_on_circulars(split)
     needle = request.needle_length
-    return start_on(split, cast_on_capacity(request.gauge, USUAL_NEEDLE_MM if needle is None else mm(needle)))
+    return start_on(split, needle_capacity(request.gauge, USUAL_NEEDLE_MM if needle is None else mm(needle)))
 
 
 def _capacity(

@@ -1,16 +1,17 @@
 """Up to a hundred calculations in one request, each answered as if it had been sent alone."""
 
 from asyncio import sleep
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from copy import copy
 from http import HTTPStatus
 from time import thread_time
-from typing import Annotated, Final
+from typing import Annotated, Any, Final, Self
 
 from litestar.types import HTTPScope, Receive, Send
 from msgspec import Meta, Raw, Struct
 
 from roundwright.knitting.answers import RULES, RulesVersion
+from roundwright.language import ENGLISH
 from roundwright.language.words import ENGLISH_WORDS
 from roundwright.web.problems import MAX_MEANT, ProblemError, did_you_mean, to_problem
 from roundwright.web.routes.answer_language import encode_answer
@@ -87,6 +88,15 @@ class Batch(Calculation):
 
     calculations: Mapping[str, Calculation]
 
+    def declare(self, fn: Callable[..., Any], request_type: Any, answer_type: Any) -> Self:
+        """Keep the function and its types; the parts of an answer have a language, as the answer alone would."""
+        self.own_headers.append((b"vary", b"Accept-Language"))
+        return super().declare(fn, request_type, answer_type)
+
+    def content_language(self, codes: Iterable[str]) -> list[tuple[bytes, bytes]]:
+        """The header that names the languages of the parts (RFC 9110, 8.5)."""
+        return [(b"content-language", ", ".join(codes).encode())]
+
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
         """Apply the settings to the calculations as well."""
         super().prepare(settings, typesetter)
@@ -103,34 +113,40 @@ class Batch(Calculation):
         with within:
             request = self.reader.read(body)
         crashes: list[Exception] = scope["state"].setdefault(CRASHES, [])
-        answers = []
-        for answer in self.answers(request, dict(scope["headers"]), crashes):
+        answers: list[PartAnswer] = []
+        languages: dict[str, None] = {}
+        for answer, language in self.answers(request, dict(scope["headers"]), crashes):
             answers.append(answer)
+            languages[language] = None
             await sleep(0)
         content = encode_answer(BatchAnswer(answers=tuple(answers)), ENGLISH_WORDS)
-        await self.send(JSON, content, ENGLISH_WORDS, send)
+        await self.send(JSON, content, languages, send)
 
     def answers(
         self, request: BatchRequest, headers: Mapping[bytes, bytes], crashes: list[Exception]
-    ) -> Iterator[PartAnswer]:
-        """The answer or problem of every part; an error that is not the request's is kept for the log."""
+    ) -> Iterator[tuple[PartAnswer, str]]:
+        """The answer or problem of every part, and its language; an error that is not the request's is kept."""
         spent = 0.0
         for part in request.requests:
             begun = thread_time()
             try:
-                content = self.answer_to(part, headers, is_late=spent > MAX_BATCH_CPU_S)
+                content, language = self.answer_to(part, headers, is_late=spent > MAX_BATCH_CPU_S)
                 answer = PartAnswer(status=200, body=content)
             except Exception as error:  # noqa: BLE001 - the other parts go on
                 calculation = self.calculations.get(part.operation, self)
+                language = ENGLISH
                 problem, _ = to_problem(error, calculation.template)
                 answer = PartAnswer(status=problem.status, body=Raw(encode_answer(problem, ENGLISH_WORDS)))
                 if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
                     crashes.append(error)
             spent += thread_time() - begun
-            yield answer
+            yield answer, language
 
-    def answer_to(self, part: BatchPart, headers: Mapping[bytes, bytes], *, is_late: bool) -> Raw:
-        """The answer of a part as JSON. Raises what the calculation raises, and `ProblemError` for a late part."""
+    def answer_to(self, part: BatchPart, headers: Mapping[bytes, bytes], *, is_late: bool) -> tuple[Raw, str]:
+        """The answer of a part as JSON, and its language.
+
+        Raises what the calculation raises, and `ProblemError` for a late part.
+        """
         calculation = self.calculations.get(part.operation)
         if calculation is None:
             meant = did_you_mean(part.operation, self.calculations)
@@ -141,8 +157,8 @@ class Batch(Calculation):
                 f"The parts before took {MAX_BATCH_CPU_S:g} s, as long as a batch may. Send this part again.",
             )
         media_type, render = next(iter(calculation.renderers.items()))
-        content, _ = calculation.content(encode(part.body), headers, render)
-        return Raw(content if media_type == JSON else encode(content.decode()))
+        content, words = calculation.content(encode(part.body), headers, render)
+        return Raw(content if media_type == JSON else encode(content.decode())), words.code
 
 
 def batch_of(calculations: Iterable[Calculation]) -> Batch:
@@ -157,13 +173,15 @@ def batch_of(calculations: Iterable[Calculation]) -> Batch:
         takes_text=True,
     )
     def calculate_batch(request: BatchRequest) -> BatchAnswer:
-        """Every part is read, calculated and answered as if it had been sent alone, in the order of the request.
+        """Every part is calculated and answered as if its `body` had been sent alone, in the order of the request.
 
-        A part that fails gets its own problem, and the others are answered. When the parts so far have taken as long
-        as a single calculation may, those that are left get the problem `too-long`: send them again in a batch of
-        their own.
+        A part whose body is not as its calculation takes it, or cannot be knitted, gets its own problem, and the others
+        are answered. A batch that is itself not as described is refused as a whole, with nothing calculated: a part
+        without `operation` or `body`, with another field, or with a `body` that is no object. When the parts so far
+        have taken as long as a single calculation may, those that are left get the problem `too-long`: send them again
+        in a batch of their own.
         """
-        return BatchAnswer(answers=tuple(calculate_batch.answers(request, {}, [])))
+        return BatchAnswer(answers=tuple(answer for answer, _ in calculate_batch.answers(request, {}, [])))
 
     calculate_batch.calculations = {str(calculation.id): calculation for calculation in calculations}
     return calculate_batch

@@ -13,7 +13,7 @@ neither HEAD nor 304, and costs more than most calculations.
 one struct, cacheable by its `ETag`. A calculation with `by_query` has both forms (`query_form`).
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from copy import copy
 from functools import lru_cache
 from hashlib import blake2b
@@ -185,9 +185,9 @@ class Operation:
             else ENGLISH
         )
 
-    def content_language(self, words: Words) -> list[tuple[bytes, bytes]]:
+    def content_language(self, codes: Iterable[str]) -> list[tuple[bytes, bytes]]:
         """The header that names the language of an answer in words."""
-        return [(b"content-language", words.tags.encode())] if self.has_language else []
+        return [(b"content-language", ", ".join(codes).encode())] if self.has_language else []
 
     def example_value(self) -> Any:
         """The example request as JSON values; empty for an operation without one."""
@@ -261,7 +261,7 @@ class Calculation(Operation):
         content, words = self.content(body, headers, render)
         if media_type == self.typeset:
             content = await self.typesetter.typeset(content, receive)
-        await self.send(media_type, content, words, send)
+        await self.send(media_type, content, words.tags, send)
 
     async def receive(self, scope: HTTPScope, receive: Receive) -> bytes:
         """The body."""
@@ -278,9 +278,9 @@ class Calculation(Operation):
             request, words = self.in_language(request, headers)
             return render(with_language_warning(self.calculate(request), requested), words), words
 
-    async def send(self, media_type: str, content: bytes, words: Words, send: Send) -> None:
+    async def send(self, media_type: str, content: bytes, languages: Iterable[str], send: Send) -> None:
         """Send an answer."""
-        headers = [*_content(media_type, content), *self.content_language(words), *self.headers]
+        headers = [*_content(media_type, content), *self.content_language(languages), *self.headers]
         await _send(200, headers, content, send)
 
 
@@ -351,10 +351,11 @@ class Lookup(Operation):
         request, requested, words, tag = parse(
             scope["path"], query, parameters, media_type, self.preferred_language(sent)
         )
-        headers = [*self.content_language(words), *self.headers]
+        headers = [*self.content_language(words.tags), *self.headers]
+        condition = sent.get(b"if-none-match", b"").strip() if self.cached else b""
         if self.cached:
             headers = [(b"etag", tag), *headers]
-            if b"if-none-match" in sent and _matches(sent[b"if-none-match"], tag):
+            if _matches(condition, tag):
                 await _send(304, headers, b"", send)
                 return
         try:
@@ -362,6 +363,9 @@ class Lookup(Operation):
                 content = render(with_language_warning(self.calculate(*request), requested), words)
         except Impossible as error:
             raise self.impossible(error) from error
+        if condition == b"*":  # whatever there is (RFC 9110, 13.1.2): only now is it known that there is
+            await _send(304, headers, b"", send)
+            return
         content = await self.file(content, receive)
         headers = [*_content(media_type, content), *headers]
         await _send(200, headers, b"" if scope["method"] == "HEAD" else content, send)

@@ -111,7 +111,7 @@ class _Schema:
         """The faults of a value that is none of several: those of the branch that was meant."""
         steps = error.instance_path
         branches: list[list[Any]] = [branch for branch in error.kind.context if not _is_of_null(branch)]
-        node = self.node(error.schema_path[:-1])
+        node = self.node(error.evaluation_path[:-1])
         if (tag := node.get("discriminator", {}).get("propertyName")) and isinstance(error.instance, dict):
             tags = list(node["discriminator"]["mapping"])
             if tag not in error.instance:
@@ -151,7 +151,7 @@ class _Schema:
             return self.wrong_separator(value[0], error.instance_path)
         words = _LENGTHS[kind.name].format(kind.limit)
         plural = words if kind.limit == 1 else words.replace("entry", "entrie") + "s"
-        example = self.such_as(self.node(error.schema_path[:-1])) if value == [] else ""
+        example = self.such_as(self.node(error.evaluation_path[:-1])) if value == [] else ""
         return _fault("wrong_length", f"This must have {plural}{example}.", tuple(error.instance_path))
 
     def wrong_separator(self, text: str, steps: list[str | int]) -> Fault:
@@ -160,7 +160,11 @@ class _Schema:
 
     def wrong_form(self, error: Any) -> Fault:
         """The fault of a text that does not fit its pattern."""
-        node, text, pattern = self.node(error.schema_path[:-1]), str(error.instance), str(error.kind.pattern)
+        node, text, pattern = (
+            self.node(error.evaluation_path[:-1]),
+            str(error.instance),
+            str(error.kind.pattern),
+        )
         example = f"such as {node['examples'][0]}" if "examples" in node else ""
         if is_quantity(pattern):
             number, unit = quantity_meant(text, [""]) or (None, None)
@@ -175,7 +179,7 @@ class _Schema:
 
     def missing(self, error: Any, name: str) -> Fault:
         """The fault of an object without a required field."""
-        properties = self.node(error.schema_path[:-1]).get("properties", {})
+        properties = self.node(error.evaluation_path[:-1]).get("properties", {})
         field = properties.get(name, {})
         example = self.such_as(field)
         meaning = "" if example else _first_sentence(field)
@@ -187,7 +191,7 @@ class _Schema:
 
     def unknown(self, error: Any, name: str) -> Fault:
         """The fault of an object with a field that it does not have."""
-        names = self.node(error.schema_path[:-1]).get("properties", {})
+        names = self.node(error.evaluation_path[:-1]).get("properties", {})
         meant = did_you_mean(name, names) or (f" The fields here are: {', '.join(names)}." if names else "")
         detail = f"Unknown field {shortened(name, MAX_NAME)!r}.{meant}"
         return _fault("unknown_field", detail, (*error.instance_path, name))
@@ -201,7 +205,7 @@ class _Schema:
 
     def wrong_type(self, error: Any, types: list[str]) -> Fault:
         """The fault of a value of another type, with what it may have meant."""
-        value, node = error.instance, self.node(error.schema_path[:-1])
+        value, node = error.instance, self.node(error.evaluation_path[:-1])
         wanted = " or ".join(dict.fromkeys(_WORDS[name] for name in types))
         *outer, last = error.instance_path or [""]
         if isinstance(last, int) and isinstance(value, str) and list_meant(value):
@@ -255,7 +259,7 @@ class _Schema:
         described: Any = {}
         found: Any = self.root
         inside = False
-        for step in error.schema_path:
+        for step in error.evaluation_path:
             found = self.resolved(found) if step == "$ref" else found[step]
             described = found if inside else described
             inside = step == "properties"
@@ -269,9 +273,10 @@ class _Schema:
         return self.resolved(found)
 
     def resolved(self, schema: Any) -> dict[str, Any]:
-        """The schema that a reference stands for, or the schema itself."""
+        """The schema that a reference stands for, with what its place says beside it; or the schema itself."""
         if isinstance(schema, dict) and "$ref" in schema:
-            schema = self.root["$defs"][schema["$ref"].removeprefix("#/$defs/")]
+            beside = {key: value for key, value in schema.items() if key != "$ref"}
+            schema = self.root["$defs"][schema["$ref"].removeprefix("#/$defs/")] | beside
         found: dict[str, Any] = schema
         return found
 
