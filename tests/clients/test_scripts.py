@@ -68,7 +68,7 @@ def test_shell_tells_what_is_wrong(shell, address):
 
     assert 1 == refused.returncode
     assert "A head of 430 cm is out of range." in refused.stderr
-    assert "The nearest that works: 100 cm" in refused.stderr
+    assert "The nearest that works: 430 mm" in refused.stderr
     assert "" == refused.stdout
     assert gone.returncode
     assert "" == gone.stdout
