@@ -105,7 +105,7 @@ def work_hat(size: dict[str, Any]) -> int:
     change = (size["needles"] or {}).get("change")
     for round in rounds:
         assert round["before"] == loops
-        if change and round is size["crown"]["rounds"][change["before_round"] - 1]:
+        if change and round in size["crown"]["rounds"] and round["number"] == change["before_round"]:
             needles = change["split"]
         loops = work(loops, round["steps"])
         assert round["after"] == loops
