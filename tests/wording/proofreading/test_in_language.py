@@ -26,6 +26,17 @@ BESTRICKENDES = """1. Rd: aus jeder M 2 M herausstr
 2. Rd: re
 3. Rd: *2 re, 1 zun, ab * wdh
 4. Rd: *2 re, 1 li, 1 zun, ab * wdh"""
+AIGUILLES = """1er tour : *3 m end, 1 m env* ; répéter de * à * tout le tour.
+2e tour : *1 m env, 1 m end, 2 m env* ; répéter de * à * tout le tour."""
+ALELUBLOG = """1ª vuelta: *2 p juntos; rep desde * hasta el final.
+2ª vuelta: derecho.
+3ª vuelta: 2 p juntos toda la vuelta, el último solo.
+4ª vuelta: derecho.
+5ª vuelta: *2 p juntos; rep desde * hasta el final."""
+PATONS = """Rnd 1: *K7, K2tog; rep from * around.
+Rnd 2 and alternate rnds: Knit.
+Rnd 3: *K6, K2tog; rep from * around.
+Cont in this manner, having 1 st less between decs, until 14 sts rem."""
 PUBLISHED = [
     ("de", 8, BESTRICKENDES, [8, 16, 24, 32]),  # bestrickendes.de 2018/04
     (
@@ -36,6 +47,21 @@ PUBLISHED = [
     ),  # emf-verlag.de
     ("de", 15, "1. Rd: [3 M li, 2 M re] 3x", [15]),  # strickanleitungen-kostenlos.de
     ("de", 48, "1. Rd: *2 re, 2 li, ab * wdh", [48]),  # swrfernsehen.de, Grundanleitung für Socken
+    ("de", 64, "1. Rd: 16 M je Nadel re str", [64]),  # asamandra.de
+    ("fr", 80, AIGUILLES, [80]),  # aiguillesetmyrtilles.com
+    (
+        "fr",
+        146,
+        "1er rang : *2 m end, 1 m env*, répéter de * à *, terminer par 2 m end.\n2e rang : m ensemble 2 par 2.",
+        [146, 73],
+    ),
+    ("es", 78, ALELUBLOG, [78, 39, 20, 10]),  # alelublog.blogspot.com
+    ("da", 60, "1. omg: *2 r, 2 vr; gentag fra *", [60]),  # fiftyfabulous.dk
+    ("da", 64, "1. omg: *1 vr, 2 r, 1 vr; gentag fra *", [64]),  # the same
+    ("nl", 32, "5 toeren av, 4 toeren r, 4 toeren av, 4 toeren r, 4 toeren av", [32]),  # breiclub.nl
+    ("en", 63, PATONS, [63, 56, 49, 42, 35, 28, 21, 14]),  # PAK0116-001086M
+    ("en", 64, "Rnd 1: *K7, Kfb*\nRnd 2: *K8, Kfb*\nRnd 3: *K9, Kfb*", [64, 72, 80, 88]),  # PAK0416-030197M
+    ("en", 98, "Rnd 1: K1, *K9, ssk, K2, k2tog, K9; rep from * to last st, K1.", [98, 90]),  # CAK0116-008819M
 ]
 
 
