@@ -138,7 +138,9 @@ class _Schema:
         if kind.name in _BOUNDS:
             meaning = "" if steps[-1:] == ("value",) else self.meaning(error)
             return _fault(
-                "out_of_range", f"This must be {_BOUNDS[kind.name].format(_plain(kind.limit))}.{meaning}", steps
+                "out_of_range",
+                f"This must be {_BOUNDS[kind.name].format(_plain(kind.limit))}.{meaning}",
+                steps,
             )
         if kind.name in _LENGTHS:
             return self.wrong_length(error)
