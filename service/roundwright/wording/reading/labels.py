@@ -14,7 +14,7 @@ from roundwright.wording.reading.label_signs import (
     whole_rounds_follow,
 )
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.sizes import columns_of, with_letters
+from roundwright.wording.reading.sizes import columns_of, names_all, with_letters
 from roundwright.wording.reading.spans import (
     Span,
     Standing,
@@ -437,15 +437,14 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     tokens = lines.tokens[lines.place : stop]
     kinds = [token.kind for token in tokens]
     sized = "size" in kinds
-    everybody = sized and (tokens[0].text in ("all", "both", "every"))
-    names = with_letters(lines.names) if sized else lines.names
-    columns = columns_of(lines.tokens, lines.place, stop, names) if names else None
+    ended = lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars" or sized or "only" in kinds
+    names = with_letters(lines.names)
+    columns = columns_of(lines.tokens, lines.place, stop, names) if names and ended else None
+    everybody = sized and tokens[0].text in ("all", "both", "every") and columns is None
     sizes: tuple[str, ...] | None
-    if everybody:
+    if everybody or (columns is not None and names_all(lines.tokens, lines.place, stop)):
         sizes = None
-    elif columns is not None and (
-        sized or "only" in kinds or lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars"
-    ):
+    elif columns is not None:
         sizes = tuple(str(column + 1) for column in columns)
     elif sized and "only" in kinds:
         sizes = tuple(

@@ -226,10 +226,8 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
             )
         last = tokens[-1]
         counted = group in _COUNTS or last.kind in _COUNTS
-    behind = last.end
-    tail = folded[behind:]
-    if counted and tail[:1] == '"':
-        tokens.append(_inches(behind))
+    tail = folded[last.end :]
+    tokens.extend(_last_inches(tail, last.end, counted=counted))
     tokens = _phrases(with_lists(tokens, width), known)
     tokens.append(Token("end", "", len(text), len(text), _flags(tail[:200]) | LINE | BLANK | STOP))
     return Scan(tokens, cut)
@@ -259,6 +257,11 @@ def _numbered(token: Token, number: str, end: int) -> Token:
 def _inches(place: int) -> Token:
     """The sign of inches behind a number."""
     return Token("unit", '"', place, place + 1, 0)
+
+
+def _last_inches(tail: str, place: int, *, counted: bool) -> list[Token]:
+    """The sign of inches behind the last number of a text, where it stands there."""
+    return [_inches(place)] if counted and tail[:1] == '"' else []
 
 
 def _ends_sentence(gap: str, last: Token, group: str, follows: str) -> bool:

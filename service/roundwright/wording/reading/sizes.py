@@ -3,13 +3,20 @@
 from collections.abc import Mapping
 from typing import Final
 
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, STOP, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
 MOST_TOKENS: Final = 40
 """Words of a list of sizes in brackets."""
 _LETTERS: Final = {"small": "s", "medium": "m", "large": "l", "s": "small", "m": "medium", "l": "large"}
 _PASSED: Final = frozenset(("size", "only", "for", ""))
+_PASSED_TEXTS: Final = frozenset(
+    ("hat", "hats", "cap", "caps", "version", "if", "you", "you're", "making", "knitting", "those")
+)
+"""Words around the name of a size: `For the adult hat`, `If you are making the large`."""
+_ALL: Final = frozenset(("all", "both", "every", "everybody", "everyone"))
+_LARGER: Final = frozenset(("larger", "largest", "bigger", "biggest"))
+_SMALLER: Final = frozenset(("smaller", "smallest"))
 
 
 def width_of(tokens: list[Token]) -> int:
@@ -32,8 +39,8 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
             parts = _parts(tokens, place + 1)
             if len(parts) == width - 1:
                 _add(names, _head(tokens, place), [" ".join(part) for part in parts])
-        elif token.kind == "size":
-            parts = _parts(tokens, place + 1, bracket=False)
+        elif token.kind == "size" or _lists_names(tokens, place):
+            parts = _parts(tokens, place + (token.kind == "size"), width)
             if len(parts) == width:
                 _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
     for name, column in _NAMED_BY_PLACE.items():
@@ -49,6 +56,9 @@ _NAMED_BY_PLACE: Final = {
     "smallest": 0,
     "large": _LAST,
     "largest": _LAST,
+    "little": 0,
+    "big": _LAST,
+    "biggest": _LAST,
     "1st": 0,
     "first": 0,
     "2nd": 1,
@@ -59,7 +69,10 @@ _NAMED_BY_PLACE: Final = {
     "fourth": 3,
 }
 """Names of sizes in every text, with their columns."""
-_NAMED_BY_WIDTH: Final[Mapping[int, Mapping[str, int]]] = {2: {"smaller": 0, "larger": 1}, 3: {"medium": 1}}
+_NAMED_BY_WIDTH: Final[Mapping[int, Mapping[str, int]]] = {
+    2: {"smaller": 0, "larger": 1, "bigger": 1},
+    3: {"medium": 1, "middle": 1},
+}
 """Names of sizes in texts for so many sizes."""
 
 
@@ -78,24 +91,50 @@ def with_letters(names: Mapping[str, int]) -> Mapping[str, int]:
     return {letter: column for column, letter in enumerate(letters)} | dict(names)
 
 
-def _parts(tokens: list[Token], begin: int, *, bracket: bool = True) -> list[list[str]]:
-    """The words between commas up to the bracket or the end of the line; empty where it is no list of names."""
+def _lists_names(tokens: list[Token], place: int) -> bool:
+    """Whether a line begins here that names sizes and no more: `Toddler / Kid / Grown-up`."""
+    if not (tokens[place].flags & LINE or place == 0):
+        return False
+    for at in range(place, min(place + MOST_LISTED, len(tokens))):
+        token = tokens[at]
+        if at > place and token.flags & LINE:
+            return any(token.flags & SLASH for token in tokens[place + 1 : at])
+        if token.kind not in _IN_NAMES or token.flags & (COLON | STOP) & ~(STOP * (at == place)):
+            return False
+    return False
+
+
+MOST_LISTED: Final = 14
+"""Words of a line that names sizes and no more."""
+_IN_NAMES: Final = frozenset(("word", "make", "and", "", "up", "even", "plain"))
+"""Kinds of the words in such a line."""
+
+
+def _parts(tokens: list[Token], begin: int, width: int = 0) -> list[list[str]]:
+    """The words between commas up to the bracket; or with a `width`, that of so many sizes, to the end of the line.
+
+    They are empty where it is no list of names.
+    """
     parts: list[list[str]] = [[]]
     for place in range(begin, min(begin + MOST_TOKENS, len(tokens))):
         token = tokens[place]
-        if token.kind == ")" and bracket:
+        if token.kind == ")" and not width:
             return parts if all(parts) else []
-        if not bracket and (token.flags & (LINE | STOP | SEMI) or token.kind in ("(", "end")):
+        ends = token.flags & (LINE | STOP | SEMI) and place > begin
+        if width and (ends or token.kind == "end" or (token.kind == "(" and len(parts) == width)):
             return parts if all(parts) else []
-        if token.kind in ("stitch", "knit", "purl", "stars", "(", "unit", "decimal"):
+        if token.kind in _NO_NAMES or (token.kind == "(" and not width):
             return []
-        if token.flags & (COMMA | SEMI) and parts[-1]:
+        parted = token.flags & (COMMA | SEMI | SLASH) or token.kind in ("(", ")")
+        if (parted or (token.kind == "and" and width)) and parts[-1]:
             parts.append([])
-        if token.kind == "and" and not bracket and parts[-1]:
-            parts.append([])
-            continue
-        parts[-1].append(token.text)
+        if not (token.kind in ("(", ")") or (token.kind == "and" and width)):
+            parts[-1].append(token.text)
     return []
+
+
+_NO_NAMES: Final = frozenset(("stitch", "knit", "purl", "stars", "unit", "decimal", "size", "only"))
+"""Kinds of words that are in no list of names."""
 
 
 def _head(tokens: list[Token], place: int) -> list[str]:
@@ -127,23 +166,57 @@ def columns_of(
     tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]
 ) -> tuple[int, ...] | None:
     """The columns of the sizes that these words name; None where they name anything else."""
-    parts: list[list[str]] = [[]]
-    for place in range(begin, stop):
-        token = tokens[place]
-        if (token.kind in ("and", "(") or token.text == "or" or token.flags & COMMA) and parts[-1]:
-            parts.append([])
-        if token.kind in _PASSED and token.text not in names and token.text != "m":
-            continue
-        if token.kind == "and":
-            continue
-        if token.kind in ("(", ")"):
-            continue
-        parts[-1].append(token.text.removesuffix("'s"))
-    columns: list[int] = []
-    for part in parts:
-        name = " ".join(part)
-        column = names.get(name)
-        if column is None:
+    width = names.get("largest", 0) + 1
+    words = [token.text for token in tokens[begin:stop]]
+    without = next((place for place, word in enumerate(words) if word in ("but", "except")), 0)
+    if without:
+        left_out = columns_of(tokens, begin + without + 1, stop, names)
+        if left_out is None or not names_all(tokens, begin, begin + without):
             return None
-        columns.append(column)
+        return tuple(column for column in range(width) if column not in left_out) or None
+    if names_all(tokens, begin, stop):
+        return tuple(range(width))
+    columns: list[int] = []
+    for part in _named_parts(tokens, begin, stop, names):
+        named = _columns_of_part(part, names, width)
+        if not named:
+            return None
+        columns.extend(named)
     return tuple(columns) or None
+
+
+def names_all(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether these words are for all sizes: `All`, `Both sizes`, `Everybody`, `All three sizes`."""
+    all_of = [token for token in tokens[begin:stop] if token.kind not in ("size", "for", "", "(", ")")]
+    counted = len(all_of) == 2 and all_of[1].kind == "number" and all_of[0].text == "all"
+    return bool(all_of) and all_of[0].text in _ALL and (len(all_of) == 1 or counted)
+
+
+def _named_parts(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> list[list[str]]:
+    """The names between commas, `and` and slashes, without the words around them."""
+    parts: list[list[str]] = [[]]
+    for token in tokens[begin:stop]:
+        parted = token.kind in ("and", "(") or token.text == "or" or token.flags & (COMMA | SLASH)
+        if parted and parts[-1]:
+            parts.append([])
+        word = token.text.removesuffix("'s")
+        passed = token.kind in _PASSED or word in _PASSED_TEXTS or token.kind in ("and", "(", ")")
+        if not passed or (word in names and token.kind not in ("and", "for")):
+            parts[-1].append(word)
+    return parts if parts[-1] or len(parts) == 1 else parts[:-1]
+
+
+def _columns_of_part(part: list[str], names: Mapping[str, int], width: int) -> tuple[int, ...]:
+    """The columns of one name, of several without a sign between, or of `two larger`; empty where it is none."""
+    column = names.get(" ".join(part))
+    if column is not None:
+        return (column,)
+    if len(part) == 2 and part[0] in _NUMBERS and 1 < (number := _NUMBERS[part[0]]) < width:
+        if part[1] in _LARGER:
+            return tuple(range(width - number, width))
+        if part[1] in _SMALLER:
+            return tuple(range(number))
+    return tuple(names[word] for word in part) if part and all(word in names for word in part) else ()
+
+
+_NUMBERS: Final = {"two": 2, "2": 2, "both": 2, "three": 3, "3": 3, "four": 4, "4": 4}

@@ -5,6 +5,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.parsing.lines import Lines
+from roundwright.wording.reading.sizes import columns_of, names_all, with_letters
 from roundwright.wording.reading.tokens import COLON, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import ONE, Number
 
@@ -142,7 +143,9 @@ def read_tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ..
         if lines.flags(0) & (COLON | LINE | EQUALS):
             break
         kind = lines.kind()
-        if kind == "(" and (stop := note_end(lines)):
+        if kind == "(" and (named := _bracketed_sizes(lines)) is not None:
+            sizes, lines.place = named
+        elif kind == "(" and (stop := note_end(lines)):
             if lines.kind(1) == "size" or (lines.kind(1) == "all" and lines.kind(2) == "size"):
                 sizes = tuple(
                     lines.tokens[at].text
@@ -163,6 +166,24 @@ def read_tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ..
         else:
             break
     return every, sizes
+
+
+def _bracketed_sizes(lines: Lines) -> tuple[tuple[str, ...] | None, int] | None:
+    """The sizes that the bracket here names, None for all, and where it ends: `(L and M only)`, `[all]`."""
+    if not lines.names:
+        return None
+    for stop in range(lines.place + 2, min(lines.place + MOST_IN_BRACKET, lines.stop)):
+        if lines.tokens[stop].kind == ")":
+            columns = columns_of(lines.tokens, lines.place + 1, stop, with_letters(lines.names))
+            if columns is None:
+                return None
+            everybody = names_all(lines.tokens, lines.place + 1, stop)
+            return None if everybody else tuple(str(column + 1) for column in columns), stop + 1
+    return None
+
+
+MOST_IN_BRACKET: Final = 12
+"""Words of a bracket that names sizes, with its signs."""
 
 
 def _colon(lines: Lines) -> int:

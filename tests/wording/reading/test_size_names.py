@@ -1,0 +1,60 @@
+"""Which sizes a line is for, as writers name them; each text counted by hand."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import counts
+
+LARGEST, LARGER_TWO, ALL = (
+    "*k8, k2tog* 8 times. 72 sts.",
+    "*k7, k2tog* 8 times. 64 sts.",
+    "*k6, k2tog* 8 times. 56 sts.",
+)
+THREE = [[64, 56], [72, 64, 56], [80, 72, 64, 56]]
+CAST_ON = "Cast on 64 (72, 80) sts.\n"
+
+NAMES = [
+    ("Sizes S/M/L\n", "L:", "M + L:", "All:"),
+    ("", "L:", "M and L:", "All:"),
+    ("Sizes: S (M) L\n", "L only:", "M & L:", "All sizes:"),
+    ("Sizes: tiny / small / newborn\n", "Newborn only:", "Small and newborn:", "Everybody:"),
+    ("Toddler / Kid / Grown-up\n", "Grown-up:", "Kid/grown-up:", "Everyone:"),
+    ("", "Largest size only:", "Two larger sizes:", "All three sizes:"),
+    ("", "Largest only:", "All but the smallest:", "All:"),
+    ("", "Rnd 1 (L only):", "Rnd 2 (L and M only):", "Rnd 3 (all):"),
+    ("", "Rnd 1 [L]:", "Rnd 2 [M, L]:", "Rnd 3 [all]:"),
+    ("", "Rnd 1, L only:", "Rnd 2, M and L:", "Rnd 3, all sizes:"),
+    ("Sizes S (M, L)\n", "For L:", "For M and L:", "For all:"),
+    ("", "If you are making the large:", "Medium and large:", "Everyone:"),
+]
+
+
+@pytest.mark.parametrize(("sizes", "largest", "larger", "everybody"), NAMES)
+def test_a_line_is_for_the_sizes_it_names(sizes: str, largest: str, larger: str, everybody: str) -> None:
+    """Names that the text lists, letters, places in the list, and words for all of them."""
+    text = f"{sizes}{CAST_ON}{largest} {LARGEST}\n{larger} {LARGER_TWO}\n{everybody} {ALL}"
+    reading = read(text, (64, 72, 80))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    worked = zip(reading.rounds, (64, 72, 80), strict=True)
+    assert [counts(rounds, cast_on) for rounds, cast_on in worked] == THREE
+
+
+TWO_NAMES = [
+    ("", "Big size only:", "Both sizes:"),
+    ("", "Bigger size:", "Both:"),
+    ("", "Shape top: (2nd size only):", "Both sizes:"),
+    ("Sizes: Child (Adult)\n", "Adult hat only:", "Both hats:"),
+]
+
+
+@pytest.mark.parametrize(("sizes", "larger", "both"), TWO_NAMES)
+def test_a_line_is_for_one_of_two_sizes(sizes: str, larger: str, both: str) -> None:
+    """The larger of two, by its size, its place or its name."""
+    reading = read(f"{sizes}{larger} {LARGER_TWO}\n{both} {ALL}", (64, 72))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [counts(rounds, cast_on) for rounds, cast_on in zip(reading.rounds, (64, 72), strict=True)] == [
+        [64, 56],
+        [72, 64, 56],
+    ]
