@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then, Times
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.tree import PLAIN_ROUND
 
 MOST_TOLD: Final = 3
 """Rounds with a name that are told one after the other."""
@@ -16,14 +17,23 @@ NOT_TOLD: Final = 0.3
 
 def is_called_next(segments: list[Segment], place: int) -> bool:
     """Whether the round with a name at `place` is called for by that name as soon as all such rounds are told."""
-    label = segments[place].label
-    if label is None or label.kind != "sort" or not label.named:
+    called = _name(segments[place])
+    if not called:
         return False
+    names = {called}
+    if place and (before := _name(segments[place - 1])) and called == PLAIN_ROUND:
+        names.add(before)  # `Dec rnd: ... Plain rnd: knit. Dec rnd, plain rnd, dec rnd`
     for segment in segments[place + 1 : place + 1 + MOST_TOLD]:
-        if segment.label is not None and segment.label.kind == "sort" and segment.label.named:
+        if _name(segment):
             continue
-        return segment.label is None and _calls(segment.phrases, label.named)
+        return segment.label is None and any(_calls(segment.phrases, name) for name in names)
     return False
+
+
+def _name(segment: Segment) -> int:
+    """The name of the round that a segment tells; 0 where it has none."""
+    label = segment.label
+    return label.named if label is not None and label.kind == "sort" else 0
 
 
 def _calls(phrases: tuple[Phrase, ...], called: int) -> bool:

@@ -12,6 +12,7 @@ from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.loops import (
+    as_before,
     by_name,
     continuations,
     loop_ways,
@@ -191,6 +192,7 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(marked_round(seen, label))
     options.extend(continuations(seen, stated))
     options.extend(shaped_in_turn(seen, stated))
+    options.extend(as_before(seen, stated))
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
     if seen.agains or not options or options[0].kind != "loop":

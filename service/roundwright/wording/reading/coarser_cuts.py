@@ -7,7 +7,19 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.phrases import Brackets, Continue, Extent, Phrase, Rep, Said, Stitches, Then
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Continue,
+    Count,
+    Extent,
+    Phrase,
+    Rep,
+    Said,
+    Star,
+    Stitches,
+    Then,
+    Times,
+)
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.tree import Stitch
@@ -18,6 +30,7 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
+    segments = _sections_joined(segments)
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -32,6 +45,33 @@ def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
             cut = Cut(place + 1 - first, (joined,))
             made[first] = replace(made[first], cuts=(*made[first].cuts, cut))
     return made
+
+
+def _sections_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; a sentence that says in how many sections the one before is worked is one round with it."""
+    made: list[Segment] = []
+    for segment in segments:
+        if made and (joined := _in_sections(made[-1], segment)):
+            apart = Cut(1, (replace(made[-1], cuts=()), segment))
+            made[-1] = replace(joined, cuts=(apart,))
+        else:
+            made.append(segment)
+    return made
+
+
+def _in_sections(told: Segment, again: Segment) -> Segment | None:
+    """`K to 2 sts before the marker, k2tog. Slip the marker. Do that 4 times`: one round, worked in 4 sections."""
+    to_marker = any(isinstance(phrase, Extent) and phrase.marker for phrase in told.phrases)
+    ended = any(isinstance(phrase, Times | Star | Count) for phrase in told.phrases)
+    words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
+    match words:
+        case [Rep(level=0), Times(more=False) as times, *behind] if to_marker and not ended:
+            inside = Brackets(told.phrases[0].start, told.end, told.phrases[0].flags, told.phrases)
+        case _:
+            return None
+    if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
+        return None
+    return replace(told, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
 
 
 def _repeats(segment: Segment) -> bool:

@@ -284,8 +284,8 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
         case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
             return isinstance(part.phrases[-1], Then)
         case _:
-            after_comma = coming.works and bool(phrase.flags & (COMMA | SEMI))
-            return after_comma and not part.open and _is_plain_rounds(part.phrases, phrase)
+            apart = bool(phrase.flags & (COMMA | SEMI)) or isinstance(part.phrases[-1], Then)
+            return coming.works and apart and not part.open and _is_plain_rounds(part.phrases, phrase)
 
 
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
@@ -302,7 +302,8 @@ def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`."""
     apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or isinstance(part.phrases[-1], _ENDS)
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
-    return plain and bool(apart) and any(map(_shapes, part.phrases))
+    shaped = any(map(_shapes, part.phrases)) or isinstance(part.phrases[-1], Again)
+    return plain and bool(apart) and shaped
 
 
 def _follows_round(part: _Part, phrase: Rounds) -> bool:
@@ -346,7 +347,7 @@ def _counted_rounds(phrases: list[Phrase]) -> bool:
 
 def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
     """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
-    last = phrases[-1]
+    last = next((phrase for phrase in reversed(phrases) if not isinstance(phrase, Then)), phrases[-1])
     plain = isinstance(last, Fabric) and last.kind == "plain" and not is_bare(coming)
     return (isinstance(last, Rounds) or plain) and all(
         isinstance(phrase, _PLAIN_ROUNDS)

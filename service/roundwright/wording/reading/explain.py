@@ -16,6 +16,7 @@ from roundwright.wording.reading.application import apply
 from roundwright.wording.reading.called import MOST_TOLD, is_called_next, only_told
 from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.ending import behind_the_end, end_of_work
+from roundwright.wording.reading.headings import tells_fabric
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.line_work import Desk
 from roundwright.wording.reading.numbering import flush
@@ -103,7 +104,7 @@ class Search:
         if self.end != other.end:
             same = min(same, self.end + 1, other.end + 1)
         for place in range(max(0, same - MOST_TOLD), same):
-            if is_called_next(self.segments, place) != is_called_next(other.segments, place):
+            if self.looks_ahead(place) != other.looks_ahead(place):
                 same = place
                 break
         self.known = {place: options for place, options in other.known.items() if place < same}
@@ -111,6 +112,10 @@ class Search:
         self.desk.known, self.scope = other.desk.known, other.scope
         self.states = other.states_before(same)
         return same
+
+    def looks_ahead(self, place: int) -> tuple[bool, bool]:
+        """What the segments behind this one say of it."""
+        return is_called_next(self.segments, place), tells_fabric(self.segments, place)
 
     def states_before(self, place: int) -> list[State]:
         """The states before a segment, when all were advanced."""
@@ -125,7 +130,8 @@ class Search:
         """The candidates of a segment."""
         options = self.known.get(place)
         if options is None:
-            options = candidates(self.segments[place])
+            tells = tells_fabric(self.segments, place)
+            options = [Candidate("prose", 0.0)] if tells else candidates(self.segments[place])
             if is_called_next(self.segments, place):
                 options = only_told(options)
             if place > self.end:

@@ -10,6 +10,7 @@ from roundwright.wording.reading.phrases import Count, Fabric, Phrase, Said
 from roundwright.wording.reading.seen import Seen
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled
+from roundwright.wording.reading.tokens import COLON
 from roundwright.wording.reading.tree import NOTHING, ONE, Fill, Nodes, Number, Stated, Stitch
 
 
@@ -132,8 +133,8 @@ _NAMED_FABRICS: Final = ("rib", "garter", "moss", "stocking")
 def _unsaid_rounds(work: RoundWork) -> Number | None:
     """How many rounds `plain 14` is: a fabric and a number, and no more."""
     match work.seen.order:
-        case (Fabric(), Count(sure=False, number=number)) if work.number is None and not work.length:
-            return number
+        case (Fabric(), Count(sure=False, number=number) as count) if not count.flags & COLON:
+            return number if work.number is None and not work.length else None
     return None
 
 

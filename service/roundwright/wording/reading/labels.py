@@ -377,6 +377,8 @@ def _sort(lines: Lines, start: int) -> Label | None:
             if kinds == ["ordinal", "decrease"] and lines.flags(0) & COLON and not lines.flags(0) & LINE:
                 return Label("sort", start, named=named("decrease"))
             return None
+        if kind == "round" and kinds and lines.flags(0) & COLON:
+            return _numbered(lines, start)  # `shaping: rnd 1 [k8, k2tog]`
         if kind == "round" and kinds:
             lines.place += 1
             return _sorted(lines, start, kinds)
@@ -409,7 +411,7 @@ def _numbers_decrease(lines: Lines) -> bool:
 def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
     spans: tuple[Span, ...] = ()
     defines = lines.tokens[lines.place - len(kinds) - 1].means == TOLD
-    if lines.kind() in ("number", "range") and not lines.flags(0) & (COLON | STOP | SEMI | DASH):
+    if lines.kind() in ("number", "range") and not lines.flags(0) & (COLON | STOP | SEMI | DASH | COMMA):
         spans = read_spans(lines)
     every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1) if spans else 1)
     ended = bool(lines.flags(0) & (COLON | DASH | EQUALS | TAB | SEMI)) and lines.place < lines.stop

@@ -1,6 +1,7 @@
 """Candidates that work rounds again, go on with a crown, or place markers."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
@@ -23,7 +24,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.seen import Seen
+from roundwright.wording.reading.seen import Seen, is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import (
     PLAIN_ROUND,
@@ -59,6 +60,11 @@ def _until_unit(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
 def marked_round(seen: Seen, label: Label | None) -> list[Candidate]:
     """`Next rnd: place 8 markers, 12 sts apart`: a plain round, in which nothing else is told to be worked."""
     places = seen.markers is not None or seen.every is not None
+    if label is None and places and seen.work and _of_next_round(seen):
+        every = seen.every.of(0) or 0 if seen.every else 0
+        sections = seen.markers.of(0) or 0 if seen.markers else 0
+        start = seen.order[0].start
+        return [Candidate("round", 0.05, plain_fill("k", start, start), sections=sections, every=every)]
     if label is None or label.kind not in ("next", "numbered", "sort") or not places:
         return []
     if seen.work or seen.fabrics or seen.rounds or seen.agains or seen.evenly or seen.lengths:
@@ -67,6 +73,16 @@ def marked_round(seen: Seen, label: Label | None) -> list[Candidate]:
     every = seen.every.of(0) or 0 if seen.every else 0
     nodes = plain_fill("k", label.start, label.start)
     return [Candidate("round", 0.3, nodes, sections=sections, every=every)]
+
+
+def _of_next_round(seen: Seen) -> bool:
+    """Whether markers are placed on a round that is knitted: `On the next round place ... Just knit that round`."""
+    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    next_round = any(
+        pair in (("next", "round"), ("this", "round"), ("next", "rnd")) for pair in pairwise(texts)
+    )
+    others = seen.fabrics or seen.rounds or seen.agains or seen.evenly or seen.lengths or seen.times
+    return next_round and not others and all(map(is_bare, seen.work))
 
 
 def marker_ways(seen: Seen) -> list[Candidate]:
@@ -118,15 +134,20 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         counted = replace(times, total=not times.more)
         return [Candidate("loop", 0.2, again=again, times=counted, stated=stated)]
     total = replace(times, total=not times.more)
+    shaped: list[Candidate] = []
+    if not repeats and any(not count.sign for count in stated):  # `A plain round. And again. 48 sts`
+        again = Again(times.start, times.end, 0, (named("decrease"),), last=1, work=True)
+        shaped = [Candidate("loop", 0.6, again=again, times=replace(times, more=False), stated=stated)]
     in_all = next((rounds.number.of(0) or 0 for rounds in seen.rounds if not rounds.every), 0)
     lasts = [in_all // turns] if in_all and in_all % turns == 0 else [1, 2] if repeats else [1]
     start, end = times.start, times.end
-    return [
+    ways = [
         Candidate(
             "loop", 0.3 + 0.2 * place, again=Again(start, end, 0, last=last), times=total, stated=stated
         )
         for place, last in enumerate(lasts)
     ]
+    return [*ways, *shaped]
 
 
 def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> Candidate | None:
@@ -222,6 +243,23 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     if not counts or len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
         return []
     return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=tuple(counts[-1:]))]
+
+
+def as_before(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`As before: 48 sts`, `as before on each round now: 48, 40, 32`: the crown goes on to the last count."""
+    counts = [count for count in stated if not count.sign]
+    other = seen.work or seen.evenly or seen.agains or seen.untils or seen.lengths or seen.times
+    several = any(not rounds.every for rounds in seen.rounds)
+    if not counts or other or several or not seen.fabrics:
+        return []
+    if any(fabric.kind != "before" for fabric in seen.fabrics):
+        return []
+    at = seen.fabrics[0]
+    last = Again(at.start, at.end, 0, (named("decrease"),), last=1, work=True)
+    return [
+        Candidate("loop", 0.4, again=last, stated=tuple(counts[-1:])),
+        Candidate("continue", 0.5, until=counts[-1].number, step=1, stated=tuple(counts[-1:])),
+    ]
 
 
 def _gone_on_with(seen: Seen) -> Iterator[Again]:

@@ -19,7 +19,7 @@ RoundNames = dict[str, tuple[str, str]]
 
 def round_names(tokens: list[Token]) -> RoundNames:
     """The short names, with the kind and the text of the word that they stand for."""
-    short: RoundNames = {}
+    short: RoundNames = own_name(tokens)
     for place, token in enumerate(tokens[1:-1], start=1):
         name, following = tokens[place - 1], tokens[place + 1]
         begins = place == 1 or bool(name.flags & (_ENDS | COMMA))
@@ -35,6 +35,28 @@ def round_names(tokens: list[Token]) -> RoundNames:
     return short
 
 
+def own_name(tokens: list[Token]) -> RoundNames:
+    """The one word by which a text calls its decrease round, and works it again: `Spoke round: ...`."""
+    told, called = set[str](), set[str]()
+    for place, token in enumerate(tokens[1:-1], start=1):
+        name, behind = tokens[place - 1], tokens[place + 1]
+        if token.kind != "round" or token.flags & ~SPACE:
+            continue
+        if name.kind in _SORTS_OF_ROUNDS - {"plain", "even"}:
+            return {}
+        begins = place == 1 or bool(name.flags & LINE)
+        if name.kind == "word" and begins and behind.flags & (COLON | EQUALS):
+            told.add(name.text)
+        elif name.kind == "word" and behind.flags & _ENDS_OF_CALLS:
+            called.add(name.text)
+    names = told & called
+    return dict.fromkeys(names, ("decrease", "dec")) if len(names) == 1 else {}
+
+
+_ENDS_OF_CALLS: Final = STOP | SEMI | LINE | COMMA
+"""What stands behind a round that is called by its name."""
+
+
 def with_round_names(tokens: list[Token], short: RoundNames) -> list[Token]:
     """The tokens, with short names of rounds told in full."""
     if not short:
@@ -46,7 +68,8 @@ def with_round_names(tokens: list[Token], short: RoundNames) -> list[Token]:
                 continue  # it is told in full behind this
             kind, text = short[token.text]
             made.append(replace(token, kind=kind, text=text))
-            made.append(Token("round", "round", token.end, token.end, SPACE))
+            if tokens[place + 1].kind != "round":
+                made.append(Token("round", "round", token.end, token.end, SPACE))
         elif place and tokens[place - 1].text in short and token.flags & EQUALS:
             made.append(replace(token, flags=tokens[place - 1].flags, means=TOLD))
         else:

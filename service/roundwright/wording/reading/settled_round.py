@@ -47,6 +47,11 @@ MOST_NESTED: Final = 12
 """Repeats of repeats."""
 
 
+def _is_to_marker(node: Node) -> bool:
+    """Whether it goes on to a marker: then what is repeated is all of the section."""
+    return isinstance(node, Fill) and node.marker
+
+
 class _Pending(Struct):
     """Something that waits to hear how often: `rep from *`, or a pair of stars.
 
@@ -191,10 +196,11 @@ class SettledRound:
         if (
             len(before) > 1
             and isinstance(last, Stitch | Mark)
-            and all(isinstance(node, Stitch | Mark) for node in before)
+            and all(isinstance(node, Stitch | Mark) or _is_to_marker(node) for node in before)
         ):
             self.loose = self.counted = True
             self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or isinstance(last, Mark)
+            self.prefers = self.prefers or any(map(_is_to_marker, before))
             if self.whole:
                 self.out[self.base :] = [
                     Group(tuple(before), before[0].start, phrase.end, phrase.number, extra, bracketed=True)

@@ -157,6 +157,8 @@ def _add(names: dict[str, int], heads: list[str], others: list[str]) -> None:
         return
     for column, spellings in enumerate([heads, *([name] for name in others)]):
         for name in spellings:
+            if name.isdigit():
+                continue  # a size called by its number has its own place in the list
             names.setdefault(name, column)
             if name in _LETTERS:
                 names.setdefault(_LETTERS[name], column)

@@ -199,7 +199,8 @@ class Worker:
                 raise UnclearError("not_understood", say("read.none_left"), fill.start)
             return _Part((), 0, 0)
         if number > 1 and any(type(node) is Mark for node in fill.nodes):
-            self.marks.extend([once.left * turn for turn in range(1, min(number, MOST_MARKERS))])
+            last = number + bool(leave)  # the last marker is that at the end of the round, where none is left
+            self.marks.extend([once.left * turn for turn in range(1, min(last, MOST_MARKERS))])
         match fill.nodes:
             case (Stitch(bare=True),):
                 steps = times(number, once.steps)

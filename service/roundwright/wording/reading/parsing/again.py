@@ -377,7 +377,7 @@ class AgainReader(SequenceReader):
     def ends_at(self, ahead: int) -> bool:
         """Whether what is told ends there, or a bracket follows."""
         behind = self.place + ahead >= self.stop or bool(
-            self.flags(ahead) & (STOP | SEMI | COMMA | DASH | EQUALS)
+            self.flags(ahead) & (STOP | SEMI | COMMA | DASH | EQUALS | COLON)
         )
         return behind or self.kind(ahead) == "("
 
@@ -393,6 +393,8 @@ class AgainReader(SequenceReader):
         """`as rnd 3`, `same as last round`, `the same`."""
         if self.token().text == "same" and self.ends_at(1):
             return Again(*self.take(1), last=1, work=True)
+        if self.token().text == "same" and self.token(1).text == "again" and self.ends_at(2):
+            return Again(*self.take(2), last=1, work=True)
         ahead = self.skip(1)
         while self.kind(ahead) in ("as", "for"):
             ahead = self.skip(ahead + 1)

@@ -106,8 +106,8 @@ class ExtentReader(NumberReader):
         if kind in ("before", "from"):
             at = self.skip(count + 1)
             every = self.kind(at) == "each"
-            while self.kind(at) in ("each", "next", "ordinal"):
-                at = self.skip(at + 1)
+            while self.kind(at) in ("each", "next", "ordinal") or (every and self.kind(at) == "number"):
+                at = self.skip(at + 1)  # `2 before each of the 10 markers`
             if self.kind(at) in ("marker", "make", "end", "place"):
                 marker = self.kind(at) != "end"
                 return Extent(*self.take(at + 1), number, marker, every)

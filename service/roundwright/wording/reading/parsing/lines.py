@@ -100,6 +100,8 @@ class Lines(ExtentReader):
     def fabric(self) -> Phrase:
         """`rib`, `rib 2 and 2`."""
         kind = self.kind()
+        if self.is_spoken_of():
+            return self.only_words(1)
         if (
             kind == "rib"
             and self.kind(1) == "number"
@@ -115,7 +117,13 @@ class Lines(ExtentReader):
             start, end, flags = self.take(2)
             number = self.tokens[self.place - 1].number or ONE
             return Stitches(start, end, flags, Stitch("k", number, start, end))
-        return Fabric(*self.take(1), kind)
+        before = self.token().text in ("as before", "as established", "as est", "as set")
+        return Fabric(*self.take(1), "before" if before else kind)
+
+    def is_spoken_of(self) -> bool:
+        """Whether the pattern is that which somebody follows, and nothing is worked in it: `for my pattern`."""
+        owned = self.place > 1 and self.tokens[self.place - 1].text in ("my", "your", "our")
+        return owned and self.kind() == "pattern" and self.tokens[self.place - 2].kind != "in"
 
     def is_worked_on(self) -> bool:
         """Whether a fabric is worked on so many stitches within a repeat: `*seed 8, k2tog; rep from *`."""

@@ -19,7 +19,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 
@@ -31,7 +31,7 @@ class NumberReader(TimesReader):
         number = cast("Number", self.token().number)
         if self.is_ribbed(number):
             return self.ribbed(number)
-        if sum_of := self.reckoned():
+        if sum_of := self.reckoned() or self.factors(number):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
             self.place += 1  # three more decrease rounds
@@ -77,6 +77,15 @@ class NumberReader(TimesReader):
             return None
         count = ahead + 2 if self.kind(ahead + 1) == "stitch_noun" else ahead + 1
         return Count(*self.take(count), total)
+
+    def factors(self, number: Number) -> Phrase | None:
+        """`(7 x 13)` behind `91 sts`: what the count is made of, which says nothing new; else None."""
+        if self.kind(1) != "times" or self.kind(2) != "number" or (self.flags(1) | self.flags(2)) & ~SPACE:
+            return None
+        product = (number.of(0) or 0) * ((self.token(2).number or ONE).of(0) or 0)
+        before = self.tokens[max(0, self.place - MOST_BEFORE_FACTORS) : self.place]
+        counted = any(token.kind == "number" and (token.number or ONE).of(0) == product for token in before)
+        return self.only_words(3) if counted else None
 
     def is_ribbed(self, number: Number) -> bool:
         """Whether it is a rib and no list of sizes: `2/2 rib`."""
@@ -165,7 +174,16 @@ class NumberReader(TimesReader):
         """`8 decreases`; `work 3 decrease rounds`."""
         sign = 1 if self.kind(1) == "increase" else -1
         often = number.of(0) or 0
-        if self.kind(2) == "round" and self.begins_clause() and 1 < often <= MOST_IN_TURN and sign < 0:
+        one_of_several = often == 1 and self.kind(1) == "decrease" and self.kind() == "number"
+        one_of_several = one_of_several and bool(
+            self.flags(0) & (COMMA | SEMI) or self.flags(3) & (COMMA | SEMI)
+        )
+        if (
+            self.kind(2) == "round"
+            and (self.begins_clause() or (one_of_several and self.after_then()))
+            and (1 < often <= MOST_IN_TURN or one_of_several)
+            and sign < 0
+        ):
             turns = (named(self.kind(1)),) * often
             return Again(*self.take(3), turns, work=True)
         behind = self.skip(2)
@@ -442,6 +460,7 @@ class NumberReader(TimesReader):
             return self.skip(ahead + 1) + 1
         of_chart = kind in ("chart", "pattern") and self.token(2).text == "of"
         apart = kind == "word" and self.token(ahead).text == "apart"
+        apart = apart or (kind == "between" and self.kind(ahead + 1) in (")", "marker", "each", ""))
         return ahead + 1 if of_chart or apart or kind == "repeat" else 0
 
     def remain(self) -> Phrase:
@@ -536,6 +555,8 @@ _COLOURS: Final = frozenset(
         "green",
     )
 )
+MOST_BEFORE_FACTORS: Final = 6
+"""Words from a count to the two numbers of which it is made."""
 MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))

@@ -12,10 +12,13 @@ from roundwright.wording.reading.phrases import Again, Brackets, Change, Count, 
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
-_BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only")
+_BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only", "more")
 _BEFORE_PAGES: Final = frozenset(
     ("book", "on", "see", "page", "magazine", "leaflet", "from", "issue", "also", "cf")
 )
+MOST_BEFORE_THEM: Final = 7
+"""Words between the number of some stitches and `knit them together`."""
+_WHO: Final = frozenset(("we", "you", "we've", "you've", "i've", "that"))
 _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
 """Stitches that are placed at every so many others, with what they use."""
 _TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
@@ -95,6 +98,9 @@ class StitchReader(MarkerReader):
 
     def these(self, craft: str, ahead: int) -> Phrase | None:
         """`knit those two together`, `knit that one`."""
+        if self.kind(ahead + 1) == "together" and (name := TOGETHER.get((craft, self.number_before()))):
+            start, end, flags = self.take(ahead + 2)
+            return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         if self.kind(ahead + 1) != "number" or not self.joined(ahead + 1):
             return None
         if self.kind(self.skip_nouns(ahead + 2)) == "together":
@@ -104,6 +110,13 @@ class StitchReader(MarkerReader):
         number = self.token(ahead + 1).number or ONE
         start, end, flags = self.take(ahead + 2)
         return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
+
+    def number_before(self) -> int:
+        """How many stitches `them` is: those of `to 2 stitches before the marker`; 0 where none are told."""
+        for token in reversed(self.tokens[max(0, self.place - MOST_BEFORE_THEM) : self.place]):
+            if token.kind == "number" and token.number is not None:
+                return token.number.of(0) or 0
+        return 0
 
     def skip_nouns(self, ahead: int) -> int:
         """Behind the word `stitches`, where that stands there."""
@@ -339,6 +352,11 @@ class StitchReader(MarkerReader):
         before = self.tokens[self.place - 1].text if self.place else ""
         if before in ("each", "every", "on each", "on every") and self.kind(1) == "round":
             return self.only_words(2)
+        if before in _WHO and self.token().text in ("lost", "decreased", "dropped", "gained"):
+            ahead = 1
+            while self.place + ahead < self.stop and not self.flags(ahead) & STOP:
+                ahead += 1
+            return self.only_words(ahead)  # `we lost 2 in each quarter, so 8 in total`
         if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)

@@ -1,0 +1,75 @@
+"""Words before numbered rounds that tell the fabric and work nothing, and what looks like them and is worked."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import counts
+
+ROUNDS = (
+    "Rnd 1: *k2, p2tog* around (48 sts)\nRnds 2 and 3: *k2, p1* around\nRnd 4: *k2tog, p1* around (32 sts)"
+)
+
+HEADINGS = [
+    "Crown in rib (you are in k2, p2)",
+    "Ribbed crown, rib is K2, P2",
+    "Crown, worked in K2, P2 rib:",
+    "With 64 sts on needle in 16 repeats of [k2, p2], beg on a rib round:",
+    "The rib is k2, p2.",
+    "Rib pattern: k2, p2",
+    "Shape crown, keeping the k2, p2 rib as long as you can",
+    "You are working in k2, p2 rib.",
+    "K2, P2 rib crown",
+]
+
+
+@pytest.mark.parametrize("heading", HEADINGS)
+def test_a_heading_names_the_fabric_and_works_nothing(heading: str) -> None:
+    """As many rounds as are numbered."""
+    reading = read(f"{heading}\n{ROUNDS}", (64,))
+
+    assert counts(reading.rounds[0], 64) == [64, 48, 32]
+    assert len(reading.rounds[0]) == 4
+
+
+WORKED = [
+    ("Knit 1 round.", 1),
+    ("Work 5 rnds in k2, p2 rib.", 5),
+    ("Knit 5 rounds, purl 1 round.", 6),
+    ("K one round.", 1),
+    ("Knit.", 1),
+]
+
+
+@pytest.mark.parametrize(("work", "rounds"), WORKED)
+def test_rounds_before_the_numbered_ones_are_worked(work: str, rounds: int) -> None:
+    """What counts its rounds, or is a round, stands before the numbered ones."""
+    reading = read(f"Cast on 64.\n{work}\n{ROUNDS}", (64,))
+
+    assert len(reading.rounds[0]) == rounds + 4
+
+
+def test_the_number_of_a_round_stands_behind_a_heading() -> None:
+    """`shaping: rnd 1` is round 1, so that the rounds told later stand between."""
+    text = "shaping: rnd 1 [k6, k2tog] x 8 [56]\nrnd 3 [k5, k2tog] x 8 [48]\nrnds 2, 4 knit"
+    reading = read(text, (64,))
+
+    assert [each.after for each in reading.rounds[0]] == [56, 56, 48, 48]
+
+
+def test_a_plain_round_ends_before_then() -> None:
+    """`1 rnd plain, then k2tog around` are two rounds."""
+    text = (
+        "Decs: *k6, k2tog* around, 1 rnd plain, *k5, k2tog* around, 1 rnd plain, then k2tog around. 24 sts."
+    )
+    reading = read(text, (64,))
+
+    assert [each.after for each in reading.rounds[0]] == [56, 56, 48, 48, 24]
+
+
+def test_what_a_count_is_made_of_is_no_repeat() -> None:
+    """`91 sts, which is 7 x 13` is one round with one decrease."""
+    reading = read(
+        "Next round: k2tog, k to end. 91 sts, which is 7 x 13 for my pattern.\nKnit one round.", (92,)
+    )
+
+    assert [each.after for each in reading.rounds[0]] == [91, 91]

@@ -1,0 +1,58 @@
+"""Rounds that are worked again by their name, or as before; each text counted by hand."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+TOLD = "8 markers, 8 sts between.\nDec rnd: *k to 2 sts before marker, k2tog, sm* 8 times. 56 sts.\n"
+
+AGAIN = [
+    ("Knit 1 rnd.\nDec rnd again. 48 sts. Knit 1 rnd.\nDec rnd twice more. 32 sts.", [56, 48, 48, 40, 32]),
+    ("Plain round.\nDecrease round. 48.\nPlain round.\nDecrease round. 40.", [56, 48, 48, 40]),
+    ("Decrease round, 48. Decrease round, 40. Decrease round, 32.", [48, 40, 32]),
+    ("And the dec round again. 48.\nA plain round.\nAnd again. 40.", [48, 48, 40]),
+    ("1 plain rnd, 1 dec rnd; 1 plain rnd, 1 dec rnd. (40 sts)", [56, 48, 48, 40]),
+    ("1 dec rnd, 1 dec rnd, 1 dec rnd. (32 sts)", [48, 40, 32]),
+    ("As before: 48.\nKnit 1 rnd.\nAs before: 40.", [48, 48, 40]),
+    ("Same again: 48. Same again: 40.", [48, 40]),
+    ("As before on each round now: 48, 40, 32, 24.", [48, 40, 32, 24]),
+]
+
+
+@pytest.mark.parametrize(("text", "after"), AGAIN)
+def test_a_round_is_worked_again_by_its_name(text: str, after: list[int]) -> None:
+    """With its count behind it, which is the count it leaves."""
+    reading = read(TOLD + text, (64,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [each.after for each in reading.rounds[0]] == [56, *after]
+
+
+def test_a_round_has_a_name_of_its_own() -> None:
+    """A name that the text gives, worked when it is called."""
+    text = (
+        "8 markers, 8 sts between.\nSpoke round: k to 2 sts before the marker, k2tog; 8 times.\n"
+        "Plain round: knit.\nSpoke round, plain round, spoke round. 48 sts."
+    )
+
+    assert [each.after for each in read(text, (64,)).rounds[0]] == [56, 56, 48]
+
+
+def test_a_sentence_says_in_how_many_sections() -> None:
+    """`Do that 4 times` is one round in four sections, and not four rounds."""
+    text = (
+        "Place a marker every 16 stitches.\n"
+        "K1, ssk, k to 3 before the marker, k2tog, k1. Slip the marker. Do that four times.\n56 stitches."
+    )
+
+    assert [each.after for each in read(text, (64,)).rounds[0]] == [56]
+
+
+def test_the_last_marker_stands_before_the_last_stitches() -> None:
+    """`*k5, pm; rep from * to last 5 sts` makes as many sections as the round has fives."""
+    text = (
+        "Set-up rnd: *k5, pm; rep from * to last 5 sts, k5.\n"
+        "Dec rnd: *k to 2 sts before marker, k2tog; rep from * around. 80 sts"
+    )
+
+    assert [each.after for each in read(text, (100,)).rounds[0]] == [100, 80]
