@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
+from roundwright.wording.reading.between import work_between
 from roundwright.wording.reading.instructions import UNREAD, Candidate, printed
 from roundwright.wording.reading.line_work import Desk, LineWork
 from roundwright.wording.reading.numbering import label_numbers, place_markers, work_line
@@ -178,6 +179,9 @@ class _Application:
                 place_markers(lane, candidate)
             case "count":
                 _check_count(work)
+            case "between":
+                work_between(work)
+                work.check()
             case _ if candidate.trouble is not None:
                 raise _troubled(work, *candidate.trouble)
             case _:

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then, Times
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import PLAIN_ROUND
 
 MOST_TOLD: Final = 3
@@ -26,7 +27,8 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
     for segment in segments[place + 1 : place + 1 + MOST_TOLD]:
         if _name(segment):
             continue
-        return segment.label is None and any(_calls(segment.phrases, name) for name in names)
+        defines = bool(segments[place].phrases) and bool(segments[place].phrases[0].flags & EQUALS)
+        return segment.label is None and any(_calls(segment.phrases, name, defined=defines) for name in names)
     return False
 
 
@@ -36,11 +38,16 @@ def _name(segment: Segment) -> int:
     return label.named if label is not None and label.kind == "sort" else 0
 
 
-def _calls(phrases: tuple[Phrase, ...], called: int) -> bool:
-    """Whether a round is worked by its name first of all, and not again or every so often."""
+def _calls(phrases: tuple[Phrase, ...], called: int, *, defined: bool = False) -> bool:
+    """Whether a round is worked by its name first of all, and not again or every so often.
+
+    Every so often it may be where an equals sign only defined it before.
+    """
     first = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
     calls = isinstance(first, Again) and first.work and called in first.named
-    return calls and not any(map(_counts_before, phrases))
+    return calls and not any(
+        _counts_before(phrase) and not (defined and isinstance(phrase, Rounds)) for phrase in phrases
+    )
 
 
 def _counts_before(phrase: Phrase) -> bool:

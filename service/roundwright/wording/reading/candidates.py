@@ -45,6 +45,7 @@ from roundwright.wording.reading.telling import (
     tells_of_all,
     tells_outcome,
 )
+from roundwright.wording.reading.told_between import told_between
 from roundwright.wording.reading.tree import Stated
 
 MOST_SPOKEN: Final = 2
@@ -63,7 +64,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]
     seen = sort_phrases(phrases)
     stated = stated_counts(seen)
-    if single := _nothing_else(seen, segment, label):
+    if single := told_between(segment, stated) or _nothing_else(seen, segment, label):
         return [single]
     options = _work(seen, stated, label, segment)
     options.extend(_to_printed_count(options))

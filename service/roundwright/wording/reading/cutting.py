@@ -183,6 +183,9 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
             part = _Part([])
+        if _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO):
+            rounds.append(part.phrases)
+            part = _Part([])
         sentence = of is None and coming.begins and coming.works and bool(phrase.flags & STOP)
         if part.phrases and ((part.worked and _cuts(of, part, coming)) or sentence):
             carried = part.carried(phrase)
@@ -193,6 +196,32 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part.phrases:
         rounds.append(part.phrases)
     return rounds
+
+
+def _tells_between(phrases: list[Phrase], place: int) -> bool:
+    """Whether plain rounds are told here that stand between those before: `, always with one plain round after`."""
+    if not phrases[place].flags & (COMMA | DASH | SEMI):
+        return False
+    at = place
+    while at < len(phrases) and (isinstance(phrases[at], Said | Then | Fabric) or is_bare(phrases[at])):
+        at += 1
+    if at + 1 >= len(phrases) or at > place + MOST_BEFORE_BETWEEN:
+        return False
+    rounds, behind = phrases[at], phrases[at + 1 : at + 4]
+    texts = [phrase.text for phrase in behind if isinstance(phrase, Said)]
+    spoken = any(isinstance(phrase, Said) for phrase in phrases[place:at])
+    each = any(text in _OF_EACH for text in texts) or any(
+        isinstance(phrase, Said) and phrase.text in _OF_EACH for phrase in phrases[place:at]
+    )
+    relation = any(text in ("after", "between") for text in texts[:2])
+    return isinstance(rounds, Rounds) and not rounds.every and spoken and each and relation
+
+
+MOST_BEFORE_BETWEEN: Final = 5
+"""Phrases before the plain rounds that are told between others."""
+_OF_EACH: Final = ("each", "always", "every", "between", "after each")
+_GOING_ON_TO: Final = (Continue, Until, Change, Again)
+_ROUND_WORK: Final = (Stitches, Star, Brackets)
 
 
 def _tells(phrases: list[Phrase]) -> bool:
@@ -311,7 +340,10 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
     before = part.phrases[-2:]
     parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
     if parted and isinstance(part.phrases[-1], Fabric) and part.has(Rounds):
-        return all(isinstance(other, _FABRIC_FIRST) for other in part.phrases)  # 7 rnds of rib, 12 rnds
+        return all(
+            isinstance(other, _FABRIC_FIRST) or (isinstance(other, Stitches) and _is_ribbed(other.node))
+            for other in part.phrases
+        )  # 7 rnds of rib, 12 rnds
     return parted and len(before) > 1 and isinstance(before[0], Rounds) and is_bare(before[1])
 
 

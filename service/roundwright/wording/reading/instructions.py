@@ -19,7 +19,18 @@ from roundwright.wording.reading.tree import (
 )
 
 Kind = Literal[
-    "round", "loop", "with", "continue", "cast_on", "count", "closing", "begin", "markers", "prose", "unread"
+    "round",
+    "loop",
+    "with",
+    "continue",
+    "between",
+    "cast_on",
+    "count",
+    "closing",
+    "begin",
+    "markers",
+    "prose",
+    "unread",
 ]
 
 
@@ -31,6 +42,8 @@ class Candidate(Struct, frozen=True, gc=False):
     - `last`: what the last of several rounds does instead, such as increases evenly
     - `again`, `times`, `more`, `total`: rounds worked again, how often
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
+    - `between`: `rounds` plain rounds between decrease rounds, with `plain` behind the last of them as well, with
+      `step` behind the first so many only; with `every` only between rounds that are told behind it
     - `per_section`: the stitches it says to leave in each section or on each needle
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `explained`: whether a round with a name is only told here, to be worked where its name stands

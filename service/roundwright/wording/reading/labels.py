@@ -404,7 +404,7 @@ def _sort(lines: Lines, start: int) -> Label | None:
 
 def _numbers_decrease(lines: Lines) -> bool:
     """Whether a number behind `dec` at the beginning of a line is that of the round: `dec #1 k8 k2tog`."""
-    begins = bool(lines.tokens[lines.place - 1].flags & LINE)
+    begins = bool(lines.tokens[lines.place - 1].flags & LINE) or lines.place == 1
     return begins and lines.kind(1) == "knit" and lines.kind(2) == "number" and not lines.flags(1) & COMMA
 
 

@@ -199,6 +199,8 @@ class _Layout(Struct):
     def pieces(self, begin: int, stop: int) -> list[Segment]:
         """The segments of one line."""
         tokens = self.tokens
+        if bracketed := _bracketed_rounds(tokens, begin, stop, self.names):
+            tokens, begin, stop = bracketed
         lines = Lines(tokens, begin, stop, troubles=[], names=self.names)
         if lines.kind() == "stars" and lines.kind(1) == "cast_on":
             lines.place += 1
@@ -243,12 +245,34 @@ class _Layout(Struct):
         return made
 
 
+def _bracketed_rounds(
+    tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]
+) -> tuple[list[Token], int, int] | None:
+    """A line in one bracket that tells numbered rounds, without the bracket: `(2, 4, 6: knit)`; None for any other."""
+    if tokens[begin].kind != "(" or tokens[stop - 1].kind != ")" or stop - begin < 4:
+        return None
+    if any(token.kind in ("(", ")") for token in tokens[begin + 1 : stop - 1]):
+        return None
+    inner = [
+        replace(tokens[begin + 1], flags=tokens[begin].flags),
+        *tokens[begin + 2 : stop - 1],
+        tokens[stop - 1],
+    ]
+    lines = Lines(inner, 0, len(inner) - 1, names=names)
+    rounds = label(lines)
+    if rounds is None or rounds.kind not in ("numbered", "listed") or not lines.flags(0) & COLON:
+        return None
+    return inner, 0, len(inner) - 1
+
+
 def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase]) -> bool:
     """Whether a label may begin here, in the midst of a line."""
     token = lines.token()
     if not phrases:
         return False
     if token.kind == "number" and token.flags & COMMA:  # one of several numbers, or `, 13. rnd:`
+        if lines.flags(1) & STOP and goes_on(token, lines.token(1), current):
+            return True
         return lines.kind(1) == "round" and bool(lines.flags(1) & STOP)
     if token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS):
         return True

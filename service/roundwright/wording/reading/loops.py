@@ -213,6 +213,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
             worked = len(again.named) or again.last
             rounds = Number((max(0, (rounds.of(0) or 0) - worked),), rounds.start, rounds.end)
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
+    if behind := _plain_after_each(seen):
+        plain, step = behind, 0
     loop = Candidate(
         "loop",
         cost,
@@ -234,6 +236,18 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         anew = replace(times, total=False)  # nothing of it was worked before
         return [replace(loop, times=anew), replace(total_times, cost=cost + 0.4)]
     return [*options, total_times, replace(loop, cost=cost + 0.4 + total)]
+
+
+def _plain_after_each(seen: Seen) -> int:
+    """How many plain rounds follow each decrease round, where a bracket says so: `(3 plain rnds after each)`."""
+    for brackets in seen.order:
+        if not isinstance(brackets, Brackets):
+            continue
+        for rounds, behind in pairwise(brackets.inside):
+            after = isinstance(behind, Said) and behind.text in ("after", "after each")
+            if isinstance(rounds, Rounds) and not rounds.every and after:
+                return rounds.number.of(0) or 0
+    return 0
 
 
 def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:

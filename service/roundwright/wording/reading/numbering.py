@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
+from roundwright.wording.reading.phrases import Rounds
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Entry, FaultyError, Lane, Standing
+from roundwright.wording.reading.told_between import BETWEEN
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
 from roundwright.wording.reading.working import fits_any_count
@@ -35,6 +38,8 @@ def work_line(work: LineWork) -> None:
         numbers = _numbers_of_sort(work, label)
     if numbers:
         _numbered(work, numbers)
+    elif label is None and work.desk.told_later.holds(work.place):
+        return  # `Knit the even rounds` is worked where they are lacking
     elif label is not None and label.kind == "every":
         _stand(work)
     else:
@@ -238,7 +243,10 @@ def _unnumbered(work: LineWork) -> None:
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1
-    if lane.between is not None and candidate.nodes and kind in ("sort", "next"):
+    told = lane.between is not None and lane.between.candidate.how == BETWEEN
+    if told and any(rounds.step <= 1 for rounds in _every(work)):
+        lane.between = None  # `Now every round: k4, k2tog`
+    elif lane.between is not None and candidate.nodes and (told or kind in ("sort", "next")):
         _stand_between(work)
     if label is None and work.segment.heading and lane.printed:
         _restart(work)
@@ -267,4 +275,13 @@ def _stand_between(work: LineWork) -> None:
         return
     last = lane.chain[1]
     if last.segment != entry.segment and last.round.before != last.round.after:
-        LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=True)
+        told = entry.candidate.how == BETWEEN
+        earlier = bool(entry.candidate.every) and last.segment < entry.segment
+        if told and (earlier or fits_any_count(work.candidate.nodes)):
+            return
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=not told)
+
+
+def _every(work: LineWork) -> Iterator[Rounds]:
+    """The phrases of a line that say on which rounds it is worked."""
+    return (phrase for phrase in work.segment.phrases if isinstance(phrase, Rounds) and phrase.every)

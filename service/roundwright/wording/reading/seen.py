@@ -270,9 +270,16 @@ def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
             loose = isinstance(phrase, Count) and not phrase.sure and len(inside) > 1
             if not loose and not isinstance(phrase, _OF_WORK):
                 following = inside[place + 1] if place + 1 < len(inside) else None
+                if isinstance(phrase, Rounds) and not phrase.every and _is_relation(following):
+                    continue  # (3 plain rnds after each)
                 if isinstance(phrase, Rounds) and not phrase.every:
                     seen.in_all = phrase
                 _sort(seen, phrase, following, inner=False, tail=True)
+
+
+def _is_relation(phrase: Phrase | None) -> bool:
+    """Whether a word says that rounds stand behind or between others."""
+    return isinstance(phrase, Said) and phrase.text in ("after", "between", "after each")
 
 
 def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bool:

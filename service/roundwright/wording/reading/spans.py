@@ -269,7 +269,10 @@ def _last_of_all(lines: Lines, place: int) -> tuple[int, int]:
     at = place + 1 if place < lines.stop and lines.tokens[place].text == "up" else place
     if at + 1 >= lines.stop or lines.tokens[at].kind not in ("to", "until"):
         return 0, place
-    at += 2 if lines.tokens[at + 1].kind == "round" else 1
+    at += 1
+    while at + 1 < lines.stop and lines.tokens[at].text in ("and", "including", "incl"):
+        at += 1  # up to and including 18
+    at += lines.tokens[at].kind == "round"
     if at >= lines.stop or lines.tokens[at].kind not in ("ordinal", "number"):
         return 0, place
     last = (lines.tokens[at].number or ONE).of(0) or 0

@@ -8,9 +8,11 @@ from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.phrases import Rounds, Said
+from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Entry
-from roundwright.wording.reading.telling import is_for_others
+from roundwright.wording.reading.telling import EVERY_OTHER, is_for_others
 from roundwright.wording.reading.working import fits_any_count
 
 MOST_NUMBERS: Final = 60
@@ -32,13 +34,18 @@ class ToldLater:
     def __init__(self, segments: list[Segment]) -> None:
         self.lines: list[Later] = []
         begin, highest = 0, 0
+        gaps_before = False
         for place, segment in enumerate(segments):
             if is_for_others(segment):
                 plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
                 self.lines.append(Later(0, len(segments), Entry(plain, place), frozenset()))
             numbers = _numbers(segment.label)
+            if highest and gaps_before and _is_plain_between(segment):
+                plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
+                self.lines.append(Later(begin, place, Entry(plain, place), frozenset()))
             if not numbers:
                 continue
+            gaps_before = gaps_before or bool(highest and numbers[0] == highest + 2)
             gaps = len(numbers) > 1 and numbers[-1] - numbers[0] >= len(numbers)
             if gaps and numbers[0] <= highest:
                 self.add(segment, place, begin, place + 1, frozenset(numbers))
@@ -64,6 +71,17 @@ class ToldLater:
     def holds(self, place: int) -> bool:
         """Whether the segment at `place` is such a line."""
         return any(line.entry.segment == place for line in self.lines)
+
+
+def _is_plain_between(segment: Segment) -> bool:
+    """Whether the rounds that were left out are told: `Knit the even rounds`, `Even rounds: knit`."""
+    label, phrases = segment.label, segment.phrases
+    if label is not None and label.kind == "every" and label.every is not None:
+        return label.every.step == EVERY_OTHER and bool(phrases) and all(map(is_bare, phrases))
+    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    every = len(rounds) == 1 and rounds[0].every and rounds[0].step == EVERY_OTHER
+    rest = [phrase for phrase in phrases if not isinstance(phrase, Rounds | Said)]
+    return label is None and every and len(rest) == 1 and is_bare(rest[0])
 
 
 def _numbers(label: Label | None) -> list[int]:

@@ -244,7 +244,7 @@ class ExtentReader(NumberReader):
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) in ("alternate", "side", "even", "odd"):
             step, ahead = 2, self.skip(ahead + 1)
-        elif self.kind(ahead) in ("ordinal", "number") and every:
+        elif self.kind(ahead) in ("ordinal", "number") and every and self.joined(ahead):
             step = cast("Number", self.token(ahead).number).of(0) or 1
             ahead = self.skip(ahead + 1)
         elif self.token(ahead).text == "rs" and self.kind(ahead + 1) == "round":  # the right side, not rounds

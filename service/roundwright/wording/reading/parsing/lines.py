@@ -134,7 +134,10 @@ class Lines(ExtentReader):
         return self.joined(1) and (closes or parted) and (opens or self.kind(2) in ("stitch", "slip"))
 
     def even(self) -> Phrase:
-        """`even`, `plain`."""
+        """`even`, `plain`; `the even rounds` are every other."""
+        told = self.place > 0 and self.tokens[self.place - 1].text in ("the", "all")
+        if told and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
+            return Rounds(*self.take(2), ONE, every=True, step=2)
         return Fabric(*self.take(1), "plain")
 
     def ratio(self) -> Phrase:
@@ -176,11 +179,7 @@ class Lines(ExtentReader):
             self.troubles.append(("bracket", say("read.not_closed", opening=first.text), first.start))
         self.depth -= 1
         if tells_other(inside) or aside(inside):
-            inside = (
-                []
-                if means(inside) or tells_other(inside)
-                else [phrase for phrase in inside if isinstance(phrase, Count) and phrase.sure]
-            )
+            inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def close(self) -> Phrase:
@@ -357,6 +356,19 @@ class Lines(ExtentReader):
     def if_odd(self) -> Phrase:
         """`if odd`."""
         return Odd(*self.take(1))
+
+
+def _said_beside(inside: list[Phrase]) -> list[Phrase]:
+    """What a bracket that explains says beside: a count, and so many rounds after each."""
+    kept: list[Phrase] = []
+    for place, phrase in enumerate(inside):
+        behind = inside[place + 1] if place + 1 < len(inside) else None
+        after = isinstance(behind, Said) and behind.text == "after"
+        if isinstance(phrase, Count) and phrase.sure:
+            kept.append(phrase)
+        elif isinstance(phrase, Rounds) and not phrase.every and behind is not None and after:
+            kept.extend((phrase, behind))
+    return kept
 
 
 _DENIES: Final = frozenset(

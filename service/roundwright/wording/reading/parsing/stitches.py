@@ -365,6 +365,8 @@ class StitchReader(MarkerReader):
     def round_again(self) -> Phrase | None:
         """`dec rnd`, worked again alone or with others: `dec rnd, k 1 rnd`; None where it is only spoken of."""
         begins = self.begins_clause()
+        if self.token(2).flags & COLON and self.token(1).text.endswith("s"):
+            return None  # `Decrease rounds:` is a heading
         if begins and (sequence := self.sequence(0)):
             return sequence
         apart = self.kind(2) in ("each", "(") or bool(self.flags(2) & (STOP | COMMA | SEMI))

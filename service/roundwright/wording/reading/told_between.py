@@ -1,0 +1,89 @@
+"""Plain rounds told apart from the rounds they stand between: `..., always with one plain round after`."""
+
+from typing import Final
+
+from roundwright.wording.reading.fabric_ways import plain_fill
+from roundwright.wording.reading.instructions import UNREAD, Candidate
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Change,
+    Count,
+    Fabric,
+    Phrase,
+    Rounds,
+    Said,
+    Stitches,
+    Then,
+)
+from roundwright.wording.reading.seen import is_bare
+from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.tree import Number, Stated, Stitch
+
+BETWEEN: Final = "between"
+"""How a candidate is understood that tells plain rounds between others."""
+
+
+def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | None:
+    """Plain rounds that stand between others; None where the segment tells anything else."""
+    phrases = segment.phrases
+    match phrases:
+        case (Brackets(inside=inside),):
+            phrases = inside
+    if segment.label is not None or not phrases or not all(map(_may_tell, phrases)):
+        return None
+    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    if every := _every_so_often(phrases, rounds, segment):
+        return every
+    if len(rounds) != 1 or rounds[0].every:
+        return None
+    place = phrases.index(rounds[0])
+    texts = [phrase.text for phrase in phrases if isinstance(phrase, Said)]
+    of_each = not _EACH.isdisjoint(texts)
+    if not ("between" in texts or "in between" in texts or (of_each and not _AFTER.isdisjoint(texts))):
+        return None
+    if texts.count("after") > 1:
+        return Candidate("prose", UNREAD, strength=UNREAD)  # `..., one after #4` is not read
+    only = next((phrase for phrase in phrases[place:] if isinstance(phrase, Count) and phrase.sign), None)
+    return Candidate(
+        "between",
+        0.0,
+        plain_fill("k", segment.start, segment.end),
+        rounds=rounds[0].number,
+        plain=int(not {"between", "in between"}.intersection(texts)),
+        step=only.number.of(0) or 0 if only is not None else 0,
+        stated=tuple(count for count in stated if not count.sign),
+        how=BETWEEN,
+    )
+
+
+def _may_tell(phrase: Phrase) -> bool:
+    """Whether a phrase may stand where plain rounds are told between others."""
+    match phrase:
+        case Fabric(kind=kind):
+            return kind == "plain"
+        case Stitches(node=Stitch(name=name, bare=bare)):
+            return bare and name == "k"
+        case Brackets(inside=inside):
+            return all(isinstance(inner, Count | Said) for inner in inside)
+        case _:
+            return isinstance(phrase, Said | Rounds | Change | Count | Then)
+
+
+def _every_so_often(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: Segment) -> Candidate | None:
+    """`Every 4th round is a decrease round`: three plain rounds between; None where nothing of the kind is told."""
+    match phrases:
+        case (Rounds(every=True, step=step) as every, Said(text="is" | "are"), *behind) if step > 1:
+            pass
+        case _:
+            return None
+    shaped = any(isinstance(phrase, Change) for phrase in behind[:3])
+    plain = step == 2 and any(isinstance(phrase, Fabric) or is_bare(phrase) for phrase in behind[:2])
+    if not (shaped or plain) or len(rounds) != 1:
+        return None
+    nodes = plain_fill("k", segment.start, segment.end)
+    number = Number((step - 1,), every.start, every.end)
+    return Candidate("between", 0.0, nodes, rounds=number, how=BETWEEN, every=step)
+
+
+_AFTER: Final = frozenset(("after", "followed by", "follows", "following", "after each"))
+_EACH: Final = frozenset(("each", "every", "always", "them", "these", "after each", "time"))

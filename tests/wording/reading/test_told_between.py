@@ -1,0 +1,78 @@
+"""Plain rounds that are told apart from the rounds they stand between; each text counted by hand."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+FOLLOWING = "*k6, k2tog* 56\n*k5, k2tog* 48\n*k4, k2tog* 40"
+
+TEXTS = [
+    (
+        "K6 and 2 together, 8 times; k5 and 2 together, 8 times, always with one plain round after. 48 sts.",
+        [56, 56, 48, 48],
+    ),
+    ("*K6, k2tog*, *k5, k2tog*, with a plain round after each. 48 sts.", [56, 56, 48, 48]),
+    ("[K6, k2tog] 8 times, [k5, k2tog] 8 times - a plain round after each (48 sts).", [56, 56, 48, 48]),
+    (
+        "Dec 1: *k6, k2tog* 56\nDec 2: *k5, k2tog* 48\n(knit 2 rounds after each dec)",
+        [56, 56, 56, 48, 48, 48],
+    ),
+    (
+        (
+            "dec #1 k6 k2tog .... 56\ndec #2 k5 k2tog .... 48\n(knit two rounds after each of the first two decs)\n"
+            "dec #3 k4 k2tog .... 40"
+        ),
+        [56, 56, 56, 48, 48, 48, 40],
+    ),
+    (
+        "Round A: *k6, k2tog* 56 sts.\nRound B: *k5, k2tog* 48 sts.\nBetween A and B, knit one round.",
+        [56, 56, 48],
+    ),
+    (f"{FOLLOWING}\nK 1 round plain between these rounds.", [56, 56, 48, 48, 40]),
+    (f"K a plain rnd between each of these:\n{FOLLOWING}", [56, 56, 48, 48, 40]),
+    (f"Every other round is plain. Decrease rounds:\n{FOLLOWING}", [56, 56, 48, 48, 40]),
+    (
+        (
+            "Every 3rd round is a decrease round; all others are knit.\n1st decrease: [k6, k2tog] 8 times.\n"
+            "2nd decrease: [k5, k2tog] 8 times.\nNow every round: k4, k2tog; k3, k2tog."
+        ),
+        [56, 56, 56, 48, 40, 32],
+    ),
+    ("1. *k6, k2tog* - 56\n3. *k5, k2tog* - 48\n5. *k4, k2tog* - 40\n(2, 4: knit)", [56, 56, 48, 48, 40]),
+    (
+        "Rnd 1: *k6, k2tog* 56\nRnd 3: *k5, k2tog* 48\nRnd 5: *k4, k2tog* 40\nKnit the even rounds.",
+        [56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Rnd 1: *k6, k2tog* 56\nEven rounds up to and including 4: knit\nRnd 3: *k5, k2tog* 48\n"
+            "Rnd 5: *k4, k2tog* 40"
+        ),
+        [56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Dec rnd = *k to 2 sts before marker, k2tog* 8 times.\n"
+            "Work dec rnd every 3rd rnd 2 times (48 sts; 2 plain rnds after each)."
+        ),
+        [56, 56, 56, 48, 48, 48],
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "after"), TEXTS)
+def test_plain_rounds_stand_where_they_are_told(text: str, after: list[int]) -> None:
+    """Behind each, or between each and the next."""
+    reading = read(text, (64,))
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [each.after for each in reading.rounds[0]] == after
+
+
+def test_rounds_told_for_one_more_decrease_are_said_to_be_unread() -> None:
+    """What is not understood of the plain rounds is a finding."""
+    text = "dec #1 k6 k2tog 56\ndec #2 k5 k2tog 48\n(knit two rounds after each of the first, one after #2)"
+
+    assert [(each.code, each.line) for each in read(text, (64,)).findings if each.severity == "error"] == [
+        ("not_understood", 3)
+    ]
