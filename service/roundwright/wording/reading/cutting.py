@@ -88,7 +88,7 @@ class _Coming(Struct):
 
     - `following`: what stands behind it, but for words that say nothing
     - `works`: whether stitches are worked in it; `begins`: whether it begins whole rounds
-    - `again`: whether it closes what is repeated
+    - `again`: whether it closes what is repeated; `more`: whether more rounds follow
     """
 
     phrase: Phrase
@@ -96,6 +96,7 @@ class _Coming(Struct):
     works: bool
     begins: bool
     again: bool
+    more: bool
 
 
 class _Part(Struct):
@@ -144,7 +145,12 @@ class _Part(Struct):
             self.worked = True
         if isinstance(phrase, _PARTED) and not self.worked and not self.phrases[0].flags & COLON:
             self.worked = self.whole = True
-        if self.worked and phrase.end and _counted(phrase) and _final(phrase, coming.following):
+        if (
+            self.worked
+            and phrase.end
+            and _counted(phrase)
+            and (coming.more or _final(phrase, coming.following))
+        ):
             self.counted = True
 
     def carried(self, phrase: Phrase) -> list[Phrase]:
@@ -178,7 +184,12 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         following = _following(phrases, place)
         works = isinstance(phrase, _WORK) or (isinstance(phrase, Brackets) and is_work(phrase.inside))
         coming = _Coming(
-            phrase, following, works, _whole(phrase, following), _closes(part, phrase, following)
+            phrase,
+            following,
+            works,
+            _whole(phrase, following),
+            _closes(part, phrase, following),
+            _more_follows(phrases, place, following),
         )
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
@@ -241,6 +252,14 @@ def _following(phrases: list[Phrase], place: int) -> Phrase | None:
     following = phrases[place + 1]
     silent = isinstance(following, Said) and not following.words and not following.flags & STOP
     return phrases[place + 2] if silent and place + 2 < len(phrases) else following
+
+
+def _more_follows(phrases: list[Phrase], place: int, following: Phrase | None) -> bool:
+    """Whether more rounds follow a count: `32, and again 16`, `forty eight, and a plain round`."""
+    if isinstance(following, Times):
+        return following.more
+    parted = place + 1 < len(phrases) and bool(phrases[place + 1].flags & COMMA)
+    return parted and isinstance(following, Rounds | Fabric)
 
 
 def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
@@ -379,7 +398,10 @@ def _counted_rounds(phrases: list[Phrase]) -> bool:
 
 def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
     """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
-    last = next((phrase for phrase in reversed(phrases) if not isinstance(phrase, Then)), phrases[-1])
+    last = next(
+        (phrase for phrase in reversed(phrases) if not (isinstance(phrase, Then) or is_bare(phrase))),
+        phrases[-1],
+    )
     plain = isinstance(last, Fabric) and last.kind == "plain" and not is_bare(coming)
     return (isinstance(last, Rounds) or plain) and all(
         isinstance(phrase, _PLAIN_ROUNDS)

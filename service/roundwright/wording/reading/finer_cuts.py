@@ -148,7 +148,16 @@ def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:
                 made.append(part[begun:place])
                 begun = place
         made.append(part[begun:])
-    return made
+    return _without_number(made)
+
+
+def _without_number(parts: list[list[Phrase]]) -> list[list[Phrase]]:
+    """The parts without what the last says of all: `k3, k2tog; k2, k2tog - two rounds`."""
+    last = parts[-1] if parts else []
+    number = next((phrase for phrase in last if isinstance(phrase, Rounds) and not phrase.every), None)
+    if number is None or len(parts) < 2 or number.number.values != (len(parts),):
+        return parts
+    return [*parts[:-1], [phrase for phrase in last if phrase is not number]]
 
 
 def _is_narrower(part: list[Phrase], place: int) -> bool:

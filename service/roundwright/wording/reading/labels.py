@@ -183,6 +183,8 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
     plural = lines.token().text in ("rnds", "rounds", "rows", "rds")
     lines.place += 1
+    if lines.flags(0) & STOP and not plural and lines.tokens[lines.place - 1].flags & COMMA:
+        return None  # knit 7, narrow, round. 64
     if lines.text_is("no", "nr", "number") and lines.kind(1) == "number":
         lines.place += 1  # `Round No. 3`
     spans = read_spans(lines, plural=plural)

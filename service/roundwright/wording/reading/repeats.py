@@ -303,8 +303,8 @@ class _Continuation:
         work = self.work
         lane, candidate, first = work.lane, work.candidate, self.number
         if self.last is None:
-            message = say("read.no_shaping_before")
-            raise UnclearError("not_understood", message, work.segment.start)
+            self.require_shaping()
+            return
         target = self.end() if candidate.onward == "to_the_end" else _target(work)
         if candidate.onward:
             self.require_end(target)
@@ -327,6 +327,12 @@ class _Continuation:
             self.plain_round()
         for _ in range(ends):
             self.plain_round()
+
+    def require_shaping(self) -> None:
+        """Raise `UnclearError` unless nothing is told to go on but what follows: `64 sts. Decrease like so`."""
+        work = self.work
+        if not work.candidate.onward or _target(work) not in (None, work.lane.count):
+            raise UnclearError("not_understood", say("read.no_shaping_before"), work.segment.start)
 
     def end(self) -> int:
         """The count at which one stitch is plain between the decreases (`plain` of the candidate: none is)."""

@@ -40,7 +40,9 @@ def tells_of_all(seen: Seen) -> bool:
     ):
         return not any(map(has_stitches, seen.work))  # `All in rib.`
     throughout = seen.throughout and not (seen.rounds or seen.counts)
-    denied = seen.denied and not any(map(is_shaping, seen.work))
+    denied = seen.denied and not any(
+        is_shaping(phrase) or isinstance(phrase, Brackets) for phrase in seen.work
+    )
     return throughout or (denied and bool(seen.rounds or seen.fabrics))
 
 

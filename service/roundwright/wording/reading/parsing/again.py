@@ -424,7 +424,8 @@ class AgainReader(SequenceReader):
             if named:
                 assert isinstance(named, Again)
                 return Again(named.start, named.end, named.flags, named.named, work=True)
-        if before is not None and before.kind in ("stitch", "together") and self.ends_round():
+        narrowed = before is not None and before.text == "narrow" and bool(self.flags(0) & COMMA)
+        if before is not None and (narrowed or before.kind in ("stitch", "together")) and self.ends_round():
             return Extent(*self.take(1), NOTHING)
         joins = self.place > 1 and self.tokens[self.place - 2].kind == "in"
         if (

@@ -32,6 +32,8 @@ from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 MOST_NESTED: Final = 12
 """Brackets within brackets."""
+MOST_BEHIND_NARROW: Final = 24
+"""Words behind `narrow` in which it holds for what is told after it."""
 MOST_IN_ENDS: Final = 9
 """Words of `at the beginning and the end of each of the three needles`."""
 _PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
@@ -290,6 +292,10 @@ class Lines(ExtentReader):
             return self.only_words(ahead + 2)
         if self.kind(1) == "each" and self.kind(2) == "marker":
             return AtEnds(*self.take(3), first=True, last=False)
+        narrowed = self.tokens[max(0, self.place - MOST_BEHIND_NARROW) : self.place]
+        narrows = self.kind(2) == "ordinal" and any(token.kind == "decrease" for token in narrowed)
+        if narrows and (every := self.at_every(0, "k2tog")):
+            return every  # narrow after every sixth stitch, 56; after every fifth, 48
         return self.only_words(1)
 
     def at_ends(self) -> Phrase | None:

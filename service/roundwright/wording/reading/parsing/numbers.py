@@ -8,6 +8,7 @@ from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCH
 from roundwright.wording.reading.parsing.times import TimesReader
 from roundwright.wording.reading.phrases import (
     Again,
+    Brackets,
     Continue,
     Count,
     Extent,
@@ -31,7 +32,7 @@ class NumberReader(TimesReader):
         number = cast("Number", self.token().number)
         if self.is_ribbed(number):
             return self.ribbed(number)
-        if sum_of := self.reckoned() or self.factors(number):
+        if sum_of := self.reckoned() or self.factors(number) or self.plain_and_decrease(number):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
             self.place += 1  # three more decrease rounds
@@ -86,6 +87,23 @@ class NumberReader(TimesReader):
         before = self.tokens[max(0, self.place - MOST_BEFORE_FACTORS) : self.place]
         counted = any(token.kind == "number" and (token.number or ONE).of(0) == product for token in before)
         return self.only_words(3) if counted else None
+
+    def plain_and_decrease(self, number: Number) -> Phrase | None:
+        """`6 & narrow`, `6+2tog`: plain stitches and a decrease; else None."""
+        plain = number.of(0) or 0
+        joint = 2 if self.kind(1) == "and" else 1
+        shaped = self.kind(joint) == "decrease" and self.token(joint).text in _SHAPE and joint == 2
+        together = self.kind(joint) == "number" and self.kind(joint + 1) == "together" and joint == 1
+        if not (shaped or together) or not 0 < plain <= MOST_PLAIN or not self.joined(1):
+            return None
+        if self.flags(1) & (COMMA | DASH) or self.kind(joint + 1) == "round":
+            return None
+        name = TOGETHER.get(("knit", (self.token(joint).number or ONE).of(0) or 0)) if together else "k2tog"
+        if name is None:
+            return None
+        start, end, flags = self.take(joint + 1 + together)
+        first, last = Stitch("k", number, start, end), Stitch(name, ONE, start, end)
+        return Brackets(start, end, flags, (Stitches(start, end, 0, first), Stitches(start, end, 0, last)))
 
     def is_ribbed(self, number: Number) -> bool:
         """Whether it is a rib and no list of sizes: `2/2 rib`."""
@@ -174,6 +192,10 @@ class NumberReader(TimesReader):
         """`8 decreases`; `work 3 decrease rounds`."""
         sign = 1 if self.kind(1) == "increase" else -1
         often = number.of(0) or 0
+        before = self.tokens[max(0, self.place - 2) : self.place]
+        if often == 1 and sign < 0 and [token.kind for token in before] == ["number", "knit"]:
+            start, end, flags = self.take(2)  # 8 knit + 1 reduce
+            return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
         one_of_several = often == 1 and self.kind(1) == "decrease" and self.kind() == "number"
         one_of_several = one_of_several and bool(
             self.flags(0) & (COMMA | SEMI) or self.flags(3) & (COMMA | SEMI)
@@ -244,7 +266,7 @@ class NumberReader(TimesReader):
     def plain_number(self, number: Number) -> Phrase | None:
         """`3 plain, 1 purl` are stitches; `1 plain` at the end of what is said is a round."""
         text = self.token(1).text
-        if text != "plain" or (self.kind(2) in ("round", "knit") and self.joined(2)):
+        if text not in ("plain", "plane") or (self.kind(2) in ("round", "knit") and self.joined(2)):
             return None
         ends = self.place + 2 >= self.stop or bool(self.flags(2) & (STOP | SEMI))
         if not ends and (self.kind(2) in ("number", "purl", ")", "and", "stars") or self.flags(2) & COMMA):
@@ -305,7 +327,7 @@ class NumberReader(TimesReader):
         if self.kind(2) == "number" and self.joined(2) and not self.flags(2) & (COMMA | DASH):
             glued = self.token(2).start == self.token(1).end
             behind = self.kind(3)
-            if glued or behind not in ("knit", "purl", "together", "right", "left"):
+            if glued or behind not in ("knit", "purl", "together", "right", "left", "decrease"):
                 return None
         if kind == "left" and not any(
             self.kind(back) == "right" for back in range(-8, 0) if self.place + back >= 0
@@ -555,6 +577,9 @@ _COLOURS: Final = frozenset(
         "green",
     )
 )
+MOST_PLAIN: Final = 24
+"""Plain stitches before a decrease that is told by no more than a number: `6+2tog`."""
+_SHAPE: Final = ("narrow", "decrease", "dec", "reduce")
 MOST_BEFORE_FACTORS: Final = 6
 """Words from a count to the two numbers of which it is made."""
 MOST_TERMS: Final = 12

@@ -294,6 +294,8 @@ class StitchReader(MarkerReader):
             side = self.token(2).text if self.kind(2) == "word" and self.token(2).text in ("l", "r") else side
             name = {"l": "m1l", "r": "m1r", "p": "m1p"}.get(side, "m1")
             count = 3 if name != "m1" else 2
+            if self.token().text == "makes" and number.of(0) != 1:
+                return Count(*self.take(2), number)  # that makes sixty
             if name == "m1" and number.of(0) != 1 and self.kind(2) in ("word", "decrease") and self.joined(2):
                 return self.only_words(2)  # `make 8 neat ribs`
             if count == 2 and self.kind(2) == "stitch_noun":
@@ -332,7 +334,7 @@ class StitchReader(MarkerReader):
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
         if spoken := self.spoken_of(sign):
             return spoken
-        if self.kind(1) == "round" and not self.flags(1) & STOP and (again := self.round_again()):
+        if self.kind(1) == "round" and not self.flags(1) & (STOP | COMMA) and (again := self.round_again()):
             return again
         while self.kind(ahead) == "evenly" and self.joined(ahead):
             ahead = self.skip(ahead + 1)

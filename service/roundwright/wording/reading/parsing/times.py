@@ -26,6 +26,8 @@ class TimesReader(StitchReader):
     def times_first(self) -> Phrase:
         """`x 8`."""
         counts = self.kind(2) == "stitch_noun" and bool(self.flags(1) & DASH)  # `each time - 7 sts`
+        counted = self.place > 0 and self.tokens[self.place - 1].kind == "ordinal"
+        counts = counts or (counted and self.kind(2) == "stitch_noun")  # first time 35 sts
         if self.kind(1) == "number" and self.joined(1) and not counts:
             number = cast("Number", self.token(1).number)
             count = 2
@@ -46,8 +48,12 @@ class TimesReader(StitchReader):
 
     def more(self) -> Phrase:
         """`more` before a number: `another 3 times`, `again twice`, `another round`."""
+        before = self.tokens[self.place - 1].kind if self.place else ""
         if self.kind(1) == "round" and self.joined(1) and self.token().text == "another":
             return Rounds(*self.take(2), ONE, more=True)
+        counts = self.kind(1) == "number" and self.kind(2) not in ("times", "more", "round", "stitch_noun")
+        if self.token().text == "again" and counts and (before in ("and", "then") or self.flags(0) & STOP):
+            return Times(*self.take(1), ONE, more=True)  # and again ten
         if self.kind(1) in ("often", "number") and self.joined(1) and not self.flags(1) & COMMA:
             start, _, flags = self.take(1)
             phrase = self.next_phrase()
@@ -56,7 +62,6 @@ class TimesReader(StitchReader):
             if isinstance(phrase, Rounds):
                 return Rounds(start, phrase.end, flags, phrase.number, more=True)
             return phrase
-        before = self.tokens[self.place - 1].kind if self.place else ""
         ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
         ends = ends or self.kind(1) == "("
         begins = before in ("and", "then") or bool(self.flags(0) & STOP)
