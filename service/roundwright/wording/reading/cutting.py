@@ -30,7 +30,7 @@ from roundwright.wording.reading.phrases import (
     Until,
 )
 from roundwright.wording.reading.seen import is_bare, is_shaping
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
 _WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
@@ -194,6 +194,9 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
             part = _Part([])
+        if phrase.flags & COLON and _introduces_one(part.phrases):
+            rounds.append(part.phrases)
+            part = _Part([])
         if _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO):
             rounds.append(part.phrases)
             part = _Part([])
@@ -207,6 +210,17 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part.phrases:
         rounds.append(part.phrases)
     return rounds
+
+
+def _introduces_one(phrases: list[Phrase]) -> bool:
+    """Whether a round is only announced: `knit one round like this:`."""
+    thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
+    single = any(isinstance(phrase, Rounds) and phrase.number.values == (1,) for phrase in phrases)
+    return (
+        thus
+        and single
+        and all(isinstance(phrase, Said | Then | Rounds | Continue) or is_bare(phrase) for phrase in phrases)
+    )
 
 
 def _tells_between(phrases: list[Phrase], place: int) -> bool:
@@ -332,8 +346,15 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
         case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
             return isinstance(part.phrases[-1], Then)
         case _:
-            apart = bool(phrase.flags & (COMMA | SEMI)) or isinstance(part.phrases[-1], Then)
-            return coming.works and apart and not part.open and _is_plain_rounds(part.phrases, phrase)
+            return coming.works and not part.open and _follows_plain(part, phrase)
+
+
+def _follows_plain(part: _Part, phrase: Phrase) -> bool:
+    """Whether plain rounds were told and no more, and a sign or `then` stands behind: `1 rnd even, k5, k2tog`."""
+    if phrase.flags & SLASH and all(map(is_bare, part.phrases)):
+        return True  # k6, k2tog / k / k5, k2tog
+    apart = bool(phrase.flags & (COMMA | SEMI)) or isinstance(part.phrases[-1], Then)
+    return apart and _is_plain_rounds(part.phrases, phrase)
 
 
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
@@ -358,7 +379,9 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
     """Whether rounds were told with their number first before this: `1 round purl, 1 round knit`."""
     before = part.phrases[-2:]
     parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
-    if parted and isinstance(part.phrases[-1], Fabric) and part.has(Rounds):
+    last = part.phrases[-1]
+    ribbed = isinstance(last, Stitches) and _is_ribbed(last.node)
+    if parted and (ribbed or isinstance(last, Fabric)) and part.has(Rounds):
         return all(
             isinstance(other, _FABRIC_FIRST) or (isinstance(other, Stitches) and _is_ribbed(other.node))
             for other in part.phrases

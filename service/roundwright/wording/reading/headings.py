@@ -11,6 +11,7 @@ from roundwright.wording.reading.phrases import (
     Markers,
     Phrase,
     Rep,
+    Rounds,
     Said,
     Stitches,
 )
@@ -27,6 +28,8 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return False
     if any(isinstance(phrase, Said) and phrase.text in _TELLING for phrase in segment.phrases):
         return True
+    if any(isinstance(phrase, Brackets) and _tells_size(phrase) for phrase in segment.phrases):
+        return True  # `Cable pattern (8-st rep, 6 rnds)`
     begun = any(isinstance(phrase, CastOn) for earlier in segments[:place] for phrase in earlier.phrases)
     return not begun and any(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
 
@@ -45,9 +48,16 @@ def _only_tells(phrase: Phrase) -> bool:
         case Stitches(node=Stitch(name="k" | "p", bare=False)):
             return True
         case Brackets(inside=inside):
-            return all(map(_only_tells, inside))
+            return all(map(_only_tells, inside)) or _tells_size(phrase)
         case _:
             return isinstance(phrase, Said | Fabric | Change | Count | Markers | Rep)
+
+
+def _tells_size(brackets: Brackets) -> bool:
+    """Whether a bracket says how many stitches and rounds a pattern has."""
+    inside = brackets.inside
+    rounds = any(isinstance(phrase, Rounds) and not phrase.every for phrase in inside)
+    return rounds and all(isinstance(phrase, Rounds | Said | Count | Rep) for phrase in inside)
 
 
 def _names_work(phrase: Phrase) -> bool:

@@ -61,7 +61,8 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     last = tokens[begin - 1]
     if first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next":
         return True
-    if _connects(first, begin - before[0]):
+    labelled = any(tokens[at].flags & COLON for at in range(begin + 1, min(begin + MOST_OF_HEADING, stop)))
+    if _connects(first, begin - before[0]) and not labelled:
         return True
     opened = 0
     for place in range(max(before[0], begin - 60), begin):
@@ -71,11 +72,16 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
         return True
     if first.flags & (FULL | COLON):
         return False
-    if last.kind in _OPEN and first.kind != "stars":
+    plain_last = last.kind == "last" and tokens[begin - 2].kind in ("plain", "even", "round")
+    if last.kind in _OPEN and first.kind != "stars" and not plain_last:
         return True
     if first.flags & (COMMA | SEMI) or _dangles(tokens, begin):
         return True
-    if first.kind in _RUNS_ON and not (first.kind == "repeat" and not _star_open(tokens, before[0], begin)):
+    if (
+        first.kind in _RUNS_ON
+        and not labelled
+        and not (first.kind == "repeat" and not _star_open(tokens, before[0], begin))
+    ):
         return first.kind != "" or begin + 1 < stop
     return False
 
@@ -88,6 +94,8 @@ def _connects(first: Token, words: int) -> bool:
     return plain or (first.text in _CONNECTING and words > FEWEST_CONNECTED)
 
 
+MOST_OF_HEADING: Final = 6
+"""Words before a colon: `With 4 mm needle: knit 36 rounds`."""
 FEWEST_CONNECTED: Final = 8
 """Words of a line of prose that may go on in the next."""
 

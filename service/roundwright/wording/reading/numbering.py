@@ -11,7 +11,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
 from roundwright.wording.reading.phrases import Rounds
 from roundwright.wording.reading.repeats import repeat
-from roundwright.wording.reading.states import Entry, FaultyError, Lane, Standing
+from roundwright.wording.reading.states import Done, Entry, FaultyError, Lane, Standing
 from roundwright.wording.reading.told_between import BETWEEN
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
@@ -274,12 +274,21 @@ def _stand_between(work: LineWork) -> None:
     if entry is None or lane.chain is None:
         return
     last = lane.chain[1]
+    before = lane.chain[0][1] if lane.chain[0] is not None else last
+    if entry.candidate.how == BETWEEN and before.segment > entry.segment and is_plain(last):
+        lane.between = None  # the plain rounds are told where they stand
+        return
     if last.segment != entry.segment and last.round.before != last.round.after:
         told = entry.candidate.how == BETWEEN
         earlier = bool(entry.candidate.every) and last.segment < entry.segment
         if told and (earlier or fits_any_count(work.candidate.nodes)):
             return
         LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=not told)
+
+
+def is_plain(done: Done) -> bool:
+    """Whether a round leaves as many stitches as there were."""
+    return done.round.before == done.round.after
 
 
 def _every(work: LineWork) -> Iterator[Rounds]:

@@ -1,6 +1,6 @@
 """Candidates that work a round, or several alike."""
 
-from itertools import takewhile
+from itertools import pairwise, takewhile
 from typing import Final, TypeAlias
 
 from msgspec.structs import replace
@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     AtEnds,
     Brackets,
     Extent,
+    Fabric,
     Odd,
     Phrase,
     Rep,
@@ -20,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Star,
     Stitches,
+    Then,
     Times,
     Until,
 )
@@ -259,9 +261,11 @@ def _evenly(work: RoundWork) -> list[Candidate]:
 def _every_round_times(seen: Seen) -> Times | None:
     """The times of `k2tog at each marker in every round, 5 times`."""
     every = False
-    for phrase in seen.order:
+    for before, phrase in pairwise((None, *seen.order)):
         if isinstance(phrase, Rounds):
             every = phrase.every and phrase.step <= 1
+        elif isinstance(before, Star | Brackets):
+            continue  # no plain rounds: *k5, k2tog* x6
         elif isinstance(phrase, Times) and every:
             return phrase
     return None
@@ -289,13 +293,23 @@ def _in_colours(seen: Seen) -> bool:
     first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Rounds)), None)
     if first is None:
         return False
-    before, colours = seen.order[:first], seen.order[first:]
+    before = [phrase for phrase in seen.order[:first] if not isinstance(phrase, Then | Said)]
+    colours = _without_fabric(seen.order[first:])
     pairs = list(zip(colours[::2], colours[1::2], strict=False))
     alternate = len(colours) == 2 * len(pairs) and all(
         isinstance(rounds, Rounds) and isinstance(colour, Said) for rounds, colour in pairs
     )
     parted = all(rounds.flags & (COMMA | SEMI) for rounds, _ in pairs[1:])
     return alternate and parted and all(map(is_bare, before))
+
+
+def _without_fabric(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
+    """The phrases without what is said of all at the end: `6 rnds light, 6 rnds dark, all plain knit`."""
+    stop = len(phrases)
+    while stop and (isinstance(phrases[stop - 1], Fabric) or is_bare(phrases[stop - 1])):
+        stop -= 1
+    said = phrases[stop - 1] if stop < len(phrases) else None
+    return phrases[: stop - 1] if isinstance(said, Said) and said.text == "all" else phrases[:stop]
 
 
 def _described(work: RoundWork) -> list[Candidate]:

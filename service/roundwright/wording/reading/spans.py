@@ -80,7 +80,10 @@ def read_spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
         if spans and token.flags & (COLON | STOP | SEMI | LINE | EQUALS | TAB):
             break
         taken = 0
-        if token.kind in ("number", "ordinal") and token.number:
+        if spans and token.kind == "round" and token.flags & DASH and lines.kind(1) == "number":
+            spans[-1] = Span(spans[-1].first, lines.token(1).number or ONE)  # R1-R5
+            taken = 2
+        elif token.kind in ("number", "ordinal") and token.number:
             taken = _read_number(lines, spans, token, token.number, plural=plural)
         elif token.kind == "range" and token.number:
             spans.append(Span(Number((int(token.means),)), token.number))
@@ -98,7 +101,8 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
     kind, flags = lines.kind(1), lines.flags(1)
     if spans and token.flags & DASH:
         counts = kind in _COUNTED_BEHIND_DASH and token.kind != "ordinal"
-        if counts and token.flags & SPACE and not flags & COLON:
+        worked = plural and kind in ("knit", "purl")  # Rounds 1 - 16 knit
+        if counts and token.flags & SPACE and not flags & COLON and not worked:
             return 0
         spans[-1] = Span(spans[-1].first, number)
         return 1

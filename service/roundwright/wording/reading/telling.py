@@ -54,6 +54,9 @@ def _explains(inside: tuple[Phrase, ...]) -> bool:
 
 def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
+    thus = any(phrase.manner for phrase in seen.continues)
+    if segment.intro and thus and [each.number.values for each in seen.rounds] == [(1,)]:
+        return all(map(is_bare, seen.work))  # `knit one round like this:`
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
     if segment.intro and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.agains):
         return True  # `It takes 6 rounds:`

@@ -41,6 +41,8 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
     of_each = not _EACH.isdisjoint(texts)
     if not ("between" in texts or "in between" in texts or (of_each and not _AFTER.isdisjoint(texts))):
         return None
+    if "unless" in texts:
+        return Candidate("prose", 0.0)  # the rounds are told where they stand
     if texts.count("after") > 1:
         return Candidate("prose", UNREAD, strength=UNREAD)  # `..., one after #4` is not read
     only = next((phrase for phrase in phrases[place:] if isinstance(phrase, Count) and phrase.sign), None)

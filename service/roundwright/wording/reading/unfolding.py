@@ -105,7 +105,10 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
             bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
             return [*phrases[:begun], bracket, *phrases[whole:]]
     stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, _STARS)]
-    if len(stars) == 3 and isinstance(phrases[stars[2]], Rep) and stars[2] == stars[1] + 1:
+    closed = False
+    repeat = phrases[stars[2]] if len(stars) == 3 else None
+    if isinstance(repeat, Rep) and stars[2] == stars[1] + 1:
+        closed = not repeat.level
         phrases = phrases[: stars[1]] + phrases[stars[2] :]
         stars = stars[:2]
     if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
@@ -115,7 +118,8 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
     if not _holds_rounds(inside):
         return phrases
     rest = phrases[last + 1 :]
-    if isinstance(phrases[last], Rep) and rest and isinstance(rest[0], Times) and not rest[0].total:
+    again = isinstance(phrases[last], Rep) and not closed  # rep from * 3 times; `* Do that 3 times` is in all
+    if again and rest and isinstance(rest[0], Times) and not rest[0].total:
         rest = [replace(rest[0], more=True), *rest[1:]]
     opened = phrases[first]
     return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]

@@ -428,6 +428,9 @@ class AgainReader(SequenceReader):
         if before is not None and (narrowed or before.kind in ("stitch", "together")) and self.ends_round():
             return Extent(*self.take(1), NOTHING)
         joins = self.place > 1 and self.tokens[self.place - 2].kind == "in"
+        spoken = before is not None and before.kind == "plain" and self.token().text.endswith("s")
+        if spoken and before is not None and before.text == "plain" and self.text_of(1) in ("in", "are"):
+            return self.only_words(1)  # plain rounds in MC
         if (
             before is not None
             and not joins

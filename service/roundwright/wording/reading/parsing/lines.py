@@ -32,6 +32,12 @@ from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 MOST_NESTED: Final = 12
 """Brackets within brackets."""
+_WITH_PLAIN: Final = frozenset(
+    ("knitted", "knit", "done", "worked", "with", "on", "your", "the", "a", "by", "and")
+)
+"""Words before the plain round that rounds end with."""
+MOST_BEFORE_PLAIN: Final = 8
+"""Words between a decrease and the plain stitches that end its round."""
 MOST_BEHIND_NARROW: Final = 24
 """Words behind `narrow` in which it holds for what is told after it."""
 MOST_IN_ENDS: Final = 9
@@ -137,10 +143,23 @@ class Lines(ExtentReader):
 
     def even(self) -> Phrase:
         """`even`, `plain`; `the even rounds` are every other."""
+        far = self.kind(1) in ("to", "around") and self.joined(1) and not self.flags(1) & COMMA
+        if self.kind() == "plain" and far and self.is_behind_stitches():
+            start, end, flags = self.take(1)
+            return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         told = self.place > 0 and self.tokens[self.place - 1].text in ("the", "all")
         if told and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
             return Rounds(*self.take(2), ONE, every=True, step=2)
         return Fabric(*self.take(1), "plain")
+
+    def is_behind_stitches(self) -> bool:
+        """Whether stitches are told before in the same sentence: `k2tog once, then knit plain to the end`."""
+        for back in range(self.place, max(self.place - MOST_BEFORE_PLAIN, 0), -1):
+            if self.tokens[back].flags & (STOP | COLON):
+                return False
+            if self.tokens[back - 1].kind in ("stitch", "together"):
+                return True
+        return False
 
     def ratio(self) -> Phrase:
         """`2x2 rib`, `1/1 rib`."""
@@ -325,9 +344,22 @@ class Lines(ExtentReader):
             return self.only_words(ahead + 2)
         return None
 
+    def ends_plain(self) -> Phrase | None:
+        """`finish with a plain one`, `have knitted the plain one`, `end on a plain round`; else None."""
+        if self.kind() == "begin":
+            return None
+        ahead = self.skip(1)
+        while self.text_of(ahead) in _WITH_PLAIN and self.joined(ahead):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) != "plain" or not self.joined(ahead):
+            return None
+        if self.text_of(ahead + 1) == "one" or self.kind(ahead + 1) == "round":
+            return EndsPlain(*self.take(ahead + 2))
+        return None
+
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
-        if ends := self.at_ends() or self.ends_with_round():
+        if ends := self.at_ends() or self.ends_with_round() or self.ends_plain():
             return ends
         ahead = self.skip(1)
         before = self.tokens[self.place - 1].text if self.place else ""

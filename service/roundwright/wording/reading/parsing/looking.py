@@ -52,6 +52,14 @@ class Looking(Struct):
         """Whether the next word is one of these."""
         return self.place < self.stop and self.tokens[self.place].text in texts
 
+    def ends_plain(self) -> Phrase | None:
+        """`have knitted the plain one`; else None."""
+        raise NotImplementedError
+
+    def text_of(self, ahead: int) -> str:
+        """The word so far ahead; empty behind the end."""
+        return self.token(ahead).text if self.place + ahead < self.stop else ""
+
     def skip(self, ahead: int) -> int:
         """The next word from here that says something."""
         while self.kind(ahead) == "" and self.place + ahead < self.stop:

@@ -261,6 +261,9 @@ class NumberReader(TimesReader):
         """`3 more rnds`, `3 more times`, `1 more st between decreases`."""
         if self.kind(2) == "times":
             return self.times(number)
+        ends = self.place + 2 >= self.stop or bool(self.flags(2) & STOP)
+        if ends and self.place and self.tokens[self.place - 1].kind in ("knit", "purl") and self.joined(0):
+            return Rounds(*self.take(2), number, more=True)  # knit 18 more
         return self.such_rounds(number) or self.fewer_or_more(number)
 
     def plain_number(self, number: Number) -> Phrase | None:
@@ -281,6 +284,9 @@ class NumberReader(TimesReader):
             return self.only_words(1)  # `knit to the next one`
         if self.kind(1) == "left" and self.joined(1) and not self.flags(1) & COMMA:
             return Count(*self.take(2), number)
+        at = self.skip(2)
+        if self.text_of(1) == "on" and self.kind(at) == "needle" and self.text_of(2) in ("a", "one"):
+            return PerPart(*self.take(at + 1), number)  # 14 on a needle
         at = self.skip(1)
         if 1 < at <= MOST_BEFORE_LEFT and self.kind(at) in ("remain", "left") and not self.flags(1) & COMMA:
             return Count(*self.take(at + 1), number)  # 63 are left
@@ -499,6 +505,8 @@ class NumberReader(TimesReader):
 
     def have(self) -> Phrase:
         """`you should have 56`, `that's 80`."""
+        if self.text_of(1) in ("knitted", "done", "worked") and (plain := self.ends_plain()):
+            return plain
         ahead = self.skip(1)
         while self.kind(ahead) in ("remain", "total", "have") and self.joined(ahead):
             ahead = self.skip(ahead + 1)

@@ -124,6 +124,10 @@ class StitchReader(MarkerReader):
 
     def bare(self, craft: str) -> Phrase:
         """`knit`, without a number."""
+        if self.text_of(1) == "with" and any(self.kind(at) in ("ordinal", "needle") for at in (2, 3)):
+            return self.only_words(
+                4 if self.kind(3) in ("ordinal", "needle") else 3
+            )  # and knit with the fifth needle
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
             _, end, _ = self.take(1)
@@ -173,6 +177,9 @@ class StitchReader(MarkerReader):
 
     def counts_other(self, behind: int) -> bool:
         """Whether a number counts rounds, a length or times, and not the stitches: `knit 2 more rnds`."""
+        ends = self.place + behind + 1 >= self.stop or bool(self.flags(behind + 1) & STOP)
+        if self.text_of(behind) == "more" and self.joined(behind) and ends:
+            return True  # knit 18 more
         noun = behind + 1 if self.kind(behind) in ("more", "next", "plain", "even") else behind
         if self.kind(noun) == "round" and self.joined(noun):
             return True

@@ -31,6 +31,8 @@ class TimesReader(StitchReader):
         if self.kind(1) == "number" and self.joined(1) and not counts:
             number = cast("Number", self.token(1).number)
             count = 2
+            if self.kind(2) == "round" and self.joined(2) and self.token().text == "x":
+                return Rounds(*self.take(3), number)  # k2p2 x 16 rnds
             if self.kind(2) == "times":
                 count = 3
             return Times(*self.take(count), number)
