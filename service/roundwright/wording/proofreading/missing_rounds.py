@@ -8,7 +8,7 @@ from typing import Final
 
 from roundwright.wording.proofreading.doubtful import Doubtful, line_of
 from roundwright.wording.proofreading.rewriting import Edit, Edits, between, relabelled
-from roundwright.wording.reading.numbering import label_numbers
+from roundwright.wording.reading.label_numbers import label_numbers
 
 PUT_IN: Final = 1.0
 SKIPPED: Final = 1.5

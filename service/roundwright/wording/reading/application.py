@@ -7,8 +7,9 @@ from typing import Final
 from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.between import work_between
 from roundwright.wording.reading.instructions import UNREAD, Candidate, printed
+from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
-from roundwright.wording.reading.numbering import label_numbers, place_markers, work_line
+from roundwright.wording.reading.numbering import place_markers, work_line
 from roundwright.wording.reading.scope import Scope
 from roundwright.wording.reading.states import (
     DROPPED,

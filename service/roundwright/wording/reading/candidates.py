@@ -21,7 +21,7 @@ from roundwright.wording.reading.loops import (
     once_more,
     shaped_in_turn,
 )
-from roundwright.wording.reading.onward import onward_ways
+from roundwright.wording.reading.onward import as_numbered, onward_ways
 from roundwright.wording.reading.phrases import (
     BeginAt,
     Brackets,
@@ -194,6 +194,7 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(continuations(seen, stated))
     options.extend(shaped_in_turn(seen, stated))
     options.extend(as_before(seen, stated))
+    options.extend(as_numbered(segment.phrases, label, stated))
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
     if seen.agains or not options or options[0].kind != "loop":

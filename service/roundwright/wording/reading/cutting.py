@@ -273,7 +273,8 @@ def _more_follows(phrases: list[Phrase], place: int, following: Phrase | None) -
     if isinstance(following, Times):
         return following.more
     parted = place + 1 < len(phrases) and bool(phrases[place + 1].flags & COMMA)
-    return parted and isinstance(following, Rounds | Fabric)
+    behind = next((phrase for phrase in phrases[place + 1 : place + 5] if not isinstance(phrase, Said)), None)
+    return parted and isinstance(behind, Rounds | Fabric)
 
 
 def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:

@@ -31,8 +31,9 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.seen import is_shaping
 from roundwright.wording.reading.segment import Cut, Segment
+from roundwright.wording.reading.spans import Span
 from roundwright.wording.reading.tokens import EQUALS
-from roundwright.wording.reading.tree import Stitch
+from roundwright.wording.reading.tree import Number, Stitch
 
 MOST_PARTS: Final = 24
 """Rounds that are told in one breath."""
@@ -184,9 +185,23 @@ def _stitch(phrase: Phrase) -> str:
     return node.name if isinstance(node, Stitch) else ""
 
 
+def _numbered_apart(label: Label | None, parts: int) -> list[Label]:
+    """A label for each round of `Rnds 1-3: k6, k2tog, then k5, k2tog, then k4, k2tog`; none for any other number."""
+    if label is None or label.kind not in ("numbered", "listed") or parts < 2:
+        return []
+    numbers: list[int] = []
+    for span in label.spans:
+        first, last = span.first.of(0) or 0, span.last.of(0) or 0
+        numbers.extend(range(first, min(last, first + parts) + 1))
+    if len(numbers) != parts:
+        return []
+    return [replace(label, spans=(Span(Number((each,)), Number((each,))),)) for each in numbers]
+
+
 def _segments(segment: Segment, parts: list[list[Phrase]]) -> tuple[Segment, ...]:
     """The parts of a segment; those behind the first are for its sizes and have no other label."""
     label = segment.label
+    numbered = _numbered_apart(label, len(parts))
     sizes = Label("sizes", segment.start, sizes=label.sizes) if label is not None and label.sizes else None
     made: list[Segment] = []
     for place, part in enumerate(parts):
@@ -195,7 +210,7 @@ def _segments(segment: Segment, parts: list[list[Phrase]]) -> tuple[Segment, ...
         made.append(
             replace(
                 segment,
-                label=label if place == 0 else sizes,
+                label=numbered[place] if numbered else label if place == 0 else sizes,
                 phrases=tuple(part),
                 start=start,
                 end=end,

@@ -47,7 +47,8 @@ class Candidate(Struct, frozen=True, gc=False):
     - `per_section`: the stitches it says to leave in each section or on each needle
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `explained`: whether a round with a name is only told here, to be worked where its name stands
-    - `onward`: how a crown goes on whose sentence is not read word by word; `plain` 1 of `to_the_end`: no stitch stays
+    - `onward`: how a crown goes on whose sentence is not read word by word, or for so many rounds as are numbered;
+      `plain` 1 of `to_the_end`: no stitch stays
       plain
     - `stated`: the counts printed with it
     - `strength`: how much the words look like work, for one that works nothing; `shapes`: whether they speak of
@@ -75,7 +76,7 @@ class Candidate(Struct, frozen=True, gc=False):
     chart: bool = False
     how: str = ""
     explained: bool = False
-    onward: Literal["", "to_a_count", "to_the_end"] = ""
+    onward: Literal["", "to_a_count", "to_the_end", "as_numbered"] = ""
     per: bool = False
     per_section: Number | None = None
     plain: int = 0

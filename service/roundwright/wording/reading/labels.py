@@ -67,7 +67,8 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
     other words may look like a label.
     """
     place = lines.place
-    label = _label(lines)
+    spoken = strict and place > 0 and lines.tokens[place - 1].text in _BEFORE_SPOKEN
+    label = None if spoken and not lines.tokens[place].flags & STOP else _label(lines)
     if label is None:
         lines.place = place
         return None
@@ -86,6 +87,10 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
         lines.place = place
         return None
     return label
+
+
+_BEFORE_SPOKEN: Final = frozenset(("on", "in", "from", "at", "of", "after", "before", "until"))
+"""Words behind which a round is spoken of: `down to k2tog on round 13. (7)`."""
 
 
 def _label(lines: Lines) -> Label | None:

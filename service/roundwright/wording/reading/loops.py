@@ -12,6 +12,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Change,
     Count,
     Length,
     Phrase,
@@ -259,6 +260,14 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=tuple(counts[-1:]))]
 
 
+def _only_changes(seen: Seen) -> bool:
+    """Whether decreases are worked and nothing between: `Dec only, till 12`."""
+    return any(
+        isinstance(change, Change) and isinstance(only, Said) and only.text == "only"
+        for change, only in pairwise(seen.order)
+    )
+
+
 def as_before(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`As before: 48 sts`, `as before on each round now: 48, 40, 32`: the crown goes on to the last count."""
     counts = [count for count in stated if not count.sign]
@@ -339,7 +348,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         return []
     if seen.agains and not manner:
         return []
-    step = max((phrase.step or 1 for phrase in every), default=0)
+    step = max((phrase.step or 1 for phrase in every), default=int(_only_changes(seen)))
     if any(fabric.kind == "plain" for fabric in seen.fabrics) and any(
         not rounds.every for rounds in seen.rounds
     ):

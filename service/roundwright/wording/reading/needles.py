@@ -26,6 +26,7 @@ class Head(Struct, frozen=True):
 
 def with_needles_joined(tokens: list[Token]) -> list[Token]:
     """The words with every round that is told needle by needle as one line."""
+    tokens = _with_halves(tokens)
     heads = [head for place in range(len(tokens) - 1) if (head := _head(tokens, place))]
     if not heads:
         return tokens
@@ -41,9 +42,27 @@ def with_needles_joined(tokens: list[Token]) -> list[Token]:
     return [*made, *tokens[done:]]
 
 
+def _with_halves(tokens: list[Token]) -> list[Token]:
+    """The words with the halves of a long loop told as the needles they are: `on each half`, `12 sts each side`."""
+    halves = any(token.text in _HALVES for token in tokens)
+    if not halves:
+        return tokens
+    made: list[Token] = []
+    for place, token in enumerate(tokens):
+        before = tokens[place - 1] if place else token
+        side = token.text in ("side", "sides") and before.text.endswith("each")
+        made.append(replace(token, kind="needle") if side or token.text in _HALVES else token)
+    return made
+
+
+_HALVES: Final = ("half", "halves")
+
+
 def _head(tokens: list[Token], place: int) -> Head | None:
     """The head that begins here: `Needle 1:`, `front:`; None where there is none."""
     token = tokens[place]
+    if both := _both_sides(tokens, place):
+        return Head((1, 2), place, both)
     if token.text in _SIDES:
         behind = place + 2 if tokens[place + 1].kind == "needle" else place + 1
         if tokens[min(behind, len(tokens) - 1)].flags & COLON:
@@ -67,6 +86,13 @@ def _head(tokens: list[Token], place: int) -> Head | None:
     if not needles or not tokens[at].flags & (COLON | DASH) or tokens[at].flags & LINE:
         return None
     return Head(tuple(needles), place, at)
+
+
+def _both_sides(tokens: list[Token], place: int) -> int:
+    """Where `front and back:` ends; 0 where it does not stand here."""
+    texts = [token.text for token in tokens[place : place + 3]]
+    colon = place + 3 < len(tokens) and bool(tokens[place + 3].flags & COLON)
+    return place + 3 if colon and texts in (["front", "and", "back"], ["front", "&", "back"]) else 0
 
 
 def _ranged(token: Token) -> list[int]:
@@ -97,7 +123,10 @@ def _joined(tokens: list[Token], run: list[Head], stop: int) -> list[Token]:
     """The work of all needles in one line; empty where one of them names a needle that is not told."""
     by_needle: dict[int, list[Token]] = {}
     stops = [head.start for head in run[1:]] + [stop]
-    for head, end in zip(run, stops, strict=True):
+    for head, begun in zip(run, stops, strict=True):
+        end = begun
+        while end > head.stop + 1 and end != stop and tokens[end - 1].text in ("on", "the"):
+            end -= 1
         work = tokens[head.stop : end]
         other = _other(work, head.needles[0])
         if other:
@@ -120,7 +149,7 @@ def _other(work: list[Token], needle: int) -> int:
     if not work:
         return needle - 1
     texts = [token.text for token in work]
-    if "same" in texts[:2] and len(texts) <= 2:
+    if "same" in texts[:3] and len(texts) <= 3 and not any(token.kind == "number" for token in work):
         return needle - 1
     same = work[0].kind == "as" or texts[0] in ("as", "like", "same")
     if same and len(work) <= 5 and work[-1].kind == "number" and work[-1].number is not None:

@@ -8,12 +8,12 @@ from typing import Final
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.line_work import HIGHEST, Desk, LineWork
+from roundwright.wording.reading.label_numbers import label_numbers
+from roundwright.wording.reading.line_work import Desk, LineWork
 from roundwright.wording.reading.phrases import Rounds
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Done, Entry, FaultyError, Lane, Standing
 from roundwright.wording.reading.told_between import BETWEEN
-from roundwright.wording.reading.tree import Number
 from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
 from roundwright.wording.reading.working import fits_any_count
 
@@ -75,26 +75,6 @@ def place_markers(lane: Lane, candidate: Candidate) -> None:
         lane.sections = (lane.count // candidate.sections,) * candidate.sections
     elif 0 < lane.count <= every * MOST_MARKERS and lane.count % every == 0:
         lane.sections = (every,) * (lane.count // every)
-
-
-def label_numbers(label: Label | None, column: int) -> list[int]:
-    """The round numbers a label names for a size."""
-    if label is None:
-        return []
-    numbers: list[int] = []
-    for span in label.spans if label.kind in ("numbered", "listed") else ():
-        first, last = _of_size(label, span.first, column), _of_size(label, span.last, column)
-        numbers.extend(range(first, min(last, first + MOST_ROUNDS) + 1, span.step))
-    return [number for number in numbers[: MOST_ROUNDS + 1] if 0 < number <= HIGHEST]
-
-
-def _of_size(label: Label, number: Number, column: int) -> int:
-    """A round number for a size; a line for some sizes may have it for those only: `Rnds 3-6 (4) (sizes 2 and 4)`."""
-    if label.sizes and len(number.values) > 1:
-        named = sorted(int(size) for size in label.sizes if size.isdigit())
-        if column + 1 in named and len(number.values) == len(named):
-            column = named.index(column + 1)
-    return number.of(column) or 0
 
 
 def flush(desk: Desk, lane: Lane) -> None:

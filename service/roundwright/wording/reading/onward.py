@@ -8,12 +8,14 @@ from collections.abc import Iterator
 from typing import Final
 
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     Change,
     Continue,
     Count,
+    Fabric,
     Length,
     Phrase,
     Rep,
@@ -25,7 +27,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.tree import Number
+from roundwright.wording.reading.tree import Number, Stated
 
 COST: Final = 2.5
 """More than any way in which the words are read, less than a line that is not read."""
@@ -52,6 +54,40 @@ def onward_ways(phrases: tuple[Phrase, ...]) -> list[Candidate]:
             for place in (0, 1)
         ]
     return ways
+
+
+def as_numbered(
+    phrases: tuple[Phrase, ...], label: Label | None, stated: tuple[Stated, ...]
+) -> list[Candidate]:
+    """`Rounds 8 to 13: as before, one stitch fewer each time`: the crown goes on for the rounds numbered."""
+    if label is None or label.kind not in ("numbered", "listed") or not _several(label):
+        return []
+    manner = any(isinstance(phrase, Continue | Again | Change) for phrase in phrases)
+    before = any(isinstance(phrase, Fabric) and phrase.kind == "before" for phrase in phrases)
+    if not (manner or before) or any(isinstance(phrase, Until | Length) for phrase in phrases):
+        return []
+    sure = [phrase.number for phrase in _counts(phrases)]
+    kept = tuple(count for count in stated if not count.sign and count.number in sure)[-1:]
+    return [Candidate("continue", NUMBERED, onward="as_numbered", stated=kept)]
+
+
+def _several(label: Label) -> bool:
+    """Whether a label numbers several rounds."""
+    first, last = label.spans[0].first.of(0) or 0, label.spans[-1].last.of(0) or 0
+    return last > first
+
+
+def _counts(phrases: tuple[Phrase, ...]) -> Iterator[Count]:
+    """The counts of a line that can be nothing else: those in brackets, and those with their stitches."""
+    for phrase in phrases:
+        if isinstance(phrase, Brackets):
+            yield from (inner for inner in phrase.inside if isinstance(inner, Count))
+        elif isinstance(phrase, Count) and phrase.sure:
+            yield phrase
+
+
+NUMBERED: Final = 0.8
+"""What it costs to go on for as many rounds as are numbered, whatever else the words say."""
 
 
 def _goes_on(phrases: tuple[Phrase, ...]) -> bool:

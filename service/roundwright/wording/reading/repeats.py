@@ -10,6 +10,7 @@ from roundwright.knitting.rounds.round import MOST_ROUNDS, Round, Steps, Work
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
 from roundwright.wording.reading.phrases import Again, Brackets, Times
 from roundwright.wording.reading.rhythm import next_steps
@@ -24,7 +25,9 @@ _ANY: Final = Round(number=1, before=1, after=1, steps=(Work("k", 1),))
 def repeat(work: LineWork, numbers: int, first: int) -> None:
     """The rounds of a `loop`, `with` or `continue`, for so many printed numbers (0: none), from number `first` on."""
     candidate = work.candidate
-    if candidate.kind == "continue":
+    if candidate.onward == "as_numbered":
+        _Continuation(work, first).run_numbered(numbers)
+    elif candidate.kind == "continue":
         _Continuation(work, first).run(numbers)
     elif candidate.kind == "with":
         _again_with(work)
@@ -325,8 +328,20 @@ class _Continuation:
             made += 1
         while self.number < first + numbers:
             self.plain_round()
-        for _ in range(ends):
+        for _ in range(0 if numbers else ends):
             self.plain_round()
+
+    def run_numbered(self, numbers: int) -> None:
+        """One shaping for each number, with as many plain rounds between as numbers are left out."""
+        if self.last is None:
+            raise UnclearError("not_understood", say("read.no_shaping_before"), self.work.segment.start)
+        named = label_numbers(self.work.segment.label, self.work.column)
+        self.gap = named[1] - named[0] - 1 if len(named) > 1 else 0
+        for turn in range(numbers):
+            for _ in range(self.gap if turn else 0):
+                self.plain_round()
+            if not self.shape(None):
+                raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
 
     def require_shaping(self) -> None:
         """Raise `UnclearError` unless nothing is told to go on but what follows: `64 sts. Decrease like so`."""

@@ -260,6 +260,8 @@ def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
     """Keep a bracket with work, or `(4 times)`, as work; of any other, what is in it."""
     inside = brackets.inside
     times = [phrase for phrase in inside if isinstance(phrase, Times)]
+    if times and not has_stitches(brackets) and seen.work and isinstance(seen.work[-1], Times):
+        return  # 3 more times (twice on the front, twice on the back)
     if has_stitches(brackets):
         seen.work.append(brackets)
     elif times and len(inside) <= 2 and all(isinstance(phrase, _TIMES) for phrase in inside):

@@ -39,6 +39,8 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
             parts = _parts(tokens, place + 1)
             if len(parts) == width - 1:
                 _add(names, _head(tokens, place), [" ".join(part) for part in parts])
+        elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
+            _add(names, [listed[0]], listed[1:])
         elif token.kind == "size" or _lists_names(tokens, place):
             parts = _parts(tokens, place + (token.kind == "size"), width)
             if len(parts) == width:
@@ -89,6 +91,20 @@ def with_letters(names: Mapping[str, int]) -> Mapping[str, int]:
     """The names with the letters of sizes, behind the word `size`, where the text gives them no other meaning."""
     letters = _BY_LETTER.get(names.get("largest", 0) + 1, ()) if names else ()
     return {letter: column for column, letter in enumerate(letters)} | dict(names)
+
+
+def _slashed(tokens: list[Token], place: int, width: int) -> list[str]:
+    """The words of `Toddler/Kid/Adult`, whose second stands here, if they are as many as there are sizes; else none."""
+    stop = place
+    while stop < len(tokens) and tokens[stop].flags & SLASH and tokens[stop].kind in _NAMING:
+        stop += 1
+    words = tokens[place - 1 : stop]
+    single = place > 0 and not tokens[place - 1].flags & SLASH and tokens[place - 1].kind in _NAMING
+    return [word.text for word in words] if single and len(words) == width else []
+
+
+_NAMING: Final = frozenset(("word", "make"))
+"""Kinds of words by which a size may be called."""
 
 
 def _lists_names(tokens: list[Token], place: int) -> bool:

@@ -29,6 +29,8 @@ def tells_of_all(seen: Seen) -> bool:
     """Whether it is told of the whole hat, or told not to be worked: `rib k9, p3 throughout`, `no plain rounds`."""
     if seen.agains or seen.untils or seen.evenly:
         return False
+    if _tells_of_rounds(seen):
+        return True
     if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
         return True
     first = next(iter(seen.order), None)
@@ -44,6 +46,13 @@ def tells_of_all(seen: Seen) -> bool:
         is_shaping(phrase) or isinstance(phrase, Brackets) for phrase in seen.work
     )
     return throughout or (denied and bool(seen.rounds or seen.fabrics))
+
+
+def _tells_of_rounds(seen: Seen) -> bool:
+    """Whether it is told what decrease rounds are: `decrease rounds are in CC and plain rounds in MC`."""
+    told = seen.work or seen.rounds or seen.counts or seen.lengths or seen.times or seen.continues
+    texts = {phrase.text for phrase in seen.order if isinstance(phrase, Said)}
+    return bool(seen.changes) and not told and "are" in texts
 
 
 def _explains(inside: tuple[Phrase, ...]) -> bool:

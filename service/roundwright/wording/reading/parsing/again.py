@@ -19,7 +19,17 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Times,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    Token,
+)
 from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, Number, Stitch, named
 
 
@@ -180,7 +190,8 @@ class AgainReader(SequenceReader):
         kind, behind = self.kind(place), self.kind(place + 1)
         if kind == "and":
             return behind in ("number", "ordinal", "range", "round")
-        return kind == "round" and behind == "number" and self.kind(place - 1) in ("and", "to")
+        added = self.token(place).start == self.token(place - 1).end + 3 and self.flags(place) == SPACE
+        return kind == "round" and behind == "number" and (added or self.kind(place - 1) in ("and", "to"))
 
     def star(self) -> Phrase:
         """`*`, `**`; `(k6, k2tog)*10` says how often."""
@@ -412,13 +423,18 @@ class AgainReader(SequenceReader):
     def round(self) -> Phrase:
         """`a round`, `rounds 1-16`."""
         before = self.tokens[self.place - 1] if self.place else None
+        if self.kind(1) == "number" and self.text_of(2) == "is" and self.ends_range(self.token(1)):
+            ahead = 1
+            while self.place + ahead < self.stop and not self.flags(ahead) & LINE:
+                ahead += 1
+            return self.only_words(ahead)  # `Rnds 8 to 14: ... Rnd 14 is simply *ssk*`
         if before is not None and before.text in ("from", "at") and self.kind(1) == "number":
             return self.only_words(2)  # `from round 9 we decrease in each round`
         if (
             (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
             and self.joined(1)
             and not self.flags(1) & COMMA
-            and self.kind(2) not in ("stitch_noun", "remain")
+            and (self.kind(2) not in ("stitch_noun", "remain") or self.text_of(2) == "over")
         ):
             named = self.named(0)
             if named:
@@ -452,6 +468,15 @@ class AgainReader(SequenceReader):
             return Extent(*self.take(1), NOTHING)  # k2tog round
         return self.only_words(1)
 
+    def ends_range(self, last: Token) -> bool:
+        """Whether the numbers of rounds before end with this."""
+        for back in range(self.place - 1, max(self.place - MOST_BEHIND_RANGE, 0), -1):
+            token, before = self.tokens[back], self.tokens[back - 1]
+            ends = token.kind == "number" and (before.kind == "to" or bool(token.flags & DASH))
+            if (ends or token.kind == "range") and token.number is not None and last.number is not None:
+                return token.number.of(0) == last.number.of(0)
+        return False
+
     def ends_round(self) -> bool:
         """Whether `round` ends what is worked: `k2 k2tog round, k1 k2tog round`."""
         ended = self.place + 1 >= self.stop or bool(self.flags(1) & (COMMA | STOP | SEMI | DASH | EQUALS))
@@ -484,6 +509,8 @@ class AgainReader(SequenceReader):
         return self.only_words(1)
 
 
+MOST_BEHIND_RANGE: Final = 60
+"""Words behind `Rnds 8 to 14:` in which its last round may be told."""
 MOST_BEHIND_CHART: Final = 6
 """Words between a chart and how often its stitches are worked."""
 _BEHIND_THEM: Final = ("number", "often", "more", "until")

@@ -143,6 +143,8 @@ class Lines(ExtentReader):
 
     def even(self) -> Phrase:
         """`even`, `plain`; `the even rounds` are every other."""
+        if self.kind() == "plain" and self.text_of(1) == "last" and self.ends_at(2):
+            return EndsPlain(*self.take(2))  # till 52, plain last
         far = self.kind(1) in ("to", "around") and self.joined(1) and not self.flags(1) & COMMA
         if self.kind() == "plain" and far and self.is_behind_stitches():
             start, end, flags = self.take(1)
@@ -414,7 +416,9 @@ _DENIES: Final = frozenset(
      "finished", "not", "don't")
 )  # fmt: skip
 """Words that say that something is not worked any more."""
-_WITH_DENIAL: Final = frozenset(("any", "with", "doing", "working", "knitting", "further", "longer", "all"))
+_WITH_DENIAL: Final = frozenset(
+    ("any", "with", "doing", "working", "knitting", "further", "longer", "all", "trouble", "bother", "need")
+)
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}

@@ -32,7 +32,12 @@ class NumberReader(TimesReader):
         number = cast("Number", self.token().number)
         if self.is_ribbed(number):
             return self.ribbed(number)
-        if sum_of := self.reckoned() or self.factors(number) or self.plain_and_decrease(number):
+        if (
+            sum_of := self.twice_as_many(number)
+            or self.reckoned()
+            or self.factors(number)
+            or self.plain_and_decrease(number)
+        ):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
             self.place += 1  # three more decrease rounds
@@ -78,6 +83,19 @@ class NumberReader(TimesReader):
             return None
         count = ahead + 2 if self.kind(ahead + 1) == "stitch_noun" else ahead + 1
         return Count(*self.take(count), total)
+
+    def twice_as_many(self, number: Number) -> Phrase | None:
+        """`28 + 28`: as many on each of two needles; else None."""
+        first, second = self.token(), self.token(1)
+        apart = second.start == first.end + 3 and second.flags == SPACE
+        if self.kind(1) != "number" or not apart or second.text != first.text or not self.ends_count(2):
+            return None
+        total = Number((2 * (number.of(0) or 0),), first.start, second.end)
+        return Count(*self.take(2), total)
+
+    def ends_count(self, ahead: int) -> bool:
+        """Whether a sign or the end stands there."""
+        return self.place + ahead >= self.stop or bool(self.flags(ahead) & (STOP | COMMA | SEMI))
 
     def factors(self, number: Number) -> Phrase | None:
         """`(7 x 13)` behind `91 sts`: what the count is made of, which says nothing new; else None."""
@@ -127,10 +145,20 @@ class NumberReader(TimesReader):
         """`2 and 2 together` is a decrease; `3 and 2 together` are three stitches and a decrease."""
         if self.kind(2) != "number" or self.kind(3) != "together":
             return None
-        if number.values == cast("Number", self.token(2).number).values and not self.flags(0) & STOP:
+        alike = number.values == cast("Number", self.token(2).number).values
+        if alike and not self.flags(0) & STOP and not self.in_row_of_units():
             return self.together(number, 4)
         start, end, flags = self.take(1)
         return Stitches(start, end, flags, Stitch("k", number, start, end))
+
+    def in_row_of_units(self) -> bool:
+        """Whether `three and two together` stands before, so that `two and two together` begins with plain stitches."""
+        for back in range(self.place - 3, max(self.place - MOST_BETWEEN_UNITS, 0), -1):
+            first, joint, second, together = self.tokens[back : back + 4]
+            kinds = [first.kind, joint.kind, second.kind, together.kind]
+            if kinds == ["number", "and", "number", "together"] and first.text != second.text:
+                return True
+        return False
 
     def such_rounds(self, number: Number) -> Phrase | None:
         """`3 plain rnds`."""
@@ -445,6 +473,8 @@ class NumberReader(TimesReader):
         """`14 sts per needle`, `20 sts on each`; None where it is none of these."""
         if self.token(1).text == "sts each" and self.kind(2) == "needle" and self.joined(2):
             return PerPart(*self.take(3), number)
+        if self.token(1).text == "sts each" and self.kind(2) == ")":
+            return PerPart(*self.take(2), number)  # [10 sections of 10 sts each]
         if not (
             kind in ("per", "persection")
             or (kind == "each" and self.kind(self.skip(ahead + 1)) != "round")
@@ -585,6 +615,8 @@ _COLOURS: Final = frozenset(
         "green",
     )
 )
+MOST_BETWEEN_UNITS: Final = 14
+"""Words from `three and two together` to `two and two together`."""
 MOST_PLAIN: Final = 24
 """Plain stitches before a decrease that is told by no more than a number: `6+2tog`."""
 _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")

@@ -18,7 +18,8 @@ _BEFORE_PAGES: Final = frozenset(
 )
 MOST_BEFORE_THEM: Final = 7
 """Words between the number of some stitches and `knit them together`."""
-_WHO: Final = frozenset(("we", "you", "we've", "you've", "i've", "that"))
+_WHO: Final = frozenset(("we", "you", "we've", "you've", "i've", "that", "just", "did"))
+_LOST: Final = frozenset(("lost", "lose", "decreased", "dropped", "gained"))
 _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
 """Stitches that are placed at every so many others, with what they use."""
 _TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
@@ -361,9 +362,9 @@ class StitchReader(MarkerReader):
         before = self.tokens[self.place - 1].text if self.place else ""
         if before in ("each", "every", "on each", "on every") and self.kind(1) == "round":
             return self.only_words(2)
-        if before in _WHO and self.token().text in ("lost", "decreased", "dropped", "gained"):
+        if before in _WHO and self.token().text in _LOST:
             ahead = 1
-            while self.place + ahead < self.stop and not self.flags(ahead) & STOP:
+            while self.place + ahead < self.stop and not self.flags(ahead) & STOP and self.kind(ahead) != ")":
                 ahead += 1
             return self.only_words(ahead)  # `we lost 2 in each quarter, so 8 in total`
         if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":

@@ -21,7 +21,18 @@ class TimesReader(StitchReader):
             more = more or self.kind(count) == "more"
             total = total or self.kind(count) == "total"
             count += 1
+        if both := self.on_both_sides(count, number):
+            return Times(*self.take(both), Number((2 * (number.of(0) or 0),), number.start, number.end))
         return Times(*self.take(count), number, more, total)
+
+    def on_both_sides(self, count: int, number: Number) -> int:
+        """Where `three times on the front, three times on the back` ends, counted from its number; 0 if it does not."""
+        texts = [self.text_of(count + at) for at in range(3)]
+        again = self.token(count + 3).number
+        back = [self.text_of(count + at) for at in range(5, 8)]
+        if texts != ["on", "the", "front"] or back != ["on", "the", "back"]:
+            return 0
+        return count + 8 if again is not None and again.values == number.values else 0
 
     def times_first(self) -> Phrase:
         """`x 8`."""
