@@ -92,6 +92,52 @@ TEXTS = [
     ),
     ("misspelt", "nit 6 nit 2 togather round. 56. 1 plane.", 2, [56]),
     ("the same once more", "Narrow all round, 32, and again, 16.", 2, [32, 16]),
+    ("a count between dashes", "(k6, k2tog) 8 times \u2013 56 \u2013 knit 3 rounds", 4, [56]),
+    ("rounds between slashes", "k6 k2tog 8x -> 56 / k 1 rnd / k5 k2tog 8x -> 48", 3, [56, 48]),
+    ("how every round is worked", f"p every rnd from here\n{AROUND}", 1, [56]),
+    (
+        "stripes to a number of rounds",
+        "Cont in st st, stripes of 4 rnds B, 4 rnds A, until there are 9 stripes in all (36 rnds).",
+        36,
+        [64],
+    ),
+    (
+        "decreases announced",
+        "64 sts. Decrease every round like so\nk6 k2tog = 56\nk5 k2tog = 48\nk2tog = 24",
+        3,
+        [56, 48, 24],
+    ),
+    (
+        "a length for each size",
+        "K2, P2 rib until 13 / 16 / 20 cm.\nRnd 1: K2tog, P2tog all round. 32",
+        2,
+        [64, 32],
+    ),
+    (
+        "a unit, then how often",
+        "Round A: 6 knit + 1 reduce (2 knit together). Do so 8 times. Is 56 stitch.",
+        1,
+        [56],
+    ),
+    ("what becomes of it", "Now it becomes smaller: 6 right, 2 together, this you do 8 times (56).", 1, [56]),
+    (
+        "a line broken before together",
+        "Round 1  *Knit 6, knit 2\n   together; repeat from * to the end (56 sts).\nRound 2  Knit.",
+        2,
+        [56],
+    ),
+    (
+        "one fewer in each of some rounds",
+        "k6, k2tog; k5, k2tog; k4, k2tog \u2013 three rounds, 40 sts.",
+        3,
+        [56, 48, 40],
+    ),
+    (
+        "again, with its count",
+        "k2tog all the way round thirty two\nand again sixteen and that is your lot",
+        2,
+        [32, 16],
+    ),
 ]
 
 

@@ -56,3 +56,13 @@ def test_the_last_marker_stands_before_the_last_stitches() -> None:
     )
 
     assert [each.after for each in read(text, (100,)).rounds[0]] == [100, 80]
+
+
+def test_rounds_are_worked_again_by_their_numbers() -> None:
+    """`Repeat 1 & 2` without the word for rounds, to a count."""
+    text = (
+        "Rnd 1: (k1, ssk, k to 3 sts before next marker, k2tog, k1) 4 times. 56 sts rem.\nRnd 2: k.\n"
+        "Repeat 1 & 2 until 40 sts rem, ending with a plain rnd."
+    )
+
+    assert [each.after for each in read(text, (64,)).rounds[0]] == [56, 56, 48, 48, 40, 40]

@@ -354,7 +354,7 @@ def _follows_plain(part: _Part, phrase: Phrase) -> bool:
     """Whether plain rounds were told and no more, and a sign or `then` stands behind: `1 rnd even, k5, k2tog`."""
     if phrase.flags & SLASH and all(map(is_bare, part.phrases)):
         return True  # k6, k2tog / k / k5, k2tog
-    apart = bool(phrase.flags & (COMMA | SEMI)) or isinstance(part.phrases[-1], Then)
+    apart = bool(phrase.flags & (COMMA | SEMI | SLASH)) or isinstance(part.phrases[-1], Then)
     return apart and _is_plain_rounds(part.phrases, phrase)
 
 
@@ -492,7 +492,8 @@ def _final(phrase: Phrase, following: Phrase | None) -> bool:
     if isinstance(phrase, Count) and not phrase.sure:
         return (
             following is None
-            or bool(following.flags & (STOP | SEMI | COMMA | COLON))
+            or bool(following.flags & (STOP | SEMI | COMMA | COLON | SLASH))
+            or bool(phrase.flags & following.flags & DASH)
             or isinstance(following, _CLOSING)
         )
     return True

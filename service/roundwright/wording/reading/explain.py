@@ -53,11 +53,11 @@ NO_EXTRA: Final = 0.05
 
 
 class _Trial(Struct):
-    """Segments on trial: the cost after them all, whether nothing in them is wrong, the states after the first."""
+    """Segments on trial: the cost after them all, how much in them is wrong, the states after the first."""
 
     segments: list[Segment]
     cost: float
-    clean: bool
+    errors: int
     states: list[State]
     known: dict[int, list[Candidate]]
     before: dict[int, list[State]]
@@ -175,7 +175,7 @@ class Search:
         best: _Trial | None = None
         for cut in (Cut(1, (replace(first, cuts=()),)), *first.cuts):
             trial = self.tried(place, old, [*cut.segments, *old[cut.length :]])
-            if best is None or (trial.clean and trial.cost < best.cost - BETTER_CUT):
+            if best is None or (_comes_out_better(trial, best) and trial.cost < best.cost - BETTER_CUT):
                 best = trial
             if self.budget.left <= 0 or best.cost - cost < COMES_OUT:
                 break
@@ -207,8 +207,8 @@ class Search:
             self.advance(at)
             if at == place:
                 after = self.states
-        clean = not _new_errors(self.states[0].faults, states[0].faults)
-        trial = _Trial(new, self.states[0].cost, clean, after, self.known, self.before)
+        errors = _new_errors(self.states[0].faults, states[0].faults)
+        trial = _Trial(new, self.states[0].cost, errors, after, self.known, self.before)
         self.put(place, new, old)
         self.known, self.before, self.states = known, before, states
         return trial
@@ -262,13 +262,18 @@ class Search:
         return BEAM if left > 1 / 2 else 2 if left > 1 / 4 else 1
 
 
-def _new_errors(faults: Faults, before: Faults) -> bool:
-    """Whether something is wrong that was not before."""
+def _new_errors(faults: Faults, before: Faults) -> int:
+    """How many things are wrong that were not before."""
+    errors = 0
     while faults is not None and faults is not before:
         faults, fault = faults
-        if not fault.note:
-            return True
-    return False
+        errors += not fault.note
+    return errors
+
+
+def _comes_out_better(trial: _Trial, best: _Trial) -> bool:
+    """Whether nothing is wrong with a cut, or less than with the best so far."""
+    return not trial.errors or trial.errors < best.errors
 
 
 def _comes_out(state: State, candidate: Candidate, made: list[State]) -> bool:

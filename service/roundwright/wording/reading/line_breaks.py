@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.sizes import NO_NAMES
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, FULL, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, FULL, LINE, SEMI, STOP, TAB, Token
 
 _RUNS_ON: Final = frozenset(
     ("to", "from", "last", "around", "times", ")", "before", "", "repeat", "end", "until")
@@ -44,7 +44,7 @@ def lines_of(
             elif cut_off or (runs_on and not begins_round(tokens, begin, place, names)):
                 lines[-1] = (lines[-1][0], place)
                 if _is_torn(tokens, begin):
-                    tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP))
+                    tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP | TAB))
             else:
                 lines.append((begin, place))
                 if len(lines) > most:
@@ -132,7 +132,7 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     return last.text in ("k", "p") or tokens[begin + 1].kind == "round"
 
 
-_COUNTED: Final = ("stitch_noun", "times", "round", "unit")
+_COUNTED: Final = ("stitch_noun", "times", "round", "unit", "together")
 """What a number counts that stands at the end of a line."""
 _DANGLING: Final = frozenset(("of", "the", "a", "an", "with", "by", "at", "your"))
 

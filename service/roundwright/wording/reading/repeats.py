@@ -346,7 +346,9 @@ class _Continuation:
     def require_shaping(self) -> None:
         """Raise `UnclearError` unless nothing is told to go on but what follows: `64 sts. Decrease like so`."""
         work = self.work
-        if not work.candidate.onward or _target(work) not in (None, work.lane.count):
+        target = _target(work)
+        nothing = target == work.lane.count or (target is None and bool(work.candidate.onward))
+        if not nothing:
             raise UnclearError("not_understood", say("read.no_shaping_before"), work.segment.start)
 
     def end(self) -> int:

@@ -274,6 +274,8 @@ def _every_round_times(seen: Seen) -> Times | None:
 def _how_many(seen: Seen) -> Number | None:
     """How many rounds: `8 rnds`, or `3 rnds light, 3 rnds dark, 5 times`."""
     numbers = [rounds.number for rounds in seen.rounds if not rounds.every]
+    if seen.in_all is not None and len(numbers) > 2 and seen.lengths:
+        return seen.in_all.number  # stripes of 4 rnds A, 4 rnds B until there are 9 stripes (36 rnds)
     if len(numbers) > 1 and seen.times and not any(has_stitches(phrase) for phrase in seen.work):
         width = max(len(number.values) for number in (*numbers, seen.times[-1].number))
         values = [

@@ -139,6 +139,9 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         then = place and stitched[place] and isinstance(phrases[place - 1], Then)
         current = replace(phrase, flags=phrase.flags | THEN) if then else phrase
+        more = phrases[place - 1] if place else None
+        if isinstance(phrase, Count) and isinstance(more, Times) and more.more:
+            current = replace(phrase, sure=True)  # and again ten
         if isinstance(phrase, Times) and _is_parted(phrases, place):
             current = replace(phrase, flags=phrase.flags | COMMA)
         inner = begun and place < last_work

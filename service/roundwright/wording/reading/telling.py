@@ -50,9 +50,19 @@ def tells_of_all(seen: Seen) -> bool:
 
 def _tells_of_rounds(seen: Seen) -> bool:
     """Whether it is told what decrease rounds are: `decrease rounds are in CC and plain rounds in MC`."""
+    if _from_here_on(seen):
+        return True
     told = seen.work or seen.rounds or seen.counts or seen.lengths or seen.times or seen.continues
     texts = {phrase.text for phrase in seen.order if isinstance(phrase, Said)}
     return bool(seen.changes) and not told and "are" in texts
+
+
+def _from_here_on(seen: Seen) -> bool:
+    """Whether it is told how every round is worked from here on, and nothing else: `p every rnd from here`."""
+    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    every = [phrase for phrase in seen.rounds if phrase.every and phrase.step <= 1]
+    ends = seen.untils or seen.lengths or seen.counts or seen.times or seen.changes
+    return bool(every) and texts[-2:] == ["from", "here"] and not ends and all(map(is_bare, seen.work))
 
 
 def _explains(inside: tuple[Phrase, ...]) -> bool:
@@ -85,7 +95,9 @@ def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
     if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
         return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
-    if any(isinstance(phrase, Said) and phrase.text in ("become", "becomes") for phrase in seen.order):
+    repeated = bool(seen.times) and any(map(is_shaping, seen.work))
+    becomes = any(isinstance(phrase, Said) and phrase.text in ("become", "becomes") for phrase in seen.order)
+    if becomes and not repeated:
         return True
     if seen.changes and any(phrase.manner for phrase in seen.continues) and _is_one_stitch(seen):
         return True  # `make all decreases like this: knit 2 together`

@@ -15,6 +15,8 @@ MOST_IN_LINE: Final = 400
 
 def tells(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether a line tells what a stitch is, or the gauge."""
+    if stop - begin > 1 and tokens[stop - 1].kind == "number" and tokens[stop - 1].flags & EQUALS:
+        return False  # k2tog = 5: the count that is left
     own = _behind_heading(tokens, begin, stop)
     if own > begin and _defines_cable(tokens, own, stop):
         return True

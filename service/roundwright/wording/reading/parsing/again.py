@@ -97,6 +97,16 @@ class AgainReader(SequenceReader):
         plural = self.token(count).text.endswith("s") and count == begun
         return Again(*self.take(count + 1), last=2 if plural else last)
 
+    def numbers_alone(self, ahead: int) -> Phrase | None:
+        """`repeat 1 & 2 until 16 sts rem`: the rounds of these numbers; else None."""
+        if self.kind(ahead) != "number":
+            return None
+        place, numbers = self.round_numbers(ahead)
+        joined = len(numbers) > 1 and self.kind(ahead + 1) in ("and", "to")
+        return (
+            Again(*self.take(place), tuple(numbers)) if joined and self.kind(place) in _BEHIND_THEM else None
+        )
+
     def steps(self, ahead: int) -> Phrase | None:
         """`steps 5 and 6`."""
         names: list[int] = []
@@ -221,7 +231,8 @@ class AgainReader(SequenceReader):
         if self.token(1).text in ("is", "are"):
             return self.only_words(2)  # `the 8-st repeat is worked 10 times`
         ahead = self.skip(1)
-        if again := self.them_again(ahead) or self.again_from(ahead) or self.over_chart(ahead):
+        again = self.them_again(ahead) or self.again_from(ahead) or self.numbers_alone(ahead)
+        if again or (again := self.over_chart(ahead)):
             return again
         copy = False
         while (

@@ -15,7 +15,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Until,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import NOTHING, ONE, Number
 
 _OF_ROUNDS: Final = frozenset(("round", "alternate", "following", "ordinal", "side", "even", "odd"))
@@ -49,7 +49,9 @@ class ExtentReader(NumberReader):
             return Extent(*self.take(ahead + 2), None, marker=True)
         if kind == "stars":
             return self.only_words(ahead + 1)
-        if kind in ("number", "list") and (phrase := self.to_number(ahead, until=until)):
+        if kind in ("number", "list") and (
+            phrase := self.to_length(ahead) or self.to_number(ahead, until=until)
+        ):
             return phrase
         return self.far(ahead, until=until)
 
@@ -91,6 +93,16 @@ class ExtentReader(NumberReader):
         elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
             count, marker = count + 2, True
         return Extent(*self.take(count), number, marker)
+
+    def to_length(self, ahead: int) -> Phrase | None:
+        """`until 13 / 16 / 20 cm`, `till it's six and a half`; None where it is no length."""
+        count = ahead + 1
+        if self.kind(count) == "and" and self.text_of(count + 2) in ("half", "quarter"):
+            return self.length(count + 3)
+        while self.kind(count) == "number" and self.flags(count) & SLASH:
+            count += 1
+        listed = count > ahead + 1 and self.kind(count) in ("unit", "in")
+        return self.length(count + 1) if listed else None
 
     def to_number(self, ahead: int, *, until: bool) -> Phrase | None:
         """`to 2 sts before m`, `to 72 sts`, `until 8 sts rem`; None where it is none of these."""

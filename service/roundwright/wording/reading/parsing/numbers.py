@@ -223,7 +223,7 @@ class NumberReader(TimesReader):
         before = self.tokens[max(0, self.place - 2) : self.place]
         if often == 1 and sign < 0 and [token.kind for token in before] == ["number", "knit"]:
             start, end, flags = self.take(2)  # 8 knit + 1 reduce
-            return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
+            return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end, loose=True))
         one_of_several = often == 1 and self.kind(1) == "decrease" and self.kind() == "number"
         one_of_several = one_of_several and bool(
             self.flags(0) & (COMMA | SEMI) or self.flags(3) & (COMMA | SEMI)

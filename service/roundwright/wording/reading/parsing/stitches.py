@@ -8,7 +8,16 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOGETHER
 from roundwright.wording.reading.parsing.markers import MarkerReader
-from roundwright.wording.reading.phrases import Again, Brackets, Change, Count, PassOver, Phrase, Stitches
+from roundwright.wording.reading.phrases import (
+    Again,
+    Brackets,
+    Change,
+    Count,
+    PassOver,
+    Phrase,
+    Rounds,
+    Stitches,
+)
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
@@ -270,6 +279,8 @@ class StitchReader(MarkerReader):
     def stitch(self) -> Phrase:
         """`k2tog`, `ssk`."""
         name = self.token().means
+        if self.token().text.startswith("make") and self.kind(1) == "round" and self.joined(1):
+            return Rounds(*self.take(2), ONE)  # make one round knit only
         loose = name == "kfb" and self.token().text.startswith("inc")
         if name in _ONCE and self.kind(at := self.skip(1)) in _AT and (every := self.at_every(at, name)):
             return every
@@ -423,8 +434,8 @@ class StitchReader(MarkerReader):
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
         if (
             self.kind(ahead) == "all"
-            and self.token().text in ("narrow", "decrease")
-            and not self.joined(ahead + 1)
+            and self.token().text in ("narrow", "decrease", "reduce")
+            and (not self.joined(ahead + 1) or self.flags(ahead + 1) & COMMA)
         ):
             start, end, flags = self.take(ahead + 1)
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
