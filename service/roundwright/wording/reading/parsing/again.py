@@ -415,7 +415,10 @@ class AgainReader(SequenceReader):
         """`as rnd 3`, `same as last round`, `the same`."""
         if self.token().text == "same" and self.ends_at(1):
             return Again(*self.take(1), last=1, work=True)
-        if self.token().text == "same" and self.token(1).text == "again" and self.ends_at(2):
+        begins = (
+            not self.flags(0) & COMMA
+        )  # `*k5, k2tog*, same again` is worked all around, as the round before was
+        if self.token().text == "same" and self.token(1).text == "again" and begins and self.ends_at(2):
             return Again(*self.take(2), last=1, work=True)
         ahead = self.skip(1)
         while self.kind(ahead) in ("as", "for"):
