@@ -28,10 +28,10 @@ PACKAGES = ("litestar", "uvicorn", "msgspec", "fastapi", "pydantic", "pyperf")
 SERVED = """
 Answers a second over {connections} connections, medians of {rounds} rounds of {seconds} s in turn; p50 and p99 are
 the service's own at that rate. A ratio is the median of those of each round. Answers are the same to the byte, but
-for the spelling of some numbers by the peer. The same request comes again and again, so crowns, heads and cast-ons
-are found where they are kept: for all four alike, since all call the same functions. What is asked for without that
-is below, as cold. A 304 by a rival is a constant; the service's comes from the parameters as it understands them.
-Where what was to be reached was not, it stands beside the figure.
+for the spelling of some numbers by the peer. Each row asks 1,000 requests in turn that differ in gauge or stitches, so
+that what is kept answers none of them; a row named *repeated* asks the same again and again. A 304 by a rival is a
+constant; the service's comes from the parameters as it understands them. Where what was to be reached was not, it
+stands beside the figure.
 """
 INSIDE = """
 In process, by pyperf: medians on one core. *Hot* is one request over and over; *cold* has another gauge each time, so
@@ -89,16 +89,16 @@ def table(rows: Sequence[dict[str, str]]) -> str:
     return "\n".join(f"| {' | '.join(line)} |" for line in lines)
 
 
-def machine() -> str:
-    """Where it was run."""
-    names = [
+def machine(names: Sequence[str] = PACKAGES) -> str:
+    """Where it was run, with the versions of some packages."""
+    processors = [
         line.partition(": ")[2]
         for line in Path("/proc/cpuinfo").read_text().splitlines()
         if line.startswith("model name")
     ]
-    packages = ", ".join(f"{name} {version(name)}" for name in PACKAGES)
+    packages = ", ".join(f"{name} {version(name)}" for name in names)
     return (
-        f"Run on {os.cpu_count()} cores of {names[0] if names else platform.machine()}, {platform.system()} "
+        f"Run on {os.cpu_count()} cores of {processors[0] if processors else platform.machine()}, {platform.system()} "
         f"{platform.release()}, Python\n{platform.python_version()}, {packages}.\n"
         f"Load {os.getloadavg()[2]:.1f} over the 15 minutes before the end, of which the benchmark's own is up to 2."
     )

@@ -1,4 +1,8 @@
-"""The requests the benchmark asks: by the socket in one part, in process in another."""
+"""The requests the benchmark asks: by the socket in one part, in process in another.
+
+By the socket a case has 1,000 requests that differ, asked in turn: more than are ever kept. Those named `repeated` are
+one and the same over and over.
+"""
 
 import json
 from dataclasses import dataclass, field
@@ -11,12 +15,14 @@ YARN = {
     "mass": {"value": 100, "unit": "g"},
     "price": {"amount": 14.5, "currency": "EUR"},
 }
+DIFFERING = 1_000
+"""Requests of a case that differ."""
 MONTHS = (0, 2, 4, 6, 9, 12, 18, 24, 36, 48, 60)
 
 
 @dataclass(frozen=True)
 class Case:
-    """One request, asked over and over."""
+    """A request, asked with another gauge or other stitches each time, or over and over."""
 
     name: str
     path: str
@@ -24,6 +30,9 @@ class Case:
     headers: dict[str, str] = field(default_factory=dict)
     simple: bool = False
     """Whether it is a single calculator, of which more is asked than of a look-up."""
+
+    repeated: bool = False
+    """Whether it is the same request over and over."""
 
     @property
     def method(self) -> str:
@@ -33,7 +42,31 @@ class Case:
     @property
     def content(self) -> bytes:
         """The body to the byte."""
-        return b"" if self.body is None else json.dumps(self.body).encode()
+        return _encoded(self.body)
+
+    def requests(self) -> list[tuple[str, bytes]]:
+        """Paths and bodies to be asked in turn."""
+        if self.repeated or self.headers:
+            return [(self.path, self.content)]
+        if self.body is None:
+            # A picture of another gauge; a table has no other address.
+            return [
+                (f"{self.path}.{number:04}" if "?" in self.path else self.path, b"")
+                for number in range(DIFFERING)
+            ]
+        return [(self.path, _encoded(different(self.body, number))) for number in range(DIFFERING)]
+
+
+def different(body: Any, number: int) -> Any:
+    """A body with another gauge; where it has none, it gets one, or another number of stitches."""
+    if "change" in body:
+        return {**body, "stitches": body["stitches"] + number}
+    gauge = {**GAUGE, "stitches": 22 + number / 10_000, "rows": 30 + number / 10_000}
+    return {**body, "gauge": gauge}
+
+
+def _encoded(body: Any) -> bytes:
+    return b"" if body is None else json.dumps(body).encode()
 
 
 def hats(sizes: int, gauge: Any = None, needles: int | None = 4) -> Any:
@@ -72,6 +105,8 @@ CASES = (
     Case("hats, 1 size", "/v1/hats", hats(1)),
     Case("hats, 4 sizes", "/v1/hats", hats(4)),
     Case("hats, 12 sizes", "/v1/hats", hats(12)),
+    Case("crown, 56 quick, repeated", "/v1/crown", crown(56, "quick"), repeated=True),
+    Case("hats, 4 sizes, repeated", "/v1/hats", hats(4), repeated=True),
     Case("standards/needle-sizes, 200", NEEDLES),
     Case("standards/needle-sizes, 304", NEEDLES, headers=SAME),
     Case("crown.svg, 200", PICTURE),

@@ -1,17 +1,20 @@
 """What the service costs beside its answers: time to start, memory, and processor time with more processes.
 
 It is compared to a Litestar application with a single answer under the same uvicorn, both in an environment that has
-what the image has and nothing else. That is made in `.venv/runtime` from the pinned requirements where it is missing.
+what the image has and nothing else. Where it is missing it is made from the pinned requirements: in `.venv/runtime`, or
+where the variable RUNTIME says.
 """
 
+import os
 import subprocess
 import tempfile
 import venv
+from itertools import product
 from pathlib import Path
+from shutil import copytree, rmtree
 from statistics import median
 
-import psutil
-
+from roundwright.language.codes import LANGUAGES
 from tests.load.callers import good_calls
 from tests.load.fleet import REPOSITORY
 from tests.load.inside import reached
@@ -48,28 +51,32 @@ def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
 
 def runtime() -> Path:
     """The interpreter of an environment like the image's; made if it is missing or its pins have changed."""
-    folder, pins = REPOSITORY / ".venv" / "runtime", REPOSITORY / "deploy" / "requirements.txt"
+    folder = Path(os.environ.get("RUNTIME", REPOSITORY / ".venv" / "runtime"))
+    pins = REPOSITORY / "deploy" / "requirements.txt"
     python, stamp = folder / "bin" / "python", folder / ".requirements"
     if not stamp.exists() or stamp.read_text() != pins.read_text():
         venv.create(folder, clear=True, with_pip=True)
         pip = [python, "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
         subprocess.run([*pip, "--require-hashes", "-r", pins], check=True)
-        packages = next((folder / "lib").glob("python*/site-packages"))
-        (packages / "roundwright.pth").write_text(f"{REPOSITORY / 'service'}\n")
         stamp.write_text(pins.read_text())
-    # As in the image, whatever this machine says of writing bytecode: without it a start compiles the source.
-    subprocess.run([python, "-m", "compileall", "-q", folder, REPOSITORY / "service"], check=True)
+    # As in the image: a copy of the package, its catalogues and bytecode compiled.
+    installed = next((folder / "lib").glob("python*/site-packages")) / "roundwright"
+    rmtree(installed, ignore_errors=True)
+    copytree(REPOSITORY / "service" / "roundwright", installed)
+    alone = {name: text for name, text in os.environ.items() if name != "PYTHONPATH"}
+    subprocess.run([python, "-m", "roundwright.language.words"], check=True, env=alone, cwd=folder)
+    subprocess.run([python, "-m", "compileall", "-q", folder], check=True)
     return python
 
 
 def mixed(folder: Path) -> Path:
-    """A script of wrk's that asks for every operation, among many small requests."""
+    """A script of wrk's that asks for every operation in each language, among many small requests."""
     requests = []
-    for call in good_calls():
+    for language, call in product(LANGUAGES, good_calls()):
         head, _, body = call.wire.partition(b"\r\n\r\n")
         method, path, _ = head.split(b"\r\n")[0].decode().split(" ")
-        media_type = '{["Content-Type"] = "application/json"}' if body else "{}"
-        requests.append(f'{{"{method}", "{path}", {media_type}, [==[{body.decode()}]==]}}')
+        headers = f'["Accept-Language"] = "{language}", ["Content-Type"] = "application/json"'
+        requests.append(f'{{"{method}", "{path}", {{{headers}}}, [==[{body.decode()}]==]}}')
     script = folder / "mixed.lua"
     script.write_text(
         f"local asked = {{{', '.join(requests)}}}\nlocal turn = 0\n"
@@ -96,12 +103,10 @@ def growth(script: Path, python: str, requests: int, seconds: int) -> tuple[int,
 
 def held_bytes(server: Served) -> int:
     """Memory of its own and of files that a server holds, in bytes."""
-    return sum(one.memory_info().rss for one in _processes(server))
-
-
-def _processes(server: Served) -> list[psutil.Process]:
-    first = psutil.Process(server.process.pid)
-    return [first, *first.children(recursive=True)]
+    first = server.process.pid
+    children = Path(f"/proc/{first}/task/{first}/children").read_text().split()
+    pages = (int(Path(f"/proc/{pid}/statm").read_text().split()[1]) for pid in (first, *children))
+    return sum(pages) * os.sysconf("SC_PAGESIZE")
 
 
 def _row(what: str, ratio: float, most: float, told: str) -> dict[str, str]:

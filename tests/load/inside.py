@@ -61,7 +61,7 @@ class Timed:
         operation = next(one for one in all_operations() if one.template == self.path)
         requests = [msgspec.convert(body, operation.request_type) for body in self.bodies]
         if self.encoded:
-            return msgspec.json.Encoder().encode, cycle([operation.calculate(requests[0])])
+            return msgspec.json.Encoder(enc_hook=str).encode, cycle([operation.calculate(requests[0])])
         for request in requests[-3:]:  # what is read once is read
             operation.calculate(request)
         return operation.calculate, cycle(requests)

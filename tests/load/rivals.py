@@ -27,9 +27,6 @@ from urllib.parse import parse_qsl
 import msgspec
 import uvicorn
 
-from roundwright.language import Message
-from roundwright.language.words import ENGLISH_WORDS
-
 if TYPE_CHECKING:
     from roundwright.web.routes import Operation
 
@@ -52,6 +49,7 @@ def _operations() -> "list[Operation]":
 
 def floor() -> Any:
     """A bare ASGI application."""
+    from roundwright.language.words import ENGLISH_WORDS
     from roundwright.web.routes.operation import Calculation
 
     posts: dict[str, tuple[Any, Callable[..., Any], Any]] = {}
@@ -97,6 +95,7 @@ def plain() -> Any:
     from litestar import Litestar, get, post
     from litestar.params import JSONBody
 
+    from roundwright.language import Message
     from roundwright.web.routes.operation import Calculation
 
     handlers: list[Any] = []
@@ -127,6 +126,8 @@ def _calculated(one: "Operation") -> Any:
 
 def _looked_up(one: "Operation", form: Any, media_type: str) -> Any:
     from litestar import Request, Response
+
+    from roundwright.language.words import ENGLISH_WORDS
 
     def looked_up(request: Request[Any, Any, Any]) -> Response[bytes]:
         if "if-none-match" in request.headers:
@@ -172,6 +173,8 @@ def _peer_post(one: "Operation", takes: Any) -> Any:
 
 
 def _peer_get(one: "Operation", media_type: str, form: Any, request_type: Any, response_type: Any) -> Any:
+    from roundwright.language.words import ENGLISH_WORDS
+
     async def looked_up(request: Any) -> Any:
         if "if-none-match" in request.headers:
             return response_type(status_code=304)

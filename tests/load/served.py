@@ -52,13 +52,13 @@ class Served:
         own = ["-m", "roundwright", "serve"]
         words = own if name == OURS else ["-m", "tests.load.rivals", name, str(self.port)]
         self.command = ["taskset", "-c", cores, python, *words]
-        self.settings = {"port": self.port, "host": HOST, **settings}
+        self.environment = server_environment(port=self.port, host=HOST, **settings)
+        if python != sys.executable:
+            self.environment.pop("PYTHONPATH", None)  # it has the package itself
 
     def __enter__(self) -> Self:
         started = time.monotonic()
-        self.process = subprocess.Popen(
-            self.command, env=server_environment(**self.settings), stderr=subprocess.DEVNULL
-        )
+        self.process = subprocess.Popen(self.command, env=self.environment, stderr=subprocess.DEVNULL)
         path = "/health/ready" if self.name == OURS else "/"
         while not self._answers(path):
             if self.process.poll() is not None or time.monotonic() - started > READY_WITHIN_S:
@@ -140,14 +140,18 @@ def _latency(said: str, share: str) -> float:
 
 
 def script_for(case: Case, folder: Path, headers: dict[str, str]) -> Path:
-    """The case as a script of wrk's."""
-    lines = [f'wrk.method = "{case.method}"']
-    if case.content:
-        lines += [
-            f"wrk.body = [==[{case.content.decode()}]==]",
-            'wrk.headers["Content-Type"] = "application/json"',
-        ]
-    lines += [f"wrk.headers[{json.dumps(name)}] = {json.dumps(value)}" for name, value in headers.items()]
+    """The requests of a case in turn, as a script of wrk's."""
+    sent = {**({"Content-Type": "application/json"} if case.body is not None else {}), **headers}
+    lines = [f"wrk.headers[{json.dumps(name)}] = {json.dumps(value)}" for name, value in sent.items()]
+    requests = [f'{{"{path}", [==[{body.decode()}]==]}}' for path, body in case.requests()]
+    lines += [
+        f"local requests = {{{', '.join(requests)}}}",
+        "local turn = 0",
+        "request = function()",
+        "  turn = turn % #requests + 1",
+        f'  return wrk.format("{case.method}", requests[turn][1], nil, requests[turn][2])',
+        "end",
+    ]
     script = folder / f"{case.name.replace('/', '-').replace(' ', '')}.lua"
     script.write_text("\n".join(lines) + "\n")
     return script

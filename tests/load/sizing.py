@@ -93,7 +93,7 @@ async def _spent(pid: int, port: int, call: Call, seconds: float) -> float:
     callers = Callers(port)
     for _ in range(50):
         await callers.ask(call)
-    begun, before = len(callers.tally.spans), _processor_s(pid)
+    begun, before = len(callers.tally.spans), processor_s(pid)
     end = time.monotonic() + seconds
 
     async def ask_on() -> None:
@@ -103,14 +103,14 @@ async def _spent(pid: int, port: int, call: Call, seconds: float) -> float:
             await callers.ask(one)
 
     await asyncio.gather(*(ask_on() for _ in range(CALLERS)))
-    spent = _processor_s(pid) - before
+    spent = processor_s(pid) - before
     callers.close()
     assert not callers.tally.failed, callers.tally.failures
     assert not callers.tally.wrong
     return 1e6 * spent / (len(callers.tally.spans) - begun)
 
 
-def _processor_s(pid: int) -> float:
+def processor_s(pid: int) -> float:
     """Processor time a process has used, in all its threads."""
     nanoseconds = (
         task.joinpath("schedstat").read_text().split()[0] for task in Path(f"/proc/{pid}/task").iterdir()
