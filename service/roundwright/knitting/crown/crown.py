@@ -7,6 +7,7 @@
 
 from collections.abc import Iterator
 from functools import lru_cache
+from itertools import islice
 from math import floor
 from typing import Annotated, Final, NamedTuple
 
@@ -52,7 +53,7 @@ from roundwright.knitting.quantities import (
     rows_assumed,
     stitch_width_mm,
 )
-from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, plain
+from roundwright.knitting.rounds.round import MOST_ROUNDS, Repeat, Round, RoundKind, Steps, execute, plain
 from roundwright.knitting.rounds.rows import SEAM_BASIS, row
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import joined, say
@@ -101,6 +102,14 @@ class CrownRounds(NamedTuple):
     rounds: tuple[Round, ...]
     sections: int | None
     warnings: tuple[Notice, ...]
+
+
+class CrownCounts(NamedTuple):
+    """What is left of a crown's stitches after each round, and its sections; without the rounds themselves."""
+
+    counts: tuple[int, ...]  # without seam stitches
+    sections: int | None
+    adjusted: bool  # whether the first round takes stitches away so that the rest divide
 
 
 ADJUST_BASIS: Final = Basis(
@@ -201,6 +210,17 @@ def crown_rounds(
 ) -> CrownRounds:
     """The rounds of a crown of this shape, and their warnings; raises the same errors as `work_crown`."""
     return _crown_rounds(crown_inputs(stitches, shape, gauge, pointer, gauge_pointer))
+
+
+def crown_counts(stitches: int, shape: CrownShape, gauge: Gauge, *, pointer: str = "#/crown") -> CrownCounts:
+    """The counts of a crown of this shape; raises the same errors as `work_crown`. Takes a third of its time."""
+    inputs = crown_inputs(stitches, shape, gauge, pointer, None)
+    plan = crown_plan(inputs)
+    counts = [execute(steps)[1] for steps in islice(_steps(inputs, plan), MOST_ROUNDS + 1)]
+    if len(counts) > MOST_ROUNDS:
+        raise _too_many(inputs, plan)
+    adjusted = bool(counts) and plan.stitches < inputs.stitches_without_seam
+    return CrownCounts(tuple(counts), plan.sections or None, adjusted)
 
 
 def crown_multiple(shape: CrownShape) -> int:

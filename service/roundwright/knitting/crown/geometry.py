@@ -149,15 +149,17 @@ def lie_of(crown: Surface) -> Lie:
     return "domed" if spare > 0 else "gathered"
 
 
+def average_slope(crown: Surface, flat_slope: float) -> float:
+    """Circumference lost for each unit of length along the fabric, on average, to four digits."""
+    return tidy(flat_slope * crown.edge_radius_mm / crown.fabric_mm, 4)
+
+
 def geometry(crown: Surface, flat_slope: float, units: UnitSystem) -> CrownGeometry:
     """The shape of the crown in numbers and words."""
-    radii, heights = outline(crown)
+    radii, heights = outline(crown, smooth_radii(crown))
     rms = rms_from(crown, hemisphere(crown.body_radius_mm))
     depth, edge = heights[0], radii[0]
-    slope, fullness = (
-        tidy(flat_slope * crown.edge_radius_mm / crown.fabric_mm, 4),
-        100 * (crown.edge_radius_mm / edge - 1),
-    )
+    slope, fullness = average_slope(crown, flat_slope), 100 * (crown.edge_radius_mm / edge - 1)
     lies = lie_of(crown)
     return CrownGeometry(
         lies=lies,
@@ -174,13 +176,14 @@ def geometry(crown: Surface, flat_slope: float, units: UnitSystem) -> CrownGeome
     )
 
 
-def outline(crown: Surface) -> tuple[list[float], list[float]]:
-    """Radii and depths below the tip that the fabric allows, in mm: the start of the crown, each round, the tip."""
+def outline(crown: Surface, smooth: Sequence[float]) -> tuple[list[float], list[float]]:
+    """Radii and depths below the tip that the fabric allows, in mm: the start of the crown, each round, the tip.
+
+    `smooth` are its `smooth_radii`.
+    """
     radius = last_along = depth = 0.0
     radii, depths = [radius], [depth]
-    for along, wanted_radius in zip(
-        [*reversed(crown.along_mm), crown.fabric_mm], smooth_radii(crown), strict=True
-    ):
+    for along, wanted_radius in zip([*reversed(crown.along_mm), crown.fabric_mm], smooth, strict=True):
         step, change = along - last_along, wanted_radius - radius
         if change < step:
             depth += sqrt(step * step - change * change)

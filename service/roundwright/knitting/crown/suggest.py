@@ -1,18 +1,20 @@
-"""Suggest a crown for a shape: every style is worked on the stitches and the gauge, and compared with the shape."""
+"""Suggest a crown for a shape: the counts of every style on the stitches and the gauge are compared with the shape."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
+from itertools import pairwise
 from math import ceil, cos, hypot, pi, sin, sqrt
 from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.crown.crown import CrownRounds, crown_rounds
+from roundwright.knitting.crown.crown import CrownCounts, crown_counts
 from roundwright.knitting.crown.geometry import (
     GEOMETRY_BASIS,
     Lie,
     Surface,
-    geometry,
+    average_slope,
+    lie_of,
     outline,
     smooth_radii,
     surface,
@@ -32,6 +34,7 @@ from roundwright.knitting.quantities import (
     Gauge,
     Length,
     UnitSystem,
+    difference,
     mm,
     quantity_text,
     row_height_mm,
@@ -114,11 +117,12 @@ class SuggestionAnswer(Struct, frozen=True, kw_only=True):
 
 
 class _Candidate(NamedTuple):
-    """A crown that was worked and measured."""
+    """A crown whose counts were measured."""
 
     shape: CrownShape
-    crown: CrownRounds
+    crown: CrownCounts
     surface: Surface
+    depth_mm: float
     off_percent: float
 
 
@@ -140,7 +144,7 @@ def suggest(request: SuggestionRequest) -> SuggestionAnswer:
             pointer="#/height" if request.height else "#/gauge",
             nearest=say("suggestion.lower_height" if request.height else "suggestion.fewer_rows"),
         )
-    candidates.sort(key=lambda candidate: (round(candidate.off_percent, 2), len(candidate.crown.rounds)))
+    candidates.sort(key=lambda candidate: (round(candidate.off_percent, 2), len(candidate.crown.counts)))
     return SuggestionAnswer(
         shape=request.shape,
         suggestions=tuple(_suggestion(request, candidate) for candidate in candidates[:MOST_SUGGESTED]),
@@ -189,23 +193,26 @@ def _candidate(request: SuggestionRequest, shape: CrownShape) -> _Candidate | No
     """The crown and how near it comes; None where it cannot be worked or has no rounds."""
     width_mm, height_mm = stitch_width_mm(request.gauge), row_height_mm(request.gauge)
     try:
-        crown = crown_rounds(request.stitches, shape, request.gauge, pointer="#")
+        crown = crown_counts(request.stitches, shape, request.gauge, pointer="#")
     except Impossible:
         return None
-    if not crown.rounds:
+    if not crown.counts:
         return None
-    seam = _seam(request)
-    counts = [round.after - seam for round in crown.rounds]
-    measured = surface(request.stitches - seam, counts, width_mm, height_mm, style_of(shape).flat_slope)
-    return _Candidate(shape, crown, measured, 100 * _off_mm(request, measured) / measured.body_radius_mm)
+    inside = request.stitches - _seam(request)
+    measured = surface(inside, crown.counts, width_mm, height_mm, style_of(shape).flat_slope)
+    radii = smooth_radii(measured)
+    depths = outline(measured, radii)[1]
+    off_mm = _off_mm(request, measured, radii[::-1], depths)
+    return _Candidate(shape, crown, measured, depths[0], 100 * off_mm / measured.body_radius_mm)
 
 
-def _off_mm(request: SuggestionRequest, measured: Surface) -> float:
+def _off_mm(
+    request: SuggestionRequest, measured: Surface, radii: Sequence[float], depths: Sequence[float]
+) -> float:
     """Root mean square of the distance between the outlines, from the tip to where both have become straight.
 
     The radius is that of a circle of the stitches: a crown that gathers is off, though it lies on a smaller circle.
     """
-    depths, radii = outline(measured)[1], smooth_radii(measured)[::-1]
     target, fabric = _target_outline(request, measured.body_radius_mm)
     points = [*zip((measured.fabric_mm, *measured.along_mm), radii, depths, strict=False)]
     straight = min(ceil((fabric - measured.fabric_mm) / measured.row_height_mm), MOST_ROUNDS)
@@ -243,20 +250,20 @@ def _target_outline(
 
 
 def _suggestion(request: SuggestionRequest, candidate: _Candidate) -> CrownSuggestion:
-    rounds = candidate.crown.rounds
-    measured = geometry(candidate.surface, style_of(candidate.shape).flat_slope, request.units)
+    counts, inside = candidate.crown.counts, request.stitches - _seam(request)
+    depth = difference(candidate.depth_mm, request.units)
     return CrownSuggestion(
         crown=candidate.shape,
         sections=candidate.crown.sections,
         off_percent=round(candidate.off_percent, 2),
-        lies=measured.lies,
-        slope=measured.slope,
-        depth=measured.depth,
-        rounds=len(rounds),
-        decrease_rounds=sum(round.after < round.before for round in rounds),
-        adjusted=rounds[0].kind == "adjust",
-        stitches_left=rounds[-1].after,
-        text=_words(request, candidate, measured.depth),
+        lies=lie_of(candidate.surface),
+        slope=average_slope(candidate.surface, style_of(candidate.shape).flat_slope),
+        depth=depth,
+        rounds=len(counts),
+        decrease_rounds=sum(after < before for before, after in pairwise((inside, *counts))),
+        adjusted=candidate.crown.adjusted,
+        stitches_left=counts[-1] + _seam(request),
+        text=_words(request, candidate, depth),
     )
 
 
@@ -270,7 +277,7 @@ def _words(request: SuggestionRequest, candidate: _Candidate, depth: Difference)
     return say(
         "suggestion.in_rows" if shape.worked == "flat" else "suggestion.in_rounds",
         crown=crown,
-        rounds=len(candidate.crown.rounds),
+        rounds=len(candidate.crown.counts),
         depth=quantity_text(depth, 3),
         percent=candidate.off_percent,
         shape=say(f"suggestion.shape.{request.shape}"),

@@ -153,6 +153,9 @@ def uses_and_leaves() -> dict[str, tuple[int, int]]:
     return {name: (row.uses, row.leaves) for name, row in reference.stitches().items()}
 
 
+@lru_cache(
+    maxsize=1024
+)  # the style that made a round executes it, and the round itself; many crowns share it
 def execute(steps: Steps) -> tuple[int, int]:
     """Stitches the steps use from the left needle, and stitches they leave on the right.
 
