@@ -1,6 +1,7 @@
 """The application: operations, Litestar's router, middleware, and the start and stop of a process."""
 
 from functools import cache
+from http import HTTPStatus
 from pathlib import Path
 from typing import Any, Final
 
@@ -11,7 +12,7 @@ from roundwright.web import log
 from roundwright.web.metrics import Metrics
 from roundwright.web.middleware import Middleware
 from roundwright.web.problems import ProblemError
-from roundwright.web.routes import Operation, all_operations
+from roundwright.web.routes import all_operations
 from roundwright.web.routes.gauge import convert_gauge
 from roundwright.web.routes.service import service_operations
 from roundwright.web.routes.typesetter import Typesetter, is_installed
@@ -48,12 +49,14 @@ def create(settings: Settings | None = None) -> Middleware:
             raise ProblemError("stopping", "This process is about to stop.")
         convert_gauge.example_answer()
 
-    operations: list[Operation] = [
-        *all_operations(),
-        *service_operations(document=served, metrics=None if metrics is None else metrics.text, probe=probe),
-    ]
+    own = service_operations(document=served, metrics=None if metrics is None else metrics.text, probe=probe)
+    on_knitting, on_itself = (
+        [operation.with_settings(settings, typesetter) for operation in declared]
+        for declared in (all_operations(), own)
+    )
+    operations = [*on_knitting, *on_itself]
     litestar = Litestar(
-        route_handlers=[operation.handler(settings, typesetter) for operation in operations],
+        route_handlers=[operation.handler() for operation in operations],
         exception_handlers={Exception: _raise},
         logging_config=None,
         openapi_config=None,
@@ -62,8 +65,10 @@ def create(settings: Settings | None = None) -> Middleware:
     if settings.warm:
         if is_installed():
             typesetter.start()
-        for operation in all_operations():
+        for operation in on_knitting:
             operation.warm()
+            if metrics is not None:
+                metrics.child(operation.template, operation.methods[0], HTTPStatus.OK)
     templates = tuple(operation.template for operation in operations)
     middleware = Middleware(litestar, settings, templates, metrics, written_anew)
     return middleware

@@ -25,7 +25,8 @@ class FileForm(Calculation):
         self.declare(calculation.calculate, calculation.request_type, calculation.answer_type)
 
     def warm(self) -> None:
-        """Do nothing: the calculation does it."""
+        """Read the example; the calculation answers it."""
+        self.read_example()
 
     @property
     def description(self) -> str:

@@ -20,6 +20,7 @@ from hashlib import blake2b
 from inspect import cleandoc
 from pathlib import Path
 from typing import Any, Final, NamedTuple, Self, cast, get_type_hints
+from urllib.parse import urlencode
 
 import msgspec
 from litestar.handlers import HTTPRouteHandler
@@ -116,13 +117,17 @@ class Operation:
             self.own_headers.append((b"vary", b", ".join(varies)))
         return self
 
-    def handler(self, settings: Settings, typesetter: Typesetter) -> HTTPRouteHandler:
-        """The handler for Litestar's router; its middleware answers, so that its function is never called."""
+    def with_settings(self, settings: Settings, typesetter: Typesetter) -> Self:
+        """A copy for an application with these settings."""
         prepared = copy(self)
         prepared.prepare(settings, typesetter)
+        return prepared
+
+    def handler(self) -> HTTPRouteHandler:
+        """The handler for Litestar's router; its middleware answers, so that its function is never called."""
 
         def middleware(app: ASGIApp) -> ASGIApp:  # noqa: ARG001 - the name is Litestar's
-            return cast("ASGIApp", prepared.answer)
+            return cast("ASGIApp", self.answer)
 
         return HTTPRouteHandler(
             self.path,
@@ -201,9 +206,13 @@ class Operation:
             return self.calculate()
         return self.calculate(msgspec.convert(self.example_value(), self.request_type))
 
+    def read_example(self) -> tuple[Any, ...]:
+        """The example request as it is read when it is sent: the arguments of the function."""
+        raise NotImplementedError
+
     def warm(self) -> None:
-        """Write the example answer in every media type, so that all imports are done before the first request."""
-        answer = self.example_answer()
+        """Read the example and write its answer in every media type: no caller then waits for what is done once."""
+        answer = self.calculate(*self.read_example())
         for render in self.renderers.values():
             render(answer, ENGLISH_WORDS)
 
@@ -250,6 +259,10 @@ class Calculation(Operation):
         self.body_bytes = settings.text_body_bytes if self.takes_text else settings.body_bytes
         self.headers = [(b"cache-control", b"no-store"), *self.own_headers]
         self.reader = BodyReader(self.request_type)
+
+    def read_example(self) -> tuple[Any, ...]:
+        """The example as a body."""
+        return (self.reader.read(msgspec.json.encode(self.example_value())),)
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
         """Read the body, calculate, answer."""
@@ -336,6 +349,14 @@ class Lookup(Operation):
             in_language, words = in_its_language(request[0], preferred)
             request = (in_language,)
         return Parsed(request, requested, words, _tag(path, media_type, (*request, requested)))
+
+    def read_example(self) -> tuple[Any, ...]:
+        """The example as parameters, those of the path among them."""
+        example = {
+            name: str(value).lower() if isinstance(value, bool) else value
+            for name, value in self.example_value().items()
+        }
+        return self.reader.read(urlencode(example, doseq=True).encode(), {})
 
     def prepared(self, query: bytes) -> bytes:
         """The query as it is read."""

@@ -26,7 +26,8 @@ class QueryForm(Lookup):
         self.declare(calculation.calculate, calculation.request_type, calculation.answer_type)
 
     def warm(self) -> None:
-        """Do nothing: the calculation does it."""
+        """Read the example; the calculation answers it."""
+        self.read_example()
 
     @property
     def description(self) -> str:
