@@ -97,7 +97,8 @@ def text_line(
 
 def text_width(text: str, size: float) -> float:
     """Roughly the width of a text in a wide font."""
-    return size * sum([1.05 if east_asian_width(letter) in "WF" else 0.58 for letter in text])
+    wide = 0 if text.isascii() else sum([east_asian_width(letter) in "WF" for letter in text])
+    return size * (0.58 * (len(text) - wide) + 1.05 * wide)
 
 
 def wrapped(text: str, size: float, width: float) -> list[str]:
