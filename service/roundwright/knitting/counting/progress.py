@@ -261,7 +261,6 @@ def decrease_places(steps: Steps) -> tuple[int, ...]:
     return _places(steps, decreasing=True)
 
 
-@lru_cache(maxsize=512)
 def increase_places(steps: Steps) -> tuple[int, ...]:
     """How many stitches stand before each increase once the round is done; none for more stitches than a hat has."""
     return _places(steps, decreasing=False)

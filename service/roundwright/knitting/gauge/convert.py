@@ -152,7 +152,6 @@ def _usual(row: reference.YarnWeightRow, needle_mm: float) -> bool:
     return row.needle_mm_min <= needle_mm and (row.needle_mm_max is None or needle_mm <= row.needle_mm_max)
 
 
-@lru_cache(maxsize=64)
 def _weights_near(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
     """The classes the gauge falls in; where there are none, those on either side of it."""
     count = TEN_CM_MM / width_mm

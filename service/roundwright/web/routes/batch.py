@@ -105,10 +105,7 @@ class Batch(Calculation):
             calculation.prepare(settings, typesetter)
 
     def warm(self) -> None:
-        """Read the examples; the calculations are operations of their own and answer them."""
-        self.read_example()
-        for calculation in self.calculations.values():
-            calculation.read_example()
+        """Do nothing: the calculations are operations of their own."""
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
         """Read the body, calculate part after part, answer."""
