@@ -94,7 +94,7 @@ async def _through_the_proxy(fleet: Fleet, calls: list[Call]) -> float:
     [replica] = fleet.replicas
     assert replica.process is not None
     assert fleet.proxy.process is not None
-    pids = [replica.process.pid, *_workers(fleet.proxy.process.pid)]
+    pids = [replica.process.pid, *sizing.workers(fleet.proxy.process.pid)]
     callers = Callers(fleet.proxy.port)
     before, turn, asked = sum(map(sizing.processor_s, pids)), cycle(calls), 2000 // len(calls[0].wire) + 300
 
@@ -107,12 +107,6 @@ async def _through_the_proxy(fleet: Fleet, calls: list[Call]) -> float:
     callers.close()
     assert not callers.tally.failed, callers.tally.failures
     return spent / (8 * asked)
-
-
-def _workers(master: int) -> list[int]:
-    """The processes of nginx that answer."""
-    children = Path(f"/proc/{master}/task/{master}/children").read_text().split()
-    return [int(pid) for pid in children if b"worker" in Path(f"/proc/{pid}/cmdline").read_bytes()]
 
 
 FIRST = """

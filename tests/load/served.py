@@ -118,7 +118,7 @@ class Pace(NamedTuple):
 def pace(server: Served, script: Path, path: str, seconds: int, core: str = "1") -> Pace:
     """Have wrk ask for some seconds. Raises `RuntimeError` where an answer was an error, or did not come."""
     said = subprocess.run(
-        ["taskset", "-c", core, "wrk", "-t1", f"-c{CONNECTIONS}", f"-d{seconds}s", "--latency",
+        ["taskset", "-c", core, "wrk", "-t1", f"-c{CONNECTIONS}", f"-d{seconds}s", "--latency", "--timeout", "20s",
          "-s", str(script), f"http://{HOST}:{server.port}{path}"],
         capture_output=True, text=True, check=True,
     ).stdout  # fmt: skip
