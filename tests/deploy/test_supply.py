@@ -73,7 +73,7 @@ def test_one_command_writes_the_bill_of_materials(supply: ModuleType, tmp_path: 
     assert (root["name"], root["version"]) == ("roundwright", __version__)
     graph = {one["ref"]: set(one["dependsOn"]) for one in bill["dependencies"]}
     assert set().union(*graph.values()) | {root["bom-ref"]} == graph.keys()
-    for name in ("litestar", "structlog", "uvicorn"):
+    for name in ("litestar", "pint", "uvicorn"):
         wanted = {
             canonicalize_name(Requirement(text).name) for text in requires(name) if "extra ==" not in text
         }

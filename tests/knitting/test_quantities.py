@@ -15,20 +15,29 @@ from roundwright.knitting.quantities import (
     rows_assumed,
     stitch_width_mm,
 )
+from roundwright.reference.units import factors
 
 PINT = pint.UnitRegistry()
 
 
 @pytest.mark.parametrize("unit", MM_IN)
 def test_every_length_unit_is_pints(unit: str) -> None:
-    """A length in millimetres is what pint's own registry says."""
+    """The small definitions file says of each length what pint's own registry says."""
     assert MM_IN[unit] == pytest.approx(PINT.Quantity(1, unit).to("mm").magnitude, rel=1e-14)
 
 
 @pytest.mark.parametrize("unit", G_IN)
 def test_every_mass_unit_is_pints(unit: str) -> None:
-    """A mass in grams is what pint's own registry says."""
+    """The small definitions file says of each mass what pint's own registry says."""
     assert G_IN[unit] == pytest.approx(PINT.Quantity(1, unit).to("g").magnitude, rel=1e-14)
+
+
+@pytest.mark.parametrize("unit", ["tex", "dtex", "denier"])
+def test_every_direct_yarn_count_is_pints(unit: str) -> None:
+    """Tex, decitex and denier are pint's own."""
+    assert factors("tex", (unit,))[unit] == pytest.approx(
+        PINT.Quantity(1, unit).to("tex").magnitude, rel=1e-14
+    )
 
 
 def test_the_inch_and_the_pound_are_exact() -> None:

@@ -1,25 +1,24 @@
 """Quantities with their units, and gauge.
 
 Inside the service, lengths are millimetres, masses grams and yarn counts tex, as plain floats whose names say so. A
-quantity carries its unit only on the wire.
+quantity carries its unit only on the wire. The factors come from pint, once.
 """
 
-from collections.abc import Mapping
-from typing import Annotated, Final, Literal
+from typing import Annotated, Final, Literal, get_args
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Basis, Impossible, Notice
 from roundwright.language import Message, say
+from roundwright.reference.units import factors
 
 LengthUnit = Literal["mm", "cm", "m", "in", "yd"]
 MassUnit = Literal["g", "kg", "oz", "lb"]
 CountUnit = Literal["tex", "dtex", "denier", "nm", "ne", "worsted"]
 UnitSystem = Literal["metric", "imperial"]
 
-MM_IN: Final[Mapping[LengthUnit, float]] = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "yd": 914.4}
-G_IN: Final[Mapping[MassUnit, float]] = {"g": 1.0, "kg": 1000.0, "oz": 28.349523125, "lb": 453.59237}
-"""Exact by the international yard and pound agreement of 1959 (1 yd = 0.9144 m, 1 lb = 453.59237 g)."""
+MM_IN: Final = factors("mm", get_args(LengthUnit))
+G_IN: Final = factors("g", get_args(MassUnit))
 
 SMALLEST_QUANTITY: Final = 0.001
 """A thousandth of any unit: finer than any ruler or scale of a knitter."""
