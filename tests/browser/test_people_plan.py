@@ -224,9 +224,9 @@ def test_a_fault_stands_at_its_field_with_what_works(plan):
     expect(field).to_have_attribute("aria-invalid", "true")
     expect(field).to_have_accessible_description(re.compile("^A head of 430 cm is out of range"))
     expect(plan.locator("#plan-status")).to_contain_text("Not worked out")
-    plan.get_by_role("button", name="Take 100").click()
+    plan.get_by_role("button", name="Take 43 cm").click()
 
-    expect(field).to_have_value("100")
+    expect(field).to_have_value("43 cm")
     expect(field).not_to_have_attribute("aria-invalid", "true")
 
 
@@ -278,7 +278,7 @@ def test_what_cannot_be_knitted_is_said_in_the_language_of_the_page(open_in):
         "Das ist kleiner oder größer als alles, was gestrickt wird."
     )
     expect(page.locator(".wrong [lang=en]")).to_contain_text("A head of 430 cm is out of range.")
-    page.get_by_role("button", name="100").click()
+    page.get_by_role("button", name="43 cm").click()
     expect(page.locator(".wrong")).to_have_count(0)
 
 
@@ -395,8 +395,8 @@ def test_a_designers_note_is_not_among_what_to_mind(page, address):
 @pytest.mark.parametrize(
     ("language", "button", "name"),
     [
-        ("fr", "Télécharger en PDF", "un-bonnet-en-rond.pdf"),
-        ("de", "Als PDF herunterladen", "eine-mütze-in-runden.pdf"),
+        ("fr", "Télécharger en PDF", "un-bonnet-tricoté-en-rond.pdf"),
+        ("de", "Als PDF herunterladen", "eine-mütze-in-runden-gestrickt.pdf"),
     ],
 )
 def test_the_file_of_a_handout_is_named_in_its_language(language, button, name, open_in):

@@ -110,4 +110,4 @@ def test_a_problem_is_a_problem(made, address):
 
     assert 422 == answer.status_code
     assert isinstance(answer.parsed, made.models.Problem)
-    assert "100 cm" == answer.parsed.nearest
+    assert "430 mm" == answer.parsed.nearest

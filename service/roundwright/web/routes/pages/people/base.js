@@ -122,7 +122,7 @@ const troubleOf = ({ status, detail, errors = [], nearest }) => {
   return new Trouble(faults[0].detail, faults);
 };
 
-const LIMIT = /^This must be at (least|most) (-?[\d.]+)\.$/;
+const LIMIT = /^This must be at (least|most) (-?\d+(?:\.\d+)?)\./;
 
 /**
  * A fault in the words of the page. What is not as the document says is worded for programs, so it is said anew; what
@@ -285,7 +285,8 @@ const isNumber = ({ dataset: { type } }) => type === "number" || type === "whole
 const fromSuggestion = (value, field) => {
   if (value === null) return "";
   if (typeof value !== "object") return String(value);
-  return value.unit ? (isNumber(field) ? String(value.value) : `${value.value} ${value.unit}`) : null;
+  if (!value.unit) return null;
+  return value.unit === "mm" && isNumber(field) ? `${value.value / 10} cm` : `${value.value} ${value.unit}`; // a head, by a tape
 };
 
 /** The value in words such as "49 sections", "round 34" and "100 cm"; null where they say more. */
