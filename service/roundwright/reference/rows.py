@@ -114,10 +114,11 @@ class WordingRow(Struct, frozen=True, kw_only=True):
         ),
     ]
     kind: Annotated[
-        Literal["word", "number", "ordinal", "ending", "filler"],
+        Literal["word", "number", "ordinal", "ending", "filler", "join"],
         Meta(
             description="`number` and `ordinal`: one in words; `ending`: what makes an ordinal of a number; `filler`: "
-            "says nothing, between the words of any wording; else `word`."
+            "says nothing, between the words of any wording; `join`: stands with or without a comma before what "
+            "begins a sentence of its own; else `word`."
         ),
     ] = "word"
     writes: Annotated[

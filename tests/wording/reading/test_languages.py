@@ -39,6 +39,38 @@ def test_words_stand_for_english_words(language: str, text: str, english: str) -
     assert rewritten(text, language, 1).text == english
 
 
+ON_THE_SAME_LINE = [
+    (
+        "de",
+        "*2 M re, 2 M zusstr* (= 54 M), und dann noch 2 Runden rechts",
+        "*k2, k2tog* (= 54 sts). Knit 2 rnds",
+    ),
+    ("de", "2 Rd li und noch mal 26 Runden rechts.", "purl 2 rnds . Knit 26 rnds."),
+    ("fr", "4 m end, 2 m ens (80 m), puis encore 2 tours à l'endroit", "k4, k2tog (80 sts). Knit 2 rnds"),
+    (
+        "es",
+        "4 p der, 2 p juntos der (80 p), y luego 2 vueltas del derecho",
+        "k4, k2tog (80 sts). Knit 2 rnds",
+    ),
+    ("nb", "4 r, 2 r sm (80 m), og deretter 2 omg rett", "k4, k2tog (80 sts). Knit 2 rnds"),
+    ("da", "2 r sm (80 m), og så 2 omg ret", "k4, k2tog (80 sts). Knit 2 rnds"),
+    ("nl", "4 r, 2 r samen (80 st), dan nog 2 toeren recht", "k4, k2tog (80 sts). Knit 2 rnds"),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), ON_THE_SAME_LINE)
+def test_plain_rounds_on_the_line_of_a_round_are_rounds_of_their_own(
+    language: str, text: str, english: str
+) -> None:
+    """Bloggers join the plain rounds to the round before with any number of words: `, und dann noch 2 Runden`."""
+    assert rewritten(text, language, 1).text == english
+
+
+def test_a_verb_that_ends_in_the_word_for_one_counts_nothing() -> None:
+    """`der Rand rollt sich ein,` has no number, and `eine Runde` has one."""
+    assert rewritten("rollt sich ein, eine Runde rechts", "de", 1).text == "rollt . Knit 1 rnds"
+
+
 SIZES = [
     ("88 (96/104)", 3, "88 (96, 104)"),
     ("88 (96, 104)", 3, "88 (96, 104)"),

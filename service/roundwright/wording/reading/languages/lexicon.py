@@ -59,6 +59,7 @@ class Lexicon(Struct, frozen=True):
     - `values`: numbers in words; `ordinals`: ordinals in words; `endings`: what makes an ordinal of a number
     - `fillers`: words that say nothing, between those of any wording
     - `dotted`: forms that are printed with a full stop that ends no sentence
+    - `joins`: words that stand with or without a comma before what begins a sentence: `, und noch 2 Rd re`
     - `together`: words that make a decrease of the stitches before them
     """
 
@@ -70,6 +71,7 @@ class Lexicon(Struct, frozen=True):
     endings: frozenset[str]
     fillers: frozenset[str]
     dotted: frozenset[str]
+    joins: frozenset[str]
     together: frozenset[str]
 
     def number(self, small: str) -> str:
@@ -80,18 +82,22 @@ class Lexicon(Struct, frozen=True):
 
     def word(self, text: str) -> str:
         """The word that stands for a form; the form in small letters where it is in no row."""
-        known = self.forms.get(text)
+        return _word(text, self.forms, self.stems)
+
+
+def _word(text: str, forms: Mapping[str, str], stems: Mapping[str, str]) -> str:
+    known = forms.get(text)
+    if known is not None:
+        return known
+    small = text.lower()
+    known = forms.get(small)
+    if known is not None:
+        return known
+    for stop in range(min(len(small), LONGEST_STEM), SHORTEST_STEM - 1, -1):
+        known = stems.get(small[:stop])
         if known is not None:
             return known
-        small = text.lower()
-        known = self.forms.get(small)
-        if known is not None:
-            return known
-        for stop in range(min(len(small), LONGEST_STEM), SHORTEST_STEM - 1, -1):
-            known = self.stems.get(small[:stop])
-            if known is not None:
-                return known
-        return small
+    return small
 
 
 @cache
@@ -164,6 +170,9 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         endings=frozenset(read for row in rows if row.kind == "ending" for read in row.reads),
         fillers=frozenset(read for row in rows if row.kind == "filler" for read in row.reads),
         dotted=frozenset(read[:-1].lower() for read in reads if _is_word(read) and read.endswith(".")),
+        joins=frozenset(
+            _word(read, forms, stems) for row in rows if row.kind == "join" for read in row.reads
+        ),
         together=frozenset(
             read.lower() for row in words if row.means == "together" for read in row.reads if read.isalpha()
         ),

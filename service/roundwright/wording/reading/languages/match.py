@@ -29,6 +29,10 @@ MOST_PASSED: Final = 12
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
 """Ordinals in one list: `1., 3., 5. und 7. Rd`."""
+COMMA: Final = ","
+"""What wordings begin with that begin a sentence within one."""
+MOST_JOINING: Final = 4
+"""Words that join a sentence to the one before: `und dann noch mal`."""
 MOST_JOINS: Final = 2
 """Words and signs between two ordinals: `, and`."""
 _PARTS: Final = frozenset("*:;()[]")
@@ -92,9 +96,7 @@ class Matcher:
         best: Found | None = None
         best_rank = (place, 0, 0)
         end = len(self.cut) if limit is None else limit
-        begun: list[_Begun] = [(self.known.root, place, (), 0)]
-        if self.begins_sentence(place) and (opening := self.known.root.following.get(BEGINNING)) is not None:
-            begun.append((opening, place, (), 1))
+        begun = list(self.beginnings(place))
         seen: set[tuple[int, int]] = set()
         while begun:
             node, at, slots, matched = begun.pop()
@@ -115,6 +117,25 @@ class Matcher:
         if best is None and limit is None:
             self.dead.update(seen)
         return best
+
+    def beginnings(self, place: int) -> Iterator[_Begun]:
+        """How a wording may begin at a piece: with it, with the beginning of a sentence, with words that join one."""
+        root = self.known.root
+        yield root, place, (), 0
+        if self.begins_sentence(place) and (opening := root.following.get(BEGINNING)) is not None:
+            yield opening, place, (), 1
+        if (joined := self.behind_joins(place)) and (joint := root.following.get(COMMA)) is not None:
+            yield joint, joined, (), 1
+
+    def behind_joins(self, place: int) -> int:
+        """Where words end that join a sentence to the one before, `, und dann noch`; 0 where none begin here."""
+        if self.begins_sentence(place):
+            return 0
+        at = place + (self.cut[place].key == COMMA)
+        first = at
+        while at < len(self.cut) and at - first < MOST_JOINING and self.cut[at].key in self.known.joins:
+            at += 1
+        return at if at > first else 0
 
     def onward(
         self, node: Node, at: int, slots: tuple[Sequence[Piece], ...], matched: int

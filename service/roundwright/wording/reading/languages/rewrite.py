@@ -143,6 +143,8 @@ class _Writer:
                 continue
             if self.is_misspelt(place):
                 self.stand_apart(self.cut[place])
+            elif self.is_prefix(place):
+                self.leave_out(self.cut[place])
             else:
                 self.piece(self.cut[place])
             place += 1
@@ -206,6 +208,12 @@ class _Writer:
             piece.kind == "number" for piece in self.cut[max(0, place - MOST_BEFORE_TOGETHER) : place]
         )
         return word.kind == "word" and worked and bool(respelt(word.text.lower(), self.together))
+
+    def is_prefix(self, place: int) -> bool:
+        """Whether the word for 1 counts nothing, since a part of a sentence ends: `der Rand rollt sich ein,`."""
+        one = self.cut[place]
+        counts_nothing = place + 1 >= len(self.cut) or self.cut[place + 1].kind in ("sign", "line")
+        return one.figures is not None and one.text.isalpha() and one.figures.single == 1 and counts_nothing
 
     def stand_apart(self, word: Piece) -> None:
         """Write a word between commas, where the reader takes it for a stitch that it does not know."""
