@@ -53,7 +53,7 @@ ON_THE_SAME_LINE = [
         "k4, k2tog (80 sts). Knit 2 rnds",
     ),
     ("nb", "4 r, 2 r sm (80 m), og deretter 2 omg rett", "k4, k2tog (80 sts). Knit 2 rnds"),
-    ("da", "2 r sm (80 m), og så 2 omg ret", "k4, k2tog (80 sts). Knit 2 rnds"),
+    ("da", "4 r, 2 r sm (80 m), og så 2 omg ret", "k4, k2tog (80 sts). Knit 2 rnds"),
     ("nl", "4 r, 2 r samen (80 st), dan nog 2 toeren recht", "k4, k2tog (80 sts). Knit 2 rnds"),
 ]
 
@@ -69,6 +69,67 @@ def test_plain_rounds_on_the_line_of_a_round_are_rounds_of_their_own(
 def test_a_verb_that_ends_in_the_word_for_one_counts_nothing() -> None:
     """`der Rand rollt sich ein,` has no number, and `eine Runde` has one."""
     assert rewritten("rollt sich ein, eine Runde rechts", "de", 1).text == "rollt . Knit 1 rnds"
+
+
+AT_MARKERS = [
+    ("de", "Hänge nach jeder 15. Masche einen Markierer ein", "place a marker every 15 sts"),
+    ("fr", "Placez un marqueur toutes les 15 mailles", "place a marker every 15 sts"),
+    ("es", "Coloca un marcador cada 15 puntos", "place a marker every 15 sts"),
+    ("nb", "Sett et merke etter hver 15. maske", "place a marker every 15 sts"),
+    ("da", "Sæt et mærke efter hver 15. maske", "place a marker every 15 sts"),
+    ("nl", "Hang na elke 15 steken een markeerder", "place a marker every 15 sts"),
+    ("de", "Das machst du vor allen 6 Markierern", "rep 6 times in all"),
+    ("fr", "Faites cela avant les 6 marqueurs", "rep 6 times in all"),
+    ("es", "Así en los 6 marcadores", "rep 6 times in all"),
+    ("nb", "Gjør dette før alle 6 merker", "rep 6 times in all"),
+    ("da", "Gør dette før alle 6 mærker", "rep 6 times in all"),
+    ("nl", "Doe dit bij alle 6 markeerders", "rep 6 times in all"),
+    ("de", "Das machst du vor jedem Marker", "do this at each marker"),
+    ("nb", "Gjør det 11 ganger", "rep 11 times in all"),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), AT_MARKERS)
+def test_teachers_hang_markers_and_say_what_is_done_at_all_of_them(
+    language: str, text: str, english: str
+) -> None:
+    """Where the markers hang, and that a decrease is worked at each of them, with how many they are."""
+    assert rewritten(text, language, 1).text == english
+
+
+NAMED = [
+    ("da", "1 dobbelt indt. (1 m løs af, 2 r sm., træk den løse m over) *", "cdd.  *"),
+    ("nl", "1 dubbele overh. (1 st. afh., 2 st. r. samenbr., afgeh. st. overhalen) *", "sk2p  *"),
+    ("fr", "1 surjet double (glisser 1 m, 2 m ens à l’end, passer la m glissée par-dessus) *", "sk2p  *"),
+    ("es", "1 surjete doble (1 p. sin hacer, 2 p. juntos der., montar el p. sin hacer) *", "sk2p  *"),
+    ("de", "1 doppelter Überzug (1 M abh, 2 M re zusstr, die abgeh M überziehen) *", "sk2p  *"),
+    ("nb", "1 dobbel felling (1 m løst av, 2 r sm, trekk den løse m over) *", "cdd  *"),
+    ("nb", "1 dobbel felling (1 r, 2 r sm)", "cdd (k1, k2tog)"),
+    ("nb", "2 r sm (2 r sm) 8 ganger", "k2tog around (k2tog) 8 times"),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), NAMED)
+def test_a_decrease_that_is_named_and_explained_in_brackets_is_one_decrease(
+    language: str, text: str, english: str
+) -> None:
+    """Old handbooks explain a decrease behind its name at its first use; a repeat in brackets is none."""
+    assert rewritten(text, language, 1).text == english
+
+
+ORDINALS = [
+    ("es", "2.ª a 4.ª vta.: der.", "Rnd 2-4: knit."),
+    ("es", "10.ª y 11.ª vta.: der.", "Rnd 10 and 11: knit."),
+    ("es", "3.er vuelta: der", "Rnd 3: knit"),
+    ("fr", "2ᵉ et 3ᵉ tours : end", "Rnd 2 and 3 : knit"),
+    ("nl", "2e t/m 4e toer: r", "Rnd 2-4: knit"),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), ORDINALS)
+def test_ordinals_have_raised_letters_behind_a_full_stop(language: str, text: str, english: str) -> None:
+    """`2.ª` and `2ᵉ` are ordinals."""
+    assert rewritten(text, language, 1).text == english
 
 
 SIZES = [

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Sequence
 from typing import Final
+from unicodedata import normalize
 
 from msgspec import Struct
 
@@ -81,18 +82,17 @@ def _number(text: str, figures: Figures, known: Lexicon, *, near: bool) -> Piece
     end = figures.end
     ordinal = False
     if figures.single is not None:
-        if text[end : end + 1] == ".":
+        ending = _ENDING.match(text, end)
+        if ending is not None and normalize("NFKC", ending[0]).lower().lstrip(".") in known.endings:
+            ordinal = True
+            end = ending.end()
+        elif text[end : end + 1] == ".":
             ordinal = True
             end += 1
-        else:
-            ending = _ENDING.match(text, end)
-            if ending is not None and ending[0].lower() in known.endings:
-                ordinal = True
-                end = ending.end()
     return Piece("number", text[figures.start : end], "", figures.start, end, near, figures, ordinal)
 
 
-_ENDING: Final = re.compile(r"\.?[^\W\d_]{1,3}(?![^\W\d_])|[°ºª]")
+_ENDING: Final = re.compile(r"\.?(?:[^\W\d_]{1,3}(?![^\W\d_])|[°ºª])")
 
 
 def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Piece:

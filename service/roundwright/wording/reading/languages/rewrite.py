@@ -6,13 +6,14 @@ signs, and words, which are marked as foreign where English has a word of the sa
 
 import re
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache, cached_property
 from typing import Final, NamedTuple
 
 from msgspec import Struct
 
 from roundwright import reference
+from roundwright.reference.rows import StitchRow
 from roundwright.wording.reading.languages.asides import asides
 from roundwright.wording.reading.languages.cut import Piece, pieces, sizes_of
 from roundwright.wording.reading.languages.figures import Figures
@@ -26,6 +27,8 @@ FOREIGN: Final = "ÿ"
 """Behind a word that says something else in English, so that it is none there."""
 BEFORE_NUMBERS: Final = frozenset(("no", "rnd", "row", "needle", "size"))
 """Words whose full stop ends no sentence before a number: `Nr. 3`."""
+GOES_ON: Final = frozenset((",", ";", ":", "*", ")"))
+"""Signs before which a full stop behind a single letter ends a short form: `6 p. d., 2 p. j. d. *`."""
 THEN: Final = "then"
 """An English word that is left out where a sentence begins with it."""
 NEW_SENTENCE: Final = ". "
@@ -118,6 +121,8 @@ class _Writer:
         self.units: list[Unit] = []
         self.length = 0
         self.last = 0
+        self.worked = "", 0
+        """The English words of the last wording, and the piece behind it."""
 
     def written(self, language: str) -> Rewritten:
         """The text, as far as it is read."""
@@ -140,6 +145,7 @@ class _Writer:
             if found is not None:
                 self.wording(place, found)
                 place = found.stop
+                self.worked = found.meaning.english, place
                 continue
             if self.is_misspelt(place):
                 self.stand_apart(self.cut[place])
@@ -236,13 +242,28 @@ class _Writer:
         return place + 2 if closes and apart and letter.kind == "word" and len(letter.text) == 1 else 0
 
     def explains(self, place: int) -> int:
-        """Where a bracket ends that says with an equals sign how a stitch is worked; 0 where there is none."""
-        opened = [piece.key for piece in self.cut[place : place + 2]]
-        found = self.matcher.longest(place + 2) if opened == ["(", "="] else None
-        if found is None or found.meaning.english not in _stitches():
+        """Where a bracket ends that says how a stitch is worked; 0 where there is none.
+
+        It does with an equals sign, `(= 2 M re zusstr)`, or behind the name of a stitch that takes as many stitches.
+        """
+        if self.cut[place].key != "(":
             return 0
-        closes = found.stop < len(self.cut) and self.cut[found.stop].key == ")"
-        return found.stop + 1 if closes else 0
+        with_sign = place + 1 < len(self.cut) and self.cut[place + 1].key == "="
+        found = self.matcher.longest(place + 1 + with_sign) if place + 1 < len(self.cut) else None
+        if found is None or (explained := _stitches().get(found.meaning.english)) is None:
+            return 0
+        if found.stop >= len(self.cut) or self.cut[found.stop].key != ")":
+            return 0
+        stop = found.stop + 1
+        repeated = any(piece.kind == "number" or piece.key == "x" for piece in self.cut[stop : stop + 1])
+        return stop if with_sign or (not repeated and self.is_named(place, explained)) else 0
+
+    def is_named(self, place: int, explained: StitchRow) -> bool:
+        """Whether the name of a decrease of as many stitches stands before a piece: `1 dobbelt indt. (...)`."""
+        name, stop = self.worked
+        behind = stop == place or (stop == place - 1 and self.cut[stop].key == ".")
+        named = _stitches().get(name) if behind else None
+        return named is not None and named.uses == explained.uses > explained.leaves
 
     def wording(self, place: int, found: Found) -> None:
         """Write the English words of a wording."""
@@ -290,9 +311,13 @@ class _Writer:
         if found.stop >= len(cut) or cut[found.stop - 1].kind != "word":
             return None
         dot = cut[found.stop]
-        if dot.key != "." or not dot.near or cut[found.stop - 1].text.lower() not in self.known.dotted:
+        if dot.key != "." or not dot.near:
             return None
         following = cut[found.stop + 1] if found.stop + 1 < len(cut) else None
+        word = cut[found.stop - 1].text.lower()
+        letter = len(word) == 1 and following is not None and following.key in GOES_ON
+        if word not in self.known.dotted and not letter:
+            return None
         if following is None or following.kind == "line":
             return None
         if following.kind == "word" and following.text[0].isupper():
@@ -378,8 +403,8 @@ def is_english(word: str) -> bool:
 
 
 @cache
-def _stitches() -> frozenset[str]:
-    return frozenset(reference.stitches())
+def _stitches() -> Mapping[str, StitchRow]:
+    return reference.stitches()
 
 
 @cache
