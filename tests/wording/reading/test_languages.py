@@ -132,6 +132,38 @@ def test_ordinals_have_raised_letters_behind_a_full_stop(language: str, text: st
     assert rewritten(text, language, 1).text == english
 
 
+@pytest.mark.parametrize(
+    ("text", "english"),
+    [
+        ("Monter 72-80 m.\nTour 2-4 : 7-8 m end", "cast on 72 (80) sts.\nRnd 2-4 : k7 (8)"),
+        ("Monter 72 m.\n7-8 m end", "cast on 72 sts.\n7-k8"),
+        ("Monter 72-80 m.\nTricoter 2-3 tours end", "cast on 72 (80) sts.\nknit 2 (3) rnds"),
+    ],
+)
+def test_two_sizes_have_a_hyphen_between_them_where_the_stitches_of_the_hat_have(
+    text: str, english: str
+) -> None:
+    """`72-80 m` are two sizes, and then every pair is but the numbers of rounds; else a hyphen says from and to."""
+    assert rewritten(text, "fr", 2).text == english
+
+
+NO_COUNT = [
+    ("da", "Huen er nu 21 cm lang", "Huen measures 21 cm"),
+    ("de", "Die Mütze ist nun 21 cm lang", "Mütze measures 21 cm"),
+    ("da", "tråden mellem to masker", "yarn between sts"),
+    ("de", "zwischen zwei Maschen", "between sts"),
+    ("nb", "(8 m pr omg)", "(8 sts decreased)"),
+    ("de", "2zus heißt immer 2 rechts zusammen", ""),
+    ("nb", "2sm = 2 rett sammen", ""),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), NO_COUNT)
+def test_numbers_that_are_no_count_of_stitches(language: str, text: str, english: str) -> None:
+    """What is measured, where a strand lies, how many go in a round, and what a short form stands for."""
+    assert rewritten(text, language, 1).text == english
+
+
 SIZES = [
     ("88 (96/104)", 3, "88 (96, 104)"),
     ("88 (96, 104)", 3, "88 (96, 104)"),

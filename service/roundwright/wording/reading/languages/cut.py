@@ -51,11 +51,14 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     cut: list[Piece] = []
     place = last = 0
     coming = list(reversed(notes))
+    hyphens = width == SIZES_WITH_HYPHEN and _sizes_have_hyphens(text, known)
     while place < len(text):
         while coming and coming[-1].line_end < place:
             coming.pop()
         here = width_at(coming[-1:], place, width)
-        if BEGINS.match(text, place) and (figures := figures_at(text, place, here)):
+        if BEGINS.match(text, place) and (
+            figures := figures_at(text, place, here, hyphens=hyphens and not _names_round(cut, known))
+        ):
             piece = _number(text, figures, known, near=last == place)
         else:
             match = _CUT.match(text, place)
@@ -70,6 +73,28 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
         )
         last = place = piece.end
     return cut
+
+
+SIZES_WITH_HYPHEN: Final = 2
+LEAST_OF_HAT: Final = 32
+"""Stitches that a hat is cast on with at least, so that `72-80 m` are two sizes and `2-3 m` a few stitches."""
+_COUNTED: Final = re.compile(r"(?<![\w.,–-])([0-9]{2,3})[-–]([0-9]{2,3})[ \u00a0]?([^\W\d_]+)")
+
+
+def _sizes_have_hyphens(text: str, known: Lexicon) -> bool:
+    """Whether a text prints the stitches of its two sizes with a hyphen: `72-80 m`."""
+    return any(
+        LEAST_OF_HAT <= int(counted[1]) < int(counted[2]) and known.single(counted[3]) == "sts"
+        for counted in _COUNTED.finditer(text)
+    )
+
+
+def _names_round(cut: Sequence[Piece], known: Lexicon) -> bool:
+    """Whether the word for a round stands last, whose number comes: `Rd 2-4`."""
+    return bool(cut) and cut[-1].kind == "word" and known.single(cut[-1].text) in ROUNDS
+
+
+ROUNDS: Final = frozenset(("rnd", "rnds", "row", "rows"))
 
 
 def sizes_of(piece: Piece) -> list[str]:

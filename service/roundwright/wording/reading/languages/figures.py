@@ -49,6 +49,8 @@ _SINGLE: Final = re.compile(_NUMBER)
 _COMMAS: Final = re.compile(_WHOLE)
 BEGINS: Final = re.compile(rf"[0-9½¼¾⅓⅔⅛]|\((?={_BLANK}[0-9])|(?:[-–—]{_BLANK})?[aA]\)(?={_BLANK}[0-9])")
 """Where a number or a list of sizes may begin."""
+_ORDINAL: Final = re.compile(r"\.[ \t]{0,2}[^\W\d_]")
+"""Behind the number of a round: `2-4. omg`."""
 LEAST_COUNT: Final = 7
 """The least of two numbers with a slash that are counts of two sizes, and no rib."""
 
@@ -80,12 +82,15 @@ class Figures(Struct, frozen=True):
         return int(text) if len(self.figures) == 1 and text.isdecimal() else None
 
 
-def figures_at(text: str, place: int, width: int) -> Figures | None:
-    """The number or list of sizes that begins here, in a text for so many sizes; None where none does."""
+def figures_at(text: str, place: int, width: int, *, hyphens: bool = False) -> Figures | None:
+    """The number or list of sizes that begins here, in a text for so many sizes; None where none does.
+
+    With `hyphens` two numbers with a hyphen between them are for two sizes, as in `72-80 m`.
+    """
     for pattern in _LISTS:
         match = pattern.match(text, place)
         if match is not None:
-            listed = _listed(pattern, match, width)
+            listed = _listed(pattern, match, width, hyphens=hyphens and not _ORDINAL.match(text, match.end()))
             if listed is not None:
                 return listed
     listed_by_commas = (
@@ -97,7 +102,7 @@ def figures_at(text: str, place: int, width: int) -> Figures | None:
     return Figures((Figure(match[0], place, match.end()),), place, match.end())
 
 
-def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int) -> Figures | None:
+def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphens: bool) -> Figures | None:
     """The values of a list; None where these are other numbers that stand side by side."""
     values = tuple(_values(_SINGLE, match))
     if pattern is _BRACKETED or pattern is _DASHED:
@@ -111,7 +116,7 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int) -> Figur
     if pattern in (_LETTERED, _APART):
         fits = True
     elif pattern is _DASHED:
-        fits = (count == width and (count > 2 or spaced)) or (count > 2 and width > 1)
+        fits = (count == width and (count > 2 or spaced or hyphens)) or (count > 2 and width > 1)
     elif pattern is _SLASHED:
         fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
     elif pattern is _PAIR:

@@ -80,6 +80,11 @@ class Lexicon(Struct, frozen=True):
             return str(self.values[small])
         return f"{self.ordinals[small]}." if small in self.ordinals else ""
 
+    def single(self, text: str) -> str:
+        """The English words for a word that stands alone; empty where it is in no row."""
+        node = self.root.following.get(self.word(text))
+        return node.meaning.english if node is not None and node.meaning is not None else ""
+
     def word(self, text: str) -> str:
         """The word that stands for a form; the form in small letters where it is in no row."""
         return _word(text, self.forms, self.stems)
