@@ -164,7 +164,23 @@ def test_numbers_that_are_no_count_of_stitches(language: str, text: str, english
     assert rewritten(text, language, 1).text == english
 
 
+@pytest.mark.parametrize(
+    ("language", "text", "english"),
+    [
+        ("nb", "Venstrefelling (vf): 1 m løst av, 1 r, trekk den løse m over", "vf: skp"),
+        ("da", "vf (venstrefældning): 1 m løs af, 1 r, træk den løse m over", "vf (venstrefældning): skp"),
+        ("de", "Abkürzungen (kurz): 1 M re", "Abbreviations (kurz): k1"),
+    ],
+)
+def test_the_short_name_of_a_stitch_is_given_in_brackets_behind_the_long_one(
+    language: str, text: str, english: str
+) -> None:
+    """The short name stands for the stitch, whichever of the two comes first."""
+    assert rewritten(text, language, 1).text == english
+
+
 SIZES = [
+    ("a) 80 b) 88 c) 96", 3, "80 (88, 96)"),
     ("88 (96/104)", 3, "88 (96, 104)"),
     ("88 (96, 104)", 3, "88 (96, 104)"),
     ("88 (96 ; 104)", 3, "88 (96, 104)"),

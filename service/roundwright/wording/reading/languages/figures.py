@@ -15,7 +15,7 @@ MOST_LISTED: Final = 13
 _NUMBER: Final = r"[0-9]{1,7}+(?>(?:[.,][0-9]{1,2}(?![0-9])(?!,[0-9])|\s?[½¼¾⅓⅔⅛])?)"
 _WHOLE: Final = r"[0-9]{1,7}+"
 _BLANK: Final = r"[ \t\u00a0\u202f]{0,3}+"
-_UNIT: Final = r"(?>(?:[^\W\d_]{1,5}\.?)?)"
+_UNIT: Final = r"(?>(?:[^\W\d_]{1,5}(?![^\W\d_]|\))\.?)?)"
 """What is counted, where it stands behind every number: `70 m – 80 m`."""
 _END: Final = r"(?![0-9])"
 _LISTS: Final = (

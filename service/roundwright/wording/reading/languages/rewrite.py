@@ -35,6 +35,8 @@ NEW_SENTENCE: Final = ". "
 """What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
 
+LONGEST_NAME: Final = 4
+"""Words of the name of a stitch, and one more."""
 APART: Final = ", "
 MOST_BEFORE_TOGETHER: Final = 3
 """Pieces between a number and the word for together: `2 M re zusstr`, `2 p der juntos`."""
@@ -121,6 +123,7 @@ class _Writer:
         self.units: list[Unit] = []
         self.length = 0
         self.last = 0
+        self.short_name_ends = 0
         self.worked = "", 0
         """The English words of the last wording, and the piece behind it."""
 
@@ -136,7 +139,12 @@ class _Writer:
             if (note := self.replaced.get(self.cut[place].start)) is not None:
                 place = self.replace(place, *note)
                 continue
-            if (stop := self.explains(place)) or (stop := self.lettered(place)):
+            if (
+                (stop := self.explains(place))
+                or (stop := self.lettered(place))
+                or (stop := self.before_short_name(place))
+                or (stop := self.behind_short_name(place))
+            ):
                 self.copy(self.cut[place].start)
                 self.put("", self.cut[place].start, self.cut[stop - 1].end)
                 place = stop
@@ -232,6 +240,35 @@ class _Writer:
         """Leave out a word that says nothing, with the space or apostrophe behind it."""
         self.copy(piece.start)
         self.put("", piece.start, _BEHIND.match(self.text, piece.end).end())  # type: ignore[union-attr]  # always there
+
+    def before_short_name(self, place: int) -> int:
+        """Where a bracket opens in which a line gives the short name of a stitch; 0 where none does.
+
+        `Venstrefelling (vf): 1 m løst av, 1 r, trekk den løse m over` explains `vf`.
+        """
+        if place and self.cut[place - 1].kind != "line":
+            return 0
+        opens = place
+        while opens < min(len(self.cut), place + LONGEST_NAME) and self.cut[opens].kind == "word":
+            opens += 1
+        if opens in (place, len(self.cut)) or self.cut[opens].key != "(":
+            return 0
+        closes = opens + 1
+        while closes < min(len(self.cut), opens + LONGEST_NAME) and self.cut[closes].kind == "word":
+            closes += 1
+        longer = (
+            self.cut[opens].start - self.cut[place].start > self.cut[closes - 1].end - self.cut[opens].end
+        )
+        signs = [piece.key for piece in self.cut[closes : closes + 2] if longer]
+        found = self.matcher.longest(closes + 2) if signs in ([")", ":"], [")", "="]) else None
+        if found is None or found.meaning.english not in _stitches():
+            return 0
+        self.short_name_ends = closes
+        return opens + 1
+
+    def behind_short_name(self, place: int) -> int:
+        """Where the bracket around a short name ends; 0 where it does not close here."""
+        return place + 1 if place and place == self.short_name_ends else 0
 
     def lettered(self, place: int) -> int:
         """Where the letter of a paragraph ends, `b)`; 0 where there is none."""
