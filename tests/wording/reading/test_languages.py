@@ -179,6 +179,49 @@ def test_the_short_name_of_a_stitch_is_given_in_brackets_behind_the_long_one(
     assert rewritten(text, language, 1).text == english
 
 
+SECTIONS = [
+    (
+        "de",
+        "in jedem Teil die ersten beiden Maschen rechts zus-str",
+        "k2tog at the beginning of each section",
+    ),
+    ("fr", "commencez chaque partie par un surjet simple", "skp at the beginning of each section"),
+    ("es", "Al principio de cada parte", "at the beginning of each section"),
+    ("nb", "i begynnelsen av hver del", "at the beginning of each section"),
+    ("da", "i begyndelsen af hvert felt", "at the beginning of each section"),
+    ("nl", "aan het begin van elk deel", "at the beginning of each section"),
+    ("de", "Diese Abnahmen in jeder 2. Runde noch 5mal", "in this manner dec every other rnd 5 more times"),
+    (
+        "fr",
+        "Répétez ces diminutions tous les 2 tours encore 5 fois",
+        "in this manner dec every other rnd 5 more times",
+    ),
+    (
+        "es",
+        "Repetir esta disminución cada dos vueltas 5 veces más",
+        "in this manner dec every other rnd 5 more times",
+    ),
+    (
+        "nb",
+        "Gjenta disse fellingene på annenhver omgang 5 ganger til",
+        "in this manner dec every other rnd 5 more times",
+    ),
+    (
+        "da",
+        "Denne indtagning gentages på hver anden omgang endnu 5 gange",
+        "in this manner dec every other rnd 5 more times",
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), SECTIONS)
+def test_a_hat_in_sections_is_decreased_at_the_beginning_of_each(
+    language: str, text: str, english: str
+) -> None:
+    """Where in each section a decrease is, and how often more it is worked in every other round."""
+    assert rewritten(text, language, 1).text == english
+
+
 SIZES = [
     ("a) 80 b) 88 c) 96", 3, "80 (88, 96)"),
     ("88 (96/104)", 3, "88 (96, 104)"),

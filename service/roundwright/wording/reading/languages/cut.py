@@ -18,7 +18,7 @@ _CUT: Final = re.compile(
     (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
     | (?P<sizes>\(?{_SIZE}(?:{_BETWEEN}{_SIZE}){{1,11}}(?:[ \t]?\))?(?!\w))
     | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
-    | (?P<word>[^\W\d_]+) | (?P<sign>.)
+    | (?P<word>[^\W\d_]+(?:(?<=zus)-str(?:icken)?(?![^\W_]))?) | (?P<sign>.)
     """,
     re.VERBOSE | re.DOTALL,
 )
@@ -130,7 +130,7 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
             value = known.ordinals.get(small)
         if value is not None:
             return _in_words(text, value, match, near=near, ordinal=small in known.ordinals)
-        key = known.word(text)
+        key = known.word(text.replace("-", ""))  # `zus-str`
     elif key == "x":
         key = known.word(key)  # the sign of times
     elif kind == "sizes":

@@ -334,7 +334,10 @@ class _Writer:
 
         The colon behind the number of a round goes where more numbers follow.
         """
-        if place and self.cut[place - 1].key == ".":
+        before = place
+        while before and self.cut[before - 1].key in self.known.fillers:
+            before -= 1
+        if before and self.cut[before - 1].key == ".":
             english = english[:1].upper() + english[1:]
         following = self.cut[stop : stop + 2]
         if english.endswith(":") and following:
