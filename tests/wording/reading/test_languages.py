@@ -222,6 +222,19 @@ def test_a_hat_in_sections_is_decreased_at_the_beginning_of_each(
     assert rewritten(text, language, 1).text == english
 
 
+@pytest.mark.parametrize(
+    ("language", "text", "english"),
+    [
+        ("es", "Vuelta 1: 9 veces * 11 p. der., 2 p. juntos *.", "Rnd 1:  * k11, k2tog * 9 times."),
+        ("de", "1. Rd.: 12 mal * 10 M. re., 2 M. re. zus. *", "Rnd 1:  * k10, k2tog * 12 times"),
+        ("fr", "*2 m end, 1 m env*", "*k2, p1*"),
+    ],
+)
+def test_the_number_of_times_stands_before_what_is_worked(language: str, text: str, english: str) -> None:
+    """English has it behind the stars."""
+    assert rewritten(text, language, 1).text == english
+
+
 SIZES = [
     ("a) 80 b) 88 c) 96", 3, "80 (88, 96)"),
     ("88 (96/104)", 3, "88 (96, 104)"),

@@ -35,6 +35,10 @@ NEW_SENTENCE: Final = ". "
 """What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
 
+TIMES: Final = "{n} times"
+STAR: Final = "* "
+LONGEST_STARRED: Final = 40
+"""Pieces between two stars."""
 LONGEST_NAME: Final = 4
 """Words of the name of a stitch, and one more."""
 APART: Final = ", "
@@ -124,6 +128,8 @@ class _Writer:
         self.length = 0
         self.last = 0
         self.short_name_ends = 0
+        self.star_with_times = 0
+        self.times: Found | None = None
         self.worked = "", 0
         """The English words of the last wording, and the piece behind it."""
 
@@ -150,12 +156,20 @@ class _Writer:
                 place = stop
                 continue
             found = self.matcher.found(place)
+            if found is not None and (star := self.star_behind(place, found)):
+                self.star_with_times, self.times = star, found
+                self.copy(self.cut[place].start)
+                self.put("", self.cut[place].start, self.cut[found.stop - 1].end)
+                place = found.stop
+                continue
             if found is not None:
                 self.wording(place, found)
                 place = found.stop
                 self.worked = found.meaning.english, place
                 continue
-            if self.is_misspelt(place):
+            if self.times is not None and place == self.star_with_times:
+                self.star(self.cut[place], self.times)
+            elif self.is_misspelt(place):
                 self.stand_apart(self.cut[place])
             elif self.is_prefix(place):
                 self.leave_out(self.cut[place])
@@ -240,6 +254,27 @@ class _Writer:
         """Leave out a word that says nothing, with the space or apostrophe behind it."""
         self.copy(piece.start)
         self.put("", piece.start, _BEHIND.match(self.text, piece.end).end())  # type: ignore[union-attr]  # always there
+
+    def star_behind(self, place: int, found: Found) -> int:
+        """The star that ends what is worked so many times, `9 veces * 8 p der, 2 p juntos *`; 0 where none does."""
+        stop = found.stop
+        if found.meaning.english != TIMES or not self.matcher.begins_sentence(place):
+            return 0
+        if stop >= len(self.cut) or self.cut[stop].key != "*":
+            return 0
+        for star in range(stop + 1, min(len(self.cut), stop + LONGEST_STARRED)):
+            if self.cut[star].key == "*":
+                return star
+            if self.cut[star].kind == "line":
+                break
+        return 0
+
+    def star(self, star: Piece, times: Found) -> None:
+        """Write the star that ends what is worked so many times, and the times behind it, where English has them."""
+        self.copy(star.start)
+        english, places = self.filled(times)
+        moved = tuple(_moved(place, len(STAR)) for place in places)
+        self.put(STAR + english, star.start, star.end, places=moved)
 
     def before_short_name(self, place: int) -> int:
         """Where a bracket opens in which a line gives the short name of a stitch; 0 where none does.
