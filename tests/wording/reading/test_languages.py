@@ -235,6 +235,11 @@ def test_the_number_of_times_stands_before_what_is_worked(language: str, text: s
     assert rewritten(text, language, 1).text == english
 
 
+def test_a_line_that_goes_on_with_and_is_read_as_a_line() -> None:
+    """`y de dos en dos` behind the rounds before, in a line of its own."""
+    assert rewritten("4 vueltas lisas,\ny 2 p der", "es", 1).text == "work 4 rnds straight,\n k2"
+
+
 SIZES = [
     ("a) 80 b) 88 c) 96", 3, "80 (88, 96)"),
     ("88 (96/104)", 3, "88 (96, 104)"),

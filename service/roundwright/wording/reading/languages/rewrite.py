@@ -31,6 +31,8 @@ GOES_ON: Final = frozenset((",", ";", ":", "*", ")"))
 """Signs before which a full stop behind a single letter ends a short form: `6 p. d., 2 p. j. d. *`."""
 THEN: Final = "then"
 """An English word that is left out where a sentence begins with it."""
+AND: Final = "and"
+"""The same, where another sentence stands before."""
 NEW_SENTENCE: Final = ". "
 """What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
@@ -342,7 +344,7 @@ class _Writer:
         first, last = self.cut[place], self.cut[found.stop - 1]
         self.copy(first.start)
         english, places = self.filled(found)
-        if english == THEN and self.matcher.begins_sentence(place):
+        if (english == THEN or (english == AND and place)) and self.matcher.begins_sentence(place):
             english = ""
         english = self.in_sentence(english, place, found.stop)
         start, end = first.start, last.end
