@@ -23,6 +23,8 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.knitting.rounds.round import LONGEST_TEXT, execute
+from roundwright.language.words import ENGLISH_WORDS
+from roundwright.web.routes.answer_language import encode_answer
 
 if "--coverage" in sys.argv:
     import atheris
@@ -165,7 +167,7 @@ def answer(text: str, cast_on: tuple[int, ...], *, checked: bool) -> float:
     request = proofread.ProofreadRequest(cast_on=cast_on, text=text)
     start = time.process_time()
     given = proofread.proofread(request)
-    body = msgspec.json.encode(given)
+    body = encode_answer(given, ENGLISH_WORDS)
     took = (time.process_time() - start) * 1_000
     if checked:
         again = msgspec.json.decode(body, type=proofread.ProofreadAnswer)
