@@ -184,6 +184,8 @@ def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
         yield from number_edits.numbers(doubtful, candidate)
     for candidate in doubtful.trees[:1]:
         yield from number_edits.counts(doubtful, candidate)
+    if chosen is not None and chosen.kind in ("loop", "continue", "count"):
+        yield from number_edits.counts(doubtful, chosen)
     for candidate in doubtful.trees:
         yield from word_edits.swaps(doubtful, candidate)
     yield from word_edits.put_in(doubtful)

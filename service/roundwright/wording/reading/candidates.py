@@ -14,6 +14,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.loops import (
     as_before,
     by_name,
+    chart_again,
     continuations,
     loop_ways,
     marked_round,
@@ -41,6 +42,7 @@ from roundwright.wording.reading.telling import (
     is_for_others,
     leads_on,
     likeness,
+    quotes_rounds,
     speaks_of_shaping,
     tells_of_all,
     tells_outcome,
@@ -133,6 +135,9 @@ def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
     listed = label is not None and label.kind == "listed"
+    if label is None and quotes_rounds(seen):
+        stated = stated_counts(seen)
+        return Candidate("count", 0.0, stated=stated) if stated else Candidate("prose", 0.0)
     if label is None and (_is_heading_in_stars(seen) or _is_conditional(seen) or _tells_all_rounds(seen)):
         return Candidate("prose", 0.0)
     if label is None and (tells_outcome(seen) or is_for_others(segment)):
@@ -190,6 +195,8 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     """Everything that works rounds."""
     options = loop_ways(seen, stated, label) if seen.agains else []
     options.extend(by_name(seen, stated, label))
+    if label is None:
+        options.extend(chart_again(seen, stated))
     options.extend(marked_round(seen, label))
     options.extend(continuations(seen, stated))
     options.extend(shaped_in_turn(seen, stated))

@@ -13,15 +13,19 @@ from roundwright.wording.reading.phrases import (
     Rep,
     Rounds,
     Said,
+    Star,
     Stitches,
 )
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.tokens import FULL
 from roundwright.wording.reading.tree import Stitch
 
 
 def tells_fabric(segments: list[Segment], place: int) -> bool:
     """Whether the words at `place` tell the fabric of the numbered rounds that begin behind them, and work nothing."""
     segment = segments[place]
+    if _heads_work(segments, place):
+        return True
     if segment.label is not None or not _begins_rounds(segments, place + 1):
         return False
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
@@ -34,8 +38,36 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     return not begun and any(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
 
 
+def _heads_work(segments: list[Segment], place: int) -> bool:
+    """Whether a fabric is named as a heading, and the work follows: `3. The rib.`, `Rib. Knit 1, purl 1, 9 rounds`."""
+    segment = segments[place]
+    following = segments[place + 1] if place + 1 < len(segments) else None
+    if following is None or following.label is not None or not any(map(_is_worked, following.phrases)):
+        return False
+    match segment.phrases:
+        case (Said(text="the"), Fabric(), *behind):
+            named = segment.label is None or segment.label.kind == "listed"
+            return named and all(isinstance(phrase, Said) and phrase.text in _OF_PART for phrase in behind)
+        case (Fabric(kind=kind),):
+            begins = segment.label is None and following.phrases[0].flags & FULL
+            return bool(begins) and kind in _FABRICS and not segment.alone
+        case _:
+            return False
+
+
+def _is_worked(phrase: Phrase) -> bool:
+    """Whether stitches or rounds are told."""
+    return isinstance(phrase, Stitches | Rounds | Star)
+
+
+_OF_PART: Final = frozenset(("part", "section", "bit"))
+_FABRICS: Final = frozenset(("rib", "garter", "moss", "stocking"))
+
+
 def _begins_rounds(segments: list[Segment], place: int) -> bool:
-    """Whether the segment at `place` is a round with the number 1."""
+    """Whether the segment at `place` is a round with the number 1; one that only says words may stand before it."""
+    if place < len(segments) and segments[place].label is None:
+        place += all(isinstance(phrase, Said) for phrase in segments[place].phrases)
     label = segments[place].label if place < len(segments) else None
     if label is None or label.kind not in ("numbered", "listed") or not label.spans:
         return False

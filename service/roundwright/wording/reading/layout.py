@@ -175,6 +175,7 @@ class _Layout(Struct):
             self.sizes = ()
         scoped, self.sizes = _scoped(pieces, self.sizes)
         works = any(is_work(piece.phrases) or piece.label for piece in scoped)
+        scoped = _counts_of_sizes(scoped, self.segments[-1] if self.segments else None)
         preamble = self.under_notes
         apart = bool(first.flags & BLANK) or begin == 0 or behind.flags & COLON or not self.opened
         if any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases):
@@ -327,6 +328,16 @@ def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segme
         made.append(replace(piece, label=named))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
     return made, sizes if carried or (alone and not pieces[0].phrases) else ()
+
+
+def _counts_of_sizes(pieces: list[Segment], before: Segment | None) -> list[Segment]:
+    """A line of one count alone, below a round that is for some sizes: the count is theirs."""
+    of = before.label if before is not None else None
+    if len(pieces) != 1 or of is None or not of.sizes or pieces[0].label is not None:
+        return pieces
+    if not all(isinstance(phrase, Count) and len(phrase.number.values) == 1 for phrase in pieces[0].phrases):
+        return pieces
+    return [replace(pieces[0], label=Label("sizes", pieces[0].start, sizes=of.sizes))]
 
 
 def _in_sentences(pieces: list[Segment]) -> list[Segment]:

@@ -151,6 +151,21 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
     return [*ways, *shaped]
 
 
+def chart_again(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Work Chart A six times (48 rnds)`: the rounds of a chart that is told in words just before, so often in all."""
+    rounds = [rounds.number for rounds in seen.rounds if not rounds.every]
+    worked = [phrase for phrase in seen.work if not isinstance(phrase, Times)]
+    other = worked or seen.evenly or seen.agains or seen.untils or seen.lengths
+    if not seen.chart or len(seen.times) != 1 or len(rounds) != 1 or other:
+        return []
+    times = seen.times[0]
+    turns, in_all = times.number.of(0) or 0, rounds[0].of(0) or 0
+    if times.more or turns < 2 or in_all % turns:
+        return []
+    again = Again(times.start, times.end, 0, last=in_all // turns)
+    return [Candidate("loop", 0.1, again=again, times=replace(times, total=True), stated=stated)]
+
+
 def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> Candidate | None:
     """`Do this for 12 rounds`: what was worked last, so many rounds in all."""
     if len(seen.work) != 1 or seen.times or seen.fabrics or len(seen.rounds) != 1 or seen.rounds[0].every:

@@ -8,7 +8,7 @@ from typing import Final
 
 from msgspec import Struct
 
-from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, Token
+from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, TAB, Token
 from roundwright.wording.reading.tree import Number
 
 _NO_LIST_BEHIND: Final = frozenset(
@@ -18,6 +18,7 @@ _NO_LIST_BEHIND: Final = frozenset(
 _NO_LIST_BEFORE: Final = frozenset(("times", "together", "knit", "purl", "right", "left", "stitch"))
 """What follows numbers that are no sizes: `k 2, 3 times`."""
 _JOINTS: Final = COMMA | SPACE
+_COLUMNS: Final = TAB | SPACE
 MOST_BRACKETS: Final = 3
 """Brackets around the number of a size: `((80))`."""
 
@@ -44,6 +45,11 @@ class _Run(Struct):
         return self.brackets and not self.bracketed[0] and not all(self.bracketed[1:])
 
     @property
+    def headed(self) -> bool:
+        """Whether all but the first are in brackets: `two (three, four)`."""
+        return not self.bracketed[0] and all(self.bracketed[1:])
+
+    @property
     def even(self) -> bool:
         """Whether brackets stand where a list has them: `64 (72) (80)`, `64 (72) 80 (88)`, `(56) [63]`."""
         others = self.bracketed[1:]
@@ -66,6 +72,10 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
     place, count = 0, len(tokens)
     while place < count:
         token = tokens[place]
+        if columns := _columns(tokens, place, width):
+            made.append(columns)
+            place += width
+            continue
         run = _run(tokens, place, width) if _may_begin(tokens, place) else None
         if run is not None and (run.brackets or run.joined or plain) and _is_list(tokens, place, run):
             last = tokens[run.stop - 1]
@@ -84,10 +94,31 @@ def _may_begin(tokens: list[Token], place: int) -> bool:
     kind, behind = tokens[place].kind, tokens[min(place + 1, len(tokens) - 1)]
     if kind == "(":
         return behind.kind in ("number", "(")
-    if kind != "number" or behind.kind not in ("number", "(", "and") or behind.flags & ~_JOINTS:
+    listed = behind.kind in ("number", "(", "and") or behind.text == "or"
+    if kind != "number" or not listed or behind.flags & ~_JOINTS:
         return False
     amid = place > 0 and tokens[place - 1].kind == "number" and not tokens[place].flags & ~_JOINTS
     return not (amid and behind.kind == "number")  # numbers in a row are a list from the first or not at all
+
+
+def _columns(tokens: list[Token], begin: int, width: int) -> Token | None:
+    """The last numbers of a row, one in the column of each size, made one: `*k9, k2tog | 80 | 88 | 96`."""
+    stop = begin + width
+    if not tokens[begin].flags & TAB or not begin or stop > len(tokens):
+        return None
+    if stop < len(tokens) and not tokens[stop].flags & LINE:
+        return None
+    values: list[int | None] = []
+    for token in tokens[begin:stop]:
+        if token.kind != "number" or token.number is None or len(token.number.values) != 1:
+            return None
+        if not token.flags & TAB or token.flags & ~_COLUMNS:
+            return None
+        values.extend(token.number.values)
+    first, last = tokens[begin], tokens[stop - 1]
+    text = " ".join([token.text for token in tokens[begin:stop]])
+    number = Number(tuple(values), first.start, last.end)
+    return Token("number", text, first.start, last.end, first.flags, "", number)
 
 
 def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
@@ -101,6 +132,10 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
             break
         if token.kind == "and" and width == 2 and parts == 1 and not depth:
             joined = True
+            place += 1
+            continue
+        if token.text == "or" and parts == len(values) == width - 1 and not depth and not token.flags & COMMA:
+            joined = True  # 80, 90 or 100 stitches
             place += 1
             continue
         if token.kind == "(" and depth < MOST_BRACKETS and len(values) < width:
@@ -131,7 +166,8 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
     """Whether numbers side by side are those of sizes, and nothing that is counted one by one."""
     before = tokens[begin - 1] if begin else None
     following = tokens[run.stop] if run.stop < len(tokens) else None
-    counted = before is not None and before.kind in _NO_LIST_BEHIND and not run.mixed
+    sizes_alone = run.mixed or run.headed
+    counted = before is not None and before.kind in _NO_LIST_BEHIND and not sizes_alone
     if counted and not _of_round(tokens, begin - 1):
         return False
     if run.joined and (following is None or following.kind != "stitch_noun"):

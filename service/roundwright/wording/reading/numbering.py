@@ -10,7 +10,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
-from roundwright.wording.reading.phrases import Rounds
+from roundwright.wording.reading.phrases import Again, Rounds, Times
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Done, Entry, FaultyError, Lane, Standing
 from roundwright.wording.reading.told_between import BETWEEN
@@ -114,11 +114,41 @@ def _restart(work: LineWork) -> None:
     lane.printed = lane.lowest = lane.loose = lane.steady = 0
 
 
+def _worked_in_turn(work: LineWork, numbers: int) -> bool:
+    """Whether so many numbers are those of rounds in turn, told behind this: `Rounds 1-6: knit 1, purl 1, 3 times`.
+
+    `turn` is the line behind it that says how often; it names this round and the others as the last so many.
+    """
+    if work.candidate.rounds is None or not work.segment.phrases:
+        return False
+    begin = work.segment.phrases[0].start
+    for turn in work.desk.segments[work.place + 1 : work.place + 1 + MOST_IN_TURN]:
+        if turn.label is not None or not turn.phrases:
+            return False
+        match turn.phrases[0], turn.phrases[-1]:
+            case (Again(start=start, last=last), Times(number=often)) if start == begin:
+                return last * (often.of(work.column) or 0) == numbers
+    return False
+
+
+MOST_IN_TURN: Final = 4
+"""Rounds that are told in turn under a range of numbers."""
+
+
+def _worked_here(work: LineWork, numbers: list[int]) -> list[int]:
+    """Those of several numbers that are worked with this line; the others are told apart, or in turn behind it."""
+    printed = work.lane.printed
+    if work.desk.told_later.holds(work.place):
+        later = [number for number in numbers if printed and number > printed]
+        return later if later and later[0] == printed + 1 else []
+    return numbers[:1] if _worked_in_turn(work, len(numbers)) else numbers
+
+
 def _numbered(work: LineWork, numbers: list[int]) -> None:
     lane, label = work.lane, work.segment.label
-    if len(numbers) > 1 and work.desk.told_later.holds(work.place):
-        numbers = [number for number in numbers if lane.printed and number > lane.printed]
-        if not numbers or numbers[0] != lane.printed + 1:
+    if len(numbers) > 1:
+        numbers = _worked_here(work, numbers)
+        if not numbers:
             return
     first = numbers[0]
     part = work.desk.part(work.place)

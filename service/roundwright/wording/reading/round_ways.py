@@ -66,6 +66,7 @@ def rounds_of_segment(
     options.extend(_times_alone(work))
     options.extend(_until(work))
     options.extend(_with(work))
+    options.extend(_at_end_of_round(work))
     return options
 
 
@@ -175,6 +176,19 @@ def _with(work: RoundWork) -> list[Candidate]:
         if isinstance(node, Stitch):
             return [Candidate("with", work.cost + 0.5, (node,), stated=work.stated)]
     return []
+
+
+def _at_end_of_round(work: RoundWork) -> list[Candidate]:
+    """`Increase 1 stitch at the beginning of the next round`: that stitch, and the others plain."""
+    if len(work.work) != 1 or not is_shaping(work.work[0]):
+        return []
+    texts = [phrase.text for phrase in work.seen.order if isinstance(phrase, Said)]
+    behind = texts[texts.index("beginning") :] if "beginning" in texts else []
+    first = work.stitches[0]
+    if "round" not in behind or not isinstance(first, Stitches) or not isinstance(first.node, Stitch):
+        return []
+    nodes = (first.node, *plain_fill("k", first.start, first.end))
+    return [Candidate("round", 0.4, nodes, stated=work.stated)]
 
 
 def _explained(phrases: list[Phrase]) -> list[Phrase]:

@@ -48,6 +48,7 @@ _FOLD: Final = str.maketrans(
 _NUM: Final = r"(?:[0-9]{1,7}+|[-–—])"
 _FRACTION: Final = r"(?:[0-9]{1,7}+(?>(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9]))?)|[½¼¾⅓⅔⅛])"
 _FRACTIONS: Final = rf"{_FRACTION}\s?+[(\[]\s?+{_FRACTION}(?>(?:\s?+[,/;]\s?+{_FRACTION}){{0,12}})\s?+[)\]]"
+_MEASURE: Final = r"[0-9]{1,3}+(?>(?:\.[0-9]{1,2})?)"
 _LIST: Final = rf"\s?+[(\[{{]\s?+{_NUM}(?>(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}})\s?+[)\]}}]"
 
 _SCANNER: Final = re.compile(
@@ -56,7 +57,8 @@ _SCANNER: Final = re.compile(
     (?:
       (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.?
         | [kp]\.\s?[23]\.\s?tog\b\.?
-        | s\.\s?k\.\s?p\.(?:\s?o\.)? | [ct]\.\s?[1-9][0-9]?\s?[bf]\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
+        | s\.\s?s\.\s?[kp]\b\.? | s\.\s?k\.\s?p\.(?:\s?o\.)?
+        | [ct]\.\s?[1-9][0-9]?\s?[bf]\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
         | i\.\s?e\b\.? | e\.\s?g\b\.?
         | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
     | (?P<clock> [(\[][0-2]?[0-9]:[0-5][0-9](?>(?::[0-5][0-9])?)[)\]]
@@ -72,6 +74,7 @@ _SCANNER: Final = re.compile(
     | (?P<decimal> (?=[0-9½¼¾⅓⅔⅛./\s-]{{1,20}}+[(\[])
         (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
         | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
+    | (?P<lengths> {_MEASURE}(?>(?:/{_MEASURE}){{1,12}})(?=\s?(?:cm|mm|ins?|inch(?:es)?)\b|\s?") )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
     | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-]|[–—][0-9])(?>(?:{_LIST})?) )
     | (?P<list> [0-9]{{1,7}}+(?>(?:\s/\s[0-9]{{1,7}}+(?!\.[0-9]|[0-9/½¼¾])){{1,12}})(?!\s?(?:cm|mm|in\b|"))
@@ -241,7 +244,7 @@ _NO_TOKENS: Final = {"other": DASH, "clock": 0}
 _INCH_SIGNS: Final = ('"', "''", ' "')
 _TENS: Final = frozenset(("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"))
 _LISTS: Final = frozenset(("sizes", "list"))
-_COUNTS: Final = frozenset(("number", "decimal", "range", *_LISTS))
+_COUNTS: Final = frozenset(("number", "decimal", "lengths", "range", *_LISTS))
 _UNBROKEN: Final = SEMI | STOP | COLON | LINE | EQUALS | TAB
 _NO_COMMA: Final = _UNBROKEN | COMMA
 
@@ -358,6 +361,7 @@ _PLAIN: Final[Mapping[str, _Maker]] = {
     "open": partial(Token, "("),
     "close": partial(Token, ")"),
     **{kind: partial(Token, kind) for kind in ("stars", "cable", "decimal", "ratio")},
+    "lengths": partial(Token, "decimal"),
 }
 """What makes a token of its text, start, end and flags."""
 

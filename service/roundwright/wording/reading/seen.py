@@ -246,7 +246,7 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
         case Chart():
             seen.chart = True
         case AtEnds():
-            seen.at_ends = phrase
+            seen.at_ends = _both_ends(seen.at_ends, phrase)
         case Markers():
             seen.markers = phrase.number
         case Every():
@@ -257,6 +257,13 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.per_part = phrase.number
         case _:
             pass
+
+
+def _both_ends(before: AtEnds | None, ends: AtEnds) -> AtEnds:
+    """The ends at which decreases are made: `k2tog at the beginning and k2tog at the end`."""
+    if before is None or before.together is not None or ends.together is not None:
+        return ends
+    return replace(ends, first=ends.first or before.first, last=ends.last or before.last)
 
 
 def _sort_brackets(seen: Seen, brackets: Brackets) -> None:

@@ -52,6 +52,11 @@ def _is_to_marker(node: Node) -> bool:
     return isinstance(node, Fill) and node.marker
 
 
+def _shapes(node: Node) -> bool:
+    """Whether it is a decrease or an increase."""
+    return isinstance(node, Stitch) and node.name not in _PLAIN
+
+
 class _Pending(Struct):
     """Something that waits to hear how often: `rep from *`, or a pair of stars.
 
@@ -132,6 +137,12 @@ class SettledRound:
             self.finish_repeat()
         if phrase.flags & THEN and len(self.out) > self.base and not self.opened:
             self.splits = all(isinstance(node, Stitch) and node.name in _PLAIN for node in self.out)
+            self.splits = self.splits or (
+                len(self.out) == 1
+                and isinstance(phrase, Stitches)
+                and _shapes(self.out[0])
+                and _shapes(phrase.node)
+            )
             self.base = len(self.out) if self.then else self.base
         if take := _TAKES.get(type(phrase)):
             take(self, phrase)

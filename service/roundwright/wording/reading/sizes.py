@@ -41,7 +41,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
                 _add(names, _head(tokens, place), [" ".join(part) for part in parts])
         elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
             _add(names, [listed[0]], listed[1:])
-        elif token.kind == "size" or _lists_names(tokens, place):
+        elif token.kind == "size" or _lists_names(tokens, place) or _in_order(tokens, place):
             parts = _parts(tokens, place + (token.kind == "size"), width)
             if len(parts) == width:
                 _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
@@ -91,6 +91,11 @@ def with_letters(names: Mapping[str, int]) -> Mapping[str, int]:
     """The names with the letters of sizes, behind the word `size`, where the text gives them no other meaning."""
     letters = _BY_LETTER.get(names.get("largest", 0) + 1, ()) if names else ()
     return {letter: column for column, letter in enumerate(letters)} | dict(names)
+
+
+def _in_order(tokens: list[Token], place: int) -> bool:
+    """Whether the order of the sizes is told from here: `in this order: child, lady, gentleman`."""
+    return bool(place) and bool(tokens[place].flags & COLON) and tokens[place - 1].text == "order"
 
 
 def _slashed(tokens: list[Token], place: int, width: int) -> list[str]:

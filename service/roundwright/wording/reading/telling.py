@@ -1,10 +1,12 @@
 """Segments that only tell, and how much words look like work."""
 
+from itertools import pairwise
 from typing import Final
 
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     ALL_OTHERS,
+    Again,
     Brackets,
     Extent,
     Fabric,
@@ -109,6 +111,33 @@ def tells_outcome(seen: Seen) -> bool:
             return True
     means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
     return (outcome or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
+
+
+def quotes_rounds(seen: Seen) -> bool:
+    """Whether rounds of several that were told to be worked are only quoted.
+
+    `You start with k7, k2tog and end with k1, k2tog`; `so Round 7 is k6, k2tog and Round 13 is just k2tog`.
+    """
+    if seen.untils or seen.evenly or seen.lengths or seen.fabrics or seen.cast_on:
+        return False
+    begun = named = ended = False
+    for before, phrase in pairwise(seen.order):
+        text = before.text if isinstance(before, Said) else ""
+        following = phrase.text if isinstance(phrase, Said) else ""
+        if text in _STARTING or (text in _STARTS and following == "with"):
+            begun = True
+        elif text in _ENDING and following == "with":
+            ended = begun
+        elif text == "so" and isinstance(phrase, Again) and phrase.named:
+            named = True
+        elif named and isinstance(before, Again) and following in ("is", "will"):
+            return any(map(has_stitches, seen.work))
+    return ended and any(map(has_stitches, seen.work))
+
+
+_STARTING: Final = frozenset(("start with", "begin with", "starting with"))
+_STARTS: Final = frozenset(("start", "starts", "begin", "begins", "starting", "beginning"))
+_ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishes"))
 
 
 def is_for_others(segment: Segment) -> bool:

@@ -90,6 +90,9 @@ class ExtentReader(NumberReader):
             count += 1
         elif self.kind(count) == "persection":
             count, marker = count + 1, True
+        elif self.text_of(count) in ("on", "of") and self.text_of(count + 1) in ("a", "the", "that"):
+            if self.kind(count + 2) in ("needle", "section"):
+                count, marker = count + 3, True  # to the last two on a needle
         elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
             count, marker = count + 2, True
         return Extent(*self.take(count), number, marker)
@@ -201,11 +204,18 @@ class ExtentReader(NumberReader):
             stop += 1
         number = self.tokens[place].number or ONE
         marker = self.skip(stop + 1 - self.place)
-        if stop < self.stop and self.tokens[stop].kind == "before" and self.kind(marker) == "marker":
+        if self.text_of(stop - self.place) == "short" and self.text_of(marker) == "of":
+            marker = self.skip(marker + 1)  # until you are two stitches short of a thread
+        short = self.text_of(stop - self.place) in ("before", "short")
+        if stop < self.stop and short and self.is_marker(marker):
             return Extent(
                 *self.take(marker + 1), number, marker=True
             )  # until 2 sts are left before the marker
         return Until(*self.take(stop - self.place), number)
+
+    def is_marker(self, ahead: int) -> bool:
+        """Whether a marker stands there, or the thread that marks a place."""
+        return self.kind(ahead) == "marker" or self.text_of(ahead) == "thread"
 
     def are_left(self, place: int) -> bool:
         """Whether words stand there that say what is left: `until only 12 are left`, `till all that is left is 12`."""
@@ -222,7 +232,8 @@ class ExtentReader(NumberReader):
     def on_needles(self, place: int) -> bool:
         """Whether `on the needles` stands there: `until there are 12 on the needles`."""
         near = self.tokens[place : min(place + 4, self.stop)]
-        return bool(near) and near[0].text == "on" and any(token.kind == "needle" for token in near[1:])
+        on = bool(near) and (near[0].text == "on" or near[0].kind in ("per", "persection"))
+        return on and any(token.kind in ("needle", "section") for token in near[1:])
 
     def around(self) -> Phrase:
         """`around`."""

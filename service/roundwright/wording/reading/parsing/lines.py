@@ -42,6 +42,10 @@ MOST_BEHIND_NARROW: Final = 24
 """Words behind `narrow` in which it holds for what is told after it."""
 MOST_IN_ENDS: Final = 9
 """Words of `at the beginning and the end of each of the three needles`."""
+MOST_BEHIND_NEEDLE: Final = 14
+"""Words behind `on every needle` in which it holds."""
+_ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
+_BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
 _PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
 
@@ -54,6 +58,8 @@ class Lines(ExtentReader):
         token = self.tokens[self.place]
         if token.text in _DENIES and (every := self.no_plain_rounds()):
             return every
+        if token.text in _CROSSED and (crossed := self.crossed()):
+            return crossed
         reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)
@@ -75,6 +81,23 @@ class Lines(ExtentReader):
         if self.kind(ahead) == "between" and self.joined(ahead):
             ahead += 1
         return Rounds(*self.take(min(ahead, self.stop - self.place)), ONE, every=True, step=1)
+
+    def crossed(self) -> Phrase | None:
+        """`cross 4, purl 2`: stitches that change their places, and stay as many; None where no stitches are told."""
+        number = self.token(1).number
+        if self.kind(1) != "number" or not self.joined(1) or self.flags(1) & COMMA or number is None:
+            return None
+        apart = bool(self.flags(2) & (COMMA | SEMI)) or self.kind(2) in (
+            "knit",
+            "purl",
+            "stars",
+            ")",
+            "repeat",
+        )
+        if not apart or not all(1 < (value or 0) <= MOST_CROSSED for value in number.values):
+            return None
+        start, end, flags = self.take(2)
+        return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def last_of_each(self) -> Phrase:
         """`the last two stitches of each part`, `are knitted together` behind it or before."""
@@ -139,7 +162,10 @@ class Lines(ExtentReader):
         opens = before in ("stars", "(")
         closes = self.kind(2) in ("stars", ")", "repeat")
         parted = bool(self.flags(2) & (COMMA | SEMI))
-        return self.joined(1) and (closes or parted) and (opens or self.kind(2) in ("stitch", "slip"))
+        behind = before == "stitch" and bool(self.flags(0) & COMMA) and closes  # *k3tog, moss 11; rep from *
+        return (
+            self.joined(1) and (closes or parted) and (opens or behind or self.kind(2) in ("stitch", "slip"))
+        )
 
     def even(self) -> Phrase:
         """`even`, `plain`; `the even rounds` are every other."""
@@ -268,8 +294,26 @@ class Lines(ExtentReader):
         return Continue(*self.take(1))
 
     def manner(self) -> Phrase:
-        """`in this manner`."""
+        """`in this manner`; `and so on each of the four needles` behind stitches tells where they are worked."""
+        if self.is_behind_stitches() and (each := self.in_each_part()):
+            return each
         return Continue(*self.take(1), manner=True)
+
+    def in_each_part(self) -> Phrase | None:
+        """`the same way to each thread`, `so on each of the four needles`; None where no parts are told."""
+        ahead, every, number = 1, self.token().text.endswith((" each", " every")), None
+        while ahead < MOST_IN_ENDS and self.joined(ahead) and not self.flags(ahead) & COMMA:
+            token = self.token(ahead)
+            if token.kind in ("needle", "section", "marker", "persection") or token.text == "thread":
+                return Needlewise(*self.take(ahead + 1), number) if every else None
+            if token.kind == "number":
+                number = token.number
+            elif token.kind in ("each", "per"):
+                every = True
+            elif token.text not in _BEFORE_PART:
+                return None
+            ahead += 1
+        return None
 
     def chart(self) -> Phrase:
         """`chart`."""
@@ -335,13 +379,40 @@ class Lines(ExtentReader):
         every = self.kind(ahead) == "persection" or any(
             self.kind(at) == "each" or self.token(at).text == "the" for at in range(ahead)
         )
+        if begin != end and not part and self.is_on_every_needle() and self.has_other_end(begins=begin):
+            stop = max(at for at in range(ahead) if self.kind(at) in ("begin", "end"))
+            return AtEnds(*self.take(stop + 1), first=begin, last=end)
         if not (begin or end) or not part or not every or not self.joined(ahead):
             return None
         return AtEnds(*self.take(ahead + 1), first=begin, last=end)
 
+    def is_on_every_needle(self) -> bool:
+        """Whether the same sentence said before that it is worked so on each needle."""
+        for back in range(self.place - 1, max(self.place - MOST_BEHIND_NEEDLE, 0), -1):
+            if self.tokens[back].kind == "needle" and self.tokens[back - 1].text in _ON_EACH:
+                return True
+            if self.tokens[back].flags & (STOP | COLON):
+                return False
+        return False
+
+    def has_other_end(self, *, begins: bool) -> bool:
+        """Whether the other end is told in the same breath: `k2tog at the beginning and k2tog at the end`."""
+        step, other = (1, "end") if begins else (-1, "begin")
+        place = self.place + step
+        for _ in range(MOST_IN_ENDS):
+            if not 0 < place < self.stop or self.tokens[place].kind in ("to", "until"):
+                return False
+            if self.tokens[place].kind == other:
+                return self.tokens[place - 1].text in ("the", "at")
+            place += step
+        return False
+
     def ends_with_round(self) -> Phrase | None:
-        """`ending with Rnd 2`, which works nothing; else None."""
+        """`ending with Rnd 2`, `ending with a dec rnd`, which work nothing; else None."""
         ahead = self.skip(1)
+        shaped = self.kind(ahead) in ("decrease", "increase") and self.kind(ahead + 1) == "round"
+        if self.kind() == "end" and shaped and self.joined(ahead):
+            return self.only_words(ahead + 2)
         if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
             return self.only_words(ahead + 2)
         return None
@@ -421,6 +492,9 @@ _WITH_DENIAL: Final = frozenset(
 )
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
+_CROSSED: Final = frozenset(("cross", "cable", "twist"))
+MOST_CROSSED: Final = 12
+"""Stitches of one cable."""
 _TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}
 _READ: Final = {
     "knit": Lines.craft,

@@ -388,9 +388,10 @@ class StitchReader(MarkerReader):
         begins = self.begins_clause()
         if self.token(2).flags & COLON and self.token(1).text.endswith("s"):
             return None  # `Decrease rounds:` is a heading
-        if begins and (sequence := self.sequence(0)):
+        if (begins or self.after_then()) and (sequence := self.sequence(0)):
             return sequence
-        apart = self.kind(2) in ("each", "(") or bool(self.flags(2) & (STOP | COMMA | SEMI))
+        often = self.token(2).text == "x" and self.kind(3) == "number"  # dec rnd x3
+        apart = often or self.kind(2) in ("each", "(") or bool(self.flags(2) & (STOP | COMMA | SEMI))
         if (
             self.kind(2) in _BEHIND_DEC_ROUND
             or self.after_then()

@@ -1,0 +1,114 @@
+"""What ordinary print says in passing: headings that name a fabric, sizes in words, rounds in turn, rounds quoted.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+IN_TURN = "Rounds 1-6: Knit one round, purl one round, three times.\nRound 7: Knit."
+PATTERN_SIZE = (
+    "Cable pattern (8-st rep, 2 rnds)\n"
+    "Change to larger needles.\n"
+    "Rnd 1: *k6, p2; rep from * around.\n"
+    "Rnd 2: *k6, p2; rep from * around."
+)
+HEADINGS = (
+    "2. The rib.\n"
+    "Knit 2, purl 2, all the way round. Do this for 3 rounds.\n"
+    "3. The straight part.\n"
+    "Knit 2 rounds."
+)
+IN_WORDS = (
+    "Cast on 96 (108, 120) sts.\n"
+    "Rnd 1: *k14 (16, 18), k2tog; rep from * around. 90 (102, 114) sts\n"
+    "Rnd 2: *k13 (15, 17), k2tog; rep from * around. 84 (96, 108) sts\n"
+    "Rnds 3-4: knit.\n"
+    "Repeat Rnds 3-4 one (two, three) more times."
+)
+TABLE = "Rnd | Work | Size 1 | Size 2\n1 | *k9 (10), k2tog | 80 | 88\n2 | knit | 80 | 88"
+OR_LISTED = (
+    "I put them in this order: child, lady, gentleman.\n"
+    "Cast on 80, 90 or 100 stitches.\n"
+    "Gentleman only: Knit 8, knit 2 together, to the end of the round. 90 stitches."
+)
+NEEDLES = (
+    "Divide onto 4 needles, 6 on each.\n"
+    "Round A: on every needle knit 2 together at the beginning and knit 2 together at the end.\n"
+    "Round B: knit.\n"
+    "Work A and B in turn until 2 stitches are left on each needle, finishing with B."
+)
+SO_ON_EACH = (
+    "Decreasing round: knit to the last two on a needle and knit them together, and so on each of the four needles. "
+    "That leaves 68."
+)
+QUOTED = (
+    "Round 1: *K3, k2tog* 6 times.\n"
+    "Rounds 2 to 4: Keep decreasing in this way on every round. You start with *K2, k2tog* and end with *k2tog*."
+)
+QUOTED_BY_NUMBER = (
+    "Round 1: [K3, k2tog] 6 times.\n"
+    "Rounds 2-4: Decrease every round now. Knit one less stitch before the k2tog each time, so Round 2 is "
+    "[K2, k2tog] 6 times and Round 4 is just k2tog 6 times."
+)
+CHART = (
+    "Chart A (in words)\nRnd 1: *k6, p2; rep from * around.\nRnd 2: knit.\nWork Chart A six times (12 rnds)."
+)
+DEC_ROUNDS = (
+    "8 markers, 8 sts apart\nDec rnd: k to 2 sts before each marker, k2tog. 56\nk 1 rnd\ndec rnd x3 (32)"
+)
+ONE_SIZE = "Rnd 1: knit.\nRnd 2 (large only): *k5, k2tog*\n48"
+
+TEXTS = [
+    ("rounds in turn under a range", IN_TURN, [60], [[60] * 7]),
+    ("the size of a pattern in its heading", PATTERN_SIZE, [16], [[16, 16]]),
+    ("a fabric as heading", "Rib.  Knit 1, purl 1, 3 rounds.\nKnit 1 round.", [20], [[20] * 4]),
+    ("numbered headings", HEADINGS, [20], [[20] * 5]),
+    (
+        "sizes in words",
+        IN_WORDS,
+        [96, 108, 120],
+        [[90, *[84] * 5], [102, *[96] * 7], [114, *[108] * 9]],
+    ),
+    ("a column for each size", TABLE, [88, 96], [[80, 80], [88, 88]]),
+    ("sizes with or, named in order", OR_LISTED, [80, 90, 100], [[], [], [90]]),
+    ("moss stitch counted", "*k3tog, moss 11; rep from * to end (84 sts)", [98], [[84]]),
+    ("ssk with full stops", "* K 2 tog., k. 11, s.s.k.; rep. from * to end.", [90], [[78]]),
+    ("once, then to the end", "Rnd 1: K3tog, then k2tog to the end of the round", [41], [[20]]),
+    ("at both ends of every needle", NEEDLES, [24], [[16, 16, 8, 8]]),
+    ("and so on each needle", SO_ON_EACH, [72], [[68]]),
+    ("the first and last of several rounds", QUOTED, [30], [[24, 18, 12, 6]]),
+    ("rounds of several by their numbers", QUOTED_BY_NUMBER, [30], [[24, 18, 12, 6]]),
+    ("a chart in words, so often", CHART, [16], [[16] * 12]),
+    ("a round by its name, so often", DEC_ROUNDS, [64], [[56, 56, 48, 40, 32]]),
+    ("a count of the sizes above", ONE_SIZE, [48, 56], [[48], [56, 48]]),
+    ("a cable by its stitches", "Cross 4, purl 2 together, to the end. 80 stitches.", [96], [[80]]),
+    ("one at the beginning", "Increase 1 stitch at the beginning of the next round (75).", [74], [[75]]),
+]
+
+
+@pytest.mark.parametrize(
+    ("text", "cast_on", "counts"), [each[1:] for each in TEXTS], ids=[each[0] for each in TEXTS]
+)
+def test_ordinary_print_is_read(text: str, cast_on: list[int], counts: list[list[int]]) -> None:
+    reading = read(text, tuple(cast_on))
+    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
+    assert [[each.after for each in rounds] for rounds in reading.rounds] == counts
+
+
+def test_decimals_between_slashes_are_lengths() -> None:
+    reading = read("CO 48/56/64.\nk straight until 5/6/6.5in from rolled edge\nk 1 rnd", (48, 56, 64))
+    assert [len(rounds) for rounds in reading.rounds] == [2, 2, 2]
+    assert "to_a_length" in [finding.code for finding in reading.findings] or not reading.findings
+
+
+def test_a_wrong_count_of_a_repeat_is_mended_in_its_size() -> None:
+    text = (
+        "8 markers, 8 (9) sts apart.\n"
+        "Dec Rnd: *k to 2 sts before marker, k2tog; rep from * around. 56 (64) sts\n"
+        "Knit 1 rnd.\n"
+        "Repeat the last 2 rnds 2 (3) more times. 38 (40) sts."
+    )
+    repairs = [finding.repair for finding in read(text, (64, 72)).findings if finding.severity == "error"]
+    assert repairs == ["Repeat the last 2 rnds 2 (3) more times. 40 (40) sts."]
