@@ -60,6 +60,48 @@ DEC_ROUNDS = (
 )
 ONE_SIZE = "Rnd 1: knit.\nRnd 2 (large only): *k5, k2tog*\n48"
 
+ADULT_ONLY = (
+    "Cast on 72 (84) stitches.\n"
+    "Next round: *k1 (2), k2tog; repeat from * to end. 48 (63) stitches.\n"
+    "Adult size only: *k1, k2tog; repeat from * to end. 42 stitches.\n"
+    "Both sizes: k2tog to end."
+)
+DEC_ROUND_ADULT = (
+    "Cast on 20 (30) sts.\n"
+    "Dec rnd 1, Adult only: *K1, k2tog; rep from * to end. 20 sts\n"
+    "Both sizes: K2tog around. 10 sts"
+)
+MONTHS = (
+    "SIZES\n3 (6, 12) months\n\n"
+    "Cast on 24 (32, 40) sts.\n"
+    "6 and 12 months only:\n"
+    "Next rnd: *K2 (3), k2tog; rep from * around. 24 (32) sts.\n"
+    "12 months only:\n"
+    "Next rnd: *K2, k2tog; rep from * around. 24 sts.\n"
+    "All sizes:\n"
+    "Next rnd: K2tog around. 12 sts."
+)
+FEWER = (
+    "Round 1. Knit 2, knit 2 together. Repeat to the end. 24 stitches.\n"
+    "Keep going until you have 8 stitches left. Each time, knit one stitch fewer before you knit 2 together."
+)
+FINISHING = (
+    "Place 4 markers.\n"
+    "Round 1: *ssk, knit to 2 stitches before marker, k2tog, slip marker* four times. 24 stitches.\n"
+    "Round 2: knit.\n"
+    "Keep repeating rounds 1 and 2 until you have 16 stitches, finishing with a round 2."
+)
+FINISH = (
+    "Place 4 markers.\n"
+    "5. Decrease round: *ssk, knit to 2 sts before the marker, k2tog. Repeat from * in each section. 24 sts.\n"
+    "6. Knit 1 round.\n"
+    "7. Repeat 5 and 6 until you have 16 stitches. Finish with a knit round."
+)
+IN_ALL_SECTIONS = (
+    "Step 5. Knit 11, place marker. Repeat to the end. That's 6 sections.\n"
+    "Step 6. Ssk, then knit to the next marker. Do this in all 6 sections. 60 stitches."
+)
+
 TEXTS = [
     ("rounds in turn under a range", IN_TURN, [60], [[60] * 7]),
     ("the size of a pattern in its heading", PATTERN_SIZE, [16], [[16, 16]]),
@@ -84,6 +126,20 @@ TEXTS = [
     ("a round by its name, so often", DEC_ROUNDS, [64], [[56, 56, 48, 40, 32]]),
     ("a count of the sizes above", ONE_SIZE, [48, 56], [[48], [56, 48]]),
     ("a cable by its stitches", "Cross 4, purl 2 together, to the end. 80 stitches.", [96], [[80]]),
+    ("a size by its age group", ADULT_ONLY, [72, 84], [[48, 24], [63, 42, 21]]),
+    ("a size behind a comma", DEC_ROUND_ADULT, [20, 30], [[10], [20, 10]]),
+    ("sizes by months", MONTHS, [24, 32, 40], [[12], [24, 12], [32, 24, 12]]),
+    ("one stitch fewer each time", FEWER, [32], [[24, 16, 8]]),
+    ("finishing with a numbered round", FINISHING, [32], [[24, 24, 16, 16]]),
+    ("finish with a plain round", FINISH, [32], [[24, 24, 16, 16]]),
+    ("in all sections", IN_ALL_SECTIONS, [66], [[66, 60]]),
+    ("numbered lines of numbered rounds", "1. Rounds 1-2: *k2, p2*\n2. Rounds 3-4: knit.", [80], [[80] * 4]),
+    (
+        "a numbered step names the fabric",
+        "Step 2. Ribbing. Knit 2, purl 2, all the way round. Do 3 rounds.",
+        [80],
+        [[80] * 3],
+    ),
     ("one at the beginning", "Increase 1 stitch at the beginning of the next round (75).", [74], [[75]]),
 ]
 
@@ -112,3 +168,24 @@ def test_a_wrong_count_of_a_repeat_is_mended_in_its_size() -> None:
     )
     repairs = [finding.repair for finding in read(text, (64, 72)).findings if finding.severity == "error"]
     assert repairs == ["Repeat the last 2 rnds 2 (3) more times. 40 (40) sts."]
+
+
+def test_a_line_left_out_is_put_in_with_its_plain_round() -> None:
+    text = (
+        "(K7, K2tog) 6 times. 48 sts. Knit 1 round.\n"
+        "(K6, K2tog) 6 times. 42 sts. Knit 1 round.\n"
+        "(K4, K2tog) 6 times. 30 sts.\n"
+        "(K3, K2tog) 6 times. 24 sts."
+    )
+    repairs = [finding.repair for finding in read(text, (54,)).findings if finding.severity == "error"]
+    assert repairs == ["(K5, K2tog) 6 times. 36 sts. Knit 1 round."]
+
+
+def test_of_two_numbers_the_one_that_changes_from_line_to_line_is_mended() -> None:
+    text = (
+        "Next round: *K1, skpo, k19, k2tog; rep from * 3 times more. 88 sts.\n"
+        "Next round: *K1, skpo, k16, k2tog; rep from * 3 times more. 80 sts.\n"
+        "Next round: *K1, skpo, k15, k2tog; rep from * 3 times more. 72 sts."
+    )
+    repairs = [finding.repair for finding in read(text, (96,)).findings if finding.severity == "error"]
+    assert repairs == ["Next round: *K1, skpo, k17, k2tog; rep from * 3 times more. 80 sts."]

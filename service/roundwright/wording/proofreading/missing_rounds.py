@@ -93,7 +93,7 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
         if not stop:
             return
         begin, finish = _bounds(text, stop - 1)
-        middle = between(text[begin:finish], 0, line, 2, 1)
+        middle = between(text[begin:finish], 0, line, 2, 1) or _with_plain(text[begin:finish], line)
         if middle is not None and middle != line:
             if len(starts) > 1:  # plain rounds on both sides of it are there already
                 at = starts[(len(starts) - 1) // 2]
@@ -104,6 +104,13 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
         between_them.append(text[begin:finish])
         starts.append(begin)
         stop = begin
+
+
+def _with_plain(above: str, line: str) -> str | None:
+    """The line between two, where plain rounds end the first only: `(K5, k2tog) 6 times. 36 sts. Knit 1 round.`."""
+    stop = above.rstrip().rstrip(".").rfind(". ") + 1
+    middle = between(above[:stop], 0, line.rstrip(), 2, 1) if stop else None
+    return None if middle is None else middle + above[stop:]
 
 
 def _bounds(text: str, at: int) -> tuple[int, int]:

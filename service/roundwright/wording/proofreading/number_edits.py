@@ -42,11 +42,32 @@ def numbers(doubtful: Doubtful, candidate: Candidate) -> list[Edits]:
                 edits = tuple(doubtful.edit(number, values) for number in group)
                 if distance > FAR * len(lanes):
                     edits = (edits[0]._replace(size=edits[0].size + 0.3), *edits[1:])
+                if len(group) == 1 and _stays(doubtful, candidate.nodes, group[0]):
+                    edits = (edits[0]._replace(size=edits[0].size + OF_THE_OTHERS),)
                 if len(edits) > 1:
                     edits = tuple(edit._replace(size=edit.size - 0.25) for edit in edits)
                 options.append((sum(edit.size for edit in edits), edits))
     options.sort(key=lambda option: option[0])
     return [edits for _, edits in options]
+
+
+def _stays(doubtful: Doubtful, nodes: Nodes, number: Number) -> bool:
+    """Whether a number is the same in a line nearby that works the same stitches, where another number is not."""
+    own = [node for node in walk(nodes) if isinstance(node, Stitch) and node.end > node.start]
+    for other in doubtful.around(NEAR):
+        if [node.name for node in other] != [node.name for node in own]:
+            continue
+        same = [node.times.values == mine.times.values for node, mine in zip(other, own, strict=True)]
+        at = next((place for place, node in enumerate(own) if node.times.start == number.start), None)
+        if at is not None and same[at] and not all(same):
+            return True
+    return False
+
+
+NEAR: Final = 3
+"""How many lines away those are that say which numbers stay."""
+OF_THE_OTHERS: Final = 0.1
+"""How much larger a change is of a number that stays the same from line to line."""
 
 
 def _changed_together(nodes: Nodes) -> list[tuple[Number, ...]]:

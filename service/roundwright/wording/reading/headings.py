@@ -49,7 +49,8 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
             named = segment.label is None or segment.label.kind == "listed"
             return named and all(isinstance(phrase, Said) and phrase.text in _OF_PART for phrase in behind)
         case (Fabric(kind=kind),):
-            begins = segment.label is None and following.phrases[0].flags & FULL
+            numbered = segment.label is None or segment.label.kind in ("step", "listed")
+            begins = numbered and following.phrases[0].flags & FULL
             return bool(begins) and kind in _FABRICS and not segment.alone
         case _:
             return False

@@ -247,6 +247,8 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     if not spans:
         return None
     number = spans[-1].last.of(0) or 1
+    if _numbers_labelled_line(lines, token):
+        return _numbered(lines, start)
     if lines.kind() == "round" and not lines.flags(0) & (COLON | LINE):
         return _before_round(lines, start, token, spans)
     if (standing := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
@@ -263,6 +265,14 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
     return None
+
+
+def _numbers_labelled_line(lines: Lines, token: Token) -> bool:
+    """Whether a number only numbers a line that begins with its rounds: `2. Rounds 1-8: *knit 2, purl 2`."""
+    first = bool(token.flags & LINE) or token.start == 0
+    begins = first and bool(lines.flags(0) & STOP) and lines.kind() == "round"
+    numbered = lines.kind(1) in ("number", "range") and not lines.flags(1) & (COMMA | STOP)
+    return begins and numbered and bool(lines.flags(2) & (COLON | STOP))
 
 
 def _before_round(lines: Lines, start: int, token: Token, spans: tuple[Span, ...]) -> Label | None:

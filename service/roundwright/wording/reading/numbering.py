@@ -10,7 +10,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
-from roundwright.wording.reading.phrases import Again, Rounds, Times
+from roundwright.wording.reading.phrases import Again, EndsPlain, Rounds, Said, Times
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Done, Entry, FaultyError, Lane, Standing
 from roundwright.wording.reading.told_between import BETWEEN
@@ -34,6 +34,8 @@ def work_line(work: LineWork) -> None:
         for number in numbers:
             lane.numbers_known = (lane.numbers_known, number, Entry(candidate, work.place))
         return
+    if not numbers and _only_ends_plain(work):
+        return
     if not numbers and label is not None:
         numbers = _numbers_of_sort(work, label)
     if numbers:
@@ -49,6 +51,15 @@ def work_line(work: LineWork) -> None:
             lane.between = Entry(candidate, work.place)
         else:
             _stand(work)
+
+
+def _only_ends_plain(work: LineWork) -> bool:
+    """Whether it is only said that rounds end with a plain one, and they did: `Finish with a knit round.`."""
+    phrases = work.segment.phrases
+    ends = any(isinstance(phrase, EndsPlain) for phrase in phrases)
+    if not ends or not all(isinstance(phrase, EndsPlain | Said) for phrase in phrases):
+        return False
+    return work.lane.chain is not None and is_plain(work.lane.chain[1])
 
 
 def _numbers_of_sort(work: LineWork, label: Label) -> list[int]:

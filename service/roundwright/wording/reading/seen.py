@@ -228,7 +228,7 @@ def _sort_needlewise(seen: Seen, phrase: Needlewise, *, tail: bool) -> None:
     elif not tail:
         seen.work.append(phrase)
     elif any(isinstance(work, Extent) for work in seen.work) and not any(
-        isinstance(work, _PARTS) for work in seen.work
+        isinstance(work, _PARTS) and not (isinstance(work, Rep) and not work.level) for work in seen.work
     ):
         seen.work.insert(0, phrase)  # k1, ssk, k to marker, in every section
 

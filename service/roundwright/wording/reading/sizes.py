@@ -39,17 +39,24 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
             parts = _parts(tokens, place + 1)
             if len(parts) == width - 1:
                 _add(names, _head(tokens, place), [" ".join(part) for part in parts])
+        elif token.text in _AGES:
+            _add_ages(names, tokens, place, width)
         elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
             _add(names, [listed[0]], listed[1:])
         elif token.kind == "size" or _lists_names(tokens, place) or _in_order(tokens, place):
             parts = _parts(tokens, place + (token.kind == "size"), width)
             if len(parts) == width:
                 _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
-    for name, column in _NAMED_BY_PLACE.items():
-        names.setdefault(name, min(column, width - 1))
-    for name, column in _NAMED_BY_WIDTH.get(width, {}).items():
-        names.setdefault(name, column)
-    return names
+    by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
+    return {**_NAMED_BY_WIDTH.get(width, {}), **by_place, **names}
+
+
+def _add_ages(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
+    """Add the ages by which sizes are called: `3 (6, 12) months`."""
+    ages = tokens[place - 1].number if place else None
+    if ages is not None and len(ages.values) == width:
+        for column, age in enumerate(ages.values):
+            names.setdefault(f"{age} {tokens[place].text}", column)
 
 
 _LAST: Final = 99
@@ -72,7 +79,18 @@ _NAMED_BY_PLACE: Final = {
 }
 """Names of sizes in every text, with their columns."""
 _NAMED_BY_WIDTH: Final[Mapping[int, Mapping[str, int]]] = {
-    2: {"smaller": 0, "larger": 1, "bigger": 1},
+    2: {
+        "smaller": 0,
+        "larger": 1,
+        "bigger": 1,
+        "baby": 0,
+        "toddler": 0,
+        "child": 0,
+        "kid": 0,
+        "children": 0,
+        "adult": 1,
+        "adults": 1,
+    },
     3: {"medium": 1, "middle": 1},
 }
 """Names of sizes in texts for so many sizes."""
@@ -91,6 +109,9 @@ def with_letters(names: Mapping[str, int]) -> Mapping[str, int]:
     """The names with the letters of sizes, behind the word `size`, where the text gives them no other meaning."""
     letters = _BY_LETTER.get(names.get("largest", 0) + 1, ()) if names else ()
     return {letter: column for column, letter in enumerate(letters)} | dict(names)
+
+
+_AGES: Final = frozenset(("months", "month", "mths", "years", "yrs"))
 
 
 def _in_order(tokens: list[Token], place: int) -> bool:
@@ -200,7 +221,10 @@ def columns_of(
     if names_all(tokens, begin, stop):
         return tuple(range(width))
     columns: list[int] = []
-    for part in _named_parts(tokens, begin, stop, names):
+    parts = _named_parts(tokens, begin, stop, names)
+    if parts[-1] and parts[-1][-1] in _AGES:
+        parts = [part if len(part) != 1 else [*part, parts[-1][-1]] for part in parts]  # 6 and 12 months
+    for part in parts:
         named = _columns_of_part(part, names, width)
         if not named:
             return None

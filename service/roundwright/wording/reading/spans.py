@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.sizes import columns_of, names_all, with_letters
-from roundwright.wording.reading.tokens import COLON, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import ONE, Number
 
 
@@ -147,7 +147,7 @@ def read_tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ..
         if lines.flags(0) & (COLON | LINE | EQUALS):
             break
         kind = lines.kind()
-        if kind == "(" and (named := _bracketed_sizes(lines)) is not None:
+        if (named := _bracketed_sizes(lines) or _sizes_behind(lines)) is not None:
             sizes, lines.place = named
         elif kind == "(" and (stop := note_end(lines)):
             if lines.kind(1) == "size" or (lines.kind(1) == "all" and lines.kind(2) == "size"):
@@ -174,7 +174,7 @@ def read_tail(lines: Lines, number: int) -> tuple[Standing | None, tuple[str, ..
 
 def _bracketed_sizes(lines: Lines) -> tuple[tuple[str, ...] | None, int] | None:
     """The sizes that the bracket here names, None for all, and where it ends: `(L and M only)`, `[all]`."""
-    if not lines.names:
+    if not lines.names or lines.kind() != "(":
         return None
     for stop in range(lines.place + 2, min(lines.place + MOST_IN_BRACKET, lines.stop)):
         if lines.tokens[stop].kind == ")":
@@ -183,6 +183,20 @@ def _bracketed_sizes(lines: Lines) -> tuple[tuple[str, ...] | None, int] | None:
                 return None
             everybody = names_all(lines.tokens, lines.place + 1, stop)
             return None if everybody else tuple(str(column + 1) for column in columns), stop + 1
+    return None
+
+
+def _sizes_behind(lines: Lines) -> tuple[tuple[str, ...], int] | None:
+    """The sizes named behind a comma and before the colon, and where they end: `Dec rnd 8, Adult only: `."""
+    if not lines.names or not lines.flags(0) & COMMA:
+        return None
+    for stop in range(lines.place + 1, min(lines.place + MOST_IN_BRACKET, lines.stop)):
+        token = lines.tokens[stop]
+        if token.flags & COLON and lines.tokens[stop - 1].kind in ("only", "size"):
+            columns = columns_of(lines.tokens, lines.place, stop, with_letters(lines.names))
+            return (tuple(str(column + 1) for column in columns), stop) if columns else None
+        if token.flags & ENDS or token.kind in ("stars", "(", "stitch", "knit", "number"):
+            return None
     return None
 
 

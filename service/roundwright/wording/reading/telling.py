@@ -120,6 +120,8 @@ def quotes_rounds(seen: Seen) -> bool:
     """
     if seen.untils or seen.evenly or seen.lengths or seen.fabrics or seen.cast_on:
         return False
+    if _tells_fewer(seen):
+        return True
     begun = named = ended = False
     for before, phrase in pairwise(seen.order):
         text = before.text if isinstance(before, Said) else ""
@@ -135,6 +137,16 @@ def quotes_rounds(seen: Seen) -> bool:
     return ended and any(map(has_stitches, seen.work))
 
 
+def _tells_fewer(seen: Seen) -> bool:
+    """Whether it is said how rounds differ from those before: `Each time, knit one stitch fewer before k2tog`."""
+    if seen.counts or seen.rounds or seen.agains or seen.times or seen.continues:
+        return False
+    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    each_time = any(pair in (("each", "time"), ("every", "time")) for pair in pairwise(texts))
+    return each_time and not _FEWER.isdisjoint(texts)
+
+
+_FEWER: Final = frozenset(("fewer", "less"))
 _STARTING: Final = frozenset(("start with", "begin with", "starting with"))
 _STARTS: Final = frozenset(("start", "starts", "begin", "begins", "starting", "beginning"))
 _ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishes"))

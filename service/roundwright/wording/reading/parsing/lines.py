@@ -58,6 +58,8 @@ class Lines(ExtentReader):
         token = self.tokens[self.place]
         if token.text in _DENIES and (every := self.no_plain_rounds()):
             return every
+        if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
+            return ends
         if token.text in _CROSSED and (crossed := self.crossed()):
             return crossed
         reading = _READ.get(token.kind)
@@ -81,6 +83,14 @@ class Lines(ExtentReader):
         if self.kind(ahead) == "between" and self.joined(ahead):
             ahead += 1
         return Rounds(*self.take(min(ahead, self.stop - self.place)), ONE, every=True, step=1)
+
+    def finishing(self) -> Phrase | None:
+        """`finishing with a round 2`, `finish with a knit round`; None where it is anything else."""
+        ahead = self.skip(2)
+        if self.kind(ahead) in ("knit", "plain", "even") and self.kind(ahead + 1) == "round":
+            return EndsPlain(*self.take(ahead + 2))
+        named = self.kind(ahead) in ("round", "step") and self.kind(ahead + 1) == "number"
+        return self.only_words(ahead + 2) if named and self.joined(ahead + 1) else None
 
     def crossed(self) -> Phrase | None:
         """`cross 4, purl 2`: stitches that change their places, and stay as many; None where no stitches are told."""
@@ -410,6 +420,8 @@ class Lines(ExtentReader):
     def ends_with_round(self) -> Phrase | None:
         """`ending with Rnd 2`, `ending with a dec rnd`, which work nothing; else None."""
         ahead = self.skip(1)
+        if self.kind() == "end" and self.kind(ahead) == "step" and self.kind(ahead + 1) == "number":
+            return self.only_words(ahead + 2)
         shaped = self.kind(ahead) in ("decrease", "increase") and self.kind(ahead + 1) == "round"
         if self.kind() == "end" and shaped and self.joined(ahead):
             return self.only_words(ahead + 2)
@@ -492,6 +504,7 @@ _WITH_DENIAL: Final = frozenset(
 )
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
+_FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
 _CROSSED: Final = frozenset(("cross", "cable", "twist"))
 MOST_CROSSED: Final = 12
 """Stitches of one cable."""

@@ -4,7 +4,7 @@ from typing import cast
 
 from roundwright.wording.reading.parsing.looking import OFTEN
 from roundwright.wording.reading.parsing.stitches import StitchReader
-from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Times
+from roundwright.wording.reading.phrases import Count, Needlewise, Phrase, Rounds, Times
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number
 
@@ -87,6 +87,8 @@ class TimesReader(StitchReader):
         if self.kind(1) == "number" and self.kind(2) == "times":
             number = cast("Number", self.token(1).number)
             return Times(*self.take(3), number, total=True)
+        if self.kind(1) == "number" and self.kind(2) in ("section", "needle"):
+            return Needlewise(*self.take(3), self.token(1).number)
         if self.kind(1) == "number" and self.kind(2) != "round":
             number = cast("Number", self.token(1).number)
             count = 3 if self.kind(2) == "stitch_noun" else 2
