@@ -66,6 +66,12 @@ ADULT_ONLY = (
     "Adult size only: *k1, k2tog; repeat from * to end. 42 stitches.\n"
     "Both sizes: k2tog to end."
 )
+CHILD_ONLY = (
+    "Cast on 84 (72) stitches.\n"
+    "Next round: *k1, k2tog; repeat from * to end. 56 (48) stitches.\n"
+    "Child size only: *k4, k2tog; repeat from * to end. 40 stitches.\n"
+    "Both sizes: k2tog to end."
+)
 DEC_ROUND_ADULT = (
     "Cast on 20 (30) sts.\n"
     "Dec rnd 1, Adult only: *K1, k2tog; rep from * to end. 20 sts\n"
@@ -127,6 +133,7 @@ TEXTS = [
     ("a count of the sizes above", ONE_SIZE, [48, 56], [[48], [56, 48]]),
     ("a cable by its stitches", "Cross 4, purl 2 together, to the end. 80 stitches.", [96], [[80]]),
     ("a size by its age group", ADULT_ONLY, [72, 84], [[48, 24], [63, 42, 21]]),
+    ("the child's size second", CHILD_ONLY, [84, 72], [[56, 28], [48, 40, 20]]),
     ("a size behind a comma", DEC_ROUND_ADULT, [20, 30], [[10], [20, 10]]),
     ("sizes by months", MONTHS, [24, 32, 40], [[12], [24, 12], [32, 24, 12]]),
     ("one stitch fewer each time", FEWER, [32], [[24, 16, 8]]),

@@ -48,7 +48,24 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
             if len(parts) == width:
                 _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
-    return {**_NAMED_BY_WIDTH.get(width, {}), **by_place, **names}
+    by_age = _by_age(tokens) if width == 2 else NO_NAMES
+    return {**_NAMED_BY_WIDTH.get(width, {}), **by_age, **by_place, **names}
+
+
+_YOUNG: Final = ("baby", "toddler", "child", "kid", "children", "children's")
+_GROWN: Final = ("adult", "adults", "adult's")
+
+
+def _by_age(tokens: list[Token]) -> Mapping[str, int]:
+    """Of two sizes, which is the child's and which the adult's: the larger is cast on for the adult."""
+    for place, token in enumerate(tokens):
+        if token.kind == "cast_on":
+            for later in tokens[place + 1 : place + 8]:
+                values = later.number.values if later.number is not None else ()
+                if len(values) == 2 and values[0] != values[1]:
+                    larger = int((values[0] or 0) < (values[1] or 0))
+                    return dict.fromkeys(_YOUNG, 1 - larger) | dict.fromkeys(_GROWN, larger)
+    return NO_NAMES
 
 
 def _add_ages(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
@@ -83,13 +100,6 @@ _NAMED_BY_WIDTH: Final[Mapping[int, Mapping[str, int]]] = {
         "smaller": 0,
         "larger": 1,
         "bigger": 1,
-        "baby": 0,
-        "toddler": 0,
-        "child": 0,
-        "kid": 0,
-        "children": 0,
-        "adult": 1,
-        "adults": 1,
     },
     3: {"medium": 1, "middle": 1},
 }
