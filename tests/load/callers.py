@@ -67,8 +67,8 @@ def wire(method: str, path: str, body: bytes | None = None, *, more: str = "") -
 def good_calls() -> list[Call]:
     """One request for each example in the OpenAPI document, among many small ones that differ in the answer.
 
-    What must come back is calculated in this process, without a socket. PDFs and PNGs are left out: a replica has a short
-    queue for them, which a steady stream would keep full (`strangers.pdfs` asks for them).
+    What must come back is calculated in this process, without a socket. PDFs and PNGs are left out: a replica has a
+    short queue for them, which a steady stream would keep full (`strangers.pdfs` asks for them).
     """
     app = create(Settings())
     paths = json.loads(app.document())["paths"]
