@@ -51,6 +51,9 @@ def check_answer(operation: Operation, answer: Answer) -> None:
     elif answer.media_type == "application/pdf":
         assert answer.body.startswith(b"%PDF-")
         assert b"%%EOF" in answer.body[-32:]
+    elif answer.media_type == "image/png":  # signature and last chunk: ISO/IEC 15948, 5.2 and 11.2.4
+        assert answer.body.startswith(b"\x89PNG\r\n\x1a\n")
+        assert answer.body[-8:-4] == b"IEND"
     else:
         assert answer.body.decode()
 

@@ -62,22 +62,22 @@ def _sections_joined(segments: list[Segment]) -> list[Segment]:
     return made
 
 
-def _in_sections(told: Segment, again: Segment) -> Segment | None:
+def _in_sections(first: Segment, again: Segment) -> Segment | None:
     """`K to 2 sts before the marker, k2tog. Slip the marker. Do that 4 times`: one round, worked in 4 sections."""
-    to_marker = any(isinstance(phrase, Extent) and phrase.marker for phrase in told.phrases)
-    ended = any(isinstance(phrase, Times | Star | Count) for phrase in told.phrases)
+    to_marker = any(isinstance(phrase, Extent) and phrase.marker for phrase in first.phrases)
+    ended = any(isinstance(phrase, Times | Star | Count) for phrase in first.phrases)
     words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
     match words:
         case [Rep(level=0), Times(more=False) as times, *behind] if to_marker and not ended:
-            inside = Brackets(told.phrases[0].start, told.end, told.phrases[0].flags, told.phrases)
+            inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
         case _:
             return None
     if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
         return None
-    return replace(told, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
+    return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
 
 
-def _so_often(told: Segment, again: Segment) -> Segment | None:
+def _so_often(first: Segment, again: Segment) -> Segment | None:
     """`8 knit, 2 together. Do so 6 times`: one round, of which the sentence before is the unit; None for any other."""
     words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
     match words:
@@ -85,14 +85,14 @@ def _so_often(told: Segment, again: Segment) -> Segment | None:
             pass
         case _:
             return None
-    if again.label is not None or not _is_part(told) or len(behind) > 1:
+    if again.label is not None or not _is_part(first) or len(behind) > 1:
         return None
     if not all(isinstance(phrase, Count | Brackets) for phrase in behind):
         return None
-    explained = [False, *(_explains(before, phrase) for before, phrase in pairwise(told.phrases))]
-    unit = tuple(phrase for phrase, explains in zip(told.phrases, explained, strict=True) if not explains)
-    inside = Brackets(told.phrases[0].start, told.end, told.phrases[0].flags, unit)
-    return replace(told, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
+    explained = [False, *(_explains(before, phrase) for before, phrase in pairwise(first.phrases))]
+    unit = tuple(phrase for phrase, explains in zip(first.phrases, explained, strict=True) if not explains)
+    inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, unit)
+    return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
 
 
 def _explains(before: Phrase, phrase: Phrase) -> bool:

@@ -235,11 +235,11 @@ def _tells_between(phrases: list[Phrase], place: int) -> bool:
     rounds, behind = phrases[at], phrases[at + 1 : at + 4]
     texts = [phrase.text for phrase in behind if isinstance(phrase, Said)]
     spoken = any(isinstance(phrase, Said) for phrase in phrases[place:at])
-    each = any(text in _OF_EACH for text in texts) or any(
+    of_all = any(text in _OF_EACH for text in texts) or any(
         isinstance(phrase, Said) and phrase.text in _OF_EACH for phrase in phrases[place:at]
     )
     relation = any(text in ("after", "between") for text in texts[:2])
-    return isinstance(rounds, Rounds) and not rounds.every and spoken and each and relation
+    return isinstance(rounds, Rounds) and not rounds.every and spoken and of_all and relation
 
 
 MOST_BEFORE_BETWEEN: Final = 5

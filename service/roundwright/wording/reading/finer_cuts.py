@@ -195,7 +195,7 @@ def _numbered_apart(label: Label | None, parts: int) -> list[Label]:
         numbers.extend(range(first, min(last, first + parts) + 1))
     if len(numbers) != parts:
         return []
-    return [replace(label, spans=(Span(Number((each,)), Number((each,))),)) for each in numbers]
+    return [replace(label, spans=(Span(Number((number,)), Number((number,))),)) for number in numbers]
 
 
 def _segments(segment: Segment, parts: list[list[Phrase]]) -> tuple[Segment, ...]:

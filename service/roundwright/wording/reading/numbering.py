@@ -264,10 +264,10 @@ def _unnumbered(work: LineWork) -> None:
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1
-    told = lane.between is not None and lane.between.candidate.how == BETWEEN
-    if told and any(rounds.step <= 1 for rounds in _every(work)):
+    between = lane.between is not None and lane.between.candidate.how == BETWEEN
+    if between and any(rounds.step <= 1 for rounds in _every(work)):
         lane.between = None  # `Now every round: k4, k2tog`
-    elif lane.between is not None and candidate.nodes and (told or kind in ("sort", "next")):
+    elif lane.between is not None and candidate.nodes and (between or kind in ("sort", "next")):
         _stand_between(work)
     if label is None and work.segment.heading and lane.printed:
         _restart(work)
@@ -300,11 +300,11 @@ def _stand_between(work: LineWork) -> None:
         lane.between = None  # the plain rounds are told where they stand
         return
     if last.segment != entry.segment and last.round.before != last.round.after:
-        told = entry.candidate.how == BETWEEN
+        between = entry.candidate.how == BETWEEN
         earlier = bool(entry.candidate.every) and last.segment < entry.segment
-        if told and (earlier or fits_any_count(work.candidate.nodes)):
+        if between and (earlier or fits_any_count(work.candidate.nodes)):
             return
-        LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=not told)
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=not between)
 
 
 def is_plain(done: Done) -> bool:

@@ -37,7 +37,7 @@ def round_names(tokens: list[Token]) -> RoundNames:
 
 def own_name(tokens: list[Token]) -> RoundNames:
     """The one word by which a text calls its decrease round, and works it again: `Spoke round: ...`."""
-    told, called = set[str](), set[str]()
+    headed, called = set[str](), set[str]()
     for place, token in enumerate(tokens[1:-1], start=1):
         name, behind = tokens[place - 1], tokens[place + 1]
         if token.kind != "round" or token.flags & ~SPACE:
@@ -46,10 +46,10 @@ def own_name(tokens: list[Token]) -> RoundNames:
             return {}
         begins = place == 1 or bool(name.flags & LINE)
         if name.kind == "word" and begins and behind.flags & (COLON | EQUALS):
-            told.add(name.text)
+            headed.add(name.text)
         elif name.kind == "word" and behind.flags & _ENDS_OF_CALLS:
             called.add(name.text)
-    names = told & called
+    names = headed & called
     return dict.fromkeys(names, ("decrease", "dec")) if len(names) == 1 else {}
 
 

@@ -324,8 +324,8 @@ def _without_fabric(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
     stop = len(phrases)
     while stop and (isinstance(phrases[stop - 1], Fabric) or is_bare(phrases[stop - 1])):
         stop -= 1
-    said = phrases[stop - 1] if stop < len(phrases) else None
-    return phrases[: stop - 1] if isinstance(said, Said) and said.text == "all" else phrases[:stop]
+    last = phrases[stop - 1] if stop < len(phrases) else None
+    return phrases[: stop - 1] if isinstance(last, Said) and last.text == "all" else phrases[:stop]
 
 
 def _described(work: RoundWork) -> list[Candidate]:

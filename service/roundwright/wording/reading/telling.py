@@ -54,9 +54,9 @@ def _tells_of_rounds(seen: Seen) -> bool:
     """Whether it is told what decrease rounds are: `decrease rounds are in CC and plain rounds in MC`."""
     if _from_here_on(seen):
         return True
-    told = seen.work or seen.rounds or seen.counts or seen.lengths or seen.times or seen.continues
+    worked = seen.work or seen.rounds or seen.counts or seen.lengths or seen.times or seen.continues
     texts = {phrase.text for phrase in seen.order if isinstance(phrase, Said)}
-    return bool(seen.changes) and not told and "are" in texts
+    return bool(seen.changes) and not worked and "are" in texts
 
 
 def _from_here_on(seen: Seen) -> bool:
@@ -76,7 +76,7 @@ def _explains(inside: tuple[Phrase, ...]) -> bool:
 def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
     thus = any(phrase.manner for phrase in seen.continues)
-    if segment.intro and thus and [each.number.values for each in seen.rounds] == [(1,)]:
+    if segment.intro and thus and [rounds.number.values for rounds in seen.rounds] == [(1,)]:
         return all(map(is_bare, seen.work))  # `knit one round like this:`
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
     if segment.intro and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.agains):

@@ -241,9 +241,11 @@ class _Writer:
 
     def is_prefix(self, place: int) -> bool:
         """Whether the word for 1 counts nothing, since a part of a sentence ends: `der Rand rollt sich ein,`."""
-        one = self.cut[place]
+        word = self.cut[place]
         counts_nothing = place + 1 >= len(self.cut) or self.cut[place + 1].kind in ("sign", "line")
-        return one.figures is not None and one.text.isalpha() and one.figures.single == 1 and counts_nothing
+        return (
+            word.figures is not None and word.text.isalpha() and word.figures.single == 1 and counts_nothing
+        )
 
     def stand_apart(self, word: Piece) -> None:
         """Write a word between commas, where the reader takes it for a stitch that it does not know."""

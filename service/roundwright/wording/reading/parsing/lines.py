@@ -185,8 +185,8 @@ class Lines(ExtentReader):
         if self.kind() == "plain" and far and self.is_behind_stitches():
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
-        told = self.place > 0 and self.tokens[self.place - 1].text in ("the", "all")
-        if told and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
+        named = self.place > 0 and self.tokens[self.place - 1].text in ("the", "all")
+        if named and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
             return Rounds(*self.take(2), ONE, every=True, step=2)
         return Fabric(*self.take(1), "plain")
 
@@ -305,8 +305,8 @@ class Lines(ExtentReader):
 
     def manner(self) -> Phrase:
         """`in this manner`; `and so on each of the four needles` behind stitches tells where they are worked."""
-        if self.is_behind_stitches() and (each := self.in_each_part()):
-            return each
+        if self.is_behind_stitches() and (parts := self.in_each_part()):
+            return parts
         return Continue(*self.take(1), manner=True)
 
     def in_each_part(self) -> Phrase | None:
