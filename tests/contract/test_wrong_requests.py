@@ -1,6 +1,7 @@
 """What a stranger is told who got a request wrong: where, and a word or value that mends it."""
 
 import json
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
@@ -36,7 +37,7 @@ def said_at(place: str, answer: Any) -> Iterator[str]:
         yield json.dumps(answer, ensure_ascii=False)
     for notice in notices:
         if place in (notice.get("pointer"), notice.get("parameter")):
-            yield f"{place}: {notice.get('detail') or notice['message']}"
+            yield notice.get("detail") or notice["message"]
             yield json.dumps(notice.get("suggestion", {}))
             yield answer.get("nearest", "")
 
@@ -59,7 +60,7 @@ def test_a_wrong_request_can_be_mended_by_its_answer(wrong: Wrong, service: http
         f"{name}: {value}" for name, value in response.headers.items() if name in ("allow", "content-type")
     ]
     for word in wrong.mends:
-        assert word in "\n".join(said).replace('\\"', '"')
+        assert re.search(rf"(?<!\w){re.escape(word)}(?!\w)", "\n".join(said).replace('\\"', '"')), word
 
     assert 200 == sent(wrong.next, service).status_code
 

@@ -25,12 +25,10 @@ PICTURE_LANGUAGES: Final[tuple[str, ...]] = tuple(
 _CLOSEST: Final[Mapping[str, str]] = {"no": "nb", "nn": "nb"}
 """Tags that are served in the words of another: Norwegian without a form, and Nynorsk."""
 
+_Tag = Annotated[str, Meta(pattern="^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8}){0,3}$", max_length=35, examples=["de"])]
+
 Language = Annotated[
-    Annotated[
-        str,
-        Meta(pattern="^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8}){0,3}$", max_length=35, examples=["de"]),
-    ]
-    | None,
+    _Tag | None,
     Meta(
         description="Language of the words in the answer, as a BCP 47 tag: "
         + ", ".join(f"`{code}`" for code in LANGUAGES)
@@ -40,11 +38,7 @@ Language = Annotated[
 ]
 
 PictureLanguage = Annotated[
-    Annotated[
-        str,
-        Meta(pattern="^[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8}){0,3}$", max_length=35, examples=["de"]),
-    ]
-    | None,
+    _Tag | None,
     Meta(
         description="Language of the words in the picture, as a BCP 47 tag: "
         + ", ".join(f"`{code}`" for code in LANGUAGES)
