@@ -131,3 +131,21 @@ def test_yarn_carried_behind_a_turned_up_rib_shows() -> None:
 
     assert "floats_show" in [warning["code"] for warning in answers["folded"]["warnings"]]
     assert "floats_show" not in [warning["code"] for warning in answers["ribbed"]["warnings"]]
+
+
+def test_a_note_that_is_not_for_all_sizes_names_its_own() -> None:
+    """The baby's size joins in with the second round, and its knitter reads there what the others read before."""
+    sizes = [{"age_months": 6}, {"age_months": 24}, {"adult": "man"}]
+    answer = hats(sizes=sizes, gauge={"stitches": 16, "rows": 22}, crown={"style": "gathered"}, needles=4)
+    first, begins, *rest = [line for line in lines(answer["pattern"], "CROWN") if line.startswith("  ")]
+
+    assert first.startswith("  The first decrease takes")
+    assert begins == "  Size 1: begin here."
+    assert any(line.startswith("  Size 1 only: the first decrease takes") for line in rest)
+
+
+def test_the_last_round_says_nothing_of_needles_to_work_on_with() -> None:
+    """Where a crown is done, a needle that is empty needs no word."""
+    crown = hats(sizes=BABIES, crown={"style": "gathered"}, needles=4)["sizes"][0]["crown"]["rounds"]
+
+    assert not any("empty after" in note for note in crown[-1]["notes"])

@@ -52,8 +52,12 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         None
     )
     size: Annotated[
-        SizeNumber, Meta(description="Which size of the hat or the pattern is worked, from 1. Default 1.")
-    ] = 1
+        SizeNumber | None,
+        Meta(
+            description="Which size of the hat or the pattern is worked, from 1. Left out: `only_size` of the hat, "
+            "else 1."
+        ),
+    ] = None
     count: Annotated[
         StitchCount | None,
         Meta(description="Stitches counted on all needles together. Either this or `needles`."),
@@ -95,6 +99,11 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         ),
     ] = None
     language: Language = None
+
+    @property
+    def worked_size(self) -> int:
+        """The size that is worked, from 1."""
+        return self.size or (self.hat.only_size if self.hat else None) or 1
 
 
 class Finding(Protocol):
@@ -184,7 +193,7 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
     first = min(stage.first for _, stage in of_part)
     if not places and number < first:
         raise Impossible(
-            say("count.joins_later", number=number, size=request.size, first=first),
+            say("count.joins_later", number=number, size=request.worked_size, first=first),
             code="not_there",
             pointer="#/round",
             nearest=say("count.named.round", number=first),
@@ -246,13 +255,14 @@ def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
 
 
 def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
-    _check_size(request.size, len(hat.sizes))
-    held = hat.needles_of(request.size - 1)
+    _check_size(request.worked_size, len(hat.sizes))
+    held = hat.needles_of(request.worked_size - 1)
     on_circular = request.split is None and held is not None and held.circular is not None
-    rounds = hat_rounds(hat if on_circular else hat.without_needles(), request.size - 1, "#/hat")
+    planned = hat if on_circular else hat.without_needles()
+    rounds = hat_rounds(planned, request.worked_size - 1, "#/hat", as_printed=True)
     crown, adjust = rounds.crown, rounds.adjust
     flat = crown.worked == "flat"
-    on_needles = hat.needles_held(request.size - 1)
+    on_needles = hat.needles_held(request.worked_size - 1)
     needles = NeedleRequest(
         request.split, on_needles, hat.tolerance, request.needles, flat, "#/hat", hat.brim.repeat
     )
@@ -292,9 +302,9 @@ def _after_change(hat: HatRounds, shaped: tuple[Round, ...], counted: Needles | 
 
 
 def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) -> Progress:
-    _check_size(request.size, len(pattern.cast_on))
-    followed = follow(pattern, request.size, read)
-    stitches = pattern.cast_on[request.size - 1]
+    _check_size(request.worked_size, len(pattern.cast_on))
+    followed = follow(pattern, request.worked_size, read)
+    stitches = pattern.cast_on[request.worked_size - 1]
     shared = share(
         followed.rounds, stitches, NeedleRequest(request.split, None, USUAL_TOLERANCE, request.needles)
     )

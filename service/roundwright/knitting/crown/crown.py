@@ -213,7 +213,7 @@ def crown_rounds(
 
 
 def crown_counts(stitches: int, shape: CrownShape, gauge: Gauge, *, pointer: str = "#/crown") -> CrownCounts:
-    """The counts of a crown of this shape; raises the same errors as `work_crown`. Takes a third of its time."""
+    """The counts of a crown of this shape; raises the same errors as `work_crown`."""
     inputs = crown_inputs(stitches, shape, gauge, pointer, None)
     plan = crown_plan(inputs)
     counts = [execute(steps)[1] for steps in islice(_steps(inputs, plan), MOST_ROUNDS + 1)]

@@ -19,8 +19,10 @@ _DIGITS: Final = re.compile("[0-9]+")
 
 def first_numbers(crowns: Sequence[Sequence[Round]]) -> tuple[int, ...]:
     """The number of the first crown round of each size; `crowns` are numbered from 1."""
-    longest = max(map(len, crowns), default=0)
     from_each_start = (1,) * len(crowns)
+    if len(set(map(len, crowns))) <= 1:
+        return from_each_start
+    longest = max(map(len, crowns))
     from_the_longest = tuple(longest - len(crown) + 1 for crown in crowns)
     return min(from_each_start, from_the_longest, key=lambda firsts: _line_count(crowns, firsts))
 
@@ -32,6 +34,17 @@ def numbered_crown(crown: CrownAnswer, first: int) -> CrownAnswer:
     rounds = tuple(replace(round, number=number) for number, round in enumerate(crown.rounds, first))
     drawing = None if crown.drawing is None else numbered_from(crown.drawing, first)
     return replace(crown, rounds=rounds, drawing=drawing)
+
+
+def rounds_of_sizes(
+    crowns: Sequence[Sequence[Round]], firsts: Sequence[int], number: int
+) -> dict[int, Round]:
+    """The rounds with a number in the pattern, by size; `firsts` are the numbers of the first rounds."""
+    return {
+        size: crown[number - first]
+        for size, (crown, first) in enumerate(zip(crowns, firsts, strict=True))
+        if 0 <= number - first < len(crown)
+    }
 
 
 def worked_again(rounds: Mapping[int, Round], following: Mapping[int, Round]) -> bool:
@@ -51,11 +64,7 @@ def _line_count(crowns: Sequence[Sequence[Round]], firsts: Sequence[int]) -> int
     lines += len({first + len(crown) for first, crown in zip(firsts, crowns, strict=True)} - {last + 1})
     before: dict[int, Round] = {}
     for number in range(1, last + 1):
-        rounds = {
-            size: crown[number - first]
-            for size, (crown, first) in enumerate(zip(crowns, firsts, strict=True))
-            if 0 <= number - first < len(crown)
-        }
+        rounds = rounds_of_sizes(crowns, firsts, number)
         if not worked_again(before, rounds):
             lines += len({_DIGITS.sub("", round.text) for round in rounds.values()})
         before = rounds

@@ -241,13 +241,14 @@ class HatRounds(NamedTuple):
         return self.brim.adjust or self.body.adjust
 
 
-def hat_rounds(request: HatRequest, index: int, at: str = "#") -> HatRounds:
-    """Brim, body and crown of one size, numbered as in the pattern; errors point below `at`.
+def hat_rounds(request: HatRequest, index: int, at: str = "#", *, as_printed: bool = False) -> HatRounds:
+    """Brim, body and crown of one size; errors point below `at`. Raises `Impossible` as `hats` does.
 
-    Raises `Impossible` as `hats` does.
+    The rounds of the crown are numbered from 1, or `as_printed` in the pattern of all sizes. That depends on all of
+    them, so that it is also `Impossible` where another size is.
     """
     request = with_defaults(request, at)
-    if request.only_size is None and len(request.sizes) > 1:
+    if as_printed and request.only_size is None and len(request.sizes) > 1:
         worked = _numbered(tuple(_work_sizes(request, at)))[index]
     else:
         worked = _work_size(request, index, at)

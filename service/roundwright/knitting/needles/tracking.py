@@ -11,7 +11,7 @@ def track_needles(rounds: tuple[Round, ...], split: tuple[int, ...]) -> tuple[Ro
     """The rounds with the stitches on each needle after them, and the moves to make before working each.
 
     `split` is what each needle holds before the first round. Moves are made in the order given. A needle may
-    run empty near the close: it stays in the count with 0, and the round that empties it has a note.
+    run empty near the close: it stays in the count with 0, and the round that empties it has a note, but for the last.
     """
     return track_needles_along(boundary_paths(rounds, sum(split)), split)
 
@@ -29,8 +29,10 @@ def track_needles_along(
             moves = tuple([Move(needle, slid) for needle, (_, slid) in enumerate(new, start=1) if slid])
             boundaries = tuple([position for position, _ in new])
         before, needles = needles, _stitches_between(boundaries, round.after)
-        notes = (round.notes + _emptied_note(before, needles, hold))[:MOST_NOTES]
-        tracked.append(replace(round, needles=needles, moves=moves, notes=notes))
+        notes = (
+            round.notes if round is paths.rounds[-1] else round.notes + _emptied_note(before, needles, hold)
+        )
+        tracked.append(replace(round, needles=needles, moves=moves, notes=notes[:MOST_NOTES]))
     return tuple(tracked)
 
 

@@ -59,8 +59,9 @@ class SizeCheckRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
 
     hat: Annotated[HatRequest, Meta(description="The hat as planned, as `/v1/hats` takes it.")]
     size: Annotated[
-        int, Meta(ge=1, le=MOST_SIZES, description="Which size of it is knitted, from 1. Default 1.")
-    ] = 1
+        Annotated[int, Meta(ge=1, le=MOST_SIZES)] | None,
+        Meta(description="Which size of it is knitted, from 1. Left out: its `only_size`, else 1."),
+    ] = None
     rounds_worked: Annotated[
         int, Meta(ge=1, le=MOST_ROUNDS, description="Rounds worked since the cast-on, brim and all.")
     ]
@@ -82,6 +83,11 @@ class SizeCheckRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     ] = None
     units: Annotated[UnitSystem, Meta(description="Units of the lengths in the answer.")] = "metric"
     language: Language = None
+
+    @property
+    def knitted_size(self) -> int:
+        """The size that is knitted, from 1."""
+        return self.size or self.hat.only_size or 1
 
 
 class HatSizes(Struct, frozen=True, kw_only=True):
@@ -141,7 +147,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
     comes_to = _comes_to(planned, knitted, request.units)
     measured = MeasuredHat(
         request.hat,
-        request.size - 1,
+        request.knitted_size - 1,
         planned,
         knitted.gauge,
         request.rounds_worked,
@@ -177,18 +183,16 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
 def _planned(request: SizeCheckRequest) -> HatRounds:
     """The rounds of the size that is knitted; needles are of no account."""
     sizes = len(request.hat.sizes)
-    if request.size > sizes:
+    if request.knitted_size > sizes:
         raise Impossible(
-            say_count("size_check.no_such_size", sizes, size=request.size),
+            say_count("size_check.no_such_size", sizes, size=request.knitted_size),
             code="not_there",
             pointer="#/size",
             nearest=say("size_check.size", size=sizes),
             suggested=sizes,
         )
     planned = hat_rounds(
-        replace(request.hat.without_needles(), units=request.units, only_size=request.size),
-        request.size - 1,
-        "#/hat",
+        replace(request.hat.without_needles(), units=request.units), request.knitted_size - 1, "#/hat"
     )
     rounds = planned.brim.rounds + planned.body.rounds + len(planned.crown.rounds)
     if request.rounds_worked > rounds:

@@ -46,7 +46,8 @@ class PictureFile(Lookup):
         return await self.typesetter.typeset(content, receive, PICTURE)
 
     def warm(self) -> None:
-        """Do nothing: the picture does it."""
+        """Read the example; the picture does the rest."""
+        self.read_example()
 
     @property
     def description(self) -> str:

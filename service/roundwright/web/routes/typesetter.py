@@ -9,6 +9,7 @@ import signal
 import subprocess
 import sys
 from asyncio import FIRST_COMPLETED, Lock, create_task, get_running_loop, wait
+from collections import Counter
 from concurrent.futures import ThreadPoolExecutor
 from importlib.util import find_spec
 from typing import Any, Final
@@ -46,7 +47,7 @@ class Typesetter:
         self.end: finalize[Any, Typesetter] | None = None
         """Ends the process, at the latest when this object is collected."""
         self.is_stopped = False
-        self.pending = 0
+        self.pending: Counter[bytes] = Counter()
         self.lock = Lock()
         self.thread = ThreadPoolExecutor(1, "typesetter")
 
@@ -57,7 +58,7 @@ class Typesetter:
         file exceeds a limit.
         """
         self.require_capacity(kind)
-        self.pending += 1
+        self.pending[kind] += 1
         try:
             await self._turn(receive)
             loop = get_running_loop()
@@ -68,13 +69,13 @@ class Typesetter:
                 timer.cancel()
                 self.lock.release()
         finally:
-            self.pending -= 1
+            self.pending[kind] -= 1
 
     def require_capacity(self, kind: bytes = HANDOUT) -> None:
         """Raise `ProblemError` when the queue is full."""
-        if kind == HANDOUT and self.pending >= MAX_PENDING:
+        if kind == HANDOUT and self.pending[HANDOUT] >= MAX_PENDING:
             raise _try_again(f"This process accepts {MAX_PENDING} PDFs at once.")
-        if self.pending >= MAX_PENDING_WITH_PICTURES:
+        if self.pending.total() >= MAX_PENDING_WITH_PICTURES:
             raise _try_again(f"This process accepts {MAX_PENDING_WITH_PICTURES} PDFs and PNGs at once.")
 
     async def _turn(self, receive: Receive) -> None:

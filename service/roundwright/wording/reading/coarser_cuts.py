@@ -3,7 +3,6 @@
 A sentence that only says to repeat may go back to the sentences before it; the search takes it so where that comes out.
 """
 
-from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
@@ -34,8 +33,6 @@ def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     segments = _sections_joined(segments)
     made = list(segments)
     for place in range(1, len(segments)):
-        if often := _so_often(segments[place - 1], segments[place]):
-            made[place - 1] = replace(made[place - 1], cuts=(*made[place - 1].cuts, Cut(2, (often,))))
         if not _repeats(segments[place]):
             continue
         first = place
@@ -75,30 +72,6 @@ def _in_sections(first: Segment, again: Segment) -> Segment | None:
     if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
         return None
     return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
-
-
-def _so_often(first: Segment, again: Segment) -> Segment | None:
-    """`8 knit, 2 together. Do so 6 times`: one round, of which the sentence before is the unit; None for any other."""
-    words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
-    match words:
-        case [Times(more=False) as times, *behind] | [Rep(level=0), Times(more=False) as times, *behind]:
-            pass
-        case _:
-            return None
-    if again.label is not None or not _is_part(first) or len(behind) > 1:
-        return None
-    if not all(isinstance(phrase, Count | Brackets) for phrase in behind):
-        return None
-    explained = [False, *(_explains(before, phrase) for before, phrase in pairwise(first.phrases))]
-    unit = tuple(phrase for phrase, explains in zip(first.phrases, explained, strict=True) if not explains)
-    inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, unit)
-    return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
-
-
-def _explains(before: Phrase, phrase: Phrase) -> bool:
-    """Whether a bracket only says how the decrease before it is worked: `1 reduce (2 knit together)`."""
-    loose = isinstance(before, Stitches) and isinstance(before.node, Stitch) and before.node.loose
-    return loose and isinstance(phrase, Brackets)
 
 
 def _repeats(segment: Segment) -> bool:

@@ -48,8 +48,6 @@ WORKS: Final = frozenset(
     )
 )
 """What work begins with."""
-MOST_BETWEEN: Final = 4
-"""Rounds between those of a list: `4, 8, 12.`"""
 
 
 def goes_on(token: Token, following: Token, after: Label | None) -> bool:

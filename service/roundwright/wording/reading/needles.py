@@ -61,8 +61,6 @@ _HALVES: Final = ("half", "halves")
 def _head(tokens: list[Token], place: int) -> Head | None:
     """The head that begins here: `Needle 1:`, `front:`; None where there is none."""
     token = tokens[place]
-    if both := _both_sides(tokens, place):
-        return Head((1, 2), place, both)
     if token.text in _SIDES:
         behind = place + 2 if tokens[place + 1].kind == "needle" else place + 1
         if tokens[min(behind, len(tokens) - 1)].flags & COLON:
@@ -86,13 +84,6 @@ def _head(tokens: list[Token], place: int) -> Head | None:
     if not needles or not tokens[at].flags & (COLON | DASH) or tokens[at].flags & LINE:
         return None
     return Head(tuple(needles), place, at)
-
-
-def _both_sides(tokens: list[Token], place: int) -> int:
-    """Where `front and back:` ends; 0 where it does not stand here."""
-    texts = [token.text for token in tokens[place : place + 3]]
-    colon = place + 3 < len(tokens) and bool(tokens[place + 3].flags & COLON)
-    return place + 3 if colon and texts in (["front", "and", "back"], ["front", "&", "back"]) else 0
 
 
 def _ranged(token: Token) -> list[int]:

@@ -10,10 +10,9 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
-from roundwright.wording.reading.phrases import Again, EndsPlain, Rounds, Said, Times
+from roundwright.wording.reading.phrases import Again, Rounds, Times
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.states import Done, Entry, FaultyError, Lane, Standing
-from roundwright.wording.reading.told_between import BETWEEN
 from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
 from roundwright.wording.reading.working import fits_any_count
 
@@ -34,8 +33,6 @@ def work_line(work: LineWork) -> None:
         for number in numbers:
             lane.numbers_known = (lane.numbers_known, number, Entry(candidate, work.place))
         return
-    if not numbers and _only_ends_plain(work):
-        return
     if not numbers and label is not None:
         numbers = _numbers_of_sort(work, label)
     if numbers:
@@ -51,15 +48,6 @@ def work_line(work: LineWork) -> None:
             lane.between = Entry(candidate, work.place)
         else:
             _stand(work)
-
-
-def _only_ends_plain(work: LineWork) -> bool:
-    """Whether it is only said that rounds end with a plain one, and they did: `Finish with a knit round.`."""
-    phrases = work.segment.phrases
-    ends = any(isinstance(phrase, EndsPlain) for phrase in phrases)
-    if not ends or not all(isinstance(phrase, EndsPlain | Said) for phrase in phrases):
-        return False
-    return work.lane.chain is not None and is_plain(work.lane.chain[1])
 
 
 def _numbers_of_sort(work: LineWork, label: Label) -> list[int]:
@@ -264,7 +252,7 @@ def _unnumbered(work: LineWork) -> None:
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1
-    between = lane.between is not None and lane.between.candidate.how == BETWEEN
+    between = lane.between is not None and lane.between.candidate.kind == "between"
     if between and any(rounds.step <= 1 for rounds in _every(work)):
         lane.between = None  # `Now every round: k4, k2tog`
     elif lane.between is not None and candidate.nodes and (between or kind in ("sort", "next")):
@@ -296,11 +284,11 @@ def _stand_between(work: LineWork) -> None:
         return
     last = lane.chain[1]
     before = lane.chain[0][1] if lane.chain[0] is not None else last
-    if entry.candidate.how == BETWEEN and before.segment > entry.segment and is_plain(last):
+    if entry.candidate.kind == "between" and before.segment > entry.segment and is_plain(last):
         lane.between = None  # the plain rounds are told where they stand
         return
-    if last.segment != entry.segment and last.round.before != last.round.after:
-        between = entry.candidate.how == BETWEEN
+    if last.segment != entry.segment and not is_plain(last):
+        between = entry.candidate.kind == "between"
         earlier = bool(entry.candidate.every) and last.segment < entry.segment
         if between and (earlier or fits_any_count(work.candidate.nodes)):
             return

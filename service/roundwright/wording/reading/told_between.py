@@ -19,9 +19,6 @@ from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import Number, Stated, Stitch
 
-BETWEEN: Final = "between"
-"""How a candidate is understood that tells plain rounds between others."""
-
 
 def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | None:
     """Plain rounds that stand between others; None where the segment tells anything else."""
@@ -54,7 +51,6 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         plain=int(not {"between", "in between"}.intersection(texts)),
         step=only.number.of(0) or 0 if only is not None else 0,
         stated=tuple(count for count in stated if not count.sign),
-        how=BETWEEN,
     )
 
 
@@ -84,7 +80,7 @@ def _every_so_often(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: 
         return None
     nodes = plain_fill("k", segment.start, segment.end)
     number = Number((step - 1,), every.start, every.end)
-    return Candidate("between", 0.0, nodes, rounds=number, how=BETWEEN, every=step)
+    return Candidate("between", 0.0, nodes, rounds=number, every=step)
 
 
 _AFTER: Final = frozenset(("after", "followed by", "follows", "following", "after each"))

@@ -119,8 +119,11 @@ def lines_of_sizes(texts: Sequence[str | None], words: Words) -> list[str]:
 def _of_sizes(line: SharedLine, size_count: int, words: Words) -> str:
     """A line that begins with its sizes where it is not for all: `Sizes 2 and 4 only: slide ...`."""
     sizes, text = line
-    if len(sizes) == size_count:
-        return text
+    return text if len(sizes) == size_count else only_for(sizes, text, words)
+
+
+def only_for(sizes: Sequence[int], text: str, words: Words) -> str:
+    """A sentence that is for some sizes, given by their indexes."""
     return words.say_count(
         "sizes.only_line", len(sizes), sizes=size_numbers(sizes), text=words.after_colon(text)
     )

@@ -9,13 +9,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.hat.brim_and_body import HatPart
-from roundwright.knitting.hat.numbering import worked_again
+from roundwright.knitting.hat.numbering import rounds_of_sizes, worked_again
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.language import Words, words_of
 from roundwright.wording.writing.colours import crown_change
-from roundwright.wording.writing.needles import change_lines, lines_of_sizes
+from roundwright.wording.writing.needles import change_lines, lines_of_sizes, only_for
 from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.size_lists import (
     SharedLine,
@@ -187,18 +187,19 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
 
 
 def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
-    """The rounds of the crown; each note stands once, before the first round it belongs to."""
+    """The rounds of the crown; each note stands once for a size, before the first round it belongs to."""
     first_numbers = [plan.crown.rounds[0].number if plan.crown.rounds else 1 for plan in plans]
     last_numbers = [plan.crown.rounds[-1].number if plan.crown.rounds else 0 for plan in plans]
-    written_notes: set[str] = set()
+    crowns = [plan.crown.rounds for plan in plans]
+    written_notes: set[tuple[int, str]] = set()
     number, last = 1, max(last_numbers, default=0)
     while number <= last:
         yield from _joining_sizes(first_numbers, number, wording)
         yield from map(_note, change_lines(plans, number, wording.words))
         yield from map(_note, wording.colour_changes(plans, number))
-        of_sizes = _rounds_of_sizes(plans, first_numbers, number)
+        of_sizes = rounds_of_sizes(crowns, first_numbers, number)
         until = number
-        while worked_again(of_sizes, _rounds_of_sizes(plans, first_numbers, until + 1)) and not (
+        while worked_again(of_sizes, rounds_of_sizes(crowns, first_numbers, until + 1)) and not (
             wording.colour_changes(plans, until + 1)
         ):
             until += 1
@@ -206,22 +207,11 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
         for line in wording.merged(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, holds_of(plans), wording)
-            notes = dict.fromkeys(note for round in rounds.values() for note in round.notes)
-            yield from (_note(wording.words.render(note)) for note in notes if note not in written_notes)
-            written_notes.update(notes)
+            yield from _notes(rounds, written_notes, wording.words)
             start = wording.rounds_start(number, until, wording.note(line.sizes, len(plans)))
             yield wording.line(start, line.text, [round.after for round in rounds.values()])
         yield from _finished_sizes(plans, last_numbers, until, wording)
         number = until + 1
-
-
-def _rounds_of_sizes(plans: Sequence[HatPlan], first_numbers: Sequence[int], number: int) -> dict[int, Round]:
-    """The rounds with a number in the pattern, by size."""
-    return {
-        size: plan.crown.rounds[place]
-        for size, plan in enumerate(plans)
-        if 0 <= (place := number - first_numbers[size]) < len(plan.crown.rounds)
-    }
 
 
 def _joining_sizes(first_numbers: Sequence[int], number: int, wording: Wording) -> Iterable[Line]:
@@ -229,6 +219,20 @@ def _joining_sizes(first_numbers: Sequence[int], number: int, wording: Wording) 
     sizes = [size for size, first in enumerate(first_numbers) if first == number]
     if number > 1 and sizes:
         yield _note(wording.words.say_count("line.begin_here", len(sizes), sizes=size_numbers(sizes)))
+
+
+def _notes(rounds: Mapping[int, Round], written: set[tuple[int, str]], words: Words) -> Iterator[Line]:
+    """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes."""
+    for note in dict.fromkeys(note for round in rounds.values() for note in round.notes):
+        sizes = [
+            size for size, round in rounds.items() if note in round.notes and (size, note) not in written
+        ]
+        written.update((size, note) for size in sizes)
+        text = words.render(note)
+        if len(sizes) == len(rounds):
+            yield _note(text)
+        elif sizes:
+            yield _note(only_for(sizes, text, words))
 
 
 def _note(text: str) -> Line:

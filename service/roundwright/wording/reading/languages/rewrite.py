@@ -123,7 +123,6 @@ class _Writer:
         self.known = known
         self.cut = cut
         self.matcher = Matcher(known, cut)
-        self.together = known.together
         self.width = width
         self.parts: list[str] = []
         self.units: list[Unit] = []
@@ -237,7 +236,7 @@ class _Writer:
         worked = any(
             piece.kind == "number" for piece in self.cut[max(0, place - MOST_BEFORE_TOGETHER) : place]
         )
-        return word.kind == "word" and worked and bool(respelt(word.text.lower(), self.together))
+        return word.kind == "word" and worked and bool(respelt(word.text.lower(), self.known.together))
 
     def is_prefix(self, place: int) -> bool:
         """Whether the word for 1 counts nothing, since a part of a sentence ends: `der Rand rollt sich ein,`."""

@@ -88,14 +88,10 @@ class NumberReader(TimesReader):
         """`28 + 28`: as many on each of two needles; else None."""
         first, second = self.token(), self.token(1)
         apart = second.start == first.end + 3 and second.flags == SPACE
-        if self.kind(1) != "number" or not apart or second.text != first.text or not self.ends_count(2):
+        if self.kind(1) != "number" or not apart or second.text != first.text or not self.ends_at(2):
             return None
         total = Number((2 * (number.of(0) or 0),), first.start, second.end)
         return Count(*self.take(2), total)
-
-    def ends_count(self, ahead: int) -> bool:
-        """Whether a sign or the end stands there."""
-        return self.place + ahead >= self.stop or bool(self.flags(ahead) & (STOP | COMMA | SEMI))
 
     def factors(self, number: Number) -> Phrase | None:
         """`(7 x 13)` behind `91 sts`: what the count is made of, which says nothing new; else None."""
