@@ -34,7 +34,8 @@ def said_at(place: str, answer: Any) -> Iterator[str]:
     """What an answer says at a place: a fault, a warning, or all of it where there is no place."""
     notices = [*answer.get("errors", ()), *answer.get("warnings", ())]
     if not place:
-        yield json.dumps(answer, ensure_ascii=False)
+        said = {name: value for name, value in answer.items() if name not in ("type", "instance")}
+        yield json.dumps(said, ensure_ascii=False)
     for notice in notices:
         if place in (notice.get("pointer"), notice.get("parameter")):
             yield notice.get("detail") or notice["message"]

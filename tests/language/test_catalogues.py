@@ -140,6 +140,7 @@ def test_a_message_is_composed_of_messages():
         ("es", "ab hier"),
         ("nb", "ab hier"),
         ("da", "ab hier"),
+        ("nl", "ab hier"),
         ("en-GB", "ab hier"),
     ],
 )

@@ -305,8 +305,8 @@ TRIED = {
         "between cadences: clever."
     ),
     "hats, four sizes": (
-        "Spread over 470 functions; the written crown, in two numberings of which the shorter is taken, "
-        "is a quarter. Tried: executed rounds kept."
+        "Spread over 470 functions. Tried: executed rounds kept; the crown is written once and no longer in two "
+        "numberings."
     ),
     "hats, four sizes, by socket: answers a second": (
         "As in process; and a repeated crown is found where it is kept."

@@ -79,11 +79,19 @@ async def _nothing() -> HTTPDisconnectEvent:
 def test_pictures_have_room_in_the_queue_where_pdfs_have_none() -> None:
     """A page with a dozen pictures is served while handouts wait."""
     typesetter = Typesetter()
-    typesetter.pending = MAX_PENDING
+    typesetter.pending[HANDOUT] = MAX_PENDING
     typesetter.require_capacity(PICTURE)
-    with pytest.raises(ProblemError):
+    with pytest.raises(ProblemError, match=f"{MAX_PENDING} PDFs at once"):
         typesetter.require_capacity(HANDOUT)
-    typesetter.pending = MAX_PENDING_WITH_PICTURES
-    with pytest.raises(ProblemError):
+    typesetter.pending[PICTURE] = MAX_PENDING_WITH_PICTURES - MAX_PENDING
+    with pytest.raises(ProblemError, match=f"{MAX_PENDING_WITH_PICTURES} PDFs and PNGs"):
         typesetter.require_capacity(PICTURE)
+    typesetter.stop()
+
+
+def test_small_pictures_take_no_room_from_pdfs() -> None:
+    """As many pictures in hand as PDFs would fill the queue, and a handout still has its place."""
+    typesetter = Typesetter()
+    typesetter.pending[PICTURE] = MAX_PENDING
+    typesetter.require_capacity(HANDOUT)
     typesetter.stop()

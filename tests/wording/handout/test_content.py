@@ -93,7 +93,7 @@ def test_the_class_gets_its_balls_and_the_choice_of_one_basket(service: httpx.Cl
 
     assert f"Balls of their own for 14 knitters: {order['own']['balls']} balls, 119.00 EUR." in text
     assert f"{order['shared']['balls']} balls, 59.50 EUR." in text
-    assert "From one ball: 1 grown-up and 1 nine months (4 balls); 1 grown-up and" in text
+    assert "From one ball: 1 × grown-up and 1 × nine months (4 balls); 1 × grown-up and" in text
     assert order["shared"]["balls"] < order["own"]["balls"]
 
 

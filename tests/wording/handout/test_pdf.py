@@ -67,7 +67,14 @@ def test_no_round_of_a_pdf_is_broken_over_two_pages(
 @pytest.mark.parametrize("paper", PAPERS_MM)
 @pytest.mark.parametrize(
     ("language", "size"),
-    [("de", "9 Monate"), ("fr", "9 mois"), ("es", "9 meses"), ("nb", "9 måneder"), ("da", "9 måneder")],
+    [
+        ("de", "9 Monate"),
+        ("fr", "9 mois"),
+        ("es", "9 meses"),
+        ("nb", "9 måneder"),
+        ("da", "9 måneder"),
+        ("nl", "9 maanden"),
+    ],
 )
 def test_a_size_of_the_yarn_table_stands_in_one_line(language: str, size: str, paper: str) -> None:
     """Long heads of the columns of numbers leave a size the room for its name, whole words and on one line."""

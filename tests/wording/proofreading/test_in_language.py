@@ -54,7 +54,7 @@ PUBLISHED = [
         146,
         "1er rang : *2 m end, 1 m env*, répéter de * à *, terminer par 2 m end.\n2e rang : m ensemble 2 par 2.",
         [146, 73],
-    ),
+    ),  # desbonnets.blogspot.com, from a magazine of 1973
     ("es", 78, ALELUBLOG, [78, 39, 20, 10]),  # alelublog.blogspot.com
     ("da", 60, "1. omg: *2 r, 2 vr; gentag fra *", [60]),  # fiftyfabulous.dk
     ("da", 64, "1. omg: *1 vr, 2 r, 1 vr; gentag fra *", [64]),  # the same
@@ -137,6 +137,12 @@ def test_words_of_another_language_than_that_of_the_request_are_a_warning(item: 
 
     assert told == (["language_differs"] if not unsure else [])
     assert not read(item["text"], tuple(item["cast_on"]), own).notices
+
+
+def test_hardly_any_text_leaves_its_language_unsure() -> None:
+    """Of the texts of others few have words of two languages alike; counted in November 2026: 3 of 203."""
+    unsure = [item["id"] for item in TEXTS if read(item["text"], tuple(item["cast_on"])).notices]
+    assert len(unsure) <= 3
 
 
 @pytest.mark.parametrize(

@@ -47,7 +47,8 @@ Tolerance = Annotated[
     Meta(
         ge=0,
         le=MOST_TOLERANCE,
-        description="Most stitches by which the fullest and the emptiest needle may differ. Default 4.",
+        description="Most stitches by which the fullest and the emptiest needle may differ. A split in whole sections, "
+        "of which nothing is slid, may differ by more. Default 4.",
     ),
 ]
 WholeRepeat = Annotated[
