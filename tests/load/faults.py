@@ -46,8 +46,8 @@ SLOWER = 5
 """With the limits on, the p99 of the stream stays under so many times the quiet one."""
 FROZEN_SHARE = 0.01
 """Of the stream, at the most so much is lost on a replica that hangs: what it was asked before the proxy noticed."""
-STREAM_ADDRESS_PER_SECOND = 15
-"""Of which a seventh is dear, and the proxy lets four of those through."""
+STREAM_ADDRESS_PER_SECOND = 8
+"""Of which a fifth is dear, and the proxy lets three of those through without a wait."""
 MEMORY_BYTES = 256 * 2**20
 FILES = 256
 FILES_RUSH = 1000
