@@ -86,6 +86,14 @@ class ConvertAnswer(Struct, frozen=True, kw_only=True):
     rules: RulesVersion = RULES
 
 
+CONVERT_BASIS: Final = (
+    Basis(say("gauge.inch_basis"), "International yard and pound agreement, 1959"),
+    Basis(say("gauge.class_basis"), "Craft Yarn Council, Standard Yarn Weight System"),
+    Basis(say("gauge.needle_numbers_basis"), "at least five general charts, by millimetres"),
+    Basis(say("gauge.first_needle_basis"), COMMON_PRACTICE),
+)
+
+
 def convert(request: ConvertRequest) -> ConvertAnswer:
     """Convert a gauge to 10 cm, 4 in and 1 in, and name the yarn classes and needles it belongs to.
 
@@ -102,7 +110,7 @@ def convert(request: ConvertRequest) -> ConvertAnswer:
         stitch_width=length(width_mm, request.units),
         row_height=length(height_mm, request.units),
         yarn_weights=yarn_weights_of(gauge),
-        needles=_needles(width_mm),
+        needles=_needles(_weights_near(width_mm)),
         basis=_basis(gauge),
         warnings=rows_assumed(gauge) + between_classes(gauge),
     )
@@ -123,12 +131,11 @@ def yarn_weights_of(gauge: Gauge) -> tuple[YarnWeight, ...]:
 
 def needle_sizes_of(gauge: Gauge) -> tuple[NeedleSize, ...]:
     """The needles usual for the classes the gauge falls in or lies between, the finest first."""
-    return _needles(stitch_width_mm(gauge))
+    return _needles(_weights_near(stitch_width_mm(gauge)))
 
 
-@lru_cache(maxsize=64)
-def _needles(width_mm: float) -> tuple[NeedleSize, ...]:
-    weights = _weights_near(width_mm)
+@cache  # a class, or two beside one another
+def _needles(weights: tuple[reference.YarnWeightRow, ...]) -> tuple[NeedleSize, ...]:
     return tuple(
         NeedleSize(size.mm, size.us, size.uk, size.jp)
         for size in reference.needle_sizes()
@@ -138,13 +145,14 @@ def _needles(width_mm: float) -> tuple[NeedleSize, ...]:
 
 @lru_cache(maxsize=64)  # all sizes and parts of an answer have the same gauge
 def _weights(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
-    counts = (TEN_CM_MM / width_mm, FOUR_IN_MM / width_mm)
-    return tuple(row for row in reference.yarn_weights() if any(_in_class(row, count) for count in counts))
+    # A whole count in inches, converted to millimetres and back, differs by a rounding error.
+    in_10_cm, in_4_in = tidy(TEN_CM_MM / width_mm), tidy(FOUR_IN_MM / width_mm)
+    return tuple(
+        row for row in reference.yarn_weights() if _in_class(row, in_10_cm) or _in_class(row, in_4_in)
+    )
 
 
 def _in_class(row: reference.YarnWeightRow, count: float) -> bool:
-    # A whole count in inches, converted to millimetres and back, differs by a rounding error.
-    count = tidy(count)
     return (row.stitches_min is None or count >= row.stitches_min) and count <= row.stitches_max
 
 
@@ -154,11 +162,13 @@ def _usual(row: reference.YarnWeightRow, needle_mm: float) -> bool:
 
 def _weights_near(width_mm: float) -> tuple[reference.YarnWeightRow, ...]:
     """The classes the gauge falls in; where there are none, those on either side of it."""
+    if weights := _weights(width_mm):
+        return weights
     count = TEN_CM_MM / width_mm
     rows = reference.yarn_weights()
     finer = [row for row in rows if row.stitches_min is not None and row.stitches_min > count]
     coarser = [row for row in rows if row.stitches_max < count]
-    return _weights(width_mm) or (*coarser[:1], *finer[-1:])
+    return (*coarser[:1], *finer[-1:])
 
 
 def between_classes(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
@@ -182,11 +192,4 @@ def class_text(weight: YarnWeight) -> Message:
 
 
 def _basis(gauge: Gauge) -> tuple[Basis, ...]:
-    basis = (
-        Basis(say("gauge.inch_basis"),
-              "International yard and pound agreement, 1959"),
-        Basis(say("gauge.class_basis"), "Craft Yarn Council, Standard Yarn Weight System"),
-        Basis(say("gauge.needle_numbers_basis"), "at least five general charts, by millimetres"),
-        Basis(say("gauge.first_needle_basis"), COMMON_PRACTICE),
-    )  # fmt: skip
-    return basis if gauge.rows is not None else (*basis, SHAPE_BASIS)
+    return CONVERT_BASIS if gauge.rows is not None else (*CONVERT_BASIS, SHAPE_BASIS)
