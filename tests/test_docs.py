@@ -46,6 +46,18 @@ def test_documents_name_no_setting_that_is_not(document):
     assert set() == named - {variable_of(field) for field in Settings.__struct_fields__}
 
 
+def test_what_the_map_names_is_there():
+    """Each file and folder in the table "Where do I change …" and below it exists."""
+    text = DEVELOPERS.read_text()
+    guide = text[text.index("### Where do I change") : text.index("## Which test looks at what")]
+    named = set(re.findall(r"`((?:[a-z_]+/)+[\w.*-]*\w)`", guide))
+    roots = [DEVELOPERS.parent, DEVELOPERS.parent / "service" / "roundwright"]
+
+    assert len(named) > 60
+    missing = [path for path in sorted(named) if not any([*root.glob(path)] for root in roots)]
+    assert [path for path in missing if Path(path).stem not in ("it", "words-it")] == []  # a language to come
+
+
 def test_the_readme_names_every_language():
     """The tags that `language` takes are those of the catalogues, and there is one list of them."""
     listed = re.findall(

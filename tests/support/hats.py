@@ -10,6 +10,7 @@ from roundwright import reference
 from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
+from roundwright.knitting.hat.request import BRIM_SHARE
 from roundwright.wording.writing import pattern as write
 
 HELD = [
@@ -50,7 +51,7 @@ def hat_requests(draw: st.DrawFn) -> dict[str, Any]:
         "sizes": draw(st.lists(sizes, min_size=1, max_size=5 if fullness is None or fullness else 12)),
         "needles": draw(st.sampled_from([None, 2, 3, 4, 5, *HELD])),
         "brim": {
-            "kind": draw(st.sampled_from(["rolled", "ribbed", "garter", "folded"])),
+            "kind": draw(st.sampled_from([*BRIM_SHARE])),
             "rib": {"knit": draw(st.integers(1, 6)), "purl": draw(st.integers(1, 6))},
         },
         "body": {
