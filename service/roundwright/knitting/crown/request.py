@@ -112,6 +112,14 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     height: Annotated[
         Length | None, Meta(description="Height of a cone. Left out: three quarters of its width.")
     ] = None
+    hemisphere_stitches: Annotated[
+        Annotated[int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES)] | None,
+        Meta(
+            description="Stitches around the hemisphere that a `dome` in whole sections follows. Left out: its own; in "
+            "a hat of several sizes one for all, between the smallest and the largest, so that they decrease in the "
+            "same rounds."
+        ),
+    ] = None
     worked: Worked = "in_the_round"
     finish: Annotated[Finish, Meta(description="What becomes of the last stitches. Default: drawn up.")] = (
         Finish()
@@ -202,8 +210,14 @@ def crown_inputs(
 def has_whole_sections(shape: CrownShape) -> bool:
     """Whether the crown is worked in whole sections: as its style always is, or since the request says how."""
     style = style_of(shape)
-    given = shape.sections is not None or (shape.cadence is not None and "cadence" in style.options)
-    return style.whole_sections or given
+    says_how = (
+        ("sections", shape.sections),
+        ("cadence", shape.cadence),
+        ("hemisphere_stitches", shape.hemisphere_stitches),
+    )
+    return style.whole_sections or any(
+        value is not None and (option == "sections" or option in style.options) for option, value in says_how
+    )
 
 
 def crown_plan(inputs: CrownInputs) -> CrownPlan:
@@ -226,6 +240,7 @@ def crown_plan(inputs: CrownInputs) -> CrownPlan:
         height_stitch_widths=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
         flat=bool(inputs.seam_stitches),
         in_sections=in_sections,
+        hemisphere_stitches=shape.hemisphere_stitches,
     )
     if shape.cadence and "cadence" in style.options:
         cadence = shape.cadence

@@ -12,10 +12,10 @@ from roundwright.knitting.crown.request import (
     CrownShape,
     style_of,
 )
-from roundwright.knitting.crown.styles import hat_sections
+from roundwright.knitting.crown.styles import USUAL_SECTIONS, hat_sections, shared_hemisphere
 from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.sizing.cast_on import hat_mm
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
 from roundwright.knitting.sizing.heads import head_of
 
@@ -34,14 +34,18 @@ def with_defaults(request: AnyHat, at: str) -> AnyHat:
     if crown.style is None:
         for_adults = any(head.youngest_months is None for head in heads)
         crown = replace(crown, style=USUAL_ADULT_STYLE if for_adults else USUAL_STYLE)
-    if not style_of(crown).whole_sections and crown.sections is None:
-        fewest = min(
+    if not style_of(crown).whole_sections:
+        bodies = [
             hat_mm(head.mm, request.ease, f"{at}/ease")
             / body_gauge(request, index, at).width_mm
             * (1 + (request.body_of(index).fullness or 0) / 100)
             for index, head in enumerate(heads)
-        )
-        crown = _in_sections(crown, hat_sections(fewest))
+        ]
+        if crown.sections is None:
+            crown = _in_sections(crown, hat_sections(min(bodies)))
+        if crown.style == "dome" and crown.hemisphere_stitches is None and len(bodies) > 1:
+            hemisphere = shared_hemisphere(min(bodies), max(bodies))
+            crown = replace(crown, hemisphere_stitches=max(FEWEST_STITCHES, hemisphere))
     return replace(request, crown=crown)
 
 
@@ -59,8 +63,11 @@ def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:
 
 
 def _in_sections(crown: CrownShape, sections: int) -> CrownShape:
-    """The crown in so many sections; a flat top by the published rule of thumb, 8 every second round."""
+    """The crown in so many sections; a flat top by the published rule of thumb, 8 every second round.
+
+    Fewer than 8 every second round are no flat top: their plain rounds come from the gauge.
+    """
     cadence = crown.cadence
-    if crown.style == "flat" and cadence is None:
+    if crown.style == "flat" and cadence is None and sections == USUAL_SECTIONS:
         cadence = Cadence(plain_rounds=1)
     return replace(crown, sections=sections, cadence=cadence)
