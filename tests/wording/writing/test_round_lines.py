@@ -3,6 +3,7 @@
 import re
 from typing import Any
 
+import pytest
 from hypothesis import given, settings
 
 from tests.support.hats import BABIES, hat_requests, hats
@@ -133,15 +134,37 @@ def test_yarn_carried_behind_a_turned_up_rib_shows() -> None:
     assert "floats_show" not in [warning["code"] for warning in answers["ribbed"]["warnings"]]
 
 
-def test_a_note_that_is_not_for_all_sizes_names_its_own() -> None:
-    """The baby's size joins in with the second round, and its knitter reads there what the others read before."""
-    sizes = [{"age_months": 6}, {"age_months": 24}, {"adult": "man"}]
-    answer = hats(sizes=sizes, gauge={"stitches": 16, "rows": 22}, crown={"style": "gathered"}, needles=4)
-    first, begins, *rest = [line for line in lines(answer["pattern"], "CROWN") if line.startswith("  ")]
+@pytest.mark.parametrize("style", ["dome", "cone", "swirl", "square", "gathered", "quick"])
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+def test_how_the_marker_comes_off_is_told_once(style: str, wording: str) -> None:
+    """Common practice: a note on every such round. Sizes that come to one later read it where the first does."""
+    sizes = [{"age_months": 1}, {"age_months": 9}, {"age_months": 24}, {"adult": "woman"}]
+    written = hats(sizes=sizes, crown={"style": style}, needles=4, wording=wording)
+    notes = [line for line in lines(written["pattern"], "CROWN") if "marker" in line]
 
-    assert first.startswith("  The first decrease takes")
-    assert begins == "  Size 1: begin here."
-    assert any(line.startswith("  Size 1 only: the first decrease takes") for line in rest)
+    assert len({note[:45] for note in notes}) == len(notes)
+    assert all(note.startswith("  The first decrease takes") for note in notes)
+    assert all("takes the first t" in note for note in notes)
+
+
+def test_a_note_on_the_marker_is_for_sizes_that_come_to_it_later() -> None:
+    """The man's dome is closed rounds after the baby's; a size alone needs no word of others."""
+    sizes = [{"age_months": 6}, {"adult": "man"}]
+    together = lines(hats(sizes=sizes, crown={"style": "dome"}, needles=4)["pattern"], "CROWN")
+    (note,) = [line for line in together if "marker" in line]
+    assert note.endswith("The same goes for every size when it comes to such a round.")
+    alone = hats(sizes=sizes[:1], crown={"style": "dome"}, needles=4)["pattern"]
+    assert "every size when it comes" not in alone
+
+
+def test_the_rounds_of_the_brim_are_counted_from_the_join() -> None:
+    """The first is worked with the join: eight are in all, not eight more. The body goes on with the next rounds."""
+    rib = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}, "length": {"value": 3, "unit": "cm"}}
+    pattern = hats(gauge={"stitches": 20, "rows": 28}, brim=rib, needles=4)["pattern"]
+    assert "It is the first of the brim's rounds." in pattern
+    (line,) = lines(pattern, "BRIM")
+    assert line.startswith("Rnds 1-8: *k2, p2; rep from * around")
+    assert lines(pattern, "BODY")[0].startswith("Next ")
 
 
 def test_the_last_round_says_nothing_of_needles_to_work_on_with() -> None:

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final, Literal, NamedTuple
 
+from roundwright.knitting.crown.crown import FIRST_DECREASE
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.numbering import rounds_of_sizes, worked_again
 from roundwright.knitting.hat.plan import HatPlan
@@ -162,8 +163,18 @@ def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wordi
     for line in wording.merged(texts):
         shared = [parts[size] for size in line.sizes]
         note = wording.note(line.sizes, len(parts))
-        start = wording.next_rounds_start([part.rounds_in_turn for part in shared], note)
+        start = _start_of_equal_rounds(shared, wording, note)
         yield wording.line(start, line.text, [part.lines[0].after for part in shared])
+
+
+def _start_of_equal_rounds(parts: Sequence[HatPart], wording: Wording, note: str) -> str:
+    """A brim's rounds have numbers, since the first is often worked with the join; those of a body are the next."""
+    rounds = [part.rounds_in_turn for part in parts]
+    if parts[0].part == "body":
+        return wording.next_rounds_start(rounds, note)
+    if max(rounds) == 1:
+        return wording.rounds_start(1, 1, note)
+    return wording.rounds_to(1, size_list(rounds, wording.words), note)
 
 
 def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
@@ -187,10 +198,11 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
 
 
 def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
-    """The rounds of the crown; each note stands once for a size, before the first round it belongs to."""
+    """The rounds of the crown; each note stands before the first round it belongs to, once for a size or for all."""
     first_numbers = [plan.crown.rounds[0].number if plan.crown.rounds else 1 for plan in plans]
     last_numbers = [plan.crown.rounds[-1].number if plan.crown.rounds else 0 for plan in plans]
     crowns = [plan.crown.rounds for plan in plans]
+    marker_notes = _sizes_of_marker_notes(crowns)
     written_notes: set[tuple[int, str]] = set()
     number, last = 1, max(last_numbers, default=0)
     while number <= last:
@@ -207,7 +219,7 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
         for line in wording.merged(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, holds_of(plans), wording)
-            yield from _notes(rounds, written_notes, wording.words)
+            yield from _notes(rounds, marker_notes, written_notes, wording.words)
             start = wording.rounds_start(number, until, wording.note(line.sizes, len(plans)))
             yield wording.line(start, line.text, [round.after for round in rounds.values()])
         yield from _finished_sizes(plans, last_numbers, until, wording)
@@ -221,18 +233,41 @@ def _joining_sizes(first_numbers: Sequence[int], number: int, wording: Wording) 
         yield _note(wording.words.say_count("line.begin_here", len(sizes), sizes=size_numbers(sizes)))
 
 
-def _notes(rounds: Mapping[int, Round], written: set[tuple[int, str]], words: Words) -> Iterator[Line]:
-    """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes."""
+def _notes(
+    rounds: Mapping[int, Round],
+    sizes_by_note: Mapping[str, frozenset[int]],
+    written: set[tuple[int, str]],
+    words: Words,
+) -> Iterator[Line]:
+    """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes.
+
+    A note on the marker stands once, and then holds for sizes that come to such a round later.
+    """
     for note in dict.fromkeys(note for round in rounds.values() for note in round.notes):
         sizes = [
             size for size, round in rounds.items() if note in round.notes and (size, note) not in written
         ]
-        written.update((size, note) for size in sizes)
+        if not sizes:
+            continue
+        later = sizes_by_note.get(note, frozenset()) - set(sizes)
+        written.update((size, note) for size in (*sizes, *later))
         text = words.render(note)
-        if len(sizes) == len(rounds):
+        if later:
+            yield _note(words.say("line.note_for_every_size", note=text))
+        elif len(sizes) == len(rounds):
             yield _note(text)
-        elif sizes:
+        else:
             yield _note(only_for(sizes, text, words))
+
+
+def _sizes_of_marker_notes(crowns: Sequence[Sequence[Round]]) -> dict[str, frozenset[int]]:
+    """The sizes that have a note on the marker at the start of the round, by note."""
+    return {
+        note: frozenset(
+            size for size, crown in enumerate(crowns) if any(note in round.notes for round in crown)
+        )
+        for note in FIRST_DECREASE.values()
+    }
 
 
 def _note(text: str) -> Line:
