@@ -152,15 +152,17 @@ def test_a_note_on_the_marker_is_for_sizes_that_come_to_it_later() -> None:
     sizes = [{"age_months": 6}, {"adult": "man"}]
     together = lines(hats(sizes=sizes, crown={"style": "dome"}, needles=4)["pattern"], "CROWN")
     (note,) = [line for line in together if "marker" in line]
-    assert note.endswith("The same goes for every size when it comes to such a round.")
+    assert note.endswith("This holds for every size that comes to it later.")
     alone = hats(sizes=sizes[:1], crown={"style": "dome"}, needles=4)["pattern"]
-    assert "every size when it comes" not in alone
+    assert "every size that comes" not in alone
 
 
 def test_the_rounds_of_the_brim_are_counted_from_the_join() -> None:
     """The first is worked with the join: eight are in all, not eight more. The body goes on with the next rounds."""
     rib = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}, "length": {"value": 3, "unit": "cm"}}
-    pattern = hats(gauge={"stitches": 20, "rows": 28}, brim=rib, needles=4)["pattern"]
+    pattern = hats(sizes=[{"adult": "woman"}], gauge={"stitches": 20, "rows": 28}, brim=rib, needles=4)[
+        "pattern"
+    ]
     assert "It is the first of the brim's rounds." in pattern
     (line,) = lines(pattern, "BRIM")
     assert line.startswith("Rnds 1-8: *k2, p2; rep from * around")
