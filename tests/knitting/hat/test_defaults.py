@@ -178,6 +178,9 @@ def test_the_point_of_a_cone_is_added_to_the_depth() -> None:
         ([{"head": {"value": 58, "unit": "cm"}}], "wedge"),
         ([{"age_months": 6}], "quick"),
         ([{"age_months": 6}, {"adult": "man"}], "wedge"),
+        ([{"age_years": 16}], "wedge"),
+        ([{"age_years": 21}], "wedge"),
+        ([{"age_years": 8}], "quick"),
     ],
 )
 def test_a_hat_for_a_grown_up_is_closed_in_wedges(sizes: list[dict[str, Any]], style: str) -> None:

@@ -17,7 +17,7 @@ from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
-from roundwright.knitting.sizing.heads import head_of
+from roundwright.knitting.sizing.heads import head_of, is_as_large_as_an_adults
 
 AnyHat = TypeVar("AnyHat", bound=HatRequest)
 
@@ -32,7 +32,7 @@ def with_defaults(request: AnyHat, at: str) -> AnyHat:
         request = _with_silhouette(request, request.silhouette)
     crown = request.crown
     if crown.style is None:
-        for_adults = any(head.youngest_months is None for head in heads)
+        for_adults = any(head.youngest_months is None or is_as_large_as_an_adults(head.mm) for head in heads)
         crown = replace(crown, style=USUAL_ADULT_STYLE if for_adults else USUAL_STYLE)
     if not style_of(crown).whole_sections:
         bodies = [
