@@ -91,7 +91,7 @@ def test_a_beginner_reads_sentences() -> None:
     """Each abbreviation spelled out, one action a sentence, the count to check at the end."""
     pattern = hats(sizes=BABIES, wording="beginner", needles=3)["pattern"]
     crown = lines(pattern, "CROWN")
-    assert crown[0] == (
+    assert crown[1] == (
         "Round 1: * Knit 2 stitches. Knit two together. Repeat from * to the end of the round. "
         "You have 39 (42, 48, 51) stitches."
     )
@@ -106,13 +106,30 @@ def test_garter_is_written_as_two_rounds_and_their_repeat() -> None:
     assert re.match(r"Rnds 3-\d+: rep rnds 1 and 2 — \d+ sts", brim[2])
 
 
-def test_a_beginner_reads_how_every_stitch_is_worked() -> None:
-    """All that are used, each of them once; a knitter has abbreviations in their place."""
-    asked = {"sizes": BABIES, "crown": {"style": "wedge"}, "brim": {"kind": "ribbed"}}
-    stitches = lines(hats(**asked, wording="beginner")["pattern"], "STITCHES")
-
-    assert ["Knit", "Purl", "Knit two together"] == [line.partition(":")[0] for line in stitches]
-    assert "STITCHES" not in hats(**asked)["pattern"]
+@pytest.mark.parametrize("style", ["wedge", "square", "dome"])
+def test_a_beginner_reads_how_a_stitch_is_worked_where_it_first_comes(style: str) -> None:
+    """All that are used, each of them once, before the first round that has it; a knitter has abbreviations instead."""
+    asked = {"sizes": BABIES, "crown": {"style": style}, "brim": {"kind": "ribbed"}, "body": {"fullness": 25}}
+    pattern = hats(**asked, wording="beginner")["pattern"]
+    how = {
+        name: pattern.index(f"\n  {name}: ")
+        for name in ("Knit", "Purl", "Knit two together", "Knit into the front and back")
+        if f"\n  {name}: " in pattern
+    }
+    assert {"Knit", "Purl"} < set(how)
+    assert all(pattern.count(f"\n  {name}: ") == 1 for name in how)
+    begins = {name: pattern.index(f"\n{name}\n") for name in ("BRIM", "BODY", "CROWN")}
+    assert (
+        begins["BRIM"]
+        < how["Knit"]
+        < how["Purl"]
+        < pattern.index("Knit 1 stitch. Purl 1 stitch.")
+        < begins["BODY"]
+    )
+    if style != "square":
+        told = how["Knit two together"]
+        assert begins["CROWN"] < told < pattern.index("Knit two together.", begins["CROWN"])
+    assert "\n  Knit: " not in hats(**asked)["pattern"]
 
 
 def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:
