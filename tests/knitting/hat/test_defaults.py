@@ -136,6 +136,29 @@ def test_neighbouring_sizes_of_a_dome_are_worked_alike() -> None:
         assert len(larger) - len(smaller) == pytest.approx(sections * 8 * 40 / 30 / (2 * pi), rel=0.5)
 
 
+@pytest.mark.parametrize(("stitches", "rows"), GAUGES)
+def test_smaller_sizes_join_in_the_swirl_of_the_largest(stitches: int, rows: int) -> None:
+    """One line says a round for all sizes that have begun; the decreases travel on where the larger size's are."""
+    gauge = {"stitches": stitches, "rows": rows}
+    answer = hats(sizes=CLASS, gauge=gauge, crown={"style": "swirl"}, needles=4)
+    largest = max(len(size["crown"]["rounds"]) for size in answer["sizes"])
+    assert len([line for line in crown_lines(answer) if line.startswith("Rnd")]) <= 1.3 * largest
+    rounds = [
+        {round["number"]: round["text"] for round in size["crown"]["rounds"]} for size in answer["sizes"]
+    ]
+    for size in rounds:
+        assert all(rounds[-1][number] == text for number, text in size.items())
+
+
+def test_a_single_swirl_begins_at_the_end_of_its_sections() -> None:
+    """k9, k2tog; then two stitches nearer to the beginning in each decrease round (common practice)."""
+    (size,) = hats(sizes=[{"adult": "woman"}], crown={"style": "swirl"})["sizes"]
+    width = size["crown"]["stitches"] // 8
+    first, _, second = [round["text"] for round in size["crown"]["rounds"][:3]]
+    assert first.startswith(f"*k{width - 2}, k2tog;")
+    assert second.startswith(f"*k{width - 4}, k2tog, k1;")
+
+
 def test_a_cone_has_the_same_steepness_in_every_size() -> None:
     """Decreases in the same rounds in all sizes: one cone, three quarters as high as wide, larger or smaller."""
     at = [

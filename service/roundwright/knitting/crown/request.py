@@ -112,12 +112,12 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     height: Annotated[
         Length | None, Meta(description="Height of a cone. Left out: three quarters of its width.")
     ] = None
-    hemisphere_stitches: Annotated[
+    follows_stitches: Annotated[
         Annotated[int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES)] | None,
         Meta(
-            description="Stitches around the hemisphere that a `dome` in whole sections follows. Left out: its own; in "
-            "a hat of several sizes one for all, between the smallest and the largest, so that they decrease in the "
-            "same rounds."
+            description="Stitches of the crown that it follows, so that sizes of a hat are worked alike: a `dome` in "
+            "whole sections the hemisphere on them, a `swirl` the travel of their decreases, where it joins in. Left "
+            "out: its own; in a hat of several sizes one count for all."
         ),
     ] = None
     worked: Worked = "in_the_round"
@@ -213,7 +213,7 @@ def has_whole_sections(shape: CrownShape) -> bool:
     says_how = (
         ("sections", shape.sections),
         ("cadence", shape.cadence),
-        ("hemisphere_stitches", shape.hemisphere_stitches),
+        ("follows_stitches", shape.follows_stitches),
     )
     return style.whole_sections or any(
         value is not None and (option == "sections" or option in style.options) for option, value in says_how
@@ -240,7 +240,7 @@ def crown_plan(inputs: CrownInputs) -> CrownPlan:
         height_stitch_widths=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
         flat=bool(inputs.seam_stitches),
         in_sections=in_sections,
-        hemisphere_stitches=shape.hemisphere_stitches,
+        follows_stitches=shape.follows_stitches,
     )
     if shape.cadence and "cadence" in style.options:
         cadence = shape.cadence

@@ -37,7 +37,7 @@ FEWEST_HALVED: Final = 6
 """Stitches that are halved once more before they are drawn up: three are left at least."""
 Place = Literal["start", "end", "centre"]
 LEADS: Final[dict[Place, int]] = {"end": WHOLE_GAP, "centre": HALF_GAP, "start": 0}
-StyleOption = Literal["sections", "cadence", "decrease_at", "height", "hemisphere_stitches"]
+StyleOption = Literal["sections", "cadence", "decrease_at", "height", "follows_stitches"]
 
 
 class CrownPlan(NamedTuple):
@@ -53,7 +53,7 @@ class CrownPlan(NamedTuple):
     height_stitch_widths: float | None  # requested height of a cone
     flat: bool  # worked in rows, the first on the right side
     in_sections: bool = False  # whether the stitches are whole sections, each decreasing at the same time
-    hemisphere_stitches: int | None = None  # around the hemisphere that a dome follows; None for its own
+    follows_stitches: int | None = None  # of the crown that a dome or swirl follows; None for its own
 
 
 class Style(NamedTuple):
@@ -119,20 +119,31 @@ def sectioned(plan: CrownPlan) -> Iterator[Steps]:
 
 
 def swirl(plan: CrownPlan) -> Iterator[Steps]:
-    """Sections as in `sectioned`, but each decrease is worked beside the one below it, so that their line travels."""
+    """Sections as in `sectioned`, but each decrease is worked beside the one below it, so that their line travels.
+
+    A smaller crown begins where the decreases of the one that it follows have travelled to when they are as many.
+    """
     width_at_start = plan.stitches // plan.sections
-    first_place = {"end": width_at_start - 2, "centre": (width_at_start - 1) // 2, "start": 0}
+    widest = max(width_at_start, (plan.follows_stitches or 0) // plan.sections)
+    first_place = {"end": widest - 2, "centre": (widest - 1) // 2, "start": 0}
     before = first_place[plan.place] + 2
+    for width in range(widest, width_at_start, -1):
+        before = _travelled(before, width)
 
     def decrease(count: int, _: int) -> Steps:
         nonlocal before
         width = count // plan.sections
         if width <= 2:
             return decrease_all(count)
-        before = before - 2 if before >= 2 else width - 2
+        before = _travelled(before, width)
         return (Repeat(plan.sections, (*knit(before), Work("k2tog"), *knit(width - 2 - before))),)
 
     return _with_plain_rounds(plan, decrease)
+
+
+def _travelled(before: int, width: int) -> int:
+    """Stitches before the decrease in a section of this width, after the decrease round with so many `before`."""
+    return before - 2 if before >= 2 else width - 2
 
 
 def gathered(plan: CrownPlan) -> Iterator[Steps]:
@@ -192,7 +203,7 @@ def _dome_in_sections(plan: CrownPlan) -> Iterator[Steps]:
 
     On other stitches than its own the decreases are a round or two nearer or farther.
     """
-    width = (plan.hemisphere_stitches or plan.stitches) / plan.sections
+    width = (plan.follows_stitches or plan.stitches) / plan.sections
     every = _rounds_per_decrease(plan)
     start = asin(1 - 0.5 / width)
 
@@ -416,7 +427,7 @@ STYLES: Final[dict[str, Style]] = {
             say("crown.basis.dome"),
             "published: stitches at polar angle t are proportional to sin t",
         ),
-        options=("sections", "decrease_at", "hemisphere_stitches"),
+        options=("sections", "decrease_at", "follows_stitches"),
         sections=grouped_decreases,
         whole_sections=False,
     ),
@@ -459,7 +470,7 @@ STYLES: Final[dict[str, Style]] = {
             "counts: published hat patterns in sections, e.g. 88 stitches: 88, 80, 72, ... 8; travel: "
             + COMMON_PRACTICE,
         ),
-        options=("sections", "cadence", "decrease_at"),
+        options=("sections", "cadence", "decrease_at", "follows_stitches"),
         close_at=MOST_USUAL_SECTIONS,
         sections=dividing,
         last_round_with_plain=until_three_between,

@@ -13,6 +13,7 @@ from roundwright.knitting.crown.request import (
     style_of,
 )
 from roundwright.knitting.crown.styles import USUAL_SECTIONS, hat_sections, shared_hemisphere
+from roundwright.knitting.hat.bridge import hat_counts
 from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
@@ -43,10 +44,14 @@ def with_defaults(request: AnyHat, at: str) -> AnyHat:
         ]
         if crown.sections is None:
             crown = _in_sections(crown, hat_sections(min(bodies)))
-        if crown.style == "dome" and crown.hemisphere_stitches is None and len(bodies) > 1:
+        if crown.style == "dome" and crown.follows_stitches is None and len(bodies) > 1:
             hemisphere = shared_hemisphere(min(bodies), max(bodies))
-            crown = replace(crown, hemisphere_stitches=max(FEWEST_STITCHES, hemisphere))
-    return replace(request, crown=crown)
+            crown = replace(crown, follows_stitches=max(FEWEST_STITCHES, hemisphere))
+    request = replace(request, crown=crown)
+    if crown.style == "swirl" and crown.follows_stitches is None and len(heads) > 1:
+        most = max(hat_counts(request, index, head, at).body for index, head in enumerate(heads))
+        return replace(request, crown=replace(crown, follows_stitches=most))
+    return request
 
 
 def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:
