@@ -78,7 +78,9 @@ def sections(
     """The sections of a pattern; one that would be empty is left out."""
     wording = Wording(request)
     words = wording.words
-    told: set[StitchName] = set()  # in working order: the lines of a section are made when the section is
+    explained: set[StitchName] = (
+        set()
+    )  # in working order: the lines of a section are made when the section is
     lines_by_name: dict[str, Iterable[str | Line]] = {
         "sizes": _sizes(plans, words),
         "measurements": _measurements(plans, words),
@@ -88,9 +90,9 @@ def sections(
         "notes": [*_notes(request, plans, words), *colour_note(request, words)],
         "warnings": _warnings(warnings, wording),
         "cast_on": _cast_on(request, plans, wording),
-        "brim": _brim(request, plans, wording, told),
-        "body": _body(request, plans, wording, told),
-        "crown": crown_lines(plans, wording, told),
+        "brim": _brim(request, plans, wording, explained),
+        "body": _body(request, plans, wording, explained),
+        "crown": crown_lines(plans, wording, explained),
         "finishing": _finishing(request, plans, wording),
         "cautions": _cautions(cautions, words),
     }
@@ -279,12 +281,12 @@ def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) ->
 
 
 def _brim(
-    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, told: set[StitchName]
+    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]
 ) -> Iterable[str | Line]:
     if wording.beginner and request.colours is not None:
         colours = brim_colours(request.colours, wording.words)
         yield wording.words.say("pattern.brim_colours", colours=colours)
-    yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans), told)
+    yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans), explained)
     if request.brim.edge == "rolled":
         yield wording.words.say("pattern.rolls_up")
     if request.brim.edge == "folded":
@@ -292,14 +294,14 @@ def _brim(
 
 
 def _body(
-    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, told: set[StitchName]
+    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]
 ) -> Iterable[str | Line]:
     words = wording.words
     if request.brim.smaller_needle:
         yield words.say("pattern.larger_needles")
     if wording.beginner and request.colours is not None:
         yield words.say("pattern.body_colours", colours=body_colours(request.colours, words))
-    yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans), told)
+    yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans), explained)
     lengths = printed_lengths([plan.measurements.edge_to_crown for plan in plans], words)
     yield words.say("pattern.measures", lengths=lengths)
 

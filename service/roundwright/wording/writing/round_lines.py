@@ -78,12 +78,12 @@ class Wording:
         """The stitches of each size, in words as they are written in the pattern."""
         return counted("stitches" if self.beginner else "sts", counts, self.words)
 
-    def how_to(self, rounds: Iterable[Round], told: set[StitchName]) -> Iterator[Line]:
-        """For beginners, how the stitches of rounds are worked that come for the first time; `told` is added to."""
+    def how_to(self, rounds: Iterable[Round], explained: set[StitchName]) -> Iterator[Line]:
+        """For beginners, how stitches are worked that come for the first time; they are added to `explained`."""
         if not self.beginner:
             return
-        used = {name for round in rounds for name in stitch_names(round.steps)} - told
-        told.update(used)
+        used = {name for round in rounds for name in stitch_names(round.steps)} - explained
+        explained.update(used)
         for name in reference.stitches():
             if name in used:
                 stitch = sentence_start(self.words.stitch_plain(name))
@@ -141,14 +141,14 @@ def different_rounds(part: HatPart) -> tuple[Round, ...]:
 
 
 def straight_lines(
-    parts: Sequence[HatPart], wording: Wording, holds: Sequence[str], told: set[StitchName]
+    parts: Sequence[HatPart], wording: Wording, holds: Sequence[str], explained: set[StitchName]
 ) -> Iterator[Line]:
     """The lines of a straight part, given one part a size: each round, or rounds in turn, with how many are worked.
 
-    The round that changes the count comes first in a body and last in a brim. `holds` is what each size is on, `told`
-    the stitches that a beginner has read of.
+    The round that changes the count comes first in a body and last in a brim. `holds` is what each size is on,
+    `explained` the stitches that a beginner has read of.
     """
-    adjust = _adjust_lines([part.adjust for part in parts], wording, holds, told)
+    adjust = _adjust_lines([part.adjust for part in parts], wording, holds, explained)
     if parts[0].part == "body":
         yield from adjust
     sizes_by_lines: dict[int, list[int]] = {}
@@ -157,32 +157,32 @@ def straight_lines(
             sizes_by_lines.setdefault(len(part.lines), []).append(size)
     for line_count, sizes in sizes_by_lines.items():
         lines = _equal_rounds if line_count == 1 else _rounds_in_turn
-        yield from lines(parts, sizes, wording, told)
+        yield from lines(parts, sizes, wording, explained)
     yield from adjust
 
 
 def _adjust_lines(
-    rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str], told: set[StitchName]
+    rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str], explained: set[StitchName]
 ) -> Iterator[Line]:
     """The round from the count of the brim to that of the body, with what is slid before it."""
     texts = [None if round is None else wording.steps(round) for round in rounds]
     for line in wording.merged(texts):
         of_sizes = {size: round for size in line.sizes if (round := rounds[size]) is not None}
         yield from _slides(of_sizes, holds, wording)
-        yield from wording.how_to(of_sizes.values(), told)
+        yield from wording.how_to(of_sizes.values(), explained)
         start = wording.next_rounds_start([1], wording.note(line.sizes, len(rounds)))
         yield wording.line(start, line.text, [round.after for round in of_sizes.values()])
 
 
 def _equal_rounds(
-    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, told: set[StitchName]
+    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, explained: set[StitchName]
 ) -> Iterator[Line]:
     texts = [wording.steps(part.lines[0]) if size in sizes else None for size, part in enumerate(parts)]
     for line in wording.merged(texts):
         shared = [parts[size] for size in line.sizes]
         note = wording.note(line.sizes, len(parts))
         start = _start_of_equal_rounds(shared, wording, note)
-        yield from wording.how_to([part.lines[0] for part in shared], told)
+        yield from wording.how_to([part.lines[0] for part in shared], explained)
         yield wording.line(start, line.text, [part.lines[0].after for part in shared])
 
 
@@ -197,7 +197,7 @@ def _start_of_equal_rounds(parts: Sequence[HatPart], wording: Wording, note: str
 
 
 def _rounds_in_turn(
-    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, told: set[StitchName]
+    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, explained: set[StitchName]
 ) -> Iterator[Line]:
     """Rounds worked in turn, such as garter stitch: the first of them, then how often they are repeated."""
     note = wording.note(sizes, len(parts))
@@ -205,7 +205,7 @@ def _rounds_in_turn(
     first = shared[0].lines
     for number, round in enumerate(first, start=1):
         counts = [part.lines[number - 1].after for part in shared]
-        yield from wording.how_to([round], told)
+        yield from wording.how_to([round], explained)
         yield wording.line(wording.rounds_start(number, number, note), wording.steps(round), counts)
     longer = [size for size in sizes if parts[size].rounds_in_turn > len(first)]
     if longer:
@@ -219,10 +219,10 @@ def _rounds_in_turn(
 # --- crown --------------------------------------------------------------------------------------------------------
 
 
-def crown_lines(plans: Sequence[HatPlan], wording: Wording, told: set[StitchName]) -> Iterator[Line]:
+def crown_lines(plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]) -> Iterator[Line]:
     """The rounds of the crown; each note stands before the first round it belongs to, once for a size or for all.
 
-    `told` are the stitches that a beginner has read of.
+    `explained` are the stitches that a beginner has read of.
     """
     first_numbers = [plan.crown.rounds[0].number if plan.crown.rounds else 1 for plan in plans]
     last_numbers = [plan.crown.rounds[-1].number if plan.crown.rounds else 0 for plan in plans]
@@ -245,7 +245,7 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording, told: set[StitchName
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, holds_of(plans), wording)
             yield from _notes(rounds, marker_notes, written_notes, wording.words)
-            yield from wording.how_to(rounds.values(), told)
+            yield from wording.how_to(rounds.values(), explained)
             start = wording.rounds_start(number, until, wording.note(line.sizes, len(plans)))
             yield wording.line(start, line.text, [round.after for round in rounds.values()])
         yield from _finished_sizes(plans, last_numbers, until, wording)
