@@ -2,6 +2,7 @@
 
 import pytest
 
+from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.quantities import Gauge, Length
 from roundwright.knitting.work.split_over_needles import split
@@ -96,6 +97,19 @@ def test_whole_sections_on_three_needles(style: str, sections: tuple[int, ...], 
         assert answer.split == tuple(stitches // sum(sections) * count for count in sections)
         assert answer.straddles == 0
         assert answer.alternatives[0].difference <= tolerance
+
+
+@pytest.mark.parametrize("stitches", [64, 80, 88, 104, 112])
+def test_whole_sections_do_without_a_tolerance(stitches: int) -> None:
+    """Common practice: three, three and two wedges, also where the count is no multiple of three."""
+    crown = CrownShape(style="wedge", sections=8)
+    answer = split(SplitRequest(stitches=stitches, needles=3, crown=crown, tolerance=0))
+    wedge = stitches // 8
+
+    assert answer.split == (3 * wedge, 3 * wedge, 2 * wedge)
+    assert answer.straddles == 0
+    with pytest.raises(Impossible, match="shared out evenly"):
+        split(SplitRequest(stitches=stitches, needles=3, tolerance=0))  # no crown, no sections
 
 
 def test_a_fourth_needle_works() -> None:

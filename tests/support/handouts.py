@@ -72,6 +72,8 @@ class HandoutNumbers(NamedTuple):
     """Of each size: knitters, balls for one and balls in all."""
     boxes: int
     """Boxes on the whole handout."""
+    kits: list[str]
+    """Of each size: the price of a kit."""
 
 
 class Page(HTMLParser):
@@ -158,14 +160,15 @@ def _from_tables(page: Page, boxes: int) -> HandoutNumbers:
             ]
             for crown in crowns
         ],
-        [[int(row[1]), int(row[-2]), int(row[-1])] for row in shopping[1:]],
+        [[int(row[1]), int(row[3]), int(row[4])] for row in shopping[1:]],
         boxes,
+        [row[5] for row in shopping[1:]],
     )
 
 
 def _from_lines(lines: list[str], box: str) -> HandoutNumbers:
     """From the lines of plain text, or of the text of a PDF."""
-    numbers = HandoutNumbers([], [], [], "\n".join(lines).count(box))
+    numbers = HandoutNumbers([], [], [], "\n".join(lines).count(box), [])
     for line in lines:
         if cast_on := re.search(r"Cast on (\d+): [\d + ]+ on the needles", line):
             numbers.cast_ons.append(int(cast_on[1]))
@@ -178,8 +181,9 @@ def _from_lines(lines: list[str], box: str) -> HandoutNumbers:
             numbers.crowns[-1].append(
                 (int(row[1]), int(count), [int(stitches) for stitches in needles.split()])
             )
-        elif yarn := re.fullmatch(r"(.+?) +(\d+) +\d+ m, \d+ g +(\d+) +(\d+)", line):
-            numbers.balls.append([int(number) for number in yarn.groups()[1:]])
+        elif yarn := re.fullmatch(r".+? +(\d+) +\d+ m, \d+ g +(\d+) +(\d+) +(\d+\.\d\d EUR)", line):
+            numbers.balls.append([int(number) for number in yarn.groups()[:3]])
+            numbers.kits.append(yarn[4])
     return numbers
 
 
@@ -197,4 +201,5 @@ def planned_numbers(**changes: Any) -> HandoutNumbers:
             for line in answer["order"]["lines"]
         ],
         sum(straight) + sum(map(len, crowns)),
+        [f"{kit['price']['amount']:.2f} EUR" for kit in answer["order"]["one_basket"]["kits"]],
     )

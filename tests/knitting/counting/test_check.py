@@ -525,7 +525,7 @@ HAT = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"head": {"value": 50, "
         ({"crown": {**EIGHT_WEDGES, "needles": 3}, "needles": [18, 18, 18, 18]}, "#/needles"),
         ({"crown": EIGHT_WEDGES, "count": 72, "split": [30, 30]}, "#/split"),
         (
-            {"crown": {**EIGHT_WEDGES, "stitches": 89, "needles": 4, "tolerance": 0}, "count": 72},
+            {"crown": {**EIGHT_WEDGES, "stitches": 89, "needles": 5, "tolerance": 0}, "count": 72},
             "#/crown/tolerance",
         ),
         ({"crown": {**EIGHT_WEDGES, "worked": "flat", "needles": 3}, "count": 72}, "#/crown/needles"),

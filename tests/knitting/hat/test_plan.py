@@ -214,3 +214,17 @@ def test_a_warning_of_one_size_among_several_names_its_size() -> None:
 
     assert messages["needles_too_short"].startswith("man: ")
     assert messages["rows_assumed"].startswith("The gauge has no rows")
+
+
+@pytest.mark.parametrize(
+    ("ages", "said"),
+    [((4, 8), True), ((2, 5.5), True), ((1, 4), False), ((6.5, 12), False), ((4, 8, 0.5), True)],
+)
+def test_sizes_on_both_sides_of_five_years_come_from_two_references(
+    ages: tuple[float, ...], said: bool
+) -> None:
+    """At 5 years Netherlands 1997 (Fredriks et al. 2000) lies above WHO: that part of the difference is no growth."""
+    warnings = hats(sizes=[{"age_years": years} for years in ages])["warnings"]
+    steps = [notice for notice in warnings if notice["code"] == "standards_meet"]
+    assert len(steps) == said
+    assert all(notice["pointer"] == "#/sizes/1" or "age_years" in notice["pointer"] for notice in steps)

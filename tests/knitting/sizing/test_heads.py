@@ -81,6 +81,13 @@ def test_cautions_go_with_the_age(wearer, codes):
     assert given_codes & {"sleep", "small-parts", "cords"} == codes
 
 
+@pytest.mark.parametrize(("years", "is_child"), [(12, True), (17.9, True), (18, False), (21, False)])
+def test_a_grown_up_by_age_needs_no_midwife(years, is_child):
+    """A child is below eighteen years (Convention on the Rights of the Child, article 1)."""
+    head = heads.head_of(Wearer(age_years=years))
+    assert bool(heads.cautions(head.youngest_months)) == is_child
+
+
 @pytest.mark.parametrize(
     ("wearer", "pointer"),
     [

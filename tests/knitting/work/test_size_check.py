@@ -66,8 +66,9 @@ def test_rows_are_off_as_the_stitches_are_unless_they_are_measured() -> None:
     ],
 )
 def test_a_head_wears_a_hat_from_unstretched_to_a_fifth_stretched(circumference: float, verdict: str) -> None:
-    """Half a stitch in 10 cm is as planned; stockinette stretches by a fifth in comfort (common practice)."""
+    """Half a stitch in 10 cm is as planned; the body stretches by a fifth in comfort (common practice)."""
     assert check(circumference=cm(circumference)).verdict == verdict
+    assert in_stockinette(circumference=cm(circumference)).verdict == verdict
 
 
 def test_a_hat_as_planned_is_knitted_on() -> None:
@@ -90,11 +91,63 @@ def test_an_edge_that_fits_stays_and_the_body_gets_other_counts() -> None:
     assert onward.crown_counts[-1] == 8
 
 
+def in_stockinette(**fields: Any) -> SizeCheckAnswer:
+    """The same hat with a rolled edge in place of the rib."""
+    return check(hat={**EXAMPLE["hat"], "brim": {"kind": "rolled"}}, **fields)
+
+
 def test_an_edge_that_fits_no_head_is_taken_back_to_the_cast_on() -> None:
-    """At 42 cm no blocking helps: 112 stitches at that gauge are 49 cm (arithmetic)."""
-    [option] = check(circumference=cm(42)).options
+    """At 42 cm no blocking helps an edge in stockinette: 112 stitches at that gauge are 49 cm (arithmetic)."""
+    [option] = in_stockinette(circumference=cm(42)).options
     assert (option.code, option.back_to, option.takes_back, option.stitches) == ("rip_back", 0, 30, 112)
     assert option.circumference.value == pytest.approx(49, rel=1e-4)
+
+
+def test_a_ribbed_edge_stays_where_one_in_stockinette_does_not() -> None:
+    """1 by 1 rib stretches to 1.96 times its width (heathersknittingjournal.com, 2020), half of it in comfort: 42 cm of
+    rib go around 55.5, a third more, 37 cm do not, half as much again.
+    """
+    brim = hats(**EXAMPLE["hat"])["sizes"][0]["brim"]["rounds"]
+    [back] = check(circumference=cm(42)).options
+    assert (back.code, back.back_to, back.stitches) == ("rip_back", brim, 112)
+    [anew] = check(circumference=cm(37)).options
+    assert (anew.code, anew.back_to) == ("rip_back", 0)
+
+
+def test_a_rib_that_hardly_folds_is_judged_as_stockinette() -> None:
+    """6 by 1 rib is stockinette but for a column: common practice."""
+    flat = {"kind": "ribbed", "rib": {"knit": 6, "purl": 1}}
+    answer = check(hat={**EXAMPLE["hat"], "brim": flat}, circumference=cm(42))
+    assert answer.options[-1].back_to == 0
+
+
+@pytest.mark.parametrize(
+    ("fields", "code", "why"),
+    [
+        ({"circumference": cm(46)}, "other_counts", "rounds of the body that are knitted stay 46 cm around"),
+        ({"circumference": cm(37)}, "other_counts", "the edge stays 37 cm around"),
+        ({"circumference": cm(46.5), "rounds_worked": 50}, "other_counts", "the body is done"),
+        ({"circumference": cm(42), "rounds_worked": 5}, "other_counts", "they come after the brim"),
+        ({"circumference": cm(46)}, "go_on", "the head cannot wear it"),
+        ({"circumference": cm(37)}, "block", "38.9 cm around at best"),
+        ({"circumference": cm(57), "fibre": "acrylic"}, "block", "stays 57 cm around"),
+    ],
+)
+def test_a_way_that_does_not_help_is_named_with_the_reason(
+    fields: dict[str, Any], code: str, why: str
+) -> None:
+    """A knitter thinks of each of the ways: none is passed over in silence."""
+    answer = check(**fields)
+    messages = {way.code: way.message for way in answer.unhelpful}
+    assert why in messages[code]
+    assert code not in codes(answer)
+
+
+def test_after_the_brim_other_counts_come_first() -> None:
+    """The edge stretches, and no round of the body is lost: 96 to 104 stitches at 20.9 in 10 cm (arithmetic)."""
+    brim = hats(**EXAMPLE["hat"])["sizes"][0]["brim"]["rounds"]
+    first = check(circumference=cm(46), rounds_worked=brim).options[0]
+    assert (first.code, first.takes_back, first.stitches) == ("other_counts", 0, 104)
 
 
 @pytest.mark.parametrize(
@@ -161,6 +214,10 @@ def test_whatever_is_measured_something_can_be_done(hat: dict[str, Any], times: 
     measured = {"value": around["value"] * times, "unit": around["unit"]}
     answer = check(hat=hat, rounds_worked=rounds, circumference=measured, fibre=None)
     assert answer.options
+    offered, not_offered = set(codes(answer)), {way.code for way in answer.unhelpful}
+    assert not offered & not_offered
+    if answer.verdict != "as_planned":
+        assert offered | not_offered == {"go_on", "other_counts", "block", "rip_back"}
     for option in answer.options:
         assert 0 <= option.takes_back <= rounds
         if option.round is not None:

@@ -32,7 +32,7 @@ from tests.support.hats import hats
 
 @pytest.mark.parametrize("media_type", FORMATS)
 def test_every_format_has_the_numbers_of_the_plan(media_type: str, service: httpx.Client) -> None:
-    """Cast-ons, counts and needles after each round of each crown, and balls, read back, are those of `/v1/hats`.
+    """Cast-ons, counts and needles after each round of each crown, balls and kits, read back, are those of `/v1/hats`.
 
     And there is a box for each round: brim, body and crown of every size.
     """
@@ -97,6 +97,47 @@ def test_the_class_gets_its_balls_and_the_choice_of_one_basket(service: httpx.Cl
     assert order["shared"]["balls"] < order["own"]["balls"]
 
 
+def text_of(**request: Any) -> str:
+    """The handout of a request as plain text."""
+    return plain_text(handout_of(**request), ENGLISH_WORDS).decode()
+
+
+def test_who_knits_alone_buys_no_kit() -> None:
+    """A class pays by the kit, its price beside each size; one knitter buys balls."""
+    alone = [{**CLASS["sizes"][0], "makers": 1}]
+    texts = [text_of(**{**CLASS, "sizes": sizes}) for sizes in (CLASS["sizes"], alone)]
+    assert ["Price of a kit" in text for text in texts] == [True, False]
+
+
+def test_my_balls_in_place_of_yours_are_on_the_sheet() -> None:
+    """The same order in other balls: 50 g / 125 m at 4.20 EUR, from one basket and one by one."""
+    ball = {
+        "mass": {"value": 50, "unit": "g"},
+        "length": {"value": 125, "unit": "m"},
+        "price": {"amount": 4.2, "currency": "EUR"},
+    }
+    order = hats(**CLASS, other_yarn=ball)["order_instead"]
+    own, shared = order["own"]["balls"], order["shared"]["balls"]
+    text = text_of(**CLASS, other_yarn=ball)
+    assert (
+        f"In the other yarn (50 g / 125 m a ball): {own} balls, {4.2 * own:.2f} EUR as balls of their own, "
+        f"{shared} balls, {4.2 * shared:.2f} EUR in one basket. From one ball: "
+    ) in text
+    alone = {"gauge": CLASS["gauge"], "sizes": [{"adult": "woman"}], "other_yarn": {**ball, "name": "Lamb"}}
+    assert "In the other yarn (Lamb, 50 g / 125 m a ball): 2 balls, 8.40 EUR." in text_of(**alone)
+
+
+def test_a_basket_that_was_not_tried_every_way_says_so() -> None:
+    """Beyond the bounds of the search first-fit-decreasing is a good answer, not the best for certain."""
+    many = {**CLASS, "sizes": [{**size, "makers": 70} for size in CLASS["sizes"]]}
+    said = "not every way was tried"
+    assert hats(**many)["order"]["one_basket"]["method"] == "first_fit_decreasing"
+    assert (
+        said in text_of(**many),
+        said in text_of(**CLASS),
+    ) == (True, False)
+
+
 def test_a_class_in_stripes_gets_its_balls_colour_by_colour(service: httpx.Client) -> None:
     """A ball has one colour: what to buy of each stands beside what to buy in all."""
     stripes = {"body": [{"colour": "navy", "rounds": 4}, {"colour": "cream", "rounds": 2}]}
@@ -109,6 +150,12 @@ def test_a_class_in_stripes_gets_its_balls_colour_by_colour(service: httpx.Clien
             f"In {colour['colour']}: {own} balls, {8.5 * own:.2f} EUR as balls of their own, {shared} ball"
             in text
         )
+        from_a_ball = colour["one_basket"]["contents"][0]["balls"]
+        line = next(line for line in text.splitlines() if line.startswith(f"In {colour['colour']}: "))
+        assert "From one ball: " in line
+        assert f"({from_a_ball} ball" in line
+    price = sum(colour["one_basket"]["kits"][0]["price"]["amount"] for colour in order["colours"])
+    assert f" {price:.2f} EUR\n" in text
     assert "Then work in stripes of navy (4 rounds) and cream (2 rounds), over and over to the top." in text
 
 

@@ -115,6 +115,24 @@ def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: st
     ]
 
 
+@pytest.mark.parametrize("style", ["dome", "square", "swirl", "gathered"])
+@pytest.mark.parametrize("language", ["en", "de", "fr", "es", "nb", "da", "nl"])
+def test_a_note_for_every_size_is_no_work(style: str, language: str) -> None:
+    """How the marker comes off stands between the rounds, in words of stitches and rounds."""
+    body = {
+        "gauge": {"stitches": 20, "rows": 28},
+        "sizes": [{"age_months": 6}, {"age_years": 8}, {"adult": "man"}],
+        "brim": {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}},
+        "crown": {"style": style},
+        "needles": 4,
+        "language": language,
+    }
+    answer = hat.hats(msgspec.convert(body, hat_request.HatRequest), write.pattern)
+    cast_ons = tuple(plan.cast_on.stitches for plan in answer.sizes)
+    reading = read(answer.pattern, cast_ons, language)
+    assert not [finding for finding in reading.findings if finding.severity != "note"]
+
+
 @pytest.mark.parametrize("wording", ["pattern", "beginner"])
 def test_a_striped_hat_reads_back_to_its_rounds(wording: str) -> None:
     """The colours that stand between the rounds are no work."""

@@ -3,6 +3,7 @@
 import re
 from typing import Any
 
+import pytest
 from hypothesis import given, settings
 
 from tests.support.hats import BABIES, hat_requests, hats
@@ -90,7 +91,7 @@ def test_a_beginner_reads_sentences() -> None:
     """Each abbreviation spelled out, one action a sentence, the count to check at the end."""
     pattern = hats(sizes=BABIES, wording="beginner", needles=3)["pattern"]
     crown = lines(pattern, "CROWN")
-    assert crown[0] == (
+    assert crown[1] == (
         "Round 1: * Knit 2 stitches. Knit two together. Repeat from * to the end of the round. "
         "You have 39 (42, 48, 51) stitches."
     )
@@ -105,13 +106,30 @@ def test_garter_is_written_as_two_rounds_and_their_repeat() -> None:
     assert re.match(r"Rnds 3-\d+: rep rnds 1 and 2 — \d+ sts", brim[2])
 
 
-def test_a_beginner_reads_how_every_stitch_is_worked() -> None:
-    """All that are used, each of them once; a knitter has abbreviations in their place."""
-    asked = {"sizes": BABIES, "crown": {"style": "wedge"}, "brim": {"kind": "ribbed"}}
-    stitches = lines(hats(**asked, wording="beginner")["pattern"], "STITCHES")
-
-    assert ["Knit", "Purl", "Knit two together"] == [line.partition(":")[0] for line in stitches]
-    assert "STITCHES" not in hats(**asked)["pattern"]
+@pytest.mark.parametrize("style", ["wedge", "square", "dome"])
+def test_a_beginner_reads_how_a_stitch_is_worked_where_it_first_comes(style: str) -> None:
+    """All that are used, each of them once, before the first round that has it; a knitter has abbreviations instead."""
+    asked = {"sizes": BABIES, "crown": {"style": style}, "brim": {"kind": "ribbed"}, "body": {"fullness": 25}}
+    pattern = hats(**asked, wording="beginner")["pattern"]
+    how = {
+        name: pattern.index(f"\n  {name}: ")
+        for name in ("Knit", "Purl", "Knit two together", "Knit into the front and back")
+        if f"\n  {name}: " in pattern
+    }
+    assert {"Knit", "Purl"} < set(how)
+    assert all(pattern.count(f"\n  {name}: ") == 1 for name in how)
+    begins = {name: pattern.index(f"\n{name}\n") for name in ("BRIM", "BODY", "CROWN")}
+    assert (
+        begins["BRIM"]
+        < how["Knit"]
+        < how["Purl"]
+        < pattern.index("Knit 1 stitch. Purl 1 stitch.")
+        < begins["BODY"]
+    )
+    if style != "square":
+        told = how["Knit two together"]
+        assert begins["CROWN"] < told < pattern.index("Knit two together.", begins["CROWN"])
+    assert "\n  Knit: " not in hats(**asked)["pattern"]
 
 
 def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:
@@ -133,15 +151,39 @@ def test_yarn_carried_behind_a_turned_up_rib_shows() -> None:
     assert "floats_show" not in [warning["code"] for warning in answers["ribbed"]["warnings"]]
 
 
-def test_a_note_that_is_not_for_all_sizes_names_its_own() -> None:
-    """The baby's size joins in with the second round, and its knitter reads there what the others read before."""
-    sizes = [{"age_months": 6}, {"age_months": 24}, {"adult": "man"}]
-    answer = hats(sizes=sizes, gauge={"stitches": 16, "rows": 22}, crown={"style": "gathered"}, needles=4)
-    first, begins, *rest = [line for line in lines(answer["pattern"], "CROWN") if line.startswith("  ")]
+@pytest.mark.parametrize("style", ["dome", "cone", "swirl", "square", "gathered", "quick"])
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+def test_how_the_marker_comes_off_is_told_once(style: str, wording: str) -> None:
+    """Common practice: a note on every such round. Sizes that come to one later read it where the first does."""
+    sizes = [{"age_months": 1}, {"age_months": 9}, {"age_months": 24}, {"adult": "woman"}]
+    written = hats(sizes=sizes, crown={"style": style}, needles=4, wording=wording)
+    notes = [line for line in lines(written["pattern"], "CROWN") if "marker" in line]
 
-    assert first.startswith("  The first decrease takes")
-    assert begins == "  Size 1: begin here."
-    assert any(line.startswith("  Size 1 only: the first decrease takes") for line in rest)
+    assert len({note[:45] for note in notes}) == len(notes)
+    assert all(note.startswith("  The first decrease takes") for note in notes)
+    assert all("takes the first t" in note for note in notes)
+
+
+def test_a_note_on_the_marker_is_for_sizes_that_come_to_it_later() -> None:
+    """The man's dome is closed rounds after the baby's; a size alone needs no word of others."""
+    sizes = [{"age_months": 6}, {"adult": "man"}]
+    together = lines(hats(sizes=sizes, crown={"style": "dome"}, needles=4)["pattern"], "CROWN")
+    (note,) = [line for line in together if "marker" in line]
+    assert note.endswith("This holds for every size that comes to it later.")
+    alone = hats(sizes=sizes[:1], crown={"style": "dome"}, needles=4)["pattern"]
+    assert "every size that comes" not in alone
+
+
+def test_the_rounds_of_the_brim_are_counted_from_the_join() -> None:
+    """The first is worked with the join: eight are in all, not eight more. The body goes on with the next rounds."""
+    rib = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}, "length": {"value": 3, "unit": "cm"}}
+    pattern = hats(sizes=[{"adult": "woman"}], gauge={"stitches": 20, "rows": 28}, brim=rib, needles=4)[
+        "pattern"
+    ]
+    assert "It is the first of the brim's rounds." in pattern
+    (line,) = lines(pattern, "BRIM")
+    assert line.startswith("Rnds 1-8: *k2, p2; rep from * around")
+    assert lines(pattern, "BODY")[0].startswith("Next ")
 
 
 def test_the_last_round_says_nothing_of_needles_to_work_on_with() -> None:

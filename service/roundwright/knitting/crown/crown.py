@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 from itertools import islice
 from math import floor
-from typing import Annotated, Final, NamedTuple
+from typing import Annotated, Final, NamedTuple, get_args
 
 from msgspec import Meta, Struct
 
@@ -36,7 +36,13 @@ from roundwright.knitting.crown.request import (
     style_of,
     style_text,
 )
-from roundwright.knitting.crown.styles import USUAL_SECTIONS, CrownPlan, decrease_evenly, highest_cone
+from roundwright.knitting.crown.styles import (
+    USUAL_SECTIONS,
+    CrownPlan,
+    StyleOption,
+    decrease_evenly,
+    highest_cone,
+)
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
@@ -324,7 +330,7 @@ def _too_many(inputs: CrownInputs, plan: CrownPlan) -> Impossible:
 
 def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
     shape, pointer = inputs.shape, inputs.pointer
-    for option in ("sections", "cadence", "decrease_at", "height"):
+    for option in get_args(StyleOption):
         if option not in inputs.style.options and inputs.is_given(option):
             yield Notice(
                 code="option_unused",

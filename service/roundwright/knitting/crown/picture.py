@@ -72,6 +72,12 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     height: Annotated[
         LengthText | None, Meta(description="Height of a cone, such as `20cm`; it needs the gauge.")
     ] = None
+    follows_stitches: Annotated[
+        Annotated[int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES)] | None,
+        Meta(
+            description="Stitches around the hemisphere that a dome in whole sections follows, as in `/v1/crown`."
+        ),
+    ] = None
     worked: Annotated[
         Literal["in_the_round", "flat"],
         Meta(description="In the round, or flat in rows. Default in the round."),
@@ -101,6 +107,7 @@ class CrownParameters(Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
             close_at=self.close_at,
             decrease_at=self.decrease_at,
             height=length_of(self.height),
+            follows_stitches=self.follows_stitches,
             worked=self.worked,
             finish=Finish(kind=self.finish),
         )
@@ -194,6 +201,7 @@ def crown_parameters(shape: CrownShape, finish: Finish | None = None) -> Paramet
         "close_at": shape.close_at,
         "decrease_at": shape.decrease_at,
         "height": length_text(shape.height),
+        "follows_stitches": shape.follows_stitches,
         "worked": shape.worked,
         "plain_rounds": None if cadence is None else cadence.plain_rounds,
         "every_round_from": None if cadence is None else cadence.every_round_from,

@@ -81,7 +81,7 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
         StyleName | None,
         Meta(
             description="; ".join(f"`{name}`: {style.about}" for name, style in STYLES.items())
-            + f". Left out: `{USUAL_STYLE}`; of a hat for a grown-up `{USUAL_ADULT_STYLE}`."
+            + f". Left out: `{USUAL_STYLE}`; of a hat for a grown-up, or a head as large, `{USUAL_ADULT_STYLE}`."
         ),
     ] = None
     sections: Annotated[
@@ -111,6 +111,14 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = "end"
     height: Annotated[
         Length | None, Meta(description="Height of a cone. Left out: three quarters of its width.")
+    ] = None
+    follows_stitches: Annotated[
+        Annotated[int, Meta(ge=FEWEST_STITCHES, le=MOST_CROWN_STITCHES)] | None,
+        Meta(
+            description="Stitches of the crown that it follows, so that sizes of a hat are worked alike: a `dome` in "
+            "whole sections the hemisphere on them, a `swirl` the travel of their decreases, where it joins in. Left "
+            "out: its own; in a hat of several sizes one count for all."
+        ),
     ] = None
     worked: Worked = "in_the_round"
     finish: Annotated[Finish, Meta(description="What becomes of the last stitches. Default: drawn up.")] = (
@@ -202,8 +210,14 @@ def crown_inputs(
 def has_whole_sections(shape: CrownShape) -> bool:
     """Whether the crown is worked in whole sections: as its style always is, or since the request says how."""
     style = style_of(shape)
-    given = shape.sections is not None or (shape.cadence is not None and "cadence" in style.options)
-    return style.whole_sections or given
+    says_how = (
+        ("sections", shape.sections),
+        ("cadence", shape.cadence),
+        ("follows_stitches", shape.follows_stitches),
+    )
+    return style.whole_sections or any(
+        value is not None and (option == "sections" or option in style.options) for option, value in says_how
+    )
 
 
 def crown_plan(inputs: CrownInputs) -> CrownPlan:
@@ -226,6 +240,7 @@ def crown_plan(inputs: CrownInputs) -> CrownPlan:
         height_stitch_widths=_height_mm(inputs) / width if width and inputs.is_given("height") else None,
         flat=bool(inputs.seam_stitches),
         in_sections=in_sections,
+        follows_stitches=shape.follows_stitches,
     )
     if shape.cadence and "cadence" in style.options:
         cadence = shape.cadence

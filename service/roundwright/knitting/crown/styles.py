@@ -19,16 +19,14 @@ FEWEST_SECTIONS: Final = 6
 USUAL_SECTIONS: Final = 8
 MOST_USUAL_SECTIONS: Final = 9
 """6-9 decreases a shaping round, 8 most common (published)."""
-NARROWEST_SECTION: Final = 6
-"""Stitches of a section at its start, where a hat chooses its sections: narrower ones make corners."""
+NARROWEST_SECTION: Final = 4
+"""Stitches of a section at its start, where a hat chooses its sections: in narrower ones decreases crowd together."""
 STITCHES_BETWEEN_LAST_DECREASES: Final = 3
 """Every round decreases once about 3 stitches remain between the decreases (published)."""
 MIN_DECREASES: Final = 4
 STITCHES_PER_DECREASE: Final = 11
 """A dome or cone decreases 4 to 8 stitches in a round, at most one for each 11 stitches at its start: the count stays
 within 1/22 of those stitches of the curve, and no single decrease shows as a bump."""
-USUAL_WIDTH: Final = 14
-"""Stitches in a section of a dome whose hemisphere all sizes follow: 112 in 8 sections, a hat for a grown-up."""
 CORNERS: Final = 4
 USUAL_CONE_HEIGHT_PER_WIDTH: Final = 0.75
 """Default height of a cone as a share of its width: pointed, but not a stocking cap."""
@@ -39,7 +37,7 @@ FEWEST_HALVED: Final = 6
 """Stitches that are halved once more before they are drawn up: three are left at least."""
 Place = Literal["start", "end", "centre"]
 LEADS: Final[dict[Place, int]] = {"end": WHOLE_GAP, "centre": HALF_GAP, "start": 0}
-StyleOption = Literal["sections", "cadence", "decrease_at", "height"]
+StyleOption = Literal["sections", "cadence", "decrease_at", "height", "follows_stitches"]
 
 
 class CrownPlan(NamedTuple):
@@ -55,6 +53,7 @@ class CrownPlan(NamedTuple):
     height_stitch_widths: float | None  # requested height of a cone
     flat: bool  # worked in rows, the first on the right side
     in_sections: bool = False  # whether the stitches are whole sections, each decreasing at the same time
+    follows_stitches: int | None = None  # of the crown that a dome or swirl follows; None for its own
 
 
 class Style(NamedTuple):
@@ -120,20 +119,31 @@ def sectioned(plan: CrownPlan) -> Iterator[Steps]:
 
 
 def swirl(plan: CrownPlan) -> Iterator[Steps]:
-    """Sections as in `sectioned`, but each decrease is worked beside the one below it, so that their line travels."""
+    """Sections as in `sectioned`, but each decrease is worked beside the one below it, so that their line travels.
+
+    A smaller crown begins where the decreases of the one that it follows have travelled to when they are as many.
+    """
     width_at_start = plan.stitches // plan.sections
-    first_place = {"end": width_at_start - 2, "centre": (width_at_start - 1) // 2, "start": 0}
+    widest = max(width_at_start, (plan.follows_stitches or 0) // plan.sections)
+    first_place = {"end": widest - 2, "centre": (widest - 1) // 2, "start": 0}
     before = first_place[plan.place] + 2
+    for width in range(widest, width_at_start, -1):
+        before = _travelled(before, width)
 
     def decrease(count: int, _: int) -> Steps:
         nonlocal before
         width = count // plan.sections
         if width <= 2:
             return decrease_all(count)
-        before = before - 2 if before >= 2 else width - 2
+        before = _travelled(before, width)
         return (Repeat(plan.sections, (*knit(before), Work("k2tog"), *knit(width - 2 - before))),)
 
     return _with_plain_rounds(plan, decrease)
+
+
+def _travelled(before: int, width: int) -> int:
+    """Stitches before the decrease in a section of this width, after the decrease round with so many `before`."""
+    return before - 2 if before >= 2 else width - 2
 
 
 def gathered(plan: CrownPlan) -> Iterator[Steps]:
@@ -189,17 +199,16 @@ def _rounds_per_decrease(plan: CrownPlan) -> float:
 
 
 def _dome_in_sections(plan: CrownPlan) -> Iterator[Steps]:
-    """The hemisphere on sections of `USUAL_WIDTH`, or of its double, and so on, where the plan's are nearer to that.
+    """The hemisphere on the stitches of the plan, or on those that it names, where sizes of a hat share one.
 
-    On sections of another width the decreases are a round or two nearer or farther than on their own hemisphere.
+    On other stitches than its own the decreases are a round or two nearer or farther.
     """
-    doublings = max(0, floor(log2(plan.stitches / plan.sections / USUAL_WIDTH) + 0.5))
-    width = USUAL_WIDTH << doublings
+    width = (plan.follows_stitches or plan.stitches) / plan.sections
     every = _rounds_per_decrease(plan)
     start = asin(1 - 0.5 / width)
 
     def rounds_before(number: float) -> float:
-        if number >= width:
+        if number > width - 0.5:  # beyond the pole as a disc
             return every * (width * start + number - width + 0.5)
         return every * width * (start - asin(1 - (0.5 + number) / width))
 
@@ -365,8 +374,13 @@ def grouped_decreases(stitches: int) -> int:
     )
 
 
+def shared_hemisphere(fewest: float, most: float) -> int:
+    """Stitches around the hemisphere for domes of `fewest` to `most` stitches: both are off it by as much."""
+    return floor(sqrt(fewest * most) + 0.5)
+
+
 def hat_sections(fewest: float) -> int:
-    """Sections of a dome, disc or cone on `fewest` stitches or more: 8, or 6 where 8 would be narrower than 6."""
+    """Sections of a dome, disc or cone on `fewest` stitches or more: 8, or 6 where 8 would be narrower than 4."""
     return USUAL_SECTIONS if fewest >= USUAL_SECTIONS * NARROWEST_SECTION else FEWEST_SECTIONS
 
 
@@ -413,7 +427,7 @@ STYLES: Final[dict[str, Style]] = {
             say("crown.basis.dome"),
             "published: stitches at polar angle t are proportional to sin t",
         ),
-        options=("sections", "decrease_at"),
+        options=("sections", "decrease_at", "follows_stitches"),
         sections=grouped_decreases,
         whole_sections=False,
     ),
@@ -456,7 +470,7 @@ STYLES: Final[dict[str, Style]] = {
             "counts: published hat patterns in sections, e.g. 88 stitches: 88, 80, 72, ... 8; travel: "
             + COMMON_PRACTICE,
         ),
-        options=("sections", "cadence", "decrease_at"),
+        options=("sections", "cadence", "decrease_at", "follows_stitches"),
         close_at=MOST_USUAL_SECTIONS,
         sections=dividing,
         last_round_with_plain=until_three_between,

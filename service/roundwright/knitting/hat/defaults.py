@@ -12,12 +12,13 @@ from roundwright.knitting.crown.request import (
     CrownShape,
     style_of,
 )
-from roundwright.knitting.crown.styles import hat_sections
+from roundwright.knitting.crown.styles import USUAL_SECTIONS, hat_sections, shared_hemisphere
+from roundwright.knitting.hat.bridge import hat_counts
 from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.sizing.cast_on import hat_mm
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
-from roundwright.knitting.sizing.heads import head_of
+from roundwright.knitting.sizing.heads import head_of, is_as_large_as_an_adults
 
 AnyHat = TypeVar("AnyHat", bound=HatRequest)
 
@@ -32,17 +33,25 @@ def with_defaults(request: AnyHat, at: str) -> AnyHat:
         request = _with_silhouette(request, request.silhouette)
     crown = request.crown
     if crown.style is None:
-        for_adults = any(head.youngest_months is None for head in heads)
+        for_adults = any(head.youngest_months is None or is_as_large_as_an_adults(head.mm) for head in heads)
         crown = replace(crown, style=USUAL_ADULT_STYLE if for_adults else USUAL_STYLE)
-    if not style_of(crown).whole_sections and crown.sections is None:
-        fewest = min(
+    if not style_of(crown).whole_sections:
+        bodies = [
             hat_mm(head.mm, request.ease, f"{at}/ease")
             / body_gauge(request, index, at).width_mm
             * (1 + (request.body_of(index).fullness or 0) / 100)
             for index, head in enumerate(heads)
-        )
-        crown = _in_sections(crown, hat_sections(fewest))
-    return replace(request, crown=crown)
+        ]
+        if crown.sections is None:
+            crown = _in_sections(crown, hat_sections(min(bodies)))
+        if crown.style == "dome" and crown.follows_stitches is None and len(bodies) > 1:
+            hemisphere = shared_hemisphere(min(bodies), max(bodies))
+            crown = replace(crown, follows_stitches=max(FEWEST_STITCHES, hemisphere))
+    request = replace(request, crown=crown)
+    if crown.style == "swirl" and crown.follows_stitches is None and len(heads) > 1:
+        most = max(hat_counts(request, index, head, at).body for index, head in enumerate(heads))
+        return replace(request, crown=replace(crown, follows_stitches=most))
+    return request
 
 
 def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:
@@ -59,8 +68,11 @@ def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:
 
 
 def _in_sections(crown: CrownShape, sections: int) -> CrownShape:
-    """The crown in so many sections; a flat top by the published rule of thumb, 8 every second round."""
+    """The crown in so many sections; a flat top by the published rule of thumb, 8 every second round.
+
+    Fewer than 8 every second round are no flat top: their plain rounds come from the gauge.
+    """
     cadence = crown.cadence
-    if crown.style == "flat" and cadence is None:
+    if crown.style == "flat" and cadence is None and sections == USUAL_SECTIONS:
         cadence = Cadence(plain_rounds=1)
     return replace(crown, sections=sections, cadence=cadence)

@@ -71,11 +71,9 @@ from roundwright.knitting.quantities import Length, length, mm, quantity_text, r
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, cone_beyond_head_mm, depth
-from roundwright.knitting.sizing.head_references import (
-    counted,
-)
+from roundwright.knitting.sizing.head_references import counted, step_between_notices
 from roundwright.knitting.sizing.head_units import label_notices
-from roundwright.knitting.sizing.heads import Head, cautions, head_of
+from roundwright.knitting.sizing.heads import Head, age_in_months, cautions, head_of
 from roundwright.knitting.yarn.basket import BASKET_BASIS
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
 from roundwright.knitting.yarn.order import HatWork, YarnOrder, class_order
@@ -561,4 +559,9 @@ def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tup
         (plan.label, (*plan.cast_on.warnings, *worked.warnings, *plan.crown.warnings, *plan.yarn.warnings))
         for plan, worked in zip(plans, sizes, strict=True)
     ]
-    return tuple(dict.fromkeys((*named_by_size(of_sizes), *size_notices(counts))))
+    ages = [age_in_months(worked.size.age_months, worked.size.age_years) for worked in sizes]
+    return tuple(
+        dict.fromkeys(
+            (*named_by_size(of_sizes), *step_between_notices(ages, "#/sizes"), *size_notices(counts))
+        )
+    )

@@ -101,7 +101,14 @@ def pareto_splits(
     on the first needle (then on the second, and so on). Each needle holds at least one `multiple`. Raises `Impossible`
     where there is no such split.
     """
-    _check(len(paths.straddles) - 1, needles, tolerance, multiple)
+    _check(len(paths.straddles) - 1, needles, multiple)
+    _require_within(len(paths.straddles) - 1, needles, tolerance, multiple)
+    return _pareto_splits(paths, needles, tolerance, multiple)
+
+
+def _pareto_splits(
+    paths: BoundaryPaths, needles: int, tolerance: int, multiple: int
+) -> tuple[NeedleSplit, ...]:
     return tuple(
         NeedleSplit(
             split=tuple(multiple * units for units in split),
@@ -119,21 +126,34 @@ def best_splits(
 
     Whole sections are a candidate whatever the tolerance (common practice: of eight wedges three, three and two): on
     three needles in any number of sections; on others where every needle has two or more, else needles differ too much.
-    Raises `Impossible` as `pareto_splits` does.
+    Raises `Impossible` as `pareto_splits` does, but not where the tolerance is too small and there are whole sections.
     """
-    splits = pareto_splits(paths, needles, tolerance, multiple)
-    sections = _sections(paths.rounds)
-    if not splits[-1].straddles or sections < (needles if needles == WHOLE_ON else 2 * needles):
+    stitches = len(paths.straddles) - 1
+    _check(stitches, needles, multiple)
+    if not _is_within(stitches, needles, tolerance, multiple):
+        if whole := _whole_sections(paths, needles, multiple):
+            return (whole,)
+        _require_within(stitches, needles, tolerance, multiple)
+    splits = _pareto_splits(paths, needles, tolerance, multiple)
+    if not splits[-1].straddles:
         return splits
+    whole = _whole_sections(paths, needles, multiple)
+    return (*splits, whole) if whole and whole.straddles < splits[-1].straddles else splits
+
+
+def _whole_sections(paths: BoundaryPaths, needles: int, multiple: int) -> NeedleSplit | None:
+    """The split in whole sections; None where there are none, too few for the needles, or they cut a `multiple`."""
+    sections = _sections(paths.rounds)
+    if not sections or sections < (needles if needles == WHOLE_ON else 2 * needles):
+        return None
     share, more = divmod(sections, needles)
     stitches = len(paths.straddles) - 1
     ends = accumulate([share + (needle < more) for needle in range(needles - 1)])
     boundaries = [_end_of_section(paths.straddles, end * stitches // sections) for end in ends]
     split = tuple(after - before for before, after in pairwise([0, *boundaries, stitches]))
     if min(split) < 1 or any(count % multiple for count in split):
-        return splits
-    whole = rate_split(paths, split)
-    return (*splits, whole) if whole.straddles < splits[-1].straddles else splits
+        return None
+    return rate_split(paths, split)
 
 
 def _sections(rounds: tuple[Round, ...]) -> int:
@@ -282,8 +302,8 @@ def _most_even(weighted: list[int], needles: int, least: int, most: int) -> tupl
     return best[0] - weighted[0], tuple(split)
 
 
-def _check(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
-    """Raise `Impossible` where no split has whole repeats, a stitch on every needle and the tolerance."""
+def _check(stitches: int, needles: int, multiple: int) -> None:
+    """Raise `Impossible` where no split has whole repeats and a stitch on every needle."""
     if stitches % multiple:
         down = stitches // multiple * multiple
         near = [count for count in (down, down + multiple) if count >= needles * multiple]
@@ -310,7 +330,16 @@ def _check(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
             code="no_room",
             suggested=repeats if repeats >= FEWEST_NEEDLES else UNSET,
         )
-    if repeats % needles and tolerance < multiple:
+
+
+def _is_within(stitches: int, needles: int, tolerance: int, multiple: int) -> bool:
+    """Whether some split in whole repeats keeps to the tolerance."""
+    return stitches // multiple % needles == 0 or tolerance >= multiple
+
+
+def _require_within(stitches: int, needles: int, tolerance: int, multiple: int) -> None:
+    """Raise `Impossible` where no split in whole repeats keeps to the tolerance."""
+    if not _is_within(stitches, needles, tolerance, multiple):
         raise Impossible(
             say(
                 "split.not_evenly.in_repeats" if multiple > 1 else "split.not_evenly",

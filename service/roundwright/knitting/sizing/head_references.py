@@ -148,12 +148,27 @@ def step_notices(months: float, pointer: str) -> tuple[Notice, ...]:
     """The warning that goes with an age in the year after the step from one reference to the other."""
     if not LAST_WHO_MONTH <= months <= LAST_WHO_MONTH + MONTHS_IN_YEAR:
         return ()
-    return (
-        Notice(
-            code="standards_meet",
-            message=joined(" ", _step_at_five_years(), say("head.step_is_no_growth")),
-            pointer=pointer,
-        ),
+    return (_step_notice(pointer),)
+
+
+def step_between_notices(ages_months: Sequence[float | None], pointer: str) -> tuple[Notice, ...]:
+    """The warning that the ages of several sizes lie on both sides of the step; `step_notices` has those that are near.
+
+    `pointer` is that of the sizes; None is the age of a size that has none.
+    """
+    ages = [months for months in ages_months if months is not None]
+    if not ages or any(step_notices(months, pointer) for months in ages):
+        return ()
+    if not min(ages) < LAST_WHO_MONTH < max(ages):
+        return ()
+    return (_step_notice(f"{pointer}/{ages_months.index(max(ages))}"),)
+
+
+def _step_notice(pointer: str) -> Notice:
+    return Notice(
+        code="standards_meet",
+        message=joined(" ", _step_at_five_years(), say("head.step_is_no_growth")),
+        pointer=pointer,
     )
 
 

@@ -45,6 +45,8 @@ SMALLEST_HEAD_MM: Final = 40.0
 """An egg: the smallest thing that anybody knits a hat for."""
 LARGEST_HEAD_MM: Final = 1_000.0
 """A metre: half as much again as any measured head, enough for hair or a helmet."""
+GROWN_UP_MONTHS: Final = 18 * MONTHS_IN_YEAR
+"""From 18 years on nobody is a child (Convention on the Rights of the Child, article 1)."""
 
 AgeMonths = Annotated[float, Meta(ge=0, le=LAST_MONTH)]
 AgeYears = Annotated[float, Meta(ge=0, le=LAST_YEAR)]
@@ -173,12 +175,15 @@ def measured_head(circumference: Length, pointer: str) -> Head:
         pointer,
         meant=in_another_unit(circumference),
     )
-    # Below the 5th centile of women it may well be a child's.
-    child = head_mm < reference.adult_heads()["woman"].p5_cm * CM_MM
-    youngest_months = least_age_months(head_mm) if child else None
+    youngest_months = None if is_as_large_as_an_adults(head_mm) else least_age_months(head_mm)
     return Head(
         head_mm, say("head.standard.measured"), (), unit_notices(circumference, pointer), youngest_months
     )
+
+
+def is_as_large_as_an_adults(head_mm: float) -> bool:
+    """Whether a head has the size of a grown-up's: below the 5th centile of women it may well be a child's."""
+    return head_mm >= reference.adult_heads()["woman"].p5_cm * CM_MM
 
 
 def least_age_months(head_mm: float) -> float:
@@ -242,8 +247,8 @@ def us_hat_number(head_mm: float) -> str:
 
 
 def cautions(youngest_months: float | None) -> tuple[Caution, ...]:
-    """The cautions for a wearer who may be as young as this; none for None, a wearer who cannot be a child."""
-    if youngest_months is None:
+    """The cautions for a wearer who may be so young; none for a grown-up, or for None, who cannot be a child."""
+    if youngest_months is None or youngest_months >= GROWN_UP_MONTHS:
         return ()
     return tuple(
         Caution(row.code, say(f"caution.{row.code}"), _caution_source(row))

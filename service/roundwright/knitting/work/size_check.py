@@ -32,14 +32,18 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.sizing.depth import EAR_ARC
-from roundwright.knitting.sizing.recommend import FIT_BASIS, USUAL_STRETCH_PERCENT
+from roundwright.knitting.sizing.recommend import FIT_BASIS
 from roundwright.knitting.work.size_options import (
     BLOCK_BASIS,
+    BODY_GIVES,
     COUNTS_BASIS,
+    RIB_BASIS,
     Fibre,
     MeasuredHat,
     SizeOption,
+    UnhelpfulWay,
     size_options,
+    unhelpful_ways,
 )
 from roundwright.language import Language, Message, joined, say, say_count
 
@@ -107,8 +111,8 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
         Verdict,
         Meta(
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
-            "can wear; `too_small`, `too_large`: it cannot. By the width; a depth that no longer covers the ears is a "
-            "warning, `too_shallow`."
+            "can wear; `too_small`, `too_large`: it cannot. By the width of edge and body, a ribbed edge by the "
+            "stretch of rib; a depth that no longer covers the ears is a warning, `too_shallow`."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
@@ -120,6 +124,12 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
     needle: Annotated[NeedleAdvice, Meta(description="Which needle would have knitted to the gauge.")]
     options: Annotated[
         tuple[SizeOption, ...], Meta(description="What can be done, the first choice first; never empty.")
+    ]
+    unhelpful: Annotated[
+        tuple[UnhelpfulWay, ...],
+        Meta(
+            description="Ways that knitters think of and that do not help here; empty for a hat as planned."
+        ),
     ]
     basis: Annotated[tuple[Basis, ...], Meta(description="What the answer rests on.")]
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")] = ()
@@ -143,7 +153,6 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
     knitted = _knitted(request, planned)
     head_mm = mm(planned.measurements.head)
     edge_mm = mm(planned.measurements.circumference) * knitted.wider
-    verdict = _verdict(request.hat.gauge, knitted, edge_mm, head_mm)
     comes_to = _comes_to(planned, knitted, request.units)
     measured = MeasuredHat(
         request.hat,
@@ -155,6 +164,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         edge_mm,
         head_mm,
     )
+    verdict = _verdict(measured)
     options = size_options(
         measured, verdict == "as_planned", verdict in ("as_planned", "fits"), request.units
     )
@@ -169,8 +179,12 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         gauge=knitted.gauge,
         needle=advise(stitch_width_mm(knitted.gauge), stitch_width_mm(request.hat.gauge), None),
         options=options,
+        unhelpful=()
+        if verdict == "as_planned"
+        else unhelpful_ways(measured, {option.code for option in options}, request.units),
         basis=(
             FIT_BASIS,
+            *((RIB_BASIS,) if measured.edge_gives > BODY_GIVES else ()),
             BLOCK_BASIS,
             COUNTS_BASIS,
             NEEDLE_BASIS,
@@ -254,13 +268,14 @@ def _times(measured_mm: float, planned_mm: float, units: UnitSystem, pointer: st
     )
 
 
-def _verdict(gauge: Gauge, knitted: _Knitted, edge_mm: float, head_mm: float) -> Verdict:
-    """Whether the head can wear it: from unstretched to stretched in comfort."""
-    if abs(more_stitches(stitch_width_mm(knitted.gauge), stitch_width_mm(gauge))) < SAME_STITCHES:
+def _verdict(hat: MeasuredHat) -> Verdict:
+    """Whether the head can wear it: edge and body from unstretched to stretched in comfort."""
+    planned_mm, knitted_mm = stitch_width_mm(hat.request.gauge), stitch_width_mm(hat.gauge)
+    if abs(more_stitches(knitted_mm, planned_mm)) < SAME_STITCHES:
         return "as_planned"
-    if head_mm < edge_mm:
+    if hat.head_mm < hat.edge_mm:
         return "too_large"
-    return "fits" if head_mm <= edge_mm * (1 + USUAL_STRETCH_PERCENT / 100) else "too_small"
+    return "fits" if hat.edge_fits and hat.body_fits else "too_small"
 
 
 def _comes_to(planned: HatRounds, knitted: _Knitted | None, units: UnitSystem) -> HatSizes:

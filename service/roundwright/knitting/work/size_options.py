@@ -1,5 +1,6 @@
 """The ways out when a hat comes out in the wrong size: go on, block it, go on with other counts, or rip back."""
 
+from collections.abc import Collection
 from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
@@ -39,6 +40,16 @@ COUNTS_BASIS: Final = Basis(
     say("size_check.counts_basis"),
     COMMON_PRACTICE,
 )
+
+
+RIB_BASIS: Final = Basis(
+    say("size_check.rib_basis"),
+    "heathersknittingjournal.com (2020), one knitter, one yarn; half of it: common practice",
+)
+BODY_GIVES: Final = 1 + USUAL_STRETCH_PERCENT / 100
+"""How many times its own width a body in stockinette is worn at, at most."""
+WIDEST_COLUMN: Final = 2.0
+"""Rib stretches since it folds: where one column is more than twice as wide as the other, it lies nearly flat."""
 
 
 class SizeOption(Struct, frozen=True, kw_only=True):
@@ -85,6 +96,13 @@ class SizeOption(Struct, frozen=True, kw_only=True):
     ] = ()
 
 
+class UnhelpfulWay(Struct, frozen=True, kw_only=True):
+    """Something that does not help."""
+
+    code: Annotated[OptionCode, Meta(description="What might have been done, as in `options`.")]
+    message: Annotated[str, Meta(description="Why it does not help, in a sentence.")]
+
+
 class MeasuredHat(NamedTuple):
     """A hat on the needles: its plan, the gauge as knitted, and what its edge comes to."""
 
@@ -107,6 +125,35 @@ class MeasuredHat(NamedTuple):
         """How many times as wide as planned it is."""
         return self.edge_mm / mm(self.planned.measurements.circumference)
 
+    @property
+    def body_mm(self) -> float:
+        """Circumference of the body as it comes out, unstretched."""
+        return mm(self.planned.measurements.body_circumference) * self.wider
+
+    @property
+    def edge_gives(self) -> float:
+        """How many times its own width the edge is worn at, at most: in rib by more than in stockinette."""
+        brim = self.request.brim
+        columns = sorted((brim.rib.knit, brim.rib.purl))
+        if not brim.is_ribbed or columns[1] > WIDEST_COLUMN * columns[0]:
+            return BODY_GIVES
+        return 1 + (reference.practices()["rib-in-comfort"].usual or 0.0) / 100
+
+    @property
+    def edge_fits(self) -> bool:
+        """Whether the head can wear the edge."""
+        return self.edge_mm <= self.head_mm <= self.edge_mm * self.edge_gives
+
+    @property
+    def body_fits(self) -> bool:
+        """Whether the body goes around the head; one that is wide gathers."""
+        return self.head_mm <= self.body_mm * BODY_GIVES
+
+    @property
+    def body_rounds(self) -> int:
+        """Rounds of the body that are knitted."""
+        return max(0, min(self.rounds_worked, self.straight) - self.planned.brim.rounds)
+
 
 def size_options(hat: MeasuredHat, as_planned: bool, fits: bool, units: UnitSystem) -> tuple[SizeOption, ...]:
     """What can be done, the first choice first; never empty."""
@@ -114,12 +161,50 @@ def size_options(hat: MeasuredHat, as_planned: bool, fits: bool, units: UnitSyst
         return (_go_on(hat, units),)
     anew = _at_the_gauge_as_knitted(hat)
     block = _block(hat, units)
-    again = _begin_again(hat, anew, units)
     in_brim = hat.rounds_worked <= hat.planned.brim.rounds
-    options: tuple[SizeOption | None, ...] = (again, block) if in_brim else (block, again)
+    other_counts = _other_counts(hat, anew, units)
+    back = _rip_to_brim(hat, anew, units) if hat.edge_fits else _begin_again(hat, anew, units)
+    options: tuple[SizeOption | None, ...] = (back, block) if in_brim else (block, back)
     if fits:
-        options = (_go_on(hat, units), _other_counts(hat, anew, units), block, _rip_to_brim(hat, anew, units))
+        options = (_go_on(hat, units), other_counts, block, back)
+    elif hat.rounds_worked == hat.planned.brim.rounds:
+        options = (other_counts, block) if other_counts else options
     return tuple(option for option in options if option is not None)
+
+
+def unhelpful_ways(
+    hat: MeasuredHat, offered: Collection[OptionCode], units: UnitSystem
+) -> tuple[UnhelpfulWay, ...]:
+    """What is not offered, and why; taking it back helps at any time, if only with another needle."""
+    reasons: dict[OptionCode, Message] = {
+        "go_on": say("size_check.unhelpful.go_on"),
+        "other_counts": _why_no_other_counts(hat, units),
+        "block": _why_no_block(hat, units),
+    }
+    return tuple(
+        UnhelpfulWay(code=code, message=reason) for code, reason in reasons.items() if code not in offered
+    )
+
+
+def _why_no_other_counts(hat: MeasuredHat, units: UnitSystem) -> Message:
+    brim, worked = hat.planned.brim.rounds, hat.body_rounds
+    if not hat.edge_fits:
+        return say("size_check.unhelpful.other_counts.edge", edge=_text(hat.edge_mm, units))
+    if hat.rounds_worked < brim:
+        return say("size_check.unhelpful.other_counts.brim")
+    if hat.rounds_worked >= hat.straight:
+        return say("size_check.unhelpful.other_counts.crown")
+    if not hat.body_fits and worked:
+        body = _text(hat.body_mm, units)
+        return say_count("size_check.unhelpful.other_counts.body", worked, body=body)
+    return say("size_check.unhelpful.other_counts.same")
+
+
+def _why_no_block(hat: MeasuredHat, units: UnitSystem) -> Message:
+    edge_mm = _blocked_mm(hat)
+    if edge_mm == hat.edge_mm:
+        return say("size_check.unhelpful.block.stays", edge=_text(edge_mm, units))
+    return say("size_check.unhelpful.block.too_little", edge=_text(edge_mm, units))
 
 
 def _at_the_gauge_as_knitted(hat: MeasuredHat) -> HatRounds | None:
@@ -146,10 +231,6 @@ def _as_knitted(hat: MeasuredHat, part: Gauge | None) -> Gauge | None:
     return replace(part, stitches=part.stitches / wider, rows=rows)
 
 
-def _body_mm(hat: MeasuredHat) -> float:
-    return mm(hat.planned.measurements.body_circumference) * hat.wider
-
-
 def _text(length_mm: float, units: UnitSystem) -> Message:
     return quantity_text(length(length_mm, units), 3)
 
@@ -159,8 +240,8 @@ def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
     more = say("size_check.more_rounds", rounds=left) if left else ""
     return SizeOption(
         code="go_on",
-        message=joined(" ", say("size_check.go_on", body=_text(_body_mm(hat), units)), more),
-        circumference=length(_body_mm(hat), units),
+        message=joined(" ", say("size_check.go_on", body=_text(hat.body_mm, units)), more),
+        circumference=length(hat.body_mm, units),
         straight_rounds=left,
     )
 
@@ -181,18 +262,24 @@ def _straight_left(hat: MeasuredHat) -> int | None:
 
 def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | None:
     """Block it to a size that the head can wear, as near to the plan as the fibre goes; None where it cannot."""
-    planned_mm = mm(hat.planned.measurements.circumference)
-    least_mm, most_mm = _in_the_wash(hat)
-    edge_mm = min(max(planned_mm, hat.edge_mm - least_mm), hat.edge_mm + most_mm)
-    if edge_mm == hat.edge_mm or not edge_mm <= hat.head_mm <= edge_mm * (1 + USUAL_STRETCH_PERCENT / 100):
+    edge_mm = _blocked_mm(hat)
+    blocked = hat._replace(edge_mm=edge_mm)
+    if edge_mm == hat.edge_mm or not (blocked.edge_fits and blocked.body_fits):
         return None
-    body_mm = _body_mm(hat) * edge_mm / hat.edge_mm
+    body_mm = blocked.body_mm
     wider = edge_mm > hat.edge_mm
     return SizeOption(
         code="block",
         message=say("size_check.block" if wider else "size_check.shrink", body=_text(body_mm, units)),
         circumference=length(body_mm, units),
     )
+
+
+def _blocked_mm(hat: MeasuredHat) -> float:
+    """Circumference of the edge after blocking, as near to the plan as the fibre goes."""
+    planned_mm = mm(hat.planned.measurements.circumference)
+    least_mm, most_mm = _in_the_wash(hat)
+    return min(max(planned_mm, hat.edge_mm - least_mm), hat.edge_mm + most_mm)
 
 
 def _in_the_wash(hat: MeasuredHat) -> tuple[float, float]:
@@ -210,7 +297,12 @@ def _in_the_wash(hat: MeasuredHat) -> tuple[float, float]:
 
 
 def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | None:
-    """Go on from here with the counts of the gauge as knitted; None where the crown is begun or nothing changes."""
+    """Go on from here with the counts of the gauge as knitted; None where the crown is begun or nothing changes.
+
+    None too where what stays is nothing the head can wear: the edge, or rounds of the body.
+    """
+    if not hat.edge_fits or (hat.body_rounds and not hat.body_fits):
+        return None
     brim, now = hat.planned.brim.rounds, hat.planned.crown.stitches
     if anew is None or not brim <= hat.rounds_worked < hat.straight:
         return None

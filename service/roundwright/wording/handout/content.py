@@ -21,6 +21,7 @@ from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
 from roundwright.knitting.yarn.basket import Basket, BasketBalls
+from roundwright.knitting.yarn.label import Money
 from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.language import Words, say, say_count
@@ -31,6 +32,7 @@ from roundwright.wording.writing.printed_quantities import (
     one_line,
     printed_amounts,
     printed_lengths,
+    printed_quantity,
 )
 from roundwright.wording.writing.round_lines import Line, Wording, holds_of
 
@@ -157,7 +159,7 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
         paper=request.paper or ("letter" if request.units == "imperial" and words.is_english else "a4"),
         beginner=wording.beginner,
         sections=tuple(map(_in_single_lines, _with_help(request, written, words))),
-        shopping=_shopping(answer.order, words),
+        shopping=_shopping(request, answer, words),
         sheets=tuple(_size_sheet(plan, number, wording) for number, plan in enumerate(plans, start=1)),
         pictures=pictures,
     )
@@ -365,27 +367,52 @@ def _with_new_count(work: str, round: Round, words: Words) -> str:
 # --- yarn to buy ------------------------------------------------------------------------------------------------------
 
 
-def _shopping(order: YarnOrder, words: Words) -> Shopping:
+def _shopping(request: HandoutRequest, answer: HatsAnswer, words: Words) -> Shopping:
     """The yarn of each size and of all; where balls are counted, their own balls or one basket for all."""
+    order = answer.order
     has_balls = order.own.balls is not None
+    kits = [
+        words.say("handout.price", cost=float(price.amount), currency=price.currency)
+        for price in _kit_prices(order)
+    ]
     rows = tuple(
         (
             one_line(words.render(line.label)),
             str(line.makers),
             _amount_text(line.each.amount, words),
             *((str(line.each.balls), str(line.makers * (line.each.balls or 0))) if has_balls else ()),
+            *kits[index : index + 1],
         )
-        for line in order.lines
+        for index, line in enumerate(order.lines)
     )
-    columns = ("size", "knitters", "yarn", *(("balls", "balls_in_all") if has_balls else ()))
+    columns = (
+        "size",
+        "knitters",
+        "yarn",
+        *(("balls", "balls_in_all") if has_balls else ()),
+        *(("kit",) if kits else ()),
+    )
+    notes = (*_notes(order, words, has_kits=bool(kits)), *_instead(request, answer, words))
     return Shopping(
-        head=tuple(words.say(f"handout.column.{column}") for column in columns),
-        rows=rows,
-        notes=tuple(_notes(order, words)),
+        head=tuple(words.say(f"handout.column.{column}") for column in columns), rows=rows, notes=notes
     )
 
 
-def _notes(order: YarnOrder, words: Words) -> Iterator[str]:
+def _kit_prices(order: YarnOrder) -> list[Money]:
+    """The price of a kit of each size, all its colours together; none where nobody shares, or without a price."""
+    if order.makers == 1:
+        return []
+    baskets = [order.one_basket, *(colour.one_basket for colour in order.colours)]
+    kits = [kit for basket in baskets if basket for kit in basket.kits]
+    prices = [[kit.price for kit in kits if kit.label == line.label and kit.price] for line in order.lines]
+    if not all(prices) or len({line.label for line in order.lines}) < len(order.lines):
+        return []
+    return [
+        Money(round(sum(price.amount for price in of_size), 2), of_size[0].currency) for of_size in prices
+    ]
+
+
+def _notes(order: YarnOrder, words: Words, *, has_kits: bool) -> Iterator[str]:
     makers, own, shared = order.makers, _purchase_text(order.own, words), _purchase_text(order.shared, words)
     margin = words.say("handout.margin", percent=float(order.shared.margin_percent))
     if makers == 1:
@@ -398,13 +425,39 @@ def _notes(order: YarnOrder, words: Words) -> Iterator[str]:
         if order.one_basket is not None:
             yield _basket_text(order.one_basket, words)
         for colour in order.colours:
-            yield words.say(
+            in_colour = words.say(
                 "handout.colour",
                 colour=one_line(colour.colour),
                 own=_purchase_text(colour.own, words),
                 shared=_purchase_text(colour.shared, words),
             )
+            yield _with_basket(in_colour, colour.one_basket, words)
+        if has_kits:
+            yield words.say("handout.kit")
         yield margin
+
+
+def _instead(request: HandoutRequest, answer: HatsAnswer, words: Words) -> Iterator[str]:
+    """The same order in balls of another yarn, where the request has one and its balls are known."""
+    order, ball = answer.order_instead, request.other_yarn
+    if order is None or ball is None or order.own.balls is None or not (ball.mass and ball.length):
+        return
+    yarn = words.say(
+        "materials.ball", mass=printed_quantity(ball.mass, words), length=printed_quantity(ball.length, words)
+    )
+    if ball.name:
+        yarn = f"{one_line(ball.name)}, {yarn}"
+    own, shared = _purchase_text(order.own, words), _purchase_text(order.shared, words)
+    if order.makers == 1:
+        yield words.say("handout.instead", yarn=yarn, purchase=own)
+        return
+    text = words.say("handout.instead_for", yarn=yarn, own=own, shared=shared)
+    yield _with_basket(text, order.one_basket, words)
+
+
+def _with_basket(text: str, basket: Basket | None, words: Words) -> str:
+    """The text, and behind it what comes from which ball of the basket, where that is known."""
+    return text if basket is None else f"{text} {_basket_text(basket, words)}"
 
 
 def _basket_text(basket: Basket, words: Words) -> str:
@@ -415,7 +468,10 @@ def _basket_text(basket: Basket, words: Words) -> str:
     balls = words.say("list.semicolon").join(
         [_ball_text(ball, words, with_amounts=besides) for ball in basket.contents]
     )
-    return words.say("handout.beside_whole_balls" if besides else "handout.from_one_ball", balls=balls)
+    text = words.say("handout.beside_whole_balls" if besides else "handout.from_one_ball", balls=balls)
+    if basket.method == "exact":
+        return text
+    return f"{text} {words.say('handout.not_every_way')}"
 
 
 def _ball_text(ball: BasketBalls, words: Words, *, with_amounts: bool) -> str:

@@ -14,8 +14,8 @@ from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import UNNAMED, HatRequest
 from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
-from roundwright.knitting.rounds.round import Round, stitch_names
-from roundwright.language import Words, sentence_start, words_of
+from roundwright.knitting.rounds.round import Round, StitchName, stitch_names
+from roundwright.language import Words, words_of
 from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
 from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
 from roundwright.wording.writing.printed_quantities import (
@@ -78,19 +78,21 @@ def sections(
     """The sections of a pattern; one that would be empty is left out."""
     wording = Wording(request)
     words = wording.words
+    explained: set[StitchName] = (
+        set()
+    )  # in working order: the lines of a section are made when the section is
     lines_by_name: dict[str, Iterable[str | Line]] = {
         "sizes": _sizes(plans, words),
         "measurements": _measurements(plans, words),
         "materials": _materials(request, plans, words),
         "gauge": _gauge(request, words),
-        "stitches": _how_to(plans, wording),
         "abbreviations": _abbreviations(plans, wording),
         "notes": [*_notes(request, plans, words), *colour_note(request, words)],
         "warnings": _warnings(warnings, wording),
         "cast_on": _cast_on(request, plans, wording),
-        "brim": _brim(request, plans, wording),
-        "body": _body(request, plans, wording),
-        "crown": crown_lines(plans, wording),
+        "brim": _brim(request, plans, wording, explained),
+        "body": _body(request, plans, wording, explained),
+        "crown": crown_lines(plans, wording, explained),
         "finishing": _finishing(request, plans, wording),
         "cautions": _cautions(cautions, words),
     }
@@ -234,22 +236,6 @@ def _tenths(count: float, words: Words) -> str:
     return words.number(round(count, 1))
 
 
-def _how_to(plans: Sequence[HatPlan], wording: Wording) -> list[str]:
-    """How a beginner works the stitches that are used."""
-    if not wording.beginner:
-        return []
-    words = wording.words
-    used = {name for round in _rounds(plans) for name in stitch_names(round.steps)}
-    texts = [
-        words.say(
-            "pattern.how_to", stitch=sentence_start(words.stitch_plain(name)), how=words.say(f"how.{name}")
-        )
-        for name in reference.stitches()
-        if name in used
-    ]
-    return [wording.in_terms(text) for text in texts]
-
-
 def _rounds(plans: Sequence[HatPlan]) -> list[Round]:
     """The rounds of all sizes, those that are worked again once."""
     return [
@@ -294,24 +280,28 @@ def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) ->
     ]
 
 
-def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+def _brim(
+    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]
+) -> Iterable[str | Line]:
     if wording.beginner and request.colours is not None:
         colours = brim_colours(request.colours, wording.words)
         yield wording.words.say("pattern.brim_colours", colours=colours)
-    yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans))
+    yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans), explained)
     if request.brim.edge == "rolled":
         yield wording.words.say("pattern.rolls_up")
     if request.brim.edge == "folded":
         yield wording.words.say("pattern.turned_up")
 
 
-def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
+def _body(
+    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]
+) -> Iterable[str | Line]:
     words = wording.words
     if request.brim.smaller_needle:
         yield words.say("pattern.larger_needles")
     if wording.beginner and request.colours is not None:
         yield words.say("pattern.body_colours", colours=body_colours(request.colours, words))
-    yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans))
+    yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans), explained)
     lengths = printed_lengths([plan.measurements.edge_to_crown for plan in plans], words)
     yield words.say("pattern.measures", lengths=lengths)
 

@@ -8,12 +8,14 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final, Literal, NamedTuple
 
+from roundwright import reference
+from roundwright.knitting.crown.crown import FIRST_DECREASE
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.hat.numbering import rounds_of_sizes, worked_again
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.rounds.round import Round
-from roundwright.language import Words, words_of
+from roundwright.knitting.rounds.round import Round, StitchName, stitch_names
+from roundwright.language import Words, sentence_start, words_of
 from roundwright.wording.writing.colours import crown_change
 from roundwright.wording.writing.needles import change_lines, lines_of_sizes, only_for
 from roundwright.wording.writing.plain_language import plain_sentences
@@ -76,6 +78,18 @@ class Wording:
         """The stitches of each size, in words as they are written in the pattern."""
         return counted("stitches" if self.beginner else "sts", counts, self.words)
 
+    def how_to(self, rounds: Iterable[Round], explained: set[StitchName]) -> Iterator[Line]:
+        """For beginners, how stitches are worked that come for the first time; they are added to `explained`."""
+        if not self.beginner:
+            return
+        used = {name for round in rounds for name in stitch_names(round.steps)} - explained
+        explained.update(used)
+        for name in reference.stitches():
+            if name in used:
+                stitch = sentence_start(self.words.stitch_plain(name))
+                how = self.words.say("pattern.how_to", stitch=stitch, how=self.words.say(f"how.{name}"))
+                yield _note(self.in_terms(how))
+
     def note(self, sizes: Sequence[int], size_count: int) -> str:
         """The note that a line is not for all sizes; empty where it is for all."""
         return sizes_note(sizes, size_count, self.words)
@@ -127,14 +141,14 @@ def different_rounds(part: HatPart) -> tuple[Round, ...]:
 
 
 def straight_lines(
-    parts: Sequence[HatPart], wording: Wording, holds: Sequence[str] | None = None
+    parts: Sequence[HatPart], wording: Wording, holds: Sequence[str], explained: set[StitchName]
 ) -> Iterator[Line]:
     """The lines of a straight part, given one part a size: each round, or rounds in turn, with how many are worked.
 
-    The round that changes the count comes first in a body and last in a brim. `holds` is what each size is on.
+    The round that changes the count comes first in a body and last in a brim. `holds` is what each size is on,
+    `explained` the stitches that a beginner has read of.
     """
-    holds = holds or ["double_pointed"] * len(parts)
-    adjust = _adjust_lines([part.adjust for part in parts], wording, holds)
+    adjust = _adjust_lines([part.adjust for part in parts], wording, holds, explained)
     if parts[0].part == "body":
         yield from adjust
     sizes_by_lines: dict[int, list[int]] = {}
@@ -143,36 +157,55 @@ def straight_lines(
             sizes_by_lines.setdefault(len(part.lines), []).append(size)
     for line_count, sizes in sizes_by_lines.items():
         lines = _equal_rounds if line_count == 1 else _rounds_in_turn
-        yield from lines(parts, sizes, wording)
+        yield from lines(parts, sizes, wording, explained)
     yield from adjust
 
 
-def _adjust_lines(rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str]) -> Iterator[Line]:
+def _adjust_lines(
+    rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str], explained: set[StitchName]
+) -> Iterator[Line]:
     """The round from the count of the brim to that of the body, with what is slid before it."""
     texts = [None if round is None else wording.steps(round) for round in rounds]
     for line in wording.merged(texts):
         of_sizes = {size: round for size in line.sizes if (round := rounds[size]) is not None}
         yield from _slides(of_sizes, holds, wording)
+        yield from wording.how_to(of_sizes.values(), explained)
         start = wording.next_rounds_start([1], wording.note(line.sizes, len(rounds)))
         yield wording.line(start, line.text, [round.after for round in of_sizes.values()])
 
 
-def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
+def _equal_rounds(
+    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, explained: set[StitchName]
+) -> Iterator[Line]:
     texts = [wording.steps(part.lines[0]) if size in sizes else None for size, part in enumerate(parts)]
     for line in wording.merged(texts):
         shared = [parts[size] for size in line.sizes]
         note = wording.note(line.sizes, len(parts))
-        start = wording.next_rounds_start([part.rounds_in_turn for part in shared], note)
+        start = _start_of_equal_rounds(shared, wording, note)
+        yield from wording.how_to([part.lines[0] for part in shared], explained)
         yield wording.line(start, line.text, [part.lines[0].after for part in shared])
 
 
-def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
+def _start_of_equal_rounds(parts: Sequence[HatPart], wording: Wording, note: str) -> str:
+    """A brim's rounds have numbers, since the first is often worked with the join; those of a body are the next."""
+    rounds = [part.rounds_in_turn for part in parts]
+    if parts[0].part == "body":
+        return wording.next_rounds_start(rounds, note)
+    if max(rounds) == 1:
+        return wording.rounds_start(1, 1, note)
+    return wording.rounds_to(1, size_list(rounds, wording.words), note)
+
+
+def _rounds_in_turn(
+    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, explained: set[StitchName]
+) -> Iterator[Line]:
     """Rounds worked in turn, such as garter stitch: the first of them, then how often they are repeated."""
     note = wording.note(sizes, len(parts))
     shared = [parts[size] for size in sizes]
     first = shared[0].lines
     for number, round in enumerate(first, start=1):
         counts = [part.lines[number - 1].after for part in shared]
+        yield from wording.how_to([round], explained)
         yield wording.line(wording.rounds_start(number, number, note), wording.steps(round), counts)
     longer = [size for size in sizes if parts[size].rounds_in_turn > len(first)]
     if longer:
@@ -186,11 +219,15 @@ def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wor
 # --- crown --------------------------------------------------------------------------------------------------------
 
 
-def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
-    """The rounds of the crown; each note stands once for a size, before the first round it belongs to."""
+def crown_lines(plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]) -> Iterator[Line]:
+    """The rounds of the crown; each note stands before the first round it belongs to, once for a size or for all.
+
+    `explained` are the stitches that a beginner has read of.
+    """
     first_numbers = [plan.crown.rounds[0].number if plan.crown.rounds else 1 for plan in plans]
     last_numbers = [plan.crown.rounds[-1].number if plan.crown.rounds else 0 for plan in plans]
     crowns = [plan.crown.rounds for plan in plans]
+    marker_notes = _sizes_of_marker_notes(crowns)
     written_notes: set[tuple[int, str]] = set()
     number, last = 1, max(last_numbers, default=0)
     while number <= last:
@@ -207,7 +244,8 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
         for line in wording.merged(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, holds_of(plans), wording)
-            yield from _notes(rounds, written_notes, wording.words)
+            yield from _notes(rounds, marker_notes, written_notes, wording.words)
+            yield from wording.how_to(rounds.values(), explained)
             start = wording.rounds_start(number, until, wording.note(line.sizes, len(plans)))
             yield wording.line(start, line.text, [round.after for round in rounds.values()])
         yield from _finished_sizes(plans, last_numbers, until, wording)
@@ -221,18 +259,41 @@ def _joining_sizes(first_numbers: Sequence[int], number: int, wording: Wording) 
         yield _note(wording.words.say_count("line.begin_here", len(sizes), sizes=size_numbers(sizes)))
 
 
-def _notes(rounds: Mapping[int, Round], written: set[tuple[int, str]], words: Words) -> Iterator[Line]:
-    """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes."""
+def _notes(
+    rounds: Mapping[int, Round],
+    sizes_by_note: Mapping[str, frozenset[int]],
+    written: set[tuple[int, str]],
+    words: Words,
+) -> Iterator[Line]:
+    """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes.
+
+    A note on the marker stands once, and then holds for sizes that come to such a round later.
+    """
     for note in dict.fromkeys(note for round in rounds.values() for note in round.notes):
         sizes = [
             size for size, round in rounds.items() if note in round.notes and (size, note) not in written
         ]
-        written.update((size, note) for size in sizes)
+        if not sizes:
+            continue
+        later = sizes_by_note.get(note, frozenset()) - set(sizes)
+        written.update((size, note) for size in (*sizes, *later))
         text = words.render(note)
-        if len(sizes) == len(rounds):
+        if later:
+            yield _note(words.say("line.note_for_every_size", note=text))
+        elif len(sizes) == len(rounds):
             yield _note(text)
-        elif sizes:
+        else:
             yield _note(only_for(sizes, text, words))
+
+
+def _sizes_of_marker_notes(crowns: Sequence[Sequence[Round]]) -> dict[str, frozenset[int]]:
+    """The sizes that have a note on the marker at the start of the round, by note."""
+    return {
+        note: frozenset(
+            size for size, crown in enumerate(crowns) if any(note in round.notes for round in crown)
+        )
+        for note in FIRST_DECREASE.values()
+    }
 
 
 def _note(text: str) -> Line:

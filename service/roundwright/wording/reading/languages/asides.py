@@ -53,7 +53,9 @@ def _beginnings(language: str) -> re.Pattern[str]:
     slides = _PLACEHOLDER.sub(
         "(?: \\\\([^)\n]{1,60}\\\\))?", _escaped(words.text("line.slide_before", {}, None)), count=1
     )
-    begins = "|".join(sorted({_beginning(words.say(key)) for key in KEYS} | {slides.split("{slides}")[0]}))
+    beginnings = {_beginning(words.say(key)) for key in KEYS} | {slides.split("{slides}")[0]}
+    beginnings |= {beginning[0].lower() + beginning[1:] for beginning in beginnings}  # after a colon
+    begins = "|".join(sorted(beginnings))
     return re.compile(rf"^[ \t]*(?:{some}|{only})?(?:{begins})[^\n]*", re.MULTILINE)
 
 
