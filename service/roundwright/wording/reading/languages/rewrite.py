@@ -86,6 +86,16 @@ class Rewritten(Struct, frozen=True, dict=True):
         """Where each unit begins in the English text."""
         return [unit.at for unit in self.units]
 
+    @cached_property
+    def wordings(self) -> Mapping[str, str]:
+        """How the original words a stitch by its English name, where it first does: `2 r. zus.` for `k2tog`."""
+        worded: dict[str, str] = {}
+        for unit in self.units:
+            english = self.text[unit.at : unit.stop]
+            if not unit.same and english in _stitches():
+                worded.setdefault(english, self.original[unit.start : unit.end])
+        return worded
+
     def unit(self, at: int) -> int:
         """The unit, by its number, in which a place of the English text lies."""
         return max(0, bisect_right(self.begins, at) - 1)
