@@ -42,14 +42,14 @@ def test_batches_of_other_writers_are_read_as_often_as_was_reached(batches: str,
 
 
 def test_batches_in_other_languages_are_read_as_often_as_was_reached() -> None:
-    """Right texts and faults of the batches in all five languages, mended for after their first contact."""
+    """Right texts and faults of the batches in all six languages, mended for after their first contact."""
     batches = [corpus for name, corpus in CORPORA.items() if name.startswith("lang-")]
     right = [text for corpus in batches for text in corpus["right"]]
     wrong = [text for corpus in batches for text in corpus["wrong"]]
     seen = score({"right": right, "wrong": wrong})
 
-    assert seen["right"]["read"] >= 0.865 * seen["right"].total(), seen
-    assert seen["faults"]["found"] >= 0.905 * seen["faults"].total(), seen
+    assert seen["right"]["read"] >= 0.885 * seen["right"].total(), seen
+    assert seen["faults"]["found"] >= 0.92 * seen["faults"].total(), seen
 
 
 def _parts(kind: str) -> tuple[str, ...]:

@@ -65,7 +65,13 @@ def _beginning(message: str) -> str:
     stop = 1
     while stop < len(literals) and sum(map(len, literals[:stop])) < LEAST:
         stop += 1
-    return NUMBERS.join(map(_escaped, literals[:stop]))
+    return _either_case(NUMBERS.join(map(_escaped, literals[:stop])))
+
+
+def _either_case(pattern: str) -> str:
+    """A pattern whose first letter is small too: some languages go on with a small letter behind a colon."""
+    first = pattern[:1]
+    return f"[{first}{first.lower()}]{pattern[1:]}" if first.isupper() else pattern
 
 
 def _escaped(text: str) -> str:

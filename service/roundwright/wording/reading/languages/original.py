@@ -111,7 +111,7 @@ def _words(text: Rewritten, at: int, stop: int, replacement: str) -> Change:
     if not unit.same:
         replacement += text.text[stop : unit.stop]
     end = unit.start + stop - unit.at if unit.same else unit.end
-    return Change(start, end, worded(text.language, replacement))
+    return Change(start, end, text.wordings.get(replacement) or worded(text.language, replacement))
 
 
 def _line_put_in(text: Rewritten, at: int, stop: int, replacement: str) -> Change | None:

@@ -15,7 +15,7 @@ from msgspec import Struct
 from roundwright import reference
 from roundwright.reference.rows import StitchRow
 from roundwright.wording.reading.languages.asides import asides
-from roundwright.wording.reading.languages.cut import Piece, pieces, sizes_of
+from roundwright.wording.reading.languages.cut import ROUNDS, Piece, pieces, sizes_of
 from roundwright.wording.reading.languages.figures import Figures
 from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon
 from roundwright.wording.reading.languages.match import Found, Matcher
@@ -40,7 +40,9 @@ NEW_SENTENCE: Final = ". "
 TIMES: Final = "{n} times"
 STAR: Final = "* "
 LONGEST_STARRED: Final = 40
-"""Pieces between two stars."""
+"""Pieces between two stars, or in the bracket behind a cable."""
+CABLES: Final = frozenset(("c{n}f", "c{n}b"))
+"""English words of cables: how they are worked stands in a bracket behind them."""
 LONGEST_NAME: Final = 4
 """Words of the name of a stitch, and one more."""
 APART: Final = ", "
@@ -83,6 +85,16 @@ class Rewritten(Struct, frozen=True, dict=True):
     def begins(self) -> list[int]:
         """Where each unit begins in the English text."""
         return [unit.at for unit in self.units]
+
+    @cached_property
+    def wordings(self) -> Mapping[str, str]:
+        """How the original words a stitch by its English name, where it first does: `2 r. zus.` for `k2tog`."""
+        worded: dict[str, str] = {}
+        for unit in self.units:
+            english = self.text[unit.at : unit.stop]
+            if not unit.same and english in _stitches():
+                worded.setdefault(english, self.original[unit.start : unit.end])
+        return worded
 
     def unit(self, at: int) -> int:
         """The unit, by its number, in which a place of the English text lies."""
@@ -129,6 +141,7 @@ class _Writer:
         self.length = 0
         self.last = 0
         self.short_name_ends = 0
+        self.lettered_round_ends = 0
         self.star_with_times = 0
         self.times: Found | None = None
         self.worked = "", 0
@@ -164,21 +177,26 @@ class _Writer:
                 place = found.stop
                 continue
             if found is not None:
+                self.name(place, found)
                 self.wording(place, found)
                 place = found.stop
                 self.worked = found.meaning.english, place
                 continue
-            if self.times is not None and place == self.star_with_times:
-                self.star(self.cut[place], self.times)
-            elif self.is_misspelt(place):
-                self.stand_apart(self.cut[place])
-            elif self.is_prefix(place):
-                self.leave_out(self.cut[place])
-            else:
-                self.piece(self.cut[place])
+            self.single(place)
             place += 1
         self.copy(len(self.text))
         return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
+
+    def single(self, place: int) -> None:
+        """Write a piece that begins no wording."""
+        if self.times is not None and place == self.star_with_times:
+            self.star(self.cut[place], self.times)
+        elif self.is_misspelt(place):
+            self.stand_apart(self.cut[place])
+        elif self.is_prefix(place):
+            self.leave_out(self.cut[place])
+        elif not self.is_lettered_round(place):
+            self.piece(self.cut[place])
 
     def replace(self, place: int, end: int, english: str) -> int:
         """Write a text for the pieces up to a place of the original, and return the piece behind them."""
@@ -304,6 +322,34 @@ class _Writer:
         self.short_name_ends = closes
         return opens + 1
 
+    def name(self, place: int, found: Found) -> None:
+        """Write the short name that a bracket behind a stitch gives it, with an equals sign before the stitch.
+
+        `1 M abh, 2 M re zusstr, die abgeh M überziehen (dA; aus 3 M wird 1)` explains `dA`.
+        """
+        stop = found.stop
+        if stop + 2 >= len(self.cut) or self.cut[stop].key != "(" or self.cut[stop + 1].kind != "word":
+            return
+        apart = self.matcher.begins_sentence(place) or self.cut[place - 1].key in (",", ";")
+        closes = self.cut[stop + 2].key in (")", ";")
+        if not apart or not closes or found.meaning.english not in _stitches():
+            return
+        if self.matcher.longest(stop + 1) is None:
+            start = self.cut[place].start
+            self.copy(start)
+            self.put(f"{self.cut[stop + 1].text} = ", start, start)
+
+    def is_lettered_round(self, place: int) -> bool:
+        """Whether a letter names a round, behind the word for rounds or another letter: `Runden A und B`."""
+        name, stop = self.worked
+        named = name.split()[-1:] if stop == place else []
+        after = bool(named) and named[0] in ROUNDS
+        also = self.lettered_round_ends == place - 1 and bool(self.matcher.joined(self.cut[place - 1]))
+        if not (after or also) or len(self.cut[place].text) != 1:
+            return False
+        self.lettered_round_ends = place + 1
+        return True
+
     def behind_short_name(self, place: int) -> int:
         """Where the bracket around a short name ends; 0 where it does not close here."""
         return place + 1 if place and place == self.short_name_ends else 0
@@ -319,10 +365,13 @@ class _Writer:
     def explains(self, place: int) -> int:
         """Where a bracket ends that says how a stitch is worked; 0 where there is none.
 
-        It does with an equals sign, `(= 2 M re zusstr)`, or behind the name of a stitch that takes as many stitches.
+        It does with an equals sign, `(= 2 M re zusstr)`, behind the name of a stitch that takes as many stitches, and
+        behind a cable.
         """
         if self.cut[place].key != "(":
             return 0
+        if self.worked[0] in CABLES and self.is_behind(place):
+            return self.closing(place)
         with_sign = place + 1 < len(self.cut) and self.cut[place + 1].key == "="
         found = self.matcher.longest(place + 1 + with_sign) if place + 1 < len(self.cut) else None
         if found is None or (explained := _stitches().get(found.meaning.english)) is None:
@@ -333,11 +382,23 @@ class _Writer:
         repeated = any(piece.kind == "number" or piece.key == "x" for piece in self.cut[stop : stop + 1])
         return stop if with_sign or (not repeated and self.is_named(place, explained)) else 0
 
+    def closing(self, place: int) -> int:
+        """Where the bracket that opens here closes; 0 where it does not in its line."""
+        for closes in range(place + 1, min(len(self.cut), place + LONGEST_STARRED)):
+            if self.cut[closes].key == ")":
+                return closes + 1
+            if self.cut[closes].kind == "line":
+                break
+        return 0
+
+    def is_behind(self, place: int) -> bool:
+        """Whether a piece stands behind the last wording, or the full stop of a short form there."""
+        stop = self.worked[1]
+        return stop == place or (stop == place - 1 and self.cut[stop].key == ".")
+
     def is_named(self, place: int, explained: StitchRow) -> bool:
         """Whether the name of a decrease of as many stitches stands before a piece: `1 dobbelt indt. (...)`."""
-        name, stop = self.worked
-        behind = stop == place or (stop == place - 1 and self.cut[stop].key == ".")
-        named = _stitches().get(name) if behind else None
+        named = _stitches().get(self.worked[0]) if self.is_behind(place) else None
         return named is not None and named.uses == explained.uses > explained.leaves
 
     def wording(self, place: int, found: Found) -> None:
