@@ -105,6 +105,7 @@ def _plain(text: str) -> str:
 
 @FormLookup(
     "/handout",
+    example="printed-plan",
     renderers={"text/html; charset=utf-8": html},
     headers={"content-security-policy": policy(*STYLES), "referrer-policy": "no-referrer"},
     can_be_impossible=True,
