@@ -56,7 +56,7 @@ def said(operation: Operation, chance: random.Random) -> Iterator[tuple[bytes, A
     if isinstance(operation, Batch):
         yield from batches(chance)
     maker, spoiler = Maker(operation.request_type, chance), Bytes(chance)
-    pool = [operation.example_value()]
+    pool = [Operation.example_value(operation)]  # of a query form the request, not its parameters
     while True:
         base = chance.choice(pool)
         match chance.random():
