@@ -1,6 +1,7 @@
 """A short look at the worst faults in every run; at full length `python -m tests.load.faults` tries them all."""
 
 import asyncio
+import sys
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -9,8 +10,9 @@ import uvloop
 
 from roundwright.language.codes import LANGUAGES
 from tests.deploy.tools import debian_nginx
-from tests.load import faults, fleet, forms, strangers
+from tests.load import faults, fleet, footprint, forms, strangers
 from tests.load.results import write_rows
+from tests.load.served import OURS
 from tests.load.trial import Trial
 from tests.long.asking import everything
 from tests.long.bounds import FILES
@@ -142,3 +144,11 @@ def test_containers_are_held_by_control_groups_of_both_versions(
 
     assert ("1000", 900, 2) == (limit.read_text(), memory.most_bytes(), memory.killed())
     assert "control group" == memory.kind
+
+
+def test_start_and_memory_are_measured_as_the_image_runs() -> None:
+    """The service is warm there, so it is warm where its start and its memory are measured."""
+    recipe = (fleet.REPOSITORY / "deploy" / "Containerfile").read_text()
+    environment = footprint.started(OURS, sys.executable).environment
+
+    assert f"ROUNDWRIGHT_WARM={environment['ROUNDWRIGHT_WARM']}" in recipe
