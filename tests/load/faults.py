@@ -36,6 +36,7 @@ from tests.load import forms
 from tests.load.callers import HOST, Call, Callers, Tally, bad_calls, drip, good_calls
 from tests.load.fleet import Fleet, Replica
 from tests.load.results import write_rows
+from tests.load.strangers import FILES as OF_REPLICA
 from tests.load.strangers import STRANGERS, watch
 from tests.load.trial import Trial
 
@@ -256,7 +257,7 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
     limits = {"files": {"files": FILES}, "memory": {"memory_bytes": MEMORY_BYTES}}.get(name, {})
     proxy: dict[str, Any] = {}
     if limited:
-        limits = {"memory_bytes": MEMORY_BYTES}
+        limits = {"memory_bytes": MEMORY_BYTES} | ({"files": OF_REPLICA[name]} if name in OF_REPLICA else {})
         proxy = {"limited": True, "trusting": True, "memory_bytes": MEMORY_BYTES}
     with (
         tempfile.TemporaryDirectory(prefix="roundwright-") as folder,
