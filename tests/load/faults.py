@@ -274,7 +274,7 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
             )
             for number, callers in enumerate(stream)
         ]
-        if limited:
+        if limited and name not in OF_REPLICA:
             load.append(asyncio.create_task(watch(trial, stop)))
         await asyncio.sleep(min(3, quiet_s))
         quiet = time.monotonic()

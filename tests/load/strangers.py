@@ -8,11 +8,11 @@ import asyncio
 import json
 import random
 import time
-from collections import Counter
 from collections.abc import Awaitable, Callable, Iterable
 from itertools import count
 from pathlib import Path
 
+from roundwright.web.settings import Settings
 from tests.load.callers import HOST, Call, Callers, Tally, wire
 from tests.load.trial import Trial
 
@@ -37,6 +37,8 @@ LINE_LETTERS = 1_900
 TEXT_LETTERS = 44_000
 """Two thirds of the longest text, at which the whole body is under its limit in any spelling."""
 BLANK = 110
+IDLE_S = Settings().keep_alive_s + 10
+"""By then a connection that was opened and says nothing has been cut off."""
 PIPELINED = 16
 PIPELINED_BYTES = 256 * 1024
 PIPELINED_MOST_MIB = 48
@@ -164,25 +166,32 @@ async def batches(trial: Trial) -> None:
 
 
 async def blank(trial: Trial) -> None:
-    """110 connections straight to a replica of 128 files, each with a blank line and no more; cut, they come again."""
+    """110 connections straight to a replica of 128 files, each with a blank line and no more.
+
+    They have the places of others, as any idle connection has, until they have been idle for as long as one may be.
+    """
     port = trial.replicas[0].port
-    cut: Counter[str] = Counter()
-    stop = asyncio.Event()
-    asking = [asyncio.create_task(_hold(port, b"\r\n", stop, cut)) for _ in range(BLANK)]
+    idle = []
+    for _ in range(BLANK):
+        reader, writer = await asyncio.open_connection(HOST, port)
+        writer.write(b"\r\n")
+        idle.append((asyncio.create_task(reader.read()), writer))
     locked_out = 0
-    end = time.monotonic() + trial.seconds
-    while time.monotonic() < end:
+    started = time.monotonic()
+    while time.monotonic() < started + IDLE_S and not all(cut.done() for cut, _ in idle):
         await asyncio.sleep(1)
         locked_out += not await _is_well(port, "/health/ready")
-    stop.set()
-    await asyncio.gather(*asking)
+    left = sum(not cut.done() for cut, _ in idle)
     trial.notes.append(
-        f"{cut['cut off']} cut off, {cut['refused']} refused; {locked_out} probes found no place"
+        f"the last was cut off after {time.monotonic() - started:.0f} s; {locked_out} probes found no place until then"
     )
-    if not cut["cut off"]:
-        trial.over("none was cut off")
-    if locked_out >= PROBES_IN_A_ROW:
-        trial.over("others were locked out")
+    if left:
+        trial.over(f"{left} were never cut off")
+    if not await _is_well(port, "/health/ready"):
+        trial.over("others are locked out")
+    for cut, writer in idle:
+        cut.cancel()
+        writer.transport.abort()
 
 
 async def pipelined(trial: Trial) -> None:
@@ -230,27 +239,6 @@ async def trailers(trial: Trial) -> None:
     asking = [(Callers(one.port, HOST, tally), calls) for one in trial.replicas]
     await _for_a_while(trial, asking, PER_SECOND)
     _judge(trial, tally)
-
-
-async def _hold(port: int, sent: bytes, stop: asyncio.Event, cut: Counter[str]) -> None:
-    """Send a few bytes over a connection and keep it; when cut off, come again."""
-    while not stop.is_set():
-        try:
-            reader, writer = await asyncio.open_connection(HOST, port)
-        except OSError:
-            cut["refused"] += 1
-            await asyncio.sleep(1)
-            continue
-        writer.write(sent)
-        waiting = asyncio.create_task(reader.read())
-        stopping = asyncio.create_task(stop.wait())
-        await asyncio.wait((waiting, stopping), return_when=asyncio.FIRST_COMPLETED)
-        cut["cut off"] += waiting.done()
-        for task in (waiting, stopping):
-            task.cancel()
-        await asyncio.gather(waiting, stopping, return_exceptions=True)
-        writer.transport.abort()
-        await asyncio.sleep(1)
 
 
 STRANGERS: dict[str, Callable[[Trial], Awaitable[None]]] = {
