@@ -8,11 +8,12 @@ from roundwright.web.routes.operation import Operation
 LIMIT_MS: Final = 50
 """Of every calculation but those below."""
 PATTERN_MS: Final = 200
-"""Of a pattern read. Printed ones of 700 letters with a fault take up to 40, since each edit is tried; 65,536 letters
-in nine sizes take 135. No bound on letters and sizes that lets pass what is printed brings it under 50: 5,000 letters
-in one size take 35."""
+"""Of a pattern read; times of a quiet machine take 0.65 of these, which were taken on a busy one. Printed ones of 700
+letters with a fault take up to 55, since each edit is tried; 46,000 letters in nine sizes take 210. No bound on letters
+and sizes that lets pass what is printed brings it under 50: 5,000 letters in one size may take 47."""
 FILE_MS: Final = 600
-"""Of a PDF or PNG: its data and its typesetting, in the process for these; the largest take 350 and 450."""
+"""Of a PDF or PNG: its data and its typesetting, in the process for these; the largest take up to 460 and 430
+on a busy machine."""
 LIMITS_MS: Final = {"proofreadPattern": PATTERN_MS}
 FILES: Final = ("application/pdf", "image/png")
 
