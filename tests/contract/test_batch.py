@@ -7,7 +7,7 @@ import msgspec
 import pytest
 
 from roundwright.web.problems import Problem
-from roundwright.web.routes import batch
+from roundwright.web.routes import all_operations, batch
 from roundwright.web.routes.gauge import convert_gauge
 from roundwright.web.settings import Settings
 from tests.conftest import serving
@@ -121,6 +121,36 @@ def test_a_batch_takes_no_longer_than_a_calculation_may(monkeypatch):
 
     assert [200] + [422] * 99 == [answer["status"] for answer in given]
     assert {"/problems/too-long"} == {answer["body"]["type"] for answer in given[1:]}
+
+
+def test_a_batch_holds_no_more_than_it_may(monkeypatch):
+    """When the answers are as large as those of a batch may be, the parts that are left may be sent again."""
+    alone = Service().ask("POST", "/v1/gauge/convert", body=msgspec.json.encode(GAUGE["body"]))
+    monkeypatch.setattr(batch, "MAX_BATCH_BYTES", 3 * len(alone.body))
+    body = msgspec.json.encode({"requests": [GAUGE] * 100})
+    given = json.loads(Service().ask("POST", "/v1/batch", body=body).body)["answers"]
+
+    assert [200] * 4 + [422] * 96 == [answer["status"] for answer in given]
+    assert {"/problems/too-long"} == {answer["body"]["type"] for answer in given[4:]}
+    assert "Send this part again" in given[4]["body"]["detail"]
+
+
+def test_the_largest_hats_a_hundred_times_are_bounded():
+    """A hundred times a hat in twelve sizes: the answer ends with the part that passes the bound."""
+    hat = {"gauge": {"stitches": 40, "rows": 60}, "sizes": [{"age_years": age} for age in range(2, 14)]}
+    alone = Service().ask("POST", "/v1/hats", body=msgspec.json.encode(hat))
+    body = msgspec.json.encode({"requests": [{"operation": "planHats", "body": hat}] * 100})
+    answer = Service().ask("POST", "/v1/batch", body=body)
+
+    assert (200, 200) == (alone.status, answer.status)
+    assert 100 * len(alone.body) > 2 * batch.MAX_BATCH_BYTES
+    assert len(answer.body) < batch.MAX_BATCH_BYTES + 2 * len(alone.body)
+
+
+def test_the_description_says_the_bound():
+    """The document states how large the answers of a batch may be."""
+    (operation,) = (one for one in all_operations() if isinstance(one, batch.Batch))
+    assert f"have {batch.MAX_BATCH_BYTES // 2**20} MiB" in operation.description
 
 
 def test_others_are_answered_between_the_parts():

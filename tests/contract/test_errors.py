@@ -6,14 +6,17 @@ bytes that are no text, and combinations of these.
 
 import json
 from typing import Any, NamedTuple
+from urllib.parse import urlencode
 
 import httpx
 import msgspec
 import pytest
 
+from roundwright.web.routes import request_faults
 from roundwright.web.settings import Settings
 from tests.conftest import serving
 from tests.contract.shape import assert_problem, listed, named
+from tests.long.asking import Service
 
 POSTS = listed("POST")
 GETS = listed("GET")
@@ -413,6 +416,29 @@ def test_errors_are_bounded(service):
     assert (400, 404) == (long_name.status_code, long_path.status_code)
     assert len(long_name.content) < 8_000
     assert len(long_path.content) < 4_000
+
+
+@pytest.mark.parametrize(
+    ("method", "path", "query", "body"),
+    [
+        ("POST", "/v1/hats", {}, {f"silhouettf{number}": 1 for number in range(2_500)}),
+        ("POST", "/v1/needles/split", {}, {"rounds": [{"steps": [{"stitch": "k2togg"}] * 2_500}]}),
+        ("GET", "/v1/cast-on", {f"silhouettf{number}": 1 for number in range(200)}, None),
+        ("GET", "/handout", {f"silhouettf{number}": 1 for number in range(200)}, None),
+    ],
+)
+def test_only_faults_that_are_named_are_put_into_words(
+    method: str, path: str, query: Any, body: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of thousands of faults twenty are looked up among the names there are, since no more are told."""
+    said: list[str] = []
+    fault = request_faults._fault
+    monkeypatch.setattr(request_faults, "_fault", lambda *told: said.append(told[1]) or fault(*told))
+    content = msgspec.json.encode(body) if body else b""
+    answer = Service().ask(method, path, urlencode(query).encode(), content)
+
+    assert 400 == answer.status
+    assert request_faults.MOST_FAULTS == len(json.loads(answer.body)["errors"]) == len(said)
 
 
 @pytest.mark.parametrize("sizes", [{}, 5, [5]])

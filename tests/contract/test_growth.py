@@ -17,10 +17,12 @@ import pytest
 from msgspec import inspect
 
 from roundwright import reference
+from roundwright.web.routes.batch import Batch
 from roundwright.web.routes.operation import Calculation
+from roundwright.web.routes.picture_file import PictureFile
 from roundwright.wording.reading.languages.rewrite import rewritten
 from tests.contract.places import places, put
-from tests.long.asking import Service, kept, operations
+from tests.long.asking import Service, everything, kept, operations, pages
 from tests.long.making import Maker
 
 MOST = 2.6
@@ -115,7 +117,7 @@ AROUND_PATTERNS = {
 """A request around a written pattern that has nothing else to be refused for, by operation."""
 PLACES = [
     pytest.param(operation, path, kind, id=f"{operation.id} {'/'.join(map(str, path))}")
-    for operation in operations()
+    for operation in (*operations(), *pages())
     for path, kind in at(operation, (inspect.StrType, inspect.VarTupleType))
 ]
 
@@ -174,9 +176,8 @@ def test_a_text_or_list_costs_its_length(operation, path, kind, service):
         contents = {"as many": lambda length: [item] * length}
         most = (kind.max_length, 4_000)
     else:
-        contents = {
-            unit: lambda length, unit=unit: text_of(("", unit, "!"), length) for unit in (*SIGNS, "a b", "1e")
-        }
+        units = (*SIGNS, "a b", "1e") if not isinstance(operation, PictureFile) else (" ", "a b", "\u202e")
+        contents = {unit: lambda length, unit=unit: text_of(("", unit, "!"), length) for unit in units}
         most = (kind.max_length, 4_000 if hasattr(operation, "takes_text") else 2_000)
     for (name, content), length in product(contents.items(), most):
 
@@ -189,7 +190,7 @@ def test_a_text_or_list_costs_its_length(operation, path, kind, service):
     assert {} == dear
 
 
-@pytest.mark.parametrize("operation", operations(), ids=lambda one: one.id)
+@pytest.mark.parametrize("operation", everything(), ids=lambda one: one.id)
 def test_a_body_that_is_none_costs_its_length(operation, service):
     """Names nobody knows, brackets never closed, and bytes that say nothing: refused in the time it takes to read."""
     dear = {}
@@ -209,7 +210,7 @@ def test_a_body_that_is_none_costs_its_length(operation, service):
         "+",
         "\\u00e9",
     ):
-        for start in ("", "[", '{"', '{"a":[', "?"):
+        for start in ("", "[", '{"', '{"a":[', "?", '{"requests":['):
 
             def cost(length, start=start, unit=unit):
                 return ms(service, operation, text_of((start, unit, ""), length).encode())
@@ -220,8 +221,47 @@ def test_a_body_that_is_none_costs_its_length(operation, service):
     assert {} == dear
 
 
-FIELDS = ("accept", "authorization", "content-type", "content-encoding", "content-length", "host", "if-none-match",
-          "origin", "request-id", "traceparent", "x-forwarded-for", "accept-encoding", "wool")  # fmt: skip
+@pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda one: one.id)
+def test_a_batch_costs_its_parts(operation, service):
+    """Twice as many parts of any calculation, all alike or each another, right or with a fault, cost twice as much."""
+    (batch,) = (one for one in everything() if isinstance(one, Batch))
+    example = operation.example_value()
+    bodies = {
+        "alike": lambda _: example,
+        "with a fault": lambda number: example | {f"wool{number}": number},
+        "of no calculation": lambda number: {f"wool{number}": number},
+    }
+    dear = {}
+    for name, body in bodies.items():
+
+        def cost(parts, body=body):
+            requests = [{"operation": operation.id, "body": body(number)} for number in range(parts)]
+            return ms(service, batch, msgspec.json.encode({"requests": requests}))
+
+        if ratio := too_fast(cost, 4):
+            dear[name] = ratio
+    assert {} == dear
+
+
+@pytest.mark.parametrize("path", ["/", "/problems/", "/docs/", "/v1/", "/v1/standards/", "/v1/drawings/"])
+def test_a_path_costs_its_length(path, service):
+    """Addresses of nothing, and of what a path names."""
+    dear = {}
+    for unit in (*SIGNS, "%2", "/a", "../", "problems/", "too-long-"):
+
+        def cost(length, unit=unit):
+            answer = service.ask("GET", path + text_of(("", unit, ""), length))
+            assert answer.status < 500
+            return answer.ms
+
+        if ratio := too_fast(cost, 1_000):
+            dear[unit] = ratio
+    assert {} == dear
+
+
+FIELDS = ("accept", "accept-language", "authorization", "content-type", "content-encoding", "content-length", "cookie",
+          "host", "if-none-match", "origin", "range", "request-id", "traceparent", "x-forwarded-for",
+          "accept-encoding", "wool")  # fmt: skip
 
 
 @pytest.mark.parametrize("field", FIELDS)

@@ -10,7 +10,9 @@ import pytest
 import yaml
 
 from roundwright.web.app import create
+from roundwright.web.routes import batch, typesetter
 from roundwright.web.settings import Settings, read, variable_of
+from roundwright.wording.handout import typeset
 from tests.deploy.kustomize import Manifest, build, identity, manifests
 from tests.deploy.tools import debian_nginx, new_nginx, tool
 from tests.load.faults import MEMORY_BYTES
@@ -307,3 +309,64 @@ def test_the_proxy_keeps_within_the_service(fleet: list[Manifest]) -> None:
         "site.conf",
         "slow.conf",
     }
+
+
+def test_sizing_says_what_the_proxy_is_set_to() -> None:
+    """The tries, seconds, requests in hand and rates of SIZING.md are those of the files that are deployed."""
+    page = " ".join((DEPLOY / "SIZING.md").read_text().split())
+    proxy, site = ((DEPLOY / "nginx" / name).read_text() for name in ("nginx.conf", "site.conf"))
+    tries, within = (_only(proxy, rf"proxy_next_upstream_{what} (\d+)") for what in ("tries", "timeout"))
+    alone, fails = (
+        _only(site, r"max_fails=[1-9]\d* fail_timeout=(\d+)s"),
+        _only(site, r"max_fails=([1-9]\d*)"),
+    )
+    of_all, of_one = (
+        _only(proxy, r"connections_of_all (\d+);"),
+        _only(proxy, r"limit_conn connections (\d+);"),
+    )
+
+    hung, slow = (
+        _only(proxy, rf"    {name} (\d+)s") for name in ("proxy_read_timeout", "client_body_timeout")
+    )
+    rate = _only(site, r"zone=rate:10m rate=(\d+)r/s")
+
+    for said in (
+        f"lost as 504 after {hung} s",
+        f"After {IN_WORDS[fails]} of them it is left alone for {alone} s.",
+        f"{IN_WORDS[tries]} times in all within {within} s",
+        f"{of_all} of all callers together, {of_one} of one",
+        f"Slow callers are cut off after {slow} s",
+        f"{rate} requests a second",
+        f"Beyond {Settings().concurrency:,} requests in hand",
+    ):
+        assert said in page, said
+
+
+def test_sizing_says_what_a_replica_is_held_to() -> None:
+    """What PDFs, PNGs and batches may hold and take stands in SIZING.md as it does in the code."""
+    page = " ".join((DEPLOY / "SIZING.md").read_text().split())
+
+    for said in (
+        f"{typeset.MAX_MEMORY_KEPT_KIB // 1024} MiB (`MAX_MEMORY_KEPT_KIB`",
+        f"{typeset.MAX_MEMORY_BYTES // 2**20} MiB of data",
+        f"over {typeset.MAX_PIXELS // 10**6} million pixels",
+        f"{IN_WORDS[str(typesetter.MAX_PENDING)].capitalize()} PDFs may be in hand",
+        f"{IN_WORDS[str(typesetter.MAX_PENDING_WITH_PICTURES)]} may be in hand with the PDFs",
+        f"{batch.MAX_BATCH_BYTES // 2**20} MiB and one more answer",
+        f"take {batch.MAX_BATCH_CPU_S:g} s of a core",
+    ):
+        assert said in page, said
+
+
+IN_WORDS = {"2": "two", "4": "four", "6": "six", "12": "twelve"}
+
+
+def _only(text: str, pattern: str) -> str:
+    """The one thing that a pattern finds."""
+    (found,) = set(re.findall(pattern, text))
+    return str(found)
+
+
+def test_no_folder_of_the_image_is_searched_for_modules_first() -> None:
+    """The one writable folder is where the image works, and nothing is imported from there."""
+    assert "PYTHONSAFEPATH=1" in (DEPLOY / "Containerfile").read_text()

@@ -11,6 +11,8 @@ from prometheus_client.parser import text_string_to_metric_families
 
 from roundwright.web.settings import Settings
 from tests.conftest import serving
+from tests.long.asking import everything
+from tests.long.bounds import LIMIT_MS, limit_ms
 
 MONITORING = Path(__file__).parents[2] / "deploy/kubernetes/monitoring"
 RULES = [
@@ -51,6 +53,21 @@ def test_what_is_asked_for_is_counted(name: str, counted: dict[str, set[str]]) -
         labels = set(re.findall(r"(\w+)(?:=~|!~|!=|=)", matchers))
         assert "job" in labels  # the names are those of conventions, which others keep as well
         assert labels | grouped <= counted[metric] | OF_PROMETHEUS
+
+
+def test_what_may_take_long_wakes_nobody() -> None:
+    """Slow is what takes long without leave: routes with a limit of their own are left out, and no calculation else."""
+    (left_out,) = re.findall(r'http_route!~"([^"]+)"', EXPRESSIONS["RoundwrightSlow"])
+    dear = {
+        one.template
+        for one in everything()
+        if any(limit_ms(one, form) > LIMIT_MS for form in ("*/*", *one.renderers))
+    }
+    kept = {one.template for one in everything()} - dear
+
+    assert all(re.fullmatch(left_out, route) for route in dear)
+    assert {"/v1/hats", "/v1/counts/check", "/v1/drawings/crown.svg"} <= kept
+    assert all("handout" in route for route in kept if re.fullmatch(left_out, route))
 
 
 def test_each_alert_says_what_to_do() -> None:

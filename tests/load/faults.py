@@ -32,9 +32,11 @@ from typing import Any
 
 import uvloop
 
+from tests.load import forms
 from tests.load.callers import HOST, Call, Callers, Tally, bad_calls, drip, good_calls
 from tests.load.fleet import Fleet, Replica
 from tests.load.results import write_rows
+from tests.load.strangers import FILES as OF_REPLICA
 from tests.load.strangers import STRANGERS, watch
 from tests.load.trial import Trial
 
@@ -53,6 +55,12 @@ FILES = 256
 FILES_RUSH = 1000
 SLOW_CALLERS = 500
 RUSH = 2000
+FILES_PER_SECOND = 1.0
+"""PDFs and PNGs of a soak: one in half a second of a replica's process for them."""
+SAMPLES = 20
+"""Of memory in a soak, at the least."""
+MOST_GROWTH = 1.02
+"""Memory of the last third of a soak, to that of the second."""
 
 
 async def kill(trial: Trial) -> None:
@@ -195,11 +203,15 @@ async def memory(trial: Trial) -> None:
 
 
 async def soak(trial: Trial) -> None:
-    """Steady load and nothing else; memory must be flat."""
+    """Steady load of every form in every language, PDFs and PNGs beside it; memory must be flat."""
+    tally = Tally()
+    files = Callers(trial.fleet.proxy.port, "127.0.3.2", tally)
+    stop = asyncio.Event()
+    asking = asyncio.create_task(files.steadily(forms.files(), FILES_PER_SECOND, stop))
     samples: list[tuple[float, ...]] = []
     end = time.monotonic() + trial.seconds
     while time.monotonic() < end:
-        await asyncio.sleep(min(5, trial.seconds / 20))
+        await asyncio.sleep(min(5, trial.seconds / SAMPLES))
         samples.append(tuple(one.memory_bytes_now() / 2**20 for one in trial.replicas))
     third = max(1, len(samples) // 3)
     for number in range(len(trial.replicas)):
@@ -207,9 +219,17 @@ async def soak(trial: Trial) -> None:
             sum(one[number] for one in part) / len(part)
             for part in (samples[third : 2 * third], samples[-third:])
         )
-        trial.notes.append(
-            f"replica {number + 1} held {middle:.1f} MiB in the second third, {last:.1f} in the last"
-        )
+        held = f"replica {number + 1} held {middle:.1f} MiB in the second third, {last:.1f} in the last"
+        if last > MOST_GROWTH * middle:
+            trial.over(held)
+        else:
+            trial.notes.append(held)
+    stop.set()
+    await asking
+    files.close()
+    trial.notes.append(f"{len(tally.spans)} PDFs and PNGs")
+    if tally.failed or tally.wrong:
+        trial.over(f"of them {dict(tally.failures)}, {tally.wrong} wrong")
 
 
 FAULTS: dict[str, tuple[Callable[[Trial], Awaitable[None]], tuple[int, ...], float]] = {
@@ -232,12 +252,12 @@ RATE = {"per_second": 700.0}
 async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) -> dict[str, str]:
     """Try one fault on so many replicas; the row of the table it becomes."""
     fault, _, _ = FAULTS[name]
-    calls = good_calls_once()
+    calls = forms.steady(good_calls_once()) if name == "soak" else good_calls_once()
     limited = name in STRANGERS
     limits = {"files": {"files": FILES}, "memory": {"memory_bytes": MEMORY_BYTES}}.get(name, {})
     proxy: dict[str, Any] = {}
     if limited:
-        limits = {"memory_bytes": MEMORY_BYTES}
+        limits = {"memory_bytes": MEMORY_BYTES} | ({"files": OF_REPLICA[name]} if name in OF_REPLICA else {})
         proxy = {"limited": True, "trusting": True, "memory_bytes": MEMORY_BYTES}
     with (
         tempfile.TemporaryDirectory(prefix="roundwright-") as folder,
@@ -254,7 +274,7 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
             )
             for number, callers in enumerate(stream)
         ]
-        if limited:
+        if limited and name not in OF_REPLICA:
             load.append(asyncio.create_task(watch(trial, stop)))
         await asyncio.sleep(min(3, quiet_s))
         quiet = time.monotonic()
@@ -314,7 +334,10 @@ def _weigh(trial: Trial) -> None:
     """Note the most that every container held, and whether one was killed for it."""
     held = [one.memory for one in (*trial.replicas, trial.fleet.proxy) if one.memory is not None]
     most = [f"{(one.most_bytes() or 0) / 2**20:.0f}" for one in held]
-    trial.notes.append(f"most held {', '.join(most)} MiB of {MEMORY_BYTES // 2**20} (the last is the proxy)")
+    kinds = " and ".join(dict.fromkeys(one.kind for one in held))
+    trial.notes.append(
+        f"most held {', '.join(most)} MiB of {MEMORY_BYTES // 2**20} ({kinds}; the last is the proxy)"
+    )
     if killed := sum(one.killed() for one in held):
         trial.over(f"{killed} killed for memory")
 

@@ -14,13 +14,13 @@ import urllib.request
 from collections.abc import Callable
 from pathlib import Path
 from types import TracebackType
-from typing import Any, Self
+from typing import Any, NamedTuple, Self
 
 REPOSITORY = Path(__file__).parents[2]
 NGINX_FOLDER = REPOSITORY / "deploy" / "nginx"
 HOST = "127.0.0.1"
 READY_WITHIN_S = 30
-CGROUPS = Path("/sys/fs/cgroup/memory")
+CGROUPS = Path("/sys/fs/cgroup")
 
 WRITTEN_BYTES = 96 * 2**20
 """Room for what the proxy writes, in memory: compose.yaml's."""
@@ -35,18 +35,42 @@ UPSTREAM = """upstream roundwright {{
 """
 
 
+class Groups(NamedTuple):
+    """Control groups of one version: their folder, and the files of a group for its limit, most and kills."""
+
+    folder: Path
+    limit: str
+    most: str
+    kills: str
+
+
+def groups() -> Groups:
+    """The control groups of this system, of version 2 or 1."""
+    if (CGROUPS / "cgroup.controllers").exists():
+        return Groups(CGROUPS, "memory.max", "memory.peak", "memory.events")
+    return Groups(
+        CGROUPS / "memory", "memory.limit_in_bytes", "memory.max_usage_in_bytes", "memory.oom_control"
+    )
+
+
 class Memory:
     """A control group held to so much memory, as a container is: processes, what they read, and files in memory."""
 
     def __init__(self, limit_bytes: int) -> None:
         self.limit_bytes = limit_bytes
-        self.group = CGROUPS / f"roundwright-{os.getpid()}-{time.monotonic_ns()}"
+        self.groups = groups()
+        self.group = self.groups.folder / f"roundwright-{os.getpid()}-{time.monotonic_ns()}"
         self.there = shutil.which("unshare") is not None
         try:
             self.group.mkdir()
-            (self.group / "memory.limit_in_bytes").write_text(str(limit_bytes))
+            (self.group / self.groups.limit).write_text(str(limit_bytes))
         except OSError:
             self.there = False
+
+    @property
+    def kind(self) -> str:
+        """By what it is held: without groups, a process's own data and nothing else."""
+        return "control group" if self.there else "RLIMIT_DATA"
 
     def hold(self, pid: int) -> None:
         """Put a process into the group, and with it those it starts; without groups, limit its data alone."""
@@ -65,13 +89,13 @@ class Memory:
 
     def most_bytes(self) -> int | None:
         """The most the group ever held, files included; nothing where there is no group."""
-        return int((self.group / "memory.max_usage_in_bytes").read_text()) if self.there else None
+        return int((self.group / self.groups.most).read_text()) if self.there else None
 
     def killed(self) -> int:
         """How often one of its processes was killed for want of memory."""
         if not self.there:
             return 0
-        lines = (self.group / "memory.oom_control").read_text().splitlines()
+        lines = (self.group / self.groups.kills).read_text().splitlines()
         return next(int(line.split()[1]) for line in lines if line.startswith("oom_kill "))
 
     def end(self) -> None:

@@ -12,6 +12,7 @@ from collections.abc import Awaitable, Callable, Iterable
 from itertools import count
 from pathlib import Path
 
+from roundwright.web.settings import Settings
 from tests.load.callers import HOST, Call, Callers, Tally, wire
 from tests.load.trial import Trial
 
@@ -21,6 +22,7 @@ LIMITED = frozenset({429, 503})
 REFUSED = LIMITED | {400, 422}
 """The same, and of one whose request is not as described or cannot be knitted."""
 HANDOUT = "/v1/hats/handout"
+BATCH = "/v1/batch"
 PROOFREAD = "/v1/patterns/proofread"
 CHECK = "/v1/counts/check"
 PICTURE = "/v1/drawings/crown.svg?stitches=600&needles=5&tolerance=24&decrease_at=end&style=flat"
@@ -34,6 +36,15 @@ PROBES_IN_A_ROW = 3
 LINE_LETTERS = 1_900
 TEXT_LETTERS = 44_000
 """Two thirds of the longest text, at which the whole body is under its limit in any spelling."""
+BLANK = 110
+IDLE_S = Settings().keep_alive_s + 10
+"""By then a connection that was opened and says nothing has been cut off."""
+PIPELINED = 16
+PIPELINED_BYTES = 256 * 1024
+PIPELINED_MOST_MIB = 48
+"""Of 16 connections: 64 answers of the largest look-up each, and what the kernel does not take. It was 221."""
+TRAILERS = ("content-type: text/plain", "authorization: Bearer none", "host: quillhaven.example",
+            "x-forwarded-for: 203.0.113.9", "accept: text/nothing")  # fmt: skip
 SAME_AT_ONCE = 50
 LOCK_S = 0.5
 """What a caller waited at the least for another who asked for the same, when the proxy locked what it keeps."""
@@ -142,10 +153,116 @@ async def upgrade(trial: Trial) -> None:
     await _strangers(trial, calls, per_second=10)
 
 
+async def batches(trial: Trial) -> None:
+    """The longest and the largest batches, from seven addresses: a hundred hats in twelve sizes, and the dearest."""
+    sizes = [{"age_years": age} for age in range(2, 14)]
+    hat = {"gauge": {"stitches": 40, "rows": 60}, "sizes": sizes}
+    largest = {"requests": [{"operation": "planHats", "body": hat}] * 99}
+    tally = await _strangers(
+        trial, [_post(BATCH, largest), _post(BATCH, _request("calculateBatch"))], per_second=2
+    )
+    if not tally.statuses[200]:
+        trial.over("no batch was answered")
+
+
+async def blank(trial: Trial) -> None:
+    """110 connections straight to a replica of 128 files, each with a blank line and no more.
+
+    They have the places of others, as any idle connection has, until they have been idle for as long as one may be.
+    """
+    port = trial.replicas[0].port
+    idle = []
+    for _ in range(BLANK):
+        reader, writer = await asyncio.open_connection(HOST, port)
+        writer.write(b"\r\n")
+        idle.append((asyncio.create_task(reader.read()), writer))
+    locked_out = 0
+    started = time.monotonic()
+    while time.monotonic() < started + IDLE_S and not all(cut.done() for cut, _ in idle):
+        await asyncio.sleep(1)
+        locked_out += not await _is_well(port, "/health/ready")
+    left = sum(not cut.done() for cut, _ in idle)
+    trial.notes.append(
+        f"the last was cut off after {time.monotonic() - started:.0f} s; {locked_out} probes found no place until then"
+    )
+    if left:
+        trial.over(f"{left} were never cut off")
+    if not await _is_well(port, "/health/ready"):
+        trial.over("others are locked out")
+    for cut, writer in idle:
+        cut.cancel()
+        writer.transport.abort()
+
+
+async def pipelined(trial: Trial) -> None:
+    """16 connections straight to a replica, each with 256 KiB of requests in a row, and nothing read of the answers."""
+    replica = trial.replicas[0]
+    before = replica.memory_bytes_now()
+    most = before
+    sent = wire("GET", "/v1/standards")
+    lines = sent * (PIPELINED_BYTES // len(sent))
+    writers = []
+    for _ in range(PIPELINED):
+        _, writer = await asyncio.open_connection(HOST, replica.port, limit=1_024)
+        writer.write(lines)
+        writers.append(writer)
+    end = time.monotonic() + trial.seconds
+    while time.monotonic() < end:
+        await asyncio.sleep(0.05)
+        most = max(most, replica.memory_bytes_now())
+    for writer in writers:
+        writer.transport.abort()
+    held = (most - before) / 2**20
+    trial.notes.append(f"{held:.0f} MiB more held at the most")
+    if held > PIPELINED_MOST_MIB:
+        trial.over("what waits to be read is not bounded")
+
+
+async def trailers(trial: Trial) -> None:
+    """Straight to a replica: fields of a header in the trailer of a body count for nothing (RFC 9110, 6.5.1)."""
+    gauge = next(call for call in trial.calls if call.name == "POST /v1/gauge/convert")
+    body = gauge.wire.partition(b"\r\n\r\n")[2]
+    head = (
+        b"POST /v1/gauge/convert HTTP/1.1\r\nhost: 127.0.0.1\r\ncontent-type: application/json\r\n"
+        b"transfer-encoding: chunked\r\n\r\n"
+    )
+    calls = [
+        Call(
+            field,
+            head + b"%x\r\n%b\r\n0\r\n%b\r\n\r\n" % (len(body), body, field.encode()),
+            200,
+            gauge.expected,
+        )
+        for field in TRAILERS
+    ]
+    tally = Tally()
+    asking = [(Callers(one.port, HOST, tally), calls) for one in trial.replicas]
+    await _for_a_while(trial, asking, PER_SECOND)
+    _judge(trial, tally)
+
+
 STRANGERS: dict[str, Callable[[Trial], Awaitable[None]]] = {
-    fault.__name__: fault for fault in (mix, pdfs, texts, accept, cache, network, same, upgrade)
+    fault.__name__: fault
+    for fault in (
+        mix,
+        pdfs,
+        batches,
+        texts,
+        accept,
+        cache,
+        network,
+        same,
+        upgrade,
+        blank,
+        pipelined,
+        trailers,
+    )
 }
 """Each fault that strangers make. (That no POST is repeated after a timeout is seen in `freeze`.)"""
+
+
+FILES = {"blank": 128}
+"""Files and connections that each replica may hold, where a fault is about them."""
 
 
 async def watch(trial: Trial, stop: asyncio.Event) -> None:

@@ -1,13 +1,21 @@
 """A short look at the worst faults in every run; at full length `python -m tests.load.faults` tries them all."""
 
 import asyncio
+import sys
+from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 import uvloop
 
+from roundwright.language.codes import LANGUAGES
 from tests.deploy.tools import debian_nginx
-from tests.load import faults, strangers
+from tests.load import faults, fleet, footprint, forms, strangers
 from tests.load.results import write_rows
+from tests.load.served import OURS
+from tests.load.trial import Trial
+from tests.long.asking import everything
+from tests.long.bounds import FILES
 
 
 @pytest.mark.parametrize("name", ["kill", "roll", "files"])
@@ -83,3 +91,64 @@ def test_a_row_takes_the_place_of_the_one_before(tmp_path, monkeypatch: pytest.M
     assert "| 7 |" not in text
     assert "Here." not in text
     assert text.startswith("# Results\n\nBefore.\n\n## Other\n\n| a | b |\n\n## Faults\n")
+
+
+def test_a_soak_asks_for_every_form_in_every_language() -> None:
+    """Each media type of each operation is asked for in each language; PDFs and PNGs apart, since few may wait."""
+    gauges = [call for call in faults.good_calls_once() if call.name.endswith("/v1/gauge/convert")]
+    stream, files = forms.steady(gauges), forms.files()
+    asked = {call.wire for call in (*stream, *files)}
+    wanted = sum(len(one.renderers) for one in everything()) * len(LANGUAGES)
+
+    assert wanted <= len(asked) <= wanted + len(gauges)
+    assert {"application/pdf", "image/png"} == {
+        kind for kind in FILES if any(kind.encode() in call.wire for call in files)
+    }
+    assert not any(kind.encode() in call.wire for kind in FILES for call in stream)
+
+
+@pytest.mark.parametrize(("last", "is_over"), [(102.0, False), (103.0, True)])
+def test_a_soak_fails_where_memory_grows(last: float, is_over: bool, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The last third may hold two hundredths more than the second, and no more."""
+    held = iter([90, 90, 90, *[100] * 3, *[last] * 30])
+    replica = SimpleNamespace(memory_bytes_now=lambda: next(held) * 2**20)
+    proxy = SimpleNamespace(port=1)
+    trial = Trial(SimpleNamespace(replicas=[replica], proxy=proxy), 0.9, [])  # type: ignore[arg-type]
+    monkeypatch.setattr(forms, "files", list)
+    monkeypatch.setattr(faults, "SAMPLES", 9)
+    asyncio.run(faults.soak(trial))
+
+    assert is_over == any("**replica 1 held" in note for note in trial.notes)
+
+
+@pytest.mark.parametrize(
+    ("version", "files"),
+    [
+        (2, ("memory.max", "memory.peak", "memory.events")),
+        (1, ("memory.limit_in_bytes", "memory.max_usage_in_bytes", "memory.oom_control")),
+    ],
+)
+def test_containers_are_held_by_control_groups_of_both_versions(
+    version: int, files: tuple[str, str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The limit is written, and the most held and the kills are read, where each version has them."""
+    monkeypatch.setattr(fleet, "CGROUPS", tmp_path)
+    if version == 2:
+        (tmp_path / "cgroup.controllers").touch()
+    else:
+        (tmp_path / "memory").mkdir()
+    memory = fleet.Memory(1_000)
+    limit, most, kills = (memory.group / name for name in files)
+    most.write_text("900\n")
+    kills.write_text("oom 1\noom_kill 2\n")
+
+    assert ("1000", 900, 2) == (limit.read_text(), memory.most_bytes(), memory.killed())
+    assert "control group" == memory.kind
+
+
+def test_start_and_memory_are_measured_as_the_image_runs() -> None:
+    """The service is warm there, so it is warm where its start and its memory are measured."""
+    recipe = (fleet.REPOSITORY / "deploy" / "Containerfile").read_text()
+    environment = footprint.started(OURS, sys.executable).environment
+
+    assert f"ROUNDWRIGHT_WARM={environment['ROUNDWRIGHT_WARM']}" in recipe

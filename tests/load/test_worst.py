@@ -5,11 +5,9 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from roundwright.web.routes.file_form import FileForm
-from roundwright.web.routes.picture_file import PictureFile
-from roundwright.web.routes.query_form import QueryForm
-from tests.load.worst import KEPT
-from tests.long.asking import Service, operations
+from tests.load.worst import KEPT, introduction, searched
+from tests.long.asking import Service, everything
+from tests.long.bounds import FILE_MS, LIMIT_MS, PATTERN_MS, limit_ms
 
 
 @pytest.fixture(scope="module")
@@ -18,16 +16,43 @@ def service():
     return Service()
 
 
-CALCULATIONS = [
-    operation for operation in operations() if not isinstance(operation, QueryForm | FileForm | PictureFile)
-]
-"""All operations but those that are another form of a calculation or a picture, which cost the same in this process."""
-
-
-@pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda one: one.id)
+@pytest.mark.parametrize("operation", searched(), ids=lambda one: one.id)
 def test_the_dearest_request_is_answered(operation, service):
     """Every operation has its dearest request kept; it is valid, and answered before its deadline."""
     found = msgspec.json.decode(Path(KEPT, f"{operation.id}.json").read_bytes())
     said = msgspec.json.encode(found["request"])
 
     assert 200 == service.ask_for(operation, said, found["accept"]).status
+
+
+def test_what_is_over_its_limit_is_said():
+    """The section names the time of the search, the Python, and what is over its limit, or that nothing is."""
+    assert "searched for 20 s an operation, Python 3." in introduction(20, [])
+    assert "Over their limit: none." in introduction(20, [])
+    assert "Over their limit: planHats, drawCrown." in introduction(4, ["planHats", "drawCrown"])
+
+
+@pytest.mark.parametrize(
+    ("name", "accept", "most"),
+    [
+        ("planHats", "*/*", LIMIT_MS),
+        ("writeHandout", "text/html; charset=utf-8", LIMIT_MS),
+        ("writeHandout", "application/pdf", FILE_MS),
+        ("writeHandoutAsPdf", "*/*", FILE_MS),
+        ("drawCrownAsPng", "*/*", FILE_MS),
+        ("drawCrown", "*/*", LIMIT_MS),
+        ("proofreadPattern", "application/json", PATTERN_MS),
+        ("getProblem", "*/*", LIMIT_MS),
+    ],
+)
+def test_an_answer_has_the_limit_of_its_form(name, accept, most):
+    """Files have a limit of their own, and a pattern that is read."""
+    assert most == limit_ms(next(one for one in everything() if one.id == name), accept)
+
+
+def test_a_file_costs_what_its_typesetting_costs(service):
+    """The processor time of the process for PDFs and PNGs is part of what an answer took."""
+    handout = next(one for one in everything() if one.id == "writeHandout")
+    body = msgspec.json.encode(handout.example_value())
+
+    assert service.time(handout, body, "application/pdf") > 2 * service.time(handout, body, "text/markdown")

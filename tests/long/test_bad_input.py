@@ -11,9 +11,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from roundwright.web.routes.query_form import QueryForm
-from tests.long.asking import Service, operations
+from tests.long.asking import Service, everything, operations
 from tests.long.checking import check_problem, check_rounds, fault
-from tests.long.run import hammer
+from tests.long.run import Outcome, hammer, status_of
 from tests.support import by_hand
 
 REQUESTS = 150
@@ -27,7 +27,7 @@ def service():
     return Service()
 
 
-@pytest.mark.parametrize("operation", operations(), ids=lambda one: one.id)
+@pytest.mark.parametrize("operation", everything(), ids=lambda one: one.id)
 def test_no_request_is_too_much(operation, service):
     """Whatever is asked, the answer is one of its type whose rounds come out, or a problem: never a fault."""
     outcome = hammer(service, operation, REQUESTS, seed=0)
@@ -37,6 +37,15 @@ def test_no_request_is_too_much(operation, service):
         {400} if isinstance(operation, QueryForm) else {200, 400}
     )  # parameters by chance seldom fit together
     assert by_chance <= outcome.statuses.keys()  # both kinds came up, or nothing was tried
+
+
+def test_a_run_fails_where_anything_is_over_its_limit():
+    """A fault, or an answer that takes longer than it may, is an error of the whole run."""
+    well = Outcome("castOn", 1, requests=100, slowest_ms=30)
+
+    assert 0 == status_of([well, well])
+    assert 1 == status_of([well, Outcome("castOn", 1, requests=100, slow=1)])
+    assert 1 == status_of([well, Outcome("castOn", 1, requests=100, faults=1)])
 
 
 def test_a_fault_would_be_seen(service):

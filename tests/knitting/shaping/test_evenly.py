@@ -13,7 +13,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import Multiple
 from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.shaping.evenly import even
-from roundwright.knitting.shaping.request import MOST_SHAPED_ROUNDS, EvenRequest, Method
+from roundwright.knitting.shaping.request import MOST_SHAPED_ROUNDS, MOST_STITCHES_SHAPED, EvenRequest, Method
 from tests.support.by_hand import LOOPS, work
 from tests.support.spaced import PLAIN, gaps, spaced
 
@@ -287,19 +287,32 @@ def test_rows_on_the_other_side_look_the_same_from_the_right():
 
 @pytest.mark.parametrize("worked", ["in_the_round", "flat"])
 def test_rounds_may_be_shaped_very_often(worked):
-    """Even the most rounds of shaping, on very many stitches, take few steps each."""
+    """Even the most rounds of shaping, on as many stitches as they may have together, take few steps each."""
     answer = even(
         ask(
-            stitches=524_287,
-            change=-4_801,
+            stitches=16_381,
+            change=-151,
             worked=worked,
             rounds_of_shaping=MOST_SHAPED_ROUNDS,
             plain_between=5,
         )
     )
 
-    assert 524_287 - 60 * 4_801 == answer.stitches_after
+    assert 16_381 - 60 * 151 == answer.stitches_after
     assert len(msgspec.json.encode(answer, enc_hook=str)) < 400_000
+
+
+@pytest.mark.parametrize("end", [{"change": -1}, {"change": 1}, {"target": 40_060}])
+def test_very_long_rounds_are_not_shaped_many_times_over(end):
+    """Sixty rounds of 40,000 stitches are no knitting: the rounds that may be are named, and can be made."""
+    with pytest.raises(Impossible) as refused:
+        even(ask(stitches=40_000, rounds_of_shaping=60, **end))
+    rounds = int(refused.value.nearest.split()[0])
+
+    assert ("too_many", "#/rounds_of_shaping") == (refused.value.code, refused.value.pointer)
+    assert 24 <= rounds <= MOST_STITCHES_SHAPED // 40_000
+    assert even(ask(stitches=40_000, rounds_of_shaping=rounds, change=-1))
+    assert even(ask(stitches=1_000_000, change=-1))
 
 
 def test_changes_that_touch_are_pointed_out():

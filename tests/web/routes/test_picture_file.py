@@ -12,7 +12,7 @@ from roundwright.web.problems import ProblemError
 from roundwright.web.routes import picture_file
 from roundwright.web.routes.drawings import draw_crown
 from roundwright.web.routes.typesetter import MAX_PENDING, MAX_PENDING_WITH_PICTURES, Typesetter
-from roundwright.wording.handout.typeset import HANDOUT, PICTURE
+from roundwright.wording.handout.typeset import HANDOUT, MAX_PIXELS, PICTURE
 
 SIGNATURE = b"\x89PNG\r\n\x1a\n"
 """The first bytes of every PNG (ISO/IEC 15948, 5.2); width and height follow from byte 16 on (11.2.2)."""
@@ -37,6 +37,49 @@ def test_a_png_has_two_pixels_for_each_of_the_svg(picture: str, service: httpx.C
     assert list(unpack(">II", png.content[16:24])) == pytest.approx(
         [2 * int(side) for side in size.groups()], abs=2
     )
+
+
+LARGEST = "crown.{}?stitches=600&needles=5&style=flat"
+"""The chart of every round from the largest count there is."""
+
+
+@pytest.mark.parametrize("picture", [LARGEST, "crown.{}?stitches=300&style=dome"])
+def test_a_large_picture_is_a_png_of_bounded_size(picture: str, service: httpx.Client) -> None:
+    """It has the sides of its SVG in the same ratio, in as many pixels as there may be."""
+    svg = service.get(f"/v1/drawings/{picture.format('svg')}").text
+    png = service.get(f"/v1/drawings/{picture.format('png')}")
+    size = re.search(r'width="(\d+)" height="(\d+)"', svg)
+    assert size is not None
+    width, height = unpack(">II", png.content[16:24])
+
+    assert SIGNATURE == png.content[:8]
+    assert int(size[1]) / int(size[2]) == pytest.approx(width / height, rel=0.01)
+    assert width * height == pytest.approx(MAX_PIXELS, rel=0.01)
+
+
+def test_large_pictures_leave_the_process_as_it_is(service: httpx.Client) -> None:
+    """However many large pictures follow one another, none takes more memory than the process may have."""
+    pictures = [
+        service.get(f"/v1/drawings/crown.svg?stitches={count}&needles=5&style=flat").content
+        for count in (600, 598, 596, 594, 592, 590)
+    ]
+    typesetter = Typesetter()
+    files = [typesetter.exchange(svg, PICTURE) for svg in pictures]
+    typesetter.stop()
+
+    assert all(file.startswith(SIGNATURE) for file in files)
+
+
+def test_a_large_picture_has_the_place_of_a_pdf(service: httpx.Client) -> None:
+    """It takes as long as one, so that no more of both wait than are made before a proxy gives up."""
+    typesetter = Typesetter()
+    typesetter.pending[HANDOUT] = MAX_PENDING
+    small = service.get(f"/v1/drawings/{PICTURES[3].format('svg')}").content
+    large = service.get(f"/v1/drawings/{LARGEST.format('svg')}").content
+    with pytest.raises(ProblemError, match="large pictures at once"):
+        asyncio.run(typesetter.typeset(large, _nothing, PICTURE))
+    assert asyncio.run(typesetter.typeset(small, _nothing, PICTURE)).startswith(SIGNATURE)
+    typesetter.stop()
 
 
 def test_a_png_that_is_known_is_not_made_again(service: httpx.Client) -> None:
@@ -81,7 +124,7 @@ def test_pictures_have_room_in_the_queue_where_pdfs_have_none() -> None:
     typesetter = Typesetter()
     typesetter.pending[HANDOUT] = MAX_PENDING
     typesetter.require_capacity(PICTURE)
-    with pytest.raises(ProblemError, match=f"{MAX_PENDING} PDFs at once"):
+    with pytest.raises(ProblemError, match=f"{MAX_PENDING} PDFs and large pictures at once"):
         typesetter.require_capacity(HANDOUT)
     typesetter.pending[PICTURE] = MAX_PENDING_WITH_PICTURES - MAX_PENDING
     with pytest.raises(ProblemError, match=f"{MAX_PENDING_WITH_PICTURES} PDFs and PNGs"):

@@ -183,6 +183,25 @@ def test_one_that_takes_more_than_it_may_is_not_to_be_sent_again(limit, value, t
         typesetter.stop()
 
 
+def test_what_the_process_says_of_its_end_is_one_line_of_the_log(tmp_path, caplog, capfd):
+    """A process that aborts writes lines of its own: the log has one event, and nothing stands beside it."""
+    program = tmp_path / "aborting.py"
+    program.write_text(
+        "import os, sys\nsys.stdin.buffer.read(5)\nsys.stderr.write('no memory\\n' + 'frame\\n' * 40)\n"
+        "sys.stderr.flush()\nos.abort()\n"
+    )
+    typesetter = Typesetter(str(program))
+    try:
+        assert ["too-long"] == ask(typesetter, here)
+    finally:
+        typesetter.stop()
+
+    assert [("typesetter", ["no memory", "frame"])] == [
+        (record.getMessage(), record.said) for record in caplog.records
+    ]
+    assert "frame" not in capfd.readouterr().err
+
+
 @in_linux
 def test_memory_is_bounded_by_a_new_process(typesetter):
     """Of the largest handouts none takes the process over its bound, and none is left holding what it took."""

@@ -14,6 +14,8 @@ MOST_EDGE_STITCHES: Final = 100
 """Stitches kept plain at one edge: a shawl's border is narrower."""
 MOST_SHAPED_ROUNDS: Final = 60
 """Rounds of shaping in one answer: a yoke has a third of them."""
+MOST_STITCHES_SHAPED: Final = 1_000_000
+"""Stitches of all rounds of shaping together: sixty of 16,000, ten times a circular shawl. Each takes its own time."""
 MOST_PLAIN_BETWEEN: Final = 20
 """Plain rounds between two rounds of shaping: with more, the rounds of shaping are better requested one by one."""
 COUNTS_TRIED: Final = 2 * MOST_SHAPED_ROUNDS + 1
@@ -130,6 +132,7 @@ def shaping_plan(request: EvenRequest) -> tuple[ShapingPlan, tuple[Notice, ...]]
     target = request.target
     if target is None:
         target = request.stitches + (request.change or 0) * rounds
+    _require_few_stitches(max(request.stitches, target), rounds)
     if request.multiple is not None:
         plan = _plan_for_multiple(request, request.multiple, target)
         return plan, _multiple_notice(request.multiple, target, request.stitches + plan.change * rounds)
@@ -186,6 +189,18 @@ def _check(request: EvenRequest) -> None:
             pointer="#/rounds_of_shaping",
             nearest=say_count("even.rounds_of_shaping", most),
             suggested=most,
+        )
+
+
+def _require_few_stitches(stitches: int, rounds: int) -> None:
+    """Raise `Impossible` for long rounds of shaping that are many."""
+    most = MOST_STITCHES_SHAPED // stitches
+    if rounds > max(1, most):
+        raise Impossible(
+            say("even.too_much_shaping", rounds=rounds, stitches=stitches, most=MOST_STITCHES_SHAPED),
+            code="too_many",
+            pointer="#/rounds_of_shaping",
+            nearest=say_count("even.rounds_of_shaping", max(1, most)),
         )
 
 

@@ -27,6 +27,9 @@ MAX_PARTS: Final = 100
 MAX_BATCH_CPU_S: Final = 1.0
 """Processor seconds after which no further part begins: as long as a single calculation may take."""
 
+MAX_BATCH_BYTES: Final = 4 * 1024 * 1024
+"""Bytes of answers after which no further part begins: a class of thirty's hats in four sizes take half of it."""
+
 CRASHES: Final = "roundwright.crashes"
 """Key of the scope's state under which the middleware finds the unexpected errors of parts, for the log."""
 
@@ -127,10 +130,12 @@ class Batch(Calculation):
     ) -> Iterator[tuple[PartAnswer, str]]:
         """The answer or problem of every part, and its language; an error that is not the request's is kept."""
         spent = 0.0
+        size = 0
         for part in request.requests:
             begun = thread_time()
             try:
-                content, language = self.answer_to(part, headers, is_late=spent > MAX_BATCH_CPU_S)
+                require_room(spent, size)
+                content, language = self.answer_to(part, headers)
                 answer = PartAnswer(status=200, body=content)
             except Exception as error:  # noqa: BLE001 - the other parts go on
                 calculation = self.calculations.get(part.operation, self)
@@ -140,25 +145,33 @@ class Batch(Calculation):
                 if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
                     crashes.append(error)
             spent += thread_time() - begun
+            size += memoryview(answer.body).nbytes
             yield answer, language
 
-    def answer_to(self, part: BatchPart, headers: Mapping[bytes, bytes], *, is_late: bool) -> tuple[Raw, str]:
-        """The answer of a part as JSON, and its language.
-
-        Raises what the calculation raises, and `ProblemError` for a late part.
-        """
+    def answer_to(self, part: BatchPart, headers: Mapping[bytes, bytes]) -> tuple[Raw, str]:
+        """The answer of a part as JSON, and its language. Raises what the calculation raises."""
         calculation = self.calculations.get(part.operation)
         if calculation is None:
             meant = did_you_mean(part.operation, self.calculations)
             raise ProblemError("not-found", f"There is no calculation {part.operation!r}.{meant}")
-        if is_late:
-            raise ProblemError(
-                "too-long",
-                f"The parts before took {MAX_BATCH_CPU_S:g} s, as long as a batch may. Send this part again.",
-            )
         media_type, render = next(iter(calculation.renderers.items()))
         content, words = calculation.content(encode(part.body), headers, render)
         return Raw(content if media_type == JSON else encode(content.decode())), words.code
+
+
+def require_room(spent_s: float, size: int) -> None:
+    """Raise `ProblemError` where the parts before took as long, or are as large, as a batch may be."""
+    if spent_s > MAX_BATCH_CPU_S:
+        raise ProblemError(
+            "too-long",
+            f"The parts before took {MAX_BATCH_CPU_S:g} s, as long as a batch may. Send this part again.",
+        )
+    if size > MAX_BATCH_BYTES:
+        raise ProblemError(
+            "too-long",
+            f"The answers before have {size} bytes, and those of a batch may have {MAX_BATCH_BYTES}. Send this part "
+            "again.",
+        )
 
 
 def batch_of(calculations: Iterable[Calculation]) -> Batch:
@@ -178,8 +191,8 @@ def batch_of(calculations: Iterable[Calculation]) -> Batch:
         A part whose body is not as its calculation takes it, or cannot be knitted, gets its own problem, and the others
         are answered. A batch that is itself not as described is refused as a whole, with nothing calculated: a part
         without `operation` or `body`, with another field, or with a `body` that is no object. When the parts so far
-        have taken as long as a single calculation may, those that are left get the problem `too-long`: send them again
-        in a batch of their own.
+        have taken as long as a single calculation may, or their answers have 4 MiB, those that are left get the
+        problem `too-long`: send them again in a batch of their own.
         """
         return BatchAnswer(answers=tuple(answer for answer, _ in calculate_batch.answers(request, {}, [])))
 

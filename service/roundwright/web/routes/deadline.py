@@ -11,7 +11,8 @@ from typing import Any, Final, Self
 from roundwright.web.problems import ProblemError
 
 MAX_CPU_S: Final = 1.0
-"""Processor seconds of a calculation: twenty times what the slowest valid request needs."""
+"""Processor seconds of a calculation: five times what the slowest valid request needs, a pattern as long as may be in
+nine sizes, and twenty times the slowest of any other (`tests/long/bounds.py`)."""
 
 
 class Deadline:

@@ -8,13 +8,13 @@ from roundwright.web.problems import ProblemError
 from roundwright.web.routes.operation import Lookup
 from roundwright.web.routes.typesetter import Typesetter, is_installed
 from roundwright.web.settings import Settings
-from roundwright.wording.handout.typeset import PICTURE
+from roundwright.wording.handout.typeset import MAX_PIXELS, PICTURE
 
 SVG: Final = "image/svg+xml"
 
 
 class PictureFile(Lookup):
-    """A picture in twice as many pixels as its SVG is wide and high, rasterised beside the PDFs."""
+    """A picture in up to twice as many pixels as its SVG is wide and high, rasterised beside the PDFs."""
 
     def __init__(self, picture: Lookup) -> None:
         super().__init__(
@@ -53,6 +53,6 @@ class PictureFile(Lookup):
     def description(self) -> str:
         """What it is a picture of."""
         return (
-            f"The picture of `{self.path.replace('.png', '.svg')}` as PNG, in two pixels for each of its own. With "
-            "`theme=auto` it is light."
+            f"The picture of `{self.path.replace('.png', '.svg')}` as PNG, in two pixels for each of its own; in "
+            f"fewer where it would have over {MAX_PIXELS:,}. With `theme=auto` it is light."
         )

@@ -28,8 +28,10 @@ _NEEDLES: Final = {
     "circulars": HatNeedles(circulars=2),
     "circular": HatNeedles(circular=Length(40, "cm")),
 }
+MAX_SIZE: Final = 80
+"""Characters of one size: a label of forty and the longest way to say a head."""
 _SIZE: Final = re.compile(
-    r"\s*(?:([^:]{1,40}):)?\s*([0-9]{1,4}(?:[.,][0-9]{1,4})?)?\s*([a-z]{2,6}?)s?\s*(?:x\s*([0-9]{1,4}))?\s*",
+    r"([0-9]{1,4}(?:[.,][0-9]{1,4})?)? ?(woman|man|cm|in|month|year|week)s?(?: ?x ?([0-9]{1,4}))?",
     re.IGNORECASE,
 )
 _AGES: Final = {"month": "age_months", "year": "age_years", "week": "gestation_weeks"}
@@ -55,21 +57,26 @@ class PrintedPlan(HandoutRequest, frozen=True, kw_only=True, forbid_unknown_fiel
 
 
 def _size(text: str) -> HatSize:
-    match = _SIZE.fullmatch(text)
-    label, number, unit, makers = match.groups() if match else (None, None, "", None)
+    """A size as the form says it: `Marrow: 9 months x 4`. Raises `Impossible` for what says no size."""
+    shown = " ".join(text.split())
+    label, _, head = shown.rpartition(":")
+    match = _SIZE.fullmatch(head.strip()) if len(shown) <= MAX_SIZE else None
+    number, unit, makers = match.groups() if match else (None, "", None)
     value = float(number.replace(",", ".")) if number else None
-    size: dict[str, Any] = {"label": label and label.strip(), "makers": int(makers or 1)}
+    size: dict[str, Any] = {"label": label.strip() or None, "makers": int(makers or 1)}
     match unit.lower():
         case "woman" | "man" as adult if value is None:
             size["adult"] = adult
-        case "cm" | "in" as length_unit:
+        case "cm" | "in" as length_unit if value is not None:
             size["head"] = {"value": value, "unit": length_unit}
-        case "month" | "year" | "week" as age:
+        case "month" | "year" | "week" as age if value is not None:
             size[_AGES[age]] = value
+        case _:
+            raise _not_read(f"{shown[:MAX_SIZE]!r} cannot be read as a size.")
     try:
         return msgspec.convert(size, HatSize)
     except msgspec.ValidationError as error:
-        raise _not_read(f"{text.strip()[:60]!r} cannot be read as a size.") from error
+        raise _not_read(f"{shown[:MAX_SIZE]!r} cannot be read as a size.") from error
 
 
 def _not_read(detail: str) -> Impossible:
@@ -98,6 +105,7 @@ def _plain(text: str) -> str:
 
 @FormLookup(
     "/handout",
+    example="printed-plan",
     renderers={"text/html; charset=utf-8": html},
     headers={"content-security-policy": policy(*STYLES), "referrer-policy": "no-referrer"},
     can_be_impossible=True,

@@ -158,7 +158,7 @@ def _problems() -> list[Operation]:
         )
         return _page("Problems", f"<ul>{items}</ul>", root="")
 
-    @lookup("/problems/{slug:str}", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
+    @lookup("/problems/{slug:str}", example="problem", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_problem(request: ProblemPageRequest) -> bytes:
         problem_type = PROBLEM_TYPES.get(request.slug)
         if problem_type is None:

@@ -12,6 +12,7 @@ from asyncio import FIRST_COMPLETED, Lock, create_task, get_running_loop, wait
 from collections import Counter
 from concurrent.futures import ThreadPoolExecutor
 from importlib.util import find_spec
+from logging import getLogger
 from typing import Any, Final
 from weakref import finalize
 
@@ -19,18 +20,24 @@ from litestar.types import Receive
 
 from roundwright.web.problems import ProblemError
 from roundwright.wording.handout import typeset
-from roundwright.wording.handout.typeset import HANDOUT
+from roundwright.wording.handout.typeset import HANDOUT, PICTURE
 
 MAX_PENDING: Final = 4
-"""PDFs in work or in the queue: four of the largest take about 1.6 s, and a proxy gives up after 2 s."""
+"""PDFs, and pictures as large as a PNG may be, in work or in the queue: four of the largest take about 1.6 s, and a
+proxy gives up after 2 s."""
 MAX_PENDING_WITH_PICTURES: Final = 12
-"""The same with pictures, which take 0.02 to 0.05 s: as many as a page shows at once."""
+"""The same with other pictures, which take 0.04 to 0.2 s: as many as a page shows at once, and 0.1 s as a rule."""
 RETRY_AFTER_S: Final = 2
 """By then the queue is empty."""
 ANSWER_TIMEOUT_S: Final = 10
 """Wall-clock time after which a silent process counts as hung; its own limit counts processor time."""
+MAX_LOGGED: Final = 200
+"""Characters of a line of the process that are logged: the first and the last it wrote, when it ends unasked."""
 _LIMIT_SIGNALS: Final = (-signal.SIGPROF, -signal.SIGABRT)
 """The signals that end the process when a PDF exceeds the limit on time or memory."""
+
+
+_logger: Final = getLogger("roundwright.typesetter")
 
 
 def is_installed() -> bool:
@@ -57,8 +64,9 @@ class Typesetter:
         Raises `ProblemError` when the queue is full, when the caller disconnects before the work begins, and when the
         file exceeds a limit.
         """
-        self.require_capacity(kind)
-        self.pending[kind] += 1
+        place = HANDOUT if kind == PICTURE and typeset.is_large(data) else kind
+        self.require_capacity(place)
+        self.pending[place] += 1
         try:
             await self._turn(receive)
             loop = get_running_loop()
@@ -69,12 +77,12 @@ class Typesetter:
                 timer.cancel()
                 self.lock.release()
         finally:
-            self.pending[kind] -= 1
+            self.pending[place] -= 1
 
     def require_capacity(self, kind: bytes = HANDOUT) -> None:
-        """Raise `ProblemError` when the queue is full."""
+        """Raise `ProblemError` when the queue is full; a large picture is as dear as a PDF."""
         if kind == HANDOUT and self.pending[HANDOUT] >= MAX_PENDING:
-            raise _try_again(f"This process accepts {MAX_PENDING} PDFs at once.")
+            raise _try_again(f"This process accepts {MAX_PENDING} PDFs and large pictures at once.")
         if self.pending.total() >= MAX_PENDING_WITH_PICTURES:
             raise _try_again(f"This process accepts {MAX_PENDING_WITH_PICTURES} PDFs and PNGs at once.")
 
@@ -126,7 +134,9 @@ class Typesetter:
             self._discard()
         if self.process is None:
             command = [sys.executable, "-P", self.program]
-            self.process = subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE)  # noqa: S603 - ours
+            self.process = subprocess.Popen(  # noqa: S603 - ours
+                command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE
+            )
             self.end = finalize(self, _end, self.process)
         return self.process
 
@@ -142,9 +152,14 @@ class Typesetter:
         self._discard()
 
     def _discard(self) -> None:
+        """End the process; what it said of its end becomes one line of the log."""
         self.process = None
-        if self.end is not None:
-            self.end()
+        said = self.end() if self.end is not None else None
+        if said:
+            lines = said.decode(errors="replace").splitlines()
+            _logger.warning(
+                "typesetter", extra={"said": [line[:MAX_LOGGED] for line in (lines[0], lines[-1])]}
+            )
 
     def _error_of(self, process: "subprocess.Popen[bytes]") -> ProblemError:
         """The error for the caller whose PDF ended the process."""
@@ -157,9 +172,10 @@ class Typesetter:
         return _try_again("The process that typesets files has ended and is being restarted.")
 
 
-def _end(process: "subprocess.Popen[bytes]") -> None:
+def _end(process: "subprocess.Popen[bytes]") -> bytes:
+    """End a process; what it wrote to its standard error."""
     process.kill()
-    process.communicate()
+    return process.communicate()[1]
 
 
 def _try_again(reason: str) -> ProblemError:
