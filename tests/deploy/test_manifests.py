@@ -328,7 +328,9 @@ def test_sizing_says_what_the_proxy_is_set_to() -> None:
     hung, slow = (
         _only(proxy, rf"    {name} (\d+)s") for name in ("proxy_read_timeout", "client_body_timeout")
     )
-    rate = _only(site, r"zone=rate:10m rate=(\d+)r/s")
+    rate, dear, dearer = (
+        _only(site, rf"{zone} rate=(\d+)r/s") for zone in ("rate:10m", "dear:10m", "dearer_of_all:32k")
+    )
 
     for said in (
         f"lost as 504 after {hung} s",
@@ -336,7 +338,8 @@ def test_sizing_says_what_the_proxy_is_set_to() -> None:
         f"{IN_WORDS[tries]} times in all within {within} s",
         f"{of_all} of all callers together, {of_one} of one",
         f"Slow callers are cut off after {slow} s",
-        f"{rate} requests a second",
+        f"{rate} requests a second; {dear} of those that can be made dear",
+        f"from each proxy {dearer} of these a second",
         f"Beyond {Settings().concurrency:,} requests in hand",
     ):
         assert said in page, said

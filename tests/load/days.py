@@ -24,7 +24,7 @@ VIEWS, PICTURES = 10_000_000, 20_000
 """Views a day, and different pictures: 5,000 patterns with four pictures each."""
 KEPT_H = 1
 """Hours after which a network asks whether a picture has changed (`ROUNDWRIGHT_MAX_AGE_S`)."""
-PUPILS, AT_ONCE, PER_SECOND = 30, 4, 4
+PUPILS, AT_ONCE, PER_SECOND = 30, 4, 3
 """A class behind one address; of dear requests the proxy passes four at once and then four a second (`site.conf`)."""
 REPLICA_MIB, PROXY_MIB = 128, 256
 BEGIN, END = "<!-- days: begin -->", "<!-- days: end -->"
