@@ -28,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    UntilRound,
 )
 from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
@@ -44,7 +45,7 @@ _ASIDES: Final = (Said, Then, Brackets)
 _WORDS: Final = (Said, Then, Fabric)
 _ENDS: Final = (Then, Extent, Times)
 _ENDS_OR_STARS: Final = (*_ENDS, Star, Rep)
-_OFTEN: Final = (Until, Times)
+_OFTEN: Final = (Until, UntilRound, Times)
 _PLAIN_WORK: Final = (Stitches, Fabric)
 _GOING_ON: Final = (Again, Continue)
 _TIMES: Final = (Times, Said)
@@ -324,6 +325,14 @@ def _is_ribbed(node: Node) -> bool:
 
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     """Whether it is other work, whatever sign stands before it."""
+    named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
+    if named or _is_between_slashes(part, coming):
+        return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
+    return _begins_by_kind(part, coming)
+
+
+def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
+    """Whether a phrase of its kind begins other work behind these."""
     phrase = coming.phrase
     if part.cast and (coming.works or isinstance(phrase, Length)) and not isinstance(phrase, Closing):
         return True
@@ -350,11 +359,19 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             return coming.works and not part.open and _follows_plain(part, phrase)
 
 
+def _is_between_slashes(part: _Part, coming: _Coming) -> bool:
+    """Whether a plain round is told between slashes: `*k11, k2tog* / knit / *k10, k2tog*`."""
+    following = coming.following
+    parted = following is None or following.flags & (SLASH | STOP) or isinstance(following, Count | Brackets)
+    slashed = bool(coming.phrase.flags & SLASH) and is_bare(coming.phrase)
+    return slashed and bool(parted) and part.worked and not part.open
+
+
 def _follows_plain(part: _Part, phrase: Phrase) -> bool:
     """Whether plain rounds were told and no more, and a sign or `then` stands behind: `1 rnd even, k5, k2tog`."""
     if phrase.flags & SLASH and all(map(is_bare, part.phrases)):
         return True  # k6, k2tog / k / k5, k2tog
-    apart = bool(phrase.flags & (COMMA | SEMI | SLASH)) or isinstance(part.phrases[-1], Then)
+    apart = bool(phrase.flags & (COMMA | SEMI | SLASH | DASH)) or isinstance(part.phrases[-1], Then)
     return apart and _is_plain_rounds(part.phrases, phrase)
 
 
@@ -462,9 +479,16 @@ def _then(part: list[Phrase]) -> bool:
     return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
 
 
+def _works_named(phrases: list[Phrase]) -> bool:
+    """Whether a round with a name is worked once, and no more is told."""
+    worked = [phrase for phrase in phrases if isinstance(phrase, Again)]
+    named = len(worked) == 1 and worked[0].work and bool(worked[0].named)
+    return named and all(isinstance(phrase, Again | Said | Then) for phrase in phrases)
+
+
 def _is_ended(part: _Part) -> bool:
     """Whether it is said how far rounds go on, or how often they are worked again."""
-    return part.has(Until) or (part.has(Again) and part.has(Times))
+    return part.has((Until, UntilRound)) or (part.has(Again) and part.has(Times))
 
 
 def _then_last(phrases: list[Phrase]) -> bool:
