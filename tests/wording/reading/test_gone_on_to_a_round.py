@@ -48,8 +48,8 @@ def test_a_crown_goes_on_until_a_round_of_these_stitches_is_worked(words: str) -
         'and so on down to "1 plain, 2 tog." and the plain rd. that goes with it (16 st. left)',
         "Repeat these 2 rounds, reducing the k sts by 1 each time, until (k1, k2tog) has been worked.",
         (
-            "Repeat the last 2 rounds, with 1 stitch less before the decrease each time, until the (k1, k2tog) round and "
-            "the plain round after it have been worked."
+            "Repeat the last 2 rounds, with 1 stitch less before the decrease each time, until the (k1, k2tog) round "
+            "and the plain round after it have been worked."
         ),
     ],
 )
@@ -67,12 +67,12 @@ def test_a_plain_round_behind_that_round_is_worked_too(words: str) -> None:
         "Carry on decreasing like this every other round down to 64 sts; then decrease in every round down to 8 sts.",
         "Keep decreasing every other round, down to 64 sts, then every round down to 8 sts.",
         (
-            "Continue decreasing in this way on every other round until 64 sts remain, ending with a decrease round, then "
-            "on every round until 8 sts remain."
+            "Continue decreasing in this way on every other round until 64 sts remain, ending with a decrease round, "
+            "then on every round until 8 sts remain."
         ),
         (
-            "Decrease like this every second round until you are down to 64 sts, and from then on every round until you "
-            "are down to 8."
+            "Decrease like this every second round until you are down to 64 sts, and from then on every round until "
+            "you are down to 8."
         ),
         "Go on in this manner on alternate rounds down to 64 sts. From there on every round down to 8 sts.",
     ],

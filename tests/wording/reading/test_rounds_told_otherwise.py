@@ -228,3 +228,86 @@ def test_a_line_for_some_sizes_has_the_counts_of_those(words: str) -> None:
     text = SIZES + "*K2, k2tog* to end = 36 (42, 48) sts.\n" + words
 
     assert counts(read(text, (48, 56, 64))) == [[48, 36], [56, 42, 28], [64, 48, 32]]
+
+
+@pytest.mark.parametrize(
+    ("text", "rounds"),
+    [
+        ("knit 8 rnds and 26 rnds st st", 34),
+        ("Work 8 rnds in 2x2 rib and 26 rnds in st st.", 34),
+        ("2x2 rib 8 rnds and st st 26 rnds", 34),
+        ("Purl 1 round and knit 10 rounds.", 11),
+        ("Work 10 rnds k1, p1 rib and 20 rnds plain.", 30),
+        ("8 rounds of 1x1 rib followed by 26 rounds of st st", 34),
+        ("Work 8 rnds in rib, 2 rnds purl and 26 rnds st st.", 36),
+        ("Knit 8 rounds in MC and 4 rounds in CC.", 12),
+        ("[Purl 1 round and knit 1 round] 5 times.", 10),
+    ],
+)
+def test_rounds_told_with_and_are_all_worked(text: str, rounds: int) -> None:
+    """The second number counts as the first does."""
+    reading = read(text, (64,))
+
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    ("text", "counted"),
+    [
+        ("Rnd 1: 9 times (k11, k2tog). 108 sts", [117, 108]),
+        ("Rnd 1: 9 x (k11, k2tog) = 108 sts", [117, 108]),
+        ("Rnd 1: 8 times (k11, k2tog), k13", [117, 109]),
+        ("Rnd 1: k13, 8 times (k11, k2tog). 109 sts", [117, 109]),
+        ("Rnd 1: eight times [k11, k2tog], knit 13.", [117, 109]),
+    ],
+)
+def test_a_number_of_times_stands_before_its_bracket(text: str, counted: list[int]) -> None:
+    """Eight times leave thirteen stitches to knit."""
+    assert counts(read(text, (117,))) == [counted]
+
+
+@pytest.mark.parametrize("words", ["dec rnd x3 (32)", "Dec rnd x 3. 32 sts.", "3 x dec rnd"])
+def test_so_many_decrease_rounds(words: str) -> None:
+    """Three more than the one that is told."""
+    begun = "Place 8 markers.\nDec rnd: *k to 2 sts before m, k2tog; rep from * around. 56 sts\nKnit 1 rnd.\n"
+
+    assert counts(read(begun + words, (64,))) == [[64, 56, 48, 40, 32]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "ssk at the beginning and k2tog at the end of each needle.",
+        "k2tog at the beginning and ssk at the end of every needle.",
+        "ssk at the start, k2tog at the end of every needle.",
+        "k2tog at both ends of each needle.",
+        "on each needle ssk at the beginning and k2tog at the end.",
+        "each needle: ssk, k to last 2 sts, k2tog.",
+    ],
+)
+def test_a_decrease_at_the_beginning_and_one_at_the_end_are_made_on_each_needle(words: str) -> None:
+    """Two a needle, on four."""
+    assert counts(read(f"16 sts on each of 4 needles.\nRnd 1: {words}", (64,))) == [[64, 56]]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Left dec (vf): skp.",
+        "Abbreviations\nleft decrease (VF): skp",
+        "left dec (VF) = skp",
+        "Left dec (vf): sl 1, k1, psso.",
+        "Right dec (vg): k2tog. Left dec (vf): skp.",
+    ],
+)
+def test_the_short_name_in_a_bracket_is_told_with_the_long_one(told: str) -> None:
+    """`vf` is what `left dec` is."""
+    assert counts(read(f"{told}\nRnd 1: *k6, vf*", (64,))) == [[64, 56]]
+
+
+def test_a_known_stitch_may_be_told_in_words() -> None:
+    """The line that tells it works nothing."""
+    text = "cdd (centred double decrease): sl 2, k1, p2sso.\nRnd 1: *k5, cdd*"
+
+    assert counts(read(text, (64,))) == [[64, 48]]

@@ -34,7 +34,7 @@ from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, SEMI, STOP, TAB, Token
 from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
-from roundwright.wording.reading.unfolding import unfolded, without_count_before
+from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
@@ -234,7 +234,7 @@ class _Layout(Struct):
     ) -> list[Segment]:
         """The segments of what was read behind a label, for each size apart where it says so."""
         of, phrases = with_others_alike(of, phrases)
-        phrases = with_counts_of_sizes(of, phrases)
+        phrases = with_times_behind(with_counts_of_sizes(of, phrases))
         parts = alternatives(phrases, self.width)
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)

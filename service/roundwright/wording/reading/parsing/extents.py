@@ -340,8 +340,12 @@ class ExtentReader(NumberReader):
         if others and self.token(2).text.endswith("s"):
             return Said(*self.take(3), text=ALL_OTHERS)
         every = self.kind() in ("each", "per", "persection")
+        if self.kind() == "each" and self.kind(1) == "end" and (ends := self.at_ends()):
+            return ends  # k2tog at both ends of each needle
         step, ahead = self.step(every=every)
         kind = self.kind(ahead)
+        if every and kind in ("needle", "section") and self.flags(ahead + 1) & COLON and self.joined(ahead):
+            return Needlewise(*self.take(ahead + 1))  # each needle: ssk, k to last 2 sts, k2tog
         if kind == "round" and self.joined(ahead):
             if every or self.token(ahead).text.endswith("s"):
                 return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)

@@ -395,7 +395,8 @@ class Lines(ExtentReader):
         every = self.kind(ahead) == "persection" or any(
             self.kind(at) == "each" or self.token(at).text == "the" for at in range(ahead)
         )
-        if begin != end and not part and self.is_on_every_needle() and self.has_other_end(begins=begin):
+        everywhere = begin != end and not part and (self.is_on_every_needle() or self.is_on_needles_behind())
+        if everywhere and self.has_other_end(begins=begin):
             stop = max(at for at in range(ahead) if self.kind(at) in ("begin", "end"))
             return AtEnds(*self.take(stop + 1), first=begin, last=end)
         if not (begin or end) or not part or not every or not self.joined(ahead):
@@ -409,6 +410,16 @@ class Lines(ExtentReader):
                 return True
             if self.tokens[back].flags & (STOP | COLON):
                 return False
+        return False
+
+    def is_on_needles_behind(self) -> bool:
+        """Whether the same sentence says it of each needle behind this: `and k2tog at the end of each needle`."""
+        for place in range(self.place + 1, min(self.place + MOST_BEHIND_NEEDLE, self.stop)):
+            token = self.tokens[place]
+            if token.flags & (STOP | COLON | SEMI):
+                return False
+            if token.kind in ("needle", "section") and self.tokens[place - 1].text in _ON_EACH:
+                return True
         return False
 
     def has_other_end(self, *, begins: bool) -> bool:

@@ -39,6 +39,7 @@ class NumberReader(TimesReader):
             or self.reckoned()
             or self.factors(number)
             or self.plain_and_decrease(number)
+            or self.often_decreased(number)
         ):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
@@ -57,6 +58,13 @@ class NumberReader(TimesReader):
         if kind == "number" and self.flags(1) & COMMA and self.place + 1 < self.stop:
             return self.listed()
         return self.bare_number(number)
+
+    def often_decreased(self, number: Number) -> Phrase | None:
+        """`3 x dec rnd`: so many decrease rounds; else None."""
+        if not (self.kind(1) == "times" and self.kind(2) == "decrease" and self.kind(3) == "round"):
+            return None
+        turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
+        return Again(*self.take(4), turns, work=True) if turns and self.joined(1) else None
 
     def behind_repeat(self) -> int:
         """Behind `12-stitch`, or behind what is said of a repeat of a chart: `the 12-stitch repeat fits ten times`."""
