@@ -9,7 +9,8 @@ from roundwright.wording.proofreading.editorial.sheet import NUMBERS, Printed, S
 from roundwright.wording.proofreading.findings import Finding
 
 _WORDS: Final = {"two": 2, "three": 3, "four": 4, "five": 5}
-_NEEDLES: Final = r"(?:the\s|your\s)?(?P<needles>[2-5]|two|three|four|five)\s(?:dpns?\b|needles\b|double[- ]pointed\sneedles\b)"
+_NAMES: Final = r"(?:dpns?|needles|double[- ]pointed\sneedles)\b"
+_NEEDLES: Final = rf"(?:the\s|your\s)?(?P<needles>[2-5]|two|three|four|five)\s{_NAMES}"
 _ON: Final = r"\b(?:on|onto|over|among|between|to)\s"
 _ON_EACH: Final = re.compile(
     rf"\b(?P<each>{NUMBERS})(?:\s?sts?\b\.?|\sstitches)?\son\seach\sof\s{_NEEDLES}", re.IGNORECASE
