@@ -53,6 +53,7 @@ SLIPS = [
     ("length_differs", "Knit 28 rnds (10 cm).", "Knit 28 rnds (14 cm).", None),
     ("units_differ", "/ 7 (8, 8.75) in", "/ 7 (8, 10) in", None),
     ("needle_differs", "US 6 (4 mm)", "US 8 (4 mm)", None),
+    ("split_differs", "Join in the round.", "Join in the round, 16 (18, 21) sts on each of 5 needles.", 3),
     ("abbreviation_not_explained", "k2tog: knit two together\n", "ssk: slip, slip, knit\n", None),
     ("abbreviation_not_used", "rnd: round", "rnd: round; ssk: slip, slip, knit", None),
     ("terms_mixed", "Bind off nothing.", "Bind off nothing, cast off nothing.", None),

@@ -61,6 +61,7 @@ KINDS: Final[Mapping[str, Kind]] = MappingProxyType({
     "length_differs": Kind("note", "So many rounds are not as long, at this gauge, as is said."),
     "units_differ": Kind("note", "A length in inches is not the one in centimetres beside it."),
     "needle_differs": Kind("note", "A US needle size is not the metric one beside it."),
+    "split_differs": Kind("note", "The stitches named for the needles do not add up to those there are."),
     "abbreviation_not_explained": Kind("note", "A stitch is used that the list of abbreviations does not explain."),
     "abbreviation_not_used": Kind("note", "An abbreviation is explained and not used."),
     "terms_mixed": Kind("note", "US and UK terms stand in one text."),

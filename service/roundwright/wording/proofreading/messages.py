@@ -136,6 +136,11 @@ def closing_count(printed: int, left: int) -> str:
     return say_count("find.closing_count", left, printed=stitches(printed))
 
 
+def split_differs(held: int, count: int) -> str:
+    """Other stitches on the needles than there are."""
+    return say_count("find.split_differs", count, held=stitches(held))
+
+
 def list_differs(numbers: int, sizes: int) -> str:
     """A list for another number of sizes."""
     return say("find.list_differs", numbers=numbers, sizes=sizes)

@@ -26,6 +26,8 @@ def work_between(work: LineWork) -> None:
         begins = bool(candidate.every) or work.segment.intro
         lane.between = Entry(replace(candidate, every=int(begins)), work.place)
         return
+    if candidate.step and _stand_already(lane, len(run)):
+        return
     number = min(candidate.rounds.of(work.column) or 0 if candidate.rounds else 0, MOST_ROUNDS)
     for _ in run:
         _take_back(lane)
@@ -36,6 +38,21 @@ def work_between(work: LineWork) -> None:
         for _ in range(number if wanted and (candidate.plain or not last) else 0):
             _add_plain(work)
     work.desk.budget.spend((number + 2) * len(run))
+
+
+def _stand_already(lane: Lane, run: int) -> bool:
+    """Whether the first decrease rounds stand with their plain rounds before the last `run`, which have none."""
+    chain = lane.chain
+    for _ in range(run):
+        chain = chain[0] if chain else None
+    plain = 0
+    while chain and chain[1].round.after == chain[1].round.before and plain < MOST_PLAIN:
+        chain, plain = chain[0], plain + 1
+    return 0 < plain < MOST_PLAIN and chain is not None and chain[1].round.after < chain[1].round.before
+
+
+MOST_PLAIN: Final = 8
+"""Plain rounds between two decrease rounds of a crown."""
 
 
 def _shaped_last(work: LineWork) -> list[Done]:

@@ -5,14 +5,37 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Star, Stitches
+from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
-from roundwright.wording.reading.tokens import SLASH
+from roundwright.wording.reading.tokens import COMMA, EQUALS, SLASH
+from roundwright.wording.reading.tree import Number
 
 
 def of_size(label: Label | None, start: int, sizes: tuple[str, ...]) -> Label:
     """A label for these sizes only."""
     return replace(label, sizes=sizes) if label is not None else Label("sizes", start, sizes=sizes)
+
+
+def with_counts_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with the counts of the sizes that a line is for as one list: `M and L only: ... = 9 and 12 sts`."""
+    width = len(label.sizes) if label is not None and label.sizes else 0
+    if width < 2 or len(phrases) < width:
+        return phrases
+    counts: list[Count] = []
+    stop = len(phrases)
+    while stop and len(counts) < width and isinstance(phrases[stop - 1], Count | Said):
+        stop -= 1
+        phrase = phrases[stop]
+        if isinstance(phrase, Count) and not phrase.sign and len(phrase.number.values) == 1:
+            counts.insert(0, phrase)
+        elif not isinstance(phrase, Said) or phrase.text not in ("and", "&"):
+            return phrases
+    joined = all(count.flags & COMMA or place == 0 or count.sure for place, count in enumerate(counts))
+    if len(counts) != width or not joined or not (counts[0].flags & EQUALS or counts[-1].sure):
+        return phrases
+    first, last = counts[0], counts[-1]
+    number = Number(tuple(count.number.of(0) for count in counts), first.number.start, last.number.end)
+    return [*phrases[:stop], Count(first.start, last.end, first.flags, number)]
 
 
 def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:

@@ -33,6 +33,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Said,
     Star,
+    Stitches,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
@@ -48,7 +49,7 @@ from roundwright.wording.reading.telling import (
     tells_outcome,
 )
 from roundwright.wording.reading.told_between import told_between
-from roundwright.wording.reading.tree import Stated
+from roundwright.wording.reading.tree import Evenly, Stated
 
 MOST_SPOKEN: Final = 2
 """Words of a sentence that says no more than a count."""
@@ -138,7 +139,8 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
     if label is None and quotes_rounds(seen):
         stated = stated_counts(seen)
         return Candidate("count", 0.0, stated=stated) if stated else Candidate("prose", 0.0)
-    if label is None and (_is_heading_in_stars(seen) or _is_conditional(seen) or _tells_all_rounds(seen)):
+    headed = _is_heading_in_stars(seen) or _notes_in_bracket(seen)
+    if label is None and (headed or _is_conditional(seen) or _tells_all_rounds(seen)):
         return Candidate("prose", 0.0)
     if label is None and (tells_outcome(seen) or is_for_others(segment)):
         return Candidate("prose", 0.0)
@@ -161,6 +163,21 @@ def _is_heading_in_stars(seen: Seen) -> bool:
     order = seen.order
     stars = len(order) > 2 and isinstance(order[0], Star) and isinstance(order[-1], Star)
     return stars and all(isinstance(phrase, _IN_HEADING) for phrase in order[1:-1])
+
+
+def _notes_in_bracket(seen: Seen) -> bool:
+    """Whether a heading is told with how many decreases it has in a bracket: `Crown (decrease at 10 places)`."""
+    match seen.order:
+        case (*words, Brackets(inside=inside)) if words:
+            pass
+        case _:
+            return False
+    spoken = all(isinstance(phrase, Said | Change) for phrase in words) and seen.spoken_words > 0
+    changes = any(isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in inside)
+    words_behind = any(isinstance(phrase, Said) and phrase.words for phrase in inside)
+    rounds = any(isinstance(phrase, Rounds) and phrase.every for phrase in inside)
+    silent = all(isinstance(phrase, Said | Stitches | Rounds) for phrase in inside)
+    return spoken and changes and (words_behind or rounds) and silent
 
 
 def _is_conditional(seen: Seen) -> bool:

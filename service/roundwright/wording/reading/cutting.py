@@ -28,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    UntilRound,
 )
 from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
@@ -44,7 +45,7 @@ _ASIDES: Final = (Said, Then, Brackets)
 _WORDS: Final = (Said, Then, Fabric)
 _ENDS: Final = (Then, Extent, Times)
 _ENDS_OR_STARS: Final = (*_ENDS, Star, Rep)
-_OFTEN: Final = (Until, Times)
+_OFTEN: Final = (Until, UntilRound, Times)
 _PLAIN_WORK: Final = (Stitches, Fabric)
 _GOING_ON: Final = (Again, Continue)
 _TIMES: Final = (Times, Said)
@@ -89,6 +90,7 @@ class _Coming(Struct):
     - `following`: what stands behind it, but for words that say nothing
     - `works`: whether stitches are worked in it; `begins`: whether it begins whole rounds
     - `again`: whether it closes what is repeated; `more`: whether more rounds follow
+    - `adds`: whether it begins a number of rounds behind `and`
     """
 
     phrase: Phrase
@@ -97,6 +99,7 @@ class _Coming(Struct):
     begins: bool
     again: bool
     more: bool
+    adds: bool
 
 
 class _Part(Struct):
@@ -190,6 +193,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             _whole(phrase, following),
             _closes(part, phrase, following),
             _more_follows(phrases, place, following),
+            _adds_rounds(phrases, place),
         )
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
@@ -324,6 +328,16 @@ def _is_ribbed(node: Node) -> bool:
 
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     """Whether it is other work, whatever sign stands before it."""
+    named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
+    if coming.adds and not part.open and _counts_rounds(part.phrases):
+        return True
+    if named or _is_between_slashes(part, coming):
+        return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
+    return _begins_by_kind(part, coming)
+
+
+def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
+    """Whether a phrase of its kind begins other work behind these."""
     phrase = coming.phrase
     if part.cast and (coming.works or isinstance(phrase, Length)) and not isinstance(phrase, Closing):
         return True
@@ -350,11 +364,60 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             return coming.works and not part.open and _follows_plain(part, phrase)
 
 
+def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
+    """Whether a number of rounds begins here behind `and`, and nothing behind says that they are worked in turn."""
+    before = phrases[place - 1] if place else None
+    if not isinstance(before, Said) or before.text not in _ADDING or phrases[place].flags & STOP:
+        return False
+    begins = phrases[place : place + MOST_BEFORE_ROUNDS]
+    number = next((at for at, phrase in enumerate(begins) if isinstance(phrase, Rounds)), None)
+    if number is None or begins[number].flags & STOP or not _is_count_of_rounds(begins[number]):
+        return False
+    told = all(isinstance(phrase, Said | Fabric) or is_bare(phrase) for phrase in begins[:number])
+    fabric = any(isinstance(phrase, Fabric | Stitches) for phrase in phrases[place : place + number + 4])
+    if not fabric:
+        return False  # 8 rounds in MC and 4 rounds in CC
+    for phrase in phrases[place:]:
+        if phrase.flags & STOP:
+            break
+        turns = isinstance(phrase, Said) and phrase.text in ("alternately", "alternating", "between", "after")
+        if turns or isinstance(phrase, _IN_TURN):
+            return False
+    return told
+
+
+def _is_count_of_rounds(phrase: Phrase) -> bool:
+    return isinstance(phrase, Rounds) and not phrase.every and not phrase.more
+
+
+def _counts_rounds(phrases: list[Phrase]) -> bool:
+    """Whether no more is told than a number of rounds, and of what: `Work 8 rnds in 2x2 rib`."""
+    counted = any(map(_is_count_of_rounds, phrases))
+    ribs = (phrase for phrase in phrases if isinstance(phrase, Stitches))
+    plain = all(is_bare(phrase) or _is_ribbed(phrase.node) for phrase in ribs)
+    return counted and plain and all(isinstance(phrase, _OF_ROUNDS) for phrase in phrases)
+
+
+MOST_BEFORE_ROUNDS: Final = 4
+"""Phrases up to a number of rounds: `and st st for 26 rnds`."""
+_ADDING: Final = frozenset(("and", "&", "plus", "followed by", "and then"))
+_IN_TURN: Final = (Times, Until, Again, Continue, Rep, Length)
+_OF_ROUNDS: Final = (Rounds, Fabric, Said, Then, Stitches, CastOn)
+
+
+def _is_between_slashes(part: _Part, coming: _Coming) -> bool:
+    """Whether a plain round is told between slashes: `*k11, k2tog* / knit / *k10, k2tog*`."""
+    following = coming.following
+    parted = following is None or following.flags & (SLASH | STOP) or isinstance(following, Count | Brackets)
+    slashed = bool(coming.phrase.flags & SLASH) and is_bare(coming.phrase)
+    return slashed and bool(parted) and part.worked and not part.open
+
+
 def _follows_plain(part: _Part, phrase: Phrase) -> bool:
     """Whether plain rounds were told and no more, and a sign or `then` stands behind: `1 rnd even, k5, k2tog`."""
     if phrase.flags & SLASH and all(map(is_bare, part.phrases)):
         return True  # k6, k2tog / k / k5, k2tog
-    apart = bool(phrase.flags & (COMMA | SEMI | SLASH)) or isinstance(part.phrases[-1], Then)
+    apart = bool(phrase.flags & (COMMA | SEMI | SLASH | DASH)) or isinstance(part.phrases[-1], Then)
     return apart and _is_plain_rounds(part.phrases, phrase)
 
 
@@ -462,9 +525,16 @@ def _then(part: list[Phrase]) -> bool:
     return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
 
 
+def _works_named(phrases: list[Phrase]) -> bool:
+    """Whether a round with a name is worked once, and no more is told."""
+    worked = [phrase for phrase in phrases if isinstance(phrase, Again)]
+    named = len(worked) == 1 and worked[0].work and bool(worked[0].named)
+    return named and all(isinstance(phrase, Again | Said | Then) for phrase in phrases)
+
+
 def _is_ended(part: _Part) -> bool:
     """Whether it is said how far rounds go on, or how often they are worked again."""
-    return part.has(Until) or (part.has(Again) and part.has(Times))
+    return part.has((Until, UntilRound)) or (part.has(Again) and part.has(Times))
 
 
 def _then_last(phrases: list[Phrase]) -> bool:

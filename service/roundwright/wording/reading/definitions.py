@@ -56,17 +56,40 @@ def definitions(tokens: list[Token]) -> Names:
         if not place or not token.flags & (EQUALS | COLON | DASH) or len(names) >= MOST_NAMES:
             continue
         begin = _begin_of_name(tokens, place)
-        begins_line = begin is not None and (begin == 0 or bool(tokens[begin].flags & LINE))
+        bracket = _bracket_before(tokens, place)
+        begins_line = begin is not None and (
+            begin == 0
+            or bool(tokens[begin].flags & LINE)
+            or (bool(bracket and names) and _signs(tokens, place))
+        )
         if begin is None or not (token.flags & EQUALS or (begins_line and _signs(tokens, place))):
             continue
         name = tuple(part.text for part in tokens[begin:place] if part.kind != "(")
         name = name[: _without_bracket(tokens, begin, place) - begin]
         known = not any(part.kind == "word" for part in tokens[begin : begin + len(name)])
-        if known and len(name) == 1 and not in_list:
+        told = bool(bracket) or _bracketed(tokens, place)
+        if known and len(name) == 1 and not in_list and not told:
             continue
         if meaning := _meaning(tokens, place):
             names[name] = meaning
+            if bracket and all(part.kind in _NAMES for part in bracket):
+                names[tuple(part.text for part in bracket)] = meaning  # Left dec (vf): skp
     return names
+
+
+def _bracketed(tokens: list[Token], place: int) -> bool:
+    """Whether a bracket ends before a sign."""
+    return tokens[place - 1].kind == ")"
+
+
+def _bracket_before(tokens: list[Token], place: int) -> list[Token]:
+    """The words of the bracket before a sign, which say a name in short; none where it has more than two."""
+    if tokens[place - 1].kind != ")":
+        return []
+    opened = next(
+        (back for back in range(place - 2, max(place - 5, 0), -1) if tokens[back].kind == "("), place
+    )
+    return tokens[opened + 1 : place - 1]
 
 
 def _signs(tokens: list[Token], place: int) -> bool:
@@ -90,6 +113,8 @@ def _begin_of_name(tokens: list[Token], place: int) -> int | None:
         if opened is None:
             return None
         stop = opened
+        if tokens[stop - 1].kind == "stitch" and (stop == 1 or tokens[stop - 1].flags & LINE):
+            return stop - 1  # cdd (centred double decrease): sl 2, k1, p2sso
     for back in range(stop - 1, max(stop - 1 - LONGEST_NAME, -1), -1):
         token = tokens[back]
         if token.kind not in _NAMES and not (token.kind == "number" and not token.flags):  # `T2`

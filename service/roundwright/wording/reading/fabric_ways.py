@@ -82,18 +82,22 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
         return []  # `work the welt 8 times`, `64 sts after the rib`, `Garter brim`
     if unsaid_rounds := _unsaid_rounds(work):
         return [Candidate("round", work.cost + 0.5, plain_fill("k", start, end), rounds=unsaid_rounds)]
-    if not (seen.fabrics or _are_rounds(work) or (seen.chart and work.label)):
+    charted = seen.chart and (work.label is not None or _follows_chart(work))
+    if not (seen.fabrics or _are_rounds(work) or charted):
         return []
     fabric = next((fabric for fabric in seen.fabrics if fabric.nodes), None)
     ribs = any(fabric.kind in ("rib", "ratio") for fabric in seen.fabrics)
-    if not seen.fabrics:
+    cost = work.cost
+    if charted and not work.label:
+        cost, weak = min(work.cost, OF_CHART), 0.0
+    elif not seen.fabrics:
         weak = 0.3 if work.number is None or _ends_without(seen) else 0.8
     else:
         weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
     return [
         Candidate(
             "round",
-            work.cost + weak,
+            cost + weak,
             fill(fabric.nodes, work.segment) if fabric and ribs else plain_fill("k", start, end),
             rounds=work.number,
             length=work.length and work.number is None,
@@ -101,6 +105,17 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
             chart=seen.chart,
         )
     ]
+
+
+def _follows_chart(work: RoundWork) -> bool:
+    """Whether so many rounds of a chart are told to be worked: `With both colours work the 23 rounds of Chart 3`."""
+    texts = [phrase.text for phrase in work.seen.order if isinstance(phrase, Said)]
+    return work.number is not None and not _FOLLOWING.isdisjoint(texts)
+
+
+_FOLLOWING: Final = frozenset(("work", "follow", "do", "complete", "working", "following"))
+OF_CHART: Final = 0.1
+"""What it costs at most that words stand around a chart and the number of its rounds."""
 
 
 def _ends_without(seen: Seen) -> bool:

@@ -195,6 +195,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     spans = read_spans(lines, plural=plural)
     if not spans:
         return _lettered(lines, start)
+    spans = (*spans, *_bracketed_rounds(lines))
     every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1))
     if lines.kind() == ")" and not inside and lines.place + 1 < lines.stop:
         lines.place += 1
@@ -307,7 +308,7 @@ def _more_rounds(lines: Lines) -> tuple[Span, ...]:
 def _bracketed_rounds(lines: Lines) -> tuple[Span, ...]:
     """The rounds in the bracket of `2nd rnd (& 4th, 6th)`, which is taken."""
     place = lines.place
-    if lines.kind() != "(" or lines.token(1).text not in ("&", "and", "also"):
+    if lines.kind() != "(" or lines.token(1).text not in ("&", "and", "also", "likewise", "plus"):
         return ()
     lines.place += 2
     spans = read_spans(lines)

@@ -7,12 +7,13 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.by_size import alternatives, of_size
+from roundwright.wording.reading.by_size import alternatives, of_size, with_counts_of_sizes
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
 from roundwright.wording.reading.finer_cuts import with_finer_cuts
 from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.label_numbers import with_others_alike
 from roundwright.wording.reading.label_signs import goes_on
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.line_breaks import lines_of
@@ -33,7 +34,7 @@ from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, SEMI, STOP, TAB, Token
 from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
-from roundwright.wording.reading.unfolding import unfolded, without_count_before
+from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
@@ -232,6 +233,8 @@ class _Layout(Struct):
         self, of: Label | None, phrases: list[Phrase], start: int, end: int, lines: Lines, *, heading: bool
     ) -> list[Segment]:
         """The segments of what was read behind a label, for each size apart where it says so."""
+        of, phrases = with_others_alike(of, phrases)
+        phrases = with_times_behind(with_counts_of_sizes(of, phrases))
         parts = alternatives(phrases, self.width)
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)

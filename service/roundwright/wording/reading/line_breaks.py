@@ -108,7 +108,8 @@ def _is_torn(tokens: list[Token], begin: int) -> bool:
     if first.flags & FULL:
         return False
     without = first.kind == "plain" and first.text.startswith("with")  # `36 rounds / without shaping`
-    return without or first.text in _CONNECTING or first.kind in _COUNTED or _dangles(tokens, begin)
+    goes_on = first.text in _CONNECTING or first.kind == "until" or first.kind in _COUNTED
+    return without or goes_on or _dangles(tokens, begin)
 
 
 def _is_cut_off(tokens: list[Token], begin: int) -> bool:
@@ -123,6 +124,8 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     first, last = tokens[begin], tokens[begin - 1]
     if first.flags & (BLANK | FULL | COLON):
         return False
+    if last.text in _REACHED and first.kind in ("(", "stars") and _reaches(tokens, begin):
+        return True  # until you have worked / (k1, k2tog)
     if last.text in ("end", "ending") and last.flags & (COMMA | SEMI):
         return True  # rep from *, end / k2
     if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
@@ -132,6 +135,14 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     return last.text in ("k", "p") or tokens[begin + 1].kind == "round"
 
 
+def _reaches(tokens: list[Token], begin: int) -> bool:
+    """Whether `until` stands shortly before the end of a line."""
+    return any(token.kind == "until" for token in tokens[max(0, begin - MOST_REACHED) : begin])
+
+
+MOST_REACHED: Final = 6
+"""Words from `until` to the end of a line that says what is worked."""
+_REACHED: Final = frozenset(("worked", "done", "knitted", "reached", "finished", "completed"))
 _COUNTED: Final = ("stitch_noun", "times", "round", "unit", "together")
 """What a number counts that stands at the end of a line."""
 _DANGLING: Final = frozenset(("of", "the", "a", "an", "with", "by", "at", "your"))

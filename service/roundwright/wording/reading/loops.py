@@ -24,6 +24,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    UntilRound,
 )
 from roundwright.wording.reading.seen import Seen, is_bare
 from roundwright.wording.reading.segment import Segment
@@ -56,6 +57,21 @@ def _until_unit(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     if not 0 < len(nodes) == len(seen.work) or not all(isinstance(node, Stitch) for node in nodes):
         return []
     return [Candidate("continue", 0.2, last=nodes, stated=stated)]
+
+
+def _to_round(seen: Seen, reached: UntilRound, stated: tuple[Stated, ...]) -> Candidate:
+    """`Continue in this way until you have worked (k1, k2tog)`: a crown gone on with up to that round."""
+    every = [phrase.step or 1 for phrase in seen.rounds if phrase.every]
+    return Candidate(
+        "continue",
+        0.1,
+        again=next(_gone_on_with(seen), None),
+        last=reached.nodes,
+        step=max(every, default=0),
+        stated=tuple(count for count in stated if not count.sign)[-1:],
+        plain=max(reached.plain, int(seen.ends_plain)),
+        ends_shaped=seen.ends_shaped,
+    )
 
 
 def marked_round(seen: Seen, label: Label | None) -> list[Candidate]:
@@ -242,6 +258,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         per=seen.per,
         plain=plain,
         stated=stated,
+        ends_shaped=seen.ends_shaped,
     )
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
@@ -320,6 +337,8 @@ def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
 
 def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
+    if seen.until_round is not None:
+        return [_to_round(seen, seen.until_round, stated)]
     until = seen.untils[-1].number if seen.untils else None
     evenly = next((phrase for phrase in seen.evenly if phrase.to), None)
     manner = any(phrase.manner for phrase in seen.continues)
@@ -381,6 +400,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
             stated=plain_stated,
             per=seen.per,
             plain=int(seen.ends_plain),
+            ends_shaped=seen.ends_shaped,
         )
     ]
 

@@ -175,6 +175,18 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
             lane.number = numbers[-1]
         return
     _each_number(work, numbers, entry)
+    _work_waiting(work)
+
+
+def _work_waiting(work: LineWork) -> None:
+    """Work the rounds that waited for those of this line: `Rnds 1, 3: k2tog around. Rnds 2, 4: knit`."""
+    lane = work.lane
+    if work.candidate.stated:
+        return
+    while entry := lane.waiting.pop(lane.printed + 1, None):
+        lane.printed += 1
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.printed, single=True)
+        lane.number = lane.printed
 
 
 def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:

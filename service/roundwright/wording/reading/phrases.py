@@ -83,6 +83,13 @@ class Until(Phrase, frozen=True, gc=False):
     number: Number
 
 
+class UntilRound(Phrase, frozen=True, gc=False):
+    """`until you have worked (k1, k2tog)`: up to a round of these stitches, with `plain` plain rounds behind it."""
+
+    nodes: tuple[Node, ...]
+    plain: int = 0
+
+
 class Length(Phrase, frozen=True, gc=False):
     """`for 5 ins`, `until piece measures 12 cm`."""
 
@@ -181,6 +188,10 @@ class AtEnds(Phrase, frozen=True, gc=False):
 
 class EndsPlain(Phrase, frozen=True, gc=False):
     """`ending with a plain round`."""
+
+
+class EndsShaped(Phrase, frozen=True, gc=False):
+    """`ending with a decrease round`, `which comes after a narrowing round`."""
 
 
 class BeginAt(Phrase, frozen=True, gc=False):

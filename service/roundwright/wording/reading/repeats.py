@@ -114,7 +114,7 @@ def _loop_until(work: LineWork, rounds: tuple[Done, ...], target: int, first: in
     while lane.count != target:
         before = lane.count
         for done in rounds:
-            if lane.count == target and not fits_any_count(done.nodes):
+            if lane.count == target and (work.candidate.ends_shaped or not fits_any_count(done.nodes)):
                 break
             _again(work, done, first + turns)
             turns += 1
@@ -300,7 +300,13 @@ class _Continuation:
         self.number = first
         self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
         step = work.candidate.step
-        self.gap = step - 1 if step else between if between is not None else min(self.trailing, 1)
+        plain = _plain_again(work)
+        if step:
+            self.gap = step - 1
+        elif plain is not None:
+            self.gap = plain
+        else:
+            self.gap = between if between is not None else min(self.trailing, 1)
 
     def run(self, numbers: int) -> None:
         work = self.work
@@ -316,7 +322,16 @@ class _Continuation:
             self.gap = 0  # as many rounds are numbered as there are decrease rounds
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
-        ends = self.trailing if candidate.again is not None else 0 if candidate.onward else candidate.plain
+        again = candidate.again is not None
+        ends = (
+            0
+            if candidate.ends_shaped
+            else self.trailing
+            if again
+            else 0
+            if candidate.onward
+            else candidate.plain
+        )
         while (target is None or lane.count != target) and (turns is None or made < turns):
             if candidate.last and self.is_worked_so(candidate.last):
                 break
@@ -403,6 +418,25 @@ class _Continuation:
         self.work.desk.budget.spend(3)
         self.work.add(work_round(min(self.number, HIGHEST), lane.count, steps), PLAIN, lane.sections)
         self.number += 1
+
+
+def _plain_again(work: LineWork) -> int | None:
+    """The plain rounds among those that are worked again, where one of them shapes; else None."""
+    if work.candidate.again is None:
+        return None
+    try:
+        rounds = _rounds_again(work)
+    except UnclearError:
+        return None
+    plain = sum(map(_is_plain, rounds))
+    return plain if plain == len(rounds) - 1 and len(rounds) > 1 else None
+
+
+def _is_plain(done: Done) -> bool:
+    """Whether a round leaves as many stitches as there were, on any count."""
+    if done.round is _ANY:
+        return fits_any_count(done.nodes)
+    return done.round.before == done.round.after
 
 
 def _last_shapings(chain: Chain) -> tuple[Round | None, Round | None, int | None, int]:

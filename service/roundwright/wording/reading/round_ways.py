@@ -297,11 +297,20 @@ def _how_many(seen: Seen) -> Number | None:
             for column in range(width)
         ]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
-    if len(numbers) > 1 and _in_colours(seen):
+    if len(numbers) > 1 and (_in_colours(seen) or _added(seen)):
         width = max(len(number.values) for number in numbers)
         values = [sum(number.of(column) or 0 for number in numbers) for column in range(width)]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
     return numbers[0] if numbers else None
+
+
+def _added(seen: Seen) -> bool:
+    """Whether numbers of rounds are told with `and` between, and nothing else: `8 rounds in MC and 4 rounds in CC`."""
+    counted = [place for place, phrase in enumerate(seen.order) if isinstance(phrase, Rounds)]
+    joined = (seen.order[place - 1] for place in counted[1:])
+    added = all(isinstance(phrase, Said) and phrase.text in ("and", "&", "plus") for phrase in joined)
+    single = all(isinstance(phrase, Said | Rounds) or is_bare(phrase) for phrase in seen.order)
+    return added and single and not any(rounds.every or rounds.more for rounds in seen.rounds)
 
 
 def _in_colours(seen: Seen) -> bool:

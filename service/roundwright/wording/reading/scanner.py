@@ -116,6 +116,8 @@ _ABBREVIATED: Final = frozenset(
         "beg",
         "rnd",
         "rnds",
+        "rd",
+        "rds",
         "patt",
         "psso",
         "no",
@@ -138,7 +140,7 @@ _ABBREVIATED: Final = frozenset(
 )
 """Words that are printed with a full stop that ends no sentence (common practice)."""
 _CRAFTS: Final = frozenset(("knit", "purl", "slip", "make"))
-_BEFORE_NUMBERS: Final = frozenset(("no", "nos", "rep", "rnd", "r", "tog", "dec", "inc", "decs", "beg"))
+_BEFORE_NUMBERS: Final = frozenset(("no", "nos", "rep", "rnd", "rd", "r", "tog", "dec", "inc", "decs", "beg"))
 """Words whose full stop ends no sentence before a number: `rep. 3`, `rnd. 4`."""
 _FLAGS: Final = {
     ",": COMMA,
@@ -187,6 +189,8 @@ def most_words(width: int) -> int:
 def scan(text: str, width: int, language: str = "en") -> Scan:
     """The tokens of a text for so many sizes. Takes time in its length."""
     folded = text.translate(_FOLD)
+    if width > 1:
+        folded = _DASHED_LIST.sub(partial(_with_hyphen, width), folded)
     known = vocabulary(language)
     words = known.words
     makers: Mapping[str, _Maker] = {
@@ -238,6 +242,13 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
     return Scan(tokens, cut)
 
 
+def _with_hyphen(width: int, dashed: re.Match[str]) -> str:
+    """A list whose first size has a dash, `k– (4, 5)`, with the hyphen that is read as `none`."""
+    numbers = 1 + len(re.findall("[,/;]", dashed[0]))
+    return f"-{dashed[0][1:]}" if numbers == width - 1 else dashed[0]
+
+
+_DASHED_LIST: Final = re.compile(r"[–—]\s?[(\[][0-9]{1,7}(?:[,/;]\s?[0-9]{1,7}){1,11}[)\]]")
 _NOTHING: Final = Token("", "", 0, 0, 0)
 _NO_TOKENS: Final = {"other": DASH, "clock": 0}
 """What is passed over, with what it leaves before the next word."""

@@ -17,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     EndsPlain,
+    EndsShaped,
     Every,
     Extent,
     Fabric,
@@ -36,6 +37,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    UntilRound,
 )
 from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP, THEN
 from roundwright.wording.reading.tree import (
@@ -79,6 +81,8 @@ class Seen(Struct):
     per_part: Number | None = None
     per: bool = False
     ends_plain: bool = False
+    ends_shaped: bool = False
+    until_round: UntilRound | None = None
     throughout: bool = False
     order: tuple[Phrase, ...] = ()
     denied: bool = False
@@ -238,6 +242,9 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
     if name := _LISTS.get(type(phrase)):
         getattr(seen, name).append(phrase)
         return
+    if isinstance(phrase, _ENDS):
+        _keep_end(seen, phrase)
+        return
     match phrase:
         case Odd():
             seen.odd = True
@@ -251,12 +258,26 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.markers = phrase.number
         case Every():
             seen.every = phrase.number
-        case EndsPlain():
-            seen.ends_plain = True
         case PerPart():
             seen.per_part = phrase.number
         case _:
             pass
+
+
+def _keep_end(seen: Seen, phrase: Phrase) -> None:
+    """Keep with which round the rounds that go on end."""
+    match phrase:
+        case EndsPlain():
+            seen.ends_plain = True
+        case EndsShaped():
+            seen.ends_shaped = True
+        case UntilRound():
+            seen.until_round = phrase
+        case _:
+            pass
+
+
+_ENDS: Final = (EndsPlain, EndsShaped, UntilRound)
 
 
 def _both_ends(before: AtEnds | None, ends: AtEnds) -> AtEnds:

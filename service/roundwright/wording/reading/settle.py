@@ -43,6 +43,10 @@ IMPLIED: Final = 0.6
 """What a repeat costs that is not printed."""
 
 
+AT_EVERY_MARKER: Final = 0.05
+"""What it costs that a line to a place before a marker is worked to every marker: less than to pass over these."""
+
+
 OTHER: Final = 0.4
 """What the less likely of two ways costs."""
 
@@ -94,10 +98,24 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
     return _implied(nodes, cost, how, implied=implied) if nodes else []
 
 
+def _goes_to_marker(nodes: Nodes) -> bool:
+    """Whether a line goes on to a place before a marker once, and to its marker: `k to 2 before m, k2tog`."""
+    fills = [node for node in nodes if isinstance(node, _FILLS)]
+    if len(fills) != 1 or any(isinstance(node, Mark) for node in nodes):
+        return False
+    fill = fills[0]
+    return isinstance(fill, Fill) and fill.marker and fill.leave is not None and not _inner_fill(nodes)
+
+
 def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Settled]:
     """The tree as it stands, and gone on with to the end where nothing says how far."""
     if any(isinstance(node, _FILLS) for node in nodes):
-        return [Settled(nodes, cost, how)]
+        ways = [Settled(nodes, cost, how)]
+        if _goes_to_marker(nodes):
+            start, end = nodes[0].start, nodes[-1].end
+            every = Fill(nodes, None, start, end, (end, end), marker=True)
+            ways.append(Settled((every,), cost + AT_EVERY_MARKER, how))
+        return ways
     if _inner_fill(nodes):
         match nodes:
             case (Group(nodes=inner, times=times, part=None, bracketed=True, start=start, end=end),) if (

@@ -9,11 +9,33 @@ NO_NAMES: Final[Mapping[str, int]] = {}
 MOST_TOKENS: Final = 40
 """Words of a list of sizes in brackets."""
 _LETTERS: Final = {"small": "s", "medium": "m", "large": "l", "s": "small", "m": "medium", "l": "large"}
-_PASSED: Final = frozenset(("size", "only", "for", ""))
+_PASSED: Final = frozenset(("size", "only", "for", "", "begin", "continue"))
 _PASSED_TEXTS: Final = frozenset(
-    ("hat", "hats", "cap", "caps", "version", "if", "you", "you're", "making", "knitting", "those")
+    (
+        "hat",
+        "hats",
+        "cap",
+        "caps",
+        "head",
+        "heads",
+        "version",
+        "if",
+        "you",
+        "you're",
+        "making",
+        "knitting",
+        "those",
+        "here",
+        "starts",
+        "join",
+        "joins",
+        "in",
+        "now",
+    )
 )
 """Words around the name of a size: `For the adult hat`, `If you are making the large`."""
+_OTHERS: Final = (["the", "others"], ["others"], ["all", "others"], ["the", "rest"], ["everyone", "else"])
+"""What names the sizes that were not named before: `Small begin here, the others keep going`."""
 _ALL: Final = frozenset(("all", "both", "every", "everybody", "everyone"))
 _LARGER: Final = frozenset(("larger", "largest", "bigger", "biggest"))
 _SMALLER: Final = frozenset(("smaller", "smallest"))
@@ -207,7 +229,8 @@ def _head(tokens: list[Token], place: int) -> list[str]:
 def _add(names: dict[str, int], heads: list[str], others: list[str]) -> None:
     if not heads or not any(letter.isalpha() for name in others for letter in name):
         return
-    for column, spellings in enumerate([heads, *([name] for name in others)]):
+    columns = list(enumerate([heads, *([name] for name in others)]))
+    for column, spellings in (*columns[1:], columns[0]):  # `micro-preemie (preemie, newborn)`
         for name in spellings:
             if name.isdigit():
                 continue  # a size called by its number has its own place in the list
@@ -235,6 +258,9 @@ def columns_of(
     if parts[-1] and parts[-1][-1] in _AGES:
         parts = [part if len(part) != 1 else [*part, parts[-1][-1]] for part in parts]  # 6 and 12 months
     for part in parts:
+        if columns and part in _OTHERS:
+            columns.extend(column for column in range(width) if column not in columns)
+            continue
         named = _columns_of_part(part, names, width)
         if not named:
             return None

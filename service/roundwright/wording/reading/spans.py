@@ -106,7 +106,8 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
             return 0
         spans[-1] = Span(spans[-1].first, number)
         return 1
-    if spans and kind in _COUNTED and not flags & ENDS and not (plural and _follows(spans[-1], token)):
+    several = plural or len(spans) > 1
+    if spans and kind in _COUNTED and not flags & ENDS and not (several and _follows(spans[-1], token)):
         return 0
     spans.append(Span(number, number))
     return 1

@@ -1,5 +1,6 @@
 """Plain rounds told apart from the rounds they stand between: `..., always with one plain round after`."""
 
+from itertools import pairwise
 from typing import Final
 
 from roundwright.wording.reading.fabric_ways import plain_fill
@@ -17,6 +18,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.tokens import COMMA
 from roundwright.wording.reading.tree import Number, Stated, Stitch
 
 
@@ -35,7 +37,8 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         return None
     place = phrases.index(rounds[0])
     texts = [phrase.text for phrase in phrases if isinstance(phrase, Said)]
-    of_each = not _EACH.isdisjoint(texts)
+    first = _first_so_many(phrases)
+    of_each = not _EACH.isdisjoint(texts) or first > 0
     if not ("between" in texts or "in between" in texts or (of_each and not _AFTER.isdisjoint(texts))):
         return None
     if "unless" in texts:
@@ -49,9 +52,18 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         plain_fill("k", segment.start, segment.end),
         rounds=rounds[0].number,
         plain=int(not {"between", "in between"}.intersection(texts)),
-        step=only.number.of(0) or 0 if only is not None else 0,
+        step=only.number.of(0) or 0 if only is not None else first,
         stated=tuple(count for count in stated if not count.sign),
     )
+
+
+def _first_so_many(phrases: tuple[Phrase, ...]) -> int:
+    """How many rounds `only the first two get a plain round after` is told of; 0 where it is told of all."""
+    for before, phrase in pairwise(phrases):
+        first = isinstance(before, Said) and before.text == "first"
+        if first and isinstance(phrase, Count) and not phrase.sign and not phrase.flags & COMMA:
+            return phrase.number.of(0) or 0
+    return 0
 
 
 def _may_tell(phrase: Phrase) -> bool:

@@ -21,7 +21,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.seen import has_stitches, is_shaping
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 
 
@@ -46,6 +46,21 @@ def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
 MOST_OF_NAME: Final = 7
 """Phrases before a colon that name a round."""
 _IN_NAME: Final = (Stitches, Said, Times, Count)
+
+
+def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with a number of times told before its bracket put behind it: `k1, 9 times (k11, k2tog)`."""
+    made = list(phrases)
+    for place, phrase in enumerate(phrases[:-1]):
+        bracket = phrases[place + 1]
+        behind = phrases[place + 2] if place + 2 < len(phrases) else None
+        if not isinstance(phrase, Times) or phrase.more or phrase.total or isinstance(behind, Times):
+            continue
+        parted = not place or bool(phrase.flags & (COMMA | COLON | STOP | SEMI))
+        joined = not bracket.flags & (COMMA | STOP | SEMI)
+        if parted and joined and isinstance(bracket, Brackets) and any(map(has_stitches, bracket.inside)):
+            made[place], made[place + 1] = replace(bracket, flags=phrase.flags), replace(phrase, flags=0)
+    return made
 
 
 def unfolded(phrases: list[Phrase]) -> list[Phrase]:

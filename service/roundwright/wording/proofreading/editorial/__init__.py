@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Final
 
-from roundwright.wording.proofreading.editorial import crown, measures, sizes, words
+from roundwright.wording.proofreading.editorial import crown, measures, needles, sizes, words
 from roundwright.wording.proofreading.editorial.sheet import Sheet
 from roundwright.wording.proofreading.evaluate import Found
 from roundwright.wording.proofreading.explained import Explained
@@ -25,6 +25,7 @@ RULES: Final[Mapping[str, Rule]] = MappingProxyType({
     "length_differs": measures.length_differs,
     "units_differ": measures.units_differ,
     "needle_differs": measures.needle_differs,
+    "split_differs": needles.split_differs,
     "abbreviations": words.abbreviations,
     "terms_mixed": words.terms_mixed,
     "flat_words": words.flat_words,

@@ -91,11 +91,20 @@ class AgainReader(SequenceReader):
             count += 1
         if self.kind(count) != "round":
             numbered = self.kind(count - 1) == "number" and count > begun
-            if not numbered or self.kind(count) not in _BEHIND_LAST:
+            if not numbered or self.kind(self.in_turn(count)) not in _BEHIND_LAST:
                 return None
-            return Again(*self.take(count), last=last)
+            return Again(*self.take(self.in_turn(count)), last=last)
         plural = self.token(count).text.endswith("s") and count == begun
         return Again(*self.take(count + 1), last=2 if plural else last)
+
+    def in_turn(self, ahead: int) -> int:
+        """Behind words that say that rounds are worked one after the other: `these two by turns until`."""
+        behind = ahead
+        while (
+            self.text_of(behind) in _IN_TURN and self.joined(behind) and behind < ahead + MOST_IN_TURN_WORDS
+        ):
+            behind += 1
+        return behind
 
     def numbers_alone(self, ahead: int) -> Phrase | None:
         """`repeat 1 & 2 until 16 sts rem`: the rounds of these numbers; else None."""
@@ -189,6 +198,8 @@ class AgainReader(SequenceReader):
         token, before, behind = self.token(place), self.kind(place - 1), self.kind(place + 1)
         if token.flags & (DASH | EQUALS) and behind in ("stitch_noun", "remain"):
             return True
+        if not first and token.flags & COMMA and behind in ("stitch_noun", "fewer"):
+            return True  # as rnds 1 and 2, one st fewer each time
         if first or behind not in ("times", "more"):
             return False
         if before in ("number", "range") and not token.flags & (COMMA | SEMI):
@@ -406,9 +417,11 @@ class AgainReader(SequenceReader):
     def these_again(self) -> Phrase:
         """`These 4 rounds over and over`, `these 2 rounds 6 times`; else it says nothing."""
         again = self.kind(1) == "number" and self.kind(2) == "round" and bool(self.flags(0) & (STOP | SEMI))
-        if again and (self.kind(3) in ("number", "often", "more") or self.token(3).text == "over"):
+        behind = self.in_turn(3)
+        counted = self.kind(behind) in ("to", "until") and self.joined(behind)
+        if again and (self.kind(3) in ("number", "often", "more") or self.token(3).text == "over" or counted):
             number = self.token(1).number or ONE
-            return Again(*self.take(3), last=number.of(0) or 1, work=True)
+            return Again(*self.take(behind if counted else 3), last=number.of(0) or 1, work=True)
         return self.only_words(1)
 
     def same(self) -> Phrase:
@@ -520,7 +533,11 @@ class AgainReader(SequenceReader):
                 return replace(named, work=True)
         if self.kind(1) == "round":
             return self.only_words(2)
-        return self.only_words(1)
+        return self.positions_alone() or self.only_words(1)
+
+    def positions_alone(self) -> Phrase | None:
+        """`then always the 10th and 11th stitch together`, with no craft named; else None."""
+        raise NotImplementedError
 
 
 MOST_BEHIND_RANGE: Final = 60
@@ -534,5 +551,11 @@ _BEHIND_LETTER: Final = ("only", "often", "again", "more", "until")
 """What stands behind the letter of a round that is worked: `work A only`."""
 _BEHIND_LAST: Final = ("number", "often", "more", "until", "total")
 """What stands behind `these two` where they are rounds."""
+_IN_TURN: Final = frozenset(
+    ("by", "in", "turn", "turns", "alternately", "alternating", "about", "over", "and", "again")
+)
+"""Words that say that rounds are worked one after the other, again and again."""
+MOST_IN_TURN_WORDS: Final = 5
+"""How many such words stand together: `turn and turn about`."""
 _SORTS: Final = ("decrease", "rib", "pattern", "garter", "moss", "alternate")
 """What stands between a number and its rounds: `the last 2 decrease rnds`."""

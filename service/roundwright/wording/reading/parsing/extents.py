@@ -13,11 +13,32 @@ from roundwright.wording.reading.phrases import (
     Phrase,
     Rounds,
     Said,
+    Star,
+    Stitches,
     Until,
+    UntilRound,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, STOP
-from roundwright.wording.reading.tree import NOTHING, ONE, Number
+from roundwright.wording.reading.tree import NOTHING, ONE, Node, Number, Stitch
 
+MOST_BEFORE_ROUND: Final = 9
+"""Words between `until` and the stitches of the round that is come to."""
+MOST_IN_UNIT: Final = 8
+"""Stitches in what that round repeats."""
+_BEFORE_ROUND: Final = frozenset(
+    ("you", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached", "reach",
+     "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are", "at",
+     "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to", "down",
+     "that")
+)  # fmt: skip
+"""Words between `until` and those stitches."""
+_BETWEEN_ROUNDS: Final = frozenset(("and", "the", "a", "its", "one", "with", "then", "following"))
+"""Words between that round and the plain one behind it."""
+_BEHIND_ROUND: Final = frozenset(
+    ("that", "goes", "with", "after", "it", "are", "is", "has", "have", "been", "finished", "worked", "done",
+     "knitted", "complete", "completed", "reached", "round", "follows", "which", "belongs", "to")
+)  # fmt: skip
+"""Words behind them that say no more."""
 _OF_ROUNDS: Final = frozenset(("round", "alternate", "following", "ordinal", "side", "even", "odd"))
 """What stands between `in each` and its rounds."""
 _BEFORE_WORK: Final = frozenset(("at", "doing", "working", "to", "reach", "only", "just", "you're", "are"))
@@ -30,6 +51,8 @@ class ExtentReader(NumberReader):
     def to(self) -> Phrase:
         """`to end`, `to last 2 sts`, `to 2 sts before m`, `until 8 sts rem`, `until it measures 5 ins`."""
         until = self.kind() == "until"
+        if reached := self.until_round(until=until):
+            return reached
         ahead = 1 if self.letter(1) else self.skip(1)
         kind = self.kind(ahead)
         if kind == "until":
@@ -54,6 +77,76 @@ class ExtentReader(NumberReader):
         ):
             return phrase
         return self.far(ahead, until=until)
+
+    def until_round(self, *, until: bool) -> Phrase | None:
+        """`until you have worked (k1, k2tog) 8 times`, `down to "4 plain, 2 tog."`; None where no round is told."""
+        ahead = 1
+        while self.joined(ahead) and ahead < MOST_BEFORE_ROUND and self.text_of(ahead) in _BEFORE_ROUND:
+            ahead += 1
+        if not (self.joined(ahead) and self.begins_unit(ahead)) or not (until or self.is_going_on()):
+            return None
+        begun, first = self.place, self.tokens[self.place]
+        self.place += ahead
+        nodes = self.unit()
+        if not nodes:
+            self.place = begun
+            return None
+        plain = self.behind_round()
+        return UntilRound(first.start, self.at_end(), first.flags, nodes, plain)
+
+    def begins_unit(self, ahead: int) -> bool:
+        """Whether stitches are told there: a bracket, a star, `k1`, `4 plain`."""
+        kind, behind = self.kind(ahead), self.kind(ahead + 1)
+        if kind in ("(", "stars"):
+            return behind in ("knit", "purl", "stitch", "number")
+        return (kind in ("knit", "purl") and behind == "number" and self.kind(ahead + 2) != "round") or (
+            kind == "number" and behind in ("plain", "knit")
+        )
+
+    def unit(self) -> tuple[Node, ...]:
+        """The stitches told here, which are taken; empty where nothing is decreased in them."""
+        opened = self.kind() in ("(", "stars")
+        phrases: list[Phrase] = []
+        while self.place < self.stop and len(phrases) < MOST_IN_UNIT:
+            place = self.place
+            phrase = self.next_phrase()
+            if isinstance(phrase, Stitches) and (not phrases or not phrase.flags & (STOP | SEMI)):
+                phrases.append(phrase)
+            elif isinstance(phrase, Brackets) and opened and not phrases:
+                phrases.extend(phrase.inside)
+                break
+            elif isinstance(phrase, Star) and opened:
+                opened = not phrases
+                if phrases:
+                    break
+            else:
+                self.place = place
+                break
+        nodes = tuple(phrase.node for phrase in phrases if isinstance(phrase, Stitches))
+        fixed = all(isinstance(node, Stitch) and not node.bare for node in nodes)
+        shaped = any(isinstance(node, Stitch) and node.name not in ("k", "p", "sl") for node in nodes)
+        return nodes if shaped and fixed and len(nodes) == len(phrases) else ()
+
+    def behind_round(self) -> int:
+        """Take what is said behind a round that is come to; how many plain rounds are among it."""
+        often = (self.kind(), self.kind(1))
+        if often in (("number", "times"), ("times", "number")) and self.joined(0):
+            self.place += 2
+        if (self.kind() in ("around", "round") or self.text_is("one")) and self.joined(0):
+            self.place += 1
+        ahead = 0
+        while self.text_of(ahead) in _BETWEEN_ROUNDS and not self.flags(ahead) & (SEMI | COLON):
+            ahead += 1
+        plain = 0
+        if ahead and self.kind(ahead) in ("knit", "plain", "even") and self.kind(ahead + 1) == "round":
+            self.place += ahead + 2
+            plain = 1
+        place = self.place
+        while self.text_of(0) in _BEHIND_ROUND and not self.flags(0) & (STOP | SEMI | COLON) * (
+            not plain or self.place > place
+        ):
+            self.place += 1
+        return plain
 
     def to_end(self, ahead: int) -> Phrase:
         """`to end of rnd`."""
@@ -247,8 +340,12 @@ class ExtentReader(NumberReader):
         if others and self.token(2).text.endswith("s"):
             return Said(*self.take(3), text=ALL_OTHERS)
         every = self.kind() in ("each", "per", "persection")
+        if self.kind() == "each" and self.kind(1) == "end" and (ends := self.at_ends()):
+            return ends  # k2tog at both ends of each needle
         step, ahead = self.step(every=every)
         kind = self.kind(ahead)
+        if every and kind in ("needle", "section") and self.flags(ahead + 1) & COLON and self.joined(ahead):
+            return Needlewise(*self.take(ahead + 1))  # each needle: ssk, k to last 2 sts, k2tog
         if kind == "round" and self.joined(ahead):
             if every or self.token(ahead).text.endswith("s"):
                 return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)

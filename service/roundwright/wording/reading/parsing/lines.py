@@ -17,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     EndsPlain,
+    EndsShaped,
     Fabric,
     Needlewise,
     Odd,
@@ -89,6 +90,8 @@ class Lines(ExtentReader):
         ahead = self.skip(2)
         if self.kind(ahead) in ("knit", "plain", "even") and self.kind(ahead + 1) == "round":
             return EndsPlain(*self.take(ahead + 2))
+        if self.kind(ahead) == "decrease" and self.kind(ahead + 1) == "round":
+            return EndsShaped(*self.take(ahead + 2))
         named = self.kind(ahead) in ("round", "step") and self.kind(ahead + 1) == "number"
         return self.only_words(ahead + 2) if named and self.joined(ahead + 1) else None
 
@@ -367,6 +370,9 @@ class Lines(ExtentReader):
             return self.only_words(ahead + 2)
         if self.kind(1) == "each" and self.kind(2) == "marker":
             return AtEnds(*self.take(3), first=True, last=False)
+        shaped = self.kind(ahead) == "decrease" and self.kind(ahead + 1) == "round"
+        if shaped and self.place and self.tokens[self.place - 1].text in _COMES and self.joined(ahead):
+            return EndsShaped(*self.take(ahead + 2))  # 12 sts, which comes after a narrowing round
         narrowed = self.tokens[max(0, self.place - MOST_BEHIND_NARROW) : self.place]
         narrows = self.kind(2) == "ordinal" and any(token.kind == "decrease" for token in narrowed)
         if narrows and (every := self.at_every(0, "k2tog")):
@@ -389,7 +395,8 @@ class Lines(ExtentReader):
         every = self.kind(ahead) == "persection" or any(
             self.kind(at) == "each" or self.token(at).text == "the" for at in range(ahead)
         )
-        if begin != end and not part and self.is_on_every_needle() and self.has_other_end(begins=begin):
+        everywhere = begin != end and not part and (self.is_on_every_needle() or self.is_on_needles_behind())
+        if everywhere and self.has_other_end(begins=begin):
             stop = max(at for at in range(ahead) if self.kind(at) in ("begin", "end"))
             return AtEnds(*self.take(stop + 1), first=begin, last=end)
         if not (begin or end) or not part or not every or not self.joined(ahead):
@@ -403,6 +410,16 @@ class Lines(ExtentReader):
                 return True
             if self.tokens[back].flags & (STOP | COLON):
                 return False
+        return False
+
+    def is_on_needles_behind(self) -> bool:
+        """Whether the same sentence says it of each needle behind this: `and k2tog at the end of each needle`."""
+        for place in range(self.place + 1, min(self.place + MOST_BEHIND_NEEDLE, self.stop)):
+            token = self.tokens[place]
+            if token.flags & (STOP | COLON | SEMI):
+                return False
+            if token.kind in ("needle", "section") and self.tokens[place - 1].text in _ON_EACH:
+                return True
         return False
 
     def has_other_end(self, *, begins: bool) -> bool:
@@ -422,9 +439,15 @@ class Lines(ExtentReader):
         ahead = self.skip(1)
         if self.kind() == "end" and self.kind(ahead) == "step" and self.kind(ahead + 1) == "number":
             return self.only_words(ahead + 2)
-        shaped = self.kind(ahead) in ("decrease", "increase") and self.kind(ahead + 1) == "round"
-        if self.kind() == "end" and shaped and self.joined(ahead):
-            return self.only_words(ahead + 2)
+        while (
+            self.kind(ahead) == "word" and self.text_of(ahead) in ("on", "with", "by") and self.joined(ahead)
+        ):
+            ahead = self.skip(ahead + 1)
+        shaped = self.kind(ahead) in ("decrease", "increase") and self.joined(ahead)
+        if self.kind() == "end" and shaped and self.kind(ahead + 1) == "round":
+            return EndsShaped(*self.take(ahead + 2))
+        if self.kind() == "end" and shaped and self.ends_at(ahead + 1):
+            return EndsShaped(*self.take(ahead + 1))
         if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
             return self.only_words(ahead + 2)
         return None
@@ -504,6 +527,10 @@ _WITH_DENIAL: Final = frozenset(
 )
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
+_COMES: Final = frozenset(
+    ("comes", "come", "is", "be", "happens", "falls", "it's", "that's", "reached", "just")
+)
+"""What stands before `after a decrease round` where that tells how rounds end."""
 _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
 _CROSSED: Final = frozenset(("cross", "cable", "twist"))
 MOST_CROSSED: Final = 12

@@ -56,6 +56,14 @@ class Looking(Struct):
         """`have knitted the plain one`; else None."""
         raise NotImplementedError
 
+    def at_ends(self) -> Phrase | None:
+        """`at both ends of every needle`; else None."""
+        raise NotImplementedError
+
+    def until_round(self, *, until: bool) -> Phrase | None:
+        """`until you have worked (k1, k2tog)`; else None."""
+        raise NotImplementedError
+
     def text_of(self, ahead: int) -> str:
         """The word so far ahead; empty behind the end."""
         return self.token(ahead).text if self.place + ahead < self.stop else ""

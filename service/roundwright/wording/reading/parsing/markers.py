@@ -12,6 +12,9 @@ class MarkerReader(AgainReader):
 
     def marker(self) -> Phrase:
         """`mark the next st`: that stitch is worked and has a marker."""
+        if self.text_of(1) in ("every", "each") and self.kind(2) == "number" and self.joined(2):
+            number = self.token(2).number or ONE  # place markers every 12 sts
+            return Every(*self.take(4 if self.kind(3) == "stitch_noun" else 3), number)
         if self.token().text in ("mark", "marking") and (marked := self.marked(self.skip(1))):
             return marked
         return Said(*self.take(1))

@@ -1,6 +1,7 @@
 """What is counted: stitches and rounds."""
 
 from collections.abc import Callable, Mapping
+from itertools import pairwise
 from math import prod
 from typing import Final, cast
 
@@ -19,6 +20,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Said,
     Stitches,
+    Until,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
@@ -37,6 +39,7 @@ class NumberReader(TimesReader):
             or self.reckoned()
             or self.factors(number)
             or self.plain_and_decrease(number)
+            or self.often_decreased(number)
         ):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
@@ -49,12 +52,29 @@ class NumberReader(TimesReader):
         if kind == "plain" and self.joined(1) and (plain := self.plain_number(number)):
             return plain
         if kind in _HYPHENED and self.flags(1) & DASH and self.token(1).start == self.token().end + 1:
-            return self.only_words(2)  # a 4-round repeat
+            return self.only_words(self.behind_repeat())  # a 4-round repeat
         if kind in _BY_KIND and self.joined(1) and (phrase := _BY_KIND[kind](self, number)):
             return phrase
         if kind == "number" and self.flags(1) & COMMA and self.place + 1 < self.stop:
             return self.listed()
         return self.bare_number(number)
+
+    def often_decreased(self, number: Number) -> Phrase | None:
+        """`3 x dec rnd`: so many decrease rounds; else None."""
+        if not (self.kind(1) == "times" and self.kind(2) == "decrease" and self.kind(3) == "round"):
+            return None
+        turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
+        return Again(*self.take(4), turns, work=True) if turns and self.joined(1) else None
+
+    def behind_repeat(self) -> int:
+        """Behind `12-stitch`, or behind what is said of a repeat of a chart: `the 12-stitch repeat fits ten times`."""
+        before = self.tokens[max(0, self.place - MOST_BEHIND_CHART) : self.place]
+        if self.kind(2) != "repeat" or all(token.kind != "chart" for token in before):
+            return 2
+        ahead = 3
+        while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | SEMI | COMMA):
+            ahead += 1
+        return ahead
 
     def reckoned(self) -> Phrase | None:
         """`28 + 28 = 56`, `4 x 14 = 56`, `64 - 8 = 56`: the count behind the sign; else None."""
@@ -336,7 +356,8 @@ class NumberReader(TimesReader):
         ):
             values.extend(cast("Number", self.token(ahead).number).values)
             ahead += 1
-        if self.kind(ahead) in ("stitch_noun", ")") and len(values) > 1:
+        in_turn = not self.names and len(values) > FEWEST_IN_TURN and _fall(values)
+        if self.kind(ahead) in ("stitch_noun", ")") and len(values) > 1 and not in_turn:
             stop = ahead + 1 if self.kind(ahead) == "stitch_noun" else ahead
             start, end = self.token().start, self.token(ahead - 1).end
             number = Number(tuple(values[:13]), start, end)
@@ -401,7 +422,13 @@ class NumberReader(TimesReader):
         ):
             return self.only_words(2)  # `it takes 6 rounds`
         these = self.place > 0 and self.tokens[self.place - 1].kind == "these"
-        if these and self.kind(1) == "round" and self.kind(2) not in ("number", "often", "times"):
+        counted = self.kind(2) in (
+            "number",
+            "often",
+            "times",
+            *_PLAIN,
+        )  # over this 3 rounds without decreases
+        if these and self.kind(1) == "round" and not counted:
             return self.only_words(2)  # `these 8 rounds form the pattern`
         count = 1
         more = False
@@ -536,6 +563,13 @@ class NumberReader(TimesReader):
         ahead = self.skip(1)
         while self.kind(ahead) in ("remain", "total", "have") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
+        if self.token().text == "down to" and (reached := self.until_round(until=False)):
+            return reached
+        if self.token().text == "down to" and self.kind(ahead) == "number" and self.is_going_on():
+            counted = self.kind(ahead + 1) in ("stitch_noun", "remain", "left") and self.joined(ahead + 1)
+            if counted or self.flags(ahead + 1) & (STOP | SEMI | COMMA):
+                number = cast("Number", self.token(ahead).number)
+                return Until(*self.take(ahead + 1 + counted), number)
         if (
             self.kind(ahead) == "number"
             and not self.flags(ahead) & (STOP | LINE)
@@ -556,6 +590,19 @@ class NumberReader(TimesReader):
                 return Count(start, phrase.end, flags, number, phrase.sign)
             return phrase
         return self.only_words(1)
+
+    def is_going_on(self) -> bool:
+        """Whether rounds go on in this sentence: `keep decreasing every other round, down to 64 sts`."""
+        for back in range(self.place - 1, max(self.place - MOST_GOING_ON, -1), -1):
+            token, behind = self.tokens[back], self.tokens[back + 1]
+            if token.kind in ("continue", "manner") or (
+                token.kind in ("each", "alternate", "per")
+                and behind.kind in ("round", "alternate", "ordinal")
+            ):
+                return True
+            if token.flags & (STOP | SEMI):
+                return False
+        return False
 
     def ranged(self) -> Phrase:
         """`2-3 times`, `6-8 ins`, `3-4 rounds`."""
@@ -582,6 +629,15 @@ _SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats",
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 
 
+def _fall(values: list[int | None]) -> bool:
+    """Whether each number is smaller than the one before, as counts of rounds in turn are and those of sizes not."""
+    return all((first or 0) > (second or 0) for first, second in pairwise(values))
+
+
+FEWEST_IN_TURN: Final = 2
+"""Counts of rounds in turn are more than these: `56, 48, 40 sts`."""
+
+
 def _reckonings(values: list[int]) -> tuple[int, ...]:
     """What some numbers add up to, come to multiplied, or leave when the others are taken away."""
     return sum(values), prod(values), values[0] - sum(values[1:])
@@ -590,6 +646,10 @@ def _reckonings(values: list[int]) -> tuple[int, ...]:
 _MORE: Final = ("more", "such", "further", "following")
 MOST_IN_TURN: Final = 24
 """Decrease rounds that are told by their number."""
+MOST_BEHIND_CHART: Final = 12
+"""Words between a chart and what is said of its repeat."""
+MOST_GOING_ON: Final = 24
+"""Words of a sentence that goes on `down to 64 sts`."""
 MOST_BEFORE_LEFT: Final = 3
 """Where `left` stands at most behind a count: `63 are now left`."""
 MOST_IN_REPEAT: Final = 12

@@ -27,6 +27,8 @@ class SequenceReader(Lengths):
             ahead = self.skip_joints(ahead)
         if len(names) < 2 or set(names) == {PLAIN_ROUND}:
             return None
+        if len(set(names)) == 1 and self.kind(ahead) in ("each", "alternate", "per"):
+            return None  # a dec rnd, then a dec rnd every other rnd
         return Again(*self.take(stop), tuple(names), work=True)
 
     def sequence_begins(self, ahead: int) -> bool:

@@ -10,6 +10,7 @@ from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOG
 from roundwright.wording.reading.parsing.markers import MarkerReader
 from roundwright.wording.reading.phrases import (
     Again,
+    AtEnds,
     Brackets,
     Change,
     Count,
@@ -49,7 +50,11 @@ class StitchReader(MarkerReader):
         ahead = self.skip(1)
         if self.kind(ahead) in ("next", "following") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
+        if self.text_of(ahead) == "always" and self.kind(self.skip(ahead + 1)) == "number":
+            ahead = self.skip(ahead + 1)  # knit always 2 sts together
         glue = self.flags(ahead)
+        if self.kind(ahead) == "last" and (ends := self.last_together(ahead)):
+            return ends
         if self.kind(ahead) == "last" and self.kind(ahead + 1) == "number":
             ahead += 1
         if (
@@ -65,6 +70,20 @@ class StitchReader(MarkerReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def last_together(self, ahead: int) -> Phrase | None:
+        """`knit the last 2 sts of each part together`; None where anything else is told of the last stitches."""
+        begun, first = self.place, self.token()
+        self.place += ahead
+        ends = self.last_of_each()
+        if isinstance(ends, AtEnds):
+            return replace(ends, start=first.start, flags=first.flags)
+        self.place = begun
+        return None
+
+    def last_of_each(self) -> Phrase:
+        """`the last two stitches of each part together`."""
+        raise NotImplementedError
 
     def told_of_all(self, craft: str, ahead: int) -> Phrase | None:
         """`knit every 7th and 8th st together`, `knit all sts 2 and 2 together`: the whole round told at once."""
@@ -276,6 +295,10 @@ class StitchReader(MarkerReader):
                 )
         return None
 
+    def positions_alone(self) -> Phrase | None:
+        """`then always the 10th and 11th stitch together`: 9 plain, 2 together; else None."""
+        return self.position("knit", -1)
+
     def stitch(self) -> Phrase:
         """`k2tog`, `ssk`."""
         name = self.token().means
@@ -378,7 +401,8 @@ class StitchReader(MarkerReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & STOP and self.kind(ahead) != ")":
                 ahead += 1
             return self.only_words(ahead)  # `we lost 2 in each quarter, so 8 in total`
-        if before in ("you", "have", "has") and self.kind(1) == "number" and self.kind(2) == "stitch_noun":
+        counted = self.kind(1) == "number" and self.kind(2) == "stitch_noun"
+        if before in ("you", "have", "has", "that", "which") and counted:
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)
         return None
@@ -422,6 +446,9 @@ class StitchReader(MarkerReader):
             return False
         opens = before.kind in ("stars", "(") or bool(self.flags(0) & COMMA and before.kind in _COUNTED)
         closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl", "around")
+        plain = self.place > 1 and self.tokens[self.place - 2].kind in ("knit", "purl") and opens
+        if plain and before.kind == "number" and (self.place + 1 >= self.stop or self.flags(1) & STOP):
+            return True  # a round of k 3, narrow
         return opens and (closes or bool(self.flags(1) & (COMMA | SEMI)))
 
     def spaced(self, sign: int) -> Phrase | None:
