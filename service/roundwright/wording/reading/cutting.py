@@ -340,7 +340,7 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
             return True
         case Continue() if not phrase.manner and part.worked and _counted_rounds(part.phrases):
             return not part.has((Until, Change))
-        case Again() if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
+        case Again() if _again_begins(part):
             return True
         case Fabric() | Stitches(node=Evenly()):
             return isinstance(phrase, Fabric) and _is_next_fabric(part, coming)
@@ -460,6 +460,19 @@ def _then(part: list[Phrase]) -> bool:
     )
     only_words = all(isinstance(phrase, _WORDS) for phrase in part[at:])
     return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
+
+
+def _again_begins(part: _Part) -> bool:
+    """Whether rounds worked again are told apart: `..., then rep`, `knit 1 round, and repeat those two`."""
+    if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
+        return True
+    return part.has(Rounds) and not part.has((Continue, Until, Again)) and _comma_and(part.phrases)
+
+
+def _comma_and(phrases: list[Phrase]) -> bool:
+    """Whether `, and` stands at the end."""
+    last = phrases[-1]
+    return isinstance(last, Said) and last.text == "and" and bool(last.flags & COMMA)
 
 
 def _is_ended(part: _Part) -> bool:

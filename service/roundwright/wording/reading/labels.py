@@ -201,6 +201,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         return Label("numbered", start, spans, every, sizes=sizes)
     if inside:
         return Label("numbered", start, spans, every, sizes=sizes) if lines.kind() == ")" else None
+    lines.place += _colour_note(lines)
     if not has_ended(lines):
         if (
             lines.kind() in ("number", "ordinal", "knit", "word", "next", "", "have", "to")
@@ -210,6 +211,27 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _colour_note(lines: Lines) -> int:
+    """How many words stand between a number and its colon and tell the colour: `Round 1, G only:`; 0 if others do."""
+    if not lines.flags(0) & COMMA:
+        return 0
+    ahead = 0
+    while (
+        (lines.kind(ahead) in _OF_COLOUR or len(lines.text_of(ahead)) == 1)
+        and lines.joined(ahead)
+        and ahead < MOST_IN_NOTE
+    ):
+        if lines.place + ahead >= lines.stop:
+            return 0
+        ahead += 1
+    return ahead if ahead and lines.flags(ahead) & COLON and not lines.flags(ahead) & LINE else 0
+
+
+_OF_COLOUR: Final = ("word", "", "only", "yarn", "in")
+MOST_IN_NOTE: Final = 4
+"""Words of a colour between the number of a round and its colon."""
 
 
 def _step(lines: Lines, start: int) -> Label | None:

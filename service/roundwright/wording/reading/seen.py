@@ -20,6 +20,7 @@ from roundwright.wording.reading.phrases import (
     Every,
     Extent,
     Fabric,
+    LastRound,
     Length,
     Markers,
     Needlewise,
@@ -78,6 +79,7 @@ class Seen(Struct):
     odd: bool = False
     per_part: Number | None = None
     per: bool = False
+    last_round: Number | None = None
     ends_plain: bool = False
     throughout: bool = False
     order: tuple[Phrase, ...] = ()
@@ -104,6 +106,13 @@ _LISTS: Final[Mapping[type, str]] = {
     Change: "changes",
 }
 """Where the phrases of a kind are kept."""
+_NUMBERS: Final[Mapping[type, str]] = {
+    Markers: "markers",
+    Every: "every",
+    PerPart: "per_part",
+    LastRound: "last_round",
+}
+"""Where the number of a phrase is kept."""
 
 
 def has_stitches(phrase: Phrase) -> bool:
@@ -238,6 +247,9 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
     if name := _LISTS.get(type(phrase)):
         getattr(seen, name).append(phrase)
         return
+    if isinstance(phrase, Markers | Every | PerPart | LastRound):
+        setattr(seen, _NUMBERS[type(phrase)], phrase.number)
+        return
     match phrase:
         case Odd():
             seen.odd = True
@@ -247,14 +259,8 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.chart = True
         case AtEnds():
             seen.at_ends = _both_ends(seen.at_ends, phrase)
-        case Markers():
-            seen.markers = phrase.number
-        case Every():
-            seen.every = phrase.number
         case EndsPlain():
             seen.ends_plain = True
-        case PerPart():
-            seen.per_part = phrase.number
         case _:
             pass
 

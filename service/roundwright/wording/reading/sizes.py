@@ -37,7 +37,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     for place, token in enumerate(tokens):
         if token.kind == "(" and place:
             parts = _parts(tokens, place + 1)
-            if len(parts) == width - 1:
+            if len(parts) == width - 1 and not _is_short_form(tokens, place, parts):
                 _add(names, _head(tokens, place), [" ".join(part) for part in parts])
         elif token.text in _AGES:
             _add_ages(names, tokens, place, width)
@@ -187,6 +187,19 @@ def _parts(tokens: list[Token], begin: int, width: int = 0) -> list[list[str]]:
 
 _NO_NAMES: Final = frozenset(("stitch", "knit", "purl", "stars", "unit", "decimal", "size", "only"))
 """Kinds of words that are in no list of names."""
+
+
+def _is_short_form(tokens: list[Token], place: int, parts: list[list[str]]) -> bool:
+    """Whether a bracket only gives the letters by which a word goes from here: `Ground (G)`, `main colour (MC)`."""
+    if len(parts) != 1 or len(parts[0]) != 1 or not 0 < len(short := parts[0][0]) <= MOST_SHORT:
+        return False
+    words = tokens[max(0, place - len(short)) : place]
+    initials = "".join(word.text[:1] for word in words)
+    return initials == short and all(len(word.text) > 1 for word in words)
+
+
+MOST_SHORT: Final = 3
+"""Letters of a short form in a bracket behind its words."""
 
 
 def _head(tokens: list[Token], place: int) -> list[str]:

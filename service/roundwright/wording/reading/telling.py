@@ -54,9 +54,18 @@ def _tells_of_rounds(seen: Seen) -> bool:
     """Whether it is told what decrease rounds are: `decrease rounds are in CC and plain rounds in MC`."""
     if _from_here_on(seen):
         return True
+    spoken = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    if any(words in _ON_THESE for words in zip(spoken, spoken[1:], spoken[2:], strict=False)):
+        return not (seen.rounds or seen.counts or seen.lengths or seen.times)
     worked = seen.work or seen.rounds or seen.counts or seen.lengths or seen.times or seen.continues
     texts = {phrase.text for phrase in seen.order if isinstance(phrase, Said)}
     return bool(seen.changes) and not worked and "are" in texts
+
+
+_ON_THESE: Final = frozenset(
+    ("on", these, word) for these in ("these", "those") for word in ("work", "rounds", "rnds", "you", "we")
+)
+"""How it is told what is worked on rounds of a name: `on these work *k1 berry, then G`."""
 
 
 def _from_here_on(seen: Seen) -> bool:
@@ -212,6 +221,8 @@ def likeness(seen: Seen, label: Label | None) -> float:
     if label is None and not numbers and max(seen.lead, seen.spoken_words - 2) > 1:
         strength = min(strength, 1.0)
     strength += _of_repeats(seen, worked=bool(bare or counted))
+    if seen.chart and numbered and not counted:
+        strength = max(strength, OF_CHART)
     if label is None and seen.fabrics and seen.times and not seen.rounds:
         strength += 3.0
     strength -= seen.words
@@ -219,6 +230,10 @@ def likeness(seen: Seen, label: Label | None) -> float:
         sure = label.kind in ("numbered", "next", "every")
         strength = max(strength, 0.0) + 5.0 if sure else strength + 2.0
     return max(0.0, strength)
+
+
+OF_CHART: Final = 3.5
+"""How much the rounds of a chart look like work."""
 
 
 def _weight(phrase: Phrase) -> int:

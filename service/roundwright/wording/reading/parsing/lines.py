@@ -27,7 +27,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 MOST_NESTED: Final = 12
@@ -300,7 +300,9 @@ class Lines(ExtentReader):
         return Closing(*self.take(1), bind_off=True)
 
     def continue_(self) -> Phrase:
-        """`continue`."""
+        """`continue`; `keep on so`, with the manner."""
+        if self.text_of(1) == "so" and self.joined(1) and not self.flags(1) & COMMA and self.ends_at(2):
+            return Continue(*self.take(2), manner=True)
         return Continue(*self.take(1))
 
     def manner(self) -> Phrase:
@@ -326,8 +328,14 @@ class Lines(ExtentReader):
         return None
 
     def chart(self) -> Phrase:
-        """`chart`."""
-        return Chart(*self.take(1))
+        """`chart`, `Chart 4`, `chart no. 3`, `Chart 14A`: with the number it is called by."""
+        count = 2 if self.text_of(1) in ("no", "nr", "number") and self.joined(1) else 1
+        token = self.token(count)
+        called = token.text.isdigit() and self.joined(count) and not token.flags & (COMMA | DASH)
+        if not called or self.kind(count + 1) in _COUNTED_BEHIND_CHART:
+            return Chart(*self.take(1))
+        lettered = len(self.text_of(count + 1)) == 1 and self.token(count + 1).start == token.end
+        return Chart(*self.take(count + 1 + lettered))
 
     def and_(self) -> Phrase:
         """`and its first 3 sts again`; else it says nothing."""
@@ -505,6 +513,8 @@ _WITH_DENIAL: Final = frozenset(
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
+_COUNTED_BEHIND_CHART: Final = ("times", "round", "often", "more", "stitch_noun", "total")
+"""What stands behind a number that is not that of the chart before it: `the chart 4 times`."""
 _CROSSED: Final = frozenset(("cross", "cable", "twist"))
 MOST_CROSSED: Final = 12
 """Stitches of one cable."""
