@@ -106,6 +106,103 @@ TEXTS = [
         ((96, 80), (108, 90)),
         1,
     ),
+    (
+        "every round a decrease round, by its counts",
+        f"{CROWN}After this, every rnd is a decrease rnd. You will have 72, then 64, then 56 and at last 48.",
+        ((96, 88, 80, 72, 64, 56, 48),),
+        8,
+    ),
+    (
+        "decrease and plain round in turn, by the counts",
+        (
+            "Dec rnd: *k10, k2tog* around. 88 sts.\nPlain rnd: knit.\n"
+            "Keep doing dec rnd, plain rnd, dec rnd, plain rnd. You'll go 80, 72, 64 and finally 56.\n"
+            "Next rnd: *k5, k2tog* around. 48 sts."
+        ),
+        ((96, 88, 80, 72, 64, 56, 48),),
+        10,
+    ),
+    (
+        "the plain round forgotten",
+        f"{CROWN}Then forget about the plain rnd and do rnd 3 every single time: 72, 64, 56 and 48.",
+        ((96, 88, 80, 72, 64, 56, 48),),
+        8,
+    ),
+    (
+        "a count of something else behind rounds that are repeated",
+        "Knit 3 rnds, purl 1 rnd.\nDo those 4 rnds 5 more times. Six bands of ridges!" + CLOSES,
+        ((96, 48),),
+        25,
+    ),
+    (
+        "a round announced, and told behind the colon",
+        "Knit one round and take out 6 as you go: k13, k2tog, six times. Now 84.",
+        ((90, 84),),
+        1,
+    ),
+    (
+        "a round announced as it decreases",
+        "Knit 1 round, decreasing as you go: *k13, k2tog* around. 84 sts.",
+        ((90, 84),),
+        1,
+    ),
+    (
+        "stitches as they lie on the needles",
+        "Cast on 100 sts loosely (34, 34, 32). Work 10 rounds in k1, p1 rib.\nK2tog around. 50 sts.",
+        ((100, 50),),
+        11,
+    ),
+    (
+        "the letter of a stitch in every size",
+        "Cast on 80/90. Join.\n(k6/k7, k2tog) ten times = 70/80 sts\nknit a round\n(k5/k6, k2tog) x 10 = 60/70",
+        ((80, 70, 60), (90, 80, 70)),
+        3,
+    ),
+    (
+        "sizes in the first line, with more behind them",
+        (
+            "Regular / Big Head. Find your number, circle it.\nCast on 60/70. Join.\n"
+            "Big Head only: (k5, k2tog) ten times = 60 sts, and knit a round\nBoth: (k4, k2tog) ten times = 50 sts"
+        ),
+        ((60, 50), (70, 60, 50)),
+        3,
+    ),
+    (
+        "sizes by whose figures are in brackets",
+        (
+            "Instructions are for Daughter's cap. The figures for Mother's cap follow in brackets ( ).\n"
+            "Cast on 84 (96) sts.\nFor Mother's cap only: K. 1 round. Next round: * K. 6, k. 2 tog.; repeat from * "
+            "to end. 84 sts.\nBoth caps: * K. 5, k. 2 tog.; repeat from * to end. 72 sts."
+        ),
+        ((84, 72), (96, 84, 72)),
+        3,
+    ),
+    (
+        "sizes by letters",
+        (
+            "A = small    B = medium    C = large\nNumbers are given A (B, C)\nCast on 32 (40, 48) sts.\n"
+            "Size C only: K4, k2tog, around. 40 sts\nSizes B & C: K3, k2tog, around. 32 sts\n"
+            "All sizes: K2, k2tog, around. 24 sts\nMark the size (A, B or C) on a slip of paper with each hat."
+        ),
+        ((32, 24), (40, 32, 24), (48, 40, 32, 24)),
+        3,
+    ),
+    (
+        "sizes as sentences of their own",
+        (
+            "I have put them always in this order: child, lady.\nCast on 80 or 90 stitches. Join.\n\n"
+            "Lady only. Knit 7, knit 2 together, to the end of the round. 80 stitches. Knit one round.\n"
+            "Everybody. Knit 6, knit 2 together, to the end of the round. 70 stitches."
+        ),
+        ((80, 70), (90, 80, 70)),
+        3,
+    ),
+    (
+        "a heading between stars that has a number",
+        "Rnd 1: *k6, k2tog* around. 84 sts.\n\n** CLUE 4: the end **\nCut yarn and pull through.",
+        ((96, 84),),
+        1,
+    ),
 ]
 
 

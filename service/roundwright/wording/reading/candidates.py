@@ -9,6 +9,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.language import say
+from roundwright.wording.reading.counted_down import counted_down
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.loops import (
@@ -27,6 +28,8 @@ from roundwright.wording.reading.phrases import (
     BeginAt,
     Brackets,
     Change,
+    Chart,
+    Closing,
     Count,
     Fabric,
     Rep,
@@ -48,7 +51,7 @@ from roundwright.wording.reading.telling import (
     tells_outcome,
 )
 from roundwright.wording.reading.told_between import told_between
-from roundwright.wording.reading.tree import Stated
+from roundwright.wording.reading.tree import Number, Stated
 
 MOST_SPOKEN: Final = 2
 """Words of a sentence that says no more than a count."""
@@ -70,6 +73,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         return [single]
     options = _work(seen, stated, label, segment)
     options.extend(_to_printed_count(options))
+    options.extend(counted_down(phrases, label))
     if not options and seen.counts and label is None:
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
         alone = len(phrases) == 1 and isinstance(phrases[0], Count)
@@ -150,10 +154,17 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         return Candidate("closing", 0.0)
     if seen.cast_on and not seen.work:
         sections = seen.markers.of(0) or 0 if seen.markers else 0
-        return Candidate(
-            "cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated_counts(seen)
-        )
+        stated = tuple(count for count in stated_counts(seen) if not _is_split(count, seen.cast_on.number))
+        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated)
     return _begin_at(segment)
+
+
+def _is_split(count: Stated, cast_on: Number) -> bool:
+    """Whether a list only says how the stitches are put on the needles: `cast on 100 sts loosely (34, 34, 32)`."""
+    shares = count.number.values
+    return (
+        len(shares) > 1 and len(cast_on.values) == 1 and sum(share or 0 for share in shares) == cast_on.of(0)
+    )
 
 
 def _is_heading_in_stars(seen: Seen) -> bool:
@@ -184,7 +195,7 @@ def _tells_all_rounds(seen: Seen) -> bool:
 
 
 _IN_ALL: Final = ("in all", "altogether", "in total", "total", "all together")
-_IN_HEADING: Final = (Said, Change, Fabric)
+_IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
 
 
 def _counts_alone(segment: Segment) -> bool:

@@ -7,6 +7,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.wording.reading.counted_down import leads_to_counts
 from roundwright.wording.reading.phrases import (
     Brackets,
     Continue,
@@ -30,7 +31,7 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _sections_joined(segments)
+    segments = _counts_joined(_sections_joined(segments))
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -54,6 +55,19 @@ def _sections_joined(segments: list[Segment]) -> list[Segment]:
         if made and (joined := _in_sections(made[-1], segment)):
             apart = Cut(1, (replace(made[-1], cuts=()), segment))
             made[-1] = replace(joined, cuts=(apart,))
+        else:
+            made.append(segment)
+    return made
+
+
+def _counts_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; a sentence that only tells the counts to which the one before goes on is one with it."""
+    made: list[Segment] = []
+    for segment in segments:
+        if made and leads_to_counts(made[-1], segment):
+            apart = Cut(1, (replace(made[-1], cuts=()), segment))
+            phrases = (*made[-1].phrases, *segment.phrases)
+            made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
         else:
             made.append(segment)
     return made

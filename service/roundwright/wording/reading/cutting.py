@@ -194,7 +194,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
             part = _Part([])
-        if phrase.flags & COLON and _introduces_one(part.phrases):
+        announced = phrase.flags & COLON and isinstance(phrase, _ROUND_WORK) and _announces(part.phrases)
+        if announced or (phrase.flags & COLON and _introduces_one(part.phrases)):
             rounds.append(part.phrases)
             part = _Part([])
         if _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO):
@@ -210,6 +211,22 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part.phrases:
         rounds.append(part.phrases)
     return rounds
+
+
+def _announces(phrases: list[Phrase]) -> bool:
+    """Whether a round is announced that is told behind the colon: `knit one round and take out 6 as you go:`."""
+    single = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    told = any(isinstance(phrase, Said) and phrase.text == "as" for phrase in phrases)
+    told = told or any(isinstance(phrase, Change) for phrase in phrases)
+    told = told or any(isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases)
+    one = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
+    return one and told and all(map(_is_of_announcement, phrases))
+
+
+def _is_of_announcement(phrase: Phrase) -> bool:
+    if isinstance(phrase, Stitches):
+        return is_bare(phrase) or isinstance(phrase.node, Evenly)
+    return isinstance(phrase, Said | Then | Rounds | Count | Change)
 
 
 def _introduces_one(phrases: list[Phrase]) -> bool:

@@ -23,7 +23,19 @@ from roundwright.wording.reading.spans import (
     read_spans,
     read_tail,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    FULL,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.tree import NAMED_KINDS, ONE, TOLD, Number, named
 
 _SORTS: Final = frozenset(
@@ -479,6 +491,7 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     kinds = [token.kind for token in tokens]
     sized = "size" in kinds
     ended = lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars" or sized or "only" in kinds
+    ended = ended or bool(lines.tokens[stop].flags & FULL)
     names = with_letters(lines.names)
     columns = columns_of(lines.tokens, lines.place, stop, names) if names and ended else None
     everybody = sized and tokens[0].text in ("all", "both", "every") and columns is None
@@ -515,6 +528,8 @@ def _sizes_end(lines: Lines) -> int:
                 return place
             if lines.tokens[place - 1].kind in ("only", "size") and token.flags & DASH and token.flags & STOP:
                 return place
+            if token.flags & FULL and not token.flags & LINE and _are_sentence(lines, place):
+                return place
             if token.flags & (LINE | STOP | SEMI):
                 return 0
             if lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH):
@@ -522,6 +537,14 @@ def _sizes_end(lines: Lines) -> int:
         if token.kind in _NO_SIZES:
             return place if token.kind == "stars" and place > lines.place else 0
     return _sizes_end_line(lines)
+
+
+def _are_sentence(lines: Lines, stop: int) -> bool:
+    """Whether the names of sizes are a sentence of their own: `Gentleman only. Knit 8`, `Gentleman and lady.`."""
+    first = lines.tokens[lines.place]
+    if not first.flags & LINE:
+        return False
+    return columns_of(lines.tokens, lines.place, stop, lines.names) is not None
 
 
 def _sizes_end_line(lines: Lines) -> int:

@@ -149,7 +149,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         then = place and stitched[place] and isinstance(phrases[place - 1], Then)
         current = replace(phrase, flags=phrase.flags | THEN) if then else phrase
         more = phrases[place - 1] if place else None
-        if isinstance(phrase, Count) and isinstance(more, Times) and more.more:
+        if isinstance(phrase, Count) and isinstance(more, Times) and more.more and not phrase.flags & STOP:
             current = replace(phrase, sure=True)  # and again ten
         if isinstance(phrase, Times) and _is_parted(phrases, place):
             current = replace(phrase, flags=phrase.flags | COMMA)

@@ -87,6 +87,8 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     thus = any(phrase.manner for phrase in seen.continues)
     if segment.intro and thus and [rounds.number.values for rounds in seen.rounds] == [(1,)]:
         return all(map(is_bare, seen.work))  # `knit one round like this:`
+    if segment.intro and _announces(seen):
+        return True  # `knit one round and take out 6 as you go:`
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
     if segment.intro and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.agains):
         return True  # `It takes 6 rounds:`
@@ -100,6 +102,17 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
     ) and all(isinstance(phrase, _REPEATS) or is_bare(phrase) for phrase in seen.work)
+
+
+def _announces(seen: Seen) -> bool:
+    """Whether a single round is announced, with how many stitches are taken out in it."""
+    single = [rounds.number.values for rounds in seen.rounds] == [(1,)] and not seen.rounds[0].every
+    told = (
+        seen.changes
+        or seen.evenly
+        or any(isinstance(said, Said) and said.text == "as" for said in seen.order)
+    )
+    return single and bool(told) and all(map(is_bare, seen.work)) and not (seen.agains or seen.untils)
 
 
 def tells_outcome(seen: Seen) -> bool:

@@ -504,11 +504,24 @@ def _said_beside(inside: list[Phrase]) -> list[Phrase]:
 
 _DENIES: Final = frozenset(
     ("no", "without", "omit", "omitting", "skip", "skipping", "drop", "dropping", "leave", "leaving", "stop", "done",
-     "finished", "not", "don't")
+     "finished", "not", "don't", "forget", "forgetting", "ditch", "lose")
 )  # fmt: skip
 """Words that say that something is not worked any more."""
 _WITH_DENIAL: Final = frozenset(
-    ("any", "with", "doing", "working", "knitting", "further", "longer", "all", "trouble", "bother", "need")
+    (
+        "any",
+        "with",
+        "about",
+        "doing",
+        "working",
+        "knitting",
+        "further",
+        "longer",
+        "all",
+        "trouble",
+        "bother",
+        "need",
+    )
 )
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""

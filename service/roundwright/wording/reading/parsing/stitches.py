@@ -313,7 +313,8 @@ class StitchReader(MarkerReader):
             side = self.token(2).text if self.kind(2) == "word" and self.token(2).text in ("l", "r") else side
             name = {"l": "m1l", "r": "m1r", "p": "m1p"}.get(side, "m1")
             count = 3 if name != "m1" else 2
-            if self.token().text == "makes" and number.of(0) != 1:
+            named = self.kind(2) == "word" and self.joined(2) and not self.flags(2) & COMMA
+            if self.token().text == "makes" and number.of(0) != 1 and not named:
                 return Count(*self.take(2), number)  # that makes sixty
             if name == "m1" and number.of(0) != 1 and self.kind(2) in ("word", "decrease") and self.joined(2):
                 return self.only_words(2)  # `make 8 neat ribs`
