@@ -203,6 +203,76 @@ TEXTS = [
         ((96, 84),),
         1,
     ),
+    (
+        "a table by slashes",
+        (
+            "Cast on 110 st.\nRound / what you do / st after it\n1 / decrease / 100\n2, 3 / knit / 100\n"
+            "4 / decrease / 90\n5 / knit / 90\n6 / only k2tog / 45"
+        ),
+        ((110, 100, 90, 45),),
+        6,
+    ),
+    (
+        "a heading that says how large its pattern is",
+        "CABLE PATTERN (8-st rep, 6 rnds)\nRnds 1 and 2: *k6, p2; rep from * around.\nRnd 3: k2tog around.",
+        ((96, 48),),
+        3,
+    ),
+    (
+        "a round defined, and told below for each size",
+        "Crown. dec rnd = k2tog at each of 8 places:\nk4 k2tog x8, 40. k 1 rnd\nk3 k2tog x8, 32",
+        ((48, 40, 32),),
+        3,
+    ),
+    (
+        "a cable with a dot",
+        "6th round.—* C. 6, p. 2 tog.; rep. from * to end. (84 sts.)\n7th round.—* P. 1, c. 6; rep. from * to end.",
+        ((96, 84),),
+        2,
+    ),
+    (
+        "times in the next line",
+        "Knit 4 rounds.\nKnit 2 rounds and purl 2 rounds. Work these 8 rounds\n4 times in all.\nK2tog around. 48 sts",
+        ((96, 48),),
+        33,
+    ),
+    (
+        "to within some stitches of the next thread",
+        (
+            "Decreasing round.—* K. 2 tog., k. to within 2 sts. of the next thread, k. 2 tog.; "
+            "rep. from * three times more. (80 sts.)"
+        ),
+        ((88, 80),),
+        1,
+    ),
+    (
+        "everything behind the star",
+        "Repeat everything after the * to the end of the rnd.\n1 | *k10, k2tog | 88\n2 | knit | 88",
+        ((96, 88),),
+        2,
+    ),
+    (
+        "stitches by the letters of their colours",
+        "1: 4M 2O\n2: 3M 3O\n3: k2tog around (48)",
+        ((96, 48),),
+        3,
+    ),
+    (
+        "a pair of rounds, some times",
+        "Purl 1 round, knit 1 round. Do that pair of rounds 5 times altogether.\nK2tog around. 45 sts",
+        ((90, 45),),
+        11,
+    ),
+    (
+        "the same in each section",
+        (
+            "Knit until 2 stitches are left before a marker, knit those 2 together, slip the marker. "
+            "The same in each of the six sections. (84 stitches.)"
+        ),
+        ((90, 84),),
+        1,
+    ),
+    ("a rib told over the end of a line", "Rib 6 rounds, k. 1,\np. 1.\nK2tog around. 48 sts", ((96, 48),), 7),
 ]
 
 

@@ -32,6 +32,7 @@ from roundwright.wording.reading.phrases import (
     Closing,
     Count,
     Fabric,
+    Phrase,
     Rep,
     Rounds,
     Said,
@@ -50,6 +51,7 @@ from roundwright.wording.reading.telling import (
     tells_of_all,
     tells_outcome,
 )
+from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.told_between import told_between
 from roundwright.wording.reading.tree import Number, Stated
 
@@ -148,6 +150,8 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         return Candidate("prose", 0.0)
     if (label is None or listed) and (introduces(seen, segment) or tells_of_all(seen)):
         return Candidate("prose", 0.0)
+    if label is not None and label.kind == "sort" and segment.intro and _is_defined(seen):
+        return Candidate("prose", 0.0)
     if label is not None and label.kind == "numbered" and segment.phrases and _counts_alone(segment):
         return Candidate("prose", 0.0)  # a table of counts: `Rnd 5: 49 (56, 63)`
     if seen.closing and not seen.work and not seen.agains:
@@ -157,6 +161,11 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         stated = tuple(count for count in stated_counts(seen) if not _is_split(count, seen.cast_on.number))
         return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated)
     return _begin_at(segment)
+
+
+def _is_defined(seen: Seen) -> bool:
+    """Whether a name is only told its meaning: `dec rnd = k2tog at each of 8 places:`."""
+    return bool(seen.order) and bool(seen.order[0].flags & EQUALS)
 
 
 def _is_split(count: Stated, cast_on: Number) -> bool:
@@ -187,6 +196,10 @@ def _tells_all_rounds(seen: Seen) -> bool:
             rounds = any(isinstance(phrase, Rounds) for phrase in inside)
             total = any(isinstance(phrase, Said) and phrase.text in _IN_ALL for phrase in inside)
             return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
+        case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
+            return all(isinstance(phrase, Said | Fabric | Chart) for phrase in words) and not any(
+                isinstance(phrase, Said) and phrase.text in _VERBS for phrase in words
+            )
         case (*words, Brackets(inside=inside)) if words:
             multiple = any(isinstance(phrase, Said) and phrase.text == "multiple" for phrase in inside)
             return multiple and all(isinstance(phrase, Said | Fabric) for phrase in words)
@@ -194,6 +207,13 @@ def _tells_all_rounds(seen: Seen) -> bool:
             return False
 
 
+def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
+    """Whether a bracket says how large a pattern is: `(8-st rep, 6 rnds)`, `(6-round repeat)`."""
+    repeats = any(isinstance(phrase, Rep) for phrase in inside)
+    return repeats and all(isinstance(phrase, Rep | Rounds | Said | Count) for phrase in inside)
+
+
+_VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
 _IN_ALL: Final = ("in all", "altogether", "in total", "total", "all together")
 _IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
 

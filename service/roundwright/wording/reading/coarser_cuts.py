@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     Extent,
+    Markers,
     Phrase,
     Rep,
     Said,
@@ -80,12 +81,20 @@ def _in_sections(first: Segment, again: Segment) -> Segment | None:
     words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
     match words:
         case [Rep(level=0), Times(more=False) as times, *behind] if to_marker and not ended:
-            inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
+            pass
+        case [Markers() as parts, *behind] if to_marker and not ended and _is_same(again):
+            times = Times(parts.start, parts.end, 0, parts.number)
         case _:
             return None
+    inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
     if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
         return None
     return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
+
+
+def _is_same(segment: Segment) -> bool:
+    """Whether a sentence says that the same is worked: `The same in each of the six sections`."""
+    return any(isinstance(phrase, Said) and phrase.text in ("same", "the same") for phrase in segment.phrases)
 
 
 def _repeats(segment: Segment) -> bool:

@@ -312,6 +312,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if coming.works and part.counted:
         return not part.open or isinstance(phrase, Closing)
     apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(_last_word(part.phrases), _ENDS_OR_STARS)
+    apart = apart or _rounds_and(part.phrases)
     if coming.begins and apart and not part.open:
         one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
         return not one_sentence or part.has(Rounds)
@@ -324,6 +325,14 @@ def _last_word(phrases: list[Phrase]) -> Phrase:
     """The last phrase, or the one before a word that says nothing: `then a`."""
     silent = isinstance(phrases[-1], Said) and not phrases[-1].words and len(phrases) > 1
     return phrases[-2] if silent and not phrases[-1].flags & (STOP | SEMI | COMMA) else phrases[-1]
+
+
+def _rounds_and(phrases: list[Phrase]) -> bool:
+    """Whether whole rounds are told, and `and` stands behind: `knit 2 rounds and`."""
+    if len(phrases) < 2 or not isinstance(phrases[-1], Said) or phrases[-1].text != "and":
+        return False
+    rounds = phrases[-2]
+    return isinstance(rounds, Rounds) and not rounds.every
 
 
 def _says_how_many(part: _Part, coming: _Coming) -> bool:

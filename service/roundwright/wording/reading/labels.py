@@ -31,6 +31,7 @@ from roundwright.wording.reading.tokens import (
     FULL,
     LINE,
     SEMI,
+    SLASH,
     SPACE,
     STOP,
     TAB,
@@ -277,7 +278,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         count = lines.token(1).number
         lines.place += 3
         return Label("next", start, count=count)
-    spans = dotted_pair(lines) or read_spans(lines)
+    spans = dotted_pair(lines) or read_spans(lines, plural=_is_row(lines))
     if not spans:
         return None
     number = spans[-1].last.of(0) or 1
@@ -295,10 +296,29 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
     if token.kind == "number" and single and is_listed(lines, token):
         return Label("listed", start, spans, named=named(f"step {number}"))
-    several = token.kind == "range" or (len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON)))
+    several = token.kind == "range" or (len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON | SLASH)))
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
     return None
+
+
+def _is_row(lines: Lines) -> bool:
+    """Whether several numbers stand in the first column of a row: `2, 3 / knit / 100`."""
+    ahead = 1
+    while (
+        lines.kind(ahead) in ("number", "and")
+        and lines.flags(ahead) & (COMMA | SPACE)
+        and ahead < MOST_IN_ROW
+    ):
+        if lines.flags(ahead) & (SLASH | STOP | COLON):
+            break
+        ahead += 1
+    opens = bool(lines.token().flags & LINE) or not lines.token().start
+    return opens and ahead > 1 and bool(lines.flags(ahead) & SLASH) and bool(lines.flags(ahead) & SPACE)
+
+
+MOST_IN_ROW: Final = 12
+"""Numbers and words between them in the first column of a row."""
 
 
 def _numbers_labelled_line(lines: Lines, token: Token) -> bool:

@@ -90,7 +90,7 @@ def marker_ways(seen: Seen) -> list[Candidate]:
     """`Place a marker every 15 sts`, `20 sts on each needle`: where the sections are, and no work."""
     sections = seen.markers.of(0) or 0 if seen.markers else 0
     every = seen.every or seen.per_part
-    if sections < 2 and every is None:
+    if sections < 2 and (every is None or max(number or 0 for number in every.values) < 2):
         return []
     works = any(not rounds.every for rounds in seen.rounds) or isinstance(seen.order[0], Stitches)
     cost = 1.5 if works else 0.1  # `Knit 1 round, placing a marker every 14 sts`

@@ -33,6 +33,7 @@ from roundwright.wording.reading.tokens import COMMA, SEMI
 from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,
+    Evenly,
     Fill,
     Nodes,
     Number,
@@ -54,7 +55,7 @@ def rounds_of_segment(
     if seen.evenly and bare:
         return options
     if not work.stitches:
-        return [*fabric_only(work), *_named_round(work)]
+        return [*fabric_only(work), *_named_round(work), *_to_count(work)]
     if number := _only_a_number(work):
         nodes = plain_fill("k", segment.start, segment.end)
         return [Candidate("round", work.cost + 0.1, nodes, rounds=number, stated=work.stated)]
@@ -102,6 +103,19 @@ def _named_round(work: RoundWork) -> list[Candidate]:
             return [] if words else [Candidate("round", NAMED, nodes, stated=stated)]
         case _:
             return []
+
+
+def _to_count(work: RoundWork) -> list[Candidate]:
+    """`4 / decrease / 90`: a round of which no more is told than that it shapes, and its count."""
+    label, seen = work.label, work.seen
+    counts = [stated for stated in work.stated if not stated.sign]
+    if label is None or label.kind not in ("numbered", "listed", "next") or len(counts) != 1:
+        return []
+    if len(seen.changes) != 1 or seen.agains or seen.untils or seen.rounds or seen.times or seen.evenly:
+        return []
+    start, end = work.segment.start, work.segment.end
+    nodes = (Evenly(counts[0].number, seen.changes[0].sign, start, end, to=True),)
+    return [Candidate("round", 0.4, nodes, stated=work.stated)]
 
 
 def _sure(phrases: tuple[Phrase, ...]) -> list[Number]:

@@ -38,7 +38,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP, THEN
+from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, SLASH, STOP, THEN
 from roundwright.wording.reading.tree import (
     Evenly,
     Mark,
@@ -310,7 +310,8 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
         and not isinstance(following, _BEHIND_COUNTS)
     ):
         return False
-    return bool(phrase.flags & (DASH | EQUALS | STOP | COMMA | SEMI)) or following is None or not phrase.flags
+    apart = phrase.flags & (DASH | EQUALS | STOP | COMMA | SEMI | SLASH)
+    return bool(apart) or following is None or not phrase.flags
 
 
 def is_shaping(phrase: Phrase) -> bool:

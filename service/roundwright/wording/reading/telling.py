@@ -36,6 +36,10 @@ def tells_of_all(seen: Seen) -> bool:
     if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
         return True
     first = next(iter(seen.order), None)
+    if isinstance(first, Rep) and any(
+        isinstance(said, Said) and said.text == "everything" for said in seen.order
+    ):
+        return True  # `Repeat everything after the * to the end of the rnd.`
     if (
         isinstance(first, Said)
         and first.text == "all"

@@ -113,7 +113,8 @@ class AgainReader(SequenceReader):
         ahead += 1
         while self.kind(ahead) == "number" and self.joined(ahead) and len(names) < 20:
             value = (self.token(ahead).number or ONE).of(0) or 0
-            if self.flags(ahead) & DASH and names:
+            joint = (self.flags(ahead) & DASH or self.kind(ahead - 1) == "and") and names
+            if joint:
                 names.append(named(f"step {value}"))
             elif self.kind(ahead + 1) in ("times", "more") and names:
                 break
@@ -189,6 +190,12 @@ class AgainReader(SequenceReader):
         token, before, behind = self.token(place), self.kind(place - 1), self.kind(place + 1)
         if token.flags & (DASH | EQUALS) and behind in ("stitch_noun", "remain"):
             return True
+        plural = before == "round" and self.token(place - 1).text.endswith("s")
+        if first and behind == "times" and plural and token.kind == "number":
+            return True  # `that pair of rounds 5 times`
+        apart = token.flags == SPACE and token.start == self.token(place - 1).end + 1
+        if not first and before == "range" and apart:
+            return True  # `rnds 1-4 five times`
         if first or behind not in ("times", "more"):
             return False
         if before in ("number", "range") and not token.flags & (COMMA | SEMI):
@@ -457,7 +464,7 @@ class AgainReader(SequenceReader):
         narrowed = before is not None and before.text == "narrow" and bool(self.flags(0) & COMMA)
         if before is not None and (narrowed or before.kind in ("stitch", "together")) and self.ends_round():
             return Extent(*self.take(1), NOTHING)
-        joins = self.place > 1 and self.tokens[self.place - 2].kind == "in"
+        joins = self.place > 1 and self.tokens[self.place - 2].kind in ("in", "to")
         spoken = before is not None and before.kind == "plain" and self.token().text.endswith("s")
         if spoken and before is not None and before.text == "plain" and self.text_of(1) in ("in", "are"):
             return self.only_words(1)  # plain rounds in MC

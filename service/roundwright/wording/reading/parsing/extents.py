@@ -66,7 +66,7 @@ class ExtentReader(NumberReader):
         if kind == "stars":
             return self.only_words(ahead + 1)
         if kind in ("number", "list") and (
-            phrase := self.to_length(ahead) or self.to_number(ahead, until=until)
+            phrase := self.to_length(ahead) or self.within(ahead) or self.to_number(ahead, until=until)
         ):
             return phrase
         return self.far(ahead, until=until)
@@ -171,6 +171,15 @@ class ExtentReader(NumberReader):
         if self.kind(ahead + 1) == "stitch_noun" or until:
             return Until(*self.take(count), number)
         return None
+
+    def within(self, ahead: int) -> Phrase | None:
+        """`to within 2 sts of the next thread`; None where it is none of these."""
+        number, count = self.token(ahead).number or ONE, self.skip(ahead + 1)
+        count = self.skip(count + 1) if self.kind(count) == "stitch_noun" else count
+        at = count + (self.kind(count) == "next")
+        if self.text_of(count - 1) not in ("of", "the") or not self.is_marker(at) or not self.joined(at):
+            return None
+        return Extent(*self.take(at + 1), number, marker=True)
 
     def far(self, ahead: int, *, until: bool) -> Phrase:
         """To a length, or to a count, said in more words."""

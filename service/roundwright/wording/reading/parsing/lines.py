@@ -27,7 +27,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 MOST_NESTED: Final = 12
@@ -60,6 +60,8 @@ class Lines(ExtentReader):
             return every
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends
+        if token.text == "c" and (cable := self.dotted_cable()):
+            return cable
         if token.text in _CROSSED and (crossed := self.crossed()):
             return crossed
         reading = _READ.get(token.kind)
@@ -104,6 +106,31 @@ class Lines(ExtentReader):
             ")",
             "repeat",
         )
+        if not apart or not all(1 < (value or 0) <= MOST_CROSSED for value in number.values):
+            return None
+        start, end, flags = self.take(2)
+        return Stitches(start, end, flags, Stitch("k", number, start, end))
+
+    def is_starred(self) -> bool:
+        """Whether a star or a bracket was opened in this line, and not closed."""
+        stars = 0
+        for back in range(self.place - 1, max(self.place - MOST_IN_REPEAT, -1), -1):
+            stars += self.tokens[back].kind == "stars"
+            if self.tokens[back].flags & LINE:
+                break
+        return self.depth > 0 or stars % 2 == 1
+
+    def dotted_cable(self) -> Phrase | None:
+        """`C. 6` in a repeat: as many stitches as cross; None where it is anything else."""
+        number = self.token(1).number
+        if (
+            self.kind(1) != "number"
+            or number is None
+            or not self.is_starred()
+            or self.flags(1) & (COMMA | COLON)
+        ):
+            return None
+        apart = self.flags(2) & (COMMA | SEMI) or self.kind(2) in ("stars", ")", "repeat")
         if not apart or not all(1 < (value or 0) <= MOST_CROSSED for value in number.values):
             return None
         start, end, flags = self.take(2)
@@ -529,6 +556,8 @@ _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
 _COUNTED_BEHIND_CHART: Final = ("times", "round", "often", "more", "stitch_noun", "total")
 """What stands behind a number that is not that of the chart before it: `the chart 4 times`."""
 _CROSSED: Final = frozenset(("cross", "cable", "twist"))
+MOST_IN_REPEAT: Final = 24
+"""Words of a line back to the star with which a repeat begins."""
 MOST_CROSSED: Final = 12
 """Stitches of one cable."""
 _TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}

@@ -165,11 +165,24 @@ class NumberReader(TimesReader):
         if self.token(1).text in _COLOURS and self.in_repeat():
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
+        if not self.flags(1) and self.is_colour_row():
+            start, end, flags = self.take(2)
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
         if not self.flags(1):
             start, end, flags = self.take(2)
             name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
             return Stitches(start, end, flags, Unknown(name, start, end))
         return Rounds(*self.take(3), number) if self.kind(2) == "round" else None
+
+    def is_colour_row(self) -> bool:
+        """Whether stitches are told by the letters of their colours: `2R 1M 2R`; another unit stands beside this."""
+        if len(self.text_of(1)) != 1:
+            return False
+        for number, letter in ((2, 3), (-2, -1)):
+            beside = self.place + number >= 0 and self.kind(number) == "number" and not self.flags(letter)
+            if beside and len(self.text_of(letter)) == 1 and not self.flags(max(number, 0)) & ~SPACE & ~COLON:
+                return True
+        return False
 
     def opens_work(self) -> bool:
         """Whether a number stands where work begins, and not behind a sign that makes it a count."""

@@ -18,7 +18,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 _BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only", "more")
@@ -54,7 +54,7 @@ class StitchReader(MarkerReader):
             ahead += 1
         if (
             self.kind(ahead) == "number"
-            and not glue & (BREAK | DASH)
+            and not glue & (BREAK | DASH | SLASH)
             and (not glue & COMMA or self.kind(ahead + 1) not in ("stitch_noun", "remain"))
         ):
             return self.craft_number(craft, ahead)
@@ -361,7 +361,8 @@ class StitchReader(MarkerReader):
         to = self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number"
         if to:
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not self.flags(ahead) & COMMA:
+        parted = self.flags(ahead) & (COMMA | SLASH)
+        if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
             start, end, flags = self.take(1)
