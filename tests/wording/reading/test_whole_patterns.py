@@ -253,9 +253,9 @@ TEXTS = [
     ),
     (
         "stitches by the letters of their colours",
-        "1: 4M 2O\n2: 3M 3O\n3: k2tog around (48)",
+        "1: 1B 2O 1B 2O\n2: k2tog around (48)",
         ((96, 48),),
-        3,
+        2,
     ),
     (
         "a pair of rounds, some times",
@@ -273,6 +273,25 @@ TEXTS = [
         1,
     ),
     ("a rib told over the end of a line", "Rib 6 rounds, k. 1,\np. 1.\nK2tog around. 48 sts", ((96, 48),), 7),
+    (
+        "a crown gone on with until a round is worked, and a plain one behind it",
+        (
+            f"{CROWN}Keep alternating, with one stitch fewer before each k2tog, until you've done the "
+            "*k5, k2tog* round (48 stitches) and a knit round after it.\nNext rnd: *k4, k2tog* around. 40 sts."
+        ),
+        ((96, 88, 80, 72, 64, 56, 48, 40),),
+        13,
+    ),
+    (
+        "a crown gone on with, round by round, until a round is worked",
+        (
+            "1st rnd: *k8, cdd, k9*, four times. 72 sts.\n2nd rnd: knit it all.\n3rd rnd: *k7, cdd, k8*, four times. "
+            "64 sts.\n4th rnd: knit it all.\nGo on, cdd round then knit round, until your cdd round was "
+            "*k4, cdd, k5* and you have 40 sts."
+        ),
+        ((80, 72, 64, 56, 48, 40),),
+        9,
+    ),
 ]
 
 

@@ -87,7 +87,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
     if not options and _goes_on_without_end(seen, segment):
         return [Candidate("unread", 0.0, trouble=("not_understood", say("read.how_far"), segment.start))]
-    if _goes_on(seen):
+    if _goes_on(seen) and not any(option.kind == "continue" for option in onward_ways(phrases)):
         unread = ("not_understood", say("read.how_far"), segment.start)
         options = [replace(option, trouble=unread) for option in options if option.kind == "round"]
     if label is None and all(option.kind == "round" for option in options):

@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     Extent,
+    Length,
     Markers,
     Phrase,
     Rep,
@@ -21,9 +22,11 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
     Times,
+    Until,
 )
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Cut, Segment
+from roundwright.wording.reading.tokens import SEMI, STOP
 from roundwright.wording.reading.tree import Stitch
 
 MOST_SENTENCES: Final = 6
@@ -32,7 +35,7 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _counts_joined(_sections_joined(segments))
+    segments = _to_end_joined(_counts_joined(_sections_joined(segments)))
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -72,6 +75,23 @@ def _counts_joined(segments: list[Segment]) -> list[Segment]:
         else:
             made.append(segment)
     return made
+
+
+def _to_end_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; parts of a sentence that goes on as before until some round are one where it is cut."""
+    for place in range(len(segments) - 1):
+        first, second = segments[place], segments[place + 1]
+        begins = next((phrase for phrase in first.phrases if not isinstance(phrase, Said)), None)
+        joined = first.label is None and second.label is None and isinstance(begins, Continue)
+        until = any(isinstance(phrase, Length | Until) for phrase in second.phrases)
+        sentence = bool(second.phrases) and not second.phrases[0].flags & (STOP | SEMI)
+        if joined and until and sentence and not any(isinstance(phrase, Count) for phrase in first.phrases):
+            whole = replace(
+                first, phrases=(*first.phrases, *second.phrases), end=second.end, alone=True, cuts=()
+            )
+            cut = Cut(2, (whole,))
+            segments[place] = replace(first, cuts=(*first.cuts, cut))
+    return segments
 
 
 def _in_sections(first: Segment, again: Segment) -> Segment | None:
