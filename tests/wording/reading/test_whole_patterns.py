@@ -292,6 +292,26 @@ TEXTS = [
         ((80, 72, 64, 56, 48, 40),),
         9,
     ),
+    (
+        "a stitch more for the join",
+        (
+            "Cast on 89 stitches. The extra one is for a tidy join: slip it over to the left needle and knit it "
+            "together with the first stitch. You now have 88 stitches.\nRnd 1: *k9, k2tog* around. 80 sts."
+        ),
+        ((89, 88, 80),),
+        None,
+    ),
+    (
+        "markers put in while the first round is worked, and the work at all of them",
+        (
+            "As you work the first round below, put a marker after each repeat.\n"
+            "Round 1: Knit 9, k2tog, pm, eight times over. (80 stitches)\n"
+            "Round 2: Knit to 2 stitches before the marker, k2tog, slip the marker; do it at all 8 markers. "
+            "(72 stitches)"
+        ),
+        ((88, 80, 72),),
+        2,
+    ),
 ]
 
 

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from roundwright.language import say
 from roundwright.wording.reading.counted_down import counted_down
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.joining import joined
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.loops import (
     as_before,
@@ -141,6 +142,8 @@ def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
     listed = label is not None and label.kind == "listed"
+    if label is None and (join := joined(segment.phrases)):
+        return join
     if label is None and quotes_rounds(seen):
         stated = stated_counts(seen)
         return Candidate("count", 0.0, stated=stated) if stated else Candidate("prose", 0.0)

@@ -298,6 +298,18 @@ class AgainReader(SequenceReader):
         return Said(*self.take(ahead))
 
     def work(self) -> Phrase:
+        """`work those 4 rounds`, `do rounds 5-6 again`; `as you work the first round` works nothing."""
+        return self.told_while() or self.worked()
+
+    def told_while(self) -> Phrase | None:
+        """`as you work the first round`, which says when something is done; else None."""
+        before = [token.text for token in self.tokens[max(0, self.place - 2) : self.place]]
+        if len(before) < 2 or before[1] != "you" or before[0] not in _WHILE:
+            return None
+        ahead = self.skip(1)
+        return self.only_words(ahead + 2 if self.kind(ahead + 1) == "round" else 1)
+
+    def worked(self) -> Phrase:
         """`work those 4 rounds`, `do rounds 5-6 again`."""
         lettered = self.letter(1) and self.is_lettered(2)
         ahead = 1 if lettered else self.skip(1)
@@ -362,6 +374,8 @@ class AgainReader(SequenceReader):
     def same_in_sections(self) -> Phrase | None:
         """`do the same at every marker`: what was told is worked in every section; else None."""
         ahead = self.skip(1)
+        if self.text_of(1) in ("it", "this", "that"):
+            return self.at_all_markers(self.skip(2))
         if self.token(ahead).text != "same" or not self.joined(ahead):
             return None
         ahead = self.skip(ahead + 1)
@@ -370,6 +384,16 @@ class AgainReader(SequenceReader):
         if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("marker", "section", "needle"):
             return None
         return Needlewise(*self.take(ahead + 2))
+
+    def at_all_markers(self, ahead: int) -> Phrase | None:
+        """`do it at all 8 markers`, `do this before every marker`; else None."""
+        while self.kind(ahead) in ("in", "on", "before") and self.joined(ahead):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) not in ("each", "all") or not self.joined(ahead):
+            return None
+        number = self.token(ahead + 1).number if self.kind(ahead + 1) == "number" else None
+        ahead += 1 if number is None else 2
+        return Needlewise(*self.take(ahead + 1), number) if self.kind(ahead) in _PARTS else None
 
     def told_before(self) -> int:
         """How many rounds `them` is: those of `These 8 rounds form the pattern. Work them`; 0 where none are told."""
@@ -530,6 +554,9 @@ class AgainReader(SequenceReader):
         return self.only_words(1)
 
 
+_PARTS: Final = ("marker", "section", "needle")
+_WHILE: Final = ("as", "while", "when", "before", "once")
+"""Words before `you work the first round` that work nothing: `As you work the first round, place markers`."""
 MOST_BEHIND_RANGE: Final = 60
 """Words behind `Rnds 8 to 14:` in which its last round may be told."""
 MOST_BEHIND_CHART: Final = 6
