@@ -110,3 +110,14 @@ def test_the_same_decreases_in_all_sizes_are_meant() -> None:
     text = "CO 64 (72, 80) sts.\nRnd 1: *K6 (7, 8), k2tog; rep from * around. 56 (64, 70) sts."
 
     assert {"Rnd 1: *K6 (7, 8), k2tog; rep from * around. 56 (64, 72) sts."} == repairs(text, 64, 72, 80)
+
+
+def test_of_the_times_of_all_sizes_that_of_the_size_is_mended_which_does_not_come_out() -> None:
+    """`3 (4, 6) times` in place of `3 (4, 5) times`: the counts of the others are right."""
+    text = (
+        "Cast on 72 (84, 96) sts. Place 6 markers.\n"
+        "Rnd 1: *Ssk, knit to 2 sts before m, k2tog, sm; rep from * to end. 12 sts dec.\nRnd 2: Knit.\n"
+        "Work Rnds 1-2 a total of 3 (4, {}) times. 36 sts for all sizes."
+    )
+
+    assert text.format(5).split("\n")[-1] in repairs(text.format(6), 72, 84, 96)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 from typing import Final
 
 from roundwright.wording.proofreading.doubtful import Doubtful, numbers_of
@@ -122,12 +123,19 @@ def counts(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
 
 
 def until(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
-    """Another count that rounds are worked to, or another number of times that they are worked again."""
+    """Another count that rounds are worked to, or another number of times that they are worked again.
+
+    Of a list of sizes it is tried first in those sizes alone that do not come out.
+    """
     number = candidate.until or (candidate.times.number if candidate.times is not None else None)
     if number is None or number.start < 0:
         return
-    for by in (1, -1, 2, -2, 3, -3):
-        values = {lane.column: (number.of(lane.column) or 0) + by for lane in doubtful.state.lanes}
+    wrong = {fault.size for fault in doubtful.faults if fault.size is not None and not fault.note}
+    lanes = doubtful.state.lanes
+    some = [lane for lane in lanes if lane.size in wrong] if len(number.values) > 1 else []
+    ways = [way for way in (some if len(some) < len(lanes) else [], lanes) if way]
+    for by, way in product((1, -1, 2, -2, 3, -3), ways):
+        values = {lane.column: (number.of(lane.column) or 0) + by for lane in way}
         if all(value > 0 for value in values.values()):
             yield (doubtful.edit(number, values),)
 

@@ -9,7 +9,9 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.language import say
+from roundwright.wording.reading.counted_down import counted_down
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.joining import joined
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.loops import (
     as_before,
@@ -27,8 +29,11 @@ from roundwright.wording.reading.phrases import (
     BeginAt,
     Brackets,
     Change,
+    Chart,
+    Closing,
     Count,
     Fabric,
+    Phrase,
     Rep,
     Rounds,
     Said,
@@ -48,8 +53,9 @@ from roundwright.wording.reading.telling import (
     tells_of_all,
     tells_outcome,
 )
+from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.told_between import told_between
-from roundwright.wording.reading.tree import Evenly, Stated
+from roundwright.wording.reading.tree import Evenly, Number, Stated
 
 MOST_SPOKEN: Final = 2
 """Words of a sentence that says no more than a count."""
@@ -71,6 +77,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         return [single]
     options = _work(seen, stated, label, segment)
     options.extend(_to_printed_count(options))
+    options.extend(counted_down(phrases, label))
     if not options and seen.counts and label is None:
         sure = all(count.sure for count in seen.counts) and seen.words < 1.5
         alone = len(phrases) == 1 and isinstance(phrases[0], Count)
@@ -82,7 +89,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
     if not options and _goes_on_without_end(seen, segment):
         return [Candidate("unread", 0.0, trouble=("not_understood", say("read.how_far"), segment.start))]
-    if _goes_on(seen):
+    if _goes_on(seen) and not any(option.kind == "continue" for option in onward_ways(phrases)):
         unread = ("not_understood", say("read.how_far"), segment.start)
         options = [replace(option, trouble=unread) for option in options if option.kind == "round"]
     if label is None and all(option.kind == "round" for option in options):
@@ -136,6 +143,8 @@ def _goes_on_without_end(seen: Seen, segment: Segment) -> bool:
 def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidate | None:
     """What a segment means for sure: nothing that is worked, the cast-on, the closing, where to begin."""
     listed = label is not None and label.kind == "listed"
+    if label is None and (join := joined(segment.phrases)):
+        return join
     if label is None and quotes_rounds(seen):
         stated = stated_counts(seen)
         return Candidate("count", 0.0, stated=stated) if stated else Candidate("prose", 0.0)
@@ -146,16 +155,30 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         return Candidate("prose", 0.0)
     if (label is None or listed) and (introduces(seen, segment) or tells_of_all(seen)):
         return Candidate("prose", 0.0)
+    if label is not None and label.kind == "sort" and segment.intro and _is_defined(seen):
+        return Candidate("prose", 0.0)
     if label is not None and label.kind == "numbered" and segment.phrases and _counts_alone(segment):
         return Candidate("prose", 0.0)  # a table of counts: `Rnd 5: 49 (56, 63)`
     if seen.closing and not seen.work and not seen.agains:
         return Candidate("closing", 0.0)
     if seen.cast_on and not seen.work:
         sections = seen.markers.of(0) or 0 if seen.markers else 0
-        return Candidate(
-            "cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated_counts(seen)
-        )
+        stated = tuple(count for count in stated_counts(seen) if not _is_split(count, seen.cast_on.number))
+        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated)
     return _begin_at(segment)
+
+
+def _is_defined(seen: Seen) -> bool:
+    """Whether a name is only told its meaning: `dec rnd = k2tog at each of 8 places:`."""
+    return bool(seen.order) and bool(seen.order[0].flags & EQUALS)
+
+
+def _is_split(count: Stated, cast_on: Number) -> bool:
+    """Whether a list only says how the stitches are put on the needles: `cast on 100 sts loosely (34, 34, 32)`."""
+    shares = count.number.values
+    return (
+        len(shares) > 1 and len(cast_on.values) == 1 and sum(share or 0 for share in shares) == cast_on.of(0)
+    )
 
 
 def _is_heading_in_stars(seen: Seen) -> bool:
@@ -193,6 +216,10 @@ def _tells_all_rounds(seen: Seen) -> bool:
             rounds = any(isinstance(phrase, Rounds) for phrase in inside)
             total = any(isinstance(phrase, Said) and phrase.text in _IN_ALL for phrase in inside)
             return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
+        case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
+            return all(isinstance(phrase, Said | Fabric | Chart) for phrase in words) and not any(
+                isinstance(phrase, Said) and phrase.text in _VERBS for phrase in words
+            )
         case (*words, Brackets(inside=inside)) if words:
             multiple = any(isinstance(phrase, Said) and phrase.text == "multiple" for phrase in inside)
             return multiple and all(isinstance(phrase, Said | Fabric) for phrase in words)
@@ -200,8 +227,15 @@ def _tells_all_rounds(seen: Seen) -> bool:
             return False
 
 
+def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
+    """Whether a bracket says how large a pattern is: `(8-st rep, 6 rnds)`, `(6-round repeat)`."""
+    repeats = any(isinstance(phrase, Rep) for phrase in inside)
+    return repeats and all(isinstance(phrase, Rep | Rounds | Said | Count) for phrase in inside)
+
+
+_VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
 _IN_ALL: Final = ("in all", "altogether", "in total", "total", "all together")
-_IN_HEADING: Final = (Said, Change, Fabric)
+_IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
 
 
 def _counts_alone(segment: Segment) -> bool:

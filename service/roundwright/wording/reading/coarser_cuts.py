@@ -7,11 +7,14 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.wording.reading.counted_down import leads_to_counts
 from roundwright.wording.reading.phrases import (
     Brackets,
     Continue,
     Count,
     Extent,
+    Length,
+    Markers,
     Phrase,
     Rep,
     Said,
@@ -19,9 +22,11 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
     Times,
+    Until,
 )
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Cut, Segment
+from roundwright.wording.reading.tokens import SEMI, STOP
 from roundwright.wording.reading.tree import Stitch
 
 MOST_SENTENCES: Final = 6
@@ -30,7 +35,7 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _sections_joined(segments)
+    segments = _to_end_joined(_counts_joined(_sections_joined(segments)))
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -59,6 +64,36 @@ def _sections_joined(segments: list[Segment]) -> list[Segment]:
     return made
 
 
+def _counts_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; a sentence that only tells the counts to which the one before goes on is one with it."""
+    made: list[Segment] = []
+    for segment in segments:
+        if made and leads_to_counts(made[-1], segment):
+            apart = Cut(1, (replace(made[-1], cuts=()), segment))
+            phrases = (*made[-1].phrases, *segment.phrases)
+            made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
+        else:
+            made.append(segment)
+    return made
+
+
+def _to_end_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; parts of a sentence that goes on as before until some round are one where it is cut."""
+    for place in range(len(segments) - 1):
+        first, second = segments[place], segments[place + 1]
+        begins = next((phrase for phrase in first.phrases if not isinstance(phrase, Said)), None)
+        joined = first.label is None and second.label is None and isinstance(begins, Continue)
+        until = any(isinstance(phrase, Length | Until) for phrase in second.phrases)
+        sentence = bool(second.phrases) and not second.phrases[0].flags & (STOP | SEMI)
+        if joined and until and sentence and not any(isinstance(phrase, Count) for phrase in first.phrases):
+            whole = replace(
+                first, phrases=(*first.phrases, *second.phrases), end=second.end, alone=True, cuts=()
+            )
+            cut = Cut(2, (whole,))
+            segments[place] = replace(first, cuts=(*first.cuts, cut))
+    return segments
+
+
 def _in_sections(first: Segment, again: Segment) -> Segment | None:
     """`K to 2 sts before the marker, k2tog. Slip the marker. Do that 4 times`: one round, worked in 4 sections."""
     to_marker = any(isinstance(phrase, Extent) and phrase.marker for phrase in first.phrases)
@@ -66,12 +101,20 @@ def _in_sections(first: Segment, again: Segment) -> Segment | None:
     words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
     match words:
         case [Rep(level=0), Times(more=False) as times, *behind] if to_marker and not ended:
-            inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
+            pass
+        case [Markers() as parts, *behind] if to_marker and not ended and _is_same(again):
+            times = Times(parts.start, parts.end, 0, parts.number)
         case _:
             return None
+    inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
     if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
         return None
     return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
+
+
+def _is_same(segment: Segment) -> bool:
+    """Whether a sentence says that the same is worked: `The same in each of the six sections`."""
+    return any(isinstance(phrase, Said) and phrase.text in ("same", "the same") for phrase in segment.phrases)
 
 
 def _repeats(segment: Segment) -> bool:

@@ -198,7 +198,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
             part = _Part([])
-        if phrase.flags & COLON and _introduces_one(part.phrases):
+        announced = phrase.flags & COLON and isinstance(phrase, _ROUND_WORK) and _announces(part.phrases)
+        if announced or (phrase.flags & COLON and _introduces_one(part.phrases)):
             rounds.append(part.phrases)
             part = _Part([])
         if _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO):
@@ -214,6 +215,22 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part.phrases:
         rounds.append(part.phrases)
     return rounds
+
+
+def _announces(phrases: list[Phrase]) -> bool:
+    """Whether a round is announced that is told behind the colon: `knit one round and take out 6 as you go:`."""
+    single = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    told = any(isinstance(phrase, Said) and phrase.text == "as" for phrase in phrases)
+    told = told or any(isinstance(phrase, Change) for phrase in phrases)
+    told = told or any(isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases)
+    one = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
+    return one and told and all(map(_is_of_announcement, phrases))
+
+
+def _is_of_announcement(phrase: Phrase) -> bool:
+    if isinstance(phrase, Stitches):
+        return is_bare(phrase) or isinstance(phrase.node, Evenly)
+    return isinstance(phrase, Said | Then | Rounds | Count | Change)
 
 
 def _introduces_one(phrases: list[Phrase]) -> bool:
@@ -299,6 +316,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if coming.works and part.counted:
         return not part.open or isinstance(phrase, Closing)
     apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(_last_word(part.phrases), _ENDS_OR_STARS)
+    apart = apart or _rounds_and(part.phrases)
     if coming.begins and apart and not part.open:
         one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
         return not one_sentence or part.has(Rounds)
@@ -311,6 +329,14 @@ def _last_word(phrases: list[Phrase]) -> Phrase:
     """The last phrase, or the one before a word that says nothing: `then a`."""
     silent = isinstance(phrases[-1], Said) and not phrases[-1].words and len(phrases) > 1
     return phrases[-2] if silent and not phrases[-1].flags & (STOP | SEMI | COMMA) else phrases[-1]
+
+
+def _rounds_and(phrases: list[Phrase]) -> bool:
+    """Whether whole rounds are told, and `and` stands behind: `knit 2 rounds and`."""
+    if len(phrases) < 2 or not isinstance(phrases[-1], Said) or phrases[-1].text != "and":
+        return False
+    rounds = phrases[-2]
+    return isinstance(rounds, Rounds) and not rounds.every
 
 
 def _says_how_many(part: _Part, coming: _Coming) -> bool:
@@ -354,7 +380,7 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
             return True
         case Continue() if not phrase.manner and part.worked and _counted_rounds(part.phrases):
             return not part.has((Until, Change))
-        case Again() if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
+        case Again() if _again_begins(part):
             return True
         case Fabric() | Stitches(node=Evenly()):
             return isinstance(phrase, Fabric) and _is_next_fabric(part, coming)
@@ -530,6 +556,19 @@ def _works_named(phrases: list[Phrase]) -> bool:
     worked = [phrase for phrase in phrases if isinstance(phrase, Again)]
     named = len(worked) == 1 and worked[0].work and bool(worked[0].named)
     return named and all(isinstance(phrase, Again | Said | Then) for phrase in phrases)
+
+
+def _again_begins(part: _Part) -> bool:
+    """Whether rounds worked again are told apart: `..., then rep`, `knit 1 round, and repeat those two`."""
+    if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
+        return True
+    return part.has(Rounds) and not part.has((Continue, Until, Again)) and _comma_and(part.phrases)
+
+
+def _comma_and(phrases: list[Phrase]) -> bool:
+    """Whether `, and` stands at the end."""
+    last = phrases[-1]
+    return isinstance(last, Said) and last.text == "and" and bool(last.flags & COMMA)
 
 
 def _is_ended(part: _Part) -> bool:

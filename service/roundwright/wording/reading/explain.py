@@ -15,6 +15,7 @@ from roundwright.language import say
 from roundwright.wording.reading.application import apply
 from roundwright.wording.reading.called import MOST_TOLD, is_called_next, only_told
 from roundwright.wording.reading.candidates import candidates
+from roundwright.wording.reading.chart_told import told_below, without_told
 from roundwright.wording.reading.ending import behind_the_end, end_of_work
 from roundwright.wording.reading.headings import tells_fabric
 from roundwright.wording.reading.instructions import Candidate
@@ -113,9 +114,10 @@ class Search:
         self.states = other.states_before(same)
         return same
 
-    def looks_ahead(self, place: int) -> tuple[bool, bool]:
+    def looks_ahead(self, place: int) -> tuple[bool, bool, int]:
         """What the segments behind this one say of it."""
-        return is_called_next(self.segments, place), tells_fabric(self.segments, place)
+        told = told_below(self.segments, place)
+        return is_called_next(self.segments, place), tells_fabric(self.segments, place), told
 
     def states_before(self, place: int) -> list[State]:
         """The states before a segment, when all were advanced."""
@@ -134,6 +136,8 @@ class Search:
             options = [Candidate("prose", 0.0)] if tells else candidates(self.segments[place])
             if is_called_next(self.segments, place):
                 options = only_told(options)
+            if told := told_below(self.segments, place):
+                options = without_told(options, told)
             if place > self.end:
                 options = behind_the_end(self.segments[place], options)
             self.known[place] = options

@@ -91,7 +91,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
     if charted and not work.label:
         cost, weak = min(work.cost, OF_CHART), 0.0
     elif not seen.fabrics:
-        weak = 0.3 if work.number is None or _ends_without(seen) else 0.8
+        weak = 0.3 if work.number is None or _ends_without(seen) or seen.chart else 0.8
     else:
         weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
     return [
@@ -156,5 +156,12 @@ def _unsaid_rounds(work: RoundWork) -> Number | None:
 def _are_rounds(work: RoundWork) -> bool:
     """Whether a number of rounds is enough to work them: `8 rnds`."""
     seen = work.seen
-    alone = (len(seen.rounds) == 1 or bool(seen.times)) and seen.words < 1.1
+    words = MOST_BESIDE_CHART if seen.chart else MOST_BESIDE_ROUNDS
+    alone = (len(seen.rounds) == 1 or bool(seen.times)) and seen.words < words
     return work.number is not None and (work.label is not None or alone)
+
+
+MOST_BESIDE_ROUNDS: Final = 1.1
+"""Unknown words, as they are weighed, beside a number of rounds that is told alone."""
+MOST_BESIDE_CHART: Final = 1.6
+"""The same, where they are those of a chart."""

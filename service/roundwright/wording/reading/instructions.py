@@ -47,6 +47,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `per_section`: the stitches it says to leave in each section or on each needle
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `ends_shaped`: whether rounds worked to a count end with the one that shapes
+    - `last_round`: the printed number of the last of the rounds of a crown that goes on
     - `explained`: whether a round with a name is only told here, to be worked where its name stands
     - `onward`: how a crown goes on whose sentence is not read word by word, or for so many rounds as are numbered;
       `plain` 1 of `to_the_end`: no stitch stays
@@ -79,6 +80,7 @@ class Candidate(Struct, frozen=True, gc=False):
     explained: bool = False
     onward: Literal["", "to_a_count", "to_the_end", "as_numbered"] = ""
     per: bool = False
+    last_round: Number | None = None
     per_section: Number | None = None
     plain: int = 0
     ends_shaped: bool = False

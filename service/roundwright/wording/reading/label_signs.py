@@ -94,7 +94,8 @@ def is_listed(lines: Lines, token: Token) -> bool:
 
 def opens_line(lines: Lines, token: Token) -> bool:
     """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`."""
-    return bool(token.flags & LINE or token.start == 0) and lines.kind() in WORKS
+    works = lines.kind(int(lines.kind() == "only")) in WORKS
+    return bool(token.flags & LINE or token.start == 0) and works
 
 
 def dotted_pair(lines: Lines) -> tuple[Span, ...]:

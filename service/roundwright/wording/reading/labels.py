@@ -23,7 +23,20 @@ from roundwright.wording.reading.spans import (
     read_spans,
     read_tail,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    FULL,
+    LINE,
+    SEMI,
+    SLASH,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.tree import NAMED_KINDS, ONE, TOLD, Number, named
 
 _SORTS: Final = frozenset(
@@ -202,6 +215,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         return Label("numbered", start, spans, every, sizes=sizes)
     if inside:
         return Label("numbered", start, spans, every, sizes=sizes) if lines.kind() == ")" else None
+    lines.place += _colour_note(lines)
     if not has_ended(lines):
         if (
             lines.kind() in ("number", "ordinal", "knit", "word", "next", "", "have", "to")
@@ -211,6 +225,27 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _colour_note(lines: Lines) -> int:
+    """How many words stand between a number and its colon and tell the colour: `Round 1, G only:`; 0 if others do."""
+    if not lines.flags(0) & COMMA:
+        return 0
+    ahead = 0
+    while (
+        (lines.kind(ahead) in _OF_COLOUR or len(lines.text_of(ahead)) == 1)
+        and lines.joined(ahead)
+        and ahead < MOST_IN_NOTE
+    ):
+        if lines.place + ahead >= lines.stop:
+            return 0
+        ahead += 1
+    return ahead if ahead and lines.flags(ahead) & COLON and not lines.flags(ahead) & LINE else 0
+
+
+_OF_COLOUR: Final = ("word", "", "only", "yarn", "in")
+MOST_IN_NOTE: Final = 4
+"""Words of a colour between the number of a round and its colon."""
 
 
 def _step(lines: Lines, start: int) -> Label | None:
@@ -244,7 +279,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         count = lines.token(1).number
         lines.place += 3
         return Label("next", start, count=count)
-    spans = dotted_pair(lines) or read_spans(lines)
+    spans = dotted_pair(lines) or read_spans(lines, plural=_is_row(lines))
     if not spans:
         return None
     number = spans[-1].last.of(0) or 1
@@ -262,10 +297,29 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
     if token.kind == "number" and single and is_listed(lines, token):
         return Label("listed", start, spans, named=named(f"step {number}"))
-    several = token.kind == "range" or (len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON)))
+    several = token.kind == "range" or (len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON | SLASH)))
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
     return None
+
+
+def _is_row(lines: Lines) -> bool:
+    """Whether several numbers stand in the first column of a row: `2, 3 / knit / 100`."""
+    ahead = 1
+    while (
+        lines.kind(ahead) in ("number", "and")
+        and lines.flags(ahead) & (COMMA | SPACE)
+        and ahead < MOST_IN_ROW
+    ):
+        if lines.flags(ahead) & (SLASH | STOP | COLON):
+            break
+        ahead += 1
+    opens = bool(lines.token().flags & LINE) or not lines.token().start
+    return opens and ahead > 1 and bool(lines.flags(ahead) & SLASH) and bool(lines.flags(ahead) & SPACE)
+
+
+MOST_IN_ROW: Final = 12
+"""Numbers and words between them in the first column of a row."""
 
 
 def _numbers_labelled_line(lines: Lines, token: Token) -> bool:
@@ -458,6 +512,7 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     kinds = [token.kind for token in tokens]
     sized = "size" in kinds
     ended = lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars" or sized or "only" in kinds
+    ended = ended or bool(lines.tokens[stop].flags & FULL)
     names = with_letters(lines.names)
     columns = columns_of(lines.tokens, lines.place, stop, names) if names and ended else None
     everybody = sized and tokens[0].text in ("all", "both", "every") and columns is None
@@ -494,6 +549,8 @@ def _sizes_end(lines: Lines) -> int:
                 return place
             if lines.tokens[place - 1].kind in ("only", "size") and token.flags & DASH and token.flags & STOP:
                 return place
+            if token.flags & FULL and not token.flags & LINE and _are_sentence(lines, place):
+                return place
             if token.flags & (LINE | STOP | SEMI):
                 return 0
             if lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH):
@@ -501,6 +558,14 @@ def _sizes_end(lines: Lines) -> int:
         if token.kind in _NO_SIZES:
             return place if token.kind == "stars" and place > lines.place else 0
     return _sizes_end_line(lines)
+
+
+def _are_sentence(lines: Lines, stop: int) -> bool:
+    """Whether the names of sizes are a sentence of their own: `Gentleman only. Knit 8`, `Gentleman and lady.`."""
+    first = lines.tokens[lines.place]
+    if not first.flags & LINE:
+        return False
+    return columns_of(lines.tokens, lines.place, stop, lines.names) is not None
 
 
 def _sizes_end_line(lines: Lines) -> int:

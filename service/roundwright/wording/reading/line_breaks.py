@@ -108,7 +108,8 @@ def _is_torn(tokens: list[Token], begin: int) -> bool:
     if first.flags & FULL:
         return False
     without = first.kind == "plain" and first.text.startswith("with")  # `36 rounds / without shaping`
-    goes_on = first.text in _CONNECTING or first.kind == "until" or first.kind in _COUNTED
+    rib = bool(first.flags & COMMA) and first.kind in ("knit", "purl")  # `rib 16 rounds, k. 1, / p. 1`
+    goes_on = rib or first.text in _CONNECTING or first.kind == "until" or first.kind in _COUNTED
     return without or goes_on or _dangles(tokens, begin)
 
 
@@ -128,6 +129,8 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
         return True  # until you have worked / (k1, k2tog)
     if last.text in ("end", "ending") and last.flags & (COMMA | SEMI):
         return True  # rep from *, end / k2
+    if first.kind == "number" and tokens[begin + 1].kind == "times":
+        return last.kind in _BEFORE_TIMES  # `Work these 8 rounds / 4 times in all`
     if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
         return True
     if last.kind not in ("knit", "purl") or first.kind != "number":
@@ -143,6 +146,8 @@ def _reaches(tokens: list[Token], begin: int) -> bool:
 MOST_REACHED: Final = 6
 """Words from `until` to the end of a line that says what is worked."""
 _REACHED: Final = frozenset(("worked", "done", "knitted", "reached", "finished", "completed"))
+_BEFORE_TIMES: Final = ("round", "stars", ")")
+"""What may stand at the end of a line before how often it is worked."""
 _COUNTED: Final = ("stitch_noun", "times", "round", "unit", "together")
 """What a number counts that stands at the end of a line."""
 _DANGLING: Final = frozenset(("of", "the", "a", "an", "with", "by", "at", "your"))

@@ -106,7 +106,7 @@ def marker_ways(seen: Seen) -> list[Candidate]:
     """`Place a marker every 15 sts`, `20 sts on each needle`: where the sections are, and no work."""
     sections = seen.markers.of(0) or 0 if seen.markers else 0
     every = seen.every or seen.per_part
-    if sections < 2 and every is None:
+    if sections < 2 and (every is None or max(number or 0 for number in every.values) < 2):
         return []
     works = any(not rounds.every for rounds in seen.rounds) or isinstance(seen.order[0], Stitches)
     cost = 1.5 if works else 0.1  # `Knit 1 round, placing a marker every 14 sts`
@@ -116,7 +116,7 @@ def marker_ways(seen: Seen) -> list[Candidate]:
 def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
     thus = any(phrase.manner for phrase in seen.continues) or (not segment.alone and seen.words < 0.5)
-    if thus and seen.rounds and not (seen.work or seen.fabrics or seen.evenly or seen.counts):
+    if thus and seen.rounds and not (seen.work or seen.fabrics or seen.evenly or seen.counts or seen.chart):
         number = next((rounds.number for rounds in seen.rounds if not rounds.every), None)
         if number is not None and number.values != (1,):
             last = seen.rounds[0]
@@ -203,17 +203,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     times = seen.times[-1] if seen.times else None
     cost = seen.words * 0.5
     if seen.chart:
-        number = len(again.named) or again.last or 1
-        return [
-            Candidate(
-                "round",
-                cost + 0.2,
-                plain_fill("k", again.start, again.end),
-                rounds=Number((number,)),
-                stated=stated,
-                chart=True,
-            )
-        ]
+        return [_rounds_of_chart(seen, again, stated, cost)]
     length = bool(seen.lengths) and until is None and times is None
     with_nodes = [
         phrase.node
@@ -241,9 +231,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and label is None
         and (seen.lengths == [] or in_all)
     ):
-        if in_all and (again.named or not again.work) and len(rounds.values) == 1:
-            worked = len(again.named) or again.last
-            rounds = Number((max(0, (rounds.of(0) or 0) - worked),), rounds.start, rounds.end)
+        if in_all and seen.in_all is not None:
+            rounds = _further_rounds(again, seen.in_all.number)
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
     if behind := _plain_after_each(seen):
         plain, step = behind, 0
@@ -269,6 +258,25 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         anew = replace(times, total=False)  # nothing of it was worked before
         return [replace(loop, times=anew), replace(total_times, cost=cost + 0.4)]
     return [*options, total_times, replace(loop, cost=cost + 0.4 + total)]
+
+
+def _rounds_of_chart(seen: Seen, again: Again, stated: tuple[Stated, ...], cost: float) -> Candidate:
+    """`Work rnds 1-6 of Chart A 6 times`: rounds that keep the count."""
+    number = len(again.named) or again.last or 1
+    often = next((phrase for phrase in seen.order if isinstance(phrase, Times)), None)
+    turns = often.number.values if often is not None else (1,)
+    rounds = Number(tuple(number * (turn or 0) for turn in turns))
+    nodes = plain_fill("k", again.start, again.end)
+    return Candidate("round", cost + 0.2, nodes, rounds=rounds, stated=stated, chart=True)
+
+
+def _further_rounds(again: Again, in_all: Number) -> Number:
+    """How many rounds are worked again, where so many are worked in all: those that were worked before count."""
+    if again.work and not again.named:
+        return in_all
+    worked = len(again.named) or again.last
+    left = tuple(max(0, (value or 0) - worked) for value in in_all.values)
+    return Number(left, in_all.start, in_all.end)
 
 
 def _plain_after_each(seen: Seen) -> int:
@@ -364,6 +372,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     if _is_every_so_often(seen, times):
         step = seen.rounds[-1].step or 1
         return [Candidate("continue", 0.1, times=times, step=step, stated=plain_stated)]
+    if until is None and times is None and seen.last_round is not None and goes_on:
+        return [Candidate("continue", 0.4, last_round=seen.last_round, stated=plain_stated)]
     if until is None and times is None:
         return _until_unit(seen, stated) if manner else []
     strong = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
@@ -399,6 +409,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
             sign=change,
             stated=plain_stated,
             per=seen.per,
+            last_round=seen.last_round,
             plain=int(seen.ends_plain),
             ends_shaped=seen.ends_shaped,
         )

@@ -8,7 +8,7 @@ from typing import Final
 
 from msgspec import Struct
 
-from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, TAB, Token
+from roundwright.wording.reading.tokens import COMMA, LINE, SLASH, SPACE, TAB, Token
 from roundwright.wording.reading.tree import Number
 
 _NO_LIST_BEHIND: Final = frozenset(
@@ -72,6 +72,10 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
     place, count = 0, len(tokens)
     while place < count:
         token = tokens[place]
+        if crafted := _crafted(tokens, place, width):
+            made.extend(crafted)
+            place += 2 * width
+            continue
         if columns := _columns(tokens, place, width):
             made.append(columns)
             place += width
@@ -87,6 +91,28 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(token)
             place += 1
     return made
+
+
+def _crafted(tokens: list[Token], place: int, width: int) -> list[Token]:
+    """`k6/k7`: the stitches of each size with their own letter, made `k6/7`; none where it is anything else."""
+    stop = place + 2 * width
+    if tokens[place].kind not in _CRAFTS or stop > len(tokens) or not tokens[place + 2].flags & SLASH:
+        return []
+    values: list[int | None] = []
+    for at in range(place, stop, 2):
+        craft, counted = tokens[at], tokens[at + 1]
+        if craft.text != tokens[place].text or counted.number is None or counted.flags & ~SPACE:
+            return []
+        if (at > place) != bool(craft.flags & SLASH) or len(counted.number.values) != 1:
+            return []
+        values.extend(counted.number.values)
+    first, last = tokens[place + 1], tokens[stop - 1]
+    text = " ".join([token.text for token in tokens[place + 1 : stop : 2]])
+    number = Number(tuple(values), first.start, last.end)
+    return [tokens[place], Token("number", text, first.start, last.end, first.flags, "", number)]
+
+
+_CRAFTS: Final = ("knit", "purl", "slip")
 
 
 def _may_begin(tokens: list[Token], place: int) -> bool:

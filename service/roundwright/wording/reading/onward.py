@@ -27,7 +27,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.tree import Number, Stated
+from roundwright.wording.reading.tree import Number, Stated, Stitch
 
 COST: Final = 2.5
 """More than any way in which the words are read, less than a line that is not read."""
@@ -39,6 +39,8 @@ MOST_ENDS: Final = 3
 
 def onward_ways(phrases: tuple[Phrase, ...]) -> list[Candidate]:
     """A crown that goes on to a count of the sentence, or to where its plain stitches run out."""
+    if until_unit := _to_unit(phrases):
+        return until_unit
     if not _goes_on(phrases):
         return []
     step = next((phrase.step or 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), 0)
@@ -54,6 +56,35 @@ def onward_ways(phrases: tuple[Phrase, ...]) -> list[Candidate]:
             for place in (0, 1)
         ]
     return ways
+
+
+def _to_unit(phrases: tuple[Phrase, ...]) -> list[Candidate]:
+    """`Keep going until you've done the *k4, k2tog* round (30 sts) and a knit round after it`: to a round as it is.
+
+    The counts told with it are those at the end; a plain round behind it is worked too.
+    """
+    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
+    thus = isinstance(begins, Continue) or any(
+        isinstance(phrase, Continue) and phrase.manner for phrase in phrases
+    )
+    at = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Length)), None)
+    if not thus or at is None:
+        return []
+    stars = [place for place in range(at + 1, len(phrases)) if isinstance(phrases[place], Star)][:2]
+    inside = phrases[stars[0] + 1 : stars[1]] if len(stars) == 2 else ()
+    nodes = tuple(phrase.node for phrase in inside if isinstance(phrase, Stitches))
+    if not inside or len(nodes) != len(inside) or not all(isinstance(node, Stitch) for node in nodes):
+        return []
+    behind = phrases[stars[1] + 1 :]
+    stated = tuple(
+        Stated(count.number, count.start, count.end) for count in _counts(behind) if not count.sign
+    )
+    plain = any(isinstance(phrase, Rounds) and not phrase.every for phrase in behind)
+    return [Candidate("continue", TO_UNIT, last=nodes, plain=int(plain), stated=stated[-1:])]
+
+
+TO_UNIT: Final = 0.3
+"""What it costs to go on until a round is worked as it is told."""
 
 
 def as_numbered(

@@ -134,6 +134,12 @@ class Change(Phrase, frozen=True, gc=False):
     sign: int
 
 
+class LastRound(Phrase, frozen=True, gc=False):
+    """`up to and including Round 20`: the number of the last of several rounds."""
+
+    number: Number
+
+
 class Continue(Phrase, frozen=True, gc=False):
     """`continue`, `in this manner`; `manner` of the second."""
 

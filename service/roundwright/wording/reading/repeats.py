@@ -333,7 +333,7 @@ class _Continuation:
             else candidate.plain
         )
         while (target is None or lane.count != target) and (turns is None or made < turns):
-            if candidate.last and self.is_worked_so(candidate.last):
+            if self.has_ended(first, counted=target is not None or turns is not None):
                 break
             for _ in range(max(0, self.gap - self.trailing)):
                 self.plain_round()
@@ -343,8 +343,26 @@ class _Continuation:
             made += 1
         while self.number < first + numbers:
             self.plain_round()
-        for _ in range(0 if numbers else ends):
+        for _ in range(0 if numbers else max(ends, self.rounds_left(first))):
             self.plain_round()
+
+    def has_ended(self, first: int, *, counted: bool) -> bool:
+        """Whether it is worked as it says at last, or would come behind the last round that is named."""
+        nodes, last = self.work.candidate.last, self.work.candidate.last_round
+        if nodes and self.is_worked_so(nodes):
+            return True
+        if last is None or counted:
+            return False
+        between = max(0, self.gap - self.trailing)
+        return self.number - first + between >= (last.of(self.work.column) or 0) - self.work.lane.printed
+
+    def rounds_left(self, first: int) -> int:
+        """How many plain rounds follow the last shaping up to the last round that is named, no more than between."""
+        last, printed = self.work.candidate.last_round, self.work.lane.printed
+        if last is None or not printed:
+            return 0
+        left = (last.of(self.work.column) or 0) - printed - (self.number - first)
+        return max(0, min(left, self.gap))
 
     def run_numbered(self, numbers: int) -> None:
         """One shaping for each number, with as many plain rounds between as numbers are left out."""

@@ -12,6 +12,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     AtEnds,
     Brackets,
+    Count,
     Extent,
     Fabric,
     Odd,
@@ -32,6 +33,7 @@ from roundwright.wording.reading.tokens import COMMA, SEMI
 from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,
+    Evenly,
     Fill,
     Nodes,
     Number,
@@ -53,7 +55,7 @@ def rounds_of_segment(
     if seen.evenly and bare:
         return options
     if not work.stitches:
-        return fabric_only(work)
+        return [*fabric_only(work), *_named_round(work), *_to_count(work)]
     if number := _only_a_number(work):
         nodes = plain_fill("k", segment.start, segment.end)
         return [Candidate("round", work.cost + 0.1, nodes, rounds=number, stated=work.stated)]
@@ -86,6 +88,43 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     if label is None and stitches and only_spoken_of(seen, stitches):
         cost += 2.0
     return RoundWork(seen, label, segment, stated, work, stitches, number, length, fabric, cost)
+
+
+def _named_round(work: RoundWork) -> list[Candidate]:
+    """`Round 3: dot round, groups of 6`: a numbered round of a pattern that is told elsewhere; it keeps its count."""
+    label, order = work.label, work.seen.order
+    if label is None or label.kind != "numbered" or not work.segment.phrases or work.seen.chart:
+        return []
+    match order:
+        case (Said(words=1, text=name), Said(text="round" | "rnd" | "row"), *_) if name.isalpha():
+            words = [phrase for phrase in order if not isinstance(phrase, Said | Count)]
+            stated = tuple(count for count in work.stated if count.number in _sure(order))
+            nodes = plain_fill("k", work.segment.start, work.segment.end)
+            return [] if words else [Candidate("round", NAMED, nodes, stated=stated)]
+        case _:
+            return []
+
+
+def _to_count(work: RoundWork) -> list[Candidate]:
+    """`4 / decrease / 90`: a round of which no more is told than that it shapes, and its count."""
+    label, seen = work.label, work.seen
+    counts = [stated for stated in work.stated if not stated.sign]
+    if label is None or label.kind not in ("numbered", "listed", "next") or len(counts) != 1:
+        return []
+    if len(seen.changes) != 1 or seen.agains or seen.untils or seen.rounds or seen.times or seen.evenly:
+        return []
+    start, end = work.segment.start, work.segment.end
+    nodes = (Evenly(counts[0].number, seen.changes[0].sign, start, end, to=True),)
+    return [Candidate("round", 0.4, nodes, stated=work.stated)]
+
+
+def _sure(phrases: tuple[Phrase, ...]) -> list[Number]:
+    """The numbers that can be nothing but counts."""
+    return [phrase.number for phrase in phrases if isinstance(phrase, Count) and phrase.sure]
+
+
+NAMED: Final = 1.0
+"""What it costs to work a round of which only the name is told."""
 
 
 def _only_a_number(work: RoundWork) -> Number | None:

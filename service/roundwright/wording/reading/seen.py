@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Every,
     Extent,
     Fabric,
+    LastRound,
     Length,
     Markers,
     Needlewise,
@@ -39,7 +40,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     UntilRound,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, STOP, THEN
+from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, SLASH, STOP, THEN
 from roundwright.wording.reading.tree import (
     Evenly,
     Mark,
@@ -80,6 +81,7 @@ class Seen(Struct):
     odd: bool = False
     per_part: Number | None = None
     per: bool = False
+    last_round: Number | None = None
     ends_plain: bool = False
     ends_shaped: bool = False
     until_round: UntilRound | None = None
@@ -108,6 +110,13 @@ _LISTS: Final[Mapping[type, str]] = {
     Change: "changes",
 }
 """Where the phrases of a kind are kept."""
+_NUMBERS: Final[Mapping[type, str]] = {
+    Markers: "markers",
+    Every: "every",
+    PerPart: "per_part",
+    LastRound: "last_round",
+}
+"""Where the number of a phrase is kept."""
 
 
 def has_stitches(phrase: Phrase) -> bool:
@@ -144,7 +153,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         then = place and stitched[place] and isinstance(phrases[place - 1], Then)
         current = replace(phrase, flags=phrase.flags | THEN) if then else phrase
         more = phrases[place - 1] if place else None
-        if isinstance(phrase, Count) and isinstance(more, Times) and more.more:
+        if isinstance(phrase, Count) and isinstance(more, Times) and more.more and not phrase.flags & STOP:
             current = replace(phrase, sure=True)  # and again ten
         if isinstance(phrase, Times) and _is_parted(phrases, place):
             current = replace(phrase, flags=phrase.flags | COMMA)
@@ -245,6 +254,9 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
     if isinstance(phrase, _ENDS):
         _keep_end(seen, phrase)
         return
+    if isinstance(phrase, Markers | Every | PerPart | LastRound):
+        setattr(seen, _NUMBERS[type(phrase)], phrase.number)
+        return
     match phrase:
         case Odd():
             seen.odd = True
@@ -254,12 +266,6 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.chart = True
         case AtEnds():
             seen.at_ends = _both_ends(seen.at_ends, phrase)
-        case Markers():
-            seen.markers = phrase.number
-        case Every():
-            seen.every = phrase.number
-        case PerPart():
-            seen.per_part = phrase.number
         case _:
             pass
 
@@ -325,7 +331,8 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
         and not isinstance(following, _BEHIND_COUNTS)
     ):
         return False
-    return bool(phrase.flags & (DASH | EQUALS | STOP | COMMA | SEMI)) or following is None or not phrase.flags
+    apart = phrase.flags & (DASH | EQUALS | STOP | COMMA | SEMI | SLASH)
+    return bool(apart) or following is None or not phrase.flags
 
 
 def is_shaping(phrase: Phrase) -> bool:

@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from typing import Final
 
+from msgspec import Struct
+
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, STOP, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
@@ -55,25 +57,94 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     """The columns of the sizes by their names: `Child (Teen, Adult)`, `S/M/L`; empty where there is one size."""
     if width < 2:
         return NO_NAMES
-    names: dict[str, int] = {}
-    for place, token in enumerate(tokens):
-        if token.kind == "(" and place:
-            parts = _parts(tokens, place + 1)
-            if len(parts) == width - 1:
-                _add(names, _head(tokens, place), [" ".join(part) for part in parts])
-        elif token.text in _AGES:
-            _add_ages(names, tokens, place, width)
-        elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
-            _add(names, [listed[0]], listed[1:])
-        elif token.kind == "size" or _lists_names(tokens, place) or _in_order(tokens, place):
-            parts = _parts(tokens, place + (token.kind == "size"), width)
-            if len(parts) == width:
-                _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
+    described = _described(tokens, width)
+    names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
+    names |= {name: column for name, column in _in_brackets(tokens, width).items() if name not in names}
+    for place in (*range(described.begin), *range(described.stop, len(tokens))):
+        _add_listed(names, tokens, place, width)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
     by_age = _by_age(tokens) if width == 2 else NO_NAMES
     return {**_NAMED_BY_WIDTH.get(width, {}), **by_age, **by_place, **names}
 
 
+def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
+    """Add the names of the list that begins at a place, if any does."""
+    token = tokens[place]
+    if token.kind == "(" and place:
+        parts = _parts(tokens, place + 1)
+        if len(parts) == width - 1 and not _is_short_form(tokens, place, parts):
+            _add(names, _head(tokens, place), [" ".join(part) for part in parts])
+    elif token.text in _AGES:
+        _add_ages(names, tokens, place, width)
+    elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
+        _add(names, [listed[0]], listed[1:])
+    elif token.kind == "size" or _lists_names(tokens, place) or _in_order(tokens, place):
+        parts = _parts(tokens, place + (token.kind == "size"), width)
+        if len(parts) == width:
+            _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
+
+
+class _Described(Struct, frozen=True):
+    """A list of sizes with what each is: its names, from `begin` to before `stop`."""
+
+    names: list[list[str]] = []
+    begin: int = 0
+    stop: int = 0
+
+
+def _described(tokens: list[Token], width: int) -> _Described:
+    """`Sizes: A (child 5-10), B (adult)`: the names, and what they mean in brackets; empty where there are none."""
+    begin = next((place for place, token in enumerate(tokens) if token.kind == "size"), len(tokens)) + 1
+    names: list[list[str]] = []
+    place = begin
+    while len(names) < width and place + 2 < len(tokens):
+        opened = next((at for at in range(place, min(place + 3, len(tokens))) if tokens[at].kind == "("), 0)
+        closed = next((at for at in range(opened, min(opened + 8, len(tokens))) if tokens[at].kind == ")"), 0)
+        inside = tokens[opened + 1 : closed]
+        if not opened or not closed or opened == place or any(token.flags & COMMA for token in inside):
+            return _Described()
+        parted = tokens[place].flags & (COMMA | SEMI) or tokens[place].kind == "and"
+        if (names and not parted) or any(token.flags & LINE for token in tokens[place + 1 : closed]):
+            return _Described()
+        name = " ".join(token.text for token in tokens[place:opened] if token.kind != "and")
+        meaning = " ".join(token.text for token in inside)
+        names.append([name, meaning] if any(map(str.isalpha, meaning)) else [name])
+        place = closed + 1
+    told = len(names) == width > 1 and any(map(str.isalpha, "".join(name[0] for name in names)))
+    return _Described(names, begin, place) if told else _Described()
+
+
+def _in_brackets(tokens: list[Token], width: int) -> dict[str, int]:
+    """`Instructions are for Daughter's cap. The figures for Mother's cap follow in brackets`: two sizes by name."""
+    if width != 2:
+        return {}
+    for place, token in enumerate(tokens):
+        if token.text not in _BRACKETS:
+            continue
+        begin = max(0, place - MOST_BEFORE_BRACKETS)
+        fors = [at for at in range(begin, place) if tokens[at].kind == "for"]
+        if len(fors) < 2 or not any(token.text in _INSTRUCTIONS for token in tokens[begin : fors[-2]]):
+            continue
+        made: dict[str, int] = {}
+        for column, at in enumerate(fors[-2:]):
+            stop = at + 1
+            while stop < place and tokens[stop].kind in _NAMING and stop < at + 3:
+                if stop > at + 1 and tokens[stop].flags & (STOP | COMMA | SEMI):
+                    break
+                stop += 1
+            words = [token.text for token in tokens[at + 1 : stop]]
+            if not words:
+                return {}
+            for name in (" ".join(words), words[0], words[0].removesuffix("'s")):
+                made.setdefault(name, column)
+        return made if set(made.values()) == {0, 1} else {}
+    return {}
+
+
+_BRACKETS: Final = ("brackets", "bracket", "parentheses", "parenthesis")
+_INSTRUCTIONS: Final = ("instructions", "directions", "figures", "numbers", "instruction", "pattern")
+MOST_BEFORE_BRACKETS: Final = 24
+"""Words of a sentence that says for which size the numbers in brackets are."""
 _YOUNG: Final = ("baby", "toddler", "child", "kid", "children", "children's")
 _GROWN: Final = ("adult", "adults", "adult's")
 
@@ -173,6 +244,8 @@ def _lists_names(tokens: list[Token], place: int) -> bool:
         token = tokens[at]
         if at > place and token.flags & LINE:
             return any(token.flags & SLASH for token in tokens[place + 1 : at])
+        if at > place and token.flags & STOP and not token.flags & COLON:
+            return any(token.flags & SLASH for token in tokens[place + 1 : at])  # Regular / Big Head. Find
         if token.kind not in _IN_NAMES or token.flags & (COLON | STOP) & ~(STOP * (at == place)):
             return False
     return False
@@ -199,16 +272,29 @@ def _parts(tokens: list[Token], begin: int, width: int = 0) -> list[list[str]]:
             return parts if all(parts) else []
         if token.kind in _NO_NAMES or (token.kind == "(" and not width):
             return []
-        parted = token.flags & (COMMA | SEMI | SLASH) or token.kind in ("(", ")")
+        parted = token.flags & (COMMA | SEMI | SLASH) or token.kind in ("(", ")") or token.text == "or"
         if (parted or (token.kind == "and" and width)) and parts[-1]:
             parts.append([])
-        if not (token.kind in ("(", ")") or (token.kind == "and" and width)):
+        if not (token.kind in ("(", ")") or (token.kind == "and" and width) or token.text == "or"):
             parts[-1].append(token.text)
     return []
 
 
 _NO_NAMES: Final = frozenset(("stitch", "knit", "purl", "stars", "unit", "decimal", "size", "only"))
 """Kinds of words that are in no list of names."""
+
+
+def _is_short_form(tokens: list[Token], place: int, parts: list[list[str]]) -> bool:
+    """Whether a bracket only gives the letters by which a word goes from here: `Ground (G)`, `main colour (MC)`."""
+    if len(parts) != 1 or len(parts[0]) != 1 or not 0 < len(short := parts[0][0]) <= MOST_SHORT:
+        return False
+    words = tokens[max(0, place - len(short)) : place]
+    initials = "".join(word.text[:1] for word in words)
+    return initials == short and all(len(word.text) > 1 for word in words)
+
+
+MOST_SHORT: Final = 3
+"""Letters of a short form in a bracket behind its words."""
 
 
 def _head(tokens: list[Token], place: int) -> list[str]:
@@ -232,11 +318,15 @@ def _add(names: dict[str, int], heads: list[str], others: list[str]) -> None:
     columns = list(enumerate([heads, *([name] for name in others)]))
     for column, spellings in (*columns[1:], columns[0]):  # `micro-preemie (preemie, newborn)`
         for name in spellings:
-            if name.isdigit():
+            if name.isdigit() or name in _NO_NAME:
                 continue  # a size called by its number has its own place in the list
             names.setdefault(name, column)
             if name in _LETTERS:
                 names.setdefault(_LETTERS[name], column)
+
+
+_NO_NAME: Final = frozenset(("size", "sizes", "the size", "the sizes"))
+"""What no size is called."""
 
 
 def columns_of(

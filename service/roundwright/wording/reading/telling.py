@@ -36,6 +36,10 @@ def tells_of_all(seen: Seen) -> bool:
     if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
         return True
     first = next(iter(seen.order), None)
+    if isinstance(first, Rep) and any(
+        isinstance(said, Said) and said.text == "everything" for said in seen.order
+    ):
+        return True  # `Repeat everything after the * to the end of the rnd.`
     if (
         isinstance(first, Said)
         and first.text == "all"
@@ -54,9 +58,18 @@ def _tells_of_rounds(seen: Seen) -> bool:
     """Whether it is told what decrease rounds are: `decrease rounds are in CC and plain rounds in MC`."""
     if _from_here_on(seen):
         return True
+    spoken = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    if any(words in _ON_THESE for words in zip(spoken, spoken[1:], spoken[2:], strict=False)):
+        return not (seen.rounds or seen.counts or seen.lengths or seen.times)
     worked = seen.work or seen.rounds or seen.counts or seen.lengths or seen.times or seen.continues
     texts = {phrase.text for phrase in seen.order if isinstance(phrase, Said)}
     return bool(seen.changes) and not worked and "are" in texts
+
+
+_ON_THESE: Final = frozenset(
+    ("on", these, word) for these in ("these", "those") for word in ("work", "rounds", "rnds", "you", "we")
+)
+"""How it is told what is worked on rounds of a name: `on these work *k1 berry, then G`."""
 
 
 def _from_here_on(seen: Seen) -> bool:
@@ -78,6 +91,8 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     thus = any(phrase.manner for phrase in seen.continues)
     if segment.intro and thus and [rounds.number.values for rounds in seen.rounds] == [(1,)]:
         return all(map(is_bare, seen.work))  # `knit one round like this:`
+    if segment.intro and _announces(seen):
+        return True  # `knit one round and take out 6 as you go:`
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
     if segment.intro and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.agains):
         return True  # `It takes 6 rounds:`
@@ -91,6 +106,17 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
     ) and all(isinstance(phrase, _REPEATS) or is_bare(phrase) for phrase in seen.work)
+
+
+def _announces(seen: Seen) -> bool:
+    """Whether a single round is announced, with how many stitches are taken out in it."""
+    single = [rounds.number.values for rounds in seen.rounds] == [(1,)] and not seen.rounds[0].every
+    told = (
+        seen.changes
+        or seen.evenly
+        or any(isinstance(said, Said) and said.text == "as" for said in seen.order)
+    )
+    return single and bool(told) and all(map(is_bare, seen.work)) and not (seen.agains or seen.untils)
 
 
 def tells_outcome(seen: Seen) -> bool:
@@ -212,6 +238,8 @@ def likeness(seen: Seen, label: Label | None) -> float:
     if label is None and not numbers and max(seen.lead, seen.spoken_words - 2) > 1:
         strength = min(strength, 1.0)
     strength += _of_repeats(seen, worked=bool(bare or counted))
+    if seen.chart and numbered and not counted:
+        strength = max(strength, OF_CHART)
     if label is None and seen.fabrics and seen.times and not seen.rounds:
         strength += 3.0
     strength -= seen.words
@@ -219,6 +247,10 @@ def likeness(seen: Seen, label: Label | None) -> float:
         sure = label.kind in ("numbered", "next", "every")
         strength = max(strength, 0.0) + 5.0 if sure else strength + 2.0
     return max(0.0, strength)
+
+
+OF_CHART: Final = 3.5
+"""How much the rounds of a chart look like work."""
 
 
 def _weight(phrase: Phrase) -> int:

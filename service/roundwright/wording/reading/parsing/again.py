@@ -122,7 +122,8 @@ class AgainReader(SequenceReader):
         ahead += 1
         while self.kind(ahead) == "number" and self.joined(ahead) and len(names) < 20:
             value = (self.token(ahead).number or ONE).of(0) or 0
-            if self.flags(ahead) & DASH and names:
+            joint = (self.flags(ahead) & DASH or self.kind(ahead - 1) == "and") and names
+            if joint:
                 names.append(named(f"step {value}"))
             elif self.kind(ahead + 1) in ("times", "more") and names:
                 break
@@ -200,6 +201,12 @@ class AgainReader(SequenceReader):
             return True
         if not first and token.flags & COMMA and behind in ("stitch_noun", "fewer"):
             return True  # as rnds 1 and 2, one st fewer each time
+        plural = before == "round" and self.token(place - 1).text.endswith("s")
+        if first and behind == "times" and plural and token.kind == "number":
+            return True  # `that pair of rounds 5 times`
+        apart = token.flags == SPACE and token.start == self.token(place - 1).end + 1
+        if not first and before == "range" and apart:
+            return True  # `rnds 1-4 five times`
         if first or behind not in ("times", "more"):
             return False
         if before in ("number", "range") and not token.flags & (COMMA | SEMI):
@@ -302,6 +309,18 @@ class AgainReader(SequenceReader):
         return Said(*self.take(ahead))
 
     def work(self) -> Phrase:
+        """`work those 4 rounds`, `do rounds 5-6 again`; `as you work the first round` works nothing."""
+        return self.told_while() or self.worked()
+
+    def told_while(self) -> Phrase | None:
+        """`as you work the first round`, which says when something is done; else None."""
+        before = [token.text for token in self.tokens[max(0, self.place - 2) : self.place]]
+        if len(before) < 2 or before[1] != "you" or before[0] not in _WHILE:
+            return None
+        ahead = self.skip(1)
+        return self.only_words(ahead + 2 if self.kind(ahead + 1) == "round" else 1)
+
+    def worked(self) -> Phrase:
         """`work those 4 rounds`, `do rounds 5-6 again`."""
         lettered = self.letter(1) and self.is_lettered(2)
         ahead = 1 if lettered else self.skip(1)
@@ -366,6 +385,8 @@ class AgainReader(SequenceReader):
     def same_in_sections(self) -> Phrase | None:
         """`do the same at every marker`: what was told is worked in every section; else None."""
         ahead = self.skip(1)
+        if self.text_of(1) in ("it", "this", "that"):
+            return self.at_all_markers(self.skip(2))
         if self.token(ahead).text != "same" or not self.joined(ahead):
             return None
         ahead = self.skip(ahead + 1)
@@ -374,6 +395,16 @@ class AgainReader(SequenceReader):
         if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("marker", "section", "needle"):
             return None
         return Needlewise(*self.take(ahead + 2))
+
+    def at_all_markers(self, ahead: int) -> Phrase | None:
+        """`do it at all 8 markers`, `do this before every marker`; else None."""
+        while self.kind(ahead) in ("in", "on", "before") and self.joined(ahead):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) not in ("each", "all") or not self.joined(ahead):
+            return None
+        number = self.token(ahead + 1).number if self.kind(ahead + 1) == "number" else None
+        ahead += 1 if number is None else 2
+        return Needlewise(*self.take(ahead + 1), number) if self.kind(ahead) in _PARTS else None
 
     def told_before(self) -> int:
         """How many rounds `them` is: those of `These 8 rounds form the pattern. Work them`; 0 where none are told."""
@@ -470,7 +501,7 @@ class AgainReader(SequenceReader):
         narrowed = before is not None and before.text == "narrow" and bool(self.flags(0) & COMMA)
         if before is not None and (narrowed or before.kind in ("stitch", "together")) and self.ends_round():
             return Extent(*self.take(1), NOTHING)
-        joins = self.place > 1 and self.tokens[self.place - 2].kind == "in"
+        joins = self.place > 1 and self.tokens[self.place - 2].kind in ("in", "to")
         spoken = before is not None and before.kind == "plain" and self.token().text.endswith("s")
         if spoken and before is not None and before.text == "plain" and self.text_of(1) in ("in", "are"):
             return self.only_words(1)  # plain rounds in MC
@@ -540,6 +571,9 @@ class AgainReader(SequenceReader):
         raise NotImplementedError
 
 
+_PARTS: Final = ("marker", "section", "needle")
+_WHILE: Final = ("as", "while", "when", "before", "once")
+"""Words before `you work the first round` that work nothing: `As you work the first round, place markers`."""
 MOST_BEHIND_RANGE: Final = 60
 """Words behind `Rnds 8 to 14:` in which its last round may be told."""
 MOST_BEHIND_CHART: Final = 6

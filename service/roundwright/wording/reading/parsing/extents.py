@@ -8,6 +8,7 @@ from roundwright.wording.reading.phrases import (
     ALL_OTHERS,
     Brackets,
     Extent,
+    LastRound,
     Length,
     Needlewise,
     Phrase,
@@ -44,6 +45,19 @@ _OF_ROUNDS: Final = frozenset(("round", "alternate", "following", "ordinal", "si
 _BEFORE_WORK: Final = frozenset(("at", "doing", "working", "to", "reach", "only", "just", "you're", "are"))
 """Words between `until` and the work that is come to."""
 
+_DONE: Final = frozenset(("worked", "done", "completed", "finished", "made", "knitted", "knit", "are"))
+"""Words before the number of the rounds that were worked in all."""
+_ARE_DONE: Final = frozenset(
+    ("have", "has", "had", "been", "are", "is", "were", "worked", "done", "completed", "complete", "finished", "made",
+     "knitted", "knit", "long", "deep")
+)  # fmt: skip
+"""Words behind the number of the rounds that were worked in all."""
+
+_GOING_ON: Final = ("manner", "continue")
+_INCLUDING: Final = frozenset(("including", "incl", "inclusive", "end"))
+MOST_BEFORE_LAST: Final = 5
+"""Words between `up to` and the last round of several."""
+
 
 class ExtentReader(NumberReader):
     """Reads how far something is worked."""
@@ -51,7 +65,7 @@ class ExtentReader(NumberReader):
     def to(self) -> Phrase:
         """`to end`, `to last 2 sts`, `to 2 sts before m`, `until 8 sts rem`, `until it measures 5 ins`."""
         until = self.kind() == "until"
-        if reached := self.until_round(until=until):
+        if reached := self.until_round(until=until) or self.up_to_round():
             return reached
         ahead = 1 if self.letter(1) else self.skip(1)
         kind = self.kind(ahead)
@@ -73,7 +87,7 @@ class ExtentReader(NumberReader):
         if kind == "stars":
             return self.only_words(ahead + 1)
         if kind in ("number", "list") and (
-            phrase := self.to_length(ahead) or self.to_number(ahead, until=until)
+            phrase := self.to_length(ahead) or self.within(ahead) or self.to_number(ahead, until=until)
         ):
             return phrase
         return self.far(ahead, until=until)
@@ -147,6 +161,23 @@ class ExtentReader(NumberReader):
         ):
             self.place += 1
         return plain
+
+    def up_to_round(self) -> Phrase | None:
+        """`up to and including Round 20`: which round is the last, where the count is told beside; else None."""
+        before = self.tokens[self.place - 1] if self.place else None
+        if before is None or (before.text not in ("up", "right", "down") and before.kind not in _GOING_ON):
+            return None
+        ahead = 1
+        while self.kind(ahead) in ("", "and") or self.text_of(ahead) in _INCLUDING:
+            if not self.joined(ahead) or ahead > MOST_BEFORE_LAST:
+                return None
+            ahead += 1
+        numbered = self.kind(ahead) == "round" and self.kind(ahead + 1) in ("number", "ordinal")
+        ordinal = self.kind(ahead) == "ordinal" and self.kind(ahead + 1) == "round"
+        if not numbered and not ordinal:
+            return None
+        number = self.token(ahead + numbered).number or ONE
+        return LastRound(*self.take(ahead + 2), number)
 
     def to_end(self, ahead: int) -> Phrase:
         """`to end of rnd`."""
@@ -232,6 +263,15 @@ class ExtentReader(NumberReader):
             return Until(*self.take(count), number)
         return None
 
+    def within(self, ahead: int) -> Phrase | None:
+        """`to within 2 sts of the next thread`; None where it is none of these."""
+        number, count = self.token(ahead).number or ONE, self.skip(ahead + 1)
+        count = self.skip(count + 1) if self.kind(count) == "stitch_noun" else count
+        at = count + (self.kind(count) == "next")
+        if self.text_of(count - 1) not in ("of", "the") or not self.is_marker(at) or not self.joined(at):
+            return None
+        return Extent(*self.take(at + 1), number, marker=True)
+
     def far(self, ahead: int, *, until: bool) -> Phrase:
         """To a length, or to a count, said in more words."""
         limit = min(self.place + 24, self.stop)
@@ -265,12 +305,27 @@ class ExtentReader(NumberReader):
         return self.only_words(1)
 
     def rounds_in_all(self, place: int) -> Phrase | None:
-        """`until you have done twelve rounds altogether`, as a bracket says it; None where no rounds are counted."""
-        behind = self.tokens[place + 1 : min(place + 3, self.stop)]
-        if len(behind) < 2 or behind[0].kind != "round" or behind[1].kind != "total":
+        """`until you have done twelve rounds altogether`, as a bracket says it; None where no rounds are counted.
+
+        `until 16 rounds have been worked`, `until you have worked 8 (10, 12) rounds`, `until there are 12 rounds`.
+        """
+        if place + 1 >= self.stop or self.tokens[place + 1].kind != "round":
+            return None
+        stop = place + 2
+        while (
+            stop < self.stop and self.tokens[stop].text in _ARE_DONE and not self.tokens[stop].flags & BREAK
+        ):
+            stop += 1
+        if stop < self.stop and self.tokens[stop].kind == "total" and not self.tokens[stop].flags & BREAK:
+            stop += 1
+        before = self.tokens[place - 1]
+        done = before.text in _DONE or before.kind == "have"
+        if stop == place + 2 and not (
+            done and (stop >= self.stop or self.tokens[stop].flags & (STOP | COMMA | SEMI))
+        ):
             return None
         number = self.tokens[place].number or ONE
-        start, end, flags = self.take(place + 3 - self.place)
+        start, end, flags = self.take(stop - self.place)
         return Brackets(start, end, flags, (Rounds(start, end, 0, number),))
 
     def until_count(self, place: int) -> Phrase | None:

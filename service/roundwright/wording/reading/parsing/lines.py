@@ -28,7 +28,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 MOST_NESTED: Final = 12
@@ -61,6 +61,8 @@ class Lines(ExtentReader):
             return every
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends
+        if token.text == "c" and (cable := self.dotted_cable()):
+            return cable
         if token.text in _CROSSED and (crossed := self.crossed()):
             return crossed
         reading = _READ.get(token.kind)
@@ -107,6 +109,31 @@ class Lines(ExtentReader):
             ")",
             "repeat",
         )
+        if not apart or not all(1 < (value or 0) <= MOST_CROSSED for value in number.values):
+            return None
+        start, end, flags = self.take(2)
+        return Stitches(start, end, flags, Stitch("k", number, start, end))
+
+    def is_starred(self) -> bool:
+        """Whether a star or a bracket was opened in this line, and not closed."""
+        stars = 0
+        for back in range(self.place - 1, max(self.place - MOST_IN_REPEAT, -1), -1):
+            stars += self.tokens[back].kind == "stars"
+            if self.tokens[back].flags & LINE:
+                break
+        return self.depth > 0 or stars % 2 == 1
+
+    def dotted_cable(self) -> Phrase | None:
+        """`C. 6` in a repeat: as many stitches as cross; None where it is anything else."""
+        number = self.token(1).number
+        if (
+            self.kind(1) != "number"
+            or number is None
+            or not self.is_starred()
+            or self.flags(1) & (COMMA | COLON)
+        ):
+            return None
+        apart = self.flags(2) & (COMMA | SEMI) or self.kind(2) in ("stars", ")", "repeat")
         if not apart or not all(1 < (value or 0) <= MOST_CROSSED for value in number.values):
             return None
         start, end, flags = self.take(2)
@@ -303,7 +330,9 @@ class Lines(ExtentReader):
         return Closing(*self.take(1), bind_off=True)
 
     def continue_(self) -> Phrase:
-        """`continue`."""
+        """`continue`; `keep on so`, with the manner."""
+        if self.text_of(1) == "so" and self.joined(1) and not self.flags(1) & COMMA and self.ends_at(2):
+            return Continue(*self.take(2), manner=True)
         return Continue(*self.take(1))
 
     def manner(self) -> Phrase:
@@ -329,8 +358,14 @@ class Lines(ExtentReader):
         return None
 
     def chart(self) -> Phrase:
-        """`chart`."""
-        return Chart(*self.take(1))
+        """`chart`, `Chart 4`, `chart no. 3`, `Chart 14A`: with the number it is called by."""
+        count = 2 if self.text_of(1) in ("no", "nr", "number") and self.joined(1) else 1
+        token = self.token(count)
+        called = token.text.isdigit() and self.joined(count) and not token.flags & (COMMA | DASH)
+        if not called or self.kind(count + 1) in _COUNTED_BEHIND_CHART:
+            return Chart(*self.take(1))
+        lettered = len(self.text_of(count + 1)) == 1 and self.token(count + 1).start == token.end
+        return Chart(*self.take(count + 1 + lettered))
 
     def and_(self) -> Phrase:
         """`and its first 3 sts again`; else it says nothing."""
@@ -519,11 +554,24 @@ def _said_beside(inside: list[Phrase]) -> list[Phrase]:
 
 _DENIES: Final = frozenset(
     ("no", "without", "omit", "omitting", "skip", "skipping", "drop", "dropping", "leave", "leaving", "stop", "done",
-     "finished", "not", "don't")
+     "finished", "not", "don't", "forget", "forgetting", "ditch", "lose")
 )  # fmt: skip
 """Words that say that something is not worked any more."""
 _WITH_DENIAL: Final = frozenset(
-    ("any", "with", "doing", "working", "knitting", "further", "longer", "all", "trouble", "bother", "need")
+    (
+        "any",
+        "with",
+        "about",
+        "doing",
+        "working",
+        "knitting",
+        "further",
+        "longer",
+        "all",
+        "trouble",
+        "bother",
+        "need",
+    )
 )
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
@@ -532,7 +580,11 @@ _COMES: Final = frozenset(
 )
 """What stands before `after a decrease round` where that tells how rounds end."""
 _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
+_COUNTED_BEHIND_CHART: Final = ("times", "round", "often", "more", "stitch_noun", "total")
+"""What stands behind a number that is not that of the chart before it: `the chart 4 times`."""
 _CROSSED: Final = frozenset(("cross", "cable", "twist"))
+MOST_IN_REPEAT: Final = 24
+"""Words of a line back to the star with which a repeat begins."""
 MOST_CROSSED: Final = 12
 """Stitches of one cable."""
 _TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}

@@ -185,11 +185,24 @@ class NumberReader(TimesReader):
         if self.token(1).text in _COLOURS and self.in_repeat():
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
+        if not self.flags(1) and self.is_colour_row():
+            start, end, flags = self.take(2)
+            return Stitches(start, end, flags, Stitch("k", number, start, end))
         if not self.flags(1):
             start, end, flags = self.take(2)
             name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
             return Stitches(start, end, flags, Unknown(name, start, end))
         return Rounds(*self.take(3), number) if self.kind(2) == "round" else None
+
+    def is_colour_row(self) -> bool:
+        """Whether stitches are told by the letters of their colours: `2R 1M 2R`; another unit stands beside this."""
+        if len(self.text_of(1)) != 1:
+            return False
+        for number, letter in ((2, 3), (-2, -1)):
+            beside = self.place + number >= 0 and self.kind(number) == "number" and not self.flags(letter)
+            if beside and len(self.text_of(letter)) == 1 and not self.flags(max(number, 0)) & ~SPACE & ~COLON:
+                return True
+        return False
 
     def opens_work(self) -> bool:
         """Whether a number stands where work begins, and not behind a sign that makes it a count."""
@@ -515,6 +528,18 @@ class NumberReader(TimesReader):
             stop += 1
         return PerPart(*self.take(stop), number)
 
+    def repeats(self) -> Phrase | None:
+        """`six repeats to the round`, `11 repeats`: how often a chart is worked side by side; else None."""
+        if self.token(1).text not in _REPEATS or self.text_of(2) == "of":
+            return None
+        around = self.skip(3)
+        of_round = self.kind(2) in ("to", "in", "per", "around", "each") and self.joined(2)
+        if of_round and self.kind(around) == "each":
+            around += 1
+        if of_round and self.kind(2) == "around":
+            return self.only_words(3)
+        return self.only_words(around + 1 if of_round and self.kind(around) == "round" else 2)
+
     def worked_on(self, number: Number, ahead: int) -> Phrase | None:
         """`2 stitches knit`; `repeating the 12 sts of the chart` works nothing itself; else None."""
         kind = self.kind(ahead) if self.joined(ahead) else ""
@@ -540,6 +565,13 @@ class NumberReader(TimesReader):
         if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
             return self.skip(ahead + 1) + 1
         of_chart = kind in ("chart", "pattern") and self.token(2).text == "of"
+        wide = self.skip(ahead + 1) if kind in ("to", "in", "per") else 0
+        if (
+            wide
+            and self.kind(wide) in ("each", "repeat")
+            and self.kind(wide + (self.kind(wide) == "each")) == "repeat"
+        ):
+            return wide + 1 + (self.kind(wide) == "each")  # 22 stitches to the repeat
         apart = kind == "word" and self.token(ahead).text == "apart"
         apart = apart or (kind == "between" and self.kind(ahead + 1) in (")", "marker", "each", ""))
         return ahead + 1 if of_chart or apart or kind == "repeat" else 0
@@ -625,6 +657,7 @@ def _with_before(reader: NumberReader) -> bool:
     )
 
 
+_REPEATS: Final = ("repeats", "reps", "rpts")
 _SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats", "makes", "making", "was")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 
@@ -694,6 +727,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "word": NumberReader.worded,
     "yarn": lambda reader, number: reader.worded(number) if reader.in_repeat() else None,
     "stitch_noun": NumberReader.stitches,
+    "repeat": lambda reader, _: reader.repeats(),
     "times": NumberReader.times,
     "more": NumberReader.more_of,
     "fewer": NumberReader.fewer_or_more,

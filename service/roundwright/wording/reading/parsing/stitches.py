@@ -19,7 +19,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 _BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only", "more")
@@ -59,7 +59,7 @@ class StitchReader(MarkerReader):
             ahead += 1
         if (
             self.kind(ahead) == "number"
-            and not glue & (BREAK | DASH)
+            and not glue & (BREAK | DASH | SLASH)
             and (not glue & COMMA or self.kind(ahead + 1) not in ("stitch_noun", "remain"))
         ):
             return self.craft_number(craft, ahead)
@@ -336,7 +336,8 @@ class StitchReader(MarkerReader):
             side = self.token(2).text if self.kind(2) == "word" and self.token(2).text in ("l", "r") else side
             name = {"l": "m1l", "r": "m1r", "p": "m1p"}.get(side, "m1")
             count = 3 if name != "m1" else 2
-            if self.token().text == "makes" and number.of(0) != 1:
+            named = self.kind(2) == "word" and self.joined(2) and not self.flags(2) & COMMA
+            if self.token().text == "makes" and number.of(0) != 1 and not named:
                 return Count(*self.take(2), number)  # that makes sixty
             if name == "m1" and number.of(0) != 1 and self.kind(2) in ("word", "decrease") and self.joined(2):
                 return self.only_words(2)  # `make 8 neat ribs`
@@ -383,7 +384,8 @@ class StitchReader(MarkerReader):
         to = self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number"
         if to:
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not self.flags(ahead) & COMMA:
+        parted = self.flags(ahead) & (COMMA | SLASH)
+        if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
             start, end, flags = self.take(1)
