@@ -17,7 +17,7 @@ PIN = re.compile(r"^[a-z0-9._-]+==[^ ;]+", re.MULTILINE)
 PINNED = [
     *(
         f"{folder}/requirements.txt"
-        for folder in ("deploy", "tests", "tests/deploy", "tests/load", "tests/long")
+        for folder in ("deploy", "tests", "tests/clients", "tests/deploy", "tests/load", "tests/long")
     ),
     "tests/lowest.txt",
 ]

@@ -136,6 +136,7 @@ class Tidy:
             return {"type": "string", **schema, "const": words[0]}
         name = self.names.setdefault(frozenset(words), owner)
         self.enums[name] = {"type": "string", "enum": words}
+        schema.pop("type", None)  # beside the reference some generators make a second type of it
         return {**schema, "$ref": REFERENCE.format(name=name)}
 
 
