@@ -1,19 +1,41 @@
 """The OpenAPI document: that it is the one published, that it is sound, and that what it shows is real."""
 
+import asyncio
 import json
 import re
+from copy import copy
 from pathlib import Path
 
+import httpx
 import jsonschema_rs
 import pytest
 from openapi_spec_validator import OpenAPIV31SpecValidator
 
-from roundwright.web import openapi
+from roundwright.web import app, openapi
+from roundwright.web.routes.drawings import draw_crown
+from roundwright.web.routes.file_form import FileForm
+from roundwright.web.routes.hats import write_handout
 from roundwright.web.routes.operation import lookup
+from roundwright.web.routes.picture_file import PictureFile
+from roundwright.web.routes.query_form import QueryForm
 from roundwright.web.routes.service import Health
+from roundwright.web.routes.sizing import cast_on
+from roundwright.web.settings import Settings
 from tests.contract.shape import document, listed, named
 
 ROOT = Path(__file__).parents[2]
+ENDING = {"deprecation": "@1798761600", "sunset": "Fri, 01 Jan 2027 00:00:00 GMT"}
+
+
+@lookup("/v1/old", id="getOld", tag="Sizes", summary="Old", headers=ENDING)
+def get_old() -> Health:
+    """What there was."""
+
+
+@lookup("/v1/new", id="getNew", tag="Sizes", summary="New")
+def get_new() -> Health:
+    """What there is."""
+    return Health()
 
 
 def test_the_published_document_is_the_one_of_the_service():
@@ -56,18 +78,41 @@ def test_an_operation_is_described(operation):
 
 def test_an_operation_that_is_to_end_is_deprecated():
     """The header `Deprecation` (RFC 9745) and the document say the same."""
-
-    @lookup("/v1/old", id="getOld", tag="Sizes", summary="Old", headers={"deprecation": "@1798761600"})
-    def get_old() -> Health:
-        """What there was."""
-
-    @lookup("/v1/new", id="getNew", tag="Sizes", summary="New")
-    def get_new() -> Health:
-        """What there is."""
-
     paths = openapi.document([get_old, get_new])["paths"]
     assert paths["/v1/old"]["get"]["deprecated"]
     assert "deprecated" not in paths["/v1/new"]["get"]
+
+
+def test_what_is_made_of_an_operation_ends_with_it(monkeypatch):
+    """Both headers are on the wire, and on the GET form of a POST, on its files and on the PNG of a picture."""
+    to_end = [copy(operation) for operation in (cast_on, draw_crown, write_handout)]
+    for operation in to_end:
+        operation.own_headers = [
+            *operation.own_headers,
+            *((k.encode(), v.encode()) for k, v in ENDING.items()),
+        ]
+    handout = to_end[2]
+    to_end += [QueryForm(to_end[0]), PictureFile(to_end[1]), FileForm(handout, "txt", handout.files["txt"])]
+    monkeypatch.setattr(app, "all_operations", lambda: [*to_end, get_new])
+
+    async def ask():
+        transport = httpx.ASGITransport(app.create(Settings()))
+        async with httpx.AsyncClient(transport=transport, base_url="http://hats.example") as client:
+            return [
+                await client.post("/v1/cast-on", json=cast_on.example_value()),
+                await client.get("/v1/cast-on?gauge_stitches=20&head=43cm"),
+                await client.get("/v1/drawings/crown.svg?stitches=64"),
+                await client.get("/v1/drawings/crown.png?stitches=64"),
+                await client.post("/v1/hats/handout.txt", json=handout.example_value()),
+                await client.get("/v1/new"),
+            ]
+
+    *ending, new = asyncio.run(ask())
+
+    assert {200} == {answer.status_code for answer in (*ending, new)}
+    for answer in ending:
+        assert ENDING == {name: answer.headers.get(name) for name in ENDING}, answer.url
+    assert not set(ENDING) & set(new.headers)
 
 
 @pytest.mark.parametrize("operation", listed(), ids=named)
