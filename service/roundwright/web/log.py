@@ -118,7 +118,7 @@ _OF_ANY_NAME: Final = ("unknown_field", "given_twice")
 
 
 def _place(problem: Problem) -> dict[str, Any]:
-    """The type of a problem and where in the request it is, but for a parameter that nobody knows, which may say anything."""
+    """The type of a problem and its places in the request, but for a parameter whose name may be the caller's own."""
     places = [
         shortened(place, MAX_POINTER)
         for fault in problem.errors
