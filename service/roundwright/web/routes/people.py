@@ -84,12 +84,12 @@ def handout_problem(problem: Problem, code: str) -> bytes:
     texts, labels = _texts()[language], _labels()
     faults = []
     for fault in problem.errors:
-        said = texts.get(f"fault_{fault.code}", fault.detail)
+        detail = texts.get(f"fault_{fault.code}", fault.detail)
         if problem.status == 422:
-            said = fault.detail if language == "en" else f"{said} {fault.detail}"
+            detail = fault.detail if language == "en" else f"{detail} {fault.detail}"
         name = fault.parameter or ""
         label = texts.get(labels.get(name, ""), name)
-        faults.append(texts["at_field"].replace("{field}", label).replace("{detail}", said))
+        faults.append(texts["at_field"].replace("{field}", label).replace("{detail}", detail))
     if problem.nearest:
         faults.append(texts["nearest"].replace("{nearest}", problem.nearest))
     lines = "".join(f"<li>{escape(text)}</li>" for text in faults or [problem.detail])
