@@ -11,7 +11,6 @@ from prometheus_client.parser import text_string_to_metric_families
 
 from roundwright.web.settings import Settings
 from tests.conftest import serving
-from tests.contract.shape import listed
 
 MONITORING = Path(__file__).parents[2] / "deploy/kubernetes/monitoring"
 RULES = [
@@ -60,18 +59,3 @@ def test_each_alert_says_what_to_do() -> None:
         assert rule["labels"]["severity"] in {"critical", "warning"}
         assert {"summary", "description"} == rule["annotations"].keys()
         assert rule["for"]
-
-
-def test_what_takes_long_by_itself_is_not_called_slow() -> None:
-    """PDFs, PNGs and batches take longer than the alert allows, so they are not counted; all else is."""
-    [left_out] = re.findall(r'http_route!~"([^"]+)"', EXPRESSIONS["RoundwrightSlow"])
-    dear = {
-        operation.path
-        for operation in listed()
-        if operation.path == "/v1/batch"
-        or operation.path.startswith("/v1/hats/handout")
-        or {"application/pdf", "image/png"} & set(operation.written["responses"]["200"]["content"])
-    }
-
-    assert len(dear) >= 10
-    assert dear == {operation.path for operation in listed() if re.fullmatch(left_out, operation.path)}
