@@ -50,8 +50,10 @@ esac
 install .venv tests/requirements.txt .
 # What checks the deployment has an environment of its own: its pins are not those of the tests.
 install .venv/tools tests/deploy/requirements.txt || echo "The tools for the deployment do not install here; their tests are left out."
+# So have generators of clients that pip installs.
+install .venv/clients tests/clients/requirements.txt || echo "The generators of clients do not install here; their tests are left out."
 
-# Generators of clients, linters of the document, axe-core, and what the TypeScript example stands on.
+# More generators of clients, linters of the document, axe-core, and what the TypeScript example stands on.
 if command -v npm >/dev/null; then
     for folder in tests/clients examples/mobile-backend; do
         stamp=$folder/node_modules/.requirements

@@ -17,7 +17,7 @@ PIN = re.compile(r"^[a-z0-9._-]+==[^ ;]+", re.MULTILINE)
 PINNED = [
     *(
         f"{folder}/requirements.txt"
-        for folder in ("deploy", "tests", "tests/deploy", "tests/load", "tests/long")
+        for folder in ("deploy", "tests", "tests/clients", "tests/deploy", "tests/load", "tests/long")
     ),
     "tests/lowest.txt",
 ]
@@ -103,6 +103,27 @@ def test_the_package_holds_its_data(tmp_path):
     assert compiled
     assert "roundwright/web/openapi.json" in inside
     assert [] == [file for file in [*tracked, *compiled] if file not in inside]
+
+
+@pytest.mark.parametrize("repository", ["https://git.example/roundwright/blob/1.1.0", None])
+def test_the_addresses_of_a_project_are_addresses(repository, tmp_path, monkeypatch):
+    """The metadata link to the pages of the repository that the release names, and to none where it names none."""
+    monkeypatch.delenv("RELEASE_REPOSITORY", raising=False)
+    if repository:
+        monkeypatch.setenv("RELEASE_REPOSITORY", repository)
+    wheel = zipfile.ZipFile(
+        next(WheelBuilder(str(ROOT)).build(directory=str(tmp_path), versions=["standard"]))
+    )
+    [metadata] = [wheel.read(name).decode() for name in wheel.namelist() if name.endswith("/METADATA")]
+    addresses = dict(re.findall(r"^Project-URL: (\w+), (.*)$", metadata, re.MULTILINE))
+
+    assert ({"Changelog", "Documentation", "Operations", "Security"} if repository else set()) == set(
+        addresses
+    )
+    for address in addresses.values():
+        page, _, section = address.removeprefix(f"{repository}/").partition("#")
+        titles = re.findall(r"^#+ (.+)$", (ROOT / page).read_text(), re.MULTILINE)
+        assert not section or section in [title.lower().replace(" ", "-") for title in titles]
 
 
 def test_nothing_heavy_is_imported_to_serve():

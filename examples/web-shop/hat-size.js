@@ -1,9 +1,9 @@
-// <hat-size>: which size of hat, how many balls, and what it will look like. Its attributes and its words: README.md.
+// <hat-size>: a size, its balls and its look. Attributes and words: README.md.
 
 const PATIENCE_MS = 10_000;
 const GONE = "The size service cannot be reached. Please try again in a moment.";
 
-/** The attributes: what each may be, an example, and whether the calculator can do without it. */
+/** The attributes: what each may be, an example, whether it is optional. */
 const ATTRIBUTES = {
 	service: [/^\S+$/, "https://hats.example"],
 	gauge: [/^[\d.]+\s+[\d.]+(\s+[\d.]+\s*(mm|cm|in))?$/, "20 28"],
@@ -51,39 +51,40 @@ fieldset div{display:flex;gap:1.5rem}
 details{grid-column:1/-1}
 }`);
 
-const el = (name, attributes, ...content) => {
+const el = (name, given, ...content) => {
 	const made = document.createElement(name);
-	for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
+	for (const [key, value] of Object.entries(given)) made.setAttribute(key, value);
 	made.append(...content);
 	return made;
 };
 
-/** "38 cm" as the service takes it. */
+/** "38 cm" for the service. */
 const measured = (text) => {
 	const [, value, unit] = /([\d.]+)\s*([a-z]+)/i.exec(text ?? "") ?? [];
 	return unit && { value: Number(value), unit };
 };
 
-/** What the shopper is told; `field` is the one to put right. */
+/** For the shopper; `field` is to be put right. */
 const trouble = (message, field, state = "error") => Object.assign(new Error(message), { field, state });
 
 class HatSize extends HTMLElement {
 	#asking;
 	#words;
-	#back = () => this.getAttribute("state") === "offline" && this.#find();
+	#back = () => this.matches("[state=offline]") && this.#find();
 
 	connectedCallback() {
 		addEventListener("online", this.#back);
 		if (this.shadowRoot) return;
-		this.attachShadow({ mode: "open" }).adoptedStyleSheets = [LOOK];
+		const root = this.attachShadow({ mode: "open" });
+		root.adoptedStyleSheets = [LOOK];
 		this.#words = this.#ownWords();
 		if (!this.#isSetUp()) {
-			this.shadowRoot.append(el("slot", {})); // what the shop wrote between the tags
+			root.append(el("slot", {})); // what the shop wrote inside
 			this.setAttribute("state", "broken");
 			return;
 		}
-		this.shadowRoot.append(this.#section());
-		const form = (this.form = this.shadowRoot.querySelector("form"));
+		root.append(this.#section());
+		const form = (this.form = root.querySelector("form"));
 		form.onchange = () => {
 			for (const who of ["child", "adult", "head"]) this.#at(who).hidden = who !== form.who.value;
 		};
@@ -101,14 +102,14 @@ class HatSize extends HTMLElement {
 		this.#asking?.abort();
 	}
 
-	/** A mistake of the shop: it goes to the console, never to the shopper. */
+	/** The shop's mistakes go to the console. */
 	#mistake = (text) => console.error(`<hat-size> ${text}`, this);
 
 	get #language() {
 		return this.closest("[lang]")?.lang || "en";
 	}
 
-	/** Words in place of ours, of the property `words` or written between the tags as JSON. */
+	/** The shop's words: the property `words`, or JSON between the tags. */
 	#ownWords() {
 		try {
 			return this.words ?? JSON.parse(this.querySelector("[type='application/json']")?.textContent ?? "{}");
@@ -130,7 +131,7 @@ class HatSize extends HTMLElement {
 		return usable;
 	}
 
-	/** An attribute that is as it should be. */
+	/** A valid attribute. */
 	#read(name, otherwise = "") {
 		const text = this.getAttribute(name)?.trim() ?? "";
 		return ATTRIBUTES[name][0].test(text) ? text : otherwise;
@@ -173,7 +174,7 @@ class HatSize extends HTMLElement {
 		throw trouble(this.#say("A number is needed here, such as 9 or 43.5."), field);
 	}
 
-	/** Whose head, as the service is told. */
+	/** Whose head, for the service. */
 	#wearer() {
 		const who = this.form.who.value;
 		if (who === "adult") return { adult: this.#at("grown").value };
@@ -200,7 +201,7 @@ class HatSize extends HTMLElement {
 		}
 	}
 
-	/** The size on offer that fits, if the shop has sizes, and the hat in it. */
+	/** The shop's size that fits, if it has sizes, and the hat. */
 	async #plan(wearer, signal) {
 		const units = wearer.head?.unit === "in" ? "imperial" : this.#read("units", "metric");
 		const offered = this.#read("sizes").split(";").filter((size) => size.trim()).map((size) => {

@@ -26,9 +26,10 @@ class Seen:
         return {f"{urlsplit(url).scheme}://{urlsplit(url).netloc}" for url in self.requests if "://" in url}
 
 
-def barriers(page: Page) -> list[str]:
-    """What axe-core finds wrong on the page as it is now, shadow trees included."""
+def barriers(page: Page, *, outside: str | None = None) -> list[str]:
+    """What axe-core finds wrong on the page as it is now, shadow trees included; `outside`: of some part of it."""
     page.evaluate(node_module("axe-core/axe.min.js").read_text())
-    found = page.evaluate("rules => axe.run(document, { runOnly: rules })", RULES)
+    context = {"include": [["html"]], "exclude": [[outside]]} if outside else {"include": [["html"]]}
+    found = page.evaluate("([context, rules]) => axe.run(context, { runOnly: rules })", [context, RULES])
     assert found["passes"]
     return [f"{one['id']}: {node['html']}" for one in found["violations"] for node in one["nodes"]]

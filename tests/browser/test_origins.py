@@ -1,4 +1,4 @@
-"""A page of another origin calls the service behind the proxy, set up by what deploy/OPERATING.md says and no more."""
+"""A page of another origin calls the service behind the proxy, set up by what README.md says and no more."""
 
 import re
 from collections.abc import Iterator
@@ -12,7 +12,7 @@ from tests.conftest import serving
 from tests.deploy.tools import debian_nginx
 from tests.load.fleet import Proxy
 
-PAGE = (Path(__file__).parents[2] / "deploy/OPERATING.md").read_text()
+PAGE = (Path(__file__).parents[2] / "README.md").read_text()
 [SETTING] = re.findall(r"```sh\n(ROUNDWRIGHT_CORS_ORIGINS=\S+)\n```", PAGE)
 [MAP_LINE] = re.findall(r"```nginx\n(.+)\n```", PAGE)
 

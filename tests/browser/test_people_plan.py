@@ -206,6 +206,23 @@ def test_without_javascript_the_form_leads_to_the_handout(browser, address):
     context.close()
 
 
+def test_without_javascript_a_mistake_can_be_put_right(browser, address):
+    """She reads what is wrong, goes back to the form as she left it, and gets the handout."""
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{address}/")
+    page.get_by_label("A size on each line").fill("woman x 5000")
+    page.get_by_role("button", name="Open the handout to print").click()
+
+    expect(page.get_by_role("heading", level=1)).to_have_text("The handout is not ready to print")
+    expect(page.get_by_role("listitem").first).to_contain_text("Whose heads: 'woman x 5000'")
+    page.go_back()
+    page.get_by_label("A size on each line").fill("woman")
+    page.get_by_role("button", name="Open the handout to print").click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("A hat in the round")
+    context.close()
+
+
 def test_the_browser_prints_the_hat_and_not_the_form(plan):
     """Printed from the browser, the page is what was worked out: no form, no buttons, dark or light alike."""
     plan.emulate_media(media="print", color_scheme="dark")

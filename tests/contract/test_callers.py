@@ -8,6 +8,7 @@ import pytest
 
 from roundwright.__main__ import main
 from roundwright.web import auth as callers
+from roundwright.web import openapi
 from roundwright.web.app import create
 from roundwright.web.auth import KeyCheck
 from roundwright.web.settings import MAX_KEYS, Settings, SettingsError
@@ -108,17 +109,27 @@ def test_a_page_may_ask_whether_it_may_send_a_key(guarded):
     assert (401, origin["origin"]) == (refused.status_code, refused.headers["access-control-allow-origin"])
 
 
-def test_the_document_says_that_a_key_is_needed():
-    """Where keys are asked for, each operation under `/v1` says so; as the service ships, none does."""
-    keyed = msgspec.json.decode(create(Settings(keys=(ILSES_LINE,))).document())
-    plain = msgspec.json.decode(create(Settings()).document())
+@pytest.mark.parametrize(
+    ("settings", "said"),
+    [(Settings(), [{}, {"key": []}]), (Settings(keys=(ILSES_LINE,)), [{"key": []}])],
+    ids=["ships", "keyed"],
+)
+def test_the_document_says_whether_a_key_is_needed(settings, said):
+    """Under `/v1` a key may be sent, so that a generated client can; where keys are asked for, it must be."""
+    document = msgspec.json.decode(create(settings).document())
 
-    assert {"http"} == {one["type"] for one in keyed["components"]["securitySchemes"].values()}
-    for path, item in keyed["paths"].items():
+    assert {"http"} == {one["type"] for one in document["components"]["securitySchemes"].values()}
+    for path, item in document["paths"].items():
         for written in item.values():
-            assert path.startswith("/v1/") == ("security" in written)
-    assert "security" not in str([list(item.values()) for item in plain["paths"].values()])
-    assert "securitySchemes" not in plain["components"]
+            assert (said if path.startswith("/v1/") else None) == written.get("security")
+
+
+def test_the_document_of_a_service_with_keys_is_made_from_the_file(guarded, monkeypatch):
+    """Its `/openapi.json` is the one made anew, and is not made anew for it."""
+    anew = msgspec.json.decode(create(Settings(keys=(ILSES_LINE,))).document())
+    monkeypatch.setattr(openapi, "document", None)
+
+    assert anew == guarded.get("/openapi.json").json()
 
 
 def test_every_key_is_compared(monkeypatch):

@@ -5,6 +5,7 @@ bytes that are no text, and combinations of these.
 """
 
 import json
+import re
 from typing import Any, NamedTuple
 from urllib.parse import urlencode
 
@@ -462,10 +463,36 @@ def test_an_example_of_a_field_can_be_sent_as_it_is(field: str, wrong: Any, serv
     """Who sends a field in another shape reads examples that the operation accepts, each by itself."""
     hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}]}
     detail = service.post("/v1/hats", json=hat | {field: wrong}).json()["errors"][0]["detail"]
-    examples = detail.partition("such as ")[2].rstrip(".").split(" or ")
+    examples = re.split("such as |write ", detail)[1].rstrip(".").split(" or ")
 
     for example in examples:
         assert service.post("/v1/hats", json=hat | {field: json.loads(example)}).status_code == 200
+
+
+CLASS_HAT = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}]}
+
+
+@pytest.mark.parametrize(
+    ("path", "body", "told"),
+    [
+        ("cast-on", {"gauge": {"stitches": 20}, "head": {"value": 56}}, ": one of cm, in, m, mm, yd."),
+        ("cast-on", {"gauge": {"stitches": 20}, "size": "toddler"}, ': write {"chart":"toddler"}.'),
+        ("cast-on", {"gauge": {"stitches": 20}, "size": "female"}, ': write {"adult":"woman"}.'),
+        ("cast-on", {"gauge": {"stitches": 20}, "multiple": 8}, ', such as {"of":4}.'),
+        ("hats", CLASS_HAT | {"crown": "dome"}, ': write {"style":"dome"}.'),
+        ("hats", CLASS_HAT | {"crown": 8}, ', such as {"style":"wedge"}.'),
+        ("hats", CLASS_HAT | {"brim": "garter"}, ': write {"kind":"garter"}.'),
+        ("shaping/along", {"rows": 20}, ", such as 8."),
+        ("patterns/proofread", {"text": "Rnd 1: knit.", "cast_on": []}, ", such as [64,72,80]."),
+        ("needles/split", {"stitches": 64, "needles": [20, 22, 22]}, ", such as 4."),
+        ("counts/check", {"needles": "one each"}, ", such as [16,16,16,15]."),
+    ],
+)
+def test_a_refusal_ends_with_what_to_write(path, body, told, service):
+    """Where a field is missing or has another shape, the answer ends with a value or the words that there are."""
+    faults = service.post(f"/v1/{path}", json=body).json()["errors"]
+
+    assert faults[0]["detail"].endswith(told)
 
 
 @pytest.mark.parametrize(

@@ -82,6 +82,19 @@ def test_the_log_says_where_a_request_was_wrong(capfd):
     assert "twelve" not in str(line)
 
 
+def test_the_log_says_which_parameter_was_wrong(capfd):
+    """The name of one that the operation has; what a caller made up stays out, as every value does."""
+    with serving(Settings(access_log=True)) as address:
+        for query in ("gauge_stitches=twelve", "gauge_stitches=18&secret=1", "secret=1&secret=2"):
+            httpx.get(f"{address}/v1/gauge/convert?{query}")
+    err = capfd.readouterr().err
+    lines = [json.loads(line) for line in err.splitlines() if '"request"' in line]
+
+    assert [["gauge_stitches"], [], []] == [line["at"] for line in lines]
+    assert "twelve" not in err
+    assert "secret" not in err
+
+
 def test_what_is_not_http_has_a_line(capfd):
     """A message that never became a request is logged with its problem and its caller, and with nothing of it."""
     with serving(Settings(access_log=True)) as address:

@@ -45,19 +45,24 @@ def refusal(operation: Calculation, request: Any) -> Impossible | None:
 
 @pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda operation: operation.id)
 def test_an_applied_suggestion_is_accepted(operation):
-    """Each suggestion takes its fault away: none is made twice, until nothing is refused or suggested."""
+    """Each suggestion takes its fault away: what is refused next has another reason, or another change to make.
+
+    Two fields may need the gauge that is missing: then leaving out the one is followed by leaving out the other.
+    """
     maker = Maker(operation.request_type, random.Random(3))
     for _ in range(100):
         request = maker.varied(operation.example_value())
-        seen: list[Suggestion] = []
+        seen: dict[tuple[str, str], list[Suggestion]] = {}
         while (error := refusal(operation, request)) is not None:
             assert error.code in IMPOSSIBLE_CODES
+            place = (error.pointer, error.detail)
             if error.suggestion is None:
+                assert place not in seen, (seen, request)
                 break
-            assert error.suggestion not in seen, (seen, error.detail, request)
-            seen.append(error.suggestion)
+            assert error.suggestion not in seen.setdefault(place, []), (seen, request)
+            seen[place].append(error.suggestion)
             request = applied(request, error.suggestion)
-        assert len(seen) <= MOST_CHANGES
+        assert sum(map(len, seen.values())) <= MOST_CHANGES
 
 
 @pytest.mark.parametrize(

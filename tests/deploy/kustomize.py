@@ -27,14 +27,7 @@ def build(folder: Path) -> list[Manifest]:
         there = folder / name
         made += build(there) if there.is_dir() else manifests(there)
     for generator in said.get("configMapGenerator", ()):
-        assert set(generator) - {"name"} <= {"namespace", "files", "envs", "options"}
-        data = {name: (folder / name).read_text() for name in generator.get("files", ())}
-        for name in generator.get("envs", ()):
-            lines = (folder / name).read_text().splitlines()
-            data |= dict(line.split("=", 1) for line in lines if line and not line.startswith("#"))
-        metadata = {name: generator[name] for name in ("name", "namespace") if name in generator}
-        metadata |= generator.get("options", {})
-        made.append({"apiVersion": "v1", "kind": "ConfigMap", "metadata": metadata, "data": data})
+        _generate(folder, generator, made)
     for name in said.get("components", ()):
         made += build(folder / name)
     for patch in said.get("patches", ()):
@@ -48,6 +41,29 @@ def build(folder: Path) -> list[Manifest]:
         for labels in said.get("labels", ()):
             one["metadata"].setdefault("labels", {}).update(labels["pairs"])
     return made
+
+
+def _generate(folder: Path, generator: dict[str, Any], made: list[Manifest]) -> None:
+    """Put what a generator makes among the manifests: new, or as the content of one that is there."""
+    known = {"name", "namespace", "files", "envs", "literals", "options", "behavior"}
+    assert set(generator) <= known, set(generator) - known
+    lines = list(generator.get("literals", ()))
+    for name in generator.get("envs", ()):
+        text = (folder / name).read_text()
+        lines += [line for line in text.splitlines() if line and not line.startswith("#")]
+    data = {name: (folder / name).read_text() for name in generator.get("files", ())}
+    data |= dict(line.split("=", 1) for line in lines)
+    metadata = {name: generator[name] for name in ("name", "namespace") if name in generator}
+    metadata |= generator.get("options", {})
+    generated = {"apiVersion": "v1", "kind": "ConfigMap", "metadata": metadata, "data": data}
+    there = [one for one in made if identity(one) == identity(generated)]
+    behavior = generator.get("behavior", "create")
+    assert behavior in {"create", "merge", "replace"}
+    assert len(there) == (behavior != "create")
+    if behavior == "create":
+        made.append(generated)
+    for same in there:
+        same["data"] = {**(same["data"] if behavior == "merge" else {}), **data}
 
 
 def manifests(file: Path) -> list[Manifest]:

@@ -255,6 +255,37 @@ def test_compose_has_a_place_for_every_setting() -> None:
     assert named == {variable_of(field) for field in Settings.__struct_fields__} - OF_THE_IMAGE
 
 
+def test_an_overlay_has_settings_and_a_site_of_its_own(tmp_path: Path) -> None:
+    """By the lines shown in `settings.env` and OPERATING.md, without a change of the base."""
+    base = KUBERNETES / "base"
+    [of_the_site] = re.findall(
+        r"```yaml\n(configMapGenerator:\n.+?)```", (DEPLOY / "OPERATING.md").read_text(), re.DOTALL
+    )
+    [of_the_settings] = re.findall(
+        r"# +(configMapGenerator:\n(?:# {5,}.+\n)+)", (base / "settings.env").read_text()
+    )
+    shown = [yaml.safe_load(re.sub("(?m)^# {5}", "", text)) for text in (of_the_site, of_the_settings)]
+    origin = '"https://shop.example" $http_origin;'
+    site = (base / "site.conf").read_text().replace(f"# {origin}", origin)
+    (tmp_path / "site.conf").write_text(site)
+    (tmp_path / "base").symlink_to(base)
+    (tmp_path / "kustomization.yaml").write_text(
+        yaml.safe_dump(
+            {
+                "resources": ["base"],
+                "configMapGenerator": [generator for one in shown for generator in one["configMapGenerator"]],
+            }
+        )
+    )
+    made = build(tmp_path)
+    settings = of(made, "ConfigMap", "roundwright-settings")["data"]
+
+    assert {"site.conf": site} == of(made, "ConfigMap", "proxy-site")["data"]
+    assert origin in site.replace(f"# {origin}", "")
+    assert ("https://shop.example",) == read(settings).cors_origins
+    assert settings["ROUNDWRIGHT_METRICS"] == "true"
+
+
 def test_what_is_probed_is_there(fleet: list[Manifest]) -> None:
     """Probes and the monitor ask addresses that the service answers, on the port the image listens on."""
     from litestar.testing import TestClient

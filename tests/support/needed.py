@@ -2,6 +2,7 @@
 
 import os
 import shutil
+import sys
 from pathlib import Path
 
 import pytest
@@ -25,6 +26,14 @@ def node_module(path: str, folder: Path = CLIENTS) -> Path:
     if not file.exists():
         missing(f"{path} (npm ci in {folder.name})")
     return file
+
+
+def generator(name: str) -> Path:
+    """A generator of clients in `.venv/clients`, which `tests/run.sh` makes."""
+    program = Path(sys.prefix) / "clients/bin" / name
+    if not program.exists():
+        missing(f"{name} (tests/clients/requirements.txt)")
+    return program
 
 
 def missing(what: str) -> None:

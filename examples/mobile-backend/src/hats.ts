@@ -46,7 +46,7 @@ export async function card(service: Service, hat: Schemas["HatRequest"]): Promis
     needles: size.split?.split ?? [],
     around: size.measurements.circumference,
     balls: size.yarn.to_buy.balls,
-    rounds: size.crown.rounds.map(({ number, text = "", after, needles = null }) => ({
+    rounds: size.crown.rounds.map(({ number, text, after, needles }) => ({
       number,
       text,
       stitches: after,

@@ -36,12 +36,13 @@ def create(settings: Settings | None = None) -> Middleware:
     def written_anew() -> bytes:
         from roundwright.web.openapi import document  # imported only to make the document
 
-        return _indented(document(operations, keyed=middleware.key_check.is_active))
+        return _indented(msgspec.json.encode(document(operations)), keyed=middleware.key_check.is_active)
 
     @cache
     def served() -> bytes:
-        # The published file is of a service without keys.
-        published = None if middleware.key_check.is_active else _published()
+        published = _published()
+        if published is not None:
+            published = _indented(published, keyed=middleware.key_check.is_active)
         return msgspec.json.format(published or written_anew(), indent=-1)
 
     def probe() -> None:
@@ -83,6 +84,10 @@ def _published() -> bytes | None:
     return next((file.read_bytes() for file in PUBLISHED if file.exists()), None)
 
 
-def _indented(document: Any) -> bytes:
-    """A document as JSON, indented so that its changes can be read."""
-    return msgspec.json.format(msgspec.json.encode(document), indent=2) + b"\n"
+def _indented(document: bytes, *, keyed: bool) -> bytes:
+    """A document, indented so that its changes can be read; `keyed`: as a service has it that needs keys."""
+    if keyed:
+        from roundwright.web.openapi import with_keys
+
+        document = msgspec.json.encode(with_keys(msgspec.json.decode(document)))
+    return msgspec.json.format(document, indent=2) + b"\n"

@@ -113,10 +113,18 @@ def _level(status: int) -> int:
     return logging.ERROR if status >= 500 else logging.WARNING if status >= 400 else logging.INFO
 
 
+_OF_ANY_NAME: Final = ("unknown_field", "given_twice")
+"""Faults of parameters whose name may be the caller's own."""
+
+
 def _place(problem: Problem) -> dict[str, Any]:
-    """The type of a problem and where in the body it is; a parameter's name may be anything the caller wrote."""
-    pointers = [shortened(fault.pointer, MAX_POINTER) for fault in problem.errors if fault.pointer]
-    return {"problem": problem.type, "at": pointers}
+    """The type of a problem and its places in the request, but for a parameter whose name may be the caller's own."""
+    places = [
+        shortened(place, MAX_POINTER)
+        for fault in problem.errors
+        if (place := fault.pointer or (None if fault.code in _OF_ANY_NAME else fault.parameter))
+    ]
+    return {"problem": problem.type, "at": places}
 
 
 def crash(error: Exception, request_id: bytes) -> None:

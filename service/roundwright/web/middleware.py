@@ -27,7 +27,7 @@ from roundwright.knitting.answers import RULES
 from roundwright.web import log
 from roundwright.web.auth import KeyCheck
 from roundwright.web.metrics import Metrics
-from roundwright.web.problems import MEDIA_TYPE, Problem, ProblemError, to_problem
+from roundwright.web.problems import MEDIA_TYPE, PROBLEM, Problem, ProblemError, to_problem
 from roundwright.web.settings import Settings, SettingsError
 
 if TYPE_CHECKING:
@@ -172,6 +172,7 @@ class Middleware:
             if self.metrics is not None:
                 self.metrics.observe(self.route_of(scope, status), scope["method"], status, seconds)
             if self.access_log:
+                problem = problem or scope["state"].get(PROBLEM)
                 log.access(scope, headers, status, seconds, request_id=request_id, problem=problem)
 
     async def route(

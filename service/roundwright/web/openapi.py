@@ -51,8 +51,8 @@ TAGS: Final = {
 }
 
 
-def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[str, Any]:
-    """The document of the operations as JSON values; `keyed` if the service needs keys."""
+def document(operations: Iterable[Operation]) -> dict[str, Any]:
+    """The document of the operations as JSON values, for a service that may need keys (`with_keys`: that does)."""
     documented = [operation for operation in operations if operation.id]
     tidy = Tidy()
     schemas = schemas_of(documented, tidy)
@@ -62,11 +62,8 @@ def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[st
         item[operation.methods[0].lower()] = _operation(operation, tidy)
     schemas = dict(sorted({**schemas, **tidy.enums}.items()))
     components = {"schemas": schemas, "responses": _problem_responses(), "headers": HEADERS}
-    schemes = {"securitySchemes": SCHEMES} if keyed else {}
-    if keyed:
-        for template, item in paths.items():
-            if template.startswith(GUARDED):
-                item |= {method: {**described, "security": _KEY_NEEDED} for method, described in item.items()}
+    for described in _guarded(paths):
+        described["security"] = [{}, *_KEY_NEEDED]
     tags = {operation.tag for operation in documented}
     return {
         "openapi": "3.1.0",
@@ -82,12 +79,30 @@ def document(operations: Iterable[Operation], *, keyed: bool = False) -> dict[st
         "security": [],
         "tags": [{"name": name, "description": text} for name, text in TAGS.items() if name in tags],
         "paths": paths,
-        "components": _used(components, paths) | schemes,
+        "components": _used(components, paths) | {"securitySchemes": SCHEMES},
     }
 
 
+def with_keys(document: dict[str, Any]) -> dict[str, Any]:
+    """A document as a service has it that needs keys: what may be sent with a key must be."""
+    for described in _guarded(document["paths"]):
+        described["security"] = _KEY_NEEDED
+    return document
+
+
+def _guarded(paths: dict[str, dict[str, Any]]) -> Iterator[dict[str, Any]]:
+    """The operations that a service with keys gives to callers with a key alone."""
+    for template, item in paths.items():
+        if template.startswith(GUARDED):
+            yield from item.values()
+
+
 SCHEMES: Final = {
-    "key": {"type": "http", "scheme": "bearer", "description": "One of the keys of this service (RFC 6750)."}
+    "key": {
+        "type": "http",
+        "scheme": "bearer",
+        "description": "A key of this service, where it needs one (RFC 6750).",
+    }
 }
 _KEY_NEEDED: Final[list[dict[str, list[str]]]] = [{name: [] for name in SCHEMES}]
 

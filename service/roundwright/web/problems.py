@@ -179,6 +179,9 @@ class Problem(Struct, frozen=True, kw_only=True, omit_defaults=True):
     ] = UNSET
 
 
+PROBLEM: Final = "roundwright.problem"
+"""Key of a request's state under which its problem is found by the log, where a page was the answer."""
+
 Headers = tuple[tuple[bytes, bytes], ...]
 
 

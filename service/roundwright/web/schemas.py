@@ -5,8 +5,9 @@ A closed set of words is a component of its own, named as its type is named in t
 generators demand a field with a `default`, and others send it.
 """
 
+import re
 import sys
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from inspect import cleandoc
 from typing import Annotated, Any, Final, Literal, get_args, get_origin
 
@@ -16,6 +17,8 @@ from roundwright.web.problems import Problem
 from roundwright.web.routes.operation import Operation
 
 REFERENCE: Final = "#/components/schemas/{name}"
+OUTPUT: Final = "Output"
+"""Ends the name of a struct of answers where requests have one of its name too."""
 
 MAX_INT32: Final = 2**31 - 1
 MAX_DEFAULT: Final = 60
@@ -30,28 +33,61 @@ def reference_to(kind: Any) -> dict[str, str]:
 
 
 def schemas_of(operations: Collection[Operation], tidy: "Tidy") -> Schemas:
-    """The schemas of all structs of the operations."""
-    requests = [operation.request_type for operation in operations if _is_struct(operation.request_type)]
-    answers = [
-        kind
-        for operation in operations
-        for kind in (operation.answer_type, *operation.parts)
-        if _is_struct(kind)
-    ]
-    kinds = list(dict.fromkeys([*requests, *answers, Problem]))
-    _, components = msgspec.json.schema_components(kinds, ref_template=REFERENCE)
-    _, sparing = msgspec.json.schema_components([*requests, Problem], ref_template=REFERENCE)
-    whole = {name: _whole(schema) for name, schema in components.items() if name not in sparing}
-    return {name: tidy.schema(schema, name) for name, schema in {**components, **whole}.items()}
+    """The schemas of all structs of the operations.
+
+    A struct that stands in requests and in answers has two: `Round` may leave fields out and refuses unknown ones, and
+    `RoundOutput` has every field and may get more.
+    """
+    requests = _components(operation.request_type for operation in operations)
+    answers = _components(
+        kind for operation in operations for kind in (operation.answer_type, *operation.parts, Problem)
+    )
+    names = {name: f"{name}{OUTPUT}" if name in requests else name for name in answers}
+    sparing = _sparing()
+    answered = {
+        names[name]: _renamed(_answered(schema, is_whole=name not in sparing), names)
+        for name, schema in answers.items()
+    }
+    return {name: tidy.schema(schema, name) for name, schema in {**requests, **answered}.items()}
 
 
-def _whole(schema: Schemas) -> Schemas:
-    """The schema of a struct of answers only, in which a field with a default is always present."""
-    if "properties" not in schema:
-        return schema
+def _components(kinds: Iterable[Any]) -> Schemas:
+    """The schemas of structs and of all structs in them."""
+    structs = dict.fromkeys(kind for kind in kinds if _is_struct(kind))
+    return msgspec.json.schema_components(structs, ref_template=REFERENCE)[1]
+
+
+def _answered(schema: Schemas, *, is_whole: bool) -> Schemas:
+    """The schema of a struct as an answer has it: open, and if `is_whole` with its fields that have a default, too."""
+    opened = {key: value for key, value in schema.items() if key != "additionalProperties"}
+    if not is_whole or "properties" not in schema:
+        return opened
     always = set(schema.get("required", ()))
     always |= {name for name, field in schema["properties"].items() if "default" in field}
-    return schema | {"required": [name for name in schema["properties"] if name in always]}
+    fields = {
+        name: {key: value for key, value in field.items() if key != "default"}
+        for name, field in schema["properties"].items()
+    }
+    return opened | {"properties": fields, "required": [name for name in fields if name in always]}
+
+
+def _sparing() -> set[str]:
+    """The names of the structs that are written without the fields that have their default."""
+    modules = [module for path, module in sys.modules.items() if path.startswith("roundwright.")]
+    structs = {value for module in modules for value in vars(module).values() if _is_struct(value)}
+    return {struct.__name__ for struct in structs if struct.__struct_config__.omit_defaults}
+
+
+def _renamed(schema: Schemas, names: Mapping[str, str]) -> Schemas:
+    """A schema with new names of components, its own and those it refers to."""
+    beginning, end = REFERENCE.split("{name}")
+    text = re.sub(
+        rf'(?<="{re.escape(beginning)})\w+(?={re.escape(end)}")',
+        lambda name: names.get(name[0], name[0]),
+        msgspec.json.encode(schema).decode(),
+    )
+    renamed: Schemas = msgspec.json.decode(text)
+    return renamed | ({"title": names[schema["title"]]} if "title" in schema else {})
 
 
 def _is_struct(kind: Any) -> bool:
@@ -100,6 +136,7 @@ class Tidy:
             return {"type": "string", **schema, "const": words[0]}
         name = self.names.setdefault(frozenset(words), owner)
         self.enums[name] = {"type": "string", "enum": words}
+        schema.pop("type", None)  # beside the reference some generators make a second type of it
         return {**schema, "$ref": REFERENCE.format(name=name)}
 
 

@@ -2,19 +2,25 @@
 
 import json
 import re
+from html import unescape
 from typing import get_args
 
+import httpx
 import pytest
 
 from roundwright import reference
 from roundwright.knitting.answers import IMPOSSIBLE_CODES
 from roundwright.web.problems import FaultCode
 from roundwright.web.routes.people import FOLDER
+from roundwright.web.settings import Settings
+from tests.conftest import serving
 
 ENGLISH = json.loads((FOLDER / "words-en.json").read_text())
 CODES = {*IMPOSSIBLE_CODES, *get_args(FaultCode)}
 """Codes of what is wrong with a request."""
-SOURCES = (FOLDER / "index.html").read_text() + "".join(file.read_text() for file in FOLDER.glob("*.js"))
+SOURCES = "".join(
+    file.read_text() for suffix in ("html", "js") for file in sorted(FOLDER.glob(f"*.{suffix}"))
+)
 
 
 def values(words) -> list[str]:
@@ -36,7 +42,12 @@ def test_a_language_has_every_text_with_its_values(file):
 
 def test_every_text_is_used_and_there():
     """What the page says is among its words, and nothing stands there that it does not say."""
-    placed = set(re.findall(r"\{\{(\w+)\}\}", SOURCES)) - {"language", "language_links", "language_options"}
+    placed = set(re.findall(r"\{\{(\w+)\}\}", SOURCES)) - {
+        "language",
+        "language_links",
+        "language_options",
+        "faults",
+    }
     said = set(re.findall(r'(?:say|row|counts)\("(\w+)"', SOURCES))
     chosen = set(re.findall(r'"(\w+)"', SOURCES)) | {
         f"hold_{hold}" for hold in ("double_pointed", "magic_loop")
@@ -87,3 +98,71 @@ def test_the_example_of_the_proofreader_is_read_in_its_language(file, service):
         for line in answer["lines"]
         if "k2tgo" not in pattern.split("\n")[line["line"] - 1]
     )
+
+
+BROWSER = {"accept": "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;q=0.8"}
+
+
+@pytest.mark.parametrize(
+    ("query", "status", "said"),
+    [
+        (
+            "gauge_stitches=20&sizes=woman+x+5000",
+            422,
+            "Whose heads: 'woman x 5000' cannot be read as a size.",
+        ),
+        ("gauge_stitches=20&sizes=430+cm", 422, "What works: 430 mm."),
+        ("gauge_stitches=&sizes=woman", 400, "stitches: This has to be filled in."),
+        ("gauge_stitches=lots&sizes=woman", 400, "stitches: This does not belong here."),
+        ("gauge_stitches=20&sizes=woman&depth=deep", 400, "Edge to top, cm: "),
+        ("gauge_stitches=20&sizes=woman&needles=5", 400, "The stitches are on: "),
+    ],
+)
+def test_a_mistake_in_the_form_is_a_page_in_a_browser(query, status, said, service):
+    """Without JavaScript a mistake gets a page with the name of the field, what is wrong and what works."""
+    answer = service.get(f"/handout?{query}", headers=BROWSER)
+    text = unescape(answer.text)
+
+    assert (status, "text/html; charset=utf-8") == (answer.status_code, answer.headers["content-type"])
+    assert said in text
+    assert "no-store" == answer.headers["cache-control"]
+    assert "default-src 'none'" in answer.headers["content-security-policy"]
+    assert not re.search("gauge_|head_|age_|#/|`", text), "names of the interface"
+
+
+def test_the_page_of_a_mistake_is_in_her_language(service):
+    """By the language of the form, else by that of her browser; what cannot be knitted is said in short before it."""
+    by_form = service.get("/handout?gauge_stitches=&sizes=woman&language=de", headers=BROWSER).text
+    by_browser = service.get(
+        "/handout?gauge_stitches=20&sizes=430+cm", headers=BROWSER | {"accept-language": "nl"}
+    ).text
+
+    assert '<html lang="de">' in by_form
+    assert "Das muss ausgefüllt sein." in unescape(by_form)
+    assert '<html lang="nl">' in by_browser
+
+
+def test_a_mistake_in_the_form_is_data_in_its_page(service):
+    """What was typed is escaped where the page repeats it."""
+    answer = service.get("/handout?gauge_stitches=20&sizes=%3Cb%3Egoose&%3Ci%3E=1", headers=BROWSER)
+
+    assert answer.is_client_error
+    assert not {"<b>", "<i>"} & set(re.findall("<[a-z]+>", answer.text))
+
+
+def test_a_program_gets_the_problem_of_a_mistake(service):
+    """Whoever does not ask for a page gets the problem as JSON, as everywhere."""
+    answer = service.get("/handout?gauge_stitches=20&sizes=a+goose")
+
+    assert "application/problem+json" == answer.headers["content-type"]
+
+
+def test_a_mistake_answered_with_a_page_is_logged_as_a_problem(capfd):
+    """The access log has the type of the problem whatever was answered."""
+    with serving(Settings(access_log=True)) as address:
+        httpx.get(f"{address}/handout?gauge_stitches=20&sizes=a+goose", headers=BROWSER)
+    lines = [json.loads(line) for line in capfd.readouterr().err.splitlines()]
+
+    assert ["/problems/cannot-be-knitted"] == [
+        line["problem"] for line in lines if line["event"] == "request"
+    ]

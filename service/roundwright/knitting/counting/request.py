@@ -26,7 +26,12 @@ class WrittenPattern(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
 
     cast_on: Annotated[
         tuple[StitchCount, ...],
-        Meta(min_length=1, max_length=MOST_SIZES, description="Stitches cast on, a count for each size."),
+        Meta(
+            min_length=1,
+            max_length=MOST_SIZES,
+            description="Stitches cast on, a count for each size.",
+            examples=[[64, 72, 80]],
+        ),
     ]
     text: Annotated[
         str,
@@ -70,7 +75,8 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         | None,
         Meta(
             description="Stitches counted on each needle, the first of the round first; 0 for an empty one. It tells "
-            "more than `count`: on which needle a slip was made."
+            "more than `count`: on which needle a slip was made.",
+            examples=[[16, 16, 16, 15]],
         ),
     ] = None
     round: Annotated[

@@ -80,8 +80,9 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     style: Annotated[
         StyleName | None,
         Meta(
+            examples=[USUAL_ADULT_STYLE],
             description="; ".join(f"`{name}`: {style.about}" for name, style in STYLES.items())
-            + f". Left out: `{USUAL_STYLE}`; of a hat for a grown-up, or a head as large, `{USUAL_ADULT_STYLE}`."
+            + f". Left out: `{USUAL_STYLE}`; of a hat for a grown-up, or a head as large, `{USUAL_ADULT_STYLE}`.",
         ),
     ] = None
     sections: Annotated[

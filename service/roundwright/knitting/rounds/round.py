@@ -126,7 +126,9 @@ class Round(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
 class Multiple(Struct, frozen=True, forbid_unknown_fields=True):
     """A stitch count that fits a pattern: a multiple of `of`, plus `plus`."""
 
-    of: Annotated[int, Meta(ge=1, le=1_000, description="Stitches in one repeat of the pattern.")]
+    of: Annotated[
+        int, Meta(ge=1, le=1_000, description="Stitches in one repeat of the pattern.", examples=[4])
+    ]
     plus: Annotated[int, Meta(ge=0, le=1_000, description="Stitches outside the repeats, once a round.")] = 0
 
 

@@ -52,7 +52,9 @@ class AlongRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
             description="Gauge of the washed swatch: needed with `length`; with `rows`, the answer has lengths."
         ),
     ] = None
-    times: Annotated[int, Meta(ge=1, le=MOST_CHANGES, description="Rows in which stitches are changed.")]
+    times: Annotated[
+        int, Meta(ge=1, le=MOST_CHANGES, description="Rows in which stitches are changed.", examples=[8])
+    ]
     stitches_each: Annotated[
         int,
         Meta(

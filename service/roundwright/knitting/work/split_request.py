@@ -34,7 +34,8 @@ class SplitRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     needles: Annotated[
         NeedleCount | None,
         Meta(
-            description="Needles that hold stitches; one more works. Left out: 3; on a loop or two circulars 2."
+            description="Needles that hold stitches; one more works. Left out: 3; on a loop or two circulars 2.",
+            examples=[4],
         ),
     ] = None
     hold: Annotated[

@@ -154,7 +154,7 @@ class Operation:
         """Answer a request of any allowed method."""
         if scope["method"] == "OPTIONS":
             allow = ", ".join(sorted(self.allowed)).encode()
-            await _send(204, [(b"allow", allow)], b"", send)
+            await send_answer(204, [(b"allow", allow)], b"", send)
         else:
             await self.exchange(scope, receive, send)
 
@@ -294,7 +294,7 @@ class Calculation(Operation):
     async def send(self, media_type: str, content: bytes, languages: Iterable[str], send: Send) -> None:
         """Send an answer."""
         headers = [*_content(media_type, content), *self.content_language(languages), *self.headers]
-        await _send(200, headers, content, send)
+        await send_answer(200, headers, content, send)
 
 
 class Parsed(NamedTuple):
@@ -377,7 +377,7 @@ class Lookup(Operation):
         if self.cached:
             headers = [(b"etag", tag), *headers]
             if _matches(condition, tag):
-                await _send(304, headers, b"", send)
+                await send_answer(304, headers, b"", send)
                 return
         try:
             with within:
@@ -385,11 +385,11 @@ class Lookup(Operation):
         except Impossible as error:
             raise self.impossible(error) from error
         if condition == b"*":  # whatever there is (RFC 9110, 13.1.2): only now is it known that there is
-            await _send(304, headers, b"", send)
+            await send_answer(304, headers, b"", send)
             return
         content = await self.file(content, receive)
         headers = [*_content(media_type, content), *headers]
-        await _send(200, headers, b"" if scope["method"] == "HEAD" else content, send)
+        await send_answer(200, headers, b"" if scope["method"] == "HEAD" else content, send)
 
     async def file(self, content: bytes, receive: Receive) -> bytes:  # noqa: ARG002 - for those that need it
         """What is sent of the content."""
@@ -414,7 +414,8 @@ def _content(media_type: str, content: bytes) -> tuple[tuple[bytes, bytes], tupl
     return (b"content-type", media_type.encode()), (b"content-length", b"%d" % len(content))
 
 
-async def _send(status: int, headers: list[tuple[bytes, bytes]], content: bytes, send: Send) -> None:
+async def send_answer(status: int, headers: list[tuple[bytes, bytes]], content: bytes, send: Send) -> None:
+    """Send an answer in one piece."""
     await send({"type": "http.response.start", "status": status, "headers": headers})
     await send({"type": "http.response.body", "body": content, "more_body": False})
 

@@ -14,6 +14,7 @@ import msgspec
 from msgspec import Struct
 
 from roundwright.language import Language, Words
+from roundwright.web.problems import Problem
 from roundwright.web.routes.operation import JSON, Lookup, Operation
 from roundwright.web.routes.typesetter import Typesetter
 from roundwright.web.settings import Settings
@@ -41,8 +42,12 @@ class PageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
 
 def page(_service: Any, words: Words) -> bytes:
     """The page, with its words in their places; in English where the page has no words of the language."""
-    languages = (words.code, words.code.partition("-")[0], "en")
-    return _page(next(code for code in languages if code in _texts()))
+    return _page(_spoken(words.code))
+
+
+def _spoken(code: str) -> str:
+    """The language that the page speaks for a language."""
+    return next(known for known in (code, code.partition("-")[0], "en") if known in _texts())
 
 
 @cache
@@ -58,10 +63,46 @@ def _page(language: str) -> bytes:
         for code, text in texts.items()
         if code != "en"  # of which there are two for a pattern
     )
-    filled = {name: escape(text) for name, text in texts[language].items() if isinstance(text, str)}
-    filled |= {"language": language, "language_links": links, "language_options": options}
-    template = (FOLDER / "index.html").read_text("utf-8")
+    return _filled("index.html", language, language_links=links, language_options=options)
+
+
+def _filled(file: str, language: str, **values: str) -> bytes:
+    """A file with the words of a language in their places; values are HTML."""
+    texts = {name: escape(text) for name, text in _texts()[language].items() if isinstance(text, str)}
+    filled = texts | {"language": language} | values
+    template = (FOLDER / file).read_text("utf-8")
     return re.sub(r"\{\{(\w+)\}\}", lambda name: filled[name[1]], template).encode()
+
+
+def handout_problem(problem: Problem, code: str) -> bytes:
+    """A page that says what is wrong with the form, at which field, and what would work; in a language of the page.
+
+    What is not as the document says is worded for programs, so it is said in the words of the page; what cannot be
+    knitted is worded for knitters, in English.
+    """
+    language = _spoken(code)
+    texts, labels = _texts()[language], _labels()
+    faults = []
+    for fault in problem.errors:
+        detail = texts.get(f"fault_{fault.code}", fault.detail)
+        if problem.status == 422:
+            detail = fault.detail if language == "en" else f"{detail} {fault.detail}"
+        name = fault.parameter or ""
+        label = texts.get(labels.get(name, ""), name)
+        faults.append(texts["at_field"].replace("{field}", label).replace("{detail}", detail))
+    if problem.nearest:
+        faults.append(texts["nearest"].replace("{nearest}", problem.nearest))
+    lines = "".join(f"<li>{escape(text)}</li>" for text in faults or [problem.detail])
+    return _filled("handout-problem.html", language, faults=lines)
+
+
+@cache
+def _labels() -> dict[str, str]:
+    """The name of the text that stands at a field of the form, by the name of the field."""
+    template = (FOLDER / "index.html").read_text("utf-8")
+    form = template.partition('id="plan-form"')[2].partition("</form>")[0]
+    labels = re.findall(r'\{\{(\w+)\}\}<(?:input|select|textarea) name="(\w+)"', form)
+    return {name: text for text, name in labels} | {"sizes": "heads"}
 
 
 @cache

@@ -26,9 +26,8 @@ class PictureFile(Lookup):
             renderers={"image/png": picture.renderers[SVG]},
             can_be_impossible=picture.can_be_impossible,
         )
-        self.own_headers = [
-            line for line in picture.own_headers if line[0] == b"cross-origin-resource-policy"
-        ]
+        kept = (b"cross-origin-resource-policy", b"deprecation", b"sunset")
+        self.own_headers = [line for line in picture.own_headers if line[0] in kept]
         self.declare(picture.calculate, picture.request_type, picture.answer_type)
 
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:

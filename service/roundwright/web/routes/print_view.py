@@ -8,6 +8,7 @@ from typing import Annotated, Any, Final, Literal
 from urllib.parse import parse_qsl, urlencode
 
 import msgspec
+from litestar.types import HTTPScope, Receive, Send
 from msgspec import Meta
 from msgspec.structs import asdict
 
@@ -15,8 +16,12 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.hat.request import MOST_SIZES, HatSize
 from roundwright.knitting.quantities import Length
+from roundwright.language import supported
+from roundwright.web.problems import MEDIA_TYPE, PROBLEM, ProblemError, to_problem
+from roundwright.web.routes import people
+from roundwright.web.routes.content_negotiation import best_media_type
 from roundwright.web.routes.hats import write_handout
-from roundwright.web.routes.operation import Lookup
+from roundwright.web.routes.operation import Lookup, send_answer
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import STYLES, html, policy
 
@@ -86,7 +91,29 @@ def _not_read(detail: str) -> Impossible:
 
 
 class FormLookup(Lookup):
-    """A GET whose parameters come from a form: empty fields are left out, and numbers are taken as people type them."""
+    """A GET whose parameters come from a form: empty fields are left out, and numbers are taken as people type them.
+
+    A mistake is answered with a page where the caller is a browser, and with a problem to anybody else.
+    """
+
+    async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:
+        """Read the form and answer with the handout, or with what is wrong in the form."""
+        try:
+            await super().exchange(scope, receive, send)
+        except ProblemError as error:
+            headers = dict(scope["headers"])
+            accept = headers.get(b"accept", b"*/*").decode("latin-1")
+            if best_media_type(accept, (MEDIA_TYPE, "text/html")) != "text/html":
+                raise
+            problem, _ = to_problem(error, scope["path"])
+            scope["state"][PROBLEM] = problem
+            fields = dict(parse_qsl(scope["query_string"].decode("latin-1")))
+            language = supported(fields.get("language", "")) or self.preferred_language(headers)
+            lines = [(name.encode(), value.encode()) for name, value in people.HEADERS.items()]
+            content = people.handout_problem(problem, language)
+            body = b"" if scope["method"] == "HEAD" else content
+            own = [(b"content-type", b"text/html; charset=utf-8"), (b"content-length", b"%d" % len(content))]
+            await send_answer(problem.status, [*own, (b"cache-control", b"no-store"), *lines], body, send)
 
     def prepared(self, query: bytes) -> bytes:
         """The query without empty fields, its numbers as the service writes them."""

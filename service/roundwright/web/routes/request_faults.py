@@ -11,7 +11,7 @@ from typing import Any, Final
 
 import msgspec
 
-from roundwright.web.problems import Fault, FaultCode, did_you_mean, shortened
+from roundwright.web.problems import Fault, FaultCode, did_you_mean, same_meaning, shortened
 from roundwright.web.routes.meant import (
     boolean_meant,
     is_quantity,
@@ -186,7 +186,7 @@ class _Schema:
         """The fault of an object without a required field."""
         properties = self.node(error.evaluation_path[:-1]).get("properties", {})
         field = properties.get(name, {})
-        example = self.such_as(field)
+        example = self.one_of(field) or self.such_as(field)
         meaning = "" if example else _first_sentence(field)
         return _fault(
             "missing_field",
@@ -236,8 +236,8 @@ class _Schema:
         if types == ["array"] and self.is_entry(value, node):
             text = msgspec.json.encode([value]).decode()
             return f": write {text}" if len(text) <= MAX_EXAMPLE else self.such_as(node)
-        if "object" in types and (quantity := self.quantity(value, node)):
-            return quantity
+        if "object" in types and (written := self.quantity(value, node) or self.field_meant(value, node)):
+            return written
         return self.such_as(node)
 
     def is_entry(self, value: Any, node: dict[str, Any]) -> bool:
@@ -258,6 +258,28 @@ class _Schema:
                     text = f'{{"value":{number},"unit":"{unit or self.example(node)["unit"]}"}}'
                     return f": write {text}" if unit else f", such as {text}"
         return ""
+
+    def field_meant(self, value: Any, node: dict[str, Any]) -> str:
+        """A word in place of an object that has a field for it: `"ribbed"` is `{"kind":"ribbed"}`; else empty."""
+        if not isinstance(value, str):
+            return ""
+        fields: dict[str, str] = {}
+        for part in node.get("anyOf", (node,)):
+            for name, field in self.resolved(part).get("properties", {}).items():
+                fields = dict.fromkeys(self.words(field), name) | fields
+        meant = same_meaning(value, fields)
+        return f': write {{"{fields[meant]}":"{meant}"}}' if meant else ""
+
+    def words(self, field: dict[str, Any]) -> list[str]:
+        """The closed set of words of a field; empty where it has none."""
+        resolved = self.resolved(field)
+        alternatives = [self.resolved(part) for part in resolved.get("anyOf", (resolved,))]
+        return next((list(part["enum"]) for part in alternatives if "enum" in part), [])
+
+    def one_of(self, field: dict[str, Any]) -> str:
+        """The closed set of words of a field, as the end of a sentence; empty without one, and where it is long."""
+        text = ", ".join(self.words(field))
+        return f": one of {text}" if 0 < len(text) <= MAX_EXAMPLE else ""
 
     def meaning(self, error: Any) -> str:
         """What a field is, as a sentence that begins with a blank; empty where the schema does not say."""

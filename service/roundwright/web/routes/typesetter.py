@@ -154,11 +154,11 @@ class Typesetter:
     def _discard(self) -> None:
         """End the process; what it said of its end becomes one line of the log."""
         self.process = None
-        said = self.end() if self.end is not None else None
-        if said:
-            lines = said.decode(errors="replace").splitlines()
+        words = self.end() if self.end is not None else None
+        if words:
+            lines = words.decode(errors="replace").splitlines()
             _logger.warning(
-                "typesetter", extra={"said": [line[:MAX_LOGGED] for line in (lines[0], lines[-1])]}
+                "typesetter", extra={"words": [line[:MAX_LOGGED] for line in (lines[0], lines[-1])]}
             )
 
     def _error_of(self, process: "subprocess.Popen[bytes]") -> ProblemError:

@@ -22,6 +22,7 @@ class ProofreadRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             max_length=MOST_SIZES,
             description="Stitches on the needles before the first round, one count for each size, in the order of the "
             "pattern. Some of the sizes of a pattern will do if its text says what to cast on.",
+            examples=[[64, 72, 80]],
         ),
     ]
     text: Annotated[
