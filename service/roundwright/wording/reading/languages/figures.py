@@ -110,9 +110,10 @@ def figures_at(text: str, place: int, width: int, *, hyphens: bool = False) -> F
 
 def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphens: bool) -> Figures | None:
     """The values of a list; None where these are other numbers that stand side by side."""
-    values = tuple(_values(_WITH_FRACTIONS, match))
-    if len(values) != width:
-        values = tuple(_values(_SINGLE, match))
+    values = tuple(_values(_SINGLE, match))
+    if len(values) != width and pattern not in (_LETTERED, _DASHED, _SLASHED):
+        with_fractions = tuple(_values(_WITH_FRACTIONS, match))
+        values = with_fractions if len(with_fractions) == width else values
     if pattern is _BRACKETED or pattern is _DASHED:
         by_commas = tuple(_values(_COMMAS, match))
         if len(values) != width == len(by_commas):
