@@ -180,6 +180,15 @@ def test_sizes_that_differ_in_depth_are_not_one_size() -> None:
     assert "differ in depth alone" in message or "equally deep" in message
 
 
+@pytest.mark.parametrize(("units", "apart"), [("metric", "by 1.3 cm"), ("imperial", "by 0.5 in")])
+def test_how_far_sizes_are_apart_is_said_in_the_units_asked_for(units: str, apart: str) -> None:
+    """52 and 56 cm at 10 stitches are one count, 48; an inch is 2.54 cm."""
+    answer = hats(gauge={"stitches": 10, "rows": 14}, sizes=[{"head": cm(52)}, {"head": cm(56)}], units=units)
+
+    (alike,) = (notice for notice in answer["warnings"] if notice["code"] == "sizes_alike")
+    assert f"differ in depth alone, {apart}." in alike["message"]
+
+
 def test_sizes_out_of_order_are_said_to_be_so() -> None:
     """Patterns give the smallest first; the published chart's child is smaller than four years."""
     warnings = hats(sizes=[{"age_months": 48}, {"chart": "child"}, {"adult": "man"}])["warnings"]

@@ -197,7 +197,7 @@ def test_what_the_process_says_of_its_end_is_one_line_of_the_log(tmp_path, caplo
         typesetter.stop()
 
     assert [("typesetter", ["no memory", "frame"])] == [
-        (record.getMessage(), record.said) for record in caplog.records
+        (record.getMessage(), record.words) for record in caplog.records
     ]
     assert "frame" not in capfd.readouterr().err
 

@@ -87,6 +87,24 @@ def test_a_size_of_the_yarn_table_stands_in_one_line(language: str, size: str, p
     assert any(line.startswith((f"{size}4", f"{size} 4")) for line in lines)
 
 
+STRIPES = {"body": [{"colour": "a blue that has a long name", "rounds": 3}, {"colour": "ecru", "rounds": 2}]}
+MORE = st.fixed_dictionaries(
+    {},
+    optional={
+        "yarn": st.sampled_from(
+            [
+                {"mass": {"value": 50, "unit": "g"}, "length": {"value": 125, "unit": "m"}},
+                {"mass": {"value": 3.5, "unit": "oz"}, "length": {"value": 220, "unit": "yd"}},
+            ]
+        ),
+        "colours": st.just(STRIPES),
+        "finish": st.just({"kind": "cord", "cord_rounds": 5}),
+        "name": st.just("A hat for whoever comes to the library on the second Thursday"),
+    },
+)
+"""What else a teacher may ask for: yarn in balls, stripes, a cord, a long name."""
+
+
 @needs_poppler
 @settings(
     max_examples=HANDOUTS, phases=(Phase.explicit, Phase.reuse, Phase.generate)
@@ -97,13 +115,22 @@ def test_a_size_of_the_yarn_table_stands_in_one_line(language: str, size: str, p
     paper=st.sampled_from(sorted(PAPERS_MM)),
     units=st.sampled_from(["metric", "imperial"]),
     language=st.sampled_from(LANGUAGES),
+    more=MORE,
 )
 def test_nothing_on_a_handout_lies_on_a_word(
-    *, request: dict[str, Any], wording: str, paper: str, units: str, language: str
+    *,
+    request: dict[str, Any],
+    wording: str,
+    paper: str,
+    units: str,
+    language: str,
+    more: dict[str, Any],
 ) -> None:
     """Words, tick boxes and the words of pictures keep clear of each other and stay on the paper."""
+    request["sizes"][0]["label"] = "the twins of the house behind the school"
+    request["sizes"][0]["makers"] = 3
     try:
-        handout = handout_of(**request, wording=wording, paper=paper, units=units, language=language)
+        handout = handout_of(**request, **more, wording=wording, paper=paper, units=units, language=language)
     except Impossible:
         return
 

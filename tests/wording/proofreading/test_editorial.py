@@ -132,3 +132,20 @@ def test_every_rule_has_a_slip() -> None:
         "abbreviation_not_used",
     }
     assert {"note"} == {KINDS[code].severity for code in tested}
+
+
+@pytest.mark.parametrize(
+    "measures",
+    [
+        "20 sts to 10 cm\n18 sts to 10 cm of the brim\nCircumference: brim 44.5 (50, 55.5) cm, body 40 (45, 50) cm",
+        "18 sts to 10 cm\n20 sts to 10 cm of the brim\nCircumference: brim 40 (45, 50) cm, body 44.5 (50, 55.5) cm",
+        "16 sts to 10 cm\n20 sts to 10 cm of the body\nCircumference: 40 (45, 50) cm",
+    ],
+)
+def test_a_brim_is_as_wide_as_its_own_gauge_makes_it(measures: str) -> None:
+    """A part that has a gauge of its own is measured by that."""
+    text = f"{measures}\n\nCast on 80 (90, 100) sts. Join in the round.\nRnd 1: knit. 80 (90, 100) sts"
+    wrong = text.replace("40 (45, 50)", "40 (45, 70)").replace("44.5 (50, 55.5)", "44.5 (50, 75.5)")
+
+    assert [] == found(text)
+    assert ("girth_differs", "note", 3) in found(wrong)

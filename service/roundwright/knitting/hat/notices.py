@@ -9,7 +9,7 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.hat.brim_and_body import DepthOrLength
-from roundwright.knitting.quantities import UnitSystem, length, mm, quantity_text, range_text
+from roundwright.knitting.quantities import Length, UnitSystem, length, mm, quantity_text, range_text
 from roundwright.knitting.rounds.round import Multiple, nearest_count
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.language import Message, joined, listed, say
@@ -37,9 +37,14 @@ class SizeCount(NamedTuple):
     exact: float
     cast_on: int
     body: int
-    depth_mm: float
+    depth: Length
     own_depth: bool
     """Whether the request gives this size a depth of its own."""
+
+    @property
+    def depth_mm(self) -> float:
+        """The depth in millimetres."""
+        return mm(self.depth)
 
 
 def named_by_size(warnings: Sequence[tuple[str, Sequence[Notice]]]) -> Iterator[Notice]:
@@ -152,13 +157,14 @@ def _alike(sizes: Sequence[SizeCount], indexes: Sequence[int]) -> Notice:
     exact = sorted(sizes[index].exact for index in indexes)
     depths_mm = [sizes[index].depth_mm for index in indexes]
     apart_mm = max(depths_mm) - min(depths_mm)
+    units: UnitSystem = "imperial" if sizes[indexes[0]].depth.unit == "in" else "metric"
     return Notice(
         code="sizes_alike",
         message=say(
             "hat.sizes_alike.equally_deep" if apart_mm < SAME_DEPTH_MM else "hat.sizes_alike.depth_alone",
             sizes=listed(tuple(named)),
             stitches=sizes[indexes[0]].cast_on,
-            apart=quantity_text(length(apart_mm, "metric"), 2),
+            apart=quantity_text(length(apart_mm, units), 2),
             what_parts=_what_parts(exact[0], exact[-1]),
         ),
         pointer=f"#/sizes/{indexes[1]}",

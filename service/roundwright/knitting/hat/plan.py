@@ -550,7 +550,7 @@ def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tup
             plan.cast_on.exact,
             plan.cast_on.stitches,
             plan.crown.stitches,
-            mm(plan.measurements.depth),
+            plan.measurements.depth,
             worked.size.depth is not None or worked.size.body is not None,
         )
         for plan, worked in zip(plans, sizes, strict=True)

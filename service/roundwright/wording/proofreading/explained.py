@@ -17,7 +17,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import MOST_LINES, Laid, segments
 from roundwright.wording.reading.passed_over import with_passed_over
 from roundwright.wording.reading.phrases import CastOn
-from roundwright.wording.reading.preamble import with_preamble_told
+from roundwright.wording.reading.preamble import with_asides_told, with_preamble_told
 from roundwright.wording.reading.scanner import scan
 from roundwright.wording.reading.scope import Sizes, lists_of
 from roundwright.wording.reading.segment import Segment
@@ -52,7 +52,7 @@ class Explained:
             scanned = scan(self.text, len(counts))
             laid = segments(scanned.tokens, len(counts))
         self.laid = laid
-        self.segments = with_preamble_told(laid.segments, cast_on)
+        self.segments = with_asides_told(with_preamble_told(laid.segments, cast_on), self.text)
         self.counts = counts
         self.columns = _columns(counts, cast_on)
         self.width = max(len(counts), len(cast_on))

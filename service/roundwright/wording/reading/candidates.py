@@ -63,12 +63,12 @@ MOST_SPOKEN: Final = 2
 
 def candidates(segment: Segment) -> list[Candidate]:
     """What a segment may mean, the cheapest first; never empty."""
+    if is_told(segment):
+        return [Candidate("prose", 0.0)]
     label = segment.label
     if label is not None and label.kind in ("sizes", "step"):
         label = None
     phrases = segment.phrases
-    if segment.under_notes and (label is None or label.kind in ("sort", "listed", "count")):
-        return [Candidate("prose", 0.0)]
     if segment.troubles and not phrases:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]
     seen = sort_phrases(phrases)
@@ -101,6 +101,14 @@ def candidates(segment: Segment) -> list[Candidate]:
     shapes = leads_on(seen) and speaks_of_shaping(seen)
     options.append(Candidate("prose", max(0.2, strength), strength=strength, shapes=shapes, stated=stated))
     return sorted(options, key=_cost)
+
+
+def is_told(segment: Segment) -> bool:
+    """Whether a segment stands under notes, and nothing in it is worked whatever its words are."""
+    label = segment.label
+    return segment.under_notes and (
+        label is None or label.kind in ("sizes", "step", "sort", "listed", "count")
+    )
 
 
 def _to_printed_count(options: list[Candidate]) -> list[Candidate]:

@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from roundwright.language import say
 from roundwright.wording.reading.application import apply
 from roundwright.wording.reading.called import MOST_TOLD, is_called_next, only_told
-from roundwright.wording.reading.candidates import candidates
+from roundwright.wording.reading.candidates import candidates, is_told
 from roundwright.wording.reading.chart_told import told_below, without_told
 from roundwright.wording.reading.ending import behind_the_end, end_of_work
 from roundwright.wording.reading.headings import tells_fabric
@@ -141,8 +141,7 @@ class Search:
             if place > self.end:
                 options = behind_the_end(self.segments[place], options)
             self.known[place] = options
-            phrases = len(self.segments[place].phrases)
-            self.budget.spend(STEPS_FOR_SEGMENT * (1 + phrases // 5))
+            self.budget.spend(_steps_for(self.segments[place]))
         return options
 
     def run(self, start: int = 0, stop: int | None = None) -> Explanation:
@@ -264,6 +263,11 @@ class Search:
         """How many states are kept: fewer where many steps were done."""
         left = self.budget.left / self.budget.steps
         return BEAM if left > 1 / 2 else 2 if left > 1 / 4 else 1
+
+
+def _steps_for(segment: Segment) -> int:
+    """Steps it took to find the candidates of a segment: one where its words are told, and not looked into."""
+    return 1 if is_told(segment) else STEPS_FOR_SEGMENT * (1 + len(segment.phrases) // 5)
 
 
 def _new_errors(faults: Faults, before: Faults) -> int:

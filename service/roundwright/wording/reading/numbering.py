@@ -151,7 +151,8 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
             return
     first = numbers[0]
     part = work.desk.part(work.place)
-    begins = first in (1, lane.lowest) or part != lane.part
+    new_part = part != lane.part
+    begins = first in (1, lane.lowest) or new_part
     lane.part = part
     if lane.printed and first <= lane.printed and begins:
         _restart(work)
@@ -163,7 +164,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     if not skipped and lane.printed and first <= lane.printed:
         work.note("round_twice", work.segment.start, 0.5, text=str(first))
     elif not skipped and not lane.loose:
-        _fill(work, first)
+        _fill(work, first, joins=new_part or not lane.printed)
     lane.lowest = lane.lowest or first
     if skipped or work.candidate.kind in _AGAIN:
         for number in numbers:
@@ -205,8 +206,8 @@ def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
             work.once(number, single=len(numbers) > 1)
 
 
-def _fill(work: LineWork, first: int) -> None:
-    """Work the rounds that stand for the numbers before this."""
+def _fill(work: LineWork, first: int, *, joins: bool) -> None:
+    """Work the rounds that stand for the numbers before this; `joins`: a size may join the larger ones here."""
     lane = work.lane
     if first - lane.printed > MOST_ROUNDS:
         return
@@ -220,7 +221,7 @@ def _fill(work: LineWork, first: int) -> None:
         for number in numbers
     }
     missing = [number for number, entry in entries.items() if entry is None]
-    if missing and not lane.printed and set(missing) <= _of_larger_sizes(work):
+    if missing and joins and set(missing) <= _of_larger_sizes(work):
         return
     for number, entry in entries.items():
         if entry is None or (missing and not fits_any_count(entry.candidate.nodes)):

@@ -39,15 +39,24 @@ _GAUGE: Final = re.compile(
 )
 
 
-def gauge_of(sheet: Sheet) -> Gauge | None:
-    """The gauge a text gives: `22 sts and 30 rnds to 10 cm`."""
+_PART: Final = re.compile(r"\b(?:brim|body)\b", re.IGNORECASE)
+"""Parts of a hat that may have a gauge of their own: `24 sts and 30 rnds to 10 cm of the brim`."""
+
+
+def gauges_of(sheet: Sheet) -> dict[str, Gauge]:
+    """The gauges a text gives, `22 sts and 30 rnds to 10 cm`: by the part they are of, and the first by no name."""
+    gauges: dict[str, Gauge] = {}
     for printed in sheet.lines_of("prose", "heading"):
         match = _GAUGE.search(printed.text)
         length = _cm(values(match[3])[0], match[4]) if match else 0.0
-        if match and length:
+        if match and length and values(match[1])[0]:
+            part = _PART.search(printed.text, match.end())
             rounds = values(match[2])[0] / length if match[2] else None
-            return Gauge(values(match[1])[0] / length, rounds)
-    return None
+            gauge = Gauge(values(match[1])[0] / length, rounds)
+            gauges.setdefault("", gauge)
+            if part:
+                gauges.setdefault(part[0].lower(), gauge)
+    return gauges
 
 
 def _cm(length: float, unit: str) -> float:
@@ -62,8 +71,8 @@ _GIRTH: Final = re.compile(
 
 def girth_differs(sheet: Sheet) -> Iterator[Finding]:
     """A finished circumference that neither the cast-on nor the stitches of the body have at the gauge."""
-    gauge = gauge_of(sheet)
-    if gauge is None or not gauge.stitches:
+    gauges = gauges_of(sheet)
+    if not gauges:
         return
     for printed in sheet.lines_of("prose", "heading"):
         if re.search(r"\b(?:head|to fit|fits)\b", printed.text, re.IGNORECASE):
@@ -72,17 +81,22 @@ def girth_differs(sheet: Sheet) -> Iterator[Finding]:
             lengths = [_cm(length, match[2]) for length in values(match[1])]
             if len(lengths) not in (1, len(sheet.explained.counts)):
                 continue
-            yield from _girth(sheet, printed.start + match.start(1), lengths, gauge)
+            part = _PART.search(match[0])
+            own = gauges.get(part[0].lower()) if part else None
+            fabrics = (own,) if own else (gauges[""],) if part else tuple(gauges.values())
+            yield from _girth(sheet, printed.start + match.start(1), lengths, fabrics)
 
 
-def _girth(sheet: Sheet, start: int, lengths: list[float], gauge: Gauge) -> Iterator[Finding]:
+def _girth(sheet: Sheet, start: int, lengths: list[float], fabrics: tuple[Gauge, ...]) -> Iterator[Finding]:
+    """A circumference of each size that no count has in any of the fabrics."""
     for size, column in enumerate(sheet.explained.columns):
         counts = {sheet.cast_on[size], max([done.round.after for done in sheet.rounds[size]], default=0)}
         wanted = lengths[min(column, len(lengths) - 1)]
         if len(lengths) == 1 and len(sheet.explained.counts) > 1:
             return
-        if all(abs(count / gauge.stitches - wanted) > GIRTH_OFF * wanted for count in counts if count):
-            made = max(counts) / gauge.stitches
+        girths = [count / gauge.stitches for gauge in fabrics for count in counts if count]
+        if girths and all(abs(girth - wanted) > GIRTH_OFF * wanted for girth in girths):
+            made = max(counts) / fabrics[0].stitches
             yield sheet.note("girth_differs", start, messages.girth_differs(max(counts), made), size=size)
 
 
@@ -92,7 +106,7 @@ _LENGTH: Final = re.compile(rf"({NUMBER})\s*({_UNIT})", re.IGNORECASE)
 
 def length_differs(sheet: Sheet) -> Iterator[Finding]:
     """`Knit 30 rounds (5 cm)` where 30 rounds are 10 cm at the gauge."""
-    gauge = gauge_of(sheet)
+    gauge = gauges_of(sheet).get("")
     if gauge is None or not gauge.rounds:
         return
     for printed in sheet.lines_of("fabric", "round"):

@@ -1,13 +1,14 @@
 """Lines of the service's own patterns that are no work: how stitches come on to the needles, where markers hang.
 
-Such a line has words of work, `the first round`, and is known by the beginning of its message in the catalogue.
+Such a line has words of work, `the first round`, and is known by the beginning of its message in the catalogue; in
+English, which others write in too, by the whole message.
 """
 
 import re
 from functools import cache
 from typing import Final, NamedTuple
 
-from roundwright.language import words_of
+from roundwright.language import ENGLISH_WORDS, words_of
 
 KEYS: Final = (
     *(
@@ -23,6 +24,14 @@ KEYS: Final = (
     *(f"emptied.two_circulars.{circular}" for circular in (1, 2)),
 )
 """Messages that stand in lines of their own."""
+WHOLE_KEYS: Final = (
+    *(f"crown.first_decrease.{stitches}" for stitches in (2, 3)),
+    *(f"pattern.marker_between.{hold}" for hold in ("double_pointed", "magic_loop", "two_circulars")),
+    *(f"emptied.{key}" for key in ("needle", "needles", "magic_loop.1", "magic_loop.2")),
+    *(f"emptied.two_circulars.{circular}" for circular in (1, 2)),
+    "line.slide_before",
+)
+"""Messages between rounds that are passed over in English, where they are the whole line: others may begin so too."""
 NUMBERS: Final = r"[0-9()/,;. \u00a0\u202f–-]{1,90}"
 LEAST: Final = 16
 """Letters that a beginning has at least beside its numbers."""
@@ -39,6 +48,26 @@ class Aside(NamedTuple):
 def asides(text: str, language: str) -> list[Aside]:
     """The lines of a text that the service writes and that are no work, in order. Takes time in its length."""
     return [Aside(line.start(), line.end()) for line in _beginnings(language).finditer(text)]
+
+
+def english_asides(text: str) -> list[Aside]:
+    """The lines between rounds of an English text that the service writes and that are no work, in order."""
+    return [Aside(line.start(), line.end()) for line in _whole_lines().finditer(text)]
+
+
+@cache
+def _whole_lines() -> re.Pattern[str]:
+    messages = [ENGLISH_WORDS.text(key, {}, None) for key in WHOLE_KEYS]
+    messages.extend([ENGLISH_WORDS.text("line.crown_done", {}, count) for count in (1, 2)])
+    whole = "|".join(_PLACEHOLDER.sub(r"[^\n]{0,200}?", _as_sentence(message)) for message in messages)
+    only = "|".join(
+        _PLACEHOLDER.sub(
+            r"[^:\n]{1,60}?",
+            _escaped(ENGLISH_WORDS.text("sizes.only_line", {}, count).removesuffix("{text}")),
+        )
+        for count in (1, 2)
+    )
+    return re.compile(rf"^[ \t]*(?:{only})?(?:{whole})[ \t]*$", re.MULTILINE)
 
 
 @cache
@@ -65,13 +94,14 @@ def _beginning(message: str) -> str:
     stop = 1
     while stop < len(literals) and sum(map(len, literals[:stop])) < LEAST:
         stop += 1
-    return _either_case(NUMBERS.join(map(_escaped, literals[:stop])))
+    first, *others = literals[:stop]
+    return NUMBERS.join([_as_sentence(first), *map(_escaped, others)])
 
 
-def _either_case(pattern: str) -> str:
-    """A pattern whose first letter is small too: some languages go on with a small letter behind a colon."""
-    first = pattern[:1]
-    return f"[{first}{first.lower()}]{pattern[1:]}" if first.isupper() else pattern
+def _as_sentence(text: str) -> str:
+    """A text in a pattern, its first letter large or, behind `Size 2 only:`, small."""
+    first, rest = text[:1], _escaped(text[1:])
+    return f"[{first.upper()}{first.lower()}]{rest}" if first.isalpha() else _escaped(text)
 
 
 def _escaped(text: str) -> str:

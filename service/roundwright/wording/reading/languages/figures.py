@@ -12,7 +12,12 @@ from msgspec import Struct
 MOST_LISTED: Final = 13
 """Numbers in one list: one more than there are sizes, so that one too many is seen."""
 
-_NUMBER: Final = r"[0-9]{1,7}+(?>(?:[.,][0-9]{1,2}(?![0-9])(?!,[0-9])|\s?[½¼¾⅓⅔⅛])?)"
+_FRACTION: Final = r"(?:1/[248]|3/[48]|[57]/8)(?![0-9])"
+_NUMBER: Final = (
+    rf"[0-9]{{1,7}}+(?>(?:[.,][0-9]{{1,2}}(?![0-9])(?!,[0-9])|\s?[½¼¾⅓⅔⅛]|[ \u00a0]{_FRACTION})?)"
+)
+_VALUE: Final = rf"(?>{_FRACTION}|{_NUMBER})"
+"""The number of a size in a list, which may be a fraction alone: `3 (2 3/4, 1/4)`."""
 _WHOLE: Final = r"[0-9]{1,7}+"
 _BLANK: Final = r"[ \t\u00a0\u202f]{0,3}+"
 _UNIT: Final = r"(?>(?:[^\W\d_]{1,5}(?![^\W\d_]|\))\.?)?)"
@@ -25,19 +30,19 @@ _LISTS: Final = (
     ),
     # (80) 88 (96) 104 and 80 (88) 96 (104)
     re.compile(
-        rf"\({_BLANK}{_NUMBER}{_BLANK}\)(?:{_BLANK}{_NUMBER}(?![.,][0-9]){_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\)){{1,6}}(?:{_BLANK}{_NUMBER}(?!\.))?{_END}"
+        rf"\({_BLANK}{_VALUE}{_BLANK}\)(?:{_BLANK}{_VALUE}(?![.,][0-9]){_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{1,6}}(?:{_BLANK}{_VALUE}(?!\.))?{_END}"
     ),
     re.compile(
-        rf"{_NUMBER}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\){_BLANK}{_NUMBER}(?!\.)){{1,6}}(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\))?{_END}"
+        rf"{_VALUE}(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\){_BLANK}{_VALUE}(?!\.)){{1,6}}(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\))?{_END}"
     ),
     # (80) 88, where there are two sizes
-    re.compile(rf"\({_BLANK}{_NUMBER}{_BLANK}\){_BLANK}{_NUMBER}(?!\.){_END}"),
+    re.compile(rf"\({_BLANK}{_VALUE}{_BLANK}\){_BLANK}{_VALUE}(?!\.){_END}"),
     # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104]
     re.compile(
-        rf"{_NUMBER}{_BLANK}[(\[]{_BLANK}{_NUMBER}(?>(?:{_BLANK}[,;/:–—-]{_BLANK}{_NUMBER}){{0,12}}){_BLANK}[)\]]"
+        rf"{_VALUE}{_BLANK}[(\[]{_BLANK}{_VALUE}(?>(?:{_BLANK}[,;/:–—-]{_BLANK}{_VALUE}){{0,12}}){_BLANK}[)\]]"
     ),
     # with a bracket around each: 88 (96) (104)
-    re.compile(rf"{_NUMBER}(?>(?:{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}\)){{2,12}})"),
+    re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
     # 80 – 88 – 96, 80/88/96
     re.compile(
         rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—])"
@@ -46,6 +51,7 @@ _LISTS: Final = (
 )
 _LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED = _LISTS
 _SINGLE: Final = re.compile(_NUMBER)
+_WITH_FRACTIONS: Final = re.compile(_VALUE)
 _COMMAS: Final = re.compile(_WHOLE)
 BEGINS: Final = re.compile(rf"[0-9½¼¾⅓⅔⅛]|\((?={_BLANK}[0-9])|(?:[-–—]{_BLANK})?[aA]\)(?={_BLANK}[0-9])")
 """Where a number or a list of sizes may begin."""
@@ -105,6 +111,9 @@ def figures_at(text: str, place: int, width: int, *, hyphens: bool = False) -> F
 def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphens: bool) -> Figures | None:
     """The values of a list; None where these are other numbers that stand side by side."""
     values = tuple(_values(_SINGLE, match))
+    if len(values) != width and pattern not in (_LETTERED, _DASHED, _SLASHED):
+        with_fractions = tuple(_values(_WITH_FRACTIONS, match))
+        values = with_fractions if len(with_fractions) == width else values
     if pattern is _BRACKETED or pattern is _DASHED:
         by_commas = tuple(_values(_COMMAS, match))
         if len(values) != width == len(by_commas):

@@ -546,12 +546,19 @@ class NumberReader(TimesReader):
         if (kind in ("knit", "purl") or (kind == "right" and ahead == 2)) and self.ends_stitch(ahead):
             start, end, flags = self.take(ahead + 1)
             return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end))
-        if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
-            return self.only_words(self.skip(ahead + 1) + 1)
+        if kind == "from" and (moved := self.from_needle(ahead)):
+            return self.only_words(moved)
         repeated = any(
             self.tokens[back].kind == "repeat" for back in range(max(0, self.place - 2), self.place)
         )
         return self.only_words(2) if repeated and self.token(2).text == "of" else None
+
+    def from_needle(self, ahead: int) -> int:
+        """Words of stitches that are moved: `1 st from needle 2`, `1 st from the first half`; 0 where they are not."""
+        at = self.skip(ahead + 1)
+        if self.kind(at) == "ordinal":
+            at = self.skip(at + 1)
+        return at + 1 if self.kind(at) == "needle" else 0
 
     def ends_stitch(self, ahead: int) -> bool:
         """Whether `2 stitches knit` ends here, and no other stitch begins."""
@@ -562,8 +569,8 @@ class NumberReader(TimesReader):
     def no_count(self, ahead: int) -> int:
         """How many words speak of stitches and count none: `12 sts of the chart`, `12 sts apart`; 0 otherwise."""
         kind = self.kind(ahead) if self.joined(ahead) else ""
-        if kind == "from" and self.kind(self.skip(ahead + 1)) == "needle":
-            return self.skip(ahead + 1) + 1
+        if kind == "from" and (moved := self.from_needle(ahead)):
+            return moved
         of_chart = kind in ("chart", "pattern") and self.token(2).text == "of"
         wide = self.skip(ahead + 1) if kind in ("to", "in", "per") else 0
         if (
