@@ -13,6 +13,7 @@ from contextlib import ExitStack, contextmanager
 from datetime import datetime
 from itertools import cycle, islice
 from pathlib import Path
+from typing import Any
 from select import select
 
 import pytest
@@ -627,14 +628,21 @@ def test_pdfs_have_a_rate_of_their_own(accept: str, tmp_path: Path) -> None:
         Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
     ):
         path = "/v1/hats/handout"
-        answers = [ask(one.port, "POST", path, b"{}", {"accept": accept}) for _ in range(12)]
-        assert 5 <= [status for status, _, _ in answers].count(200) <= 9
+        answers = _at_once(12, one.port, path, {"accept": accept})
+        assert 4 <= [status for status, _, _ in answers].count(200) <= 7
         assert_problem(answers[-1], 429, path)
         assert answers[-1][1]["retry-after"] == "2"
         for other in ("text/html", "text/markdown, text/plain;q=0.5", "*/*", None):
             headers = {"accept": other} if other else {}
             assert ask(one.port, "POST", path, b"{}", headers)[0] == 200
         assert ask(one.port, "POST", "/v1/hats", b"{}", {"accept": accept})[0] == 200
+
+
+def _at_once(number: int, port: int, path: str, headers: dict[str, str]) -> list[Any]:
+    """So many answers to requests of one caller at the same time, those that were made first."""
+    with ThreadPoolExecutor(number) as callers:
+        asked = [callers.submit(ask, port, "POST", path, b"{}", headers) for _ in range(number)]
+        return sorted((answer.result() for answer in asked), key=lambda answer: answer[0])
 
 
 @pytest.mark.parametrize("path", ["/v1/batch", "/v1/hats/handout.pdf"])
@@ -645,8 +653,8 @@ def test_batches_have_the_rate_of_pdfs(path: str, tmp_path: Path) -> None:
         answering(lambda _: ok) as port,
         Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
     ):
-        answers = [ask(one.port, "POST", path, b"{}") for _ in range(12)]
-        assert 5 <= [status for status, _, _ in answers].count(200) <= 9
+        answers = _at_once(12, one.port, path, {})
+        assert 4 <= [status for status, _, _ in answers].count(200) <= 7
         assert_problem(answers[-1], 429, path)
         assert answers[-1][1]["retry-after"] == "2"
         assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200

@@ -63,7 +63,9 @@ def _ask_for_the_dearest(service: Service, turn: int) -> None:
     known = {file.stem: msgspec.json.decode(file.read_bytes())["request"] for file in KEPT.glob("*.json")}
     operations = {str(operation.id): operation for operation in all_operations()}
     for name, request in {**crowns, **known}.items():
-        operation = operations.get("closeCrown" if name in crowns else name)  # None: a page, which keeps nothing
+        operation = operations.get(
+            "closeCrown" if name in crowns else name
+        )  # None: a page, which keeps nothing
         if operation and "application/json" in operation.renderers and name != "proofreadPattern":
             service.ask_for(operation, msgspec.json.encode(_varied(request, turn)), "application/json")
 
