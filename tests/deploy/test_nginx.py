@@ -13,8 +13,8 @@ from contextlib import ExitStack, contextmanager
 from datetime import datetime
 from itertools import cycle, islice
 from pathlib import Path
-from typing import Any
 from select import select
+from typing import Any
 
 import pytest
 
