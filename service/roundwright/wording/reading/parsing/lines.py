@@ -391,10 +391,11 @@ class Lines(ExtentReader):
         )
         if begin != end and not part and self.is_on_every_needle() and self.has_other_end(begins=begin):
             stop = max(at for at in range(ahead) if self.kind(at) in ("begin", "end"))
-            return AtEnds(*self.take(stop + 1), first=begin, last=end)
+            return AtEnds(*self.take(stop + 1), first=begin, last=end, needle=True)
         if not (begin or end) or not part or not every or not self.joined(ahead):
             return None
-        return AtEnds(*self.take(ahead + 1), first=begin, last=end)
+        needle = self.kind(ahead) == "needle"
+        return AtEnds(*self.take(ahead + 1), first=begin, last=end, needle=needle)
 
     def is_on_every_needle(self) -> bool:
         """Whether the same sentence said before that it is worked so on each needle."""
