@@ -381,7 +381,7 @@ class Lines(ExtentReader):
             begin = begin or self.kind(ahead) == "begin"
             end = end or self.kind(ahead) == "end"
             if end and text in ("ends", "end") and self.kind(ahead - 1) == "each" and not begin:
-                begin = ahead > 0  # `each end`, `both ends`
+                begin = True  # `each end`, `both ends`
             ahead += 1
         if self.kind(ahead) == "number":
             ahead += 1
