@@ -148,3 +148,28 @@ def test_a_size_is_named_by_whom_it_fits(line: str, rounds: list[int]) -> None:
     text = f"Sizes: Toddler (Child, Woman, Man)\nCast on 64 (72, 80, 88) stitches.\n{line}"
 
     assert [len(each) for each in read(text, (64, 72, 80, 88)).rounds] == rounds
+
+
+NEEDLES = "Rnd 1: on each needle k10, k2tog, k10, k2tog (22 sts on each needle). Rnd 2: knit.\n"
+
+
+def test_a_count_of_a_round_on_each_needle_is_of_a_needle_where_the_needles_are_known() -> None:
+    """Four needles of 24 stitches, two decreases on each: counted by hand."""
+    reading = read(f"{NEEDLES}Rnd 3: on each needle k9, k2tog, k9, k2tog (20 sts). Rnd 4: knit.", (96,))
+
+    assert not [each for each in reading.findings if each.severity == "error"]
+    assert [each.after for each in reading.rounds[0]] == [88, 88, 80, 80]
+
+
+def test_a_wrong_count_of_a_needle_is_still_wrong() -> None:
+    reading = read(f"{NEEDLES}Rnd 3: on each needle k9, k2tog, k9, k2tog (21 sts). Rnd 4: knit.", (96,))
+
+    assert [each.code for each in reading.findings if each.severity == "error"] == ["count_differs"]
+
+
+def test_decreases_at_both_ends_of_each_needle_are_on_four_needles_to_so_many_on_each() -> None:
+    """A set of five, four of them with stitches: 8 decreases a round (common practice)."""
+    text = "Dec 1 st at each end of each needle every other rnd until 4 sts remain on each needle."
+    counts = [each.after for each in read(text, (96,)).rounds[0]]
+
+    assert sorted(set(counts), reverse=True) == list(range(88, 15, -8))

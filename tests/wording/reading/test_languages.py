@@ -126,6 +126,44 @@ ORDINALS = [
 ]
 
 
+BY_TURNS = "work dec rnd and plain rnd alternately 5 times"
+IN_TURN = [
+    ("de", "Abnahmerunde und Zwischenrunde im Wechsel str, zusammen je 5x", BY_TURNS),
+    ("fr", "Alterner le tour de diminution et le tour lisse, 5 fois chacun", BY_TURNS),
+    ("es", "Alternar las dos vueltas, 5 veces cada una", "rep the last 2 rnds 5 times in all"),
+    ("nb", "Strikk felleomgang og mellomomgang vekselvis 5 ganger", BY_TURNS),
+    ("da", "Strik indtagningsomgang og mellemomgang skiftevis 5 gange", BY_TURNS),
+    ("nl", "Brei mindertoer en gewone toer om en om, 5 keer", BY_TURNS),
+    ("de", "3 Abnahmerunden hintereinander", "work 3 dec rnds"),
+    ("fr", "Tricoter 3 tours de diminution de suite", "work 3 dec rnds"),
+    ("es", "Hacer 3 vueltas de menguados seguidas", "work 3 dec rnds"),
+    ("nb", "Strikk 3 felleomganger etter hverandre", "work 3 dec rnds"),
+    ("da", "Strik 3 indtagningsomgange i træk", "work 3 dec rnds"),
+    ("nl", "Brei 3 mindertoeren achter elkaar", "work 3 dec rnds"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "text", "english"), IN_TURN)
+def test_teachers_work_two_rounds_in_turn_or_one_again_and_again(
+    language: str, text: str, english: str
+) -> None:
+    assert rewritten(text, language, 1).text == english
+
+
+BESIDE_NUMBERS = [
+    ("nb", "* 1 kast, 2 r sm *, gjenta. 2.–4. omg: r. 5. omg: r", "* yo, k2tog *, rep. Rnd 2-4: knit. Rnd 5: knit"),
+    ("nl", "2e - 4e toer: r", "Rnd 2-4: knit"),
+    ("de", "1 einf. Überzug (= 1 M re abh., 1 M re str., die abgehobene M überziehen), 1 M li", "skp , p1"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "text", "english"), BESIDE_NUMBERS)
+def test_a_round_begins_behind_a_short_form_and_a_bracket_tells_a_decrease(
+    language: str, text: str, english: str
+) -> None:
+    assert rewritten(text, language, 2).text == english
+
+
 @pytest.mark.parametrize(("language", "text", "english"), ORDINALS)
 def test_ordinals_have_raised_letters_behind_a_full_stop(language: str, text: str, english: str) -> None:
     """`2.ª` and `2ᵉ` are ordinals."""

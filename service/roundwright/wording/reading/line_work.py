@@ -12,7 +12,8 @@ from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import CastOn, Count
+from roundwright.wording.reading.needles import MOST_NEEDLES
+from roundwright.wording.reading.phrases import CastOn, Count, Needlewise
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import (
     WRONG,
@@ -168,9 +169,10 @@ class LineWork:
             self.round(last, number + max(plain, 0))
 
     def until_count(self, number: int, target: int) -> None:
-        """Rounds of the candidate until so many stitches are left."""
+        """Rounds of the candidate until so many stitches are left, or so many on each needle."""
         lane = self.lane
         turns, start = 0, lane.count
+        each = target if self.candidate.per else 0
         while lane.count != target:
             before = lane.count
             for _ in range(self.candidate.step - 1 if turns else 0):
@@ -178,6 +180,8 @@ class LineWork:
                 turns += 1
             self.round(self.candidate.nodes, number + turns)
             turns += 1
+            if each and lane.sections:
+                target = each * len(lane.sections)
             passed = (before - target) * (lane.count - target) < 0
             if lane.count == before or passed or turns > MOST_ROUNDS:
                 raise self.never_ends(self.segment.start, start, target)
@@ -233,6 +237,8 @@ class LineWork:
         elif changed and lane.sections:
             parts = len(lane.sections)
             lane.sections = (done.after // parts,) * parts if done.after % parts == 0 else None
+        if lane.sections is None and self.candidate.per_section is not None:
+            lane.sections = equal_needles(done.after, self.candidate.per_section.of(self.column) or 0)
         if changed and not self.candidate.stated:
             before = last_shaping(lane.chain)
             if before is not None and before.after - before.before != done.after - done.before:
@@ -284,6 +290,8 @@ class LineWork:
                 continue
             if stated.dashed and not stated.sign and self.before - after == lane.count:
                 continue  # ... k2tog around. -8 sts
+            if not stated.sign and self.is_of_needle(after):
+                continue  # on each needle k9, k2tog, k9, k2tog (20 sts)
             if place < len(counts) - 1 and not stated.sign and after in self.reached:
                 continue  # decrease on every round: 60, 48, 36 sts
             wrong_way = (lane.count - self.before) * (after - self.before) < 0
@@ -293,6 +301,19 @@ class LineWork:
             )
             possible = not stated.sign and 0 < after <= MOST_STITCHES
             raise FaultyError(fault, (lane.count, after) if possible else (lane.count,), WRONG_COUNT)
+
+    def is_of_needle(self, after: int) -> bool:
+        """Whether a count is that of each needle, since the line is told for each."""
+        sections = self.lane.sections
+        if not sections or after * len(sections) != self.lane.count:
+            return False
+        return any(isinstance(phrase, Needlewise) and phrase.needle for phrase in self.segment.phrases)
+
+
+def equal_needles(count: int, each: int) -> Sections | None:
+    """The needles of a round that have so many stitches each; None where those are no whole needles."""
+    needles = count // each if each > 0 else 0
+    return (each,) * needles if each * needles == count and 1 < needles <= MOST_NEEDLES else None
 
 
 def column_of(label: Label | None, lane: Lane, candidate: Candidate) -> int:

@@ -179,9 +179,11 @@ class PerPart(Phrase, frozen=True, gc=False):
 
 
 class Needlewise(Phrase, frozen=True, gc=False):
-    """`on each needle`, `on each of 4 needles`."""
+    """`on each needle`, `on each of 4 needles`, `in every section`."""
 
     number: Number | None = None
+    needle: bool = False
+    """Whether it is on needles."""
 
 
 class AtEnds(Phrase, frozen=True, gc=False):
@@ -190,6 +192,8 @@ class AtEnds(Phrase, frozen=True, gc=False):
     first: bool
     last: bool
     together: StitchName | None = None
+    needle: bool = False
+    """Whether they are those of needles."""
 
 
 class EndsPlain(Phrase, frozen=True, gc=False):

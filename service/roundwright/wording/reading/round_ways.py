@@ -265,7 +265,7 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
     before: Nodes = (named[0] if named else last,) if ends.first else ()
     behind: Nodes = (last,) if ends.last else ()
     inner = (*before, *fill, *behind)
-    nodes: Nodes = (Fill(inner, None, start, end, (start, end), marker=True),)
+    nodes: Nodes = (Fill(inner, None, start, end, (start, end), marker=True, needle=ends.needle),)
     stated = tuple(count for count in work.stated if not count.sign)
     until = work.seen.untils[-1].number if work.seen.untils else None
     return [
@@ -275,6 +275,7 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
             nodes,
             rounds=None if until else work.number,
             until=until,
+            per=work.seen.per,
             step=max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0),
             stated=stated,
             sections=first_of(work.seen.markers),

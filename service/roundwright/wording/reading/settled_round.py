@@ -123,7 +123,8 @@ class SettledRound:
             span = (needlewise.start, needlewise.end)
             if self.out:
                 start, end = self.out[0].start, self.out[-1].end
-                self.out = [Fill(tuple(self.out), None, start, end, span, marker=True)]
+                needle = isinstance(needlewise, Needlewise) and needlewise.needle
+                self.out = [Fill(tuple(self.out), None, start, end, span, marker=True, needle=needle)]
         self.inside = inside
 
     def fault(self, code: str, message: str, start: int) -> None:

@@ -86,7 +86,8 @@ class Fill(Struct, frozen=True, gc=False):
     """Some of the line, over and over: to the end of the round or to the last `leave` stitches.
 
     Without `leave`, to as many as what follows it in the line uses. With `marker` it ends so far before the next
-    marker. `times` checks how often, where that is printed too. `stated_at` is where the line says how far.
+    marker; with `needle` it is worked on each needle. `times` checks how often, where that is printed too.
+    `stated_at` is where the line says how far.
     """
 
     nodes: "tuple[Node, ...]"
@@ -96,6 +97,7 @@ class Fill(Struct, frozen=True, gc=False):
     stated_at: tuple[int, int]
     marker: bool = False
     times: Number | None = None
+    needle: bool = False
 
 
 class Evenly(Struct, frozen=True, gc=False):

@@ -26,6 +26,8 @@ Changes = Mapping[int, int | StitchName]
 NO_CHANGES: Final[Changes] = {}
 USUAL_SECTIONS: Final = (8, 6, 4, 7, 5, 9, 10, 12, 3, 2)
 """Into how many sections a crown is parted, the usual first, where nobody placed the markers (common practice)."""
+USUAL_NEEDLES: Final = (4, 3, 5, 2, *USUAL_SECTIONS)
+"""Needles of a round whose number no line says: four of a set of five, most often (common practice)."""
 OTHER_SECTIONS: Final = range(2, 25)
 """Into how many it may be parted where a printed count says so."""
 MOST_MARKERS: Final = 100

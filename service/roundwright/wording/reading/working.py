@@ -25,6 +25,7 @@ from roundwright.wording.reading.worked import (
     MOST_MARKERS,
     NO_CHANGES,
     OTHER_SECTIONS,
+    USUAL_NEEDLES,
     USUAL_SECTIONS,
     Changes,
     Sections,
@@ -327,8 +328,9 @@ class Worker:
 
     def usual_sections(self, node: Group | Fill, count: int, leave: int) -> Sections:
         """So many sections that the printed count comes out, or else the usual number."""
+        usual = USUAL_NEEDLES if isinstance(node, Fill) and node.needle else USUAL_SECTIONS
         if self.wanted is not None or self.per_section is not None:
-            possible: list[int] = [*USUAL_SECTIONS, *OTHER_SECTIONS]
+            possible: list[int] = [*usual, *OTHER_SECTIONS]
             for number in possible:
                 section = count // number
                 if count % number or section < 2:
@@ -340,7 +342,7 @@ class Worker:
                 wanted = self.per_section if self.wanted is None else (self.wanted - leave) / number
                 if part.used == section and part.left == wanted:
                     return (section,) * number
-        for number in USUAL_SECTIONS:
+        for number in usual:
             if count % number == 0 and count // number > 1:
                 return (count // number,) * number
         raise UnclearError("not_understood", say("read.where_markers"), node.start)

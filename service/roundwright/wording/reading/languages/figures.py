@@ -57,6 +57,8 @@ BEGINS: Final = re.compile(rf"[0-9½¼¾⅓⅔⅛]|\((?={_BLANK}[0-9])|(?:[-–�
 """Where a number or a list of sizes may begin."""
 _ORDINAL: Final = re.compile(r"\.[ \t]{0,2}[^\W\d_]")
 """Behind the number of a round: `2-4. omg`."""
+_ENDING: Final = re.compile(r"(?:de|ste|er|e|ère|ème|[aªº°])(?![^\W\d_])")
+"""Letters at a number that make an ordinal of it, so that no list of sizes ends there: `2e - 4e toer`."""
 LEAST_COUNT: Final = 7
 """The least of two numbers with a slash that are counts of two sizes, and no rib."""
 
@@ -95,7 +97,7 @@ def figures_at(text: str, place: int, width: int, *, hyphens: bool = False) -> F
     """
     for pattern in _LISTS:
         match = pattern.match(text, place)
-        if match is not None:
+        if match is not None and not (pattern is _DASHED and _ENDING.match(text, match.end())):
             listed = _listed(pattern, match, width, hyphens=hyphens and not _ORDINAL.match(text, match.end()))
             if listed is not None:
                 return listed

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple, TypeAlias
 
-from roundwright.wording.reading.languages.cut import Piece
+from roundwright.wording.reading.languages.cut import ROUNDS, Piece
 from roundwright.wording.reading.languages.lexicon import (
     BEGINNING,
     COUNTS,
@@ -231,13 +231,24 @@ class Matcher:
     def is_short(self, at: int) -> bool:
         """Whether a full stop or apostrophe ends a short form, and no sentence."""
         before, following = self.cut[at - 1], self.cut[at + 1] if at + 1 < len(self.cut) else None
-        if before.kind != "word":
+        if before.kind != "word" or self.begins_round(at + 1):
             return False
         capital = following is not None and following.kind == "word" and following.text[0].isupper()
         if not capital or following is None or self.cut[at].key == "'":
             return True
         short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT
         return short and before.text.islower() and following.text in self.known.forms
+
+    def begins_round(self, at: int) -> bool:
+        """Whether the number of a round stands here, with its colon: `rep. 2.-4. omg: r. 5. omg: ...`."""
+        if at >= len(self.cut) or self.cut[at].kind != "number":
+            return False
+        return any(
+            stop + 1 < len(self.cut)
+            and self.cut[stop + 1].key == ":"
+            and self.known.single(self.cut[stop].text) in ROUNDS
+            for stop in self.ordinals(at)
+        )
 
     def begins_sentence(self, place: int) -> bool:
         """Whether a piece begins a line or a sentence."""

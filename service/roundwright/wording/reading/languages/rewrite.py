@@ -43,6 +43,8 @@ LONGEST_STARRED: Final = 40
 """Pieces between two stars, or in the bracket behind a cable."""
 CABLES: Final = frozenset(("c{n}f", "c{n}b"))
 """English words of cables: how they are worked stands in a bracket behind them."""
+SLIPPED: Final = frozenset(("sl {n}", "slip"))
+"""English words that begin a bracket behind a decrease in which its parts are told."""
 LONGEST_NAME: Final = 4
 """Words of the name of a stitch, and one more."""
 APART: Final = ", "
@@ -365,8 +367,8 @@ class _Writer:
     def explains(self, place: int) -> int:
         """Where a bracket ends that says how a stitch is worked; 0 where there is none.
 
-        It does with an equals sign, `(= 2 M re zusstr)`, behind the name of a stitch that takes as many stitches, and
-        behind a cable.
+        It does with an equals sign, `(= 2 M re zusstr)`, behind the name of a stitch that takes as many stitches or
+        where it begins with a slipped stitch, and behind a cable.
         """
         if self.cut[place].key != "(":
             return 0
@@ -374,6 +376,8 @@ class _Writer:
             return self.closing(place)
         with_sign = place + 1 < len(self.cut) and self.cut[place + 1].key == "="
         found = self.matcher.longest(place + 1 + with_sign) if place + 1 < len(self.cut) else None
+        if found is not None and found.meaning.english in SLIPPED:
+            return self.closing(place) if self.worked[0] in _stitches() and self.is_behind(place) else 0
         if found is None or (explained := _stitches().get(found.meaning.english)) is None:
             return 0
         if found.stop >= len(self.cut) or self.cut[found.stop].key != ")":

@@ -448,7 +448,7 @@ class ExtentReader(NumberReader):
         while self.kind(ahead) == "word" and self.kind(ahead + 1) in ("needle", "word"):
             ahead += 1
         if self.kind(ahead) == "needle":
-            return Needlewise(*self.take(ahead + 1), number)
+            return Needlewise(*self.take(ahead + 1), number, needle=True)
         return self.only_words(1)
 
     def every_round(self) -> Phrase:

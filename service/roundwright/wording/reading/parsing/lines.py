@@ -422,7 +422,7 @@ class Lines(ExtentReader):
             begin = begin or self.kind(ahead) == "begin"
             end = end or self.kind(ahead) == "end"
             if end and text in ("ends", "end") and self.kind(ahead - 1) == "each" and not begin:
-                begin = ahead > 0  # `each end`, `both ends`
+                begin = True  # `each end`, `both ends`
             ahead += 1
         if self.kind(ahead) == "number":
             ahead += 1
@@ -433,10 +433,11 @@ class Lines(ExtentReader):
         everywhere = begin != end and not part and (self.is_on_every_needle() or self.is_on_needles_behind())
         if everywhere and self.has_other_end(begins=begin):
             stop = max(at for at in range(ahead) if self.kind(at) in ("begin", "end"))
-            return AtEnds(*self.take(stop + 1), first=begin, last=end)
+            return AtEnds(*self.take(stop + 1), first=begin, last=end, needle=True)
         if not (begin or end) or not part or not every or not self.joined(ahead):
             return None
-        return AtEnds(*self.take(ahead + 1), first=begin, last=end)
+        needle = self.kind(ahead) == "needle"
+        return AtEnds(*self.take(ahead + 1), first=begin, last=end, needle=needle)
 
     def is_on_every_needle(self) -> bool:
         """Whether the same sentence said before that it is worked so on each needle."""
