@@ -25,6 +25,8 @@ LONGEST_WORDING: Final = 40
 """Pieces of a text that one wording takes at most."""
 LONGEST_SHORT: Final = 4
 """Letters of a word whose full stop makes a short form of it, before a word that begins with a capital."""
+LONGEST_SIZE: Final = 3
+"""Letters of a size, which are capitals in any place: `Gr. L`."""
 MOST_PASSED: Final = 12
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
@@ -237,7 +239,8 @@ class Matcher:
         if not capital or following is None or self.cut[at].key == "'":
             return True
         short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT
-        return short and before.text.islower() and following.text in self.known.forms
+        size = len(following.text) <= LONGEST_SIZE and following.text.isupper()
+        return short and (size or (before.text.islower() and following.text in self.known.forms))
 
     def begins_round(self, at: int) -> bool:
         """Whether the number of a round stands here, with its colon: `rep. 2.-4. omg: r. 5. omg: ...`."""
