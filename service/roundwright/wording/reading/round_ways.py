@@ -29,7 +29,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled, settle
-from roundwright.wording.reading.tokens import COMMA, SEMI
+from roundwright.wording.reading.tokens import COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,
@@ -151,6 +151,15 @@ def _bare(work: RoundWork) -> list[Candidate]:
         options.append(
             Candidate("round", work.cost, nodes, rounds=work.number, length=length, stated=work.stated)
         )
+    first = work.stitches[0]
+    if (
+        len(work.stitches) > 1
+        and isinstance(first, Stitches)
+        and isinstance(first.node, Stitch)
+        and _in_turn(seen)
+    ):
+        nodes = plain_fill(first.node.name, first.start, first.end)
+        return [Candidate("round", min(work.cost, 1.0), nodes, rounds=work.number, stated=work.stated)]
     unsaid = work.label is None and work.number is None and not work.length
     prose = unsaid and len(work.work) == len(work.stitches) and seen.words >= 0.15
     options.extend(work.round(way, 1.5 * prose) for way in settle(work.work))
@@ -336,7 +345,7 @@ def _how_many(seen: Seen) -> Number | None:
             for column in range(width)
         ]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
-    if len(numbers) > 1 and (_in_colours(seen) or _added(seen)):
+    if len(numbers) > 1 and (_in_colours(seen) or _added(seen) or _in_turn(seen)):
         width = max(len(number.values) for number in numbers)
         values = [sum(number.of(column) or 0 for number in numbers) for column in range(width)]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
@@ -350,6 +359,44 @@ def _added(seen: Seen) -> bool:
     added = all(isinstance(phrase, Said) and phrase.text in ("and", "&", "plus") for phrase in joined)
     single = all(isinstance(phrase, Said | Rounds) or is_bare(phrase) for phrase in seen.order)
     return added and single and not any(rounds.every or rounds.more for rounds in seen.rounds)
+
+
+def _in_turn(seen: Seen) -> bool:
+    """Whether plain rounds are told one after the other: `with B knit 4 rounds, with A knit 4 rounds, then 6 in C`.
+
+    Between two numbers stands a sign or `then`, and no more than a colour.
+    """
+    begun, parted, words, crafts = False, True, 0, set[str]()
+    for phrase in seen.order:
+        if begun:
+            parted = parted or isinstance(phrase, Then) or bool(phrase.flags & (COMMA | SEMI))
+        match phrase:
+            case Rounds():
+                if not parted or phrase.every or phrase.more:
+                    return False
+                begun, parted, words = True, False, 0
+            case Said(text=text):
+                parted = parted or text in ("and", "&", "plus")
+                words += phrase.words
+                if text in _NO_COLOUR or words > 1 or (begun and phrase.flags & STOP):
+                    return False
+            case Stitches(node=Stitch(name=name, bare=True)):
+                crafts.add(name)
+            case Then():
+                pass
+            case _:
+                return False
+    return len(crafts) <= 1
+
+
+_NO_COLOUR: Final = frozenset(
+    (
+        *("or", "about", "until", "not", "only", "if", "for", "further", "first", "last"),
+        *("total", "altogether", "in all", "all", "each", "every", "always", "alternately", "alternating"),
+        *("between", "after"),
+    )
+)
+"""Words that say another thing of a number of rounds than their colour."""
 
 
 def _in_colours(seen: Seen) -> bool:

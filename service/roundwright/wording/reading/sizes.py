@@ -360,6 +360,9 @@ def columns_of(
 
 def names_all(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether these words are for all sizes: `All`, `Both sizes`, `Everybody`, `All three sizes`."""
+    told = next((at for at in range(begin + 1, stop) if tokens[at].kind == "("), stop)
+    if told + 1 < stop and tokens[stop - 1].kind == ")" and any(token.number for token in tokens[told:stop]):
+        stop = told  # Everybody (you all have 48 sts now)
     all_of = [token for token in tokens[begin:stop] if token.kind not in ("size", "for", "", "(", ")")]
     counted = len(all_of) == 2 and all_of[1].kind == "number" and all_of[0].text == "all"
     return bool(all_of) and all_of[0].text in _ALL and (len(all_of) == 1 or counted)
