@@ -62,6 +62,7 @@ def rounds_of_segment(
     if bare:
         return _bare(work)
     options.extend(_in_forms(work))
+    options.extend(_last_otherwise(work))
     if work.fabric:
         options.extend(_described(work))
         options.extend(_explained_fabric(work))
@@ -175,6 +176,37 @@ def _in_forms(work: RoundWork) -> list[Candidate]:
             filled = any(isinstance(node, Fill) for node in way.nodes)
             options.append(work.round(way, 0.5 if work.fabric and not filled else 0.0, nodes))
     return options
+
+
+def _last_otherwise(work: RoundWork) -> list[Candidate]:
+    """`*yo, k2tog, k6; rep from * around, ending last rep k2`: the last repeat has other stitches at its end."""
+    phrases, texts = work.work, [phrase.text for phrase in work.seen.order if isinstance(phrase, Said)]
+    opened = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Star)), len(phrases))
+    closed = next((place for place in range(opened, len(phrases)) if isinstance(phrases[place], Rep)), 0)
+    behind = [phrase for phrase in phrases[closed + 1 :] if not isinstance(phrase, Rep)]
+    if behind and isinstance(behind[0], Extent) and behind[0].leave in (None, NOTHING):
+        behind = behind[1:]
+    unit = [phrase for phrase in phrases[opened + 1 : closed] if not isinstance(phrase, Star)]
+    kept = unit[: len(unit) - len(behind)]
+    used = [_used(phrase) for phrase in (*kept, *behind)]
+    if not closed or not kept or not behind or None in used or _ENDING.isdisjoint(texts):
+        return []
+    leave = sum(filter(None, used))
+    start, end = behind[0].start, behind[-1].end
+    last = (Extent(start, end, 0, Number((leave,))), *kept, *behind)
+    ways = settle((*phrases[: opened + 1], *unit, phrases[closed], *last))[:2]
+    return [work.round(way, 0.2) for way in ways if not way.trouble]
+
+
+def _used(phrase: Phrase) -> int | None:
+    """The stitches that are used by a stitch told so many times; None where that is not known."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    if not isinstance(node, Stitch) or node.bare or len(node.times.values) > 1:
+        return None
+    return (node.times.of(0) or 0) * execute((Work(node.name),))[0]
+
+
+_ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishing"))
 
 
 def _times_alone(work: RoundWork) -> list[Candidate]:
@@ -323,11 +355,15 @@ def _evenly(work: RoundWork) -> list[Candidate]:
 def _every_round_times(seen: Seen) -> Times | None:
     """The times of `k2tog at each marker in every round, 5 times`."""
     every = False
+    stitches = 0
     for before, phrase in pairwise((None, *seen.order)):
+        stitches = stitches + 1 if isinstance(before, Stitches) and not is_bare(before) else 0
         if isinstance(phrase, Rounds):
             every = phrase.every and phrase.step <= 1
         elif isinstance(before, Star | Brackets):
             continue  # no plain rounds: *k5, k2tog* x6
+        elif isinstance(phrase, Times) and stitches > 1:
+            continue  # decrease on every round, so that the next is k6, k2tog, seven times
         elif isinstance(phrase, Times) and every:
             return phrase
     return None
