@@ -190,12 +190,12 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
 
 def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:
     """Whether a word behind a number of rounds is of their colour: `4 rounds grey`, `4 rounds B`, `4 rounds in red`."""
-    begin = place
-    while 0 < begin < len(phrases) and isinstance(phrases[begin], Said):
+    begin = stop = place
+    first, last = max(0, place - MOST_OF_COLOUR), min(len(phrases), place + MOST_OF_COLOUR)
+    while first < begin < len(phrases) and isinstance(phrases[begin], Said):
         begin -= 1
     rounds = phrases[begin] if place < len(phrases) else None
-    stop = place
-    while stop < len(phrases) and isinstance(phrases[stop], Said) and not phrases[stop].flags & _APART:
+    while stop < last and isinstance(phrases[stop], Said) and not phrases[stop].flags & _APART:
         stop += 1
     if not isinstance(rounds, Rounds) or rounds.every or not begin < place < stop:
         return False
@@ -204,6 +204,8 @@ def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:
     return ended and words <= 1 and not any(phrase.flags & _APART for phrase in phrases[begin + 1 : stop])
 
 
+MOST_OF_COLOUR: Final = 4
+"""Words that tell a colour, `in the light grey`, with those that say nothing."""
 _APART: Final = COMMA | SEMI | STOP
 _STARS: Final = (Star, Rep)
 _OFTEN: Final = (Until, Times, Length)
