@@ -8,7 +8,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.tokens import COMMA, EQUALS, SLASH
-from roundwright.wording.reading.tree import Number
+from roundwright.wording.reading.tree import Number, Stitch
 
 
 def of_size(label: Label | None, start: int, sizes: tuple[str, ...]) -> Label:
@@ -36,6 +36,37 @@ def with_counts_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[Phr
     first, last = counts[0], counts[-1]
     number = Number(tuple(count.number.of(0) for count in counts), first.number.start, last.number.end)
     return [*phrases[:stop], Count(first.start, last.end, first.flags, number)]
+
+
+def with_stitches_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with a stitch told for each size of the line as one: `M and L only: (K5 / K7, K2tog) 6 times`."""
+    width = len(label.sizes) if label is not None and label.sizes else 0
+    if width < 2:
+        return phrases
+    made: list[Phrase] = []
+    for phrase in phrases:
+        if isinstance(phrase, Brackets):
+            made.append(replace(phrase, inside=tuple(with_stitches_of_sizes(label, list(phrase.inside)))))
+            continue
+        made.append(phrase)
+        if len(made) >= width and (merged := _of_sizes(made[-width:])):
+            made[-width:] = [merged]
+    return made
+
+
+def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
+    """One stitch with a number for each size, of stitches between slashes: `K5 / K7`; None where they are others."""
+    first, nodes = phrases[0], [phrase.node for phrase in phrases if isinstance(phrase, Stitches)]
+    stitches = [node for node in nodes if isinstance(node, Stitch) and len(node.times.values) == 1]
+    slashed = [bool(phrase.flags & SLASH) for phrase in phrases] == [False] + [True] * (len(phrases) - 1)
+    if len(stitches) != len(phrases) or not slashed or not isinstance(first, Stitches):
+        return None
+    if len({stitch.name for stitch in stitches}) > 1 or any(stitch.bare for stitch in stitches):
+        return None
+    begin, end = stitches[0].times.start, stitches[-1].times.end
+    number = Number(tuple(stitch.times.of(0) for stitch in stitches), begin, end)
+    node = replace(stitches[0], times=number, end=stitches[-1].end)
+    return replace(first, node=node, end=phrases[-1].end)
 
 
 def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:

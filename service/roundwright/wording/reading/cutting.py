@@ -370,7 +370,7 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     match phrase:
         case Rounds():
             apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
-            return not part.open and apart
+            return not part.open and apart and not _is_next_colour(part, coming)
         case Fabric(kind="plain"):
             turn = _is_plain_turn(part, phrase) and _stands_alone(coming)
             return not part.open and (turn or _is_next_fabric(part, coming))
@@ -477,6 +477,18 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
             for other in part.phrases
         )  # 7 rnds of rib, 12 rnds
     return parted and len(before) > 1 and isinstance(before[0], Rounds) and is_bare(before[1])
+
+
+def _is_next_colour(part: _Part, coming: _Coming) -> bool:
+    """Whether rounds are told colour by colour, and more follow: `4 rounds brown, then 6 rounds grey`."""
+    at = next((place for place, phrase in enumerate(part.phrases) if isinstance(phrase, Rounds)), 0)
+    before = part.phrases[:at]
+    silent = all(isinstance(phrase, Said | Then) or is_bare(phrase) for phrase in before)
+    coloured = all(isinstance(phrase, Rounds | Said | Then) for phrase in part.phrases[at:])
+    colour = isinstance(part.phrases[at + 1], Said) if at + 1 < len(part.phrases) else False
+    behind = coming.following
+    apart = behind is None or bool(behind.flags & (COMMA | STOP | SEMI))
+    return silent and coloured and colour and isinstance(behind, Said) and not apart
 
 
 def _shapes(phrase: Phrase) -> bool:

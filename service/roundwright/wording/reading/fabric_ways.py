@@ -6,11 +6,11 @@ from msgspec import Struct
 
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import Count, Fabric, Phrase, Said
+from roundwright.wording.reading.phrases import Count, Fabric, Phrase, Rounds, Said, Then
 from roundwright.wording.reading.seen import Seen
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled
-from roundwright.wording.reading.tokens import COLON
+from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, ONE, Fill, Nodes, Number, Stated, Stitch
 
 
@@ -91,7 +91,8 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
     if charted and not work.label:
         cost, weak = min(work.cost, OF_CHART), 0.0
     elif not seen.fabrics:
-        weak = 0.3 if work.number is None or _ends_without(seen) or seen.chart else 0.8
+        sure = work.number is None or _ends_without(seen) or seen.chart or then_in_colour(seen.order)
+        weak = 0.3 if sure else 0.8
     else:
         weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
     return [
@@ -121,6 +122,19 @@ OF_CHART: Final = 0.1
 def _ends_without(seen: Seen) -> bool:
     """Whether rounds are told to be without, and not what: `1 round without.`."""
     return isinstance(last := seen.order[-1], Said) and last.text == "without"
+
+
+def then_in_colour(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether further rounds follow in a colour of their own: `then 14 rounds grey`, `ending with 4 rounds in B`."""
+    at = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Rounds)), 0)
+    then = any(isinstance(phrase, Then) or _ends_with(phrase) for phrase in phrases[:at])
+    behind = phrases[at + 1] if at + 1 < len(phrases) else None
+    apart = behind is None or bool(behind.flags & (COMMA | SEMI | STOP))
+    return then and isinstance(behind, Said) and behind.words <= 1 and not apart
+
+
+def _ends_with(phrase: Phrase) -> bool:
+    return isinstance(phrase, Said) and phrase.text in ("ending", "finishing", "end", "finish")
 
 
 def _tells_count(seen: Seen) -> bool:
@@ -157,7 +171,11 @@ def _are_rounds(work: RoundWork) -> bool:
     """Whether a number of rounds is enough to work them: `8 rnds`."""
     seen = work.seen
     words = MOST_BESIDE_CHART if seen.chart else MOST_BESIDE_ROUNDS
-    alone = (len(seen.rounds) == 1 or bool(seen.times)) and seen.words < words
+    added = (
+        work.number is not None and bool(seen.rounds) and work.number.values != seen.rounds[0].number.values
+    )
+    single = len(seen.rounds) - (seen.in_all is not None) == 1
+    alone = (single or bool(seen.times) or added) and seen.words < words
     return work.number is not None and (work.label is not None or alone)
 
 

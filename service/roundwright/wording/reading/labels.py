@@ -512,7 +512,7 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     kinds = [token.kind for token in tokens]
     sized = "size" in kinds
     ended = lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars" or sized or "only" in kinds
-    ended = ended or bool(lines.tokens[stop].flags & FULL)
+    ended = ended or bool(lines.tokens[stop].flags & FULL) or _is_for_all(lines, stop)
     names = with_letters(lines.names)
     columns = columns_of(lines.tokens, lines.place, stop, names) if names and ended else None
     everybody = sized and tokens[0].text in ("all", "both", "every") and columns is None
@@ -545,7 +545,7 @@ def _sizes_end(lines: Lines) -> int:
     for place in range(lines.place, min(lines.place + 12, lines.stop)):
         token = lines.tokens[place]
         if place > lines.place:
-            if token.flags & COLON:
+            if token.flags & COLON or (token.flags & DASH and _is_for_all(lines, place)):
                 return place
             if lines.tokens[place - 1].kind in ("only", "size") and token.flags & DASH and token.flags & STOP:
                 return place
@@ -558,6 +558,12 @@ def _sizes_end(lines: Lines) -> int:
         if token.kind in _NO_SIZES:
             return place if token.kind == "stars" and place > lines.place else 0
     return _sizes_end_line(lines)
+
+
+def _is_for_all(lines: Lines, stop: int) -> bool:
+    """Whether a line begins with all sizes, by what they are called: `ALL LABELS - everyone has 30 sts now`."""
+    named = stop == lines.place + 2 and bool(lines.names) and bool(lines.flags(0) & LINE)
+    return named and lines.kind(1) == "word" and names_all(lines.tokens, lines.place, stop)
 
 
 def _are_sentence(lines: Lines, stop: int) -> bool:

@@ -7,7 +7,12 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.by_size import alternatives, of_size, with_counts_of_sizes
+from roundwright.wording.reading.by_size import (
+    alternatives,
+    of_size,
+    with_counts_of_sizes,
+    with_stitches_of_sizes,
+)
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
@@ -32,7 +37,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.round_names import RoundNames, round_names, with_round_names
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, SEMI, STOP, TAB, Token
+from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
 from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
 from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
 
@@ -175,6 +180,8 @@ class _Layout(Struct):
         if first.flags & BLANK:
             self.sizes = ()
         scoped, self.sizes = _scoped(pieces, self.sizes)
+        if not self.sizes and _heads_lines(self.tokens, begin, stop, scoped):
+            self.sizes = (scoped[0].label and scoped[0].label.sizes) or ()
         works = any(is_work(piece.phrases) or piece.label for piece in scoped)
         scoped = _counts_of_sizes(scoped, self.segments[-1] if self.segments else None)
         preamble = self.under_notes
@@ -328,9 +335,30 @@ def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segme
             sizes = named.sizes or ()
         elif sizes and (named is None or named.sizes is None):
             named = replace(named, sizes=sizes) if named else Label("sizes", piece.start, sizes=sizes)
-        made.append(replace(piece, label=named))
+        phrases = tuple(with_stitches_of_sizes(named, list(piece.phrases)))
+        made.append(replace(piece, label=named, phrases=phrases))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
     return made, sizes if carried or (alone and not pieces[0].phrases) else ()
+
+
+def _heads_lines(tokens: list[Token], begin: int, stop: int, pieces: list[Segment]) -> bool:
+    """Whether sizes head this line and those below, up to one for all: `Man's cap only.—5th round`, `Both caps.—`."""
+    of = pieces[0].label if pieces else None
+    if of is None or not of.scope or not of.sizes:
+        return False
+    behind = next((at + 1 for at in range(begin, min(begin + 8, stop - 1)) if tokens[at].kind == "only"), 0)
+    if not behind or not (tokens[behind].flags & STOP and tokens[behind].flags & DASH):
+        return False
+    for at in range(stop, min(stop + MOST_HEADED, len(tokens))):
+        if tokens[at].flags & BLANK:
+            return False
+        if tokens[at].flags & LINE and tokens[at].text in ("all", "both"):
+            return True
+    return False
+
+
+MOST_HEADED: Final = 400
+"""Words of lines that are headed by their sizes."""
 
 
 def _counts_of_sizes(pieces: list[Segment], before: Segment | None) -> list[Segment]:

@@ -6,7 +6,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.fabric_ways import plain_fill
+from roundwright.wording.reading.fabric_ways import plain_fill, then_in_colour
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
@@ -117,8 +117,10 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
     thus = any(phrase.manner for phrase in seen.continues) or (not segment.alone and seen.words < 0.5)
     if thus and seen.rounds and not (seen.work or seen.fabrics or seen.evenly or seen.counts or seen.chart):
-        number = next((rounds.number for rounds in seen.rounds if not rounds.every), None)
-        if number is not None and number.values != (1,):
+        numbers = [rounds.number for rounds in seen.rounds if not rounds.every]
+        number = numbers[0] if numbers else None
+        in_turn = len(numbers) > 1 and not any(phrase.manner for phrase in seen.continues)
+        if number is not None and number.values != (1,) and not in_turn and not then_in_colour(seen.order):
             last = seen.rounds[0]
             if segment.earlier > 1:  # `and so on, 8 rounds altogether`
                 again = Again(

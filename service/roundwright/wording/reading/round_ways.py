@@ -29,7 +29,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled, settle
-from roundwright.wording.reading.tokens import COMMA, SEMI
+from roundwright.wording.reading.tokens import COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import (
     NOTHING,
     ONE,
@@ -62,6 +62,7 @@ def rounds_of_segment(
     if bare:
         return _bare(work)
     options.extend(_in_forms(work))
+    options.extend(_last_otherwise(work))
     if work.fabric:
         options.extend(_described(work))
         options.extend(_explained_fabric(work))
@@ -151,6 +152,15 @@ def _bare(work: RoundWork) -> list[Candidate]:
         options.append(
             Candidate("round", work.cost, nodes, rounds=work.number, length=length, stated=work.stated)
         )
+    first = work.stitches[0]
+    if (
+        len(work.stitches) > 1
+        and isinstance(first, Stitches)
+        and isinstance(first.node, Stitch)
+        and _in_turn(seen)
+    ):
+        nodes = plain_fill(first.node.name, first.start, first.end)
+        return [Candidate("round", min(work.cost, 1.0), nodes, rounds=work.number, stated=work.stated)]
     unsaid = work.label is None and work.number is None and not work.length
     prose = unsaid and len(work.work) == len(work.stitches) and seen.words >= 0.15
     options.extend(work.round(way, 1.5 * prose) for way in settle(work.work))
@@ -166,6 +176,37 @@ def _in_forms(work: RoundWork) -> list[Candidate]:
             filled = any(isinstance(node, Fill) for node in way.nodes)
             options.append(work.round(way, 0.5 if work.fabric and not filled else 0.0, nodes))
     return options
+
+
+def _last_otherwise(work: RoundWork) -> list[Candidate]:
+    """`*yo, k2tog, k6; rep from * around, ending last rep k2`: the last repeat has other stitches at its end."""
+    phrases, texts = work.work, [phrase.text for phrase in work.seen.order if isinstance(phrase, Said)]
+    opened = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Star)), len(phrases))
+    closed = next((place for place in range(opened, len(phrases)) if isinstance(phrases[place], Rep)), 0)
+    behind = [phrase for phrase in phrases[closed + 1 :] if not isinstance(phrase, Rep)]
+    if behind and isinstance(behind[0], Extent) and behind[0].leave in (None, NOTHING):
+        behind = behind[1:]
+    unit = [phrase for phrase in phrases[opened + 1 : closed] if not isinstance(phrase, Star)]
+    kept = unit[: len(unit) - len(behind)]
+    used = [_used(phrase) for phrase in (*kept, *behind)]
+    if not closed or not kept or not behind or None in used or _ENDING.isdisjoint(texts):
+        return []
+    leave = sum(filter(None, used))
+    start, end = behind[0].start, behind[-1].end
+    last = (Extent(start, end, 0, Number((leave,))), *kept, *behind)
+    ways = settle((*phrases[: opened + 1], *unit, phrases[closed], *last))[:2]
+    return [work.round(way, 0.2) for way in ways if not way.trouble]
+
+
+def _used(phrase: Phrase) -> int | None:
+    """The stitches that are used by a stitch told so many times; None where that is not known."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    if not isinstance(node, Stitch) or node.bare or len(node.times.values) > 1:
+        return None
+    return (node.times.of(0) or 0) * execute((Work(node.name),))[0]
+
+
+_ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishing"))
 
 
 def _times_alone(work: RoundWork) -> list[Candidate]:
@@ -315,11 +356,15 @@ def _evenly(work: RoundWork) -> list[Candidate]:
 def _every_round_times(seen: Seen) -> Times | None:
     """The times of `k2tog at each marker in every round, 5 times`."""
     every = False
+    stitches = 0
     for before, phrase in pairwise((None, *seen.order)):
+        stitches = stitches + 1 if isinstance(before, Stitches) and not is_bare(before) else 0
         if isinstance(phrase, Rounds):
             every = phrase.every and phrase.step <= 1
         elif isinstance(before, Star | Brackets):
             continue  # no plain rounds: *k5, k2tog* x6
+        elif isinstance(phrase, Times) and stitches > 1:
+            continue  # decrease on every round, so that the next is k6, k2tog, seven times
         elif isinstance(phrase, Times) and every:
             return phrase
     return None
@@ -337,7 +382,7 @@ def _how_many(seen: Seen) -> Number | None:
             for column in range(width)
         ]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
-    if len(numbers) > 1 and (_in_colours(seen) or _added(seen)):
+    if len(numbers) > 1 and (_in_colours(seen) or _added(seen) or _in_turn(seen)):
         width = max(len(number.values) for number in numbers)
         values = [sum(number.of(column) or 0 for number in numbers) for column in range(width)]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
@@ -351,6 +396,44 @@ def _added(seen: Seen) -> bool:
     added = all(isinstance(phrase, Said) and phrase.text in ("and", "&", "plus") for phrase in joined)
     single = all(isinstance(phrase, Said | Rounds) or is_bare(phrase) for phrase in seen.order)
     return added and single and not any(rounds.every or rounds.more for rounds in seen.rounds)
+
+
+def _in_turn(seen: Seen) -> bool:
+    """Whether plain rounds are told one after the other: `with B knit 4 rounds, with A knit 4 rounds, then 6 in C`.
+
+    Between two numbers stands a sign or `then`, and no more than a colour.
+    """
+    begun, parted, words, crafts = False, True, 0, set[str]()
+    for phrase in seen.order:
+        if begun:
+            parted = parted or isinstance(phrase, Then) or bool(phrase.flags & (COMMA | SEMI))
+        match phrase:
+            case Rounds():
+                if not parted or phrase.every or phrase.more:
+                    return False
+                begun, parted, words = True, False, 0
+            case Said(text=text):
+                parted = parted or text in ("and", "&", "plus")
+                words += phrase.words
+                if text in _NO_COLOUR or words > 1 or (begun and phrase.flags & STOP):
+                    return False
+            case Stitches(node=Stitch(name=name, bare=True)):
+                crafts.add(name)
+            case Then():
+                pass
+            case _:
+                return False
+    return len(crafts) <= 1
+
+
+_NO_COLOUR: Final = frozenset(
+    (
+        *("or", "about", "until", "not", "only", "if", "for", "further", "first", "last"),
+        *("total", "altogether", "in all", "all", "each", "every", "always", "alternately", "alternating"),
+        *("between", "after"),
+    )
+)
+"""Words that say another thing of a number of rounds than their colour."""
 
 
 def _in_colours(seen: Seen) -> bool:

@@ -39,6 +39,8 @@ _PASSED_TEXTS: Final = frozenset(
 _OTHERS: Final = (["the", "others"], ["others"], ["all", "others"], ["the", "rest"], ["everyone", "else"])
 """What names the sizes that were not named before: `Small begin here, the others keep going`."""
 _ALL: Final = frozenset(("all", "both", "every", "everybody", "everyone"))
+_CALLED: Final = frozenset(("caps", "hats", "labels", "versions"))
+"""What sizes are called behind `all` or `both`."""
 _LARGER: Final = frozenset(("larger", "largest", "bigger", "biggest"))
 _SMALLER: Final = frozenset(("smaller", "smallest"))
 
@@ -59,7 +61,8 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
         return NO_NAMES
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
-    names |= {name: column for name, column in _in_brackets(tokens, width).items() if name not in names}
+    told = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
+    names |= {name: column for name, column in told.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
@@ -139,6 +142,25 @@ def _in_brackets(tokens: list[Token], width: int) -> dict[str, int]:
                 made.setdefault(name, column)
         return made if set(made.values()) == {0, 1} else {}
     return {}
+
+
+def _behind_brackets(tokens: list[Token], width: int) -> dict[str, int]:
+    """The second of two sizes, where it is told that the figures in brackets are its."""
+    places = range(len(tokens) if width == 2 else 0)
+    names = (_name_behind(tokens, place) for place in places if tokens[place].text in _BRACKETS)
+    return dict.fromkeys(next(filter(None, names), ()), 1)
+
+
+def _name_behind(tokens: list[Token], place: int) -> tuple[str, ...]:
+    """The names of the second size, in `The figures in square brackets are for the Man's cap`; empty where none is."""
+    told = any(token.text in _INSTRUCTIONS for token in tokens[max(0, place - 4) : place])
+    at = next((at for at in range(place + 1, min(place + 4, len(tokens))) if tokens[at].kind == "for"), 0)
+    at += at > 0 and at + 1 < len(tokens) and tokens[at + 1].text == "the"
+    name = tokens[at + 1] if 0 < at < len(tokens) - 1 else None
+    parted = any(token.flags & (STOP | COMMA | SEMI | LINE) for token in tokens[place + 1 : at + 2])
+    if not told or name is None or parted or name.kind not in _NAMING:
+        return ()
+    return (name.text, name.text.removesuffix("'s"))
 
 
 _BRACKETS: Final = ("brackets", "bracket", "parentheses", "parenthesis")
@@ -360,7 +382,12 @@ def columns_of(
 
 def names_all(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether these words are for all sizes: `All`, `Both sizes`, `Everybody`, `All three sizes`."""
+    told = next((at for at in range(begin + 1, stop) if tokens[at].kind == "("), stop)
+    if told + 1 < stop and tokens[stop - 1].kind == ")" and any(token.number for token in tokens[told:stop]):
+        stop = told  # Everybody (you all have 48 sts now)
     all_of = [token for token in tokens[begin:stop] if token.kind not in ("size", "for", "", "(", ")")]
+    if len(all_of) == 2 and all_of[1].text in _CALLED:
+        all_of.pop()  # Both caps, All hats
     counted = len(all_of) == 2 and all_of[1].kind == "number" and all_of[0].text == "all"
     return bool(all_of) and all_of[0].text in _ALL and (len(all_of) == 1 or counted)
 
@@ -372,7 +399,7 @@ def _named_parts(tokens: list[Token], begin: int, stop: int, names: Mapping[str,
         parted = token.kind in ("and", "(") or token.text == "or" or token.flags & (COMMA | SLASH)
         if parted and parts[-1]:
             parts.append([])
-        word = token.text.removesuffix("'s")
+        word = token.text if token.text in names else token.text.removesuffix("'s")
         passed = token.kind in _PASSED or word in _PASSED_TEXTS or token.kind in ("and", "(", ")")
         if not passed or (word in names and token.kind not in ("and", "for")):
             parts[-1].append(word)

@@ -47,7 +47,8 @@ def tells_of_all(seen: Seen) -> bool:
         and not (seen.rounds or seen.lengths or seen.counts)
     ):
         return not any(map(has_stitches, seen.work))  # `All in rib.`
-    throughout = seen.throughout and not (seen.rounds or seen.counts)
+    stripes = bool(seen.changes) and sum(not rounds.every for rounds in seen.rounds) > 1 and not seen.work
+    throughout = seen.throughout and (stripes or not seen.rounds) and not seen.counts
     denied = seen.denied and not any(
         is_shaping(phrase) or isinstance(phrase, Brackets) for phrase in seen.work
     )

@@ -9,6 +9,7 @@ from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     Count,
+    Extent,
     Fabric,
     Length,
     Phrase,
@@ -76,14 +77,16 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         if (
             isinstance(phrase, Brackets)
-            and isinstance(following, _OFTEN)
+            and isinstance(following, (*_OFTEN, Rounds))
             and (rounds := _holds_rounds(phrase.inside))
         ):
             first, *others = phrase.inside
             made.append(replace(first, flags=phrase.flags | STOP))
             made.extend(_apart(first, others))
             made.append(
-                Again(phrase.start, phrase.end, STOP, last=rounds, work=isinstance(following, Length))
+                Again(
+                    phrase.start, phrase.end, STOP, last=rounds, work=isinstance(following, Length | Rounds)
+                )
             )
         elif (
             isinstance(phrase, Times)
@@ -136,6 +139,8 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
     again = isinstance(phrases[last], Rep) and not closed  # rep from * 3 times; `* Do that 3 times` is in all
     if again and rest and isinstance(rest[0], Times) and not rest[0].total:
         rest = [replace(rest[0], more=True), *rest[1:]]
+    if len(rest) > 1 and isinstance(rest[0], Extent) and isinstance(rest[1], (*_OFTEN, Rounds)):
+        rest = rest[1:]  # rep from * around until 28 rounds
     opened = phrases[first]
     return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
 
@@ -166,7 +171,11 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
     rounds = 0
     for place, phrase in enumerate(phrases):
         near = phrases[max(0, place - 2) : place + 2]
-        if isinstance(phrase, Rounds) and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
+        if _is_colour(phrases, place):
+            continue
+        if isinstance(phrase, Rounds) and _is_colour(phrases, place + 1):
+            rounds += phrase.number.of(0) or 1  # 4 rounds grey, 4 rounds brown
+        elif isinstance(phrase, Rounds) and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
             rounds += phrase.number.of(0) or 1
         elif isinstance(phrase, Again) and phrase.last == 1 and not (place and phrase.flags & STOP):
             rounds += 1
@@ -179,6 +188,25 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
     return rounds
 
 
+def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:
+    """Whether a word behind a number of rounds is of their colour: `4 rounds grey`, `4 rounds B`, `4 rounds in red`."""
+    begin = stop = place
+    first, last = max(0, place - MOST_OF_COLOUR), min(len(phrases), place + MOST_OF_COLOUR)
+    while first < begin < len(phrases) and isinstance(phrases[begin], Said):
+        begin -= 1
+    rounds = phrases[begin] if place < len(phrases) else None
+    while stop < last and isinstance(phrases[stop], Said) and not phrases[stop].flags & _APART:
+        stop += 1
+    if not isinstance(rounds, Rounds) or rounds.every or not begin < place < stop:
+        return False
+    words = sum(phrase.words for phrase in phrases[begin + 1 : stop] if isinstance(phrase, Said))
+    ended = stop == len(phrases) or bool(phrases[stop].flags & _APART)
+    return ended and words <= 1 and not any(phrase.flags & _APART for phrase in phrases[begin + 1 : stop])
+
+
+MOST_OF_COLOUR: Final = 4
+"""Words that tell a colour, `in the light grey`, with those that say nothing."""
+_APART: Final = COMMA | SEMI | STOP
 _STARS: Final = (Star, Rep)
 _OFTEN: Final = (Until, Times, Length)
 _PLAIN_WORK: Final = (Stitches, Fabric)

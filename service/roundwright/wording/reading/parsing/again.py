@@ -161,6 +161,8 @@ class AgainReader(SequenceReader):
         place, numbers = self.round_numbers(ahead + first)
         if not numbers:
             return self.lettered(place) if first and self.joined(place) else None
+        if first and self.kind(place) == "round" and self.kind(place + 1) != "number" and self.joined(place):
+            return None  # knit in the round 20 rds
         if not first:
             if self.kind(place) != "round":
                 return None

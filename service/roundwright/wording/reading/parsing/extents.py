@@ -253,7 +253,7 @@ class ExtentReader(NumberReader):
         if kind in ("unit", "in", "decimal"):
             return self.length(count + 1)
         if kind in ("round", "times"):
-            return None
+            return self.rounds_reached(count, number) if until else None
         if kind in ("remain", "left"):
             at = self.skip(count + 2)
             if self.kind(count + 1) == "before" and self.kind(at) == "marker":
@@ -262,6 +262,11 @@ class ExtentReader(NumberReader):
         if self.kind(ahead + 1) == "stitch_noun" or until:
             return Until(*self.take(count), number)
         return None
+
+    def rounds_reached(self, count: int, number: Number) -> Phrase | None:
+        """`until 28 rounds`, of stripes worked in turn; None where more is said of the rounds."""
+        ends = self.place + count + 1 >= self.stop or bool(self.flags(count + 1) & (STOP | SEMI | COMMA))
+        return Rounds(*self.take(count + 1), number) if ends and self.kind(count) == "round" else None
 
     def within(self, ahead: int) -> Phrase | None:
         """`to within 2 sts of the next thread`; None where it is none of these."""

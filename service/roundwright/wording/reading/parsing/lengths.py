@@ -1,5 +1,7 @@
 """Lengths: `5 ins`, `12 cm (4¾ ins)`."""
 
+from typing import Final
+
 from roundwright.wording.reading.parsing.looking import BREAK, Looking
 from roundwright.wording.reading.phrases import Length, Phrase, Said
 from roundwright.wording.reading.tokens import COMMA, LINE, SEMI, STOP
@@ -34,6 +36,8 @@ class Lengths(Looking):
 
     def length(self, count: int) -> Phrase:
         """`5 ins`, and how it is measured."""
+        if size := self.needle_size(count):
+            return Said(*self.take(size))
         start, end, flags = self.take(count)
         while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
             if self.kind() == "(":
@@ -84,6 +88,14 @@ class Lengths(Looking):
             end = self.at_end()
         return Length(start, end, flags)
 
+    def needle_size(self, count: int) -> int:
+        """The words up to the size of a needle: `needles 4 mm`, `change to 4 mm`; 0 where it is another length."""
+        count += self.kind(count - 1) == "decimal" and self.kind(count) == "unit"
+        changed = self.kind() == "to" and self.place > 0 and self.tokens[self.place - 1].text in _CHANGING
+        at = self.place + count - 3  # before the number and its unit
+        named = at >= 0 and self.tokens[at].kind == "needle"
+        return count if self.token(count - 1).text == "mm" and (changed or named) else 0
+
     def length_in_brackets(self) -> bool:
         """`(12 cm)` behind a length; taken where it is one."""
         ahead = 1
@@ -97,3 +109,7 @@ class Lengths(Looking):
                 self.place += 1
             return True
         return False
+
+
+_CHANGING: Final = frozenset(("change", "switch", "changing", "switching", "changed"))
+"""Words behind which the size of a needle is told."""

@@ -257,6 +257,8 @@ class StitchReader(MarkerReader):
                 ahead = self.skip(ahead + 1)
         if self.kind(ahead) == "number" and ahead > begun:
             stitches = (self.token(ahead).number or ONE).of(0) or 0
+            by = self.text_of(ahead + 1) == "by" and self.kind(ahead + 2) == "number"  # two by two
+            ahead += 3 * by
             while self.kind(ahead) in ("number", "and", "stitch_noun") and self.joined(ahead):
                 ahead += 1
             if self.kind(ahead) == "together" and (name := TOGETHER.get((craft, stitches))):

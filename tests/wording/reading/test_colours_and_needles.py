@@ -1,0 +1,103 @@
+"""Plain rounds told colour by colour, needles told by their millimetres, lines that are for everybody again.
+
+The numbers of rounds and the counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import counts, errors
+
+
+def rounds_of(text: str, cast_on: int) -> int:
+    """How many rounds a text has in which nothing is wrong."""
+    reading = read(text, (cast_on,))
+    assert not errors(reading)
+    return len(reading.rounds[0])
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Knit 8 rounds grey, 4 rounds brown, then 14 rounds grey.",
+        "Change to No. 8 needles. Knit 8 rounds grey, 4 rounds brown and finally 14 rounds grey. Break off the brown.",
+        "Knit 8 rounds in grey, 4 rounds in brown, then 14 rounds in grey.",
+        "With grey knit 8 rounds, with brown knit 4 rounds, then with grey knit 14 rounds.",
+        "Knit 8 rnds MC, 4 rnds CC, and then 14 rnds MC again.",
+        "Stripes: knit 8 rounds A, 4 rounds B; then knit 14 rounds A.",
+    ],
+)
+def test_rounds_told_colour_by_colour_are_all_worked(words: str) -> None:
+    """8, 4 and 14 rounds are 26, and one more behind them."""
+    assert rounds_of(f"Cast on 80 sts.\n{words}\nKnit 1 round.", 80) == 27
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "*With B knit 4 rounds, with A knit 4 rounds; repeat from * twice more, then with B knit 4 rounds.",
+        "*Knit 4 rounds in A, knit 4 rounds in B; repeat from * 2 more times, then 4 rounds in A.",
+        "*4 rounds B, 4 rounds A; repeat from * twice more, then 4 rounds B (28 rounds).",
+        "*K 4 rnds with brown, k 4 rnds with white* 3 times, then k 4 rnds with brown.",
+        "*Knit 4 rounds brown, 4 rounds white, rep from * twice more, then 4 rounds brown.",
+        "*2 rounds B, 2 rounds A*, rep from * to * until 28 rounds.",
+    ],
+)
+def test_stripes_are_worked_again_from_the_star(words: str) -> None:
+    """Three times two stripes of 4 rounds and one more are 28 rounds, between one before and one behind."""
+    assert rounds_of(f"Cast on 80 sts.\nKnit 1 round.\n{words}\nKnit 1 round.", 80) == 30
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Change to needles 4 mm and to stockinette. Knit 32 rds.",
+        "Change to 5 mm and st st. Knit 32 rounds.",
+        "Switch to needles 4.5 mm and to stocking stitch. Knit 32 rounds.",
+        "Change to 4 mm needles and st st. Knit 32 rounds.",
+        "Changing to 4½ mm, knit 32 rounds in stocking stitch.",
+        "Using needles 4.5 mm knit 32 rounds.",
+    ],
+)
+def test_millimetres_of_a_needle_are_no_length_to_be_knitted(words: str) -> None:
+    """The rounds are 32."""
+    assert rounds_of(f"Cast on 80 sts.\n{words}\nKnit 1 round.", 80) == 33
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Knit in the round 20 rds ribbing of 3 k, 2 p.",
+        "Knit in the round 20 rds of 3 k, 2 p.",
+        "Work in the round 20 rounds k3, p2 rib.",
+        "Rib in the round 20 rounds: k3, p2.",
+        "Work in the round 20 rds of k3, p2 ribbing.",
+    ],
+)
+def test_a_number_of_rounds_behind_in_the_round_is_no_number_of_a_round(words: str) -> None:
+    """The rounds of rib are 20."""
+    assert rounds_of(f"Cast on 80 sts.\n{words}\nKnit 1 round.", 80) == 21
+
+
+@pytest.mark.parametrize(
+    "everybody",
+    [
+        "Everybody (you all have 48 sts now):",
+        "All sizes (48 sts):",
+        "Everyone (48 sts on your needles):",
+        "All three sizes, now 48 sts:",
+        "ALL SIZES – everyone has 48 sts now",
+        "All sizes now have 48 sts.",
+    ],
+)
+def test_all_sizes_go_on_with_their_count_in_a_bracket(everybody: str) -> None:
+    """The smallest size, which had no round of its own, works the last one too."""
+    text = (
+        "Sizes: Baby [Kid, Adult]\nCO 48 [56, 64] sts.\nAdult only:\nRnd A: *k6, k2tog* around – 56 sts\n"
+        f"Kid + Adult:\nRnd B: *k5, k2tog* around – 48 sts\n{everybody}\nRnd 1: *k4, k2tog* around – 40 sts"
+    )
+    reading = read(text, (48, 56, 64))
+
+    assert not errors(reading)
+    got = [counts(rounds, rounds[0].before) for rounds in reading.rounds]
+    assert got == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]

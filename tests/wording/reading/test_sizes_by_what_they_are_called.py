@@ -1,0 +1,126 @@
+"""Lines for some sizes, called by what the pattern calls them, up to the line that is for all again.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import Reading, read
+from tests.corpus.score import counts as counts_of
+from tests.corpus.score import errors
+
+
+def counts(reading: Reading) -> list[list[int]]:
+    """The counts of each size of a text in which nothing is wrong."""
+    assert not errors(reading)
+    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+
+
+@pytest.mark.parametrize(
+    ("told", "only", "both"),
+    [
+        ("The figures in square brackets are for the Man's cap.", "Man's cap only.—", "Both caps.—"),
+        ("N.B.—The numbers in brackets are for the larger hat.", "Larger hat only.—", "Both hats.—"),
+        ("Figures in brackets are for the father.", "Father only.—", "Both sizes.—"),
+        ("The instructions in brackets are for Mother's cap.", "Mother's cap only.—", "Both.—"),
+        ("The figures in square brackets are for the Man's cap.", "Man's only.—", "All caps.—"),
+        ("The directions in parentheses are for the big size.", "Big size only.—", "Both sizes.—"),
+    ],
+)
+def test_sizes_head_the_lines_down_to_the_line_for_both(told: str, only: str, both: str) -> None:
+    """99 less 9 are 90 for both: the larger alone has two rounds more, 9 stitches fewer."""
+    text = (
+        f"{told}\nCast on 99 [108] sts.\n1st round. * K.9 [10], K.2 tog.; rep. from * to end. 90 [99] sts.\n"
+        f"{only}2nd round. K.\n3rd round. * K.9, K.2 tog.; rep. from * to end. 90 sts.\n"
+        f"{both}Next round. * K.8, K.2 tog.; rep. from * to end. 81 sts.\nNext round. K."
+    )
+    assert counts(read(text, (99, 108))) == [[99, 90, 81], [108, 99, 90, 81]]
+
+
+@pytest.mark.parametrize(
+    ("row", "all_of"),
+    [
+        ("(K5 / K7, K2tog) 6 times. 36 / 48 sts left", "ALL LABELS - everyone has 36 sts now"),
+        ("*K5 / K7, K2tog* 6 times. 36 / 48 sts", "All hats - you have 36 sts"),
+        ("[K5 / K7, K2tog] x 6. 36 / 48 sts", "ALL SIZES"),
+        ("(K2tog, K5 / K7) 6 times, 36 / 48 sts", "All caps: 36 sts"),
+        ("*K5 / K7, K2tog; rep from * to end: 36 / 48 sts", "All versions - 36 sts"),
+    ],
+)
+def test_two_of_three_sizes_have_a_stitch_each_between_slashes(row: str, all_of: str) -> None:
+    """Lemon has 42 and green 54 of the three sizes, white waits with 36; then green alone takes in 12."""
+    text = (
+        "The order is always in this order: WHITE / LEMON / GREEN.\nCast on 36 / 42 / 54 stitches.\n"
+        f"LEMON and GREEN only\nRow 1: {row}\nRow 2: Purl.\nGREEN only\nRow 3: (K2, K2tog) 12 times. 36 sts\n"
+        f"{all_of}\nNext row: (K4, K2tog) 6 times. 30 sts left"
+    )
+    assert counts(read(text, (36, 42, 54))) == [[36, 30], [42, 36, 30], [54, 48, 36, 30]]
+
+
+@pytest.mark.parametrize(
+    "only",
+    [
+        "Only the men's size: 2nd rd:",
+        "Men's size only: 2nd rd:",
+        "Only for the men's size: 2nd rd:",
+        "For men's only: 2nd rd:",
+        "Men's: 2nd rd:",
+    ],
+)
+def test_a_round_is_only_for_the_size_with_a_name_in_the_possessive(only: str) -> None:
+    """Both sizes have 24 stitches before the last round."""
+    text = (
+        "Sizes: women's (men's)\nCast on 36 (48) sts.\n1st rd: * k 1 (2), k2tog * repeat *–* = 24 (36) sts\n"
+        f"{only} * k 1, k2tog * repeat *–* = 24 sts\n"
+        "Both sizes, the last rd: * sl 1, k2tog, pull the slipped st over * repeat *–* = 8 sts"
+    )
+    assert counts(read(text, (36, 48))) == [[36, 24, 8], [48, 36, 24, 8]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "* sl 1, k2tog, pull the slipped st over *, repeat to end",
+        "*slip 1, k2tog, lift the slipped stitch over; rep from * to end",
+        "(sl 1, k2tog, draw the slipped st over) 8 times",
+        "*sl 1, k 2 tog, bring the slipped stitch over* around",
+        "*sl1, k2tog, take the slipped stitch over, rep from * around",
+    ],
+)
+def test_a_slipped_stitch_is_brought_over_by_many_verbs(words: str) -> None:
+    """Three stitches become one."""
+    assert counts(read(f"Rnd 1: {words}. 8 sts", (24,))) == [[24, 8]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "knit all sts two by two together = 8 sts",
+        "knit all the stitches two by two together, 8 sts",
+        "k all sts 2 by 2 together (8 sts)",
+        "knit all sts 2 and 2 together = 8 sts",
+        "knit every 2 sts together = 8 sts",
+    ],
+)
+def test_all_stitches_are_knitted_together_two_by_two(words: str) -> None:
+    """16 stitches become 8."""
+    assert counts(read(f"Last round: {words}", (16,))) == [[16, 8]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Stripe pattern: * 6 rnds Gold, 6 rnds Navy, repeat from * throughout, from Gold on, decreasing as follows:",
+        "* 6 rnds A, 6 rnds B *, repeat from * to * throughout, decreasing as follows:",
+        "Stripes: * 4 rounds red, 4 rounds white, rep from * throughout and decrease as below:",
+        "Keep to stripes of * 6 rnds navy, 6 rnds gold; rep from * throughout, at the same time decreasing thus:",
+        "Colours: * 3 rnds Gold, 3 rnds Navy, repeat from * throughout, decreasing at the same time as follows:",
+    ],
+)
+def test_stripes_throughout_are_told_of_the_rounds_below(words: str) -> None:
+    """Only the three rounds below are worked."""
+    text = f"Cast on 32 sts.\n{words}\nKnit 2 rnds.\nNext rnd: * K 2, k 2 tog, repeat from * around—24 sts."
+    reading = read(text, (32,))
+
+    assert counts(reading) == [[32, 24]]
+    assert len(reading.rounds[0]) == 3
