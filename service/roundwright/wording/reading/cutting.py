@@ -302,8 +302,16 @@ def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
     """Whether a `repeat` goes back to a star, and not to the rounds before it in the sentence before."""
     if not isinstance(phrase, Rep):
         return False
+    if _is_every_so_often(phrase, following):
+        return False
     of_rounds = part.has(Rounds) or isinstance(following, Rounds)
     return not (phrase.flags & STOP and not phrase.level and not part.stars and of_rounds)
+
+
+def _is_every_so_often(phrase: Phrase, following: Phrase | None) -> bool:
+    """Whether rounds before are told again: `repeat it every other round`."""
+    every = isinstance(following, Rounds) and following.every and following.step > 1
+    return isinstance(phrase, Rep) and not phrase.level and every
 
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
@@ -357,7 +365,8 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
     if coming.adds and not part.open and _counts_rounds(part.phrases):
         return True
-    if named or _is_between_slashes(part, coming):
+    every = part.worked and _is_every_so_often(coming.phrase, coming.following)
+    if named or every or _is_between_slashes(part, coming):
         return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
     return _begins_by_kind(part, coming)
 

@@ -340,7 +340,12 @@ def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
     if times is None or times.total or len(every) != 1 or len(seen.rounds) != 1 or seen.words >= MOST_SPOKEN:
         return False
     begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said)), None)
-    return isinstance(begins, Then | Rounds) and all(isinstance(phrase, _HOW_OFTEN) for phrase in seen.order)
+    repeats = [phrase for phrase in seen.order if isinstance(phrase, Rep)]
+    if any(phrase.level for phrase in repeats):
+        return False
+    return isinstance(begins, Then | Rounds | Rep) and all(
+        isinstance(phrase, _HOW_OFTEN) for phrase in seen.order
+    )
 
 
 def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -421,6 +426,6 @@ MOST_SPOKEN: Final = 0.5
 _COUNTED: Final = (Count, Times, Brackets)
 """What may stand behind the name of a round that is worked again."""
 _TIMES: Final = (Times, Rep)
-_HOW_OFTEN: Final = (Then, Said, Rounds, Times, Count, Brackets)
+_HOW_OFTEN: Final = (Then, Said, Rounds, Rep, Times, Count, Brackets)
 _OF_REPEATS: Final = (Star, Rep, Until)
 _REPEATS: Final = (Star, Brackets, Rep)
