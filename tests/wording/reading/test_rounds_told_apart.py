@@ -177,3 +177,151 @@ def test_a_decrease_round_is_repeated_every_other_round(text: str) -> None:
 def test_what_has_been_decreased_is_told_and_not_worked(words: str) -> None:
     """Eight are gone; no round is worked for them."""
     assert counts(read(f"Round 1: *k6, k2tog*. {words}", (64,))) == [[64, 56]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "the 2 stitches over being knitted plain.",
+        "the 2 stitches left over are knitted.",
+        "knitting the 2 stitches over.",
+        "the 2 odd stitches being knitted plain.",
+        "the remaining 2 sts are knitted plain.",
+        "the last 2 stitches knitted plain.",
+    ],
+)
+def test_stitches_that_are_over_are_knitted(words: str) -> None:
+    """Fifteen times six stitches are ninety of ninety-two."""
+    reading = read(f"Knit 4, knit 2 together, all the way round, {words}", (92,))
+
+    assert counts(reading) == [[92, 77]]
+    assert len(reading.rounds[0]) == 1
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Went up to 4.5 mm & knit, knit, knit – 32 rounds if you're counting.",
+        "Changed to 4.5 mm and knit, knit, knit - 32 rounds.",
+        "Knit, knit, knit, 32 rounds.",
+        "Then I swapped to 5 mm and knitted 32 rounds.",
+        "Moved up to 4 mm, knit 32 rounds.",
+    ],
+)
+def test_needles_are_changed_and_so_many_rounds_are_knitted(words: str) -> None:
+    """The millimetres are those of the needle; `knit, knit, knit` is said once."""
+    assert len(read(words, (70,)).rounds[0]) == 32
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Now make only the rounds with decreases, until it stays 36 sts. Change needles when it is too tight.",
+        "Now only the rounds with decreases until 36 sts remain.",
+        "From here work only rounds with decreases until there are 36 sts.",
+        "Now knit just the decrease rounds until 36 sts are left.",
+        "Now repeat only the round with decreases until 36 sts remain.",
+    ],
+)
+def test_only_the_rounds_with_decreases_are_worked(words: str) -> None:
+    """Two with a plain round after each, then three without."""
+    text = (
+        "Place 12 markers, one after every 8 sts.\n"
+        "Round with decreases: *knit until 2 sts are left before marker, k2tog, slip marker* – repeat until the end of "
+        "round (12 sts less).\nNext round: knit all.\nRepeat these two rounds until it stays 72 sts.\n"
+    )
+    reading = read(text + words, (96,))
+
+    assert counts(reading) == [[96, 84, 72, 60, 48, 36]]
+    assert len(reading.rounds[0]) == 7
+
+
+@pytest.mark.parametrize(
+    "count", ["(20.)", "(20)", "20.", "(20 each)", "20 on each.", "(20 on each needle.)"]
+)
+def test_the_count_of_a_round_that_is_told_for_each_needle_is_that_of_each(count: str) -> None:
+    """Three times twenty are sixty."""
+    text = (
+        "There should be 28 stitches on each of your three needles.\n"
+        "Round 1. Knit 5, knit 2 together, four times on each needle. (24 on each needle.)\n"
+        f"Rounds 2 and 3. Plain.\nRound 4. Knit 4, knit 2 together, four times on each needle. {count}"
+    )
+
+    assert counts(read(text, (84,))) == [[84, 72, 60]]
+
+
+def test_a_wrong_count_of_each_needle_is_found() -> None:
+    """Three times nineteen are not sixty."""
+    text = "20 sts on each of 3 needles.\nRnd 1: [k3, k2tog] 4 times on each needle. (15)"
+
+    assert errors(read(text, (60,)))
+
+
+def test_a_count_behind_a_long_dash_is_no_difference() -> None:
+    """Seven times ten are gone, and fifty are left; that sixty were gone by chance is not what the line says."""
+    text = (
+        "Place markers: [k12, pm] 10 times.\nRnd 1: [K to 3 sts before m, k2tog, k1, sm] 10 times — 10 sts dec'd\n"
+        "Rnd 2: Knit\nRepeat Rnds 1 & 2 six more times — 60 sts"
+    )
+
+    assert errors(read(text, (120,)))
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        (
+            "Repeat the decrease round on every 3rd round still 2 times, on every 2nd round 4 times and then on every "
+            "round 3 times. There is now 4 sts on each needle."
+        ),
+        "Repeat the dec round every 3rd round 2 times more, every 2nd round 4 times, then every round 3 times.",
+        "Repeat this round every 3rd rnd twice, every other rnd 4 times and every rnd 3 times.",
+        "Work the decrease round every 3rd rnd 2 more times, then every 2nd rnd 4 times, then every rnd 3 times.",
+        "Repeat dec rnd every third rnd 2 times; every other rnd 4 times; every rnd 3 times.",
+    ],
+)
+def test_a_decrease_round_is_repeated_ever_more_often(words: str) -> None:
+    """Two times with two plain rounds before, four times with one, three times with none."""
+    text = (
+        "Decrease round: on each of the 4 needles k 1, skp, knit until 3 sts remain, k2tog, k 1 = 88 sts.\n"
+    )
+    reading = read(text + words, (96,))
+
+    assert counts(reading) == [list(range(96, 15, -8))]
+    assert len(reading.rounds[0]) == 18
+
+
+@pytest.mark.parametrize(
+    ("words", "before", "after"),
+    [
+        ("Knit one round, at the same time increase 1 st on every needle = 96 sts.", 92, 96),
+        ("Knit one round and inc 1 st on each needle. 96 sts", 92, 96),
+        ("Next round: increase one stitch on each of the four needles. 96 sts.", 92, 96),
+        ("Knit 1 round, increasing one stitch on every needle (96 sts).", 92, 96),
+        ("Next round: decrease 1 st on every needle = 88 sts.", 92, 88),
+    ],
+)
+def test_one_stitch_is_changed_on_every_needle(words: str, before: int, after: int) -> None:
+    """One on each of four, and the others plain."""
+    reading = read(f"23 sts on each of 4 needles.\n{words}", (before,))
+
+    assert counts(reading) == [[before, after]]
+    assert len(reading.rounds[0]) == 1
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "I knitted k9, k2tog all the way round until I was back at the marker with 80 stitches",
+        "I knitted k9, k2tog all the way round, which left 80 stitches",
+        "then knit k9, k2tog all around until I reached the marker again, 80 sts",
+        "we knitted k9, k2tog right round to the marker (80 sts)",
+        "I worked k9, k2tog all the way round until I was back at the beginning with 80 stitches",
+    ],
+)
+def test_a_round_is_told_as_it_was_knitted(words: str) -> None:
+    """The verb is no stitch, and the end of the round is told once more."""
+    reading = read(f"{words}, and then I knitted one round plain.", (88,))
+
+    assert counts(reading) == [[88, 80]]
+    assert len(reading.rounds[0]) == 2

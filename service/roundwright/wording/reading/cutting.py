@@ -17,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Fabric,
     Length,
     Markers,
+    Needlewise,
     PassOver,
     PerPart,
     Phrase,
@@ -314,6 +315,16 @@ def _is_every_so_often(phrase: Phrase, following: Phrase | None) -> bool:
     return isinstance(phrase, Rep) and not phrase.level and every
 
 
+def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
+    """Whether it is told how often more, on other rounds: `every 3rd round twice, every 2nd round 4 times`."""
+    phrase, last = coming.phrase, part.phrases[-1] if part.phrases else None
+    if not isinstance(phrase, Rounds) or not phrase.every or not isinstance(coming.following, Times):
+        return False
+    joined = isinstance(last, Said) and last.text in _ADDING
+    before = any(isinstance(rounds, Rounds) and rounds.every for rounds in part.phrases)
+    return before and part.has(Times) and (joined or bool(phrase.flags & (COMMA | SEMI)))
+
+
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether the next round begins with this phrase."""
     phrase = coming.phrase
@@ -366,6 +377,7 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     if coming.adds and not part.open and _counts_rounds(part.phrases):
         return True
     every = part.worked and _is_every_so_often(coming.phrase, coming.following)
+    every = every or _is_next_cadence(part, coming)
     if named or every or _is_between_slashes(part, coming):
         return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
     return _begins_by_kind(part, coming)
@@ -396,7 +408,10 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
         case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
             return isinstance(part.phrases[-1], Then)
         case _:
-            return coming.works and not part.open and _follows_plain(part, phrase)
+            with_it = isinstance(
+                coming.following, Needlewise
+            )  # knit 1 round, increasing 1 st on every needle
+            return coming.works and not part.open and not with_it and _follows_plain(part, phrase)
 
 
 def _adds_rounds(phrases: list[Phrase], place: int) -> bool:

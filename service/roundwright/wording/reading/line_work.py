@@ -12,7 +12,7 @@ from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import CastOn, Count
+from roundwright.wording.reading.phrases import CastOn, Count, Needlewise
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import (
     WRONG,
@@ -282,7 +282,9 @@ class LineWork:
         for place, (stated, after) in enumerate(counts):
             if after == lane.count or (not loop and after == self.first_after):
                 continue
-            if stated.dashed and not stated.sign and self.before - after == lane.count:
+            if after * self.needles() == lane.count:
+                continue  # knit 4, knit 2 together, four times on each needle (20)
+            if stated.dashed and not loop and not stated.sign and self.before - after == lane.count:
                 continue  # ... k2tog around. -8 sts
             if place < len(counts) - 1 and not stated.sign and after in self.reached:
                 continue  # decrease on every round: 60, 48, 36 sts
@@ -293,6 +295,12 @@ class LineWork:
             )
             possible = not stated.sign and 0 < after <= MOST_STITCHES
             raise FaultyError(fault, (lane.count, after) if possible else (lane.count,), WRONG_COUNT)
+
+    def needles(self) -> int:
+        """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
+        sections = self.lane.sections or ()
+        each = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
+        return len(sections) if each and len(set(sections)) == 1 else 0
 
 
 def column_of(label: Label | None, lane: Lane, candidate: Candidate) -> int:

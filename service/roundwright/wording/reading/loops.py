@@ -15,6 +15,7 @@ from roundwright.wording.reading.phrases import (
     Change,
     Count,
     Length,
+    PerPart,
     Phrase,
     Rep,
     Rounds,
@@ -210,7 +211,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         for phrase in seen.work
         if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare
     ]
-    step = max((phrase.step for phrase in seen.rounds if phrase.every), default=0) if again.named else 0
+    step = max((phrase.step for phrase in seen.rounds if phrase.every), default=0)
+    step = step if again.named or again.last == 1 else 0
     in_all = seen.in_all is not None and times is None and until is None
     length = length and not in_all  # `until it measures 4 cm (12 rounds)`
     options: list[Candidate] = []
@@ -426,6 +428,6 @@ MOST_SPOKEN: Final = 0.5
 _COUNTED: Final = (Count, Times, Brackets)
 """What may stand behind the name of a round that is worked again."""
 _TIMES: Final = (Times, Rep)
-_HOW_OFTEN: Final = (Then, Said, Rounds, Rep, Times, Count, Brackets)
+_HOW_OFTEN: Final = (Then, Said, Rounds, Rep, Times, Count, Brackets, PerPart)
 _OF_REPEATS: Final = (Star, Rep, Until)
 _REPEATS: Final = (Star, Brackets, Rep)

@@ -1,8 +1,13 @@
 """Lengths: `5 ins`, `12 cm (4¾ ins)`."""
 
+from typing import Final
+
 from roundwright.wording.reading.parsing.looking import BREAK, Looking
 from roundwright.wording.reading.phrases import Length, Phrase, Said
 from roundwright.wording.reading.tokens import COMMA, LINE, SEMI, STOP
+
+THICKEST_NEEDLE: Final = 15
+"""Millimetres of a needle; nobody knits so short a length."""
 
 
 class Lengths(Looking):
@@ -34,6 +39,8 @@ class Lengths(Looking):
 
     def length(self, count: int) -> Phrase:
         """`5 ins`, and how it is measured."""
+        if self.is_needle_size(count):
+            return self.only_words(count)
         start, end, flags = self.take(count)
         while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
             if self.kind() == "(":
@@ -83,6 +90,14 @@ class Lengths(Looking):
             self.place += 1
             end = self.at_end()
         return Length(start, end, flags)
+
+    def is_needle_size(self, count: int) -> bool:
+        """Whether so many millimetres are those of a needle that is gone up or changed to: `went up to 4.5 mm`."""
+        before = self.tokens[self.place - 1] if self.place else None
+        if before is None or before.kind not in ("to", "on") or self.text_of(count - 1) != "mm":
+            return False
+        whole = self.token().text.split(".")[0].split(",")[0]
+        return whole.isdigit() and int(whole) <= THICKEST_NEEDLE
 
     def length_in_brackets(self) -> bool:
         """`(12 cm)` behind a length; taken where it is one."""
