@@ -325,3 +325,23 @@ def test_a_round_is_told_as_it_was_knitted(words: str) -> None:
 
     assert counts(reading) == [[88, 80]]
     assert len(reading.rounds[0]) == 2
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        (
+            "plain round, and then I did k7, k2tog (64 stitches) and a plain round, and k6, k2tog (56 stitches) and, "
+            "yes, a plain round."
+        ),
+        "plain round, then I worked k7, k2tog (64 sts), a plain round, and then k6, k2tog (56 sts), and a plain round.",
+        "knit round, and after that k7, k2tog (64 sts), plain round, and k6, k2tog (56 sts), plain round.",
+    ],
+)
+def test_rounds_are_told_one_after_the_other_in_a_sentence(words: str) -> None:
+    """A plain round, a decrease round, and so on."""
+    text = f"The next round was k8, k2tog, repeated to the end, which makes 72, followed by another {words}"
+    reading = read(text, (80,))
+
+    assert counts(reading) == [[80, 72, 64, 56]]
+    assert len(reading.rounds[0]) == 6

@@ -54,6 +54,7 @@ _STARS: Final = (Star, Rep)
 _CLOSING: Final = (Closing, Then)
 _STITCHES: Final = (Stitches, Brackets)
 _FABRIC_FIRST: Final = (Rounds, Fabric, Said, Count)
+_SILENT: Final = (Then, Said)
 _PLAIN_ROUNDS: Final = (Then, Said, Rounds)
 
 
@@ -467,8 +468,8 @@ def _follows_plain(part: _Part, phrase: Phrase) -> bool:
     """Whether plain rounds were told and no more, and a sign or `then` stands behind: `1 rnd even, k5, k2tog`."""
     if phrase.flags & SLASH and all(map(is_bare, part.phrases)):
         return True  # k6, k2tog / k / k5, k2tog
-    apart = bool(phrase.flags & (COMMA | SEMI | SLASH | DASH)) or isinstance(part.phrases[-1], Then)
-    return apart and _is_plain_rounds(part.phrases, phrase)
+    apart = bool(phrase.flags & (COMMA | SEMI | SLASH | DASH)) or _then_last(part.phrases)
+    return (apart or _comma_and(part.phrases)) and _is_plain_rounds(part.phrases, phrase)
 
 
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
@@ -536,7 +537,7 @@ def _counted_rounds(phrases: list[Phrase]) -> bool:
 def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
     """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
     last = next(
-        (phrase for phrase in reversed(phrases) if not (isinstance(phrase, Then) or is_bare(phrase))),
+        (phrase for phrase in reversed(phrases) if not (isinstance(phrase, _SILENT) or is_bare(phrase))),
         phrases[-1],
     )
     plain = isinstance(last, Fabric) and last.kind == "plain" and not is_bare(coming)

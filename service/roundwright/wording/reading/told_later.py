@@ -41,7 +41,8 @@ class ToldLater:
                 self.lines.append(Later(0, len(segments), Entry(plain, place), frozenset()))
             if named := _named_plain(segments, place):
                 plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
-                stop = _end_of_part(segments, place)
+                known = self.lines[-1].stop if self.lines else 0
+                stop = known if known > place else _end_of_part(segments, place)
                 self.lines.append(Later(place, stop, Entry(plain, place), named))
             numbers = _numbers(segment.label)
             if highest and gaps_before and _is_plain_between(segment):
