@@ -345,3 +345,18 @@ def test_rounds_are_told_one_after_the_other_in_a_sentence(words: str) -> None:
 
     assert counts(reading) == [[80, 72, 64, 56]]
     assert len(reading.rounds[0]) == 6
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "The 16 stitches that survived all that were knitted together in pairs on one last round, leaving me with 8.",
+        "The 16 that were left got knitted in pairs, leaving 8.",
+        "Knit together in pairs all round, 8 sts.",
+        "The 16 stitches were knitted together in pairs (8).",
+        "Last round: knit in pairs. 8 sts",
+    ],
+)
+def test_stitches_are_knitted_in_pairs(words: str) -> None:
+    """Two together all around, also where it is told how many there were."""
+    assert counts(read(f"Round 1: k1, k2tog around (16).\n{words}", (24,))) == [[24, 16, 8]]

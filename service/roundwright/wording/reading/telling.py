@@ -121,7 +121,9 @@ def _announces(seen: Seen) -> bool:
 
 def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
-    if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
+    told = any(isinstance(phrase, Said) and phrase.text in ("were", "got") for phrase in seen.order)
+    told = told and bool(seen.counts)  # the 16 stitches were knitted together in pairs, leaving 8
+    if seen.counted_first and not (told or seen.rounds or seen.lengths or seen.evenly):
         return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
     repeated = bool(seen.times) and any(map(is_shaping, seen.work))
     becomes = any(isinstance(phrase, Said) and phrase.text in ("become", "becomes") for phrase in seen.order)
