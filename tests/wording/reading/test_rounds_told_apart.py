@@ -360,3 +360,13 @@ def test_rounds_are_told_one_after_the_other_in_a_sentence(words: str) -> None:
 def test_stitches_are_knitted_in_pairs(words: str) -> None:
     """Two together all around, also where it is told how many there were."""
     assert counts(read(f"Round 1: k1, k2tog around (16).\n{words}", (24,))) == [[24, 16, 8]]
+
+
+@pytest.mark.parametrize("every", ["every round", "every single round", "each and every round"])
+def test_every_single_round_is_every_round(every: str) -> None:
+    """No plain round stands between any more."""
+    text = f"*k5, k2tog* (60)\nKnit 1 round.\n*k4, k2tog* (50)\nNow decrease on {every} until 20 sts remain."
+    reading = read(text, (70,))
+
+    assert counts(reading) == [[70, 60, 50, 40, 30, 20]]
+    assert len(reading.rounds[0]) == 6
