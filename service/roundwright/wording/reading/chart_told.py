@@ -40,15 +40,15 @@ def told_below(segments: list[Segment], place: int) -> int:
     return highest
 
 
-def without_told(options: list[Candidate], told: int) -> list[Candidate]:
+def without_told(options: list[Candidate], below: int) -> list[Candidate]:
     """The candidates of the chart, with so many rounds less, which are worked where they are told."""
     made: list[Candidate] = []
     for option in options:
         rounds = option.rounds.values if option.rounds is not None else ()
-        if not option.chart or not rounds or any((number or 0) < told for number in rounds):
+        if not option.chart or not rounds or any((number or 0) < below for number in rounds):
             made.append(option)
             continue
-        left = Number(tuple((number or 0) - told for number in rounds))
+        left = Number(tuple((number or 0) - below for number in rounds))
         none = not any(left.values)
         made.append(Candidate("prose", 0.0) if none else replace(option, rounds=left))
     return made

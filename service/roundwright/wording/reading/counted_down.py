@@ -35,11 +35,11 @@ def counted_down(phrases: tuple[Phrase, ...], label: Label | None) -> list[Candi
     if label is not None or any(map(_works, phrases)):
         return []
     row = _row(phrases)
-    told = any(map(_leads_on, phrases))
-    if len(row) < (FEWEST - told):
+    goes_on = any(map(_leads_on, phrases))
+    if len(row) < (FEWEST - goes_on):
         return []
     stated = tuple(Stated(count.number, count.number.start, count.number.end) for count in row)
-    cost = BY_COUNTS if told else BY_COUNTS_ALONE
+    cost = BY_COUNTS if goes_on else BY_COUNTS_ALONE
     return [Candidate("continue", cost, until=row[-1].number, step=_step(phrases), stated=stated)]
 
 

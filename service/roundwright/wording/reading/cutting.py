@@ -17,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Fabric,
     Length,
     Markers,
+    Needlewise,
     PassOver,
     PerPart,
     Phrase,
@@ -53,6 +54,7 @@ _STARS: Final = (Star, Rep)
 _CLOSING: Final = (Closing, Then)
 _STITCHES: Final = (Stitches, Brackets)
 _FABRIC_FIRST: Final = (Rounds, Fabric, Said, Count)
+_SILENT: Final = (Then, Said)
 _PLAIN_ROUNDS: Final = (Then, Said, Rounds)
 
 
@@ -220,11 +222,11 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
 def _announces(phrases: list[Phrase]) -> bool:
     """Whether a round is announced that is told behind the colon: `knit one round and take out 6 as you go:`."""
     single = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
-    told = any(isinstance(phrase, Said) and phrase.text == "as" for phrase in phrases)
-    told = told or any(isinstance(phrase, Change) for phrase in phrases)
-    told = told or any(isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases)
+    announces = any(isinstance(phrase, Said) and phrase.text == "as" for phrase in phrases)
+    announces = announces or any(isinstance(phrase, Change) for phrase in phrases)
+    announces = announces or any(isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases)
     one = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
-    return one and told and all(map(_is_of_announcement, phrases))
+    return one and announces and all(map(_is_of_announcement, phrases))
 
 
 def _is_of_announcement(phrase: Phrase) -> bool:
@@ -302,8 +304,26 @@ def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
     """Whether a `repeat` goes back to a star, and not to the rounds before it in the sentence before."""
     if not isinstance(phrase, Rep):
         return False
+    if _is_every_so_often(phrase, following):
+        return False
     of_rounds = part.has(Rounds) or isinstance(following, Rounds)
     return not (phrase.flags & STOP and not phrase.level and not part.stars and of_rounds)
+
+
+def _is_every_so_often(phrase: Phrase, following: Phrase | None) -> bool:
+    """Whether rounds before are told again: `repeat it every other round`."""
+    every = isinstance(following, Rounds) and following.every and following.step > 1
+    return isinstance(phrase, Rep) and not phrase.level and every
+
+
+def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
+    """Whether it is told how often more, on other rounds: `every 3rd round twice, every 2nd round 4 times`."""
+    phrase, last = coming.phrase, part.phrases[-1] if part.phrases else None
+    if not isinstance(phrase, Rounds) or not phrase.every or not isinstance(coming.following, Times):
+        return False
+    joined = isinstance(last, Said) and last.text in _ADDING
+    before = any(isinstance(rounds, Rounds) and rounds.every for rounds in part.phrases)
+    return before and part.has(Times) and (joined or bool(phrase.flags & (COMMA | SEMI)))
 
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
@@ -357,7 +377,9 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
     if coming.adds and not part.open and _counts_rounds(part.phrases):
         return True
-    if named or _is_between_slashes(part, coming):
+    every = part.worked and _is_every_so_often(coming.phrase, coming.following)
+    every = every or _is_next_cadence(part, coming)
+    if named or every or _is_between_slashes(part, coming):
         return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
     return _begins_by_kind(part, coming)
 
@@ -387,7 +409,10 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
         case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
             return isinstance(part.phrases[-1], Then)
         case _:
-            return coming.works and not part.open and _follows_plain(part, phrase)
+            with_it = isinstance(
+                coming.following, Needlewise
+            )  # knit 1 round, increasing 1 st on every needle
+            return coming.works and not part.open and not with_it and _follows_plain(part, phrase)
 
 
 def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
@@ -399,7 +424,7 @@ def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
     number = next((at for at, phrase in enumerate(begins) if isinstance(phrase, Rounds)), None)
     if number is None or begins[number].flags & STOP or not _is_count_of_rounds(begins[number]):
         return False
-    told = all(isinstance(phrase, Said | Fabric) or is_bare(phrase) for phrase in begins[:number])
+    announces = all(isinstance(phrase, Said | Fabric) or is_bare(phrase) for phrase in begins[:number])
     fabric = any(isinstance(phrase, Fabric | Stitches) for phrase in phrases[place : place + number + 4])
     if not fabric:
         return False  # 8 rounds in MC and 4 rounds in CC
@@ -409,7 +434,7 @@ def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
         turns = isinstance(phrase, Said) and phrase.text in ("alternately", "alternating", "between", "after")
         if turns or isinstance(phrase, _IN_TURN):
             return False
-    return told
+    return announces
 
 
 def _is_count_of_rounds(phrase: Phrase) -> bool:
@@ -443,8 +468,8 @@ def _follows_plain(part: _Part, phrase: Phrase) -> bool:
     """Whether plain rounds were told and no more, and a sign or `then` stands behind: `1 rnd even, k5, k2tog`."""
     if phrase.flags & SLASH and all(map(is_bare, part.phrases)):
         return True  # k6, k2tog / k / k5, k2tog
-    apart = bool(phrase.flags & (COMMA | SEMI | SLASH | DASH)) or isinstance(part.phrases[-1], Then)
-    return apart and _is_plain_rounds(part.phrases, phrase)
+    apart = bool(phrase.flags & (COMMA | SEMI | SLASH | DASH)) or _then_last(part.phrases)
+    return (apart or _comma_and(part.phrases)) and _is_plain_rounds(part.phrases, phrase)
 
 
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
@@ -524,7 +549,7 @@ def _counted_rounds(phrases: list[Phrase]) -> bool:
 def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
     """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
     last = next(
-        (phrase for phrase in reversed(phrases) if not (isinstance(phrase, Then) or is_bare(phrase))),
+        (phrase for phrase in reversed(phrases) if not (isinstance(phrase, _SILENT) or is_bare(phrase))),
         phrases[-1],
     )
     plain = isinstance(last, Fabric) and last.kind == "plain" and not is_bare(coming)

@@ -67,8 +67,8 @@ def definitions(tokens: list[Token]) -> Names:
         name = tuple(part.text for part in tokens[begin:place] if part.kind != "(")
         name = name[: _without_bracket(tokens, begin, place) - begin]
         known = not any(part.kind == "word" for part in tokens[begin : begin + len(name)])
-        told = bool(bracket) or _bracketed(tokens, place)
-        if known and len(name) == 1 and not in_list and not told:
+        in_brackets = bool(bracket) or _bracketed(tokens, place)
+        if known and len(name) == 1 and not in_list and not in_brackets:
             continue
         if meaning := _meaning(tokens, place):
             names[name] = meaning

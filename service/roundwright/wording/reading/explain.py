@@ -116,8 +116,8 @@ class Search:
 
     def looks_ahead(self, place: int) -> tuple[bool, bool, int]:
         """What the segments behind this one say of it."""
-        told = told_below(self.segments, place)
-        return is_called_next(self.segments, place), tells_fabric(self.segments, place), told
+        below = told_below(self.segments, place)
+        return is_called_next(self.segments, place), tells_fabric(self.segments, place), below
 
     def states_before(self, place: int) -> list[State]:
         """The states before a segment, when all were advanced."""
@@ -136,8 +136,8 @@ class Search:
             options = [Candidate("prose", 0.0)] if tells else candidates(self.segments[place])
             if is_called_next(self.segments, place):
                 options = only_told(options)
-            if told := told_below(self.segments, place):
-                options = without_told(options, told)
+            if below := told_below(self.segments, place):
+                options = without_told(options, below)
             if place > self.end:
                 options = behind_the_end(self.segments[place], options)
             self.known[place] = options

@@ -11,9 +11,9 @@ from roundwright.wording.reading.tree import ONE, Stated, Stitch
 def joined(phrases: tuple[Phrase, ...]) -> Candidate | None:
     """The last stitch that is cast on, worked together with the first, where the count behind it is told."""
     texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
-    said = texts & _JOINING and texts & _FIRST and texts & _TOGETHER
+    joins = texts & _JOINING and texts & _FIRST and texts & _TOGETHER
     counts = [phrase for phrase in phrases if isinstance(phrase, Count) and phrase.sure and not phrase.sign]
-    if not said or not counts:
+    if not joins or not counts:
         return None
     count = counts[-1]
     stated = (Stated(count.number, count.start, count.end),)

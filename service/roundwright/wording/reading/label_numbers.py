@@ -1,5 +1,6 @@
 """The round numbers of a label, for a size."""
 
+from collections.abc import Sequence
 from typing import Final
 
 from msgspec.structs import replace
@@ -7,8 +8,10 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.line_work import HIGHEST
-from roundwright.wording.reading.phrases import Count, Phrase, Said
+from roundwright.wording.reading.phrases import Again, Brackets, Continue, Count, Fabric, Phrase, Said
+from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.spans import Span
+from roundwright.wording.reading.tokens import COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import Number
 
 
@@ -37,23 +40,56 @@ def with_others_alike(label: Label | None, phrases: list[Phrase]) -> tuple[Label
 
     `Round 4 is plain, so are 6 and 8`, `Rnd 2: knit, same for 4 and 6`.
     """
-    if label is None or label.kind != "numbered" or not label.spans:
+    if label is None or label.kind not in ("numbered", "listed") or not label.spans:
         return label, phrases
-    begun = next((place for place in range(1, len(phrases) - 1) if _says_alike(phrases, place)), 0)
-    numbers = [phrase.number for phrase in phrases[begun + 2 :] if isinstance(phrase, Count)] if begun else []
+    begun, numbers = _others_alike(phrases)
     last = label.spans[-1].last.of(0) or 0
-    silent = all(isinstance(phrase, Count | Said) for phrase in phrases[begun:])
-    if (
-        not numbers
-        or not silent
-        or any(not last < (number.of(0) or 0) <= HIGHEST_ALIKE for number in numbers)
-    ):
+    if not numbers or any(not last < (number.of(0) or 0) <= HIGHEST_ALIKE for number in numbers):
         return label, phrases
     stop = begun
     while stop > 1 and isinstance(phrases[stop - 1], Said):
         stop -= 1
     spans = (*label.spans, *(Span(number, number) for number in numbers))
     return replace(label, spans=spans), phrases[:stop]
+
+
+def _others_alike(phrases: list[Phrase]) -> tuple[int, list[Number]]:
+    """Where other rounds are named that are as the one before, and their numbers; none where they are not."""
+    begun = next((place for place in range(1, len(phrases) - 1) if _says_alike(phrases, place)), 0)
+    if begun and all(isinstance(phrase, Count | Said) for phrase in phrases[begun:]):
+        return begun, _counted(phrases[begun + 2 :])
+    match phrases:
+        case [*before, Again(named=named, work=True, flags=flags)] if before and flags & _APART:
+            plain = all(map(is_bare, before)) or all(isinstance(phrase, Fabric) for phrase in before)
+            return len(before), [Number((number,)) for number in named] if plain else []
+        case [*before, Continue(manner=True, flags=flags), Count(sure=False) as count] if flags & _APART:
+            return len(before), [count.number]  # k, likewise 4
+        case [*before, Said(text=text, flags=flags), Count(sure=False) as count] if (
+            text in _LIKE and flags & _APART
+        ):
+            return len(before), [count.number]  # knit; ditto 4
+        case [*before, Brackets(inside=inside)] if before and _tells_others(inside):
+            return len(before), _counted(inside)
+        case _:
+            return 0, []
+
+
+def _tells_others(inside: tuple[Phrase, ...]) -> bool:
+    """Whether a bracket only names other rounds: `(also 4 and 6)`, `(4 and 6 the same)`."""
+    texts = {phrase.text for phrase in inside if isinstance(phrase, Said)}
+    bare = all(
+        isinstance(phrase, Said) or (isinstance(phrase, Count) and not phrase.sure) for phrase in inside
+    )
+    return bare and not _LIKE.isdisjoint(texts)
+
+
+def _counted(phrases: Sequence[Phrase]) -> list[Number]:
+    """The numbers that stand here."""
+    return [phrase.number for phrase in phrases if isinstance(phrase, Count)]
+
+
+_APART: Final = COMMA | SEMI | STOP | DASH
+_LIKE: Final = frozenset(("also", "likewise", "same", "too", "as well", "ditto", "and"))
 
 
 def _says_alike(phrases: list[Phrase], place: int) -> bool:

@@ -71,6 +71,8 @@ def has_ended(lines: Lines) -> bool:
     """Whether the label may end here: by a sign, or because work begins."""
     if lines.place >= lines.stop:
         return True
+    if lines.kind() == "only" and lines.kind(1) in WORKS and not lines.flags(1) & ~SPACE:
+        return True  # `Round 2, just knit`
     return bool(lines.flags(0) & ENDS) or lines.kind() in WORKS or lines.tokens[lines.place - 1].kind == ")"
 
 
@@ -128,5 +130,21 @@ def whole_rounds_follow(lines: Lines) -> bool:
 
 
 def begins_sentence(lines: Lines, place: int) -> bool:
-    """Whether a label begins a sentence and work follows: `48 sts. Row 6 without decreasing`."""
-    return bool(lines.tokens[place].flags & FULL) and lines.kind() in WORKS
+    """Whether a label begins a sentence and work follows: `48 sts. Row 6 without decreasing`, `Row 6 is plain`."""
+    return bool(lines.tokens[place].flags & FULL) and (lines.kind() in WORKS or _are_plain(lines))
+
+
+def goes_on_sentence(lines: Lines, place: int) -> bool:
+    """Whether a label stands behind `and` or `then` at the beginning of a sentence: `And round 2 is just knit`."""
+    before = lines.tokens[place - 1] if place else None
+    if before is None or before.kind not in ("and", "then"):
+        return False
+    return bool(before.flags & (FULL | LINE) or place == 1) and _are_plain(lines)
+
+
+def _are_plain(lines: Lines) -> bool:
+    """Whether rounds are said to be plain: `are knit`, `is just knit`, `are worked without decreases`."""
+    ahead = 1
+    while lines.text_of(ahead) in ("worked", "knitted") or lines.kind(ahead) == "only":
+        ahead += 1
+    return lines.text_is("is", "are") and lines.kind(ahead) in ("plain", "knit", "purl", "even")

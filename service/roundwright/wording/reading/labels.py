@@ -7,6 +7,7 @@ from roundwright.wording.reading.label_signs import (
     WORKS,
     begins_sentence,
     dotted_pair,
+    goes_on_sentence,
     has_ended,
     is_listed,
     is_next_of,
@@ -92,6 +93,7 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
         and not (label.kind == "sort" and lines.tokens[place].kind == "last")
         and not (label.kind == "numbered" and lines.flags(0) & (STOP | SEMI))
         and not (label.kind == "numbered" and begins_sentence(lines, place))
+        and not (label.kind == "numbered" and goes_on_sentence(lines, place))
         and not is_next_of(label, after)
         and not (
             label.kind == "listed" and lines.tokens[place].flags & COLON and lines.tokens[place].text == "1"

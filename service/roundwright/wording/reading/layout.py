@@ -33,6 +33,7 @@ from roundwright.wording.reading.phrases import (
     Extent,
     Phrase,
     Said,
+    Then,
 )
 from roundwright.wording.reading.round_names import RoundNames, round_names, with_round_names
 from roundwright.wording.reading.segment import Cut, Segment
@@ -291,7 +292,7 @@ def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase])
         return True
     if token.kind in ("next", "last") and token.flags & COMMA:
         return lines.kind(1) == "round" and not isinstance(phrases[-1], Extent | Again)
-    return token.kind == "round" and current is None and all(isinstance(phrase, Said) for phrase in phrases)
+    return token.kind == "round" and current is None and all(isinstance(phrase, _LEADS) for phrase in phrases)
 
 
 def _names_size(lines: Lines) -> bool:
@@ -422,3 +423,4 @@ def _segments(
 
 
 _ENDS: Final = (Count, Brackets)
+_LEADS: Final = (Said, Then)

@@ -288,10 +288,10 @@ class LineWork:
         for place, (stated, after) in enumerate(counts):
             if after == lane.count or (not loop and after == self.first_after):
                 continue
-            if stated.dashed and not stated.sign and self.before - after == lane.count:
+            if after * self.needles() == lane.count:
+                continue  # knit 4, knit 2 together, four times on each needle (20)
+            if stated.dashed and not loop and not stated.sign and self.before - after == lane.count:
                 continue  # ... k2tog around. -8 sts
-            if not stated.sign and self.is_of_needle(after):
-                continue  # on each needle k9, k2tog, k9, k2tog (20 sts)
             if place < len(counts) - 1 and not stated.sign and after in self.reached:
                 continue  # decrease on every round: 60, 48, 36 sts
             wrong_way = (lane.count - self.before) * (after - self.before) < 0
@@ -302,12 +302,11 @@ class LineWork:
             possible = not stated.sign and 0 < after <= MOST_STITCHES
             raise FaultyError(fault, (lane.count, after) if possible else (lane.count,), WRONG_COUNT)
 
-    def is_of_needle(self, after: int) -> bool:
-        """Whether a count is that of each needle, since the line is told for each."""
-        sections = self.lane.sections
-        if not sections or after * len(sections) != self.lane.count:
-            return False
-        return any(isinstance(phrase, Needlewise) and phrase.needle for phrase in self.segment.phrases)
+    def needles(self) -> int:
+        """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
+        sections = self.lane.sections or ()
+        each = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
+        return len(sections) if each and len(set(sections)) == 1 else 0
 
 
 def equal_needles(count: int, each: int) -> Sections | None:

@@ -15,6 +15,7 @@ from roundwright.wording.reading.phrases import (
     Change,
     Count,
     Length,
+    PerPart,
     Phrase,
     Rep,
     Rounds,
@@ -212,7 +213,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         for phrase in seen.work
         if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare
     ]
-    step = max((phrase.step for phrase in seen.rounds if phrase.every), default=0) if again.named else 0
+    step = max((phrase.step for phrase in seen.rounds if phrase.every), default=0)
+    step = step if again.named or again.last == 1 else 0
     in_all = seen.in_all is not None and times is None and until is None
     length = length and not in_all  # `until it measures 4 cm (12 rounds)`
     options: list[Candidate] = []
@@ -342,7 +344,12 @@ def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
     if times is None or times.total or len(every) != 1 or len(seen.rounds) != 1 or seen.words >= MOST_SPOKEN:
         return False
     begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said)), None)
-    return isinstance(begins, Then | Rounds) and all(isinstance(phrase, _HOW_OFTEN) for phrase in seen.order)
+    repeats = [phrase for phrase in seen.order if isinstance(phrase, Rep)]
+    if any(phrase.level for phrase in repeats):
+        return False
+    return isinstance(begins, Then | Rounds | Rep) and all(
+        isinstance(phrase, _HOW_OFTEN) for phrase in seen.order
+    )
 
 
 def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -423,6 +430,6 @@ MOST_SPOKEN: Final = 0.5
 _COUNTED: Final = (Count, Times, Brackets)
 """What may stand behind the name of a round that is worked again."""
 _TIMES: Final = (Times, Rep)
-_HOW_OFTEN: Final = (Then, Said, Rounds, Times, Count, Brackets)
+_HOW_OFTEN: Final = (Then, Said, Rounds, Rep, Times, Count, Brackets, PerPart)
 _OF_REPEATS: Final = (Star, Rep, Until)
 _REPEATS: Final = (Star, Brackets, Rep)

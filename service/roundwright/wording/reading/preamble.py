@@ -27,12 +27,12 @@ def with_asides_told(segments: list[Segment], text: str) -> list[Segment]:
     if not asides:
         return segments
     starts = [aside.start for aside in asides]
-    told: list[Segment] = []
+    marked: list[Segment] = []
     for segment in segments:
         aside = asides[max(0, bisect_right(starts, segment.start) - 1)]
         inside = aside.start <= segment.start and not text[aside.end : segment.end].strip()
-        told.append(replace(segment, under_notes=True, cuts=()) if inside else segment)
-    return told
+        marked.append(replace(segment, under_notes=True, cuts=()) if inside else segment)
+    return marked
 
 
 def _is_of(phrase: CastOn, cast_on: tuple[int, ...]) -> bool:

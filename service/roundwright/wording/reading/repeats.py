@@ -135,6 +135,9 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     """The rounds that the segment says to work again."""
     again = work.candidate.again
     assert again is not None
+    if again.last == 1 and not again.named and work.candidate.step > 1 and (last := _last_shaping(work)):
+        plain = min(work.candidate.step - 1, MOST_ROUNDS)
+        return (*(Done(_ANY, PLAIN, work.place),) * plain, last)  # this round every 3rd round
     if again.last and not again.named:
         return _last_rounds(work, _rounds_of_segments(work, again.segments) or again.last)
     entries = _entries(work, again.named[:MOST_ROUNDS])

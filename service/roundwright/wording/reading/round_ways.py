@@ -15,6 +15,7 @@ from roundwright.wording.reading.phrases import (
     Count,
     Extent,
     Fabric,
+    Needlewise,
     Odd,
     Phrase,
     Rep,
@@ -61,6 +62,7 @@ def rounds_of_segment(
         return [Candidate("round", work.cost + 0.1, nodes, rounds=number, stated=work.stated)]
     if bare:
         return _bare(work)
+    options.extend(_on_each(work))
     options.extend(_in_forms(work))
     options.extend(_last_otherwise(work))
     if work.fabric:
@@ -322,6 +324,31 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
             sections=first_of(work.seen.markers),
         )
     ]
+
+
+def _on_each(work: RoundWork) -> list[Candidate]:
+    """`Knit one round, increasing 1 st on every needle`: so many on each, and the others plain."""
+    shaping = [
+        phrase.node for phrase in work.stitches if not is_bare(phrase) and isinstance(phrase, Stitches)
+    ]
+    others = [
+        phrase for phrase in work.work if not isinstance(phrase, Needlewise) and not has_stitches(phrase)
+    ]
+    if len(shaping) != 1 or others or not any(isinstance(phrase, Needlewise) for phrase in work.seen.order):
+        return []
+    node = shaping[0]
+    if not isinstance(node, Stitch) or not node.loose or (work.number and work.number.values != (1,)):
+        return []
+    plain = Fill(
+        (Stitch("k", ONE, node.start, node.end, bare=True),),
+        NOTHING,
+        node.start,
+        node.end,
+        (node.start, node.end),
+        marker=True,
+    )
+    nodes: Nodes = (Fill((node, plain), None, node.start, node.end, (node.start, node.end), marker=True),)
+    return [Candidate("round", 0.0, nodes, stated=work.stated, sections=first_of(work.seen.markers))]
 
 
 def _evenly(work: RoundWork) -> list[Candidate]:

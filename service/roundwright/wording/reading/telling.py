@@ -37,7 +37,7 @@ def tells_of_all(seen: Seen) -> bool:
         return True
     first = next(iter(seen.order), None)
     if isinstance(first, Rep) and any(
-        isinstance(said, Said) and said.text == "everything" for said in seen.order
+        isinstance(phrase, Said) and phrase.text == "everything" for phrase in seen.order
     ):
         return True  # `Repeat everything after the * to the end of the rnd.`
     if (
@@ -112,17 +112,19 @@ def introduces(seen: Seen, segment: Segment) -> bool:
 def _announces(seen: Seen) -> bool:
     """Whether a single round is announced, with how many stitches are taken out in it."""
     single = [rounds.number.values for rounds in seen.rounds] == [(1,)] and not seen.rounds[0].every
-    told = (
+    outcome = (
         seen.changes
         or seen.evenly
-        or any(isinstance(said, Said) and said.text == "as" for said in seen.order)
+        or any(isinstance(phrase, Said) and phrase.text == "as" for phrase in seen.order)
     )
-    return single and bool(told) and all(map(is_bare, seen.work)) and not (seen.agains or seen.untils)
+    return single and bool(outcome) and all(map(is_bare, seen.work)) and not (seen.agains or seen.untils)
 
 
 def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
-    if seen.counted_first and not (seen.rounds or seen.lengths or seen.evenly):
+    outcome = any(isinstance(phrase, Said) and phrase.text in ("were", "got") for phrase in seen.order)
+    outcome = outcome and bool(seen.counts)  # the 16 stitches were knitted together in pairs, leaving 8
+    if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
         return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
     repeated = bool(seen.times) and any(map(is_shaping, seen.work))
     becomes = any(isinstance(phrase, Said) and phrase.text in ("become", "becomes") for phrase in seen.order)

@@ -28,6 +28,7 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
     match phrases:
         case (Brackets(inside=inside),):
             phrases = inside
+    phrases = _without_others(phrases)
     if segment.label is not None or not phrases or not all(map(_may_tell, phrases)):
         return None
     rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
@@ -53,7 +54,9 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         rounds=rounds[0].number,
         plain=int(not {"between", "in between"}.intersection(texts)),
         step=only.number.of(0) or 0 if only is not None else first,
-        stated=tuple(count for count in stated if not count.sign),
+        stated=tuple(
+            count for count in stated if not count.sign and not _counts_rounds(phrases, count.number)
+        ),
     )
 
 
@@ -61,9 +64,28 @@ def _first_so_many(phrases: tuple[Phrase, ...]) -> int:
     """How many rounds `only the first two get a plain round after` is told of; 0 where it is told of all."""
     for before, phrase in pairwise(phrases):
         first = isinstance(before, Said) and before.text == "first"
-        if first and isinstance(phrase, Count) and not phrase.sign and not phrase.flags & COMMA:
+        if first and isinstance(phrase, Count) and not phrase.flags & COMMA:
             return phrase.number.of(0) or 0
     return 0
+
+
+def _without_others(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
+    """The phrases without what says that the other rounds have none: `..., none after the others`."""
+    for place, phrase in enumerate(phrases):
+        if place and isinstance(phrase, Said) and phrase.text == "none" and phrase.flags & COMMA:
+            return phrases[:place] if all(isinstance(said, Said) for said in phrases[place:]) else phrases
+    return phrases
+
+
+def _counts_rounds(phrases: tuple[Phrase, ...], number: Number) -> bool:
+    """Whether a number is that of the first so many rounds, and no count."""
+    return any(
+        isinstance(before, Said)
+        and before.text == "first"
+        and isinstance(phrase, Count)
+        and phrase.number is number
+        for before, phrase in pairwise(phrases)
+    )
 
 
 def _may_tell(phrase: Phrase) -> bool:

@@ -8,7 +8,7 @@ from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import Rounds, Said
+from roundwright.wording.reading.phrases import Again, Extent, Fabric, Rounds, Said
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Entry
@@ -39,6 +39,11 @@ class ToldLater:
             if is_for_others(segment):
                 plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
                 self.lines.append(Later(0, len(segments), Entry(plain, place), frozenset()))
+            if named := _named_plain(segments, place):
+                plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
+                known = self.lines[-1].stop if self.lines else 0
+                stop = known if known > place else _end_of_part(segments, place)
+                self.lines.append(Later(place, stop, Entry(plain, place), named))
             numbers = _numbers(segment.label)
             if highest and gaps_before and _is_plain_between(segment):
                 plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
@@ -71,6 +76,22 @@ class ToldLater:
     def holds(self, place: int) -> bool:
         """Whether the segment at `place` is such a line."""
         return any(line.entry.segment == place for line in self.lines)
+
+
+def _named_plain(segments: list[Segment], place: int) -> frozenset[int]:
+    """The plain rounds that a line tells before those they stand between, without a label: `Knit rounds 2 and 4`."""
+    phrases = segments[place].phrases
+    again = [phrase for phrase in phrases if isinstance(phrase, Again)]
+    if segments[place].label is not None or len(again) != 1 or not again[0].work or again[0].last:
+        return frozenset()
+    others = [phrase for phrase in phrases if not isinstance(phrase, Again | Said | Extent)]
+    plain = all(
+        is_bare(phrase) or (isinstance(phrase, Fabric) and phrase.kind == "plain") for phrase in others
+    )
+    named = again[0].named
+    if not plain or not others or len(named) < 2 or min(named) < 1 or max(named) - min(named) < len(named):
+        return frozenset()
+    return frozenset(named) if _goes_back(segments, place, min(named)) else frozenset()
 
 
 def _is_plain_between(segment: Segment) -> bool:

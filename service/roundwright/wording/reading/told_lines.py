@@ -7,7 +7,7 @@ from roundwright.language import say
 from roundwright.wording.reading.glossary import defines, gauge, is_glossary, numbered_title, title
 from roundwright.wording.reading.line_breaks import begins_round
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import COLON, EQUALS, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, STOP, Token
 
 MOST_IN_LINE: Final = 400
 """Words of one line: several times what anybody prints."""
@@ -44,7 +44,10 @@ def _defines_cable(tokens: list[Token], begin: int, stop: int) -> bool:
 
 def _equals(tokens: list[Token], place: int) -> bool:
     """Whether an equals sign stands here that says what a stitch is, and not how many are left."""
-    counted = tokens[place].kind == "number" and tokens[place + 1].kind in ("stitch_noun", "end")
+    counted = tokens[place].kind == "number" and (
+        tokens[place + 1].kind in ("stitch_noun", "end", "remain", "left", "(")
+        or bool(tokens[place + 1].flags & (STOP | COMMA | SEMI | DASH))
+    )
     return bool(tokens[place].flags & EQUALS) and not counted
 
 

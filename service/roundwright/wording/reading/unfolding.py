@@ -23,7 +23,8 @@ from roundwright.wording.reading.phrases import (
     Until,
 )
 from roundwright.wording.reading.seen import has_stitches, is_shaping
-from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, SPACE, STOP
+from roundwright.wording.reading.tree import NOTHING, Number, Stitch
 
 
 def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
@@ -69,7 +70,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _starred(phrases)
+    phrases = _starred(_with_stitches_over(_said_once(phrases)))
     if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases
     made: list[Phrase] = []
@@ -98,6 +99,77 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         else:
             made.append(phrase)
     return made
+
+
+def _said_once(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with `knit, knit, knit – 32 rounds` said once."""
+    made: list[Phrase] = []
+    for phrase in phrases:
+        before = made[-1] if made else None
+        if before is not None and is_bare(before) and _is_worked_so(before, phrase):
+            made[-1] = replace(phrase, flags=before.flags)
+            continue
+        if isinstance(before, Extent) and isinstance(phrase, Extent) and _says_again(before, phrase):
+            continue
+        again = is_bare(phrase) and before is not None and is_bare(before) and _alike(before, phrase)
+        if not again or phrase.flags & (STOP | SLASH | SEMI | COLON):
+            made.append(phrase)
+    return made
+
+
+def _is_worked_so(verb: Phrase, phrase: Phrase) -> bool:
+    """Whether `knitted` only says that the stitches behind it are worked: `I knitted k9, k2tog`."""
+    said = isinstance(phrase, Stitches) and not is_bare(phrase) and not phrase.flags & ~SPACE
+    return said and verb.end - verb.start >= SHORTEST_VERB
+
+
+def _says_again(before: Extent, phrase: Extent) -> bool:
+    """Whether the end of the round is told once more: `all the way round until I was back at the marker`."""
+    return before.leave == NOTHING and phrase.leave is None and not phrase.flags & ~SPACE
+
+
+SHORTEST_VERB: Final = 4
+"""Letters of `knit`; `k` is a stitch."""
+
+
+def _alike(before: Phrase, phrase: Phrase) -> bool:
+    """Whether both are `knit`, or both `purl`."""
+    nodes = [each.node for each in (before, phrase) if isinstance(each, Stitches)]
+    return len({node.name for node in nodes if isinstance(node, Stitch)}) == 1
+
+
+def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with `..., the 2 stitches over being knitted plain` told as stitches that are knitted at the end."""
+    begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Extent)), -1)
+    behind = phrases[begun + 1 :] if begun > 0 else []
+    extent = phrases[begun] if behind else None
+    if not isinstance(extent, Extent) or extent.marker or not behind[0].flags & COMMA:
+        return phrases
+    stop = next((at for at, phrase in enumerate(behind) if phrase.flags & STOP), len(behind))
+    told = behind[:stop]
+    counts = [phrase for phrase in told if isinstance(phrase, Count) and not phrase.sign]
+    knits = [phrase for phrase in told if is_bare(phrase) or _is_knitting(phrase)]
+    plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in told)
+    if not plain or len(counts) != 1 or len(knits) != 1 or not 0 < (counts[0].number.of(0) or 0) <= MOST_OVER:
+        return phrases
+    if told.index(knits[0]) and knits[0].flags & (COMMA | SEMI):
+        return phrases
+    last = Stitch("k", counts[0].number, told[0].start, told[-1].end)
+    over = Stitches(told[0].start, told[-1].end, told[0].flags, last)
+    rest = Number(counts[0].number.values)
+    return [*phrases[:begun], replace(extent, leave=rest), over, *behind[stop:]]
+
+
+def _is_plain(phrase: Phrase) -> bool:
+    return isinstance(phrase, Fabric) and phrase.kind == "plain"
+
+
+def _is_knitting(phrase: Phrase) -> bool:
+    return isinstance(phrase, Said) and phrase.text == "knitting"
+
+
+MOST_OVER: Final = 9
+"""Stitches that are over at the end of a round in which a repeat does not come out."""
 
 
 def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:

@@ -53,16 +53,16 @@ def _number(text: str) -> int:
 
 def _each(sheet: Sheet, printed: Printed, match: re.Match[str]) -> Iterator[Finding]:
     """As many stitches on each needle; nothing where the sentence works them: `dec 2 sts on each of 4 needles`."""
-    each = values(match["each"])
+    counts = values(match["each"])
     before = _SENTENCE.split(printed.text[: match.start()])[-1]
     if (
         _WORKED.search(before)
         or _MORE.match(printed.text, match.end())
-        or len(each) not in (1, len(sheet.cast_on))
+        or len(counts) not in (1, len(sheet.cast_on))
     ):
         return
     for size in range(len(sheet.cast_on)):
-        held = int(each[min(size, len(each) - 1)]) * _number(match["needles"])
+        held = int(counts[min(size, len(counts) - 1)]) * _number(match["needles"])
         yield from _differs(sheet, printed.start + match.start(), size, held)
 
 

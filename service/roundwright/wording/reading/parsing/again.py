@@ -526,7 +526,13 @@ class AgainReader(SequenceReader):
             and self.token().text in ("round", "rnd", "rd")
         ):
             return Extent(*self.take(1), NOTHING)  # k2tog round
-        return self.only_words(1)
+        return self.with_decreases() or self.only_words(1)
+
+    def with_decreases(self) -> Phrase | None:
+        """`only the rounds with decreases`; else None."""
+        if self.text_of(1) != "with" or self.text_of(2) not in _DECREASES:
+            return None
+        return Again(*self.take(3), (named("decrease"),), last=1, work=True)
 
     def ends_range(self, last: Token) -> bool:
         """Whether the numbers of rounds before end with this."""
@@ -573,6 +579,7 @@ class AgainReader(SequenceReader):
         raise NotImplementedError
 
 
+_DECREASES: Final = ("decreases", "decs", "decreasings", "decreasing", "shaping")
 _PARTS: Final = ("marker", "section", "needle")
 _WHILE: Final = ("as", "while", "when", "before", "once")
 """Words before `you work the first round` that work nothing: `As you work the first round, place markers`."""

@@ -6,6 +6,9 @@ from roundwright.wording.reading.parsing.looking import BREAK, Looking
 from roundwright.wording.reading.phrases import Length, Phrase, Said
 from roundwright.wording.reading.tokens import COMMA, LINE, SEMI, STOP
 
+THICKEST_NEEDLE: Final = 15
+"""Millimetres of a needle; nobody knits so short a length."""
+
 
 class Lengths(Looking):
     """Reads lengths."""
@@ -38,6 +41,8 @@ class Lengths(Looking):
         """`5 ins`, and how it is measured."""
         if size := self.needle_size(count):
             return Said(*self.take(size))
+        if self.is_needle_size(count):
+            return self.only_words(count)
         start, end, flags = self.take(count)
         while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
             if self.kind() == "(":
@@ -95,6 +100,14 @@ class Lengths(Looking):
         at = self.place + count - 3  # before the number and its unit
         named = at >= 0 and self.tokens[at].kind == "needle"
         return count if self.token(count - 1).text == "mm" and (changed or named) else 0
+
+    def is_needle_size(self, count: int) -> bool:
+        """Whether so many millimetres are those of a needle that is gone up or changed to: `went up to 4.5 mm`."""
+        before = self.tokens[self.place - 1] if self.place else None
+        if before is None or before.kind not in ("to", "on") or self.text_of(count - 1) != "mm":
+            return False
+        whole = self.token().text.split(".")[0].split(",")[0]
+        return whole.isdigit() and int(whole) <= THICKEST_NEEDLE
 
     def length_in_brackets(self) -> bool:
         """`(12 cm)` behind a length; taken where it is one."""

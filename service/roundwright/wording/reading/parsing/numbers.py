@@ -382,6 +382,8 @@ class NumberReader(TimesReader):
         kind = self.kind(1)
         if self.flags(1) & COMMA:
             return None  # -> 16, k2tog
+        if self.place and self.tokens[self.place - 1].text == "first" and self.kind(2) != "stitch_noun":
+            return None  # after each of the first two knit a plain round
         if kind == "stitch":
             name = self.token(1).means
             start, end, flags = self.take(2)
@@ -466,7 +468,7 @@ class NumberReader(TimesReader):
             return self.together(number, ahead + 2)
         if worked := self.parts_of_repeat(number) or self.worked_on(number, ahead):
             return worked
-        if self.place and self.tokens[self.place - 1].text == "away":
+        if self.place and (self.tokens[self.place - 1].text == "away" or self.follows_there_go()):
             return Count(*self.take(2), number, -1)  # takes away seven stitches
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
             return self.changed_stitches(number, ahead, kind)
@@ -491,6 +493,11 @@ class NumberReader(TimesReader):
         ):
             count += 3  # `8 sts after rnd 7`
         return Count(*self.take(count), number, sure=sure)
+
+    def follows_there_go(self) -> bool:
+        """Whether `there go` stands before: `there go another 8 stitches`."""
+        before = [token.text for token in self.tokens[max(0, self.place - 3) : self.place]]
+        return ("there", "go") in set(pairwise(before)) or ("there", "goes") in set(pairwise(before))
 
     def changed_stitches(self, number: Number, ahead: int, kind: str) -> Phrase:
         """`8 sts decreased`, `1 st fewer between the decreases`."""

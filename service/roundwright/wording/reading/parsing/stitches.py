@@ -29,6 +29,10 @@ _BEFORE_PAGES: Final = frozenset(
 MOST_BEFORE_THEM: Final = 7
 """Words between the number of some stitches and `knit them together`."""
 _WHO: Final = frozenset(("we", "you", "we've", "you've", "i've", "that", "just", "did"))
+_JUST: Final = frozenset(("just", "now", "already", "thus", "so", "thereby"))
+_HAVE: Final = frozenset(
+    ("you have", "we have", "have", "has", "you've", "we've", "i've", "i have", "they've")
+)
 _LOST: Final = frozenset(("lost", "lose", "decreased", "dropped", "gained"))
 _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
 """Stitches that are placed at every so many others, with what they use."""
@@ -400,16 +404,28 @@ class StitchReader(MarkerReader):
         before = self.tokens[self.place - 1].text if self.place else ""
         if before in ("each", "every", "on each", "on every") and self.kind(1) == "round":
             return self.only_words(2)
+        counted = self.kind(1) == "number" and self.kind(2) == "stitch_noun"
+        if counted and self.is_past() and self.ends_at(3):
+            number = self.token(1).number or ONE
+            return Count(*self.take(3), number, sign)  # you've just lost 8 stitches
         if before in _WHO and self.token().text in _LOST:
             ahead = 1
             while self.place + ahead < self.stop and not self.flags(ahead) & STOP and self.kind(ahead) != ")":
                 ahead += 1
             return self.only_words(ahead)  # `we lost 2 in each quarter, so 8 in total`
-        counted = self.kind(1) == "number" and self.kind(2) == "stitch_noun"
         if before in ("you", "have", "has", "that", "which") and counted:
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)
         return None
+
+    def is_past(self) -> bool:
+        """Whether somebody is said to have decreased: `you've just lost`, `we have now got rid of`."""
+        back = -1
+        while self.place + back >= 0 and self.text_of(back) in _JUST:
+            back -= 1
+        before = self.text_of(back) if self.place + back >= 0 else ""
+        past = self.token().text in (*_LOST, "got rid of")
+        return before in _HAVE or (before in ("we", "you", "i") and past)
 
     def round_again(self) -> Phrase | None:
         """`dec rnd`, worked again alone or with others: `dec rnd, k 1 rnd`; None where it is only spoken of."""
