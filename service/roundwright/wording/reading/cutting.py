@@ -224,7 +224,9 @@ def _announces(phrases: list[Phrase]) -> bool:
     single = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
     announces = any(isinstance(phrase, Said) and phrase.text == "as" for phrase in phrases)
     announces = announces or any(isinstance(phrase, Change) for phrase in phrases)
-    announces = announces or any(isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases)
+    announces = announces or any(
+        isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases
+    )
     one = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
     return one and announces and all(map(_is_of_announcement, phrases))
 

@@ -61,8 +61,8 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
         return NO_NAMES
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
-    lettered = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
-    names |= {name: column for name, column in lettered.items() if name not in names}
+    bracketed = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
+    names |= {name: column for name, column in bracketed.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
@@ -153,12 +153,12 @@ def _behind_brackets(tokens: list[Token], width: int) -> dict[str, int]:
 
 def _name_behind(tokens: list[Token], place: int) -> tuple[str, ...]:
     """The names of the second size, in `The figures in square brackets are for the Man's cap`; empty where none is."""
-    lettered = any(token.text in _INSTRUCTIONS for token in tokens[max(0, place - 4) : place])
+    instructs = any(token.text in _INSTRUCTIONS for token in tokens[max(0, place - 4) : place])
     at = next((at for at in range(place + 1, min(place + 4, len(tokens))) if tokens[at].kind == "for"), 0)
     at += at > 0 and at + 1 < len(tokens) and tokens[at + 1].text == "the"
     name = tokens[at + 1] if 0 < at < len(tokens) - 1 else None
     parted = any(token.flags & (STOP | COMMA | SEMI | LINE) for token in tokens[place + 1 : at + 2])
-    if not lettered or name is None or parted or name.kind not in _NAMING:
+    if not instructs or name is None or parted or name.kind not in _NAMING:
         return ()
     return (name.text, name.text.removesuffix("'s"))
 
@@ -382,9 +382,13 @@ def columns_of(
 
 def names_all(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether these words are for all sizes: `All`, `Both sizes`, `Everybody`, `All three sizes`."""
-    lettered = next((at for at in range(begin + 1, stop) if tokens[at].kind == "("), stop)
-    if lettered + 1 < stop and tokens[stop - 1].kind == ")" and any(token.number for token in tokens[lettered:stop]):
-        stop = lettered  # Everybody (you all have 48 sts now)
+    bracket = next((at for at in range(begin + 1, stop) if tokens[at].kind == "("), stop)
+    if (
+        bracket + 1 < stop
+        and tokens[stop - 1].kind == ")"
+        and any(token.number for token in tokens[bracket:stop])
+    ):
+        stop = bracket  # Everybody (you all have 48 sts now)
     all_of = [token for token in tokens[begin:stop] if token.kind not in ("size", "for", "", "(", ")")]
     if len(all_of) == 2 and all_of[1].text in _CALLED:
         all_of.pop()  # Both caps, All hats
