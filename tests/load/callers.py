@@ -245,10 +245,12 @@ class Callers:
             raise
         return made
 
-    async def steadily(self, calls: list[Call], per_second: float, stop: asyncio.Event) -> None:
+    async def steadily(
+        self, calls: list[Call], per_second: float, stop: asyncio.Event, after_s: float = 0
+    ) -> None:
         """Ask at an even rate, whether answers come or not, until told to stop; then wait for what is still due."""
         tasks: set[asyncio.Task[None]] = set()
-        start = time.monotonic()
+        start = time.monotonic() + after_s
         for number, call in enumerate(cycle(calls)):
             due = start + number / per_second
             if (early := due - time.monotonic()) > 0:

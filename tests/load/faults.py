@@ -266,13 +266,18 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
         trial = Trial(fleet, seconds, calls)
         stream = _stream(fleet.proxy.port, limited=limited)
         stop = asyncio.Event()
+        # One address after another, each at another place of the list: else all of them would ask the dear at once.
+        places = [number * 7 % len(calls) for number in range(len(stream))]
         load = [
             asyncio.create_task(
                 callers.steadily(
-                    calls[number * 7 :] + calls[: number * 7], RATE["per_second"] / len(stream), stop
+                    calls[place:] + calls[:place],
+                    RATE["per_second"] / len(stream),
+                    stop,
+                    after_s=number / RATE["per_second"],
                 )
             )
-            for number, callers in enumerate(stream)
+            for number, (place, callers) in enumerate(zip(places, stream, strict=True))
         ]
         if limited and name not in OF_REPLICA:
             load.append(asyncio.create_task(watch(trial, stop)))
