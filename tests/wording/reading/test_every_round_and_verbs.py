@@ -41,7 +41,9 @@ def test_every_round_for_a_length_is_worked_where_it_stands(words: str) -> None:
 
 def test_every_round_for_a_number_of_rounds_is_worked_so_often() -> None:
     """Twenty rounds of rib, and one of the crown."""
-    text = "Cast on 72. Every round: K3, P1 around. Work 20 rounds.\nNext rnd: (K1, K2tog, P1) around. 54 sts."
+    text = (
+        "Cast on 72. Every round: K3, P1 around. Work 20 rounds.\nNext rnd: (K1, K2tog, P1) around. 54 sts."
+    )
     reading = read(text, (72,))
 
     assert counts(reading) == [[72, 54]]
