@@ -25,6 +25,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import has_stitches, is_shaping
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, SPACE, STOP
 from roundwright.wording.reading.tree import NOTHING, Number, Stitch
+from roundwright.wording.reading.verbs_before import with_verbs_inside
 
 
 def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
@@ -70,7 +71,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _starred(_with_stitches_over(_said_once(phrases)))
+    phrases = _starred(_with_stitches_over(_said_once(with_verbs_inside(phrases))))
     if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases
     made: list[Phrase] = []
@@ -150,9 +151,12 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     counts = [phrase for phrase in told if isinstance(phrase, Count) and not phrase.sign]
     knits = [phrase for phrase in told if is_bare(phrase) or _is_knitting(phrase)]
     plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in told)
-    if not plain or len(counts) != 1 or len(knits) != 1 or not 0 < (counts[0].number.of(0) or 0) <= MOST_OVER:
+    adverb = not knits and any(map(_is_plain, told)) and any(map(_is_rest, told))  # last 2 sts plain
+    if not plain or len(counts) != 1 or not (adverb or len(knits) == 1):
         return phrases
-    if told.index(knits[0]) and knits[0].flags & (COMMA | SEMI):
+    if not 0 < (counts[0].number.of(0) or 0) <= MOST_OVER:
+        return phrases
+    if knits and told.index(knits[0]) and knits[0].flags & (COMMA | SEMI):
         return phrases
     last = Stitch("k", counts[0].number, told[0].start, told[-1].end)
     over = Stitches(told[0].start, told[-1].end, told[0].flags, last)
@@ -162,6 +166,10 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
 
 def _is_plain(phrase: Phrase) -> bool:
     return isinstance(phrase, Fabric) and phrase.kind == "plain"
+
+
+def _is_rest(phrase: Phrase) -> bool:
+    return isinstance(phrase, Said) and phrase.text in ("last", "over", "remaining", "final", "other")
 
 
 def _is_knitting(phrase: Phrase) -> bool:
