@@ -305,14 +305,14 @@ class LineWork:
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
-        each = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
-        return len(sections) if each and len(set(sections)) == 1 else 0
+        needlewise = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
+        return len(sections) if needlewise and len(set(sections)) == 1 else 0
 
 
-def equal_needles(count: int, each: int) -> Sections | None:
+def equal_needles(count: int, held: int) -> Sections | None:
     """The needles of a round that have so many stitches each; None where those are no whole needles."""
-    needles = count // each if each > 0 else 0
-    return (each,) * needles if each * needles == count and 1 < needles <= MOST_NEEDLES else None
+    needles = count // held if held > 0 else 0
+    return (held,) * needles if held * needles == count and 1 < needles <= MOST_NEEDLES else None
 
 
 def column_of(label: Label | None, lane: Lane, candidate: Candidate) -> int:

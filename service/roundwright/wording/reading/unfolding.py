@@ -120,8 +120,8 @@ def _said_once(phrases: list[Phrase]) -> list[Phrase]:
 
 def _is_worked_so(verb: Phrase, phrase: Phrase) -> bool:
     """Whether `knitted` only says that the stitches behind it are worked: `I knitted k9, k2tog`."""
-    said = isinstance(phrase, Stitches) and not is_bare(phrase) and not phrase.flags & ~SPACE
-    return said and verb.end - verb.start >= SHORTEST_VERB
+    worked = isinstance(phrase, Stitches) and not is_bare(phrase) and not phrase.flags & ~SPACE
+    return worked and verb.end - verb.start >= SHORTEST_VERB
 
 
 def _says_again(before: Extent, phrase: Extent) -> bool:
@@ -135,7 +135,7 @@ SHORTEST_VERB: Final = 4
 
 def _alike(before: Phrase, phrase: Phrase) -> bool:
     """Whether both are `knit`, or both `purl`."""
-    nodes = [each.node for each in (before, phrase) if isinstance(each, Stitches)]
+    nodes = [work.node for work in (before, phrase) if isinstance(work, Stitches)]
     return len({node.name for node in nodes if isinstance(node, Stitch)}) == 1
 
 
