@@ -172,7 +172,7 @@ class LineWork:
         """Rounds of the candidate until so many stitches are left, or so many on each needle."""
         lane = self.lane
         turns, start = 0, lane.count
-        each = target if self.candidate.per else 0
+        held = target if self.candidate.per else 0
         while lane.count != target:
             before = lane.count
             for _ in range(self.candidate.step - 1 if turns else 0):
@@ -180,8 +180,8 @@ class LineWork:
                 turns += 1
             self.round(self.candidate.nodes, number + turns)
             turns += 1
-            if each and lane.sections:
-                target = each * len(lane.sections)
+            if held and lane.sections:
+                target = held * len(lane.sections)
             passed = (before - target) * (lane.count - target) < 0
             if lane.count == before or passed or turns > MOST_ROUNDS:
                 raise self.never_ends(self.segment.start, start, target)

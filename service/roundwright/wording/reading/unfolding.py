@@ -147,19 +147,19 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     if not isinstance(extent, Extent) or extent.marker or not behind[0].flags & COMMA:
         return phrases
     stop = next((at for at, phrase in enumerate(behind) if phrase.flags & STOP), len(behind))
-    told = behind[:stop]
-    counts = [phrase for phrase in told if isinstance(phrase, Count) and not phrase.sign]
-    knits = [phrase for phrase in told if is_bare(phrase) or _is_knitting(phrase)]
-    plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in told)
-    adverb = not knits and any(map(_is_plain, told)) and any(map(_is_rest, told))  # last 2 sts plain
+    ending = behind[:stop]
+    counts = [phrase for phrase in ending if isinstance(phrase, Count) and not phrase.sign]
+    knits = [phrase for phrase in ending if is_bare(phrase) or _is_knitting(phrase)]
+    plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in ending)
+    adverb = not knits and any(map(_is_plain, ending)) and any(map(_is_rest, ending))  # last 2 sts plain
     if not plain or len(counts) != 1 or not (adverb or len(knits) == 1):
         return phrases
     if not 0 < (counts[0].number.of(0) or 0) <= MOST_OVER:
         return phrases
-    if knits and told.index(knits[0]) and knits[0].flags & (COMMA | SEMI):
+    if knits and ending.index(knits[0]) and knits[0].flags & (COMMA | SEMI):
         return phrases
-    last = Stitch("k", counts[0].number, told[0].start, told[-1].end)
-    over = Stitches(told[0].start, told[-1].end, told[0].flags, last)
+    last = Stitch("k", counts[0].number, ending[0].start, ending[-1].end)
+    over = Stitches(ending[0].start, ending[-1].end, ending[0].flags, last)
     rest = Number(counts[0].number.values)
     return [*phrases[:begun], replace(extent, leave=rest), over, *behind[stop:]]
 
