@@ -124,3 +124,53 @@ def test_stripes_throughout_are_told_of_the_rounds_below(words: str) -> None:
 
     assert counts(reading) == [[32, 24]]
     assert len(reading.rounds[0]) == 3
+
+
+@pytest.mark.parametrize(
+    ("listed", "largest", "larger"),
+    [
+        ('To fit head size\nChild 20"\nWoman 21"\nMan 23"', "Size Man only:", "Sizes Woman and Man only:"),
+        ("Sizes\nChild: 20 in\nWoman: 21 in\nMan: 23 in", "Man only:", "Woman and Man:"),
+        (
+            "SIZES\nTo fit head\nAcorn 20 in\nOak 21 in\nPine 23 in",
+            "Size Pine only:",
+            "Sizes Oak and Pine only:",
+        ),
+        (
+            "A hat for child, lady or gentleman.",
+            "Gentleman's size only:",
+            "Lady's and gentleman's sizes only:",
+        ),
+        ("For your baby, your kid and your dad.", "For the dad only:", "For kid and dad only:"),
+    ],
+)
+def test_sizes_are_called_by_whom_they_are_for(listed: str, largest: str, larger: str) -> None:
+    """88 less 8 are 80 for the largest, and 72 for two of them before all go on."""
+    text = (
+        f"{listed}\n\nWith circular needle, cast on 72 (80, 88) sts.\n"
+        f"{largest} Next rnd: *K9. K2tog. Rep from * around. 80 sts.\nNext rnd: Knit.\n"
+        f"{larger} Next rnd: *K8. K2tog. Rep from * around. 72 sts.\nNext rnd: Knit.\n"
+        "All sizes: 1st rnd: *K7. K2tog. Rep from * around. 64 sts."
+    )
+    assert counts(read(text, (72, 80, 88))) == [[72, 64], [80, 72, 64], [88, 80, 72, 64]]
+
+
+@pytest.mark.parametrize(
+    "only",
+    [
+        "Size L/XL ONLY – Rnd 10:",
+        "L/XL only: Rnd 10:",
+        "For size L/XL only, Rnd 10:",
+        "Larger size (L/XL) only:\nRnd 10:",
+        "Size L/XL:\nRnd 10:",
+        "Rnd 10 (L/XL only):",
+    ],
+)
+def test_two_letters_with_a_slash_are_one_size(only: str) -> None:
+    """72 less 8 are 64 for the larger of the two, and half of them for both."""
+    text = (
+        "Cast on 96 (108) sts.\nRnd 9: *K1, K2tog; rep from * around. 64 (72) sts.\n"
+        f"{only} *K7, K2tog; rep from * around. 64 sts.\n"
+        "BOTH sizes – Last rnd: *K2tog; rep from * around. 32 sts."
+    )
+    assert counts(read(text, (96, 108))) == [[96, 64, 32], [108, 72, 64, 32]]

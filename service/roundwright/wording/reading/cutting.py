@@ -227,8 +227,8 @@ def _announces(phrases: list[Phrase]) -> bool:
     announces = announces or any(
         isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases
     )
-    one = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
-    return one and announces and all(map(_is_of_announcement, phrases))
+    is_single = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
+    return is_single and announces and all(map(_is_of_announcement, phrases))
 
 
 def _is_of_announcement(phrase: Phrase) -> bool:

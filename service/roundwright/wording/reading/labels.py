@@ -565,7 +565,7 @@ def _sizes_end(lines: Lines) -> int:
 def _is_for_all(lines: Lines, stop: int) -> bool:
     """Whether a line begins with all sizes, by what they are called: `ALL LABELS - everyone has 30 sts now`."""
     named = stop == lines.place + 2 and bool(lines.names) and bool(lines.flags(0) & LINE)
-    return named and lines.kind(1) == "word" and names_all(lines.tokens, lines.place, stop)
+    return named and lines.kind(1) in ("word", "size") and names_all(lines.tokens, lines.place, stop)
 
 
 def _are_sentence(lines: Lines, stop: int) -> bool:

@@ -31,7 +31,9 @@ from roundwright.wording.reading.phrases import (
     CastOn,
     Count,
     Extent,
+    Length,
     Phrase,
+    Rounds,
     Said,
     Then,
 )
@@ -242,6 +244,7 @@ class _Layout(Struct):
     ) -> list[Segment]:
         """The segments of what was read behind a label, for each size apart where it says so."""
         of, phrases = with_others_alike(of, phrases)
+        of = _without_every(of, phrases)
         phrases = with_times_behind(with_counts_of_sizes(of, phrases))
         parts = alternatives(phrases, self.width)
         if len(parts) == 1:
@@ -383,6 +386,16 @@ def _in_sentences(pieces: list[Segment]) -> list[Segment]:
         made.append(replace(piece, earlier=earlier) if earlier > 1 else piece)
         sentence += 1
     return made
+
+
+def _without_every(of: Label | None, phrases: list[Phrase]) -> Label | None:
+    """The label, but none for `Every round: K3, P1. Do this for 6 inches`, which works its rounds where it stands."""
+    if of is None or of.kind != "every" or of.every is None or of.every.step != 1 or of.every.last:
+        return of
+    counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in phrases)
+    if not counted and not any(isinstance(phrase, Length) for phrase in phrases):
+        return of
+    return Label("sizes", of.start, sizes=of.sizes, scope=of.scope) if of.sizes else None
 
 
 def _segments(

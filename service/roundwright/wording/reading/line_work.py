@@ -172,7 +172,7 @@ class LineWork:
         """Rounds of the candidate until so many stitches are left, or so many on each needle."""
         lane = self.lane
         turns, start = 0, lane.count
-        each = target if self.candidate.per else 0
+        held = target if self.candidate.per else 0
         while lane.count != target:
             before = lane.count
             for _ in range(self.candidate.step - 1 if turns else 0):
@@ -180,8 +180,8 @@ class LineWork:
                 turns += 1
             self.round(self.candidate.nodes, number + turns)
             turns += 1
-            if each and lane.sections:
-                target = each * len(lane.sections)
+            if held and lane.sections:
+                target = held * len(lane.sections)
             passed = (before - target) * (lane.count - target) < 0
             if lane.count == before or passed or turns > MOST_ROUNDS:
                 raise self.never_ends(self.segment.start, start, target)
@@ -305,14 +305,14 @@ class LineWork:
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
-        each = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
-        return len(sections) if each and len(set(sections)) == 1 else 0
+        needlewise = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
+        return len(sections) if needlewise and len(set(sections)) == 1 else 0
 
 
-def equal_needles(count: int, each: int) -> Sections | None:
+def equal_needles(count: int, held: int) -> Sections | None:
     """The needles of a round that have so many stitches each; None where those are no whole needles."""
-    needles = count // each if each > 0 else 0
-    return (each,) * needles if each * needles == count and 1 < needles <= MOST_NEEDLES else None
+    needles = count // held if held > 0 else 0
+    return (held,) * needles if held * needles == count and 1 < needles <= MOST_NEEDLES else None
 
 
 def column_of(label: Label | None, lane: Lane, candidate: Candidate) -> int:

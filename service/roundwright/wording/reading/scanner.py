@@ -152,6 +152,7 @@ _FLAGS: Final = {
     "\n": LINE | STOP,
     **dict.fromkeys("\t|", TAB),
     **dict.fromkeys("•·", BULLET),
+    **dict.fromkeys("☐☑☒□▢◻⬜❏❑○◯✓✔", STOP | FULL),  # a box to tick off before every round
     "/": SLASH,
 }
 
@@ -188,9 +189,7 @@ def most_words(width: int) -> int:
 
 def scan(text: str, width: int, language: str = "en") -> Scan:
     """The tokens of a text for so many sizes. Takes time in its length."""
-    folded = text.translate(_FOLD)
-    if width > 1:
-        folded = _DASHED_LIST.sub(partial(_with_hyphen, width), folded)
+    folded = _folded(text, width)
     known = vocabulary(language)
     words = known.words
     makers: Mapping[str, _Maker] = {
@@ -242,6 +241,14 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
     return Scan(tokens, cut)
 
 
+def _folded(text: str, width: int) -> str:
+    """The text in small letters and with one sign for those that mean the same, every one at its place."""
+    folded = text.translate(_FOLD)
+    if _BOX_BEGINS_LINE.search(folded):
+        folded = _EMPTY_BRACKETS.sub(lambda box: "☐".ljust(len(box[0])), folded)
+    return _DASHED_LIST.sub(partial(_with_hyphen, width), folded) if width > 1 else folded
+
+
 def _with_hyphen(width: int, dashed: re.Match[str]) -> str:
     """A list whose first size has a dash, `k– (4, 5)`, with the hyphen that is read as `none`."""
     numbers = 1 + len(re.findall("[,/;]", dashed[0]))
@@ -249,6 +256,9 @@ def _with_hyphen(width: int, dashed: re.Match[str]) -> str:
 
 
 _DASHED_LIST: Final = re.compile(r"[–—]\s?[(\[][0-9]{1,7}(?:[,/;]\s?[0-9]{1,7}){1,11}[)\]]")
+_EMPTY_BRACKETS: Final = re.compile(r"\[ ?\]|\( ?\)")
+_BOX_BEGINS_LINE: Final = re.compile(r"^[ \t]{0,8}(?:\[ ?\]|\( ?\)) ", re.MULTILINE)
+"""Empty brackets as a box to tick off: `[ ] knit`."""
 _NOTHING: Final = Token("", "", 0, 0, 0)
 _NO_TOKENS: Final = {"other": DASH, "clock": 0}
 """What is passed over, with what it leaves before the next word."""

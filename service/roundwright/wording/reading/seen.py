@@ -138,7 +138,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     for place, phrase in enumerate(phrases):
         if isinstance(phrase, Said):
             seen.spoken_words += phrase.words
-            _note_word(seen, phrase, phrases[place + 1 : place + 4])
+            _note_word(seen, phrase, phrases[place + 1 : place + 8])
         elif not (begun or seen.fabrics) and (stitched[place] or isinstance(phrase, Fabric)):
             seen.lead = seen.spoken_words
         if not begun and place < last_work and _tells_count(phrase, works=stitched[place]):
@@ -191,8 +191,23 @@ def _note_word(seen: Seen, phrase: Said, following: tuple[Phrase, ...]) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.instead = seen.instead or phrase.text == "instead of"
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text in _DENYING and isinstance(next(filter(_says, following), None), _DENIED):
+    if phrase.text in _DENYING and isinstance(next(filter(_says, following[:3]), None), _DENIED):
         seen.denied = True
+    if phrase.text in _GIVING_UP and _gives_up_plain_rounds(following):
+        seen.denied = True  # from here I stopped doing the plain rounds
+
+
+def _gives_up_plain_rounds(behind: tuple[Phrase, ...]) -> bool:
+    """Whether plain rounds stand behind a verb that gives them up, with no sign between."""
+    first = next((phrase for phrase in behind if not _is_between_verbs(phrase)), None)
+    if first is None or first.flags & (STOP | COMMA | SEMI):
+        return False
+    return (isinstance(first, Rounds | Fabric) and _is_plain(first)) or is_bare(first)
+
+
+def _is_plain(phrase: Rounds | Fabric) -> bool:
+    """Whether these are plain rounds."""
+    return phrase.plain if isinstance(phrase, Rounds) else phrase.kind == "plain"
 
 
 def _says(phrase: Phrase) -> bool:
@@ -200,6 +215,35 @@ def _says(phrase: Phrase) -> bool:
     return not isinstance(phrase, Said) or bool(phrase.words)
 
 
+def _is_between_verbs(phrase: Phrase) -> bool:
+    """Whether a word may stand between the verb that gives something up and what is given up."""
+    words = isinstance(phrase, Said) and (not phrase.words or phrase.text in _BETWEEN_VERBS)
+    return words and not phrase.flags & (STOP | COMMA | SEMI)
+
+
+_GIVING_UP: Final = (
+    *("stop", "stops", "stopped", "skip", "skips", "skipped", "drop", "dropped", "omit", "omitted"),
+    *("leave", "left", "gave", "give", "don't", "not", "cease"),
+)
+_BETWEEN_VERBS: Final = (
+    *(
+        "doing",
+        "do",
+        "work",
+        "working",
+        "the",
+        "any",
+        "more",
+        "those",
+        "these",
+        "all",
+        "making",
+        "make",
+        "up",
+        "out",
+    ),
+    *("with", "having", "have", "adding", "add", "your", "my", "a"),
+)
 _DENYING: Final = ("no", "not", "don't", "never", "without")
 
 

@@ -5,6 +5,7 @@ from typing import Final
 
 from msgspec import Struct
 
+from roundwright.wording.reading.sizes_by_person import lines_of, pairs_of, persons_of
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, STOP, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
@@ -67,7 +68,8 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
         _add_listed(names, tokens, place, width)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
     by_age = _by_age(tokens) if width == 2 else NO_NAMES
-    return {**_NAMED_BY_WIDTH.get(width, {}), **by_age, **by_place, **names}
+    others = {**persons_of(tokens, width), **pairs_of(tokens, width), **lines_of(tokens, width)}
+    return {**_NAMED_BY_WIDTH.get(width, {}), **others, **by_age, **by_place, **names}
 
 
 def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
@@ -401,6 +403,10 @@ def _named_parts(tokens: list[Token], begin: int, stop: int, names: Mapping[str,
     parts: list[list[str]] = [[]]
     for token in tokens[begin:stop]:
         parted = token.kind in ("and", "(") or token.text == "or" or token.flags & (COMMA | SLASH)
+        pair = f"{parts[-1][-1]}/{token.text}" if parts[-1] and token.flags & SLASH else ""
+        if pair in names:
+            parts[-1][-1] = pair  # L/XL is one size
+            continue
         if parted and parts[-1]:
             parts.append([])
         word = token.text if token.text in names else token.text.removesuffix("'s")

@@ -73,7 +73,7 @@ def _without_others(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
     """The phrases without what says that the other rounds have none: `..., none after the others`."""
     for place, phrase in enumerate(phrases):
         if place and isinstance(phrase, Said) and phrase.text == "none" and phrase.flags & COMMA:
-            return phrases[:place] if all(isinstance(said, Said) for said in phrases[place:]) else phrases
+            return phrases[:place] if all(isinstance(other, Said) for other in phrases[place:]) else phrases
     return phrases
 
 

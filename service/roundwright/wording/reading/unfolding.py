@@ -25,6 +25,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import has_stitches, is_shaping
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, SPACE, STOP
 from roundwright.wording.reading.tree import NOTHING, Number, Stitch
+from roundwright.wording.reading.verbs_before import with_verbs_inside
 
 
 def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
@@ -70,7 +71,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _starred(_with_stitches_over(_said_once(phrases)))
+    phrases = _starred(_with_stitches_over(_said_once(with_verbs_inside(phrases))))
     if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases
     made: list[Phrase] = []
@@ -119,8 +120,8 @@ def _said_once(phrases: list[Phrase]) -> list[Phrase]:
 
 def _is_worked_so(verb: Phrase, phrase: Phrase) -> bool:
     """Whether `knitted` only says that the stitches behind it are worked: `I knitted k9, k2tog`."""
-    said = isinstance(phrase, Stitches) and not is_bare(phrase) and not phrase.flags & ~SPACE
-    return said and verb.end - verb.start >= SHORTEST_VERB
+    worked = isinstance(phrase, Stitches) and not is_bare(phrase) and not phrase.flags & ~SPACE
+    return worked and verb.end - verb.start >= SHORTEST_VERB
 
 
 def _says_again(before: Extent, phrase: Extent) -> bool:
@@ -134,7 +135,7 @@ SHORTEST_VERB: Final = 4
 
 def _alike(before: Phrase, phrase: Phrase) -> bool:
     """Whether both are `knit`, or both `purl`."""
-    nodes = [each.node for each in (before, phrase) if isinstance(each, Stitches)]
+    nodes = [work.node for work in (before, phrase) if isinstance(work, Stitches)]
     return len({node.name for node in nodes if isinstance(node, Stitch)}) == 1
 
 
@@ -146,22 +147,29 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     if not isinstance(extent, Extent) or extent.marker or not behind[0].flags & COMMA:
         return phrases
     stop = next((at for at, phrase in enumerate(behind) if phrase.flags & STOP), len(behind))
-    told = behind[:stop]
-    counts = [phrase for phrase in told if isinstance(phrase, Count) and not phrase.sign]
-    knits = [phrase for phrase in told if is_bare(phrase) or _is_knitting(phrase)]
-    plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in told)
-    if not plain or len(counts) != 1 or len(knits) != 1 or not 0 < (counts[0].number.of(0) or 0) <= MOST_OVER:
+    ending = behind[:stop]
+    counts = [phrase for phrase in ending if isinstance(phrase, Count) and not phrase.sign]
+    knits = [phrase for phrase in ending if is_bare(phrase) or _is_knitting(phrase)]
+    plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in ending)
+    adverb = not knits and any(map(_is_plain, ending)) and any(map(_is_rest, ending))  # last 2 sts plain
+    if not plain or len(counts) != 1 or not (adverb or len(knits) == 1):
         return phrases
-    if told.index(knits[0]) and knits[0].flags & (COMMA | SEMI):
+    if not 0 < (counts[0].number.of(0) or 0) <= MOST_OVER:
         return phrases
-    last = Stitch("k", counts[0].number, told[0].start, told[-1].end)
-    over = Stitches(told[0].start, told[-1].end, told[0].flags, last)
+    if knits and ending.index(knits[0]) and knits[0].flags & (COMMA | SEMI):
+        return phrases
+    last = Stitch("k", counts[0].number, ending[0].start, ending[-1].end)
+    over = Stitches(ending[0].start, ending[-1].end, ending[0].flags, last)
     rest = Number(counts[0].number.values)
     return [*phrases[:begun], replace(extent, leave=rest), over, *behind[stop:]]
 
 
 def _is_plain(phrase: Phrase) -> bool:
     return isinstance(phrase, Fabric) and phrase.kind == "plain"
+
+
+def _is_rest(phrase: Phrase) -> bool:
+    return isinstance(phrase, Said) and phrase.text in ("last", "over", "remaining", "final", "other")
 
 
 def _is_knitting(phrase: Phrase) -> bool:

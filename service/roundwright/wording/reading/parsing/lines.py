@@ -314,8 +314,9 @@ class Lines(ExtentReader):
         return Said(*self.take(count))
 
     def gear(self) -> Phrase:
-        """`US 6 needle`, which says nothing."""
-        if self.kind(1) in ("number", "decimal", "range") and self.joined(1) and not self.flags(1) & COMMA:
+        """`US 6 needle`, which says nothing; the number of rounds behind `with the thicker needles` is no size."""
+        sized = self.kind(1) in ("number", "decimal", "range") and self.kind(2) != "round"
+        if sized and self.joined(1) and not self.flags(1) & COMMA:
             count = 3 if self.kind(2) in ("needle", "gear", "unit") else 2
             return Said(*self.take(count))
         text = self.token().text

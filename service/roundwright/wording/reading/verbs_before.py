@@ -1,0 +1,72 @@
+"""A verb that stands before a repeat, and is of its first stitches: `you knit *5 stitches, then 2 together*`."""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.parsing.asides import is_bare
+from roundwright.wording.reading.phrases import Brackets, Count, Phrase, Said, Star, Stitches, Then
+from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.tree import Stitch
+
+SHORTEST_VERB: Final = 4
+"""Letters of `knit`; `k` is a stitch."""
+MOST_TO_SHAPING: Final = 3
+"""Phrases from a number of stitches to the decrease behind it: `5 stitches, then 2 together`."""
+
+
+def with_verbs_inside(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with a verb before a star or bracket put to the number that stands first in it."""
+    made: list[Phrase] = []
+    verb: Stitches | None = None
+    for place, phrase in enumerate(phrases):
+        before = phrases[place - 1] if place else None
+        if isinstance(phrase, Count) and isinstance(before, Star) and verb is not None:
+            made.append(_knitted(phrase, verb))
+            verb = None
+            continue
+        verb = made[-1] if made and isinstance(made[-1], Stitches) and _is_verb(made[-1]) else None
+        inside = phrase.inside if isinstance(phrase, Brackets) else tuple(phrases[place + 1 : place + 6])
+        if verb is None or not isinstance(phrase, Star | Brackets) or not _counts_to_shaping(inside):
+            verb = None
+            made.append(phrase)
+            continue
+        made.pop()
+        opened = replace(phrase, flags=verb.flags)
+        first = inside[0]
+        if isinstance(opened, Brackets) and isinstance(first, Count):
+            opened = replace(opened, inside=(_knitted(first, verb), *inside[1:]))
+        made.append(opened)
+    return made
+
+
+def _is_verb(phrase: Stitches) -> bool:
+    """Whether it is `knit` or `purl` alone, as a word."""
+    return is_bare(phrase) and phrase.end - phrase.start >= SHORTEST_VERB
+
+
+def _counts_to_shaping(inside: tuple[Phrase, ...]) -> bool:
+    """Whether a bare number stands first, and a decrease or an increase soon behind it."""
+    first = inside[0] if inside else None
+    if not (isinstance(first, Count) and not first.sign) and not (first is not None and _is_number(first)):
+        return False
+    for phrase in inside[1 : 1 + MOST_TO_SHAPING]:
+        if is_shaping(phrase):
+            return True
+        if not isinstance(phrase, Said | Then):
+            return False
+    return False
+
+
+def _is_number(phrase: Phrase) -> bool:
+    """Whether stitches are told by their number alone, and knitted because others are: `(5, 2 together)`."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    return (
+        isinstance(node, Stitch) and node.name == "k" and not node.bare and node.times.start == phrase.start
+    )
+
+
+def _knitted(count: Count, verb: Stitches) -> Stitches:
+    """So many stitches of the verb that stands before them."""
+    name = verb.node.name if isinstance(verb.node, Stitch) else "k"
+    return Stitches(count.start, count.end, count.flags, Stitch(name, count.number, count.start, count.end))
