@@ -93,3 +93,64 @@ def test_the_last_stitches_are_plain(words: str) -> None:
 def test_a_number_of_rounds_behind_needles_is_no_size_of_them(words: str) -> None:
     """28 rounds."""
     assert len(read(f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts.", (84,)).rounds[0]) == 29
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        (
+            "Continue to decrease in this manner on every alternate round, having\n"
+            "one stitch less between the decreasings each time, until the round\n"
+            '"* K. 1, K. 2 tog." has been worked (20 sts.).'
+        ),
+        'Continue in this way on every alternate round until the round "* K. 1, K. 2 tog." has been worked (20 sts.).',
+        "Continue in this way on every alternate round until the K. 1, K. 2 tog. round has been worked (20 sts.).",
+        "Continue thus every other round until you have worked the round *k1, k2tog* (20 sts).",
+        "Carry on like this, decreasing every other round, till the round (k1, k2tog) is done. 20 sts",
+    ],
+)
+def test_a_crown_goes_on_until_a_round_is_worked(words: str) -> None:
+    """50 less 10 are 40, then 30 and 20, each with a plain round before; the last takes all together."""
+    text = (
+        "1st round: * K. 3, K. 2 tog.; repeat from * to end (40 sts.).\n2nd round: Knit.\n"
+        f"{words}\nNext round: K. 2 tog. ten times."
+    )
+    reading = read(text, (50,))
+
+    assert counts(reading) == [[50, 40, 30, 20, 10]]
+    assert len(reading.rounds[0]) == 6
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Knit, and at the same time k2tog 3 times spaced evenly. 96 sts.",
+        "Knit, k2tog 3 times evenly. 96 sts.",
+        "Knit, AT THE SAME TIME ssk 3 times spread out. 96 sts.",
+        "Knit, working k2tog evenly 3 times. 96 sts.",
+        "Knit and k2tog 3 times spread evenly around. 96 sts.",
+        "Knit, working k2tog 3 times evenly spaced. 96 sts.",
+    ],
+)
+def test_a_stitch_some_times_is_spread_over_a_plain_round(words: str) -> None:
+    """99 less 3 are 96."""
+    assert counts(read(f"Next rnd: {words}\nNext rnd: knit.", (99,))) == [[99, 96]]
+
+
+def test_a_stitch_is_made_some_times_over_a_plain_round() -> None:
+    """96 and 4 are 100."""
+    assert counts(read("Next rnd: Knit, m1 4 times evenly. 100 sts.", (96,))) == [[96, 100]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Knit 12 rounds of ribbing, then with the thicker needles 28 rounds all knit.",
+        "Knit 12 rounds of ribbing (2 knit, 2 purl), then with the bigger needles 28 rounds all knit.",
+        "Work 12 rounds in rib, then on the thick needles 28 rounds plain.",
+        "12 rounds rib, then with your larger needles 28 rounds st st.",
+    ],
+)
+def test_rounds_behind_then_are_others_however_many_words_stand_between(words: str) -> None:
+    """12 and 28 are 40 rounds."""
+    assert len(read(f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts.", (84,)).rounds[0]) == 41
