@@ -154,3 +154,36 @@ def test_a_stitch_is_made_some_times_over_a_plain_round() -> None:
 def test_rounds_behind_then_are_others_however_many_words_stand_between(words: str) -> None:
     """12 and 28 are 40 rounds."""
     assert len(read(f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts.", (84,)).rounds[0]) == 41
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "in each part knit the first 2 st together = 72 st.",
+        "k2tog at the beginning of each part = 72 st",
+        "k2tog at the start of every part = 72 st",
+        "decrease 1 stitch at the beginning of each part. 72 sts",
+        "in each part k2tog, knit to the end of the part = 72",
+    ],
+)
+def test_a_decrease_is_told_of_the_first_stitches_of_each_part(words: str) -> None:
+    """One stitch fewer in each of six parts, down to 36 with three plain rounds between."""
+    text = (
+        "Cast on 78 sts.\nThe hat is divided in 6 parts of 13 st.\n"
+        f"Decrease round: {words}\nKnit 3 rounds.\nRepeat these 4 rounds, every time 6 st less, until there are 66 st."
+    )
+    assert counts(read(text, (78,))) == [[78, 72, 66]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "12 times: 2 st together, 5 st knit = 72 st.",
+        "12 times: k2tog, 5 sts knit = 72 st.",
+        "*2 st together, 5 st knit* = 72 st.",
+        "2 st together, 5 knit = 72",
+    ],
+)
+def test_stitches_before_an_equals_sign_are_worked(words: str) -> None:
+    """`5 st knit` ends the repeat, and the count stands behind the sign."""
+    assert counts(read(f"Round 1: {words}\nRound 2: knit", (84,))) == [[84, 72]]

@@ -4,6 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.wording.reading.in_parts import with_ends_of_parts
 from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import (
     Again,
@@ -72,7 +73,9 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _starred(_with_stitches_over(_said_once(with_spread(with_verbs_inside(phrases)))))
+    phrases = _starred(
+        _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
+    )
     if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases
     made: list[Phrase] = []
