@@ -73,6 +73,7 @@ def test_a_verb_before_a_repeat_is_of_its_first_stitches(words: str) -> None:
         "(K3, K2tog) around, plain over the last 4 sts",
         "K3, K2tog to end of round, last 4 sts knit",
         "*K3, K2tog* to end, knit the last 4 sts",
+        "*K3, K2tog*, the last 4 are knitted plain",
     ],
 )
 def test_the_last_stitches_are_plain(words: str) -> None:
@@ -164,6 +165,8 @@ def test_rounds_behind_then_are_others_however_many_words_stand_between(words: s
         "k2tog at the start of every part = 72 st",
         "decrease 1 stitch at the beginning of each part. 72 sts",
         "in each part k2tog, knit to the end of the part = 72",
+        "in every part the last 2 sts are knitted together. 72 sts",
+        "knit in each wedge the last 2 st together. 72",
     ],
 )
 def test_a_decrease_is_told_of_the_first_stitches_of_each_part(words: str) -> None:

@@ -53,7 +53,8 @@ def _said_before(phrases: list[Phrase], place: int) -> int:
 def _said_behind(phrases: list[Phrase], place: int) -> int:
     """Where the words from here on end."""
     stop = place
-    while stop < len(phrases) and isinstance(phrases[stop], Said) and not phrases[stop].flags & (STOP | SEMI):
+    most = min(len(phrases), place + MOST_AROUND)
+    while stop < most and isinstance(phrases[stop], Said) and not phrases[stop].flags & (STOP | SEMI):
         stop += 1
     return stop
 

@@ -148,6 +148,12 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Extent)), -1)
     behind = phrases[begun + 1 :] if begun > 0 else []
     extent = phrases[begun] if behind else None
+    if (
+        extent is None
+        and len(stars := [at for at, phrase in enumerate(phrases) if isinstance(phrase, Star)]) == 2
+    ):
+        begun, behind = stars[1], phrases[stars[1] + 1 :]  # *K3, K2tog*, the last 4 are knitted plain
+        extent = Extent(phrases[begun].end, phrases[begun].end, 0, NOTHING) if behind else None
     if not isinstance(extent, Extent) or extent.marker or not behind[0].flags & COMMA:
         return phrases
     stop = next((at for at, phrase in enumerate(behind) if phrase.flags & STOP), len(behind))
@@ -165,7 +171,8 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     last = Stitch("k", counts[0].number, told[0].start, told[-1].end)
     over = Stitches(told[0].start, told[-1].end, told[0].flags, last)
     rest = Number(counts[0].number.values)
-    return [*phrases[:begun], replace(extent, leave=rest), over, *behind[stop:]]
+    kept = begun + isinstance(phrases[begun], Star)
+    return [*phrases[:kept], replace(extent, leave=rest), over, *behind[stop:]]
 
 
 def _is_plain(phrase: Phrase) -> bool:
