@@ -27,7 +27,7 @@ from roundwright.wording.reading.seen import has_stitches, is_shaping
 from roundwright.wording.reading.spread import with_spread
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, SPACE, STOP
 from roundwright.wording.reading.tree import NOTHING, Number, Stitch
-from roundwright.wording.reading.verbs_before import with_verbs_inside
+from roundwright.wording.reading.verbs_before import SHORTEST_VERB, with_verbs_inside
 
 
 def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
@@ -131,10 +131,6 @@ def _is_worked_so(verb: Phrase, phrase: Phrase) -> bool:
 def _says_again(before: Extent, phrase: Extent) -> bool:
     """Whether the end of the round is told once more: `all the way round until I was back at the marker`."""
     return before.leave == NOTHING and phrase.leave is None and not phrase.flags & ~SPACE
-
-
-SHORTEST_VERB: Final = 4
-"""Letters of `knit`; `k` is a stitch."""
 
 
 def _alike(before: Phrase, phrase: Phrase) -> bool:
