@@ -9,6 +9,7 @@ import msgspec
 
 from roundwright.web.problems import MEDIA_TYPE, PROBLEM_TYPES, Problem
 from roundwright.web.routes.operation import JSON, Operation
+from roundwright.web.routes.print_view import FormLookup
 from tests.long.asking import Answer
 from tests.support import by_hand
 
@@ -25,15 +26,18 @@ def fault(operation: Operation, answer: Answer) -> str | None:
         if answer.status == 200:
             check_answer(operation, answer)
         else:
-            check_problem(answer)
+            check_refusal(operation, answer)
     except Exception as error:  # noqa: BLE001 - whatever it is, it is the answer's fault
         return f"{type(error).__name__}: {error}"
     return None
 
 
-def check_problem(answer: Answer) -> None:
-    """Fail unless it is a problem of a kind that a request can have."""
+def check_refusal(operation: Operation, answer: Answer) -> None:
+    """Fail unless it is a problem of a kind that a request can have; of a form sent by a browser, a page."""
     assert answer.status in REFUSALS, f"{answer.status} {answer.body[:200]!r}"
+    if isinstance(operation, FormLookup) and answer.media_type.startswith("text/html"):
+        assert answer.body.lower().startswith(b"<!doctype html>")
+        return
     assert answer.media_type == MEDIA_TYPE
     problem = msgspec.json.decode(answer.body, type=Problem)
     kind = PROBLEM_TYPES[problem.type.removeprefix("/problems/")]

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from roundwright.web.routes.query_form import QueryForm
 from tests.long.asking import Service, everything, operations
-from tests.long.checking import check_problem, check_rounds, fault
+from tests.long.checking import check_refusal, check_rounds, fault
 from tests.long.run import Outcome, hammer, status_of
 from tests.support import by_hand
 
@@ -154,7 +154,7 @@ def test_near_hats(asked):
     answer = _service().ask_for(operation, msgspec.json.encode(asked))
     seen[answer.status] += 1
     if answer.status != 200:
-        check_problem(answer)
+        check_refusal(operation, answer)
         return
     assert fault(operation, answer) is None
     for size in msgspec.json.decode(answer.body)["sizes"]:

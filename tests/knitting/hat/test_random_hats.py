@@ -6,7 +6,7 @@ import pytest
 from tests.support import by_hand
 from tests.support.random_hats import MANY, planned, random_hat
 
-HATS = int(MANY or "80")
+HATS = int(MANY or "50")
 """Hats that are worked, every size from its cast-on to its last round."""
 
 

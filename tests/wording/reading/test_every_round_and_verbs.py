@@ -73,6 +73,7 @@ def test_a_verb_before_a_repeat_is_of_its_first_stitches(words: str) -> None:
         "(K3, K2tog) around, plain over the last 4 sts",
         "K3, K2tog to end of round, last 4 sts knit",
         "*K3, K2tog* to end, knit the last 4 sts",
+        "*K3, K2tog*, the last 4 are knitted plain",
     ],
 )
 def test_the_last_stitches_are_plain(words: str) -> None:
@@ -93,3 +94,99 @@ def test_the_last_stitches_are_plain(words: str) -> None:
 def test_a_number_of_rounds_behind_needles_is_no_size_of_them(words: str) -> None:
     """28 rounds."""
     assert len(read(f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts.", (84,)).rounds[0]) == 29
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        (
+            "Continue to decrease in this manner on every alternate round, having\n"
+            "one stitch less between the decreasings each time, until the round\n"
+            '"* K. 1, K. 2 tog." has been worked (20 sts.).'
+        ),
+        'Continue in this way on every alternate round until the round "* K. 1, K. 2 tog." has been worked (20 sts.).',
+        "Continue in this way on every alternate round until the K. 1, K. 2 tog. round has been worked (20 sts.).",
+        "Continue thus every other round until you have worked the round *k1, k2tog* (20 sts).",
+        "Carry on like this, decreasing every other round, till the round (k1, k2tog) is done. 20 sts",
+    ],
+)
+def test_a_crown_goes_on_until_a_round_is_worked(words: str) -> None:
+    """50 less 10 are 40, then 30 and 20, each with a plain round before; the last takes all together."""
+    text = (
+        "1st round: * K. 3, K. 2 tog.; repeat from * to end (40 sts.).\n2nd round: Knit.\n"
+        f"{words}\nNext round: K. 2 tog. ten times."
+    )
+    reading = read(text, (50,))
+
+    assert counts(reading) == [[50, 40, 30, 20, 10]]
+    assert len(reading.rounds[0]) == 6
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Knit, and at the same time k2tog 3 times spaced evenly. 96 sts.",
+        "Knit, k2tog 3 times evenly. 96 sts.",
+        "Knit, AT THE SAME TIME ssk 3 times spread out. 96 sts.",
+        "Knit, working k2tog evenly 3 times. 96 sts.",
+        "Knit and k2tog 3 times spread evenly around. 96 sts.",
+        "Knit, working k2tog 3 times evenly spaced. 96 sts.",
+    ],
+)
+def test_a_stitch_some_times_is_spread_over_a_plain_round(words: str) -> None:
+    """99 less 3 are 96."""
+    assert counts(read(f"Next rnd: {words}\nNext rnd: knit.", (99,))) == [[99, 96]]
+
+
+def test_a_stitch_is_made_some_times_over_a_plain_round() -> None:
+    """96 and 4 are 100."""
+    assert counts(read("Next rnd: Knit, m1 4 times evenly. 100 sts.", (96,))) == [[96, 100]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Knit 12 rounds of ribbing, then with the thicker needles 28 rounds all knit.",
+        "Knit 12 rounds of ribbing (2 knit, 2 purl), then with the bigger needles 28 rounds all knit.",
+        "Work 12 rounds in rib, then on the thick needles 28 rounds plain.",
+        "12 rounds rib, then with your larger needles 28 rounds st st.",
+    ],
+)
+def test_rounds_behind_then_are_others_however_many_words_stand_between(words: str) -> None:
+    """12 and 28 are 40 rounds."""
+    assert len(read(f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts.", (84,)).rounds[0]) == 41
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "in each part knit the first 2 st together = 72 st.",
+        "k2tog at the beginning of each part = 72 st",
+        "k2tog at the start of every part = 72 st",
+        "decrease 1 stitch at the beginning of each part. 72 sts",
+        "in each part k2tog, knit to the end of the part = 72",
+        "in every part the last 2 sts are knitted together. 72 sts",
+        "knit in each wedge the last 2 st together. 72",
+    ],
+)
+def test_a_decrease_is_told_of_the_first_stitches_of_each_part(words: str) -> None:
+    """One stitch fewer in each of six parts, down to 36 with three plain rounds between."""
+    text = (
+        "Cast on 78 sts.\nThe hat is divided in 6 parts of 13 st.\n"
+        f"Decrease round: {words}\nKnit 3 rounds.\nRepeat these 4 rounds, every time 6 st less, until there are 66 st."
+    )
+    assert counts(read(text, (78,))) == [[78, 72, 66]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "12 times: 2 st together, 5 st knit = 72 st.",
+        "12 times: k2tog, 5 sts knit = 72 st.",
+        "*2 st together, 5 st knit* = 72 st.",
+        "2 st together, 5 knit = 72",
+    ],
+)
+def test_stitches_before_an_equals_sign_are_worked(words: str) -> None:
+    """`5 st knit` ends the repeat, and the count stands behind the sign."""
+    assert counts(read(f"Round 1: {words}\nRound 2: knit", (84,))) == [[84, 72]]

@@ -174,3 +174,23 @@ def test_two_letters_with_a_slash_are_one_size(only: str) -> None:
         "BOTH sizes – Last rnd: *K2tog; rep from * around. 32 sts."
     )
     assert counts(read(text, (96, 108))) == [[96, 64, 32], [108, 72, 64, 32]]
+
+
+@pytest.mark.parametrize(
+    ("row", "only"),
+    [
+        ("* K[3:4], K2 tog; rep from * to end. [32:40] sts.", "2nd and 3rd sizes only\n"),
+        ("*K(3:4), K2tog; rep from * to end. (32:40) sts", "2nd and 3rd sizes only: "),
+        ("*K[3, 4], K2 tog; rep from * to end. [32, 40] sts.", "Medium and large only: "),
+        ("*K[3/4], K2 tog; rep from * to end. [32/40] sts.", "Medium and large: "),
+        ("*K (3, 4), K2 tog; rep from * to end. (32, 40) sts.", "Two larger sizes only:\n"),
+    ],
+)
+def test_a_list_in_brackets_without_a_first_number_is_for_the_sizes_of_the_line(row: str, only: str) -> None:
+    """8 stitches fewer for two of three sizes, then for the third alone, then for all."""
+    text = (
+        f"Cast on 32[40:48] sts\n{only}Next round: {row}\n"
+        "3rd size only\nNext round: * K3, K2 tog; rep from * to end. 32 sts.\n"
+        "All sizes\nNext round: * K2, K2 tog; rep from * to end. 24 sts."
+    )
+    assert counts(read(text, (32, 40, 48))) == [[32, 24], [40, 32, 24], [48, 40, 32, 24]]

@@ -581,13 +581,17 @@ def _then(part: list[Phrase]) -> bool:
     at = next(
         (
             place
-            for place in range(len(part) - 1, max(len(part) - 4, -1), -1)
+            for place in range(len(part) - 1, max(len(part) - MOST_BEHIND_THEN, -1), -1)
             if isinstance(part[place], Then)
         ),
         0,
     )
     only_words = all(isinstance(phrase, _WORDS) for phrase in part[at:])
     return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
+
+
+MOST_BEHIND_THEN: Final = 7
+"""Words from `then` to a number of rounds: `then with the thicker needles 28 rounds`."""
 
 
 def _works_named(phrases: list[Phrase]) -> bool:

@@ -80,6 +80,10 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(columns)
             place += width
             continue
+        if stop := _stop_of_short(tokens, place, width):
+            made.append(_short(tokens, place, stop))
+            place = stop
+            continue
         run = _run(tokens, place, width) if _may_begin(tokens, place) else None
         if run is not None and (run.brackets or run.joined or plain) and _is_list(tokens, place, run):
             last = tokens[run.stop - 1]
@@ -91,6 +95,45 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(token)
             place += 1
     return made
+
+
+def _stop_of_short(tokens: list[Token], begin: int, width: int) -> int:
+    """Where a list ends that is in brackets and for all sizes but the first ones; 0 where none begins here.
+
+    `K[3:4]`, `[32:40] sts`: the rounds of the second and third size. It stands at a letter or before its stitches.
+    """
+    if width < FEWEST_WITH_SHORT or tokens[begin].kind != "(":
+        return 0
+    values, place = 0, begin + 1
+    while place < len(tokens) and tokens[place].kind == "number" and values < width:
+        number, flags = tokens[place].number, tokens[place].flags
+        if number is None or bool(values) != bool(flags & (COMMA | SLASH)) or flags & ~(_JOINTS | SLASH):
+            return 0
+        values += len(number.values)
+        place += 1
+    closed = place + 1 < len(tokens) and tokens[place].kind == ")" and not tokens[place].flags
+    if not closed or not 1 < values < width:
+        return 0
+    behind = tokens[place + 1]
+    counts = behind.kind == "stitch_noun" and not behind.flags & ~SPACE
+    crafted = begin > 0 and tokens[begin - 1].kind in _CRAFTS and not tokens[begin].flags & ~SPACE
+    return place + 1 if counts or (crafted and bool(behind.flags & COMMA)) else 0
+
+
+def _short(tokens: list[Token], begin: int, stop: int) -> Token:
+    """The numbers in such brackets as one list."""
+    values: list[int | None] = []
+    for token in tokens[begin + 1 : stop - 1]:
+        values.extend(token.number.values if token.number is not None else ())
+    first, last = tokens[begin + 1], tokens[stop - 2]
+    text = " ".join([token.text for token in tokens[begin + 1 : stop - 1]])
+    number = Number(tuple(values), first.start, last.end)
+    flags = tokens[begin].flags
+    return Token("number", text, tokens[begin].start, tokens[stop - 1].end, flags, "", number)
+
+
+FEWEST_WITH_SHORT: Final = 3
+"""Sizes of a pattern in which several, but not all, have a list."""
 
 
 def _crafted(tokens: list[Token], place: int, width: int) -> list[Token]:

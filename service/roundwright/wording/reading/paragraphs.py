@@ -94,6 +94,8 @@ def _parts_sentence(tokens: list[Token], begin: int, at: int) -> bool:
     opened = sum((token.kind == "(") - (token.kind == ")") for token in tokens[begin:at])
     if opened > 0 or first.flags & (COMMA | SEMI) or first.kind in _CONTINUES:
         return True
+    if last.kind == "round" and at > begin + 2 and tokens[at - 3].text in ("until", "till"):
+        return True  # until the round / "* K. 1, K. 2 tog." has been worked
     return last.kind in _OPEN or last.text in _ARTICLES
 
 
@@ -105,7 +107,7 @@ _CONTINUES: Final = frozenset(
 _OPEN: Final = frozenset(("repeat", "from", "to", "last", "and", "next", "until", "for", "each", "before"))
 """Words that end no sentence and no round."""
 _ARTICLES: Final = frozenset(
-    ("the", "a", "an", "of", "with", "on", "your", "this", "in", "by", "is", "are", "or")
+    ("the", "a", "an", "of", "with", "on", "your", "this", "in", "by", "is", "are", "or", "having")
 )
 
 

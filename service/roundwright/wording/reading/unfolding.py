@@ -4,6 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.wording.reading.in_parts import with_ends_of_parts
 from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import (
     Again,
@@ -23,9 +24,10 @@ from roundwright.wording.reading.phrases import (
     Until,
 )
 from roundwright.wording.reading.seen import has_stitches, is_shaping
+from roundwright.wording.reading.spread import with_spread
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, SPACE, STOP
 from roundwright.wording.reading.tree import NOTHING, Number, Stitch
-from roundwright.wording.reading.verbs_before import with_verbs_inside
+from roundwright.wording.reading.verbs_before import SHORTEST_VERB, with_verbs_inside
 
 
 def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
@@ -71,7 +73,9 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _starred(_with_stitches_over(_said_once(with_verbs_inside(phrases))))
+    phrases = _starred(
+        _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
+    )
     if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases
     made: list[Phrase] = []
@@ -129,10 +133,6 @@ def _says_again(before: Extent, phrase: Extent) -> bool:
     return before.leave == NOTHING and phrase.leave is None and not phrase.flags & ~SPACE
 
 
-SHORTEST_VERB: Final = 4
-"""Letters of `knit`; `k` is a stitch."""
-
-
 def _alike(before: Phrase, phrase: Phrase) -> bool:
     """Whether both are `knit`, or both `purl`."""
     nodes = [work.node for work in (before, phrase) if isinstance(work, Stitches)]
@@ -144,6 +144,12 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Extent)), -1)
     behind = phrases[begun + 1 :] if begun > 0 else []
     extent = phrases[begun] if behind else None
+    if (
+        extent is None
+        and len(stars := [at for at, phrase in enumerate(phrases) if isinstance(phrase, Star)]) == 2
+    ):
+        begun, behind = stars[1], phrases[stars[1] + 1 :]  # *K3, K2tog*, the last 4 are knitted plain
+        extent = Extent(phrases[begun].end, phrases[begun].end, 0, NOTHING) if behind else None
     if not isinstance(extent, Extent) or extent.marker or not behind[0].flags & COMMA:
         return phrases
     stop = next((at for at, phrase in enumerate(behind) if phrase.flags & STOP), len(behind))
@@ -161,7 +167,8 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     last = Stitch("k", counts[0].number, ending[0].start, ending[-1].end)
     over = Stitches(ending[0].start, ending[-1].end, ending[0].flags, last)
     rest = Number(counts[0].number.values)
-    return [*phrases[:begun], replace(extent, leave=rest), over, *behind[stop:]]
+    kept = begun + isinstance(phrases[begun], Star)
+    return [*phrases[:kept], replace(extent, leave=rest), over, *behind[stop:]]
 
 
 def _is_plain(phrase: Phrase) -> bool:

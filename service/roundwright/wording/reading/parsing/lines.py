@@ -420,6 +420,8 @@ class Lines(ExtentReader):
         ahead, begin, end = 0, False, False
         while self.kind(ahead) in ("begin", "end", "and", "each", "", "of", "at") and ahead < MOST_IN_ENDS:
             text = self.token(ahead).text
+            if text in _PARTS:
+                break
             begin = begin or self.kind(ahead) == "begin"
             end = end or self.kind(ahead) == "end"
             if end and text in ("ends", "end") and self.kind(ahead - 1) == "each" and not begin:

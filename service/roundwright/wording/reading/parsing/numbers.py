@@ -570,7 +570,9 @@ class NumberReader(TimesReader):
     def ends_stitch(self, ahead: int) -> bool:
         """Whether `2 stitches knit` ends here, and no other stitch begins."""
         behind = ahead + 1
-        ended = self.place + behind >= self.stop or bool(self.flags(behind) & (COMMA | STOP | SEMI | DASH))
+        ended = self.place + behind >= self.stop or bool(
+            self.flags(behind) & (COMMA | STOP | SEMI | DASH | EQUALS)
+        )
         return not self.flags(ahead) & COMMA and (ended or self.kind(behind) in (")", "stars", "and"))
 
     def no_count(self, ahead: int) -> int:

@@ -1,0 +1,66 @@
+"""A stitch that is worked so many times, evenly spread over a plain round: `knit, k2tog 3 times evenly`."""
+
+from typing import Final
+
+from roundwright.knitting.rounds.round import Work, execute
+from roundwright.wording.reading.parsing.asides import is_bare
+from roundwright.wording.reading.phrases import Extent, Phrase, Said, Stitches, Times
+from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.tokens import SEMI, STOP
+from roundwright.wording.reading.tree import Evenly, Stitch
+
+MOST_AROUND: Final = 6
+"""Words between `knit` and the stitch, or behind its times: `and at the same time`, `spaced evenly`."""
+
+
+def with_spread(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with a stitch so many times, spread over a plain round, told as so many changes evenly spread."""
+    for place, phrase in enumerate(phrases[:-1]):
+        if not (sign := _change(phrase)):
+            continue
+        before, at = _said_before(phrases, place), _said_behind(phrases, place + 1)
+        times = phrases[at] if at < len(phrases) else None
+        if not isinstance(times, Times) or times.more or times.total or times.flags & (STOP | SEMI):
+            continue
+        stop = _said_behind(phrases, at + 1)
+        words = _words(phrases[before:place]) | _words(phrases[place + 1 : stop])
+        if not before or not is_bare(phrases[before - 1]) or _SPREAD.isdisjoint(words):
+            continue
+        stop += stop < len(phrases) and isinstance(phrases[stop], Extent)  # evenly around
+        node = Evenly(times.number, sign, phrase.start, phrases[stop - 1].end)
+        spread = Stitches(phrase.start, phrases[stop - 1].end, phrases[before - 1].flags, node)
+        return [*phrases[: before - 1], spread, *phrases[stop:]]
+    return phrases
+
+
+def _change(phrase: Phrase) -> int:
+    """Whether it takes one stitch in, -1, or makes one, 1; 0 where it is anything else."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    if not isinstance(node, Stitch) or not is_shaping(phrase) or node.times.values != (1,):
+        return 0
+    used, left = execute((Work(node.name),))
+    return left - used if abs(left - used) == 1 else 0
+
+
+def _said_before(phrases: list[Phrase], place: int) -> int:
+    """Where the words before a phrase begin."""
+    begin = place
+    while begin and isinstance(phrases[begin - 1], Said) and place - begin < MOST_AROUND:
+        begin -= 1
+    return begin
+
+
+def _said_behind(phrases: list[Phrase], place: int) -> int:
+    """Where the words from here on end."""
+    stop = place
+    most = min(len(phrases), place + MOST_AROUND)
+    while stop < most and isinstance(phrases[stop], Said) and not phrases[stop].flags & (STOP | SEMI):
+        stop += 1
+    return stop
+
+
+def _words(phrases: list[Phrase]) -> set[str]:
+    return {word for phrase in phrases if isinstance(phrase, Said) for word in phrase.text.split()}
+
+
+_SPREAD: Final = frozenset(("evenly", "even", "spread", "spaced", "distributed", "equally", "regularly"))
