@@ -485,6 +485,8 @@ CLASS_HAT = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}
         ("shaping/along", {"rows": 20}, ", such as 8."),
         ("patterns/proofread", {"text": "Rnd 1: knit.", "cast_on": []}, ", such as [64,72,80]."),
         ("needles/split", {"stitches": 64, "needles": [20, 22, 22]}, ", such as 4."),
+        ("needles/split", {"crown": {"stitches": 64}, "needles": 3}, " It stands beside 'crown', not in it."),
+        ("hats", CLASS_HAT | {"brim": {"ease": {"percent": -5}}}, " It stands beside 'brim', not in it."),
         ("counts/check", {"needles": "one each"}, ", such as [16,16,16,15]."),
     ],
 )

@@ -197,7 +197,11 @@ class _Schema:
     def unknown(self, error: Any, name: str) -> Fault:
         """The fault of an object with a field that it does not have."""
         names = self.node(error.evaluation_path[:-1]).get("properties", {})
-        meant = did_you_mean(name, names) or (f" The fields here are: {', '.join(names)}." if names else "")
+        outer = error.instance_path[0] if error.instance_path else ""
+        if outer and name in self.node([]).get("properties", {}):
+            meant = f" It stands beside {outer!r}, not in it."
+        else:
+            meant = did_you_mean(name, names) or (f" The fields here are: {', '.join(names)}." if names else "")
         detail = f"Unknown field {shortened(name, MAX_NAME)!r}.{meant}"
         return _fault("unknown_field", detail, (*error.instance_path, name))
 
