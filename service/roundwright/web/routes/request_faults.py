@@ -201,7 +201,9 @@ class _Schema:
         if outer and name in self.node([]).get("properties", {}):
             meant = f" It stands beside {outer!r}, not in it."
         else:
-            meant = did_you_mean(name, names) or (f" The fields here are: {', '.join(names)}." if names else "")
+            meant = did_you_mean(name, names) or (
+                f" The fields here are: {', '.join(names)}." if names else ""
+            )
         detail = f"Unknown field {shortened(name, MAX_NAME)!r}.{meant}"
         return _fault("unknown_field", detail, (*error.instance_path, name))
 
