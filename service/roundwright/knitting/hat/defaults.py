@@ -21,7 +21,7 @@ from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest, require_size
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
-from roundwright.knitting.sizing.heads import Head, head_of, is_as_large_as_an_adults
+from roundwright.knitting.sizing.heads import Head, head_of, is_adult_sized
 
 AnyHat = TypeVar("AnyHat", bound=HatRequest)
 Count = TypeVar("Count", int, float)
@@ -39,7 +39,7 @@ def with_defaults(request: AnyHat, at: str) -> AnyHat:
         request = _with_silhouette(request, request.silhouette)
     crown = request.crown
     if crown.style is None:
-        for_adults = any(head.youngest_months is None or is_as_large_as_an_adults(head.mm) for head in heads)
+        for_adults = any(head.youngest_months is None or is_adult_sized(head.mm) for head in heads)
         crown = replace(crown, style=USUAL_ADULT_STYLE if for_adults else USUAL_STYLE)
     if not style_of(crown).whole_sections and crown.sections is None:
         crown = _in_sections(crown, hat_sections(min(_widths(request, heads, at))))

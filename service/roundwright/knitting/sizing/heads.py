@@ -175,13 +175,13 @@ def measured_head(circumference: Length, pointer: str) -> Head:
         pointer,
         meant=in_another_unit(circumference),
     )
-    youngest_months = None if is_as_large_as_an_adults(head_mm) else least_age_months(head_mm)
+    youngest_months = None if is_adult_sized(head_mm) else least_age_months(head_mm)
     return Head(
         head_mm, say("head.standard.measured"), (), unit_notices(circumference, pointer), youngest_months
     )
 
 
-def is_as_large_as_an_adults(head_mm: float) -> bool:
+def is_adult_sized(head_mm: float) -> bool:
     """Whether a head has the size of a grown-up's: below the 5th centile of women it may well be a child's."""
     return head_mm >= reference.adult_heads()["woman"].p5_cm * CM_MM
 

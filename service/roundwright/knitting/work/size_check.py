@@ -35,7 +35,7 @@ from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.recommend import FIT_BASIS
 from roundwright.knitting.work.size_options import (
     BLOCK_BASIS,
-    BODY_GIVES,
+    BODY_STRETCH,
     COUNTS_BASIS,
     RIB_BASIS,
     Fibre,
@@ -184,7 +184,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         else unhelpful_ways(measured, {option.code for option in options}, request.units),
         basis=(
             FIT_BASIS,
-            *((RIB_BASIS,) if measured.edge_gives > BODY_GIVES else ()),
+            *((RIB_BASIS,) if measured.edge_gives > BODY_STRETCH else ()),
             BLOCK_BASIS,
             COUNTS_BASIS,
             NEEDLE_BASIS,

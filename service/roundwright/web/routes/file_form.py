@@ -19,7 +19,7 @@ class FileForm(Calculation):
         )
         name = self.path.rpartition("/")[2]
         self.own_headers = [
-            *(line for line in calculation.own_headers if line[0] != b"vary"),
+            *calculation.own_headers,
             (b"content-disposition", f'attachment; filename="{name}"'.encode()),
         ]
         self.declare(calculation.calculate, calculation.request_type, calculation.answer_type)

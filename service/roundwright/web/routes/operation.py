@@ -113,6 +113,8 @@ class Operation:
         self.answer_type = answer_type
         self.has_language = "language" in getattr(self.request_type, "__struct_fields__", ())
         varies = [b"Accept"] * (len(self.renderers) > 1) + [b"Accept-Language"] * self.has_language
+        # The headers of a form are those of its POST, which may vary by more.
+        self.own_headers = [line for line in self.own_headers if line[0] != b"vary"]
         if varies:
             self.own_headers.append((b"vary", b", ".join(varies)))
         return self

@@ -345,8 +345,7 @@ class _Schema:
             if "examples" in field:
                 return [name]
         for name, field in properties.items():
-            alternatives = [self.resolved(part) for part in field.get("anyOf", (field,))]
-            if any("enum" in part for part in alternatives):
+            if self.words(field):
                 return [name]
         return [name for name, field in properties.items() if field.get("default") is not None]
 
