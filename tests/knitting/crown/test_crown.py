@@ -266,7 +266,9 @@ def test_a_cord_longer_than_a_knob_comes_with_a_warning_on_its_length() -> None:
     assert "local rules come first" in answer.warnings[0].message
 
 
-@pytest.mark.parametrize(("units", "cord"), [("metric", "8 rounds (2.9 cm)"), ("imperial", "8 rounds (1.1 in)")])
+@pytest.mark.parametrize(
+    ("units", "cord"), [("metric", "8 rounds (2.9 cm)"), ("imperial", "8 rounds (1.1 in)")]
+)
 def test_the_warning_on_a_cord_says_how_long_it_is(units, cord) -> None:
     """8 rounds at 28 in 10 cm are 2.86 cm (arithmetic)."""
     gauge = Gauge(stitches=20, rows=28)
