@@ -204,7 +204,7 @@ class Batch(Calculation):
     ) -> tuple[Raw, str]:
         """The answer of a part as JSON, and its language. Raises what the calculation raises."""
         media_type, render = next(iter(calculation.renderers.items()))
-        content, words = calculation.content(encode(part.body), headers, render)
+        content, words, _ = calculation.content(encode(part.body), headers, render)
         return Raw(content if media_type == JSON else encode(content.decode())), words.code
 
 
