@@ -143,7 +143,7 @@ class Typesetter:
             self.process = subprocess.Popen(  # noqa: S603 - ours
                 command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self.errors
             )
-            self.end = finalize(self, _end, self.process)
+            self.end = finalize(self, _end, self.process, self.errors)
         return self.process
 
     def kill(self) -> None:
@@ -162,14 +162,13 @@ class Typesetter:
         self.process = None
         if self.end is not None:
             self.end()
-        if self.errors is not None:
-            self.errors.close()
 
     def _discard_ended(self) -> None:
         """Discard a process that has ended unasked; the first and the last line it wrote are an event of the log."""
-        if self.end is not None:
-            self.end()
+        assert self.process is not None
         assert self.errors is not None
+        self.process.kill()
+        self.process.wait()
         lines = _last_lines(self.errors)
         self._discard()
         if lines:
@@ -187,10 +186,11 @@ class Typesetter:
         return _try_again("The process that typesets files has ended and is being restarted.")
 
 
-def _end(process: "subprocess.Popen[bytes]") -> None:
-    """End a process."""
+def _end(process: "subprocess.Popen[bytes]", errors: IO[bytes]) -> None:
+    """End a process, and close what it wrote to."""
     process.kill()
     process.communicate()
+    errors.close()
 
 
 def _last_lines(errors: IO[bytes]) -> list[str]:
