@@ -23,4 +23,19 @@ def test_a_file_is_the_form_that_accept_would_choose(operation, service):
     assert media_type == file.headers["content-type"].partition(";")[0]
     assert chosen.content == file.content
     name = operation.path.rpartition("/")[2]
-    assert f'attachment; filename="{name}"' == file.headers["content-disposition"]
+    assert file.headers["content-disposition"].startswith(f'attachment; filename="{name}"; filename*=')
+
+
+@pytest.mark.parametrize(
+    ("fields", "name"),
+    [
+        ({"name": "Quillhaven class hat"}, "quillhaven-class-hat.txt"),
+        ({"name": 'Mütze "für" alle/2', "language": "de"}, "m%C3%BCtze-f%C3%BCr-alle-2.txt"),
+        ({"language": "de"}, "eine-m%C3%BCtze-in-runden-gestrickt.txt"),
+    ],
+)
+def test_a_file_is_called_as_its_pattern(fields, name, service):
+    """By its name, or else as any hat is called in the language of the pattern (RFC 6266, 4.3)."""
+    body = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}], **fields}
+    sent = service.post("/v1/hats/handout.txt", json=body).headers["content-disposition"]
+    assert f"attachment; filename=\"handout.txt\"; filename*=UTF-8''{name}" == sent

@@ -36,3 +36,12 @@ def test_an_answer_leads_to_pictures_that_are_there(operation, service):
         picture = service.get(path)
         assert picture.status_code == 200
         assert ET.fromstring(picture.content).tag == "{http://www.w3.org/2000/svg}svg"
+
+
+def test_pictures_of_the_widest_domes_are_there(service):
+    """600 stitches are the most of a crown, rounded from 602: the hemisphere that its picture names is no wider."""
+    heads = [{"head": {"value": value, "unit": "cm"}} for value in (60.8, 60.82)]
+    asked = {"sizes": heads, "gauge": {"stitches": 110, "rows": 140}, "crown": {"style": "dome"}}
+    answer = service.post("/v1/hats", json=asked).json()
+    assert [size["crown"]["stitches"] for size in answer["sizes"]] == [600, 600]
+    assert [service.get(path).status_code for path in drawings(answer)] == [200] * len(drawings(answer))

@@ -100,6 +100,11 @@ class Gauge(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     over: Annotated[Length, Meta(description="Length the counts were made over. Default 10 cm.")] = TEN_CM
 
 
+def system_of(unit: LengthUnit) -> UnitSystem:
+    """The units that a unit of length belongs to."""
+    return "imperial" if unit in ("in", "yd") else "metric"
+
+
 def mm(length: Length | Difference) -> float:
     """The length in millimetres."""
     return length.value * MM_IN[length.unit]

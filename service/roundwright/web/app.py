@@ -36,14 +36,15 @@ def create(settings: Settings | None = None) -> Middleware:
     def written_anew() -> bytes:
         from roundwright.web.openapi import document  # imported only to make the document
 
-        return _indented(msgspec.json.encode(document(operations)), keyed=middleware.key_check.is_active)
+        return msgspec.json.format(as_served(msgspec.json.encode(document(operations))), indent=2) + b"\n"
 
     @cache
     def served() -> bytes:
         published = _published()
-        if published is not None:
-            published = _indented(published, keyed=middleware.key_check.is_active)
-        return msgspec.json.format(published or written_anew(), indent=-1)
+        return msgspec.json.format(written_anew() if published is None else as_served(published), indent=-1)
+
+    def as_served(published: bytes) -> bytes:
+        return _with_keys(published) if middleware.key_check.is_active else published
 
     def probe() -> None:
         if middleware.stopping:
@@ -84,10 +85,8 @@ def _published() -> bytes | None:
     return next((file.read_bytes() for file in PUBLISHED if file.exists()), None)
 
 
-def _indented(document: bytes, *, keyed: bool) -> bytes:
-    """A document, indented so that its changes can be read; `keyed`: as a service has it that needs keys."""
-    if keyed:
-        from roundwright.web.openapi import with_keys
+def _with_keys(document: bytes) -> bytes:
+    """A document as a service has it that needs keys."""
+    from roundwright.web.openapi import with_keys
 
-        document = msgspec.json.encode(with_keys(msgspec.json.decode(document)))
-    return msgspec.json.format(document, indent=2) + b"\n"
+    return msgspec.json.encode(with_keys(msgspec.json.decode(document)))

@@ -43,9 +43,9 @@ def schemas_of(operations: Collection[Operation], tidy: "Tidy") -> Schemas:
         kind for operation in operations for kind in (operation.answer_type, *operation.parts, Problem)
     )
     names = {name: f"{name}{OUTPUT}" if name in requests else name for name in answers}
-    sparing = _sparing()
+    in_part = _written_without_defaults()
     answered = {
-        names[name]: _renamed(_answered(schema, is_whole=name not in sparing), names)
+        names[name]: _renamed(_schema_of_answer(schema, is_whole=name not in in_part), names)
         for name, schema in answers.items()
     }
     return {name: tidy.schema(schema, name) for name, schema in {**requests, **answered}.items()}
@@ -57,7 +57,7 @@ def _components(kinds: Iterable[Any]) -> Schemas:
     return msgspec.json.schema_components(structs, ref_template=REFERENCE)[1]
 
 
-def _answered(schema: Schemas, *, is_whole: bool) -> Schemas:
+def _schema_of_answer(schema: Schemas, *, is_whole: bool) -> Schemas:
     """The schema of a struct as an answer has it: open, and if `is_whole` with its fields that have a default, too."""
     opened = {key: value for key, value in schema.items() if key != "additionalProperties"}
     if not is_whole or "properties" not in schema:
@@ -71,10 +71,9 @@ def _answered(schema: Schemas, *, is_whole: bool) -> Schemas:
     return opened | {"properties": fields, "required": [name for name in fields if name in always]}
 
 
-def _sparing() -> set[str]:
+def _written_without_defaults() -> set[str]:
     """The names of the structs that are written without the fields that have their default."""
-    modules = [module for path, module in sys.modules.items() if path.startswith("roundwright.")]
-    structs = {value for module in modules for value in vars(module).values() if _is_struct(value)}
+    structs = {value for _, value in _module_values() if _is_struct(value)}
     return {struct.__name__ for struct in structs if struct.__struct_config__.omit_defaults}
 
 
@@ -88,6 +87,13 @@ def _renamed(schema: Schemas, names: Mapping[str, str]) -> Schemas:
     )
     renamed: Schemas = msgspec.json.decode(text)
     return renamed | ({"title": names[schema["title"]]} if "title" in schema else {})
+
+
+def _module_values() -> Iterator[tuple[str, Any]]:
+    """Every name of the modules of the service, and what it stands for."""
+    for path, module in list(sys.modules.items()):
+        if path.startswith("roundwright."):
+            yield from vars(module).items()
 
 
 def _is_struct(kind: Any) -> bool:
@@ -164,8 +170,7 @@ def _names_of_literals() -> dict[frozenset[str], str]:
 
 def _literals() -> Iterator[tuple[str, frozenset[str]]]:
     """Names of closed sets of words and the words; the names that say no more than the words come last."""
-    modules = [module for path, module in sys.modules.items() if path.startswith("roundwright.")]
-    types = sorted((item for module in modules for item in vars(module).items()), key=lambda item: item[0])
+    types = sorted(_module_values(), key=lambda item: item[0])
     for is_plain in (False, True):
         for name, value in types:
             kind = value if is_plain else get_args(value)[0] if get_origin(value) is Annotated else None

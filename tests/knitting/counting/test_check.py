@@ -530,6 +530,7 @@ HAT = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"head": {"value": 50, "
         ),
         ({"crown": {**EIGHT_WEDGES, "worked": "flat", "needles": 3}, "count": 72}, "#/crown/needles"),
         ({"hat": HAT, "count": 72, "size": 2}, "#/size"),
+        ({"hat": {**HAT, "only_size": 2}, "count": 72}, "#/hat/only_size"),
         ({"hat": {**HAT, "gauge": {"stitches": 900, "rows": 28}}, "count": 72}, "#/hat/gauge/stitches"),
     ],
 )

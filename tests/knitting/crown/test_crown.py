@@ -257,12 +257,23 @@ def test_all_stitches_of_a_cord_go_on_one_needle_first() -> None:
 
 
 def test_a_cord_longer_than_a_knob_comes_with_a_warning_on_its_length() -> None:
-    """Its length is the service's own policy, and the warning points to the cautions."""
+    """No standard says how long it may be; where there is a gauge it has its length, in the units of the request."""
     answer = crown(CrownRequest(stitches=56, finish=Finish(kind="cord", cord_rounds=8)))
 
     assert codes(answer) == ["cord_policy"]
-    assert "own policy" in answer.warnings[0].message
+    assert answer.warnings[0].message.startswith("A cord of 8 rounds is longer than a knob")
+    assert "No standard says" in answer.warnings[0].message
     assert "local rules come first" in answer.warnings[0].message
+
+
+@pytest.mark.parametrize(
+    ("units", "cord"), [("metric", "8 rounds (2.9 cm)"), ("imperial", "8 rounds (1.1 in)")]
+)
+def test_the_warning_on_a_cord_says_how_long_it_is(units, cord) -> None:
+    """8 rounds at 28 in 10 cm are 2.86 cm (arithmetic)."""
+    gauge = Gauge(stitches=20, rows=28)
+    request = CrownRequest(stitches=56, gauge=gauge, units=units, finish=Finish(kind="cord", cord_rounds=8))
+    assert crown(request).warnings[0].message.startswith(f"A cord of {cord} is longer than a knob")
 
 
 # --- what cannot be knitted ---------------------------------------------------------------------------------

@@ -197,12 +197,39 @@ def test_a_single_size_is_worked_as_it_is_beside_the_others(place):
     assert 1 == len(alone["order"]["lines"])
 
 
+@pytest.mark.parametrize("style", ["dome", "swirl", "wedge"])
+@pytest.mark.parametrize(
+    ("other", "more"),
+    [
+        ({"adult": "man"}, {"gauge": {"stitches": 130, "rows": 160}}),
+        ({"gestation_weeks": 24}, {"ease": {"length": {"value": -14, "unit": "cm"}}}),
+    ],
+    ids=["too many stitches", "too tight"],
+)
+def test_a_size_is_made_alone_where_another_cannot_be_knitted(style, other, more):
+    """The knitter of one size is not refused for the sake of another, whatever the crown."""
+    asked = {"sizes": [{"age_months": 6}, other], "crown": {"style": style}, **more}
+    with pytest.raises(Impossible):
+        hats(**asked)
+
+    (size,) = hats(**asked, only_size=1)["sizes"]
+    assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
+
+
+def test_yarn_of_a_single_size_is_for_the_knitter_who_makes_it():
+    """Four make the size, and who asks for it alone gets the yarn of one hat."""
+    asked = {"sizes": [{"age_months": 6, "makers": 4}, {"adult": "man"}]}
+    alone = hats(**asked, only_size=1)
+    assert (1, 1) == (alone["order"]["makers"], alone["sizes"][0]["makers"])
+    assert alone["order"]["used"] == alone["sizes"][0]["yarn"]["used"]
+
+
 def test_a_size_that_is_not_there_cannot_be_made_alone():
     """A place beyond the last size is refused, with the last as the nearest."""
     with pytest.raises(Impossible) as refused:
         hats(sizes=BABIES, only_size=5)
 
-    assert ("#/only_size", "4") == (refused.value.pointer, refused.value.nearest)
+    assert ("#/only_size", "size 4") == (refused.value.pointer, refused.value.nearest)
 
 
 def test_a_warning_of_one_size_among_several_names_its_size() -> None:

@@ -29,6 +29,24 @@ def answered(request):
         return None, refusal
 
 
+@pytest.mark.parametrize(
+    ("fields", "suggested"),
+    [
+        ({"stitches": 50_000, "change": 2, "rounds_of_shaping": 40}, {"rounds_of_shaping": 19}),
+        ({"stitches": 136, "target": 107, "method": "k3tog"}, {"target": 108}),
+        ({"stitches": 92, "change": -3, "method": "k3tog"}, {"change": -2}),
+        ({"stitches": 34, "target": 76}, {"target": 68}),
+        ({"stitches": 30, "change": -20}, {"change": -15}),
+    ],
+)
+def test_what_cannot_be_worked_comes_with_the_value_that_can(fields, suggested):
+    """The value put in its place makes the request work."""
+    _, refusal = answered(ask(**fields))
+    assert suggested == {refusal.suggestion.pointer.removeprefix("#/"): refusal.suggestion.value}
+    answer, _ = answered(ask(**fields | suggested))
+    assert answer is not None
+
+
 requests = st.builds(
     EvenRequest,
     stitches=st.integers(1, 400),

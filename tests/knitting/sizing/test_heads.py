@@ -95,6 +95,7 @@ def test_a_grown_up_by_age_needs_no_midwife(years, is_child):
         (Wearer(age_months=3, adult="man"), "#/size/adult"),
         (Wearer(age_months=96, age_years=8), "#/size/age_years"),
         (Wearer(age_years=8, postmenstrual_weeks=40), "#/size/postmenstrual_weeks"),
+        (Wearer(postmenstrual_weeks=36), "#/size/postmenstrual_weeks"),
         (Wearer(gestation_weeks=34, postmenstrual_weeks=33), "#/size/postmenstrual_weeks"),
         (Wearer(adult="man", sex="boy"), "#/size/sex"),
         (Wearer(head=Length(3, "cm")), "#/size/head/value"),

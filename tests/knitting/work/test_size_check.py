@@ -204,6 +204,13 @@ def test_what_cannot_be_this_hat_is_refused(fields: dict[str, Any], pointer: str
     assert error.value.nearest
 
 
+def test_a_size_that_the_hat_itself_names_is_said_there() -> None:
+    """`only_size` is the hat's, and so is the fault."""
+    with pytest.raises(Impossible) as error:
+        check(hat={**EXAMPLE["hat"], "only_size": 2})
+    assert (error.value.pointer, error.value.nearest) == ("#/hat/only_size", "size 1")
+
+
 @given(hat_requests(), st.floats(0.51, 1.95), st.integers(1, 60))
 def test_whatever_is_measured_something_can_be_done(hat: dict[str, Any], times: float, rounds: int) -> None:
     """Every way out is knittable: its round comes out when it is worked, and its crown begins at its count."""

@@ -109,12 +109,19 @@ BROWSER = {"accept": "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;
         (
             "gauge_stitches=20&sizes=woman+x+5000",
             422,
-            "Whose heads: 'woman x 5000' cannot be read as a size.",
+            "Whose heads: 'woman x 5000': This must be at most 1000.",
         ),
         ("gauge_stitches=20&sizes=430+cm", 422, "What works: 430 mm."),
         ("gauge_stitches=&sizes=woman", 400, "stitches: This has to be filled in."),
-        ("gauge_stitches=lots&sizes=woman", 400, "stitches: This does not belong here."),
-        ("gauge_stitches=20&sizes=woman&depth=deep", 400, "Edge to top, cm: "),
+        ("gauge_stitches=lots&sizes=woman", 400, "stitches: A number is needed here, such as 20."),
+        ("gauge_stitches=5000&sizes=woman", 400, "stitches: This may be at most 1000."),
+        ("gauge_stitches=20&sizes=25+years", 422, "Whose heads: '25 years': This must be at most 21."),
+        ("gauge_stitches=20&sizes=woman&colour=red", 400, "colour: This form has no such field."),
+        (
+            "gauge_stitches=20&sizes=woman&depth=deep",
+            400,
+            "Edge to top, cm: A number is needed here, in cm or",
+        ),
         ("gauge_stitches=20&sizes=woman&needles=5", 400, "The stitches are on: "),
     ],
 )
@@ -140,6 +147,14 @@ def test_the_page_of_a_mistake_is_in_her_language(service):
     assert '<html lang="de">' in by_form
     assert "Das muss ausgefüllt sein." in unescape(by_form)
     assert '<html lang="nl">' in by_browser
+
+    limited = service.get(
+        "/handout?gauge_stitches=20&sizes=woman&ease_percent=60.5&language=de", headers=BROWSER
+    )
+    assert "Das darf höchstens 50 sein." in unescape(limited.text)
+    unread = service.get("/handout?gauge_stitches=20&sizes=oma&language=de", headers=BROWSER)
+    assert "Was geht: 55,5 cm; 9 Monate x 4; 3 Jahre; Frau." in unescape(unread.text)
+    assert "nicht ausgefüllt" not in unread.text
 
 
 def test_a_mistake_in_the_form_is_data_in_its_page(service):

@@ -4,16 +4,16 @@ from urllib.parse import urlencode
 
 import pytest
 
-from roundwright.knitting.answers import Impossible
 from roundwright.knitting.quantities import Gauge
+from roundwright.web.problems import ProblemError
 from roundwright.web.routes.print_view import MAX_SIZE, PrintedPlan
 from tests.contract.test_growth import text_of, too_fast
 from tests.long.asking import Service
 
 
-def sizes_of(text: str):
+def sizes_of(text: str, language: str = "en-US"):
     """What the sizes of a form are read as: the label, who wears it, and how many make it."""
-    read = PrintedPlan(gauge=Gauge(stitches=20), sizes=text).request().sizes
+    read = PrintedPlan(gauge=Gauge(stitches=20), sizes=text, language=language).request().sizes
     return [
         (size.label, size.head, size.age_months, size.age_years, size.adult, size.makers) for size in read
     ]
@@ -31,8 +31,49 @@ def test_a_size_is_read_however_it_is_spaced(text):
 )
 def test_what_is_no_size_is_said_to_be_none(text):
     """The answer repeats what was written, and not names of fields that the form does not have."""
-    with pytest.raises(Impossible, match="cannot be read as a size"):
+    with pytest.raises(ProblemError, match="cannot be read as a size") as refused:
         sizes_of(f"woman; {text}")
+    assert ["wrong_form"] == [fault.code for fault in refused.value.faults]
+
+
+@pytest.mark.parametrize(
+    ("text", "must"),
+    [("25 years", "at most 21"), ("50 weeks", "at most 42"), ("woman x 5000", "at most 1000")],
+)
+def test_a_size_out_of_range_is_not_said_to_be_missing(text, must):
+    """It was read: what it must be is said, with what was written."""
+    with pytest.raises(ProblemError, match=f"'{text}': This must be {must}.$") as refused:
+        sizes_of(text)
+    assert ["out_of_range"] == [fault.code for fault in refused.value.faults]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("de", "Tovi: 9 Monate x 2; 1 Jahr; FRAU"),
+        ("fr", "Tovi: 9 mois x 2; 1 an; femme"),
+        ("es", "Tovi: 9 meses × 2; 1 año; mujer"),
+        ("nb", "Tovi: 9 måneder x2; 1 år; kvinne"),
+        ("da", "Tovi: 9 måneder x 2; 1 år; kvinde"),
+        ("nl", "Tovi: 9 maanden x 2; 1 jaar; vrouw"),
+        ("de", "Tovi: 9 months x 2; 1 year; woman"),
+    ],
+)
+def test_a_size_is_read_in_the_language_of_the_handout(language, text):
+    """As people say an age or a grown-up there, or in English."""
+    expected = [
+        ("Tovi", None, 9, None, None, 2),
+        (None, None, None, 1, None, 1),
+        (None, None, None, None, "woman", 1),
+    ]
+    assert expected == sizes_of(text, language)
+
+
+@pytest.mark.parametrize("text", ['17"', "17 ”", "17 inches", "17in"])
+def test_inches_are_read_however_they_are_written(text):
+    """Signs and words (common practice)."""
+    ((_, head, *_),) = sizes_of(text)
+    assert (17, "in") == (head.value, head.unit)
 
 
 @pytest.mark.parametrize("unit", [" ", "\t", "9", "a", ":", "x", "9 ", "x 9", ";", ".", "Marrow: "])

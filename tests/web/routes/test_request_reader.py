@@ -209,3 +209,9 @@ def test_what_a_path_names_may_not_be_there():
         PARAMETERS.read(b"", {"unit": "ft"})
 
     assert "not-found" == refused.value.slug
+
+
+def test_an_object_of_the_body_is_in_a_link_what_it_consists_of(service):
+    """`gauge=18` is told the three parameters that a gauge is."""
+    problem = service.get("/v1/cast-on", params={"head": "43cm", "gauge": "18"}).json()
+    assert "There are: gauge_stitches, gauge_rows, gauge_over." in problem["errors"][0]["detail"]

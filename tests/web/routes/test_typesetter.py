@@ -196,10 +196,47 @@ def test_what_the_process_says_of_its_end_is_one_line_of_the_log(tmp_path, caplo
     finally:
         typesetter.stop()
 
-    assert [("typesetter", ["no memory", "frame"])] == [
-        (record.getMessage(), record.words) for record in caplog.records
+    assert [("typesetter_ended", ["no memory", "frame"])] == [
+        (record.getMessage(), record.lines) for record in caplog.records
     ]
     assert "frame" not in capfd.readouterr().err
+
+
+TALKING = """
+import sys
+sys.path.insert(0, {folder!r})
+import typeset
+typeset.typeset = lambda data: sys.stderr.write({said!r}) and b"%PDF-"
+typeset.MAX_PDFS = {pdfs}
+typeset.main()
+"""
+
+
+@pytest.mark.parametrize("pdfs", [1, 200])
+def test_a_process_may_say_much_and_its_planned_end_is_no_event(pdfs, tmp_path, caplog, monkeypatch):
+    """More warnings than a pipe holds do not keep it from answering; after its last PDF and at the stop all is well."""
+    monkeypatch.setattr(queue, "ANSWER_TIMEOUT_S", 5)
+    program = tmp_path / "talking.py"
+    folder = str(Path(typeset.__file__).parent)
+    program.write_text(TALKING.format(folder=folder, said="a warning\n" * 20_000, pdfs=pdfs))
+    typesetter = Typesetter(str(program))
+    try:
+        assert [None, None] == ask(typesetter, here, here)
+    finally:
+        typesetter.stop()
+    assert [] == caplog.records
+
+
+def test_a_single_line_of_its_end_is_logged_once(tmp_path, caplog):
+    """One line is the first and the last."""
+    program = tmp_path / "aborting.py"
+    program.write_text("import os\nos.write(2, b'no memory')\nos.abort()\n")
+    typesetter = Typesetter(str(program))
+    try:
+        assert ["too-long"] == ask(typesetter, here)
+    finally:
+        typesetter.stop()
+    assert [["no memory"]] == [record.lines for record in caplog.records]
 
 
 @in_linux

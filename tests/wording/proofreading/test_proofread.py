@@ -210,6 +210,9 @@ def test_what_else_is_found(
     assert expected == [
         (one.code, one.line, one.column, one.stitches) for one in ask(text, *cast_on).findings
     ]
+    assert not [one for one in ask(text, *cast_on).findings if one.message == one.code], (
+        "a sentence, not a code"
+    )
 
 
 # --- repairs come out ----------------------------------------------------------------------------------------------

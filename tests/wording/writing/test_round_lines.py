@@ -132,6 +132,20 @@ def test_a_beginner_reads_how_a_stitch_is_worked_where_it_first_comes(style: str
     assert "\n  Knit: " not in hats(**asked)["pattern"]
 
 
+def test_a_stitch_that_comes_first_in_one_size_is_told_to_every_size() -> None:
+    """The largest size begins its crown first, and who knits another does not read its lines alone."""
+    asked = {
+        "sizes": [{"age_months": 6}, {"adult": "man"}],
+        "crown": {"style": "wedge"},
+        "wording": "beginner",
+    }
+    both, alone = hats(**asked)["pattern"], hats(**asked, only_size=2)["pattern"]
+    (told,) = [line for line in both.splitlines() if line.startswith("  Knit two together: ")]
+    (told_alone,) = [line for line in alone.splitlines() if line.startswith("  Knit two together: ")]
+
+    assert f"{told_alone} This holds for every size that comes to it later." == told
+
+
 def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:
     """The inside of a turn-up faces outwards, so the end is woven in on its other side (common practice)."""
     folded = hats(sizes=BABIES[:1], brim={"kind": "folded"})["pattern"]

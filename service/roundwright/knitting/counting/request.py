@@ -12,7 +12,7 @@ from roundwright.knitting.counting.progress import Needles, PartName, Progress, 
 from roundwright.knitting.crown.crown import crown_rounds
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, CrownRequest
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
-from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
+from roundwright.knitting.hat.request import MOST_SIZES, HatRequest, require_size
 from roundwright.knitting.needles.best_split import FEWEST_NEEDLES, MOST_NEEDLES, USUAL_TOLERANCE
 from roundwright.knitting.rounds.round import LAST_ROUND, LONGEST_TEXT, MOST_STITCHES, Round
 from roundwright.language import Language, say, say_count
@@ -261,7 +261,8 @@ def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
 
 
 def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
-    _check_size(request.worked_size, len(hat.sizes))
+    size_at = "#/hat/only_size" if request.size is None else "#/size"
+    require_size(request.worked_size, len(hat.sizes), size_at)
     held = hat.needles_of(request.worked_size - 1)
     on_circular = request.split is None and held is not None and held.circular is not None
     planned = hat if on_circular else hat.without_needles()
@@ -308,7 +309,7 @@ def _after_change(hat: HatRounds, shaped: tuple[Round, ...], counted: Needles | 
 
 
 def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) -> Progress:
-    _check_size(request.worked_size, len(pattern.cast_on))
+    require_size(request.worked_size, len(pattern.cast_on), "#/size")
     followed = follow(pattern, request.worked_size, read)
     stitches = pattern.cast_on[request.worked_size - 1]
     shared = share(
@@ -321,17 +322,6 @@ def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) ->
         (*followed.notices, *shared.notices),
         followed.unread,
     )
-
-
-def _check_size(size: int, sizes: int) -> None:
-    if size > sizes:
-        raise Impossible(
-            say_count("count.no_such_size", sizes, size=size),
-            code="not_there",
-            pointer="#/size",
-            nearest=say("count.nearest_size", size=sizes),
-            suggested=sizes,
-        )
 
 
 # --- a pattern in words -------------------------------------------------------------------------------------

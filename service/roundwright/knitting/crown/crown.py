@@ -185,6 +185,7 @@ def _work_crown(  # noqa: PLR0917 - keys of the cache
         split = split_in_repeats(paths, needles, tolerance, repeat)
         rounds = track_needles_along(paths, split.split, hold)
     left = rounds[-1].after if rounds else stitches
+    finish = finished(shape.finish, left, gauge, units, seam=shape.worked == "flat")
     return CrownAnswer(
         style=shape.style or USUAL_STYLE,
         sections=sections,
@@ -194,7 +195,7 @@ def _work_crown(  # noqa: PLR0917 - keys of the cache
         rounds=rounds,
         stitches_left=left,
         stitches_worked=sum([round.after for round in rounds]),
-        finish=finished(shape.finish, left, gauge, units, seam=shape.worked == "flat"),
+        finish=finish,
         geometry=_geometry(inputs, rounds, units),
         drawing=crown_picture(
             stitches, shape, gauge, needles=needles, tolerance=tolerance, repeat=repeat, units=units
@@ -202,7 +203,7 @@ def _work_crown(  # noqa: PLR0917 - keys of the cache
         if len(rounds) <= MOST_DRAWN_ROUNDS
         else None,
         basis=_basis(inputs, rounds),
-        warnings=warnings,
+        warnings=(*warnings, *cord_notices(finish, f"{pointer}/finish")),
     )
 
 
@@ -364,7 +365,6 @@ def _warnings(inputs: CrownInputs, plan: CrownPlan) -> Iterator[Notice]:
             message=say("crown.gauge_assumed", style=style_text(shape), rows=RELAXED_SHAPE),
             pointer=inputs.gauge_pointer,
         )
-    yield from cord_notices(shape.finish, f"{pointer}/finish")
 
 
 def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:

@@ -12,6 +12,7 @@ from roundwright.knitting.quantities import (
     Length,
     UnitSystem,
     length,
+    quantity_text,
     range_text,
     row_height_mm,
     stitch_width_mm,
@@ -120,14 +121,17 @@ def finished(
     )
 
 
-def cord_notices(finish: Finish, pointer: str) -> tuple[Notice, ...]:
+def cord_notices(finish: CrownFinish, pointer: str) -> tuple[Notice, ...]:
     """The warning that goes with a cord longer than a knob."""
-    if finish.kind == "draw_up" or finish.cord_rounds <= MOST_KNOB_ROUNDS:
+    if finish.cord_rounds is None or finish.cord_rounds <= MOST_KNOB_ROUNDS:
         return ()
+    cord = say_count("rounds", finish.cord_rounds)
+    if finish.cord_length is not None:
+        cord = say("finish.cord_measure", rounds=cord, length=quantity_text(finish.cord_length, 2))
     return (
         Notice(
             code="cord_policy",
-            message=say("finish.cord_policy", rounds=finish.cord_rounds, usual=USUAL_CORD_ROUNDS),
+            message=say("finish.cord_policy", cord=cord, usual=USUAL_CORD_ROUNDS),
             pointer=pointer,
         ),
     )

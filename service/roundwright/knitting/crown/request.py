@@ -185,8 +185,7 @@ class CrownInputs(NamedTuple):
 
     def is_given(self, option: StyleOption) -> bool:
         """Whether the request sets this option."""
-        value = getattr(self.shape, option)
-        return value == "start" if option == "decrease_at" else value is not None
+        return _is_given(self.shape, option)
 
 
 def crown_inputs(
@@ -211,14 +210,20 @@ def crown_inputs(
 def has_whole_sections(shape: CrownShape) -> bool:
     """Whether the crown is worked in whole sections: as its style always is, or since the request says how."""
     style = style_of(shape)
-    says_how = (
-        ("sections", shape.sections),
-        ("cadence", shape.cadence),
-        ("follows_stitches", shape.follows_stitches),
-    )
     return style.whole_sections or any(
-        value is not None and (option == "sections" or option in style.options) for option, value in says_how
+        _is_given(shape, option) and (option == "sections" or option in style.options)
+        for option in _IN_SECTIONS
     )
+
+
+_IN_SECTIONS: Final[tuple[StyleOption, ...]] = ("sections", "cadence", "follows_stitches")
+"""The options that say how sections are worked."""
+
+
+def _is_given(shape: CrownShape, option: StyleOption) -> bool:
+    """Whether the request sets this option."""
+    value = getattr(shape, option)
+    return value == "start" if option == "decrease_at" else value is not None
 
 
 def crown_plan(inputs: CrownInputs) -> CrownPlan:

@@ -128,20 +128,20 @@ def swirl(plan: CrownPlan) -> Iterator[Steps]:
     first_place = {"end": widest - 2, "centre": (widest - 1) // 2, "start": 0}
     before = first_place[plan.place] + 2
     for width in range(widest, width_at_start, -1):
-        before = _travelled(before, width)
+        before = _place_after(before, width)
 
     def decrease(count: int, _: int) -> Steps:
         nonlocal before
         width = count // plan.sections
         if width <= 2:
             return decrease_all(count)
-        before = _travelled(before, width)
+        before = _place_after(before, width)
         return (Repeat(plan.sections, (*knit(before), Work("k2tog"), *knit(width - 2 - before))),)
 
     return _with_plain_rounds(plan, decrease)
 
 
-def _travelled(before: int, width: int) -> int:
+def _place_after(before: int, width: int) -> int:
     """Stitches before the decrease in a section of this width, after the decrease round with so many `before`."""
     return before - 2 if before >= 2 else width - 2
 
@@ -171,7 +171,7 @@ def _in_sections(plan: CrownPlan, rounds_before: Callable[[float], float]) -> It
     """Whole sections, each losing a stitch in a decrease round; a curve tells the rounds between.
 
     `rounds_before` gives the rounds from the first decrease round to the one that comes after this number of others, or
-    between them. It does not depend on the width of the sections, so that the sizes of a hat are worked alike.
+    between them. Sizes of a hat are worked alike where it is the same for all of them.
     """
     count, row, number = plan.stitches, 0, 0
     while count > plan.close_at:
@@ -201,7 +201,7 @@ def _rounds_per_decrease(plan: CrownPlan) -> float:
 def _dome_in_sections(plan: CrownPlan) -> Iterator[Steps]:
     """The hemisphere on the stitches of the plan, or on those that it names, where sizes of a hat share one.
 
-    On other stitches than its own the decreases are a round or two nearer or farther.
+    On fewer stitches than those it ends before the pole of that hemisphere, on more it goes on beyond it as a disc.
     """
     width = (plan.follows_stitches or plan.stitches) / plan.sections
     every = _rounds_per_decrease(plan)

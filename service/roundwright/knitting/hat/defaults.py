@@ -1,11 +1,14 @@
 """Defaults: what a request for a hat leaves open, filled in for all its sizes together."""
 
+from collections.abc import Callable
 from typing import TypeVar
 
 from msgspec.structs import replace
 
 from roundwright import reference
+from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.request import (
+    MOST_CROWN_STITCHES,
     USUAL_ADULT_STYLE,
     USUAL_STYLE,
     Cadence,
@@ -15,43 +18,68 @@ from roundwright.knitting.crown.request import (
 from roundwright.knitting.crown.styles import USUAL_SECTIONS, hat_sections, shared_hemisphere
 from roundwright.knitting.hat.bridge import hat_counts
 from roundwright.knitting.hat.part_gauge import body_gauge
-from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.request import HatRequest, require_size
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
-from roundwright.knitting.sizing.heads import head_of, is_as_large_as_an_adults
+from roundwright.knitting.sizing.heads import Head, head_of, is_adult_sized
 
 AnyHat = TypeVar("AnyHat", bound=HatRequest)
+Count = TypeVar("Count", int, float)
 
 
 def with_defaults(request: AnyHat, at: str) -> AnyHat:
     """The request with what its silhouette chooses, the style of its crown and its sections, the same in all sizes.
 
-    Raises `Impossible` for a head, an ease or a gauge that no hat has.
+    Raises `Impossible` for a head, an ease or a gauge that no hat has, and for an `only_size` that is not there.
     """
+    if request.only_size is not None:
+        require_size(request.only_size, len(request.sizes), f"{at}/only_size")
     heads = [head_of(size, f"{at}/sizes/{index}") for index, size in enumerate(request.sizes)]
     if request.silhouette is not None:
         request = _with_silhouette(request, request.silhouette)
     crown = request.crown
     if crown.style is None:
-        for_adults = any(head.youngest_months is None or is_as_large_as_an_adults(head.mm) for head in heads)
+        for_adults = any(head.youngest_months is None or is_adult_sized(head.mm) for head in heads)
         crown = replace(crown, style=USUAL_ADULT_STYLE if for_adults else USUAL_STYLE)
-    if not style_of(crown).whole_sections:
-        bodies = [
-            hat_mm(head.mm, request.ease, f"{at}/ease")
+    if not style_of(crown).whole_sections and crown.sections is None:
+        crown = _in_sections(crown, hat_sections(min(_widths(request, heads, at))))
+    request = replace(request, crown=crown)
+    if crown.follows_stitches is None and crown.style in ("dome", "swirl") and len(heads) > 1:
+        shared = _shared_stitches(request, heads, at)
+        crown = replace(crown, follows_stitches=min(max(shared, FEWEST_STITCHES), MOST_CROWN_STITCHES))
+    return replace(request, crown=crown)
+
+
+def _shared_stitches(request: HatRequest, heads: list[Head], at: str) -> int:
+    """Stitches of the crown that all sizes follow: a dome the hemisphere between them, a swirl the largest size's."""
+    if request.crown.style == "dome":
+        widths = _widths(request, heads, at)
+        return shared_hemisphere(min(widths), max(widths))
+    return max(_of_sizes(request, lambda index: hat_counts(request, index, heads[index], at).body))
+
+
+def _widths(request: HatRequest, heads: list[Head], at: str) -> list[float]:
+    """Stitches that go around the body of each size, not rounded."""
+    return _of_sizes(
+        request,
+        lambda index: (
+            hat_mm(heads[index].mm, request.ease, f"{at}/ease")
             / body_gauge(request, index, at).width_mm
             * (1 + (request.body_of(index).fullness or 0) / 100)
-            for index, head in enumerate(heads)
-        ]
-        if crown.sections is None:
-            crown = _in_sections(crown, hat_sections(min(bodies)))
-        if crown.style == "dome" and crown.follows_stitches is None and len(bodies) > 1:
-            hemisphere = shared_hemisphere(min(bodies), max(bodies))
-            crown = replace(crown, follows_stitches=max(FEWEST_STITCHES, hemisphere))
-    request = replace(request, crown=crown)
-    if crown.style == "swirl" and crown.follows_stitches is None and len(heads) > 1:
-        most = max(hat_counts(request, index, head, at).body for index, head in enumerate(heads))
-        return replace(request, crown=replace(crown, follows_stitches=most))
-    return request
+        ),
+    )
+
+
+def _of_sizes(request: HatRequest, of_size: Callable[[int], Count]) -> list[Count]:
+    """What `of_size` says of each size. Where `only_size` is made, a size that cannot be worked beside it has none."""
+    found = []
+    for index in range(len(request.sizes)):
+        try:
+            found.append(of_size(index))
+        except Impossible:
+            if request.only_size in (None, index + 1):
+                raise
+    return found
 
 
 def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:

@@ -9,7 +9,15 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.hat.brim_and_body import DepthOrLength
-from roundwright.knitting.quantities import Length, UnitSystem, length, mm, quantity_text, range_text
+from roundwright.knitting.quantities import (
+    Length,
+    UnitSystem,
+    length,
+    mm,
+    quantity_text,
+    range_text,
+    system_of,
+)
 from roundwright.knitting.rounds.round import Multiple, nearest_count
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.language import Message, joined, listed, say
@@ -157,7 +165,7 @@ def _alike(sizes: Sequence[SizeCount], indexes: Sequence[int]) -> Notice:
     exact = sorted(sizes[index].exact for index in indexes)
     depths_mm = [sizes[index].depth_mm for index in indexes]
     apart_mm = max(depths_mm) - min(depths_mm)
-    units: UnitSystem = "imperial" if sizes[indexes[0]].depth.unit == "in" else "metric"
+    units = system_of(sizes[indexes[0]].depth.unit)
     return Notice(
         code="sizes_alike",
         message=say(

@@ -193,7 +193,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     request = with_defaults(request, "#")
     fabric = fabric_of(request.gauge, request.yarn)
     other = None if request.other_yarn is None else in_other_yarn(fabric, request.other_yarn, "#/other_yarn")
-    places = _places(request, "#")
+    places = _places(request)
     sizes = _numbered(tuple(_work_sizes(request, "#")))
     plans = tuple(_plan(request, index, worked, fabric) for index, worked in zip(places, sizes, strict=True))
     due = _cautions(worked.head for worked in sizes)
@@ -245,6 +245,8 @@ def hat_rounds(request: HatRequest, index: int, at: str = "#", *, as_printed: bo
     The rounds of the crown are numbered from 1, or `as_printed` in the pattern of all sizes. That depends on all of
     them, so that it is also `Impossible` where another size is.
     """
+    if not as_printed:
+        request = replace(request, only_size=index + 1)
     request = with_defaults(request, at)
     if as_printed and request.only_size is None and len(request.sizes) > 1:
         worked = _numbered(tuple(_work_sizes(request, at)))[index]
@@ -282,7 +284,7 @@ class _WorkedSize(NamedTuple):
 def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
     """Every size worked out. Raises `Impossible` for more stitches in all than one request may have."""
     around = 0
-    for index in _places(request, at):
+    for index in _places(request):
         worked = _work_size(request, index, at)
         around += max(worked.cast_on.stitches, worked.crown.stitches)
         if around > MOST_STITCHES_IN_ALL_SIZES:
@@ -306,18 +308,10 @@ def _numbered(sizes: Sequence[_WorkedSize]) -> tuple[_WorkedSize, ...]:
     )
 
 
-def _places(request: HatRequest, at: str) -> Sequence[int]:
-    """The sizes to work out, as indexes from 0. Raises `Impossible` for a size that the request has not."""
+def _places(request: HatRequest) -> Sequence[int]:
+    """The sizes to work out, as indexes from 0."""
     if request.only_size is None:
         return range(len(request.sizes))
-    if request.only_size > len(request.sizes):
-        raise Impossible(
-            say("hat.no_such_size", size=request.only_size, sizes=len(request.sizes)),
-            code="not_there",
-            pointer=f"{at}/only_size",
-            nearest=str(len(request.sizes)),
-            suggested=len(request.sizes),
-        )
     return (request.only_size - 1,)
 
 
@@ -333,6 +327,8 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         )
     check_colours(request.colours, ribbed=request.brim.is_ribbed, at=at)
     size, units = request.sizes[index], request.units
+    if request.only_size is not None:
+        size = replace(size, makers=1)  # it is for the knitter who makes that size alone
     wearer = head_of(size, f"{at}/sizes/{index}")
     cast_on, stitches, warnings = hat_counts(request, index, wearer, at)
     bridged = stitches != cast_on.stitches

@@ -7,6 +7,7 @@ from msgspec import Meta, Struct
 from msgspec.structs import replace
 
 from roundwright import reference
+from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.finish import Finish
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.hat.colours import Colours
@@ -18,7 +19,7 @@ from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, SilhouetteName
 from roundwright.knitting.sizing.heads import Wearer
 from roundwright.knitting.yarn.label import OtherYarn, Yarn
 from roundwright.knitting.yarn.purchase import DEFAULT_MARGIN, MarginPercent
-from roundwright.language import Language
+from roundwright.language import Language, say, say_count
 
 MOST_SIZES: Final = 12
 """Sizes in one pattern: more than any pattern prints."""
@@ -44,6 +45,18 @@ Wording = Annotated[
     Literal["pattern", "beginner"],
     Meta(description="`pattern`: standard abbreviations; `beginner`: plain sentences, one action each."),
 ]
+
+
+def require_size(number: int, sizes: int, pointer: str) -> None:
+    """Raise `Impossible` for a number of a size, from 1, beyond the last of so many sizes."""
+    if number > sizes:
+        raise Impossible(
+            say_count("hat.no_such_size", sizes, size=number),
+            code="not_there",
+            pointer=pointer,
+            nearest=say("hat.size_number", size=sizes),
+            suggested=sizes,
+        )
 
 
 NEEDLES_SHOWN: Final = [4, {"magic_loop": {"value": 80, "unit": "cm"}}]

@@ -130,14 +130,11 @@ def best_splits(
     """
     stitches = len(paths.straddles) - 1
     _check(stitches, needles, multiple)
-    if not _is_within(stitches, needles, tolerance, multiple):
-        if whole := _whole_sections(paths, needles, multiple):
-            return (whole,)
-        _require_within(stitches, needles, tolerance, multiple)
-    splits = _pareto_splits(paths, needles, tolerance, multiple)
-    if not splits[-1].straddles:
-        return splits
     whole = _whole_sections(paths, needles, multiple)
+    if whole and not _is_within(stitches, needles, tolerance, multiple):
+        return (whole,)
+    _require_within(stitches, needles, tolerance, multiple)
+    splits = _pareto_splits(paths, needles, tolerance, multiple)
     return (*splits, whole) if whole and whole.straddles < splits[-1].straddles else splits
 
 

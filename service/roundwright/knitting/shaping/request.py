@@ -201,6 +201,7 @@ def _require_few_stitches(stitches: int, rounds: int) -> None:
             code="too_many",
             pointer="#/rounds_of_shaping",
             nearest=say_count("even.rounds_of_shaping", max(1, most)),
+            suggested=max(1, most),
         )
 
 
@@ -310,7 +311,13 @@ def _wrong_method(request: EvenRequest, change: int) -> Impossible:
         nearest=say("even.change_of", changes=listed(tuple(map(str, near_changes)), "or"))
         if near_changes
         else say("even.takes_away_one", stitch=USUAL_DECREASE),
+        suggested=_in_field(request, near_changes[0]) if near_changes else UNSET,
     )
+
+
+def _in_field(request: EvenRequest, change: int) -> int:
+    """A change in each round of shaping, as the field of the request says it."""
+    return change if request.target is None else request.stitches + change * request.rounds_of_shaping
 
 
 def _too_many(request: EvenRequest, plan: ShapingPlan) -> Impossible:
@@ -348,6 +355,7 @@ def _too_many(request: EvenRequest, plan: ShapingPlan) -> Impossible:
         code="no_room",
         pointer=_pointer(request),
         nearest=say("even.or_several", largest=largest, several=several) if several else largest,
+        suggested=_in_field(request, most * plan.adds) if most and request.rounds_of_shaping == 1 else UNSET,
     )
 
 

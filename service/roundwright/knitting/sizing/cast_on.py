@@ -33,6 +33,7 @@ from roundwright.knitting.quantities import (
     mm,
     quantity_text,
     stitch_width_mm,
+    system_of,
     tidy,
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
@@ -230,7 +231,7 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
     percent = mm(ease.length) / head_mm * 100
     if abs(percent) > MOST_EASE_PERCENT:
         most = difference(
-            head_mm * MOST_EASE_PERCENT / 100 * (1 if percent > 0 else -1), _system(ease.length)
+            head_mm * MOST_EASE_PERCENT / 100 * (1 if percent > 0 else -1), system_of(ease.length.unit)
         )
         raise Impossible(
             say(
@@ -248,10 +249,6 @@ def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:
 
 
 STITCHES_BASIS: Final = Basis(say("cast_on.stitches_basis"), COMMON_PRACTICE)
-
-
-def _system(length: Difference) -> UnitSystem:
-    return "imperial" if length.unit in ("in", "yd") else "metric"
 
 
 def _where(request: CastOnRequest) -> str:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from math import pi
 from typing import Annotated, Final, Literal, NamedTuple
 
-from msgspec import Meta, Struct
+from msgspec import UNSET, Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis, Caution, Impossible, Notice, only_one
@@ -175,13 +175,13 @@ def measured_head(circumference: Length, pointer: str) -> Head:
         pointer,
         meant=in_another_unit(circumference),
     )
-    youngest_months = None if is_as_large_as_an_adults(head_mm) else least_age_months(head_mm)
+    youngest_months = None if is_adult_sized(head_mm) else least_age_months(head_mm)
     return Head(
         head_mm, say("head.standard.measured"), (), unit_notices(circumference, pointer), youngest_months
     )
 
 
-def is_as_large_as_an_adults(head_mm: float) -> bool:
+def is_adult_sized(head_mm: float) -> bool:
     """Whether a head has the size of a grown-up's: below the 5th centile of women it may well be a child's."""
     return head_mm >= reference.adult_heads()["woman"].p5_cm * CM_MM
 
@@ -297,6 +297,8 @@ def _chart_head(size: ChartSize, pointer: str) -> Head:
 
 def _check_wearer(wearer: Wearer, pointer: str) -> None:
     ways = ("head", "age_months", "age_years", "gestation_weeks", "adult", "chart")
+    if not any(getattr(wearer, way) is not None for way in ways) and wearer.postmenstrual_weeks is not None:
+        raise _postmenstrual_alone(pointer)
     nearest = say("head.ways")
     way = only_one(wearer, *ways, what=say("given.size"), pointer=pointer, nearest=nearest)
     if wearer.sex is not None and way not in ("age_months", "age_years", "gestation_weeks"):
@@ -310,18 +312,22 @@ def _check_wearer(wearer: Wearer, pointer: str) -> None:
     check_postmenstrual(wearer.gestation_weeks, wearer.postmenstrual_weeks, pointer)
 
 
+def _postmenstrual_alone(pointer: str, suggested: object = UNSET) -> Impossible:
+    return Impossible(
+        say("head.postmenstrual_alone"),
+        pointer=f"{pointer}/postmenstrual_weeks",
+        nearest=say("head.gestation_as_well"),
+        code="needs_another",
+        suggested=suggested,
+    )
+
+
 def check_postmenstrual(gestation: float | None, postmenstrual: float | None, pointer: str = "#") -> None:
     """Raise `Impossible` for a postmenstrual age without the gestation at birth, or below it."""
     if postmenstrual is None:
         return
     if gestation is None:
-        raise Impossible(
-            say("head.postmenstrual_alone"),
-            pointer=f"{pointer}/postmenstrual_weeks",
-            nearest=say("head.gestation_as_well"),
-            code="needs_another",
-            suggested=None,
-        )
+        raise _postmenstrual_alone(pointer, suggested=None)
     if postmenstrual < gestation:
         raise Impossible(
             say("head.postmenstrual_below"),

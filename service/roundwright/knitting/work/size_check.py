@@ -17,7 +17,7 @@ from roundwright.knitting.gauge.needle_size import (
     more_stitches,
 )
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
-from roundwright.knitting.hat.request import MOST_SIZES, HatRequest
+from roundwright.knitting.hat.request import MOST_SIZES, HatRequest, require_size
 from roundwright.knitting.quantities import (
     TEN_CM,
     Gauge,
@@ -35,7 +35,7 @@ from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.recommend import FIT_BASIS
 from roundwright.knitting.work.size_options import (
     BLOCK_BASIS,
-    BODY_GIVES,
+    BODY_STRETCH,
     COUNTS_BASIS,
     RIB_BASIS,
     Fibre,
@@ -184,7 +184,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         else unhelpful_ways(measured, {option.code for option in options}, request.units),
         basis=(
             FIT_BASIS,
-            *((RIB_BASIS,) if measured.edge_gives > BODY_GIVES else ()),
+            *((RIB_BASIS,) if measured.edge_gives > BODY_STRETCH else ()),
             BLOCK_BASIS,
             COUNTS_BASIS,
             NEEDLE_BASIS,
@@ -196,15 +196,8 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
 
 def _planned(request: SizeCheckRequest) -> HatRounds:
     """The rounds of the size that is knitted; needles are of no account."""
-    sizes = len(request.hat.sizes)
-    if request.knitted_size > sizes:
-        raise Impossible(
-            say_count("size_check.no_such_size", sizes, size=request.knitted_size),
-            code="not_there",
-            pointer="#/size",
-            nearest=say("size_check.size", size=sizes),
-            suggested=sizes,
-        )
+    size_at = "#/hat/only_size" if request.size is None else "#/size"
+    require_size(request.knitted_size, len(request.hat.sizes), size_at)
     planned = hat_rounds(
         replace(request.hat.without_needles(), units=request.units), request.knitted_size - 1, "#/hat"
     )

@@ -46,7 +46,7 @@ RIB_BASIS: Final = Basis(
     say("size_check.rib_basis"),
     "heathersknittingjournal.com (2020), one knitter, one yarn; half of it: common practice",
 )
-BODY_GIVES: Final = 1 + USUAL_STRETCH_PERCENT / 100
+BODY_STRETCH: Final = 1 + USUAL_STRETCH_PERCENT / 100
 """How many times its own width a body in stockinette is worn at, at most."""
 WIDEST_COLUMN: Final = 2.0
 """Rib stretches since it folds: where one column is more than twice as wide as the other, it lies nearly flat."""
@@ -136,7 +136,7 @@ class MeasuredHat(NamedTuple):
         brim = self.request.brim
         columns = sorted((brim.rib.knit, brim.rib.purl))
         if not brim.is_ribbed or columns[1] > WIDEST_COLUMN * columns[0]:
-            return BODY_GIVES
+            return BODY_STRETCH
         return 1 + (reference.practices()["rib-in-comfort"].usual or 0.0) / 100
 
     @property
@@ -147,7 +147,7 @@ class MeasuredHat(NamedTuple):
     @property
     def body_fits(self) -> bool:
         """Whether the body goes around the head; one that is wide gathers."""
-        return self.head_mm <= self.body_mm * BODY_GIVES
+        return self.head_mm <= self.body_mm * BODY_STRETCH
 
     @property
     def body_rounds(self) -> int:

@@ -137,8 +137,6 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
     hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in requested_work(in_one_colour))
     if not hats:
         return _only_left(request)
-    if request.hat is not None and request.hat.only_size is not None:
-        hats = tuple(hat._replace(makers=1) for hat in hats)  # asked by the knitter who makes that size
     fabric = requested_fabric(request)
     left = _left(request.left, fabric.strand, by_mass=fabric.per_stitch.expected.mm is None)
     segments = for_everyone(hats)

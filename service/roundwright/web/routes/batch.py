@@ -7,8 +7,10 @@ from http import HTTPStatus
 from time import thread_time
 from typing import Annotated, Any, Final, Self
 
+import msgspec
 from litestar.types import HTTPScope, Receive, Send
 from msgspec import Meta, Raw, Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.answers import RULES, RulesVersion
 from roundwright.language import ENGLISH
@@ -17,7 +19,7 @@ from roundwright.web.problems import MAX_MEANT, ProblemError, did_you_mean, to_p
 from roundwright.web.routes.answer_language import encode_answer
 from roundwright.web.routes.deadline import within
 from roundwright.web.routes.operation import JSON, Calculation
-from roundwright.web.routes.request_reader import encode
+from roundwright.web.routes.request_reader import BodyReader, encode
 from roundwright.web.routes.typesetter import Typesetter
 from roundwright.web.settings import Settings
 
@@ -62,6 +64,12 @@ class BatchRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     ]
 
 
+class _Parts(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A batch whose parts are not read yet."""
+
+    requests: Annotated[tuple[Raw, ...], Meta(min_length=1, max_length=MAX_PARTS)]
+
+
 class PartAnswer(Struct, frozen=True, kw_only=True):
     """The answer to a calculation of a batch, or its problem."""
 
@@ -72,7 +80,8 @@ class PartAnswer(Struct, frozen=True, kw_only=True):
         Raw,
         Meta(
             description="With status 200 its answer: the object, or the text where it answers with text. With any "
-            "other status its problem (RFC 9457); pointers lead into the `body` of the part."
+            "other status its problem (RFC 9457): pointers lead into the `body` of the part, or into the batch where "
+            "its `instance` is the batch."
         ),
     ]
 
@@ -93,8 +102,9 @@ class Batch(Calculation):
 
     def declare(self, fn: Callable[..., Any], request_type: Any, answer_type: Any) -> Self:
         """Keep the function and its types; the parts of an answer have a language, as the answer alone would."""
+        super().declare(fn, request_type, answer_type)
         self.own_headers.append((b"vary", b"Accept-Language"))
-        return super().declare(fn, request_type, answer_type)
+        return self
 
     def content_language(self, codes: Iterable[str]) -> list[tuple[bytes, bytes]]:
         """The header that names the languages of the parts (RFC 9110, 8.5)."""
@@ -103,6 +113,7 @@ class Batch(Calculation):
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
         """Apply the settings to the calculations as well."""
         super().prepare(settings, typesetter)
+        self.part_reader = BodyReader(BatchPart)
         self.calculations = {name: copy(part) for name, part in self.calculations.items()}
         for calculation in self.calculations.values():
             calculation.prepare(settings, typesetter)
@@ -114,33 +125,63 @@ class Batch(Calculation):
         """Read the body, calculate part after part, answer."""
         body = await self.receive(scope, receive)
         with within:
-            request = self.reader.read(body)
+            parts = self.read_parts(body)
         crashes: list[Exception] = scope["state"].setdefault(CRASHES, [])
         answers: list[PartAnswer] = []
         languages: dict[str, None] = {}
-        for answer, language in self.answers(request, dict(scope["headers"]), crashes):
+        for answer, language in self.answers(parts, dict(scope["headers"]), crashes):
             answers.append(answer)
             languages[language] = None
             await sleep(0)
         content = encode_answer(BatchAnswer(answers=tuple(answers)), ENGLISH_WORDS)
         await self.send(JSON, content, languages, send)
 
+    def read_parts(self, body: bytes) -> tuple[BatchPart | ProblemError, ...]:
+        """Each part, or what is wrong with it. Raises `ProblemError` for a body that is no list of parts."""
+        try:
+            request: BatchRequest = self.reader.read(body)
+        except ProblemError as error:
+            if error.slug != "invalid-request":
+                raise
+            try:
+                parts = msgspec.json.decode(body, type=_Parts).requests
+            except msgspec.ValidationError:
+                raise error from None
+            return tuple(
+                self.read_part(bytes(part), f"#/requests/{index}") for index, part in enumerate(parts)
+            )
+        return request.requests
+
+    def read_part(self, part: bytes, at: str) -> BatchPart | ProblemError:
+        """A part, or what is wrong with it; it points below `at`."""
+        try:
+            read: BatchPart = self.part_reader.read(part)
+        except ProblemError as error:
+            faults = [replace(fault, pointer=f"{at}{str(fault.pointer)[1:]}") for fault in error.faults]
+            return ProblemError(error.slug, error.detail, *faults)
+        return read
+
     def answers(
-        self, request: BatchRequest, headers: Mapping[bytes, bytes], crashes: list[Exception]
+        self,
+        parts: Iterable[BatchPart | ProblemError],
+        headers: Mapping[bytes, bytes],
+        crashes: list[Exception],
     ) -> Iterator[tuple[PartAnswer, str]]:
         """The answer or problem of every part, and its language; an error that is not the request's is kept."""
         spent = 0.0
         size = 0
-        for part in request.requests:
+        for read in parts:
             begun = thread_time()
+            path = self.template
             try:
+                part, calculation = self.readable(read)
+                path = calculation.template
                 require_room(spent, size)
-                content, language = self.answer_to(part, headers)
+                content, language = self.answer_to(calculation, part, headers)
                 answer = PartAnswer(status=200, body=content)
             except Exception as error:  # noqa: BLE001 - the other parts go on
-                calculation = self.calculations.get(part.operation, self)
                 language = ENGLISH
-                problem, _ = to_problem(error, calculation.template)
+                problem, _ = to_problem(error, path)
                 answer = PartAnswer(status=problem.status, body=Raw(encode_answer(problem, ENGLISH_WORDS)))
                 if problem.status == HTTPStatus.INTERNAL_SERVER_ERROR:
                     crashes.append(error)
@@ -148,14 +189,22 @@ class Batch(Calculation):
             size += memoryview(answer.body).nbytes
             yield answer, language
 
-    def answer_to(self, part: BatchPart, headers: Mapping[bytes, bytes]) -> tuple[Raw, str]:
-        """The answer of a part as JSON, and its language. Raises what the calculation raises."""
+    def readable(self, part: BatchPart | ProblemError) -> tuple[BatchPart, Calculation]:
+        """A part and the calculation it names. Raises `ProblemError` where it has none, or is not as described."""
+        if isinstance(part, ProblemError):
+            raise part
         calculation = self.calculations.get(part.operation)
         if calculation is None:
             meant = did_you_mean(part.operation, self.calculations)
             raise ProblemError("not-found", f"There is no calculation {part.operation!r}.{meant}")
+        return part, calculation
+
+    def answer_to(
+        self, calculation: Calculation, part: BatchPart, headers: Mapping[bytes, bytes]
+    ) -> tuple[Raw, str]:
+        """The answer of a part as JSON, and its language. Raises what the calculation raises."""
         media_type, render = next(iter(calculation.renderers.items()))
-        content, words = calculation.content(encode(part.body), headers, render)
+        content, words, _ = calculation.content(encode(part.body), headers, render)
         return Raw(content if media_type == JSON else encode(content.decode())), words.code
 
 
@@ -188,13 +237,15 @@ def batch_of(calculations: Iterable[Calculation]) -> Batch:
     def calculate_batch(request: BatchRequest) -> BatchAnswer:
         """Every part is calculated and answered as if its `body` had been sent alone, in the order of the request.
 
-        A part whose body is not as its calculation takes it, or cannot be knitted, gets its own problem, and the others
-        are answered. A batch that is itself not as described is refused as a whole, with nothing calculated: a part
-        without `operation` or `body`, with another field, or with a `body` that is no object. When the parts so far
+        A part that is not as described, whose body is not as its calculation takes it, or that cannot be knitted gets
+        its own problem, and the others are answered. A batch without a list of 1 to 100 parts, or with another field
+        beside it, is refused as a whole, with nothing calculated. When the parts so far
         have taken as long as a single calculation may, or their answers have 4 MiB, those that are left get the
         problem `too-long`: send them again in a batch of their own.
         """
-        return BatchAnswer(answers=tuple(answer for answer, _ in calculate_batch.answers(request, {}, [])))
+        return BatchAnswer(
+            answers=tuple(answer for answer, _ in calculate_batch.answers(request.requests, {}, []))
+        )
 
     calculate_batch.calculations = {str(calculation.id): calculation for calculation in calculations}
     return calculate_batch

@@ -64,6 +64,7 @@ def plan_hats(request: hat_request.HatRequest) -> hat.HatsAnswer:
         "html": "text/html; charset=utf-8",
         "pdf": "application/pdf",
     },
+    file_name=write.hat_name,
     headers={"content-security-policy": policy(*STYLES)},
 )
 def write_handout(request: HandoutRequest) -> Handout:

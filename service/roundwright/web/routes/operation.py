@@ -30,7 +30,7 @@ from roundwright import __version__
 from roundwright.knitting.answers import RULES, Impossible
 from roundwright.language import ENGLISH, Words
 from roundwright.language.words import ENGLISH_WORDS
-from roundwright.web.problems import Fault, ProblemError
+from roundwright.web.problems import Fault, Headers, ProblemError
 from roundwright.web.routes.answer_language import encode_answer, in_its_language, with_language_warning
 from roundwright.web.routes.content_negotiation import best_language, best_media_type
 from roundwright.web.routes.deadline import within
@@ -113,6 +113,8 @@ class Operation:
         self.answer_type = answer_type
         self.has_language = "language" in getattr(self.request_type, "__struct_fields__", ())
         varies = [b"Accept"] * (len(self.renderers) > 1) + [b"Accept-Language"] * self.has_language
+        # The headers of a form are those of its POST, which may vary by more.
+        self.own_headers = [line for line in self.own_headers if line[0] != b"vary"]
         if varies:
             self.own_headers.append((b"vary", b", ".join(varies)))
         return self
@@ -223,6 +225,7 @@ class Calculation(Operation):
     - `by_query`: where the request has a form as parameters, so that there is a GET beside the POST (`query_form`): the
       file with an example of it
     - `files`: media types that have an address of their own (`file_form`), by the suffix of the address
+    - `file_name`: what such a file is called, by the request
     - `takes_text`: the body may contain a written pattern, so the limit on its size is larger
     - `typeset`: the media type whose renderer writes data for the typesetter, which makes the PDF
     """
@@ -235,6 +238,7 @@ class Calculation(Operation):
         *,
         by_query: str | None = None,
         files: Mapping[str, str] | None = None,
+        file_name: Callable[[Any], str] | None = None,
         takes_text: bool = False,
         typeset: str | None = None,
         **declared: Any,
@@ -242,6 +246,7 @@ class Calculation(Operation):
         super().__init__(path, **declared)
         self.by_query = by_query
         self.files = files or {}
+        self.file_name = file_name
         self.takes_text = takes_text
         self.typeset = typeset
 
@@ -271,10 +276,10 @@ class Calculation(Operation):
         body = await self.receive(scope, receive)
         if media_type == self.typeset:
             self.typesetter.require_capacity()  # before the calculation
-        content, words = self.content(body, headers, render)
+        content, words, more = self.content(body, headers, render)
         if media_type == self.typeset:
             content = await self.typesetter.typeset(content, receive)
-        await self.send(media_type, content, words.tags, send)
+        await self.send(media_type, content, words.tags, send, more)
 
     async def receive(self, scope: HTTPScope, receive: Receive) -> bytes:
         """The body."""
@@ -283,18 +288,33 @@ class Calculation(Operation):
         require_json(headers)
         return await receive_body(headers, receive, self.body_bytes)
 
-    def content(self, body: bytes, headers: Mapping[bytes, bytes], render: Renderer) -> tuple[bytes, Words]:
-        """The answer to a body, written by a renderer, and the words it is written in."""
+    def content(self, body: bytes, headers: Mapping[bytes, bytes], render: Renderer) -> "Written":
+        """The answer to a body, written by a renderer."""
         with within:
             request = self.reader.read(body)
             requested = request.language if self.has_language else None
             request, words = self.in_language(request, headers)
-            return render(with_language_warning(self.calculate(request), requested), words), words
+            content = render(with_language_warning(self.calculate(request), requested), words)
+            return Written(content, words, self.headers_of(request))
 
-    async def send(self, media_type: str, content: bytes, languages: Iterable[str], send: Send) -> None:
+    def headers_of(self, request: Any) -> Headers:  # noqa: ARG002 - for files, which have a name
+        """Headers of the answer to this request alone."""
+        return ()
+
+    async def send(
+        self, media_type: str, content: bytes, languages: Iterable[str], send: Send, more: Headers = ()
+    ) -> None:
         """Send an answer."""
-        headers = [*_content(media_type, content), *self.content_language(languages), *self.headers]
+        headers = [*_content(media_type, content), *self.content_language(languages), *self.headers, *more]
         await send_answer(200, headers, content, send)
+
+
+class Written(NamedTuple):
+    """An answer, the words it is written in, and headers of its own."""
+
+    content: bytes
+    words: Words
+    headers: Headers
 
 
 class Parsed(NamedTuple):

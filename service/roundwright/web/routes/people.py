@@ -13,8 +13,8 @@ from typing import Any, Final
 import msgspec
 from msgspec import Struct
 
-from roundwright.language import Language, Words
-from roundwright.web.problems import Problem
+from roundwright.language import Language, Words, words_of
+from roundwright.web.problems import Fault, Problem
 from roundwright.web.routes.operation import JSON, Lookup, Operation
 from roundwright.web.routes.typesetter import Typesetter
 from roundwright.web.settings import Settings
@@ -42,10 +42,10 @@ class PageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True)
 
 def page(_service: Any, words: Words) -> bytes:
     """The page, with its words in their places; in English where the page has no words of the language."""
-    return _page(_spoken(words.code))
+    return _page(_language_of_page(words.code))
 
 
-def _spoken(code: str) -> str:
+def _language_of_page(code: str) -> str:
     """The language that the page speaks for a language."""
     return next(known for known in (code, code.partition("-")[0], "en") if known in _texts())
 
@@ -80,15 +80,13 @@ def handout_problem(problem: Problem, code: str) -> bytes:
     What is not as the document says is worded for programs, so it is said in the words of the page; what cannot be
     knitted is worded for knitters, in English.
     """
-    language = _spoken(code)
-    texts, labels = _texts()[language], _labels()
+    language = _language_of_page(code)
+    texts = _texts()[language]
     faults = []
     for fault in problem.errors:
-        detail = texts.get(f"fault_{fault.code}", fault.detail)
-        if problem.status == 422:
-            detail = fault.detail if language == "en" else f"{detail} {fault.detail}"
         name = fault.parameter or ""
-        label = texts.get(labels.get(name, ""), name)
+        label = texts.get(_fields().get(name, {}).get("label", ""), name)
+        detail = _in_words(problem.status, fault, language)
         faults.append(texts["at_field"].replace("{field}", label).replace("{detail}", detail))
     if problem.nearest:
         faults.append(texts["nearest"].replace("{nearest}", problem.nearest))
@@ -96,13 +94,45 @@ def handout_problem(problem: Problem, code: str) -> bytes:
     return _filled("handout-problem.html", language, faults=lines)
 
 
+_LIMIT: Final = re.compile(r"This must be at (least|most) (-?[0-9]+(?:\.[0-9]+)?)\.")
+_MUST_BE: Final = {
+    "number": "not_a_number",
+    "price": "not_a_number",
+    "whole": "not_whole",
+    "mass": "not_a_measure",
+    "length": "not_a_measure",
+}
+"""The text that says what a field takes, by its `data-type`."""
+
+
+def _in_words(status: int, fault: Fault, language: str) -> str:
+    """A fault in the words of the page, as `inWords` of `base.js` says it; what a field takes, as `valueOf` there."""
+    texts, field = _texts()[language], _fields().get(fault.parameter or "", {})
+    in_short: str = texts.get(f"fault_{fault.code}", fault.detail)
+    if status == 422:
+        return fault.detail if language == "en" else f"{in_short} {fault.detail}"
+    words = words_of(language)
+    if limit := _LIMIT.match(fault.detail):
+        limited: str = texts[f"fault_at_{limit[1]}"]
+        return limited.replace("{limit}", words.number(float(limit[2])))
+    must_be = _MUST_BE.get(field.get("data-type", ""))
+    if must_be is None or fault.code not in ("wrong_type", "wrong_form"):
+        return in_short
+    example = field.get("data-example", "").replace(".", words.decimal_sign)
+    taken: str = texts[must_be]
+    return taken.replace("{example}", example).replace("{unit}", field.get("data-unit", ""))
+
+
 @cache
-def _labels() -> dict[str, str]:
-    """The name of the text that stands at a field of the form, by the name of the field."""
+def _fields() -> dict[str, dict[str, str]]:
+    """The attributes of each field of the form by its name, with the name of the text that is its `label`."""
     template = (FOLDER / "index.html").read_text("utf-8")
     form = template.partition('id="plan-form"')[2].partition("</form>")[0]
-    labels = re.findall(r'\{\{(\w+)\}\}<(?:input|select|textarea) name="(\w+)"', form)
-    return {name: text for text, name in labels} | {"sizes": "heads"}
+    fields = {}
+    for label, written in re.findall(r"\{\{(\w+)\}\}<(?:input|select|textarea) ([^>]*)>", form):
+        attributes = dict(re.findall(r'([\w-]+)="([^"]*)"', written))
+        fields[attributes.get("name", "")] = attributes | {"label": label}
+    return fields | {"sizes": {"label": "heads"}}
 
 
 @cache
@@ -119,7 +149,7 @@ def files() -> list[Operation]:
     return [_file(file) for file in sorted(FOLDER.iterdir()) if file.suffix in MEDIA_TYPES]
 
 
-class _Asked(Lookup):
+class _FileLookup(Lookup):
     """A file that a browser asks after each time: the files of two releases do not work together."""
 
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
@@ -129,7 +159,7 @@ class _Asked(Lookup):
 
 
 def _file(file: Path) -> Operation:
-    @_Asked(f"/page/{file.name}", renderers={MEDIA_TYPES[file.suffix]: lambda content, _: content})
+    @_FileLookup(f"/page/{file.name}", renderers={MEDIA_TYPES[file.suffix]: lambda content, _: content})
     def get_file() -> bytes:
         return file.read_bytes()
 

@@ -4,6 +4,7 @@ The form of the page leads here without JavaScript.
 """
 
 import re
+from functools import cache
 from typing import Annotated, Any, Final, Literal
 from urllib.parse import parse_qsl, urlencode
 
@@ -12,16 +13,17 @@ from litestar.types import HTTPScope, Receive, Send
 from msgspec import Meta
 from msgspec.structs import asdict
 
-from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.hat.request import MOST_SIZES, HatSize
 from roundwright.knitting.quantities import Length
-from roundwright.language import supported
-from roundwright.web.problems import MEDIA_TYPE, PROBLEM, ProblemError, to_problem
+from roundwright.language import Words, supported, words_of
+from roundwright.language.words import ENGLISH_WORDS
+from roundwright.web.problems import MEDIA_TYPE, PROBLEM, Fault, FaultCode, ProblemError, to_problem
 from roundwright.web.routes import people
 from roundwright.web.routes.content_negotiation import best_media_type
 from roundwright.web.routes.hats import write_handout
 from roundwright.web.routes.operation import Lookup, send_answer
+from roundwright.web.routes.request_faults import faults_of
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import STYLES, html, policy
 
@@ -36,10 +38,13 @@ _NEEDLES: Final = {
 MAX_SIZE: Final = 80
 """Characters of one size: a label of forty and the longest way to say a head."""
 _SIZE: Final = re.compile(
-    r"([0-9]{1,4}(?:[.,][0-9]{1,4})?)? ?(woman|man|cm|in|month|year|week)s?(?: ?x ?([0-9]{1,4}))?",
+    r"([0-9]{1,4}(?:[.,][0-9]{1,4})?)? ?([^\W\d_]+|[\"”″])(?: ?[x×] ?([0-9]{1,4}))?",
     re.IGNORECASE,
 )
-_AGES: Final = {"month": "age_months", "year": "age_years", "week": "gestation_weeks"}
+_AGES: Final = {"months": "age_months", "years": "age_years", "weeks": "gestation_weeks"}
+_LENGTHS: Final = {"cm": "cm", **dict.fromkeys(("in", "inch", "inches", '"', "”", "″"), "in")}
+_TEXTS: Final = ("sizes", "name", "yarn_name", "other_yarn_name")
+"""Fields that are no numbers, whatever is in them."""
 _TYPED: Final = re.compile(r"([0-9]+)(?:[.,]([0-9]+))?\s*([a-z]*)", re.IGNORECASE)
 
 
@@ -52,41 +57,74 @@ class PrintedPlan(HandoutRequest, frozen=True, kw_only=True, forbid_unknown_fiel
     needles: Literal["3", "4", "magic_loop", "magic_loop_100", "circulars", "circular"] | None = None  # type: ignore[assignment]
 
     def request(self) -> HandoutRequest:
-        """The request for this handout. Raises `Impossible` for a size that cannot be read."""
+        """The request for this handout. Raises `ProblemError` for a size that cannot be read, or is out of range."""
         texts = [text for text in re.split("[;\n]", self.sizes) if text.strip()]
         if not 1 <= len(texts) <= MOST_SIZES:
-            raise _not_read(f"There are {len(texts)} sizes, and there may be 1 to {MOST_SIZES}.")
-        sizes = tuple(map(_size, texts))
+            detail = f"There are {len(texts)} sizes, and there may be 1 to {MOST_SIZES}."
+            raise _wrong_sizes("wrong_length", detail)
+        words = words_of(self.language)
+        sizes = tuple(_size(text, words) for text in texts)
         needles = None if self.needles is None else _NEEDLES[self.needles]
         return HandoutRequest(**(asdict(self) | {"sizes": sizes, "needles": needles}))
 
 
-def _size(text: str) -> HatSize:
-    """A size as the form says it: `Marrow: 9 months x 4`. Raises `Impossible` for what says no size."""
+def _size(text: str, words: Words) -> HatSize:
+    """A size as the form says it, in English or in other words: `Marrow: 9 months x 4`, `9 Monate`.
+
+    Raises `ProblemError` for what says no size, and for one that is out of range.
+    """
     shown = " ".join(text.split())
     label, _, head = shown.rpartition(":")
     match = _SIZE.fullmatch(head.strip()) if len(shown) <= MAX_SIZE else None
     number, unit, makers = match.groups() if match else (None, "", None)
     value = float(number.replace(",", ".")) if number else None
     size: dict[str, Any] = {"label": label.strip() or None, "makers": int(makers or 1)}
-    match unit.lower():
+    match _units(ENGLISH_WORDS).get(unit.casefold()) or _units(words).get(unit.casefold()):
         case "woman" | "man" as adult if value is None:
             size["adult"] = adult
         case "cm" | "in" as length_unit if value is not None:
             size["head"] = {"value": value, "unit": length_unit}
-        case "month" | "year" | "week" as age if value is not None:
+        case "months" | "years" | "weeks" as age if value is not None:
             size[_AGES[age]] = value
         case _:
-            raise _not_read(f"{shown[:MAX_SIZE]!r} cannot be read as a size.")
+            example = "; ".join(
+                (
+                    f"{words.number(55.5)} cm",
+                    f"{_age('months', 9, words)} x 4",
+                    _age("years", 3, words),
+                    words.say("size.woman"),
+                )
+            )
+            raise _wrong_sizes("wrong_form", f"{shown[:MAX_SIZE]!r} cannot be read as a size.", example)
     try:
         return msgspec.convert(size, HatSize)
     except msgspec.ValidationError as error:
-        raise _not_read(f"{shown[:MAX_SIZE]!r} cannot be read as a size.") from error
+        (fault, *_) = faults_of(size, msgspec.json.schema, HatSize)
+        must = fault.detail.partition(". ")[0].removesuffix(
+            "."
+        )  # what the field is follows, by names of the interface
+        raise _wrong_sizes(fault.code, f"{shown!r}: {must}.") from error
 
 
-def _not_read(detail: str) -> Impossible:
-    return Impossible(
-        detail, code="not_given", pointer="#/sizes", nearest="55.5 cm; 9 months x 4; 3 years; woman"
+@cache
+def _units(words: Words) -> dict[str, str]:
+    """What stands behind the number of a size, or alone, in the words of a language."""
+    ages = {_age(age, number, words).split()[-1]: age for age in _AGES for number in (1, 2)}
+    return {
+        word.casefold(): unit
+        for word, unit in (
+            ages | _LENGTHS | {words.say(f"size.{adult}"): adult for adult in ("woman", "man")}
+        ).items()
+    }
+
+
+def _age(age: str, number: int, words: Words) -> str:
+    return words.say_count(f"age.{age}", number, number=number)
+
+
+def _wrong_sizes(code: FaultCode, detail: str, nearest: str | None = None) -> ProblemError:
+    return ProblemError(
+        "cannot-be-knitted", detail, Fault(code=code, detail=detail, parameter="sizes"), nearest=nearest
     )
 
 
@@ -117,7 +155,10 @@ class FormLookup(Lookup):
 
     def prepared(self, query: bytes) -> bytes:
         """The query without empty fields, its numbers as the service writes them."""
-        fields = [(name, _plain(text.strip())) for name, text in parse_qsl(query.decode("latin-1"))]
+        fields = [
+            (name, text.strip() if name in _TEXTS else _plain(text.strip()))
+            for name, text in parse_qsl(query.decode("latin-1"))
+        ]
         return urlencode([(name, text) for name, text in fields if text]).encode()
 
 

@@ -23,7 +23,7 @@ class QueryForm(Lookup):
             renderers=calculation.renderers,
             can_be_impossible=True,
         )
-        self.own_headers = [line for line in calculation.own_headers if line[0] != b"vary"]
+        self.own_headers = list(calculation.own_headers)
         self.declare(calculation.calculate, calculation.request_type, calculation.answer_type)
 
     def warm(self) -> None:

@@ -198,8 +198,11 @@ class _Schema:
         """The fault of an object with a field that it does not have."""
         names = self.node(error.evaluation_path[:-1]).get("properties", {})
         outer = error.instance_path[0] if error.instance_path else ""
+        parts = [known for known in names if known.startswith(f"{name}_")]
         if outer and name in self.node([]).get("properties", {}):
             meant = f" It stands beside {outer!r}, not in it."
+        elif len(parts) > 1:  # an object of the body, of which a link has the fields: `gauge=18`
+            meant = f" There are: {', '.join(parts)}."
         else:
             meant = did_you_mean(name, names) or (
                 f" The fields here are: {', '.join(names)}." if names else ""
@@ -345,8 +348,7 @@ class _Schema:
             if "examples" in field:
                 return [name]
         for name, field in properties.items():
-            alternatives = [self.resolved(part) for part in field.get("anyOf", (field,))]
-            if any("enum" in part for part in alternatives):
+            if self.words(field):
                 return [name]
         return [name for name, field in properties.items() if field.get("default") is not None]
 

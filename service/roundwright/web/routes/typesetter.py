@@ -13,7 +13,9 @@ from collections import Counter
 from concurrent.futures import ThreadPoolExecutor
 from importlib.util import find_spec
 from logging import getLogger
-from typing import Any, Final
+from os import SEEK_END
+from tempfile import TemporaryFile
+from typing import IO, Any, Final
 from weakref import finalize
 
 from litestar.types import Receive
@@ -23,16 +25,17 @@ from roundwright.wording.handout import typeset
 from roundwright.wording.handout.typeset import HANDOUT, PICTURE
 
 MAX_PENDING: Final = 4
-"""PDFs, and pictures as large as a PNG may be, in work or in the queue: four of the largest take about 1.6 s, and a
-proxy gives up after 2 s."""
+"""PDFs, and pictures as large as a PNG may be, in work or in the queue: four of the largest take about 1.8 s."""
 MAX_PENDING_WITH_PICTURES: Final = 12
-"""The same with other pictures, which take 0.04 to 0.2 s: as many as a page shows at once, and 0.1 s as a rule."""
+"""The same with other pictures, which take 0.04 to 0.2 s: as many as a page shows at once."""
 RETRY_AFTER_S: Final = 2
-"""By then the queue is empty."""
+"""By then the PDFs in the queue are made."""
 ANSWER_TIMEOUT_S: Final = 10
 """Wall-clock time after which a silent process counts as hung; its own limit counts processor time."""
 MAX_LOGGED: Final = 200
-"""Characters of a line of the process that are logged: the first and the last it wrote, when it ends unasked."""
+"""Characters of a line of the process that are logged."""
+MAX_READ: Final = 65_536
+"""Bytes of what the process wrote that are read when it has ended: its last lines are in them."""
 _LIMIT_SIGNALS: Final = (-signal.SIGPROF, -signal.SIGABRT)
 """The signals that end the process when a PDF exceeds the limit on time or memory."""
 
@@ -51,6 +54,8 @@ class Typesetter:
     def __init__(self, program: str = typeset.__file__) -> None:
         self.program = program
         self.process: subprocess.Popen[bytes] | None = None
+        self.errors: IO[bytes] | None = None
+        """What the process writes to its standard error: a file, since nobody reads a pipe that fills up meanwhile."""
         self.end: finalize[Any, Typesetter] | None = None
         """Ends the process, at the latest when this object is collected."""
         self.is_stopped = False
@@ -131,13 +136,14 @@ class Typesetter:
     def start(self) -> "subprocess.Popen[bytes]":
         """The process; started now if there is none, or if it has ended while idle."""
         if self.process is not None and self.process.poll() is not None:
-            self._discard()
+            self._discard_ended()
         if self.process is None:
             command = [sys.executable, "-P", self.program]
+            self.errors = TemporaryFile()  # noqa: SIM115 - closed when the process is discarded
             self.process = subprocess.Popen(  # noqa: S603 - ours
-                command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE
+                command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self.errors
             )
-            self.end = finalize(self, _end, self.process)
+            self.end = finalize(self, _end, self.process, self.errors)
         return self.process
 
     def kill(self) -> None:
@@ -152,18 +158,26 @@ class Typesetter:
         self._discard()
 
     def _discard(self) -> None:
-        """End the process; what it said of its end becomes one line of the log."""
+        """End the process."""
         self.process = None
-        words = self.end() if self.end is not None else None
-        if words:
-            lines = words.decode(errors="replace").splitlines()
-            _logger.warning(
-                "typesetter", extra={"words": [line[:MAX_LOGGED] for line in (lines[0], lines[-1])]}
-            )
+        if self.end is not None:
+            self.end()
+
+    def _discard_ended(self) -> None:
+        """Discard a process that has ended unasked; the first and the last line it wrote are an event of the log."""
+        assert self.process is not None
+        assert self.errors is not None
+        self.process.kill()
+        self.process.wait()
+        lines = _last_lines(self.errors)
+        self._discard()
+        if lines:
+            ends = dict.fromkeys((lines[0], lines[-1]))
+            _logger.warning("typesetter_ended", extra={"lines": [line[:MAX_LOGGED] for line in ends]})
 
     def _error_of(self, process: "subprocess.Popen[bytes]") -> ProblemError:
         """The error for the caller whose PDF ended the process."""
-        self._discard()
+        self._discard_ended()
         if process.returncode in _LIMIT_SIGNALS:
             return ProblemError(
                 "too-long",
@@ -172,10 +186,18 @@ class Typesetter:
         return _try_again("The process that typesets files has ended and is being restarted.")
 
 
-def _end(process: "subprocess.Popen[bytes]") -> bytes:
-    """End a process; what it wrote to its standard error."""
+def _end(process: "subprocess.Popen[bytes]", errors: IO[bytes]) -> None:
+    """End a process, and close what it wrote to."""
     process.kill()
-    return process.communicate()[1]
+    process.communicate()
+    errors.close()
+
+
+def _last_lines(errors: IO[bytes]) -> list[str]:
+    """The lines that a process wrote to its standard error, the last of them where they are many."""
+    size = errors.seek(0, SEEK_END)
+    errors.seek(max(0, size - MAX_READ))
+    return errors.read().decode(errors="replace").splitlines()
 
 
 def _try_again(reason: str) -> ProblemError:

@@ -371,7 +371,7 @@ def _shopping(request: HandoutRequest, answer: HatsAnswer, words: Words) -> Shop
     """The yarn of each size and of all; where balls are counted, their own balls or one basket for all."""
     order = answer.order
     has_balls = order.own.balls is not None
-    kits = [
+    kit_prices = [
         words.say("handout.price", cost=float(price.amount), currency=price.currency)
         for price in _kit_prices(order)
     ]
@@ -381,7 +381,7 @@ def _shopping(request: HandoutRequest, answer: HatsAnswer, words: Words) -> Shop
             str(line.makers),
             _amount_text(line.each.amount, words),
             *((str(line.each.balls), str(line.makers * (line.each.balls or 0))) if has_balls else ()),
-            *kits[index : index + 1],
+            *kit_prices[index : index + 1],
         )
         for index, line in enumerate(order.lines)
     )
@@ -390,9 +390,9 @@ def _shopping(request: HandoutRequest, answer: HatsAnswer, words: Words) -> Shop
         "knitters",
         "yarn",
         *(("balls", "balls_in_all") if has_balls else ()),
-        *(("kit",) if kits else ()),
+        *(("kit",) if kit_prices else ()),
     )
-    notes = (*_notes(order, words, has_kits=bool(kits)), *_instead(request, answer, words))
+    notes = (*_notes(order, words, has_kits=bool(kit_prices)), *_instead(request, answer, words))
     return Shopping(
         head=tuple(words.say(f"handout.column.{column}") for column in columns), rows=rows, notes=notes
     )

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from functools import reduce
 from typing import Final
 
+from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.language import say, say_count
 from roundwright.wording.proofreading.findings import stitches
 from roundwright.wording.reading.states import Fault
@@ -59,6 +60,7 @@ _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
     "cast_on_differs": lambda fault: say_count("find.cast_on_differs", fault.before, printed=fault.stated),
     "sizes_differ": lambda fault: say("find.sizes_differ", numbers=fault.stated, sizes=fault.before),
     "never_ends": _never_ends,
+    "too_many_rounds": lambda _: say("find.too_many_rounds", most=MOST_ROUNDS),
     "not_understood": lambda fault: fault.text or say("find.not_read"),
     "round_missing": lambda fault: _round_missing(fault.text),
     "round_twice": lambda fault: say("find.round_twice", round=fault.text),

@@ -13,8 +13,8 @@ from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import UNNAMED, HatRequest
 from roundwright.knitting.needles.holds import holders
-from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm
-from roundwright.knitting.rounds.round import Round, StitchName, stitch_names
+from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm, system_of
+from roundwright.knitting.rounds.round import Round, stitch_names
 from roundwright.language import Words, words_of
 from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
 from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
@@ -78,9 +78,6 @@ def sections(
     """The sections of a pattern; one that would be empty is left out."""
     wording = Wording(request)
     words = wording.words
-    explained: set[StitchName] = (
-        set()
-    )  # in working order: the lines of a section are made when the section is
     lines_by_name: dict[str, Iterable[str | Line]] = {
         "sizes": _sizes(plans, words),
         "measurements": _measurements(plans, words),
@@ -90,13 +87,13 @@ def sections(
         "notes": [*_notes(request, plans, words), *colour_note(request, words)],
         "warnings": _warnings(warnings, wording),
         "cast_on": _cast_on(request, plans, wording),
-        "brim": _brim(request, plans, wording, explained),
-        "body": _body(request, plans, wording, explained),
-        "crown": crown_lines(plans, wording, explained),
+        "brim": _brim(request, plans, wording),
+        "body": _body(request, plans, wording),
+        "crown": crown_lines(plans, wording),
         "finishing": _finishing(request, plans, wording),
         "cautions": _cautions(cautions, words),
     }
-    written = (
+    written = (  # in working order: the lines of a section are made when the section is
         Section(
             name,
             words.say(f"heading.{name}"),
@@ -220,9 +217,9 @@ def _gauge(request: HatRequest, words: Words) -> list[str]:
 
 def _counted(gauge: Gauge, units: UnitSystem, words: Words) -> str:
     """A gauge as it was counted; in 4 in or 10 cm where it was counted over a length of the other units."""
-    over, is_imperial = gauge.over, units == "imperial"
-    if (over.unit in ("in", "yd")) != is_imperial:
-        over = Length(4, "in") if is_imperial else Length(10, "cm")
+    over = gauge.over
+    if system_of(over.unit) != units:
+        over = Length(4, "in") if units == "imperial" else Length(10, "cm")
     scale = mm(over) / mm(gauge.over)
     stitches, length = _tenths(gauge.stitches * scale, words), printed_quantity(over, words)
     if not gauge.rows:
@@ -280,28 +277,24 @@ def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) ->
     ]
 
 
-def _brim(
-    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]
-) -> Iterable[str | Line]:
+def _brim(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
     if wording.beginner and request.colours is not None:
         colours = brim_colours(request.colours, wording.words)
         yield wording.words.say("pattern.brim_colours", colours=colours)
-    yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans), explained)
+    yield from straight_lines([plan.brim for plan in plans], wording, holds_of(plans))
     if request.brim.edge == "rolled":
         yield wording.words.say("pattern.rolls_up")
     if request.brim.edge == "folded":
         yield wording.words.say("pattern.turned_up")
 
 
-def _body(
-    request: HatRequest, plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]
-) -> Iterable[str | Line]:
+def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> Iterable[str | Line]:
     words = wording.words
     if request.brim.smaller_needle:
         yield words.say("pattern.larger_needles")
     if wording.beginner and request.colours is not None:
         yield words.say("pattern.body_colours", colours=body_colours(request.colours, words))
-    yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans), explained)
+    yield from straight_lines([plan.body for plan in plans], wording, holds_of(plans))
     lengths = printed_lengths([plan.measurements.edge_to_crown for plan in plans], words)
     yield words.say("pattern.measures", lengths=lengths)
 

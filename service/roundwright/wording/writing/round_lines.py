@@ -48,6 +48,8 @@ class Wording:
         self.is_uk = request.terms == "uk"
         self.words = words_of(request.language or ("en-GB" if self.is_uk else None))
         self.style = "beginner" if self.beginner else "short"
+        self.explained: set[StitchName] = set()
+        """Stitches that a beginner has read of: the lines are made in working order."""
 
     def steps(self, round: Round) -> str:
         """The steps of a round, without its number and its count."""
@@ -78,17 +80,24 @@ class Wording:
         """The stitches of each size, in words as they are written in the pattern."""
         return counted("stitches" if self.beginner else "sts", counts, self.words)
 
-    def how_to(self, rounds: Iterable[Round], explained: set[StitchName]) -> Iterator[Line]:
-        """For beginners, how stitches are worked that come for the first time; they are added to `explained`."""
+    def how_to(self, rounds: Iterable[Round], note: str) -> Iterator[Line]:
+        """For beginners, how stitches are worked that come for the first time.
+
+        Where they come in a line that is not for all sizes, as its `note` says, it is said that this is for every size.
+        """
         if not self.beginner:
             return
-        used = {name for round in rounds for name in stitch_names(round.steps)} - explained
-        explained.update(used)
+        used = {name for round in rounds for name in stitch_names(round.steps)} - self.explained
+        self.explained.update(used)
         for name in reference.stitches():
             if name in used:
                 stitch = sentence_start(self.words.stitch_plain(name))
                 how = self.words.say("pattern.how_to", stitch=stitch, how=self.words.say(f"how.{name}"))
-                yield _note(self.in_terms(how))
+                yield _note(self.in_terms(self.for_every_size(how) if note else how))
+
+    def for_every_size(self, note: str) -> str:
+        """A note at a line of some sizes that the others need too."""
+        return self.words.say("line.note_for_every_size", note=note)
 
     def note(self, sizes: Sequence[int], size_count: int) -> str:
         """The note that a line is not for all sizes; empty where it is for all."""
@@ -140,15 +149,12 @@ def different_rounds(part: HatPart) -> tuple[Round, ...]:
     return (part.adjust, *lines) if part.part == "body" else (*lines, part.adjust)
 
 
-def straight_lines(
-    parts: Sequence[HatPart], wording: Wording, holds: Sequence[str], explained: set[StitchName]
-) -> Iterator[Line]:
+def straight_lines(parts: Sequence[HatPart], wording: Wording, holds: Sequence[str]) -> Iterator[Line]:
     """The lines of a straight part, given one part a size: each round, or rounds in turn, with how many are worked.
 
-    The round that changes the count comes first in a body and last in a brim. `holds` is what each size is on,
-    `explained` the stitches that a beginner has read of.
+    The round that changes the count comes first in a body and last in a brim. `holds` is what each size is on.
     """
-    adjust = _adjust_lines([part.adjust for part in parts], wording, holds, explained)
+    adjust = _adjust_lines([part.adjust for part in parts], wording, holds)
     if parts[0].part == "body":
         yield from adjust
     sizes_by_lines: dict[int, list[int]] = {}
@@ -157,32 +163,29 @@ def straight_lines(
             sizes_by_lines.setdefault(len(part.lines), []).append(size)
     for line_count, sizes in sizes_by_lines.items():
         lines = _equal_rounds if line_count == 1 else _rounds_in_turn
-        yield from lines(parts, sizes, wording, explained)
+        yield from lines(parts, sizes, wording)
     yield from adjust
 
 
-def _adjust_lines(
-    rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str], explained: set[StitchName]
-) -> Iterator[Line]:
+def _adjust_lines(rounds: Sequence[Round | None], wording: Wording, holds: Sequence[str]) -> Iterator[Line]:
     """The round from the count of the brim to that of the body, with what is slid before it."""
     texts = [None if round is None else wording.steps(round) for round in rounds]
     for line in wording.merged(texts):
         of_sizes = {size: round for size in line.sizes if (round := rounds[size]) is not None}
         yield from _slides(of_sizes, holds, wording)
-        yield from wording.how_to(of_sizes.values(), explained)
-        start = wording.next_rounds_start([1], wording.note(line.sizes, len(rounds)))
+        note = wording.note(line.sizes, len(rounds))
+        yield from wording.how_to(of_sizes.values(), note)
+        start = wording.next_rounds_start([1], note)
         yield wording.line(start, line.text, [round.after for round in of_sizes.values()])
 
 
-def _equal_rounds(
-    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, explained: set[StitchName]
-) -> Iterator[Line]:
+def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
     texts = [wording.steps(part.lines[0]) if size in sizes else None for size, part in enumerate(parts)]
     for line in wording.merged(texts):
         shared = [parts[size] for size in line.sizes]
         note = wording.note(line.sizes, len(parts))
         start = _start_of_equal_rounds(shared, wording, note)
-        yield from wording.how_to([part.lines[0] for part in shared], explained)
+        yield from wording.how_to([part.lines[0] for part in shared], note)
         yield wording.line(start, line.text, [part.lines[0].after for part in shared])
 
 
@@ -196,16 +199,14 @@ def _start_of_equal_rounds(parts: Sequence[HatPart], wording: Wording, note: str
     return wording.rounds_to(1, size_list(rounds, wording.words), note)
 
 
-def _rounds_in_turn(
-    parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording, explained: set[StitchName]
-) -> Iterator[Line]:
+def _rounds_in_turn(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
     """Rounds worked in turn, such as garter stitch: the first of them, then how often they are repeated."""
     note = wording.note(sizes, len(parts))
     shared = [parts[size] for size in sizes]
     first = shared[0].lines
     for number, round in enumerate(first, start=1):
         counts = [part.lines[number - 1].after for part in shared]
-        yield from wording.how_to([round], explained)
+        yield from wording.how_to([round], note)
         yield wording.line(wording.rounds_start(number, number, note), wording.steps(round), counts)
     longer = [size for size in sizes if parts[size].rounds_in_turn > len(first)]
     if longer:
@@ -219,11 +220,8 @@ def _rounds_in_turn(
 # --- crown --------------------------------------------------------------------------------------------------------
 
 
-def crown_lines(plans: Sequence[HatPlan], wording: Wording, explained: set[StitchName]) -> Iterator[Line]:
-    """The rounds of the crown; each note stands before the first round it belongs to, once for a size or for all.
-
-    `explained` are the stitches that a beginner has read of.
-    """
+def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
+    """The rounds of the crown; each note stands before the first round it belongs to, once for a size or for all."""
     first_numbers = [plan.crown.rounds[0].number if plan.crown.rounds else 1 for plan in plans]
     last_numbers = [plan.crown.rounds[-1].number if plan.crown.rounds else 0 for plan in plans]
     crowns = [plan.crown.rounds for plan in plans]
@@ -244,9 +242,10 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording, explained: set[Stitc
         for line in wording.merged(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, holds_of(plans), wording)
-            yield from _notes(rounds, marker_notes, written_notes, wording.words)
-            yield from wording.how_to(rounds.values(), explained)
-            start = wording.rounds_start(number, until, wording.note(line.sizes, len(plans)))
+            yield from _notes(rounds, marker_notes, written_notes, wording)
+            note = wording.note(line.sizes, len(plans))
+            yield from wording.how_to(rounds.values(), note)
+            start = wording.rounds_start(number, until, note)
             yield wording.line(start, line.text, [round.after for round in rounds.values()])
         yield from _finished_sizes(plans, last_numbers, until, wording)
         number = until + 1
@@ -263,7 +262,7 @@ def _notes(
     rounds: Mapping[int, Round],
     sizes_by_note: Mapping[str, frozenset[int]],
     written: set[tuple[int, str]],
-    words: Words,
+    wording: Wording,
 ) -> Iterator[Line]:
     """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes.
 
@@ -277,13 +276,13 @@ def _notes(
             continue
         later = sizes_by_note.get(note, frozenset()) - set(sizes)
         written.update((size, note) for size in (*sizes, *later))
-        text = words.render(note)
+        text = wording.words.render(note)
         if later:
-            yield _note(words.say("line.note_for_every_size", note=text))
+            yield _note(wording.for_every_size(text))
         elif len(sizes) == len(rounds):
             yield _note(text)
         else:
-            yield _note(only_for(sizes, text, words))
+            yield _note(only_for(sizes, text, wording.words))
 
 
 def _sizes_of_marker_notes(crowns: Sequence[Sequence[Round]]) -> dict[str, frozenset[int]]:

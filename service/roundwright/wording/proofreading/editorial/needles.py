@@ -23,10 +23,10 @@ _LISTED: Final = re.compile(
     rf"{_ON}{_NEEDLES}[\s,:;(–—-]{{1,3}}(?P<listed>[0-9]{{1,3}}(?:(?:\s?[,/+–-]\s?|\sand\s|,\sand\s)[0-9]{{1,3}}){{1,4}})\b",
     re.IGNORECASE,
 )
-_WORKED: Final = re.compile(
+_WORK: Final = re.compile(
     r"dec|inc|narrow|knit|purl|work|rep|slip|\bk|\bp\b|\buntil\b|\btill\b", re.IGNORECASE
 )
-_MORE: Final = re.compile(r",?\s(?:and|plus|with|then)\b|,\s?[0-9]", re.IGNORECASE)
+_OTHER_NEEDLES: Final = re.compile(r",?\s(?:and|plus|with|then)\b|,\s?[0-9]", re.IGNORECASE)
 """More needles with other stitches: `38 on each of two needles and 36 on the third`."""
 _SENTENCE: Final = re.compile(r"[.;:\n]")
 
@@ -56,8 +56,8 @@ def _each(sheet: Sheet, printed: Printed, match: re.Match[str]) -> Iterator[Find
     counts = values(match["each"])
     before = _SENTENCE.split(printed.text[: match.start()])[-1]
     if (
-        _WORKED.search(before)
-        or _MORE.match(printed.text, match.end())
+        _WORK.search(before)
+        or _OTHER_NEEDLES.match(printed.text, match.end())
         or len(counts) not in (1, len(sheet.cast_on))
     ):
         return
