@@ -376,8 +376,10 @@ def test_every_single_round_is_every_round(every: str) -> None:
 @pytest.mark.parametrize(
     "crown",
     [
-        "Continue to dec 8 sts in this manner on every 2nd rnd until 30 sts remain, "
-        "then on every rnd until 9 sts remain.",
+        (
+            "Continue to dec 8 sts in this manner on every 2nd rnd until 30 sts remain, "
+            "then on every rnd until 9 sts remain."
+        ),
         "Rnd 5: *k4, k2tog* (40)\nSmaller round: knit 8, knit 2 together, 6 times. Then knit 1 easy round.",
     ],
 )
