@@ -38,7 +38,7 @@ else:
     from roundwright.wording.reading.layout import MOST_IN_LINE
     from roundwright.wording.writing import pattern as write
 
-LIMIT_MS = 50.0
+LIMIT_MS = 200.0  # PATTERN_MS of tests/long/bounds.py
 _AGAIN = 4
 _CHECKED = 20
 """One answer in so many is decoded again and its rounds are executed."""

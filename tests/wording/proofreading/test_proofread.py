@@ -327,7 +327,7 @@ def test_each_pair_of_stars_is_one_of_its_own(line: str) -> None:
      "\n" * LONGEST_TEXT, "Rnd 1: k" + "1" * 60_000, "rep from * " * 5_000, "Rnd 1: " + "a" * 60_000,
      "k. " + "K. " * 20_000 + " rnd", "r1" + " " * 65_000 + "!", "Rnd 1: k " + "once " * 390,
      ". Rnd 1:" * 8_000, "Rnd 1: knit\n" + "Rep rnd 1\n" * 6_000,
-     "Rnd 1: k2 (" + "1," * 30_000],
+     "Rnd 1: k2 (" + "1," * 30_000, "Front: k1 Back: k1 " * 3_000, "Rnds 1, 3, 5: k2 k2tog, then k1 k2tog.\n" * 1_600],
     ids=lambda text: text[:12],
 )  # fmt: skip
 def test_the_longest_texts_are_answered(text: str) -> None:

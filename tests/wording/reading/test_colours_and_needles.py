@@ -101,3 +101,14 @@ def test_all_sizes_go_on_with_their_count_in_a_bracket(everybody: str) -> None:
     assert not errors(reading)
     got = [counts(rounds, rounds[0].before) for rounds in reading.rounds]
     assert got == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]
+
+
+def test_the_last_needle_of_a_round_does_not_take_the_words_of_the_next_round() -> None:
+    """The back keeps its 8 stitches; the second round is another."""
+    text = "Rnd 1: Front: k6, k2tog, back: knit to end Rnd 2: Front: knit, back: knit"
+    rounds = read(text, (16,)).rounds[0]
+
+    assert [(done.before, done.after, done.text) for done in rounds] == [
+        (16, 15, "k6, k2tog, k8"),
+        (15, 15, "knit"),
+    ]

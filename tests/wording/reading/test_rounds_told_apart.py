@@ -370,3 +370,23 @@ def test_every_single_round_is_every_round(every: str) -> None:
 
     assert counts(reading) == [[70, 60, 50, 40, 30, 20]]
     assert len(reading.rounds[0]) == 6
+
+
+@pytest.mark.parametrize("others", ["All other rounds: knit.", "All rounds not mentioned are knit."])
+@pytest.mark.parametrize(
+    "crown",
+    [
+        (
+            "Continue to dec 8 sts in this manner on every 2nd rnd until 30 sts remain, "
+            "then on every rnd until 9 sts remain."
+        ),
+        "Rnd 5: *k4, k2tog* (40)\nSmaller round: knit 8, knit 2 together, 6 times. Then knit 1 easy round.",
+    ],
+)
+def test_a_plain_round_told_below_is_of_the_line_that_tells_it(crown: str, others: str) -> None:
+    """Round 2 is told in the last line, however the words between are cut to come out."""
+    text = f"Rnd 1: *k6, k2tog* (56)\nRnd 3: *k5, k2tog* (48)\n{crown}\n{others}"
+    lines = read(text, (64,)).lines
+
+    assert 2 in lines[-1].rounds
+    assert not any(2 in line.rounds for line in lines[:-1])

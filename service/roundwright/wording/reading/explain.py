@@ -6,7 +6,7 @@ assumed and what does not come out as its cost. The cheapest states are kept aft
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -25,8 +25,10 @@ from roundwright.wording.reading.scope import Scope, Sizes
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.states import (
     DROPPED,
+    FURTHER_DOWN,
     WRONG,
     Budget,
+    Done,
     Explanation,
     Fault,
     Faults,
@@ -51,6 +53,9 @@ BETTER_CUT: Final = 2.0
 """How much less another cut has to cost to be taken."""
 NO_EXTRA: Final = 0.05
 """A candidate that costs less than this more than before comes out as the pattern says."""
+
+
+_Placed = TypeVar("_Placed", Done, Fault)
 
 
 class _Trial(Struct):
@@ -229,18 +234,22 @@ class Search:
         for lane in state.lanes:
             after = lane.copy()
             flush(self.desk, after)
-            rounds.append(tuple(unrolled(after.chain)))
+            rounds.append(tuple([self.placed(done) for done in unrolled(after.chain)]))
         faults: list[Fault] = []
         link = state.faults
         while link:
             link, fault = link
-            faults.append(fault)
+            faults.append(self.placed(fault))
         choices: list[tuple[int, Candidate]] = []
         chosen = state.choices
         while chosen:
             chosen, choice = chosen
             choices.append(choice)
         return Explanation(tuple(rounds), tuple(reversed(faults)), tuple(reversed(choices)), state.cost)
+
+    def placed(self, work: _Placed) -> _Placed:
+        """A round or a fault with the place of its segment, now that all are cut."""
+        return replace(work, segment=self.desk.place(work.segment)) if work.segment >= FURTHER_DOWN else work
 
     def advance(self, place: int) -> None:
         """Work a segment on every state, in every way it may be meant; the cheapest states are kept."""

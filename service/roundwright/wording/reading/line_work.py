@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from functools import cached_property
 from typing import Final
 
@@ -16,6 +16,7 @@ from roundwright.wording.reading.needles import MOST_NEEDLES
 from roundwright.wording.reading.phrases import CastOn, Count, Needlewise
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import (
+    FURTHER_DOWN,
     WRONG,
     WRONG_COUNT,
     Budget,
@@ -25,7 +26,7 @@ from roundwright.wording.reading.states import (
     Lane,
     last_shaping,
 )
-from roundwright.wording.reading.told_later import ToldLater
+from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
 from roundwright.wording.reading.tree import Fill, Nodes, Number, Stitch
 from roundwright.wording.reading.worked import Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
@@ -50,11 +51,12 @@ class Desk:
         self.known: dict[
             tuple[int, int, int, Sections | None, int | None, int | None], tuple[Nodes, Worked | UnclearError]
         ] = {}
+        self.first_candidates: FirstCandidates = {}
 
     @cached_property
     def told_later(self) -> ToldLater:
         """The lines for plain rounds that are told apart from the others."""
-        return ToldLater(self.segments)
+        return ToldLater(self.segments, self.first_candidates)
 
     @cached_property
     def cast_ons(self) -> frozenset[int]:
@@ -66,6 +68,21 @@ class Desk:
     def forget(self) -> None:
         """Forget what is known of segments by their places: there are others now."""
         self.__dict__.pop("told_later", None)
+        self.__dict__.pop("starts", None)
+
+    @cached_property
+    def starts(self) -> list[int]:
+        """Where each segment begins."""
+        return [segment.start for segment in self.segments]
+
+    def place(self, segment: int) -> int:
+        """The place of a segment that a round, an entry or a fault is of, among the segments there are now."""
+        if segment < FURTHER_DOWN:
+            return segment
+        start = segment - FURTHER_DOWN
+        place = bisect_left(self.starts, start)
+        begins = place < len(self.starts) and self.starts[place] == start
+        return place if begins else max(place - 1, 0)
 
     def part(self, place: int) -> int:
         """How many headings stand before a segment."""
@@ -117,7 +134,7 @@ class LineWork:
         self.desk = desk
         self.lane = lane
         self.place = place
-        self.segment = desk.segments[place]
+        self.segment = desk.segments[desk.place(place)]
         self.candidate = candidate
         self.column = column_of(self.segment.label, lane, candidate)
         self.notes: list[tuple[Fault, float]] = []

@@ -32,8 +32,10 @@ def with_needles_joined(tokens: list[Token]) -> list[Token]:
         return tokens
     made: list[Token] = []
     done = 0
-    for run in _runs(heads):
-        stop = _end(tokens, run[-1].stop)
+    runs = _runs(heads)
+    for place, run in enumerate(runs):
+        limit = runs[place + 1][0].start if place + 1 < len(runs) else len(tokens) - 1
+        stop = _end(tokens, run[-1].stop, limit)
         joined = _joined(tokens, run, stop)
         if joined:
             made.extend(tokens[done : run[0].start])
@@ -102,16 +104,18 @@ def _runs(heads: list[Head]) -> list[list[Head]]:
     return [run for run in runs if run[-1].needles[-1] > 1]
 
 
-def _end(tokens: list[Token], begin: int) -> int:
-    """Where the work of the last needle ends: at the end of its sentence or line."""
+def _end(tokens: list[Token], begin: int, limit: int) -> int:
+    """Where the work of the last needle ends: at the end of its sentence or line, where a round or the next begins."""
     place = begin + 1
-    while place < len(tokens) - 1 and not tokens[place].flags & (LINE | FULL) and tokens[place].kind != "(":
+    while place < limit and not tokens[place].flags & (LINE | FULL) and tokens[place].kind != "(":
+        if tokens[place].kind == "round" and tokens[min(place + 2, limit)].flags & COLON:
+            break  # `Rnd 2:`
         place += 1
     return place
 
 
 def _joined(tokens: list[Token], run: list[Head], stop: int) -> list[Token]:
-    """The work of all needles in one line; empty where one of them names a needle that is not told."""
+    """The work of all needles in one line; empty where one has none, or that of a needle that is not told."""
     by_needle: dict[int, list[Token]] = {}
     stops = [head.start for head in run[1:]] + [stop]
     for head, begun in zip(run, stops, strict=True):
@@ -124,6 +128,8 @@ def _joined(tokens: list[Token], run: list[Head], stop: int) -> list[Token]:
             if other not in by_needle:
                 return []
             work = by_needle[other]
+        if not work:
+            return []  # `Front: Back: k2tog`: nothing is told yet for the first
         for needle in head.needles:
             by_needle[needle] = work
     made: list[Token] = []

@@ -20,6 +20,8 @@ FURTHER: Final = 1.5
 """What it costs in every further size."""
 DROPPED: Final = 11.0
 """What a line costs that looks like work and is not read."""
+FURTHER_DOWN: Final = 1 << 30
+"""Added to where a line begins that is told further down: which segment it is, is known when all of them are cut."""
 MOST_LOOKED_BACK: Final = 12
 """How many rounds back the last shaping round is looked for."""
 
@@ -44,7 +46,11 @@ class Fault(Struct, frozen=True, gc=False):
 
 
 class Done(Struct, frozen=True, gc=False):
-    """A round that was worked: by which segment, and by its tree (empty where it was extrapolated)."""
+    """A round that was worked: by which segment, and by its tree (empty where it was extrapolated).
+
+    `segment` is its place, or `FURTHER_DOWN` and where it begins, until the explanation is finished; so in an entry and
+    a fault.
+    """
 
     round: Round
     nodes: Nodes

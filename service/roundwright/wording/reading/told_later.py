@@ -1,6 +1,6 @@
 """Plain rounds that are told apart: `Rnds 2, 4 and 6: knit` behind round 7, `all rounds not mentioned are knit`."""
 
-from typing import Final
+from typing import Final, TypeAlias
 
 from msgspec import Struct
 
@@ -11,7 +11,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import Again, Extent, Fabric, Rounds, Said
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.states import Entry
+from roundwright.wording.reading.states import FURTHER_DOWN, Entry
 from roundwright.wording.reading.telling import EVERY_OTHER, is_for_others
 from roundwright.wording.reading.working import fits_any_count
 
@@ -20,34 +20,40 @@ MOST_NUMBERS: Final = 60
 
 
 class Later(Struct, frozen=True):
-    """A line for plain rounds among those of the segments from `begin` to before `stop`; empty `numbers` for all."""
+    """A line, at `place`, for plain rounds among those of the segments from `begin` to before `stop`.
 
+    `numbers` are theirs; empty for all.
+    """
+
+    place: int
     begin: int
     stop: int
     entry: Entry
     numbers: frozenset[int]
 
 
+FirstCandidates: TypeAlias = dict[int, tuple[Segment, Candidate]]
+"""The likeliest candidate of segments, by their identity; they are kept so that it stays theirs."""
+
+
 class ToldLater:
     """The lines of a text for plain rounds that other lines leave out."""
 
-    def __init__(self, segments: list[Segment]) -> None:
+    def __init__(self, segments: list[Segment], known: FirstCandidates) -> None:
         self.lines: list[Later] = []
+        self.known = known
         begin, highest = 0, 0
         gaps_before = False
         for place, segment in enumerate(segments):
             if is_for_others(segment):
-                plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
-                self.lines.append(Later(0, len(segments), Entry(plain, place), frozenset()))
+                self.lines.append(Later(place, 0, len(segments), _plain(segment), frozenset()))
             if named := _named_plain(segments, place):
-                plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
-                known = self.lines[-1].stop if self.lines else 0
-                stop = known if known > place else _end_of_part(segments, place)
-                self.lines.append(Later(place, stop, Entry(plain, place), named))
+                before = self.lines[-1].stop if self.lines else 0
+                stop = before if before > place else _end_of_part(segments, place)
+                self.lines.append(Later(place, place, stop, _plain(segment), named))
             numbers = _numbers(segment.label)
             if highest and gaps_before and _is_plain_between(segment):
-                plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
-                self.lines.append(Later(begin, place, Entry(plain, place), frozenset()))
+                self.lines.append(Later(place, begin, place, _plain(segment), frozenset()))
             if not numbers:
                 continue
             gaps_before = gaps_before or bool(highest and numbers[0] == highest + 2)
@@ -62,9 +68,12 @@ class ToldLater:
 
     def add(self, segment: Segment, place: int, begin: int, stop: int, numbers: frozenset[int]) -> None:
         """Keep a line, if its rounds are plain."""
-        option = candidates(segment)[0]
+        if id(segment) not in self.known:
+            self.known[id(segment)] = (segment, candidates(segment)[0])
+        option = self.known[id(segment)][1]
         if option.kind == "round" and fits_any_count(option.nodes) and not option.stated:
-            self.lines.append(Later(begin, stop, Entry(option, place), numbers))
+            entry = Entry(option, FURTHER_DOWN + segment.start)
+            self.lines.append(Later(place, begin, stop, entry, numbers))
 
     def entry(self, place: int, number: int) -> Entry | None:
         """The line for a round that is lacking before the segment at `place`."""
@@ -75,7 +84,13 @@ class ToldLater:
 
     def holds(self, place: int) -> bool:
         """Whether the segment at `place` is such a line."""
-        return any(line.entry.segment == place for line in self.lines)
+        return any(line.place == place for line in self.lines)
+
+
+def _plain(segment: Segment) -> Entry:
+    """Plain rounds that a segment tells."""
+    plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
+    return Entry(plain, FURTHER_DOWN + segment.start)
 
 
 def _named_plain(segments: list[Segment], place: int) -> frozenset[int]:

@@ -95,6 +95,8 @@ class Matcher:
 
         Of those that with fewest slots: `1 M zun` before `{n} M zun`. With `limit` it ends before that piece.
         """
+        if place >= len(self.cut):
+            return None
         best: Found | None = None
         best_rank = (place, 0, 0)
         end = len(self.cut) if limit is None else limit

@@ -375,7 +375,7 @@ class _Writer:
         if self.worked[0] in CABLES and self.is_behind(place):
             return self.closing(place)
         with_sign = place + 1 < len(self.cut) and self.cut[place + 1].key == "="
-        found = self.matcher.longest(place + 1 + with_sign) if place + 1 < len(self.cut) else None
+        found = self.matcher.longest(place + 1 + with_sign)
         if found is not None and found.meaning.english in SLIPPED:
             return self.closing(place) if self.worked[0] in _stitches() and self.is_behind(place) else 0
         if found is None or (explained := _stitches().get(found.meaning.english)) is None:
