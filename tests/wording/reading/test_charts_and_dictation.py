@@ -1,0 +1,125 @@
+"""Rounds that are told otherwise than one a line: after others, alike, between signs, by their places, from a chart.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import Reading, read
+from tests.corpus.score import counts as counts_of
+from tests.corpus.score import errors
+
+
+def counts(reading: Reading) -> list[list[int]]:
+    """The counts of each size of a text in which nothing is wrong."""
+    assert not errors(reading)
+    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+
+
+@pytest.mark.parametrize(
+    "heading",
+    [
+        "Chart A (16 sts, worked 7 times per rnd)",
+        "chart A (16 sts to start, worked 7 times per rnd; the k1 is in CC, the rest MC)",
+        "Chart A (16-st repeat, 7 repeats per round)",
+        "Star chart: 16 sts, worked 7 times around",
+        "CHART 2, 16 sts x 7 to the round",
+        "Band of diamonds (16 sts, worked 7 times around)",
+        "Chart for the crown - 16 stitches (repeat 7 times)",
+    ],
+)
+def test_the_stitches_of_a_repeat_before_its_rounds_are_no_count(heading: str) -> None:
+    text = f"Cast on 112 sts.\nKnit 4 rounds.\n{heading}:\nR1 / k14, k2tog\nR2 / k1 CC, k14 MC [105 sts]"
+    reading = read(text, (112,))
+    assert counts(reading) == [[112, 105]]
+    assert len(reading.rounds[0]) == 6
+
+
+def test_rounds_of_a_second_chart_are_counted_from_1_again() -> None:
+    text = (
+        "Cast on 104 sts.\nchart A (13 sts, worked 8 times per rnd):\nR1 / p2, k9, p2\nR2 to R6 / p2, k4, p2, k5\n"
+        "work R1 to R6 six times in all. 36 rnds.\nchart B (13 sts to start, worked 8 times per rnd):\n"
+        "R1 / k11, k2tog [96 sts]\nR2, R4 / knit\nR3 / k10, k2tog [88 sts]"
+    )
+    reading = read(text, (104,))
+    assert counts(reading) == [[104, 96, 88]]
+    assert len(reading.rounds[0]) == 40
+
+
+@pytest.mark.parametrize(
+    ("label", "rounds"),
+    [
+        ("R2, R3, R4 / ", 4),
+        ("R2, R3 and R4: ", 4),
+        ("Rnd 2, Rnd 3 and Rnd 4: ", 4),
+        ("Row 2, Row 3: ", 3),
+        ("R2 + R3 / ", 3),
+        ("R2 to R6 / ", 6),
+        ("R2/R3/R4: ", 4),
+        ("Round 2 and Round 3 / ", 3),
+    ],
+)
+def test_the_word_round_may_stand_before_each_number(label: str, rounds: int) -> None:
+    reading = read(f"R1 / k6, k2tog\n{label}knit", (64,))
+    assert counts(reading) == [[64, 56]]
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    ("again", "rounds"),
+    [
+        ("Work R1 to R4 3 times in all.", 12),
+        ("Work R1-R4 3 times in all (12 rnds).", 12),
+        ("Work R1 to R4 3 times in all. 12 rnds.", 12),
+        ("Repeat Rnd 1 to Rnd 4 twice more. 12 rounds.", 12),
+        ("Repeat R1, R2, R3 and R4 twice more.", 12),
+        ("Rep R1 through R4 two more times. That's 12 rounds.", 12),
+        ("Work R3 and R4 twice more, 4 rnds.", 8),
+    ],
+)
+def test_rounds_told_with_the_word_before_each_number_are_worked_again(again: str, rounds: int) -> None:
+    reading = read(f"R1 / in B: k7, sl 1\nR2 / in B: p7, sl 1\nR3, R4 / in A: knit\n{again}", (64,))
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    ("work", "rounds"),
+    [
+        ("Work 8 rnds of garter: purl a rnd, knit a rnd, four times in all.", 8),
+        ("Garter edge, 6 rounds: *purl 1 rnd, knit 1 rnd* 3 times.", 6),
+        ("6 rnds in garter st: k one rnd, p one rnd, twice more.", 6),
+        ("Work 8 rounds of garter: purl 1 round, knit 1 round.", 8),
+        ("Work in garter st for 6 rnds: p 1 rnd, k 1 rnd, three times.", 6),
+    ],
+)
+def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, rounds: int) -> None:
+    reading = read(f"Cast on 64 sts.\n{work}", (64,))
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    ("told", "rounds"),
+    [
+        ("Purl a round. Knit a round. Purl, knit, purl, knit, purl, knit. That's your edge.", 8),
+        ("Knit, purl, knit, purl.", 4),
+        ("Purl one round, knit one, purl one, knit one.", 4),
+        ("Knit a round, purl a round, knit, purl.", 4),
+        ("Knit, purl, knit and purl: four rounds of garter.", 4),
+        ("Purl, knit, purl, knit (4 rounds).", 4),
+        ("Then knit, purl, knit, purl, knit, purl, that is your edge.", 6),
+        ("Knit, then purl, then knit, then purl.", 4),
+    ],
+)
+def test_rounds_may_be_told_by_their_verbs_in_a_list(told: str, rounds: int) -> None:
+    reading = read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,))
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == rounds + 2
+
+
+@pytest.mark.parametrize(
+    "told", ["*Knit, purl* all round, for 6 rounds.", "Rib: k1, p1, k1, p1 all round for 6 rounds."]
+)
+def test_verbs_of_a_rib_are_no_rounds(told: str) -> None:
+    assert len(read(f"Cast on 64.\n{told}", (64,)).rounds[0]) == 6
