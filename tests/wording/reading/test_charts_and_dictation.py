@@ -123,3 +123,29 @@ def test_rounds_may_be_told_by_their_verbs_in_a_list(told: str, rounds: int) -> 
 )
 def test_verbs_of_a_rib_are_no_rounds(told: str) -> None:
     assert len(read(f"Cast on 64.\n{told}", (64,)).rounds[0]) == 6
+
+
+@pytest.mark.parametrize(
+    ("plain", "on"),
+    [
+        (
+            "Then a round with nothing done to it",
+            "one less to knit every time and a nothing round after it, down to",
+        ),
+        ("Another round with nothing", "with a nothing round after each, down to"),
+        ("A nothing round", "one less to knit every time, down to"),
+        ("Then a rest round", "with a rest round after each, until you have done"),
+        ("Knit a resting round", "and a resting round after it, until you've worked"),
+    ],
+)
+@pytest.mark.parametrize("count", [", which is 36,", ", leaving 36 stitches,", " (36 sts)", ""])
+def test_a_round_in_which_nothing_is_done_is_plain(plain: str, on: str, count: str) -> None:
+    text = (
+        f"Cast on 72.\nKnit 10, knit 2 together, six times. That leaves 66. {plain}.\n"
+        f"Knit 9, knit 2 together, six times, 60. {plain}.\n"
+        f"And you go on like that, {on} knit 5, knit 2 together{count} and its nothing round.\n"
+        "Knit 4, knit 2 together, 30."
+    )
+    reading = read(text, (72,))
+    assert counts(reading) == [[72, 66, 60, 54, 48, 42, 36, 30]]
+    assert len(reading.rounds[0]) == 13

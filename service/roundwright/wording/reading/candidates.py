@@ -263,7 +263,8 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(as_numbered(segment.phrases, label, stated))
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
-    if seen.agains or not options or options[0].kind != "loop":
+    goes_on = seen.until_round is not None and any(phrase.manner for phrase in seen.continues)
+    if not goes_on and (seen.agains or not options or options[0].kind != "loop"):
         options.extend(rounds_of_segment(seen, stated, label, segment))
     if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))

@@ -27,14 +27,18 @@ MOST_BEFORE_ROUND: Final = 9
 MOST_IN_UNIT: Final = 8
 """Stitches in what that round repeats."""
 _BEFORE_ROUND: Final = frozenset(
-    ("you", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached", "reach",
-     "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are", "at",
+    ("you", "you have", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached",
+     "reach", "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are", "at",
      "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to", "down",
      "that")
 )  # fmt: skip
 """Words between `until` and those stitches."""
 _BETWEEN_ROUNDS: Final = frozenset(("and", "the", "a", "its", "one", "with", "then", "following"))
 """Words between that round and the plain one behind it."""
+_BEFORE_ITS_COUNT: Final = frozenset(
+    ("which", "is", "that", "that's", "makes", "leaves", "leaving", "now", "you", "have")
+)
+"""Words between that round and its count."""
 _BEHIND_ROUND: Final = frozenset(
     ("that", "goes", "with", "after", "it", "are", "is", "has", "have", "been", "finished", "worked", "done",
      "knitted", "complete", "completed", "reached", "round", "follows", "which", "belongs", "to")
@@ -148,7 +152,7 @@ class ExtentReader(NumberReader):
             self.place += 2
         if (self.kind() in ("around", "round") or self.text_is("one")) and self.joined(0):
             self.place += 1
-        ahead = 0
+        ahead = self.behind_its_count()
         while self.text_of(ahead) in _BETWEEN_ROUNDS and not self.flags(ahead) & (SEMI | COLON):
             ahead += 1
         plain = 0
@@ -161,6 +165,20 @@ class ExtentReader(NumberReader):
         ):
             self.place += 1
         return plain
+
+    def behind_its_count(self) -> int:
+        """How many words tell the count of the round that is come to: `, which is 36,`, `(36 sts)`; 0 where none do."""
+        ahead = 0
+        while self.text_of(ahead) in _BEFORE_ITS_COUNT and not self.flags(ahead) & (SEMI | COLON | STOP):
+            ahead += 1
+        bracket = self.kind(ahead) == "("
+        ahead += bracket
+        if not ahead or self.kind(ahead) != "number":
+            return 0
+        ahead += 1 + (self.kind(ahead + 1) == "stitch_noun")
+        if bracket and self.kind(ahead) != ")":
+            return 0
+        return ahead + bracket
 
     def up_to_round(self) -> Phrase | None:
         """`up to and including Round 20`: which round is the last, where the count is told beside; else None."""
