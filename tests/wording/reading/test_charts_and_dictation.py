@@ -149,3 +149,25 @@ def test_a_round_in_which_nothing_is_done_is_plain(plain: str, on: str, count: s
     reading = read(text, (72,))
     assert counts(reading) == [[72, 66, 60, 54, 48, 42, 36, 30]]
     assert len(reading.rounds[0]) == 13
+
+
+@pytest.mark.parametrize(
+    "rounds",
+    [
+        "Knit 3 and 2 together. 32.\nKnit 2 and 2 together. 24.\nKnit 1 and 2 together. 16.",
+        "Knit three and two together, all round, 32.\nKnit two and two together, all round, 24.\nK1, k2tog. 16.",
+        "Three and two together. [32, the phone rang]\nTwo and two together. 24.\nOne and two together. 16.",
+        "K 3, k2tog = 32\nK 2 and 2 tog = 24\nK 1 and 2 tog = 16",
+        "Purl 3 and 2 together. 32.\nPurl 2 and 2 together. 24.\nPurl 1 and 2 together.",
+    ],
+)
+def test_two_and_two_together_among_rounds_alike_begins_with_plain_stitches(rounds: str) -> None:
+    assert counts(read(f"Cast on 40.\n{rounds}\nTwo together, two together, all the way. 8.", (40,))) == [
+        [40, 32, 24, 16, 8]
+    ]
+
+
+def test_two_and_two_together_alone_is_a_decrease_all_around() -> None:
+    assert counts(read("Cast on 40.\nKnit 3, k2tog around.\nKnit 2 and 2 together all round.", (40,))) == [
+        [40, 32, 16]
+    ]

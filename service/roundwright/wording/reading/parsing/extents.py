@@ -29,8 +29,8 @@ MOST_IN_UNIT: Final = 8
 _BEFORE_ROUND: Final = frozenset(
     ("you", "you have", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached",
      "reach", "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are",
-     "at", "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to", "down",
-     "that")
+     "at", "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to",
+     "down", "that")
 )  # fmt: skip
 """Words between `until` and those stitches."""
 _BETWEEN_ROUNDS: Final = frozenset(("and", "the", "a", "its", "one", "with", "then", "following"))

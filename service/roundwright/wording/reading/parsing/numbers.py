@@ -168,13 +168,25 @@ class NumberReader(TimesReader):
         return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def in_row_of_units(self) -> bool:
-        """Whether `three and two together` stands before, so that `two and two together` begins with plain stitches."""
-        for back in range(self.place - 3, max(self.place - MOST_BETWEEN_UNITS, 0), -1):
-            first, joint, second, together = self.tokens[back : back + 4]
-            kinds = [first.kind, joint.kind, second.kind, together.kind]
-            if kinds == ["number", "and", "number", "together"] and first.text != second.text:
-                return True
+        """Whether `three and two together` stands before, or `one and two together` behind.
+
+        Then `two and two together` begins with plain stitches.
+        """
+        for at in range(self.place - 3, max(self.place - MOST_BETWEEN_UNITS, 0), -1):
+            if (plain := self.plain_before_two(at)) and plain != PAIR:
+                return plain == PAIR + 1
+        for at in range(self.place + 3, min(self.place + MOST_BETWEEN_UNITS, len(self.tokens) - 3)):
+            if plain := self.plain_before_two(at):
+                return plain == PAIR - 1
         return False
+
+    def plain_before_two(self, at: int) -> int:
+        """The plain stitches of `three and two together` where that stands there; else 0."""
+        first, joint, second, together = self.tokens[at : at + 4]
+        kinds = [first.kind, joint.kind, second.kind, together.kind]
+        if kinds != ["number", "and", "number", "together"] or first.number is None or second.number is None:
+            return 0
+        return (first.number.of(0) or 0) if second.number.values == (PAIR,) else 0
 
     def such_rounds(self, number: Number) -> Phrase | None:
         """`3 plain rnds`."""
@@ -720,8 +732,10 @@ _COLOURS: Final = frozenset(
         "green",
     )
 )
-MOST_BETWEEN_UNITS: Final = 14
+MOST_BETWEEN_UNITS: Final = 40
 """Words from `three and two together` to `two and two together`."""
+PAIR: Final = 2
+"""Stitches that are knitted together where nothing else is said."""
 MOST_PLAIN: Final = 24
 """Plain stitches before a decrease that is told by no more than a number: `6+2tog`."""
 _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")
