@@ -171,3 +171,40 @@ def test_two_and_two_together_alone_is_a_decrease_all_around() -> None:
     assert counts(read("Cast on 40.\nKnit 3, k2tog around.\nKnit 2 and 2 together all round.", (40,))) == [
         [40, 32, 16]
     ]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Growing: 5 knit, 1 new from the thread between, 18 times. 90 + 18 = 108.",
+        "Inc rnd: *k5, pick up 1 from the bar between* 18 times (108)",
+        "Knit 5, lift 1 stitch from between, all around. 108",
+        "K5, lift the bar between the stitches and knit into the back of it, 18 times. 108 sts.",
+        "Knit 5 and make a stitch, all round. 108.",
+        "Next round: knit 5, make a new stitch out of the thread between, repeat to end = 108",
+        "*5 knit, one extra stitch; rep from * (108)",
+        "Knit 5 and make a stitch, and go on till you've done it eighteen times. 108",
+        "Next one you knit 5, make a stitch, keep going like that until you have done it 18 times. How many? [108]",
+        "K5, m1; repeat until you have done this 18 times (108).",
+        "Knit 5, make one, and carry on till it's been done eighteen times, 108.",
+        "Knit 5, make 1. Do that till you've done it eighteen times. 108 stitches.",
+        "Knit 5, make 1. Go on like that until you've made it eighteen times. 108 stitches.",
+    ],
+)
+def test_a_new_stitch_is_told_by_where_it_comes_from(told: str) -> None:
+    reading = read(f"Cast on 90.\n{told}\nKnit 3 rounds.", (90,))
+    assert counts(reading) == [[90, 108]]
+    assert len(reading.rounds[0]) == 4
+
+
+def test_rounds_are_worked_until_they_were_done_so_often() -> None:
+    reading = read(
+        "Cast on 64.\nKnit 1 round, purl 1 round, and go on until you've done it four times.", (64,)
+    )
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == 8
+
+
+def test_stitches_spoken_of_before_any_work_are_not_made() -> None:
+    text = "Make a stitch marker from a loop of yarn between your fingers.\nCast on 64.\nK1, p1 for 6 rounds."
+    assert counts(read(text, (64,))) == [[64]]

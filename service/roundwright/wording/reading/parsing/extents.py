@@ -16,6 +16,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Star,
     Stitches,
+    Times,
     Until,
     UntilRound,
 )
@@ -24,6 +25,14 @@ from roundwright.wording.reading.tree import NOTHING, ONE, Node, Number, Stitch
 
 MOST_BEFORE_ROUND: Final = 9
 """Words between `until` and the stitches of the round that is come to."""
+_IS_DONE: Final = frozenset(
+    ("done", "worked", "made", "knitted", "did", "repeated", "gone", "been done", "completed")
+)
+_DOING: Final = _IS_DONE | frozenset(
+    ("you", "you've", "you have", "youve", "have", "has", "it's", "i've", "we've", "we have", "i", "we", "it", "this",
+     "that", "these", "so", "been", "the", "same", "all", "had", "is", "them", "both", "rounds", "two")
+)  # fmt: skip
+"""Words between `until` and how often something is done."""
 MOST_IN_UNIT: Final = 8
 """Stitches in what that round repeats."""
 _BEFORE_ROUND: Final = frozenset(
@@ -69,7 +78,8 @@ class ExtentReader(NumberReader):
     def to(self) -> Phrase:
         """`to end`, `to last 2 sts`, `to 2 sts before m`, `until 8 sts rem`, `until it measures 5 ins`."""
         until = self.kind() == "until"
-        if reached := self.until_round(until=until) or self.up_to_round():
+        often = self.often_done(1) if until else None
+        if reached := often or self.until_round(until=until) or self.up_to_round():
             return reached
         ahead = 1 if self.letter(1) else self.skip(1)
         kind = self.kind(ahead)
@@ -95,6 +105,23 @@ class ExtentReader(NumberReader):
         ):
             return phrase
         return self.far(ahead, until=until)
+
+    def often_done(self, ahead: int) -> Phrase | None:
+        """`until you've done it eight times`, from behind `until`: how often in all; else None."""
+        done = False
+        while self.text_of(ahead) in _DOING and self.joined(ahead) and ahead < MOST_BEFORE_ROUND:
+            done = done or self.text_of(ahead) in _IS_DONE
+            ahead += 1
+        if not done or not self.joined(ahead):
+            return None
+        start, flags, begun = self.token().start, self.token().flags, self.place
+        if self.kind(ahead) == "often" or (self.kind(ahead) == "number" and self.kind(ahead + 1) == "times"):
+            self.place += ahead
+            often = self.next_phrase()
+            if isinstance(often, Times):
+                return Times(start, often.end, flags | COMMA, often.number, total=True)
+            self.place = begun
+        return None
 
     def until_round(self, *, until: bool) -> Phrase | None:
         """`until you have worked (k1, k2tog) 8 times`, `down to "4 plain, 2 tog."`; None where no round is told."""

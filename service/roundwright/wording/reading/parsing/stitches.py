@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOGETHER
-from roundwright.wording.reading.parsing.markers import MarkerReader
+from roundwright.wording.reading.parsing.new_stitches import NewStitchReader
 from roundwright.wording.reading.phrases import (
     Again,
     AtEnds,
@@ -43,7 +43,7 @@ _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first",
 _TWISTED: Final[dict[StitchName, StitchName]] = {"k2tog": "ssk", "p2tog": "ssp"}
 
 
-class StitchReader(MarkerReader):
+class StitchReader(NewStitchReader):
     """Reads stitches."""
 
     def craft(self) -> Phrase:
