@@ -208,3 +208,40 @@ def test_rounds_are_worked_until_they_were_done_so_often() -> None:
 def test_stitches_spoken_of_before_any_work_are_not_made() -> None:
     text = "Make a stitch marker from a loop of yarn between your fingers.\nCast on 64.\nK1, p1 for 6 rounds."
     assert counts(read(text, (64,))) == [[64]]
+
+
+@pytest.mark.parametrize(
+    ("told", "rounds"),
+    [
+        (
+            "Belt, 5 rounds, all knit:\n rounds 1, 2: white\n round 3: 1 black, 3 white\n round 4, 5: black",
+            5,
+        ),
+        (
+            "Stripes, 4 rounds, all plain:\n1st and 2nd round: blue\n3rd round: 3 blue, 1 cream\n4th round: in white",
+            4,
+        ),
+        ("Work 4 rounds in colours as follows:\nRnds 1-2: MC\nRnd 3: MC 3, CC 1\nRnd 4: CC", 4),
+        (
+            "Rnd 1: white 3, dark blue 1; rep\nRnd 2: *2 white, 2 light grey; rep from *\nRnd 3: (1 red, 1 white)",
+            3,
+        ),
+        ("R1 / 3 MC, 1 CC\nR2 / 1 CC, 1 MC, 1 CC, 1 MC\nR3 / MC\nRnd 4: in colour B\nRnd 5: with A only", 5),
+        ("Rnd 1: with black k1, with white k3\nRnd 2: CC k1, MC k3.", 2),
+        ("Pattern (8 sts, 6 rnds):\nRnd 1: 4 MC and 4 CC\nRnd 2 and 3: knit in white\nRnds 4-6: white", 6),
+    ],
+)
+def test_rounds_and_stitches_may_be_told_by_their_colours(told: str, rounds: int) -> None:
+    reading = read(f"Cast on 96.\n{told}\nKnit 2 rounds.", (96,))
+    assert counts(reading) == [[96]]
+    assert len(reading.rounds[0]) == rounds + 2
+
+
+def test_a_round_told_by_its_colours_has_to_come_out() -> None:
+    reading = read("Cast on 94.\nRound 1: knit\nRound 2: 1 black, 3 white", (94,))
+    assert [finding.line for finding in errors(reading)] == [3]
+
+
+def test_grams_of_a_colour_are_no_stitches() -> None:
+    text = "Yarn: white 70 g, black 20 g\nNeeds: 2 white, 1 black\nCast on 96.\nKnit 2 rounds."
+    assert len(read(text, (96,)).rounds[0]) == 2

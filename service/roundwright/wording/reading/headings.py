@@ -33,7 +33,7 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     segment = segments[place]
     if _heads_work(segments, place) or _is_explained_behind(segments, place):
         return True
-    if _explains_rounds(segments, place):
+    if _explains_rounds(segments, place) or _announces_rounds(segments, place):
         return True
     if segment.label is not None or not _begins_rounds(segments, place + 1):
         return False
@@ -97,14 +97,36 @@ def _explains_rounds(segments: list[Segment], place: int) -> bool:
     return _rounds_of_fabric(before[:at]) > 1 and _are_single(segment.phrases)
 
 
+def _announces_rounds(segments: list[Segment], place: int) -> bool:
+    """Whether it only says how many rounds are told one by one below: `Belt, 12 rounds, all knit:`."""
+    segment = segments[place]
+    rounds = [phrase for phrase in segment.phrases if isinstance(phrase, Rounds)]
+    if segment.label is not None or not segment.intro or len(rounds) != 1 or rounds[0].every:
+        return False
+    if not all(isinstance(phrase, _ANNOUNCING) or is_bare(phrase) for phrase in segment.phrases):
+        return False
+    number, highest = rounds[0].number.of(0) or 0, 0
+    for round_below in segments[place + 1 : place + 1 + number]:
+        label = round_below.label
+        if label is None or label.kind not in ("numbered", "listed") or not label.spans:
+            break
+        if label.spans[0].first.of(0) != highest + 1:
+            break
+        highest = label.spans[-1].last.of(0) or 0
+    return highest == number > 0
+
+
+_ANNOUNCING: Final = (Rounds, Said, Fabric, Chart, Count, Extent)
+
+
 def _rounds_of_fabric(phrases: tuple[Phrase, ...]) -> int:
     """How many rounds of a fabric are told, and no more: `Work 8 rnds of garter`; 0 where anything else is."""
     rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
     fabrics = any(isinstance(phrase, Fabric) for phrase in phrases)
     if not fabrics or len(rounds) != 1 or rounds[0].every:
         return 0
-    told = all(isinstance(phrase, Rounds | Fabric | Said) for phrase in phrases)
-    return (rounds[0].number.of(0) or 0) if told else 0
+    silent = all(isinstance(phrase, Rounds | Fabric | Said) for phrase in phrases)
+    return (rounds[0].number.of(0) or 0) if silent else 0
 
 
 def _are_single(phrases: tuple[Phrase, ...]) -> bool:
@@ -125,8 +147,8 @@ def _heads_chart(segment: Segment) -> bool:
     if not named or any(isinstance(phrase, Said) and phrase.text in _WORKING for phrase in segment.phrases):
         return False
     first = isinstance(named[0], Chart)
-    told = (phrase for phrase in segment.phrases if not isinstance(phrase, Brackets))
-    if not all(isinstance(phrase, Chart | Said | Count | Fabric | Rep) for phrase in _without_times(told)):
+    others = (phrase for phrase in segment.phrases if not isinstance(phrase, Brackets))
+    if not all(isinstance(phrase, Chart | Said | Count | Fabric | Rep) for phrase in _without_times(others)):
         return False
     return first or any(isinstance(phrase, Brackets) and _tells_repeat(phrase) for phrase in named)
 

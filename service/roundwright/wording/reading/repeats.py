@@ -102,9 +102,9 @@ def _tells_of_repeat(work: LineWork) -> bool:
     times = [phrase for phrase in before if isinstance(phrase, Times)]
     if not again or len(times) != 1 or not all(isinstance(phrase, Rounds | Said) for phrase in phrases):
         return False
-    told = [phrase.number.of(work.column) for phrase in phrases if isinstance(phrase, Rounds)]
+    counted = [phrase.number.of(work.column) for phrase in phrases if isinstance(phrase, Rounds)]
     often = (times[0].number.of(work.column) or 0) + times[0].more
-    return told == [often * (len(again[-1].named) or again[-1].last)]
+    return counted == [often * (len(again[-1].named) or again[-1].last)]
 
 
 def _again(work: LineWork, done: Done, number: int) -> None:

@@ -68,10 +68,10 @@ def _ended(
     if place >= len(phrases):
         return verbs, place
     behind = phrases[place]
-    told = behind.inside[0] if isinstance(behind, Brackets) and len(behind.inside) == 1 else behind
-    parted = bool(behind.flags & (STOP | COLON | SEMI | COMMA | DASH)) or told is not behind
-    if isinstance(told, Rounds) and parted:
-        alike = told.number.values == (len(verbs),) and not told.every
+    inner = behind.inside[0] if isinstance(behind, Brackets) and len(behind.inside) == 1 else behind
+    parted = bool(behind.flags & (STOP | COLON | SEMI | COMMA | DASH)) or inner is not behind
+    if isinstance(inner, Rounds) and parted:
+        alike = inner.number.values == (len(verbs),) and not inner.every
         return (verbs, place + 1) if alike else ([], begun)
     ended = bool(behind.flags & STOP) or (parted and isinstance(behind, Said))
     return (verbs, place) if ended else ([], begun)

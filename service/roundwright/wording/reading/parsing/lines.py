@@ -6,6 +6,7 @@ from typing import Final
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
+from roundwright.wording.reading.parsing.colours import COLOURS
 from roundwright.wording.reading.parsing.extents import ExtentReader
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.phrases import (
@@ -69,6 +70,9 @@ class Lines(ExtentReader):
         raises = token.text in RAISING or (token.kind == "number" and self.kind(1) in BEHIND_NEW)
         if raises and (new := self.new_stitches()):
             return new
+        coloured = token.text in COLOURS or (token.kind == "number" and self.text_of(1) in COLOURS)
+        if coloured and (unit := self.colour_unit()):
+            return unit
         reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)

@@ -5,8 +5,8 @@ from itertools import pairwise
 from math import prod
 from typing import Final, cast
 
+from roundwright.wording.reading.parsing.colours import COLOURS, ColourReader
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, TOGETHER
-from roundwright.wording.reading.parsing.times import TimesReader
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -26,7 +26,7 @@ from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE,
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 
-class NumberReader(TimesReader):
+class NumberReader(ColourReader):
     """Reads numbers with what they count."""
 
     def number(self) -> Phrase:
@@ -194,7 +194,7 @@ class NumberReader(TimesReader):
 
     def worded(self, number: Number) -> Phrase | None:
         """A number at an unknown word: `3xyz` is a stitch nobody knows; `2 contrast rnds`, `*2 MC, 1 CC`."""
-        if self.token(1).text in _COLOURS and self.in_repeat():
+        if self.token(1).text in COLOURS and self.in_repeat():
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
         if not self.flags(1) and self.is_colour_row():
@@ -205,16 +205,6 @@ class NumberReader(TimesReader):
             name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
             return Stitches(start, end, flags, Unknown(name, start, end))
         return Rounds(*self.take(3), number) if self.kind(2) == "round" else None
-
-    def is_colour_row(self) -> bool:
-        """Whether stitches are told by the letters of their colours: `2R 1M 2R`; another unit stands beside this."""
-        if len(self.text_of(1)) != 1:
-            return False
-        for number, letter in ((2, 3), (-2, -1)):
-            beside = self.place + number >= 0 and self.kind(number) == "number" and not self.flags(letter)
-            if beside and len(self.text_of(letter)) == 1 and not self.flags(max(number, 0)) & ~SPACE & ~COLON:
-                return True
-        return False
 
     def opens_work(self) -> bool:
         """Whether a number stands where work begins, and not behind a sign that makes it a count."""
@@ -715,23 +705,6 @@ MOST_BEFORE_LEFT: Final = 3
 """Where `left` stands at most behind a count: `63 are now left`."""
 MOST_IN_REPEAT: Final = 12
 """Words of a repeat that is told by its colours."""
-_COLOURS: Final = frozenset(
-    (
-        "mc",
-        "cc",
-        "main",
-        "contrast",
-        "dark",
-        "light",
-        "white",
-        "black",
-        "grey",
-        "gray",
-        "red",
-        "blue",
-        "green",
-    )
-)
 MOST_BETWEEN_UNITS: Final = 40
 """Words from `three and two together` to `two and two together`."""
 PAIR: Final = 2
