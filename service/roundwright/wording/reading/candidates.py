@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from roundwright.language import say
 from roundwright.wording.reading.counted_down import counted_down
+from roundwright.wording.reading.fabric_ways import in_colour
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.joining import joined
 from roundwright.wording.reading.label import Label
@@ -263,8 +264,10 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(as_numbered(segment.phrases, label, stated))
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
-    if seen.agains or not options or options[0].kind != "loop":
+    goes_on = seen.until_round is not None and any(phrase.manner for phrase in seen.continues)
+    if not goes_on and (seen.agains or not options or options[0].kind != "loop"):
         options.extend(rounds_of_segment(seen, stated, label, segment))
+    options.extend(in_colour(segment))
     if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))
     return options

@@ -1,11 +1,13 @@
 """What a segment says of its rounds, and rounds of which only the fabric is said: `Work 8 rnds in rib`."""
 
+from itertools import pairwise
 from typing import Final
 
 from msgspec import Struct
 
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.parsing.colours import COLOURS
 from roundwright.wording.reading.phrases import Count, Fabric, Phrase, Rounds, Said, Then
 from roundwright.wording.reading.seen import Seen
 from roundwright.wording.reading.segment import Segment
@@ -122,6 +124,28 @@ OF_CHART: Final = 0.1
 def _ends_without(seen: Seen) -> bool:
     """Whether rounds are told to be without, and not what: `1 round without.`."""
     return isinstance(last := seen.order[-1], Said) and last.text == "without"
+
+
+def in_colour(segment: Segment) -> list[Candidate]:
+    """`Rounds 1, 2: white`, `Rnd 5: in MC`: plain rounds of which no more than the colour is told."""
+    label = segment.label
+    if label is None or label.kind not in ("numbered", "next") or not segment.phrases:
+        return []
+    if not all(isinstance(phrase, Said) for phrase in segment.phrases):
+        return []
+    texts = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
+    lettered = any(before in _NAMES_COLOUR and len(text) == 1 for before, text in pairwise(texts))
+    if not lettered and COLOURS.isdisjoint(texts):
+        return []
+    if not all(text in _WITH_COLOUR or text in COLOURS or len(text) == 1 for text in texts):
+        return []
+    start, end = segment.phrases[0].start, segment.phrases[-1].end
+    return [Candidate("round", 0.2, plain_fill("k", start, end))]
+
+
+_NAMES_COLOUR: Final = frozenset(("colour", "color", "in", "with", "yarn"))
+_WITH_COLOUR: Final = _NAMES_COLOUR | frozenset(("only", "all", "the", "a", "and", "again"))
+"""Words beside the colour of a round."""
 
 
 def then_in_colour(phrases: tuple[Phrase, ...]) -> bool:

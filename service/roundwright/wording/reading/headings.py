@@ -1,33 +1,44 @@
 """Words before the first numbered round that only say which fabric the rounds are in: `Ribbed crown, rib is K2, P2`."""
 
+from collections.abc import Iterable, Iterator
 from typing import Final
 
 from roundwright.wording.reading.phrases import (
+    Again,
     Brackets,
     CastOn,
     Change,
+    Chart,
     Count,
+    Extent,
     Fabric,
     Markers,
+    PerPart,
     Phrase,
     Rep,
     Rounds,
     Said,
     Star,
     Stitches,
+    Times,
 )
+from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import FULL
+from roundwright.wording.reading.tokens import COLON, FULL
 from roundwright.wording.reading.tree import Stitch
 
 
 def tells_fabric(segments: list[Segment], place: int) -> bool:
     """Whether the words at `place` tell the fabric of the numbered rounds that begin behind them, and work nothing."""
     segment = segments[place]
-    if _heads_work(segments, place):
+    if _heads_work(segments, place) or _is_explained_behind(segments, place):
+        return True
+    if _explains_rounds(segments, place) or _announces_rounds(segments, place):
         return True
     if segment.label is not None or not _begins_rounds(segments, place + 1):
         return False
+    if _heads_chart(segment):
+        return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
         return False
     if any(isinstance(phrase, Said) and phrase.text in _TELLING for phrase in segment.phrases):
@@ -54,6 +65,119 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
             return bool(begins) and kind in _FABRICS and not segment.alone
         case _:
             return False
+
+
+def _is_explained_behind(segments: list[Segment], place: int) -> bool:
+    """Whether rounds of a fabric are told behind a colon, and how often: `8 rnds garter: p 1 rnd, k 1 rnd, 4 times`."""
+    segment = segments[place]
+    number = _rounds_of_fabric(segment.phrases)
+    behind = segments[place + 1 : place + 1 + MOST_EXPLAINED]
+    if segment.label is not None or not number or not behind or not behind[0].phrases:
+        return False
+    if not behind[0].phrases[0].flags & COLON:
+        return False
+    for turn in behind:
+        if turn.label is not None:
+            return False
+        match turn.phrases:
+            case (Again(last=last), Times(number=often, more=more)) if last:
+                return number == last * ((often.of(0) or 0) + more)
+            case _ if not _are_single(turn.phrases):
+                return False
+    return False
+
+
+def _explains_rounds(segments: list[Segment], place: int) -> bool:
+    """Whether it is the second of the rounds that only say what a fabric is: `8 rnds garter: p a rnd, k a rnd`."""
+    segment = segments[place]
+    before = segments[place - 1].phrases if place else ()
+    at = next((at for at, phrase in enumerate(before) if at and phrase.flags & COLON), 0)
+    if segment.label is not None or not at or segment.alone or not _are_single(before[at:]):
+        return False
+    return _rounds_of_fabric(before[:at]) > 1 and _are_single(segment.phrases)
+
+
+def _announces_rounds(segments: list[Segment], place: int) -> bool:
+    """Whether it only says how many rounds are told one by one below: `Belt, 12 rounds, all knit:`."""
+    segment = segments[place]
+    rounds = [phrase for phrase in segment.phrases if isinstance(phrase, Rounds)]
+    if segment.label is not None or not segment.intro or len(rounds) != 1 or rounds[0].every:
+        return False
+    if not all(isinstance(phrase, _ANNOUNCING) or is_bare(phrase) for phrase in segment.phrases):
+        return False
+    number, highest = rounds[0].number.of(0) or 0, 0
+    for round_below in segments[place + 1 : place + 1 + number]:
+        label = round_below.label
+        if label is None or label.kind not in ("numbered", "listed") or not label.spans:
+            break
+        if label.spans[0].first.of(0) != highest + 1:
+            break
+        highest = label.spans[-1].last.of(0) or 0
+    return highest == number > 0
+
+
+_ANNOUNCING: Final = (Rounds, Said, Fabric, Chart, Count, Extent)
+
+
+def _rounds_of_fabric(phrases: tuple[Phrase, ...]) -> int:
+    """How many rounds of a fabric are told, and no more: `Work 8 rnds of garter`; 0 where anything else is."""
+    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    fabrics = any(isinstance(phrase, Fabric) for phrase in phrases)
+    if not fabrics or len(rounds) != 1 or rounds[0].every:
+        return 0
+    silent = all(isinstance(phrase, Rounds | Fabric | Said) for phrase in phrases)
+    return (rounds[0].number.of(0) or 0) if silent else 0
+
+
+def _are_single(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether one knit or purl round is told: `knit a round`."""
+    rounds = [phrase.number.values for phrase in phrases if isinstance(phrase, Rounds)]
+    return rounds == [(1,)] and all(
+        isinstance(phrase, Rounds | Said) or is_bare(phrase) for phrase in phrases
+    )
+
+
+MOST_EXPLAINED: Final = 3
+"""Segments behind rounds of a fabric in which they are told one by one."""
+
+
+def _heads_chart(segment: Segment) -> bool:
+    """Whether it names a chart or pattern told below, with its stitches: `Chart A (16 sts, worked 7 times per rnd)`."""
+    named = [phrase for phrase in segment.phrases if isinstance(phrase, Chart | Brackets)]
+    if not named or any(isinstance(phrase, Said) and phrase.text in _WORKING for phrase in segment.phrases):
+        return False
+    first = isinstance(named[0], Chart)
+    others = (phrase for phrase in segment.phrases if not isinstance(phrase, Brackets))
+    if not all(isinstance(phrase, Chart | Said | Count | Fabric | Rep) for phrase in _without_times(others)):
+        return False
+    return first or any(isinstance(phrase, Brackets) and _tells_repeat(phrase) for phrase in named)
+
+
+def _without_times(phrases: Iterable[Phrase]) -> Iterator[Phrase]:
+    """The phrases without how often a repeat is worked in a round: `7 times per rnd`, `7 times around`."""
+    times: Phrase | None = None
+    for phrase in phrases:
+        around = isinstance(phrase, Extent) or (isinstance(phrase, Said) and phrase.text in _IN_A_ROUND)
+        if isinstance(times, Times) and not around:
+            yield times
+        times = phrase
+        if not isinstance(phrase, Times) and not isinstance(phrase, Extent):
+            yield phrase
+    if isinstance(times, Times):
+        yield times
+
+
+def _tells_repeat(brackets: Brackets) -> bool:
+    """Whether a bracket says how many stitches a repeat has, and how often it is worked: `(16 sts, 7 times around)`."""
+    inside = brackets.inside
+    counts = any(isinstance(phrase, Count) for phrase in inside)
+    repeats = any(isinstance(phrase, Rep | Times) for phrase in inside)
+    return counts and repeats and all(isinstance(phrase, _OF_REPEAT) for phrase in inside)
+
+
+_OF_REPEAT: Final = (Rep, Times, Count, Said, Extent, Rounds, PerPart)
+_IN_A_ROUND: Final = frozenset(("per rnd", "per", "in", "each", "every", "to"))
+_WORKING: Final = frozenset(("work", "works", "working", "do", "then", "now", "repeat"))
 
 
 def _is_worked(phrase: Phrase) -> bool:

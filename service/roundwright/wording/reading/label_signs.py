@@ -73,6 +73,8 @@ def has_ended(lines: Lines) -> bool:
         return True
     if lines.kind() == "only" and lines.kind(1) in WORKS and not lines.flags(1) & ~SPACE:
         return True  # `Round 2, just knit`
+    if lines.flags(0) & SLASH and lines.flags(0) & SPACE:
+        return True  # `R1 / in B: k5, sl 1`
     return bool(lines.flags(0) & ENDS) or lines.kind() in WORKS or lines.tokens[lines.place - 1].kind == ")"
 
 

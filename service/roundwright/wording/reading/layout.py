@@ -37,7 +37,12 @@ from roundwright.wording.reading.phrases import (
     Said,
     Then,
 )
-from roundwright.wording.reading.round_names import RoundNames, round_names, with_round_names
+from roundwright.wording.reading.round_names import (
+    RoundNames,
+    round_names,
+    with_plain_rounds,
+    with_round_names,
+)
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
@@ -70,7 +75,8 @@ class Laid(Struct):
     def instead(self, place: int, tokens: list[Token]) -> list[Segment]:
         """The segments of other words in the line that stands at a place of the text."""
         line = max(0, bisect_right(self.lines, place) - 1)
-        tokens = with_needles_joined(with_definitions(with_round_names(tokens, self.short), self.defined))
+        tokens = with_round_names(with_plain_rounds(tokens), self.short)
+        tokens = with_needles_joined(with_definitions(tokens, self.defined))
         if line in self.flowing:
             tokens[:-1] = flowing(tokens, Paragraph(0, len(tokens) - 1, sure=True))
         layout = _Layout(tokens, self.names, [], self.width, *self.around[line])
@@ -81,6 +87,7 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
+    tokens = with_plain_rounds(tokens)
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     defined = definitions(tokens)

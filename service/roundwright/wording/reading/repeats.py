@@ -12,7 +12,7 @@ from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
-from roundwright.wording.reading.phrases import Again, Brackets, Times
+from roundwright.wording.reading.phrases import Again, Brackets, Rounds, Said, Times
 from roundwright.wording.reading.rhythm import next_steps
 from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
@@ -91,11 +91,20 @@ def _only_explained(work: LineWork) -> bool:
 
 
 def _tells_of_repeat(work: LineWork) -> bool:
-    """Whether a bracket says how many rounds the repeat before it made: `Rep rnds 1 and 2 3 times. (8 rnds)`."""
+    """Whether it only says how many rounds the repeat before made: `Rep rnds 1 and 2 3 times. (8 rnds)`, `36 rnds.`."""
     phrases = work.segment.phrases
-    if not all(isinstance(phrase, Brackets) for phrase in phrases) or not work.place:
+    if not work.place:
         return False
-    return any(isinstance(phrase, Again | Times) for phrase in work.desk.segments[work.place - 1].phrases)
+    before = work.desk.segments[work.place - 1].phrases
+    if all(isinstance(phrase, Brackets) for phrase in phrases):
+        return any(isinstance(phrase, Again | Times) for phrase in before)
+    again = [phrase for phrase in before if isinstance(phrase, Again)]
+    times = [phrase for phrase in before if isinstance(phrase, Times)]
+    if not again or len(times) != 1 or not all(isinstance(phrase, Rounds | Said) for phrase in phrases):
+        return False
+    counted = [phrase.number.of(work.column) for phrase in phrases if isinstance(phrase, Rounds)]
+    often = (times[0].number.of(work.column) or 0) + times[0].more
+    return counted == [often * (len(again[-1].named) or again[-1].last)]
 
 
 def _again(work: LineWork, done: Done, number: int) -> None:

@@ -57,6 +57,25 @@ _ENDS_OF_CALLS: Final = STOP | SEMI | LINE | COMMA
 """What stands behind a round that is called by its name."""
 
 
+def with_plain_rounds(tokens: list[Token]) -> list[Token]:
+    """The tokens, with a round of nothing told as a plain one: `a nothing round`, `a rest round`."""
+    made = tokens
+    for place, token in enumerate(tokens):
+        if (
+            token.kind == "round"
+            and place
+            and tokens[place - 1].text in _NOTHING
+            and not token.flags & ~SPACE
+        ):
+            made = list(tokens) if made is tokens else made
+            made[place - 1] = replace(tokens[place - 1], kind="plain")
+    return made
+
+
+_NOTHING: Final = frozenset(("nothing", "rest", "resting", "easy", "idle", "undecreased", "unshaped"))
+"""Words by which a round is called in which nothing is shaped."""
+
+
 def with_round_names(tokens: list[Token], short: RoundNames) -> list[Token]:
     """The tokens, with short names of rounds told in full."""
     if not short:

@@ -226,7 +226,8 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
             joined = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
             tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
         elif group in _LISTS:
-            tokens.extend(_list(raw, start, flags, width, last))
+            apart = width == 1 and _heads_row(last, raw, folded[end : end + 1])
+            tokens.extend(_row(raw, start, flags) if apart else _list(raw, start, flags, width, last))
         else:
             belongs = group == "number" and not gap and _is_unknown_stitch(last)
             tokens.append(
@@ -401,6 +402,22 @@ def _list(raw: str, start: int, flags: int, width: int, last: Token) -> list[Tok
                 return parts
     end = start + len(raw)
     return [Token("number", raw, start, end, flags, "", Number(values, start, end))]
+
+
+def _heads_row(last: Token, raw: str, behind: str) -> bool:
+    """Whether the number of a round is parted from its stitches by a stroke: `R1 / 3 white, 1 black`."""
+    begins = last.kind == "round" and (not last.start or bool(last.flags & LINE))
+    return begins and raw.count(" / ") == 1 and behind == " "
+
+
+def _row(raw: str, start: int, flags: int) -> list[Token]:
+    """The number of a round, and that of its first stitches."""
+    first, _, second = raw.partition(" / ")
+    at = start + len(raw) - len(second)
+    return [
+        _number(first, start, start + len(first), flags),
+        _number(second, at, at + len(second), SPACE | SLASH),
+    ]
 
 
 def _number_and_bracket(raw: str, start: int, flags: int, opened: int) -> list[Token]:

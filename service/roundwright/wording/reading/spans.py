@@ -6,7 +6,19 @@ from msgspec import Struct
 
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.sizes import columns_of, names_all, with_letters
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    LINE,
+    SEMI,
+    SLASH,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.tree import ONE, Number
 
 
@@ -73,7 +85,7 @@ _TAIL: Final = frozenset(
 
 
 def read_spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
-    """`2`, `2-6`, `2, 4 and 6`; `plural` where the word before says that there are several."""
+    """`2`, `2-6`, `2, 4 and 6`, and behind it `, R4`; `plural` where the word before says that there are several."""
     spans: list[Span] = []
     while lines.place < lines.stop and len(spans) < MOST_SPANS:
         token = lines.token()
@@ -83,6 +95,8 @@ def read_spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
         if spans and token.kind == "round" and token.flags & DASH and lines.kind(1) == "number":
             spans[-1] = Span(spans[-1].first, lines.token(1).number or ONE)  # R1-R5
             taken = 2
+        elif spans and token.kind == "round" and _adds_round(lines, token):
+            taken, plural = 1, True  # R2, R4 and R6
         elif token.kind in ("number", "ordinal") and token.number:
             taken = _read_number(lines, spans, token, token.number, plural=plural)
         elif token.kind == "range" and token.number:
@@ -90,10 +104,18 @@ def read_spans(lines: Lines, *, plural: bool = False) -> tuple[Span, ...]:
             taken = 1
         elif spans and token.kind in ("and", "to"):
             taken = _read_joint(lines, spans, token)
+            plural = plural or lines.kind(1) == "round"  # R2 and R3 / knit
         if not taken:
             break
         lines.place += taken
     return tuple(spans)
+
+
+def _adds_round(lines: Lines, token: Token) -> bool:
+    """Whether the word `round` stands before one more number: `R2, R4`, `R2/R4`, `R2 + R4`."""
+    before = lines.tokens[lines.place - 1]
+    added = token.flags == SPACE and token.start == before.end + 3
+    return lines.kind(1) == "number" and (added or bool(token.flags & (COMMA | SLASH)))
 
 
 def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, *, plural: bool) -> int:

@@ -191,6 +191,9 @@ class AgainReader(SequenceReader):
                 numbers.extend(range(low, min(high, low + 400) + 1))
             elif token.kind == "to" and self.kind(place + 1) in ("number", "ordinal"):
                 to = True
+            elif numbers and (up := self.to_last_round(place)):
+                to = True
+                place += up - 1
             elif not self.joins_rounds(place):
                 break
             place += 1
@@ -215,13 +218,22 @@ class AgainReader(SequenceReader):
             return True
         return token.kind == "number" and behind == "times" and before != "and"
 
+    def to_last_round(self, place: int) -> int:
+        """How many words stand before the last of `R1 to R6`, `R1-R6`; 0 where none does."""
+        words = 2 if self.kind(place) == "to" else 1
+        ranged = words == 2 or bool(self.flags(place) & DASH)
+        rounds = self.kind(place + words - 1) == "round" and self.kind(place + words) == "number"
+        return words if ranged and rounds and self.joined(place + words) else 0
+
     def joins_rounds(self, place: int) -> bool:
         """Whether a word stands between the numbers of rounds: `rnds 1 and 2`, `rnd 1 and rnd 2`."""
         kind, behind = self.kind(place), self.kind(place + 1)
         if kind == "and":
             return behind in ("number", "ordinal", "range", "round")
         added = self.token(place).start == self.token(place - 1).end + 3 and self.flags(place) == SPACE
-        return kind == "round" and behind == "number" and (added or self.kind(place - 1) in ("and", "to"))
+        listed = bool(self.flags(place) & COMMA) and self.kind(place - 1) == "number"
+        joined = added or listed or self.kind(place - 1) in ("and", "to")
+        return kind == "round" and behind == "number" and joined
 
     def star(self) -> Phrase:
         """`*`, `**`; `(k6, k2tog)*10` says how often."""

@@ -16,6 +16,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Star,
     Stitches,
+    Times,
     Until,
     UntilRound,
 )
@@ -24,17 +25,29 @@ from roundwright.wording.reading.tree import NOTHING, ONE, Node, Number, Stitch
 
 MOST_BEFORE_ROUND: Final = 9
 """Words between `until` and the stitches of the round that is come to."""
+_IS_DONE: Final = frozenset(
+    ("done", "worked", "made", "knitted", "did", "repeated", "gone", "been done", "completed")
+)
+_DOING: Final = _IS_DONE | frozenset(
+    ("you", "you've", "you have", "youve", "have", "has", "it's", "i've", "we've", "we have", "i", "we", "it", "this",
+     "that", "these", "so", "been", "the", "same", "all", "had", "is", "them", "both", "rounds", "two")
+)  # fmt: skip
+"""Words between `until` and how often something is done."""
 MOST_IN_UNIT: Final = 8
 """Stitches in what that round repeats."""
 _BEFORE_ROUND: Final = frozenset(
-    ("you", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached", "reach",
-     "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are", "at",
-     "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to", "down",
-     "that")
+    ("you", "you have", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached",
+     "reach", "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are",
+     "at", "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to",
+     "down", "that")
 )  # fmt: skip
 """Words between `until` and those stitches."""
 _BETWEEN_ROUNDS: Final = frozenset(("and", "the", "a", "its", "one", "with", "then", "following"))
 """Words between that round and the plain one behind it."""
+_BEFORE_ITS_COUNT: Final = frozenset(
+    ("which", "is", "that", "that's", "makes", "leaves", "leaving", "now", "you", "have")
+)
+"""Words between that round and its count."""
 _BEHIND_ROUND: Final = frozenset(
     ("that", "goes", "with", "after", "it", "are", "is", "has", "have", "been", "finished", "worked", "done",
      "knitted", "complete", "completed", "reached", "round", "follows", "which", "belongs", "to")
@@ -65,7 +78,8 @@ class ExtentReader(NumberReader):
     def to(self) -> Phrase:
         """`to end`, `to last 2 sts`, `to 2 sts before m`, `until 8 sts rem`, `until it measures 5 ins`."""
         until = self.kind() == "until"
-        if reached := self.until_round(until=until) or self.up_to_round():
+        often = self.often_done(1) if until else None
+        if reached := often or self.until_round(until=until) or self.up_to_round():
             return reached
         ahead = 1 if self.letter(1) else self.skip(1)
         kind = self.kind(ahead)
@@ -91,6 +105,23 @@ class ExtentReader(NumberReader):
         ):
             return phrase
         return self.far(ahead, until=until)
+
+    def often_done(self, ahead: int) -> Phrase | None:
+        """`until you've done it eight times`, from behind `until`: how often in all; else None."""
+        done = False
+        while self.text_of(ahead) in _DOING and self.joined(ahead) and ahead < MOST_BEFORE_ROUND:
+            done = done or self.text_of(ahead) in _IS_DONE
+            ahead += 1
+        if not done or not self.joined(ahead):
+            return None
+        start, flags, begun = self.token().start, self.token().flags, self.place
+        if self.kind(ahead) == "often" or (self.kind(ahead) == "number" and self.kind(ahead + 1) == "times"):
+            self.place += ahead
+            often = self.next_phrase()
+            if isinstance(often, Times):
+                return Times(start, often.end, flags | COMMA, often.number, total=True)
+            self.place = begun
+        return None
 
     def until_round(self, *, until: bool) -> Phrase | None:
         """`until you have worked (k1, k2tog) 8 times`, `down to "4 plain, 2 tog."`; None where no round is told."""
@@ -148,7 +179,7 @@ class ExtentReader(NumberReader):
             self.place += 2
         if (self.kind() in ("around", "round") or self.text_is("one")) and self.joined(0):
             self.place += 1
-        ahead = 0
+        ahead = self.behind_its_count()
         while self.text_of(ahead) in _BETWEEN_ROUNDS and not self.flags(ahead) & (SEMI | COLON):
             ahead += 1
         plain = 0
@@ -161,6 +192,20 @@ class ExtentReader(NumberReader):
         ):
             self.place += 1
         return plain
+
+    def behind_its_count(self) -> int:
+        """How many words tell the count of the round that is come to: `, which is 36,`, `(36 sts)`; 0 where none do."""
+        ahead = 0
+        while self.text_of(ahead) in _BEFORE_ITS_COUNT and not self.flags(ahead) & (SEMI | COLON | STOP):
+            ahead += 1
+        bracket = self.kind(ahead) == "("
+        ahead += bracket
+        if not ahead or self.kind(ahead) != "number":
+            return 0
+        ahead += 1 + (self.kind(ahead + 1) == "stitch_noun")
+        if bracket and self.kind(ahead) != ")":
+            return 0
+        return ahead + bracket
 
     def up_to_round(self) -> Phrase | None:
         """`up to and including Round 20`: which round is the last, where the count is told beside; else None."""

@@ -6,7 +6,9 @@ from typing import Final
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
+from roundwright.wording.reading.parsing.colours import COLOURS
 from roundwright.wording.reading.parsing.extents import ExtentReader
+from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.phrases import (
     AtEnds,
     BeginAt,
@@ -65,6 +67,12 @@ class Lines(ExtentReader):
             return cable
         if token.text in _CROSSED and (crossed := self.crossed()):
             return crossed
+        raises = token.text in RAISING or (token.kind == "number" and self.kind(1) in BEHIND_NEW)
+        if raises and (new := self.new_stitches()):
+            return new
+        coloured = token.text in COLOURS or (token.kind == "number" and self.text_of(1) in COLOURS)
+        if coloured and (unit := self.colour_unit()):
+            return unit
         reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)
@@ -331,10 +339,19 @@ class Lines(ExtentReader):
         return Closing(*self.take(1), bind_off=True)
 
     def continue_(self) -> Phrase:
-        """`continue`; `keep on so`, with the manner."""
+        """`continue`; `keep on so`, with the manner; `go on until you've done it 8 times` says how often."""
+        if often := self.gone_on_often():
+            return often
         if self.text_of(1) == "so" and self.joined(1) and not self.flags(1) & COMMA and self.ends_at(2):
             return Continue(*self.take(2), manner=True)
         return Continue(*self.take(1))
+
+    def gone_on_often(self) -> Phrase | None:
+        """`go on like that until you've done it 8 times` behind stitches of its sentence; else None."""
+        ahead = 1 + (self.kind(1) == "manner" and self.joined(1))
+        if self.kind(ahead) != "until" or not self.joined(ahead) or not self.makes_here():
+            return None
+        return self.often_done(ahead + 1)
 
     def manner(self) -> Phrase:
         """`in this manner`; `and so on each of the four needles` behind stitches tells where they are worked."""

@@ -56,6 +56,10 @@ class Looking(Struct):
         """`have knitted the plain one`; else None."""
         raise NotImplementedError
 
+    def in_row_of_units(self) -> bool:
+        """Whether `three and two together` stands before `two and two together`, or `one and two together` behind."""
+        raise NotImplementedError
+
     def at_ends(self) -> Phrase | None:
         """`at both ends of every needle`; else None."""
         raise NotImplementedError

@@ -5,8 +5,8 @@ from itertools import pairwise
 from math import prod
 from typing import Final, cast
 
+from roundwright.wording.reading.parsing.colours import COLOURS, ColourReader
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, TOGETHER
-from roundwright.wording.reading.parsing.times import TimesReader
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -26,7 +26,7 @@ from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE,
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 
-class NumberReader(TimesReader):
+class NumberReader(ColourReader):
     """Reads numbers with what they count."""
 
     def number(self) -> Phrase:
@@ -168,13 +168,25 @@ class NumberReader(TimesReader):
         return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def in_row_of_units(self) -> bool:
-        """Whether `three and two together` stands before, so that `two and two together` begins with plain stitches."""
-        for back in range(self.place - 3, max(self.place - MOST_BETWEEN_UNITS, 0), -1):
-            first, joint, second, together = self.tokens[back : back + 4]
-            kinds = [first.kind, joint.kind, second.kind, together.kind]
-            if kinds == ["number", "and", "number", "together"] and first.text != second.text:
-                return True
+        """Whether `three and two together` stands before, or `one and two together` behind.
+
+        Then `two and two together` begins with plain stitches.
+        """
+        for at in range(self.place - 3, max(self.place - MOST_BETWEEN_UNITS, 0), -1):
+            if (plain := self.plain_before_two(at)) and plain != PAIR:
+                return plain == PAIR + 1
+        for at in range(self.place + 3, min(self.place + MOST_BETWEEN_UNITS, len(self.tokens) - 3)):
+            if plain := self.plain_before_two(at):
+                return plain == PAIR - 1
         return False
+
+    def plain_before_two(self, at: int) -> int:
+        """The plain stitches of `three and two together` where that stands there; else 0."""
+        first, joint, second, together = self.tokens[at : at + 4]
+        kinds = [first.kind, joint.kind, second.kind, together.kind]
+        if kinds != ["number", "and", "number", "together"] or first.number is None or second.number is None:
+            return 0
+        return (first.number.of(0) or 0) if second.number.values == (PAIR,) else 0
 
     def such_rounds(self, number: Number) -> Phrase | None:
         """`3 plain rnds`."""
@@ -182,7 +194,7 @@ class NumberReader(TimesReader):
 
     def worded(self, number: Number) -> Phrase | None:
         """A number at an unknown word: `3xyz` is a stitch nobody knows; `2 contrast rnds`, `*2 MC, 1 CC`."""
-        if self.token(1).text in _COLOURS and self.in_repeat():
+        if self.token(1).text in COLOURS and self.in_repeat():
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
         if not self.flags(1) and self.is_colour_row():
@@ -193,16 +205,6 @@ class NumberReader(TimesReader):
             name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
             return Stitches(start, end, flags, Unknown(name, start, end))
         return Rounds(*self.take(3), number) if self.kind(2) == "round" else None
-
-    def is_colour_row(self) -> bool:
-        """Whether stitches are told by the letters of their colours: `2R 1M 2R`; another unit stands beside this."""
-        if len(self.text_of(1)) != 1:
-            return False
-        for number, letter in ((2, 3), (-2, -1)):
-            beside = self.place + number >= 0 and self.kind(number) == "number" and not self.flags(letter)
-            if beside and len(self.text_of(letter)) == 1 and not self.flags(max(number, 0)) & ~SPACE & ~COLON:
-                return True
-        return False
 
     def opens_work(self) -> bool:
         """Whether a number stands where work begins, and not behind a sign that makes it a count."""
@@ -703,25 +705,10 @@ MOST_BEFORE_LEFT: Final = 3
 """Where `left` stands at most behind a count: `63 are now left`."""
 MOST_IN_REPEAT: Final = 12
 """Words of a repeat that is told by its colours."""
-_COLOURS: Final = frozenset(
-    (
-        "mc",
-        "cc",
-        "main",
-        "contrast",
-        "dark",
-        "light",
-        "white",
-        "black",
-        "grey",
-        "gray",
-        "red",
-        "blue",
-        "green",
-    )
-)
-MOST_BETWEEN_UNITS: Final = 14
+MOST_BETWEEN_UNITS: Final = 40
 """Words from `three and two together` to `two and two together`."""
+PAIR: Final = 2
+"""Stitches that are knitted together where nothing else is said."""
 MOST_PLAIN: Final = 24
 """Plain stitches before a decrease that is told by no more than a number: `6+2tog`."""
 _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")

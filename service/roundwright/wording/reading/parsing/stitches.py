@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.looking import BREAK, NAMES, OFTEN, TOGETHER
-from roundwright.wording.reading.parsing.markers import MarkerReader
+from roundwright.wording.reading.parsing.new_stitches import NewStitchReader
 from roundwright.wording.reading.phrases import (
     Again,
     AtEnds,
@@ -43,7 +43,7 @@ _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first",
 _TWISTED: Final[dict[StitchName, StitchName]] = {"k2tog": "ssk", "p2tog": "ssp"}
 
 
-class StitchReader(MarkerReader):
+class StitchReader(NewStitchReader):
     """Reads stitches."""
 
     def craft(self) -> Phrase:
@@ -242,7 +242,7 @@ class StitchReader(MarkerReader):
         return Stitches(start, end, flags, Unknown(f"{craft} {stitches} tog", start, end))
 
     def craft_pairs(self, craft: str, number: Number, behind: int) -> StitchName | None:
-        """The decrease of `knit 2 and 2 together`; None where it is none."""
+        """The decrease of `knit 2 and 2 together`; None where it is none, as behind `knit 3 and 2 together`."""
         if (
             self.kind(behind) != "and"
             or self.kind(behind + 1) != "number"
@@ -250,7 +250,7 @@ class StitchReader(MarkerReader):
             or number.values != cast("Number", self.token(behind + 1).number).values
         ):
             return None
-        return TOGETHER.get((craft, number.of(0) or 0))
+        return None if self.in_row_of_units() else TOGETHER.get((craft, number.of(0) or 0))
 
     def pairs(self, craft: str, ahead: int) -> Phrase | None:
         """`knit all sts 2 and 2 together`, `knit every 2 sts together`: two together all around."""

@@ -1,0 +1,247 @@
+"""Rounds that are told otherwise than one a line: after others, alike, between signs, by their places, from a chart.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import Reading, read
+from tests.corpus.score import counts as counts_of
+from tests.corpus.score import errors
+
+
+def counts(reading: Reading) -> list[list[int]]:
+    """The counts of each size of a text in which nothing is wrong."""
+    assert not errors(reading)
+    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+
+
+@pytest.mark.parametrize(
+    "heading",
+    [
+        "Chart A (16 sts, worked 7 times per rnd)",
+        "chart A (16 sts to start, worked 7 times per rnd; the k1 is in CC, the rest MC)",
+        "Chart A (16-st repeat, 7 repeats per round)",
+        "Star chart: 16 sts, worked 7 times around",
+        "CHART 2, 16 sts x 7 to the round",
+        "Band of diamonds (16 sts, worked 7 times around)",
+        "Chart for the crown - 16 stitches (repeat 7 times)",
+    ],
+)
+def test_the_stitches_of_a_repeat_before_its_rounds_are_no_count(heading: str) -> None:
+    text = f"Cast on 112 sts.\nKnit 4 rounds.\n{heading}:\nR1 / k14, k2tog\nR2 / k1 CC, k14 MC [105 sts]"
+    reading = read(text, (112,))
+    assert counts(reading) == [[112, 105]]
+    assert len(reading.rounds[0]) == 6
+
+
+def test_rounds_of_a_second_chart_are_counted_from_1_again() -> None:
+    text = (
+        "Cast on 104 sts.\nchart A (13 sts, worked 8 times per rnd):\nR1 / p2, k9, p2\nR2 to R6 / p2, k4, p2, k5\n"
+        "work R1 to R6 six times in all. 36 rnds.\nchart B (13 sts to start, worked 8 times per rnd):\n"
+        "R1 / k11, k2tog [96 sts]\nR2, R4 / knit\nR3 / k10, k2tog [88 sts]"
+    )
+    reading = read(text, (104,))
+    assert counts(reading) == [[104, 96, 88]]
+    assert len(reading.rounds[0]) == 40
+
+
+@pytest.mark.parametrize(
+    ("label", "rounds"),
+    [
+        ("R2, R3, R4 / ", 4),
+        ("R2, R3 and R4: ", 4),
+        ("Rnd 2, Rnd 3 and Rnd 4: ", 4),
+        ("Row 2, Row 3: ", 3),
+        ("R2 + R3 / ", 3),
+        ("R2 to R6 / ", 6),
+        ("R2/R3/R4: ", 4),
+        ("Round 2 and Round 3 / ", 3),
+    ],
+)
+def test_the_word_round_may_stand_before_each_number(label: str, rounds: int) -> None:
+    reading = read(f"R1 / k6, k2tog\n{label}knit", (64,))
+    assert counts(reading) == [[64, 56]]
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    ("again", "rounds"),
+    [
+        ("Work R1 to R4 3 times in all.", 12),
+        ("Work R1-R4 3 times in all (12 rnds).", 12),
+        ("Work R1 to R4 3 times in all. 12 rnds.", 12),
+        ("Repeat Rnd 1 to Rnd 4 twice more. 12 rounds.", 12),
+        ("Repeat R1, R2, R3 and R4 twice more.", 12),
+        ("Rep R1 through R4 two more times. That's 12 rounds.", 12),
+        ("Work R3 and R4 twice more, 4 rnds.", 8),
+    ],
+)
+def test_rounds_told_with_the_word_before_each_number_are_worked_again(again: str, rounds: int) -> None:
+    reading = read(f"R1 / in B: k7, sl 1\nR2 / in B: p7, sl 1\nR3, R4 / in A: knit\n{again}", (64,))
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    ("work", "rounds"),
+    [
+        ("Work 8 rnds of garter: purl a rnd, knit a rnd, four times in all.", 8),
+        ("Garter edge, 6 rounds: *purl 1 rnd, knit 1 rnd* 3 times.", 6),
+        ("6 rnds in garter st: k one rnd, p one rnd, twice more.", 6),
+        ("Work 8 rounds of garter: purl 1 round, knit 1 round.", 8),
+        ("Work in garter st for 6 rnds: p 1 rnd, k 1 rnd, three times.", 6),
+    ],
+)
+def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, rounds: int) -> None:
+    reading = read(f"Cast on 64 sts.\n{work}", (64,))
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    ("told", "rounds"),
+    [
+        ("Purl a round. Knit a round. Purl, knit, purl, knit, purl, knit. That's your edge.", 8),
+        ("Knit, purl, knit, purl.", 4),
+        ("Purl one round, knit one, purl one, knit one.", 4),
+        ("Knit a round, purl a round, knit, purl.", 4),
+        ("Knit, purl, knit and purl: four rounds of garter.", 4),
+        ("Purl, knit, purl, knit (4 rounds).", 4),
+        ("Then knit, purl, knit, purl, knit, purl, that is your edge.", 6),
+        ("Knit, then purl, then knit, then purl.", 4),
+    ],
+)
+def test_rounds_may_be_told_by_their_verbs_in_a_list(told: str, rounds: int) -> None:
+    reading = read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,))
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == rounds + 2
+
+
+@pytest.mark.parametrize(
+    "told", ["*Knit, purl* all round, for 6 rounds.", "Rib: k1, p1, k1, p1 all round for 6 rounds."]
+)
+def test_verbs_of_a_rib_are_no_rounds(told: str) -> None:
+    assert len(read(f"Cast on 64.\n{told}", (64,)).rounds[0]) == 6
+
+
+@pytest.mark.parametrize(
+    ("plain", "on"),
+    [
+        (
+            "Then a round with nothing done to it",
+            "one less to knit every time and a nothing round after it, down to",
+        ),
+        ("Another round with nothing", "with a nothing round after each, down to"),
+        ("A nothing round", "one less to knit every time, down to"),
+        ("Then a rest round", "with a rest round after each, until you have done"),
+        ("Knit a resting round", "and a resting round after it, until you've worked"),
+    ],
+)
+@pytest.mark.parametrize("count", [", which is 36,", ", leaving 36 stitches,", " (36 sts)", ""])
+def test_a_round_in_which_nothing_is_done_is_plain(plain: str, on: str, count: str) -> None:
+    text = (
+        f"Cast on 72.\nKnit 10, knit 2 together, six times. That leaves 66. {plain}.\n"
+        f"Knit 9, knit 2 together, six times, 60. {plain}.\n"
+        f"And you go on like that, {on} knit 5, knit 2 together{count} and its nothing round.\n"
+        "Knit 4, knit 2 together, 30."
+    )
+    reading = read(text, (72,))
+    assert counts(reading) == [[72, 66, 60, 54, 48, 42, 36, 30]]
+    assert len(reading.rounds[0]) == 13
+
+
+@pytest.mark.parametrize(
+    "rounds",
+    [
+        "Knit 3 and 2 together. 32.\nKnit 2 and 2 together. 24.\nKnit 1 and 2 together. 16.",
+        "Knit three and two together, all round, 32.\nKnit two and two together, all round, 24.\nK1, k2tog. 16.",
+        "Three and two together. [32, the phone rang]\nTwo and two together. 24.\nOne and two together. 16.",
+        "K 3, k2tog = 32\nK 2 and 2 tog = 24\nK 1 and 2 tog = 16",
+        "Purl 3 and 2 together. 32.\nPurl 2 and 2 together. 24.\nPurl 1 and 2 together.",
+    ],
+)
+def test_two_and_two_together_among_rounds_alike_begins_with_plain_stitches(rounds: str) -> None:
+    assert counts(read(f"Cast on 40.\n{rounds}\nTwo together, two together, all the way. 8.", (40,))) == [
+        [40, 32, 24, 16, 8]
+    ]
+
+
+def test_two_and_two_together_alone_is_a_decrease_all_around() -> None:
+    assert counts(read("Cast on 40.\nKnit 3, k2tog around.\nKnit 2 and 2 together all round.", (40,))) == [
+        [40, 32, 16]
+    ]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Growing: 5 knit, 1 new from the thread between, 18 times. 90 + 18 = 108.",
+        "Inc rnd: *k5, pick up 1 from the bar between* 18 times (108)",
+        "Knit 5, lift 1 stitch from between, all around. 108",
+        "K5, lift the bar between the stitches and knit into the back of it, 18 times. 108 sts.",
+        "Knit 5 and make a stitch, all round. 108.",
+        "Next round: knit 5, make a new stitch out of the thread between, repeat to end = 108",
+        "*5 knit, one extra stitch; rep from * (108)",
+        "Knit 5 and make a stitch, and go on till you've done it eighteen times. 108",
+        "Next one you knit 5, make a stitch, keep going like that until you have done it 18 times. How many? [108]",
+        "K5, m1; repeat until you have done this 18 times (108).",
+        "Knit 5, make one, and carry on till it's been done eighteen times, 108.",
+        "Knit 5, make 1. Do that till you've done it eighteen times. 108 stitches.",
+        "Knit 5, make 1. Go on like that until you've made it eighteen times. 108 stitches.",
+    ],
+)
+def test_a_new_stitch_is_told_by_where_it_comes_from(told: str) -> None:
+    reading = read(f"Cast on 90.\n{told}\nKnit 3 rounds.", (90,))
+    assert counts(reading) == [[90, 108]]
+    assert len(reading.rounds[0]) == 4
+
+
+def test_rounds_are_worked_until_they_were_done_so_often() -> None:
+    reading = read(
+        "Cast on 64.\nKnit 1 round, purl 1 round, and go on until you've done it four times.", (64,)
+    )
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == 8
+
+
+def test_stitches_spoken_of_before_any_work_are_not_made() -> None:
+    text = "Make a stitch marker from a loop of yarn between your fingers.\nCast on 64.\nK1, p1 for 6 rounds."
+    assert counts(read(text, (64,))) == [[64]]
+
+
+@pytest.mark.parametrize(
+    ("told", "rounds"),
+    [
+        (
+            "Belt, 5 rounds, all knit:\n rounds 1, 2: white\n round 3: 1 black, 3 white\n round 4, 5: black",
+            5,
+        ),
+        (
+            "Stripes, 4 rounds, all plain:\n1st and 2nd round: blue\n3rd round: 3 blue, 1 cream\n4th round: in white",
+            4,
+        ),
+        ("Work 4 rounds in colours as follows:\nRnds 1-2: MC\nRnd 3: MC 3, CC 1\nRnd 4: CC", 4),
+        (
+            "Rnd 1: white 3, dark blue 1; rep\nRnd 2: *2 white, 2 light grey; rep from *\nRnd 3: (1 red, 1 white)",
+            3,
+        ),
+        ("R1 / 3 MC, 1 CC\nR2 / 1 CC, 1 MC, 1 CC, 1 MC\nR3 / MC\nRnd 4: in colour B\nRnd 5: with A only", 5),
+        ("Rnd 1: with black k1, with white k3\nRnd 2: CC k1, MC k3.", 2),
+        ("Pattern (8 sts, 6 rnds):\nRnd 1: 4 MC and 4 CC\nRnd 2 and 3: knit in white\nRnds 4-6: white", 6),
+    ],
+)
+def test_rounds_and_stitches_may_be_told_by_their_colours(told: str, rounds: int) -> None:
+    reading = read(f"Cast on 96.\n{told}\nKnit 2 rounds.", (96,))
+    assert counts(reading) == [[96]]
+    assert len(reading.rounds[0]) == rounds + 2
+
+
+def test_a_round_told_by_its_colours_has_to_come_out() -> None:
+    reading = read("Cast on 94.\nRound 1: knit\nRound 2: 1 black, 3 white", (94,))
+    assert [finding.line for finding in errors(reading)] == [3]
+
+
+def test_grams_of_a_colour_are_no_stitches() -> None:
+    text = "Yarn: white 70 g, black 20 g\nNeeds: 2 white, 1 black\nCast on 96.\nKnit 2 rounds."
+    assert len(read(text, (96,)).rounds[0]) == 2
