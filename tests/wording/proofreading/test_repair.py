@@ -121,3 +121,10 @@ def test_of_the_times_of_all_sizes_that_of_the_size_is_mended_which_does_not_com
     )
 
     assert text.format(5).split("\n")[-1] in repairs(text.format(6), 72, 84, 96)
+
+
+@pytest.mark.parametrize("word", ["k2otg", "k2tgo", "2ktog", "k2gto"])
+@pytest.mark.parametrize("line", ["*k7, {}* around", "[k7, {}] 8 times", "*k7, {} to end"])
+def test_letters_that_changed_places_are_put_back(line: str, word: str) -> None:
+    """A stitch whose letters stand in another order is that stitch, and none is added beside it."""
+    assert {line.format("k2tog")} == repairs(line.format(word), 72)

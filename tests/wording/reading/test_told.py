@@ -215,3 +215,27 @@ def test_what_is_told_is_not_worked(text: str, cast_on: int, counts: list[int]) 
 
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert [done.after for done in reading.rounds[0]] == counts
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "*k3, p2; repeat from * to the end of the round. Do this 8 times.",
+        "Rib: *k3, p2; rep from * around. Repeat this 8 times.",
+        "K3, p2 to the end. Do that 8 times in all.",
+    ],
+)
+def test_a_round_to_the_end_is_done_so_many_times(line):
+    """What goes to the end of the round and is then to be done 8 times is 8 rounds."""
+    reading = read(f"{line}\nKnit 1 round.", (90,))
+
+    assert [90] * 9 == [each.after for each in reading.rounds[0]]
+    assert not reading.findings or {"ambiguous"} == {each.code for each in reading.findings}
+
+
+def test_stitches_with_dots_are_decreases_in_spanish():
+    """`2 p. j.` is two stitches together, in stars whose end stands close to it."""
+    reading = read("Vuelta 5: *6 p. d., 2 p. j.* rep. hasta el final (63 p.)", (72,), "es")
+
+    assert [63] == [each.after for each in reading.rounds[0]]
+    assert not [each for each in reading.findings if each.severity == "error"]

@@ -32,14 +32,18 @@ from roundwright.wording.reading.phrases import (
     Change,
     Chart,
     Closing,
+    Continue,
     Count,
+    Extent,
     Fabric,
+    Length,
     Phrase,
     Rep,
     Rounds,
     Said,
     Star,
     Stitches,
+    Then,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
@@ -98,10 +102,18 @@ def candidates(segment: Segment) -> list[Candidate]:
     if segment.troubles:
         trouble = segment.troubles[0]
         options = [replace(option, trouble=option.trouble or trouble) for option in options]
-    strength = likeness(seen, label)
-    shapes = leads_on(seen) and speaks_of_shaping(seen)
-    options.append(Candidate("prose", max(0.2, strength), strength=strength, shapes=shapes, stated=stated))
+    options.append(_not_worked(seen, stated, label))
     return sorted(options, key=_cost)
+
+
+def _not_worked(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> Candidate:
+    """That nothing is worked, which costs as much as the words look like work; a count may be told all the same."""
+    strength = likeness(seen, label)
+    cost = max(0.2, strength)
+    if label is None and _goes_on_to_count(seen):
+        return Candidate("count", cost, stated=stated)
+    shapes = leads_on(seen) and speaks_of_shaping(seen)
+    return Candidate("prose", cost, strength=strength, shapes=shapes, stated=stated)
 
 
 def is_told(segment: Segment) -> bool:
@@ -124,11 +136,31 @@ def _to_printed_count(options: list[Candidate]) -> list[Candidate]:
 
 _cost: Final = attrgetter("cost")
 _TOLD: Final = (Said, Count)
+_GONE_ON: Final = (Said, Then, Continue, Rep, Extent, Length, Count)
 
 
 def _only_counts(seen: Seen) -> bool:
     """Whether a sentence says no more than a count: `This leaves 12 (20) stitches.`."""
     return seen.spoken_words <= MOST_SPOKEN and all(isinstance(phrase, _TOLD) for phrase in seen.order)
+
+
+def _goes_on_to_count(seen: Seen) -> bool:
+    """Whether a sentence says no more than that the work goes on, and the count then: `Keep on like this. 65 sts`.
+
+    Where no rounds are gone on with, that is the count there is, and not words to be passed over.
+    """
+    sure = [count.sure and not count.sign for count in seen.counts]
+    begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said | Then)), None)
+    return (
+        isinstance(begins, Continue)
+        and sure == [True]
+        and all(isinstance(phrase, _GONE_ON) or _is_count(phrase) for phrase in seen.order)
+    )
+
+
+def _is_count(phrase: Phrase) -> bool:
+    """Whether it is a count in a bracket."""
+    return isinstance(phrase, Brackets) and all(isinstance(inner, Count) for inner in phrase.inside)
 
 
 def _goes_on(seen: Seen) -> bool:

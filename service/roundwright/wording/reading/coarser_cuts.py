@@ -27,7 +27,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.tokens import SEMI, STOP
-from roundwright.wording.reading.tree import Stitch
+from roundwright.wording.reading.tree import NOTHING, Stitch
 
 MOST_SENTENCES: Final = 6
 """Sentences of one round."""
@@ -35,7 +35,7 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _to_end_joined(_counts_joined(_sections_joined(segments)))
+    segments = _to_end_joined(_counts_joined(_sections_joined(_gone_on_joined(segments))))
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -50,6 +50,61 @@ def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
             cut = Cut(place + 1 - first, (joined,))
             made[first] = replace(made[first], cuts=(*made[first].cuts, cut))
     return made
+
+
+def _gone_on_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; a sentence that goes on as before to the end of the round is one round with those it goes on with.
+
+    So its count is that of the round, and cannot be passed over with the words.
+    """
+    made: list[Segment] = []
+    for segment in segments:
+        parts = _parts_before(made) if _goes_to_end(segment) else 0
+        if parts:
+            told = (*made[-parts:], replace(segment, phrases=tuple(map(_as_repeat, segment.phrases))))
+            made[-parts:] = [_joined(list(told))]
+        else:
+            made.append(segment)
+    return made
+
+
+def _parts_before(segments: list[Segment]) -> int:
+    """How many sentences at the end tell stitches of one round, the first of them with a label or without."""
+    parts = 0
+    for segment in reversed(segments[-MOST_SENTENCES:]):
+        if not _is_part(segment):
+            break
+        parts += 1
+        if segment.label is not None:
+            break
+    return parts
+
+
+def _goes_to_end(segment: Segment) -> bool:
+    """Whether a sentence says no more than to go on to the end of the round, and its count.
+
+    `Continue like this to end of round (65 sts)`, `Keep doing that all the way round. You now have 65`.
+    """
+    phrases = segment.phrases
+    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
+    far = [phrase for phrase in phrases if isinstance(phrase, Extent)]
+    if segment.label is not None or not isinstance(begins, Continue) or len(far) != 1:
+        return False
+    ended = far[0].leave == NOTHING and not far[0].marker
+    levels = any(isinstance(phrase, Rep) and phrase.level for phrase in phrases)
+    return (
+        ended and not levels and all(isinstance(phrase, _GONE_ON) or _is_count(phrase) for phrase in phrases)
+    )
+
+
+def _is_count(phrase: Phrase) -> bool:
+    """Whether it is a count in a bracket."""
+    return isinstance(phrase, Brackets) and all(isinstance(inner, Count) for inner in phrase.inside)
+
+
+def _as_repeat(phrase: Phrase) -> Phrase:
+    """The same, said as a repeat of what was told."""
+    return Rep(phrase.start, phrase.end, phrase.flags) if isinstance(phrase, Continue) else phrase
 
 
 def _sections_joined(segments: list[Segment]) -> list[Segment]:
@@ -150,3 +205,4 @@ def _joined(segments: list[Segment]) -> Segment:
 
 
 _SILENT: Final = (Said, Then, Continue)
+_GONE_ON: Final = (Said, Then, Continue, Rep, Extent, Count)

@@ -1,8 +1,14 @@
-"""Words passed over at the end of a text that print a count which no round leaves: they were work, and are told so."""
+"""Words passed over that print a count which no round leaves.
+
+At the end of a text they were work, and are told so; between rounds the count is told, so that none is wrong
+in silence.
+"""
 
 import re
+from collections.abc import Iterator
 from typing import Final
 
+from roundwright.wording.reading.phrases import Brackets, Count, Phrase
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Explanation, Fault
 
@@ -19,12 +25,61 @@ _ALONE: Final = re.compile(r"[.,;=>]\s([0-9]{1,3})\s?(?=[.,;&]|$)")
 """A number between two signs: `"Every fifth", 48.`."""
 
 
+LEAST_SHARE: Final = 0.5
+MOST_SHARE: Final = 1.25
+"""How much of the stitches there are a number may be to be their count: less are those of a section or a cable."""
+
+
 def with_passed_over(
     explanation: Explanation, segments: list[Segment], text: str, cast_on: tuple[int, ...]
 ) -> tuple[Fault, ...]:
-    """The faults of an explanation, with those of words that were passed over in silence; none where others are."""
+    """The faults of an explanation, with those of words that were passed over in silence."""
+    faults = (*explanation.faults, *_other_counts(explanation, segments, cast_on))
     if any(not fault.note for fault in explanation.faults):
-        return explanation.faults
+        return faults
+    return (*faults, *_work_at_end(explanation, segments, text, cast_on))
+
+
+def _other_counts(
+    explanation: Explanation, segments: list[Segment], cast_on: tuple[int, ...]
+) -> Iterator[Fault]:
+    """A note of each count in words between the rounds that is none of the counts there are, in any size."""
+    chosen = dict(explanation.choices)
+    ever = {done.round.after for rounds in explanation.rounds for done in rounds} | set(cast_on)
+    left = [{done.segment: done.round.after for done in rounds} for rounds in explanation.rounds]
+    now: list[int | None] = [None] * len(left)
+    for place, segment in enumerate(segments):
+        now = [counts.get(place, before) for counts, before in zip(left, now, strict=True)]
+        candidate = chosen.get(place)
+        if candidate is not None and candidate.kind == "closing":
+            return
+        if segment.title or segment.under_notes or (candidate is not None and candidate.kind != "prose"):
+            continue
+        there = [count for count in now if count is not None]
+        counts = list(_counts_in(segment.phrases))
+        if len(counts) != 1 or not counts[0].sure or counts[0].sign:
+            continue  # `mark the 15th, 44th and 73rd st`, `8 fewer`
+        number = counts[0].number
+        stated = number.of(0) or 0
+        other = there and all(LEAST_SHARE * held <= stated <= MOST_SHARE * held for held in there)
+        if other and not ever.intersection(number.values):
+            held = there[0]
+            yield Fault("count_differs", place, number.start, 0, held, held, held, stated, note=True)
+
+
+def _counts_in(phrases: tuple[Phrase, ...]) -> Iterator[Count]:
+    """The counts that words name, also those in brackets."""
+    for phrase in phrases:
+        if isinstance(phrase, Brackets):
+            yield from _counts_in(phrase.inside)
+        elif isinstance(phrase, Count):
+            yield phrase
+
+
+def _work_at_end(
+    explanation: Explanation, segments: list[Segment], text: str, cast_on: tuple[int, ...]
+) -> tuple[Fault, ...]:
+    """Words at the end that were work: they print a count below those there are."""
     shaped = [
         done.segment
         for rounds in explanation.rounds
@@ -33,7 +88,7 @@ def with_passed_over(
     ]
     worked = [done.segment for rounds in explanation.rounds for done in rounds]
     if not worked:
-        return explanation.faults
+        return ()
     last = max(shaped, default=min(worked))
     counts = {done.round.after for rounds in explanation.rounds for done in rounds} | set(cast_on)
     most = max(rounds[-1].round.after if rounds else 0 for rounds in explanation.rounds)
@@ -41,12 +96,12 @@ def with_passed_over(
         Fault("not_understood", place, segments[place].start)
         for place, candidate in explanation.choices
         if candidate.kind == "prose" and place > last and not segments[place].title
-        if _counts(segments[place], text, most) - counts
+        if _named(segments[place], text, most) - counts
     ]
-    return (*explanation.faults, *over[:1])
+    return tuple(over[:1])
 
 
-def _counts(segment: Segment, text: str, most: int) -> set[int]:
+def _named(segment: Segment, text: str, most: int) -> set[int]:
     """The counts below so many stitches that are printed in a segment."""
     words = text[segment.start : min(segment.end, segment.start + MOST_LETTERS)]
     printed = {int(number) for sign in (_NAMED, _ALONE) for number in sign.findall(words)}

@@ -63,12 +63,12 @@ def rounds_of_segment(
     if bare:
         return _bare(work)
     options.extend(_on_each(work))
+    options.extend(_times_alone(work))
     options.extend(_in_forms(work))
     options.extend(_last_otherwise(work))
     if work.fabric:
         options.extend(_described(work))
         options.extend(_explained_fabric(work))
-    options.extend(_times_alone(work))
     options.extend(_until(work))
     options.extend(_with(work))
     options.extend(_at_end_of_round(work))
@@ -214,16 +214,28 @@ _ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishing"))
 def _times_alone(work: RoundWork) -> list[Candidate]:
     """A number of times at the end, of whole rounds: `k to end, 3 times`."""
     phrases = work.work
-    if len(phrases) < 2 or work.number is not None or not isinstance(phrases[-2], Extent):
+    if not phrases or work.number is not None or not isinstance(phrases[-1], Times):
         return []
-    if not isinstance(phrases[-1], Times):
+    apart = _repeats_round(phrases[-2:-1])
+    told = phrases[: -2 if apart else -1]
+    if not told or not isinstance(told[-1], Extent):
         return []
+    cost = work.cost + (0.0 if apart else 0.3)
     often = phrases[-1].number
     return [
-        Candidate("round", work.cost + way.cost + 0.3, way.nodes, rounds=often, stated=work.stated)
-        for way in settle(phrases[:-1])[:2]
+        Candidate("round", cost + way.cost, way.nodes, rounds=often, stated=work.stated)
+        for way in settle(told)[:2]
         if not way.trouble
     ]
+
+
+def _repeats_round(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether a sentence of its own says to do that: `... to the end of the round. Do this 8 times`."""
+    match phrases:
+        case (Rep(level=0, flags=flags),):
+            return bool(flags & STOP)
+        case _:
+            return False
 
 
 def _until(work: RoundWork) -> list[Candidate]:

@@ -49,7 +49,7 @@ from roundwright.wording.reading.tree import (
     Stitch,
     Unknown,
 )
-from roundwright.wording.reading.vocabulary import respelt, together
+from roundwright.wording.reading.vocabulary import is_misspelt_stitch, respelt, together
 
 WORD: Final = 0.25
 INNER_WORD: Final = 0.6
@@ -158,21 +158,48 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         if isinstance(phrase, Times) and _is_parted(phrases, place):
             current = replace(phrase, flags=phrase.flags | COMMA)
         inner = begun and place < last_work
-        if inner and isinstance(phrase, Said) and _is_unknown_stitch(phrases, place):
-            unknown = Unknown("", phrase.start, phrase.end)
-            current = Stitches(phrase.start, phrase.end, phrase.flags, unknown)
+        if inner or (begun and isinstance(following, Extent)) or isinstance(phrase, Brackets):
+            current = _with_unknown(current, phrases, place)
         _sort(seen, current, following, inner=inner, tail=place > last_work)
         begun = begun or stitched[place]
     return seen
 
 
+def _with_unknown(current: Phrase, phrases: tuple[Phrase, ...], place: int) -> Phrase:
+    """A phrase amid work; a word that is no known stitch as one that is not known, also in a bracket."""
+    match phrases[place]:
+        case Said() if _is_unknown_stitch(phrases, place):
+            return _unknown_stitch(current)
+        case Brackets(inside=inside) as brackets if has_stitches(brackets):
+            return replace(current, inside=tuple(map(_misspelt, inside)))
+        case _:
+            return current
+
+
+def _unknown_stitch(word: Phrase) -> Stitches:
+    """A word as a stitch that is not known."""
+    return Stitches(word.start, word.end, word.flags, Unknown("", word.start, word.end))
+
+
+def _misspelt(phrase: Phrase) -> Phrase:
+    """A word in a bracket with stitches, as a stitch that is not known where it looks like one: `[k7, k2otg]`."""
+    match phrase:
+        case Said(words=1, text=text, flags=flags) if flags & COMMA and is_misspelt_stitch(text):
+            return _unknown_stitch(phrase)
+        case _:
+            return phrase
+
+
 def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
     """Whether a word amid work is no known stitch: alone between commas, or behind stitches and like `together`."""
     word, following = phrases[place], phrases[place + 1]
-    if not isinstance(word, Said) or word.words != 1 or not following.flags & (COMMA | STOP | SEMI):
+    if not isinstance(word, Said) or word.words != 1:
+        return False
+    parted = bool(following.flags & (COMMA | STOP | SEMI))
+    if not parted and not isinstance(following, Star | Rep | Extent):
         return False
     if word.flags & COMMA:
-        return True
+        return parted or is_misspelt_stitch(word.text)  # `*k7, k2otg* around`
     return isinstance(phrases[place - 1], Stitches) and bool(respelt(word.text, together()))
 
 

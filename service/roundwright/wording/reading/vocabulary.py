@@ -83,10 +83,23 @@ def nearest(word: str, language: str = "en") -> list[StitchName]:
 
 @lru_cache(maxsize=256)
 def similar(word: str, language: str = "en") -> tuple[str, ...]:
-    """The spellings of stitches that look most like this word, the likest first."""
+    """The spellings of stitches that look most like this word, the likest first; its own letters before all others."""
     if len(word) > LONGEST_WORD:
         return ()
-    return tuple(get_close_matches(word, _spellings(language), n=4, cutoff=0.6))
+    spellings = _spellings(language)
+    letters = sorted(word)
+    exchanged = [right for right in spellings if sorted(right) == letters]
+    return tuple(dict.fromkeys((*exchanged, *get_close_matches(word, spellings, n=4, cutoff=0.6))))[:4]
+
+
+@lru_cache(maxsize=256)
+def is_misspelt_stitch(word: str) -> bool:
+    """Whether a word has the letters of a stitch in another order, as `k2otg`, or a letter more or less."""
+    return len(word) >= SHORTEST_MISSPELT and bool(respelt(word, frozenset(_spellings("en"))))
+
+
+SHORTEST_MISSPELT: Final = 3
+"""Letters of a word that is taken for a misspelt stitch."""
 
 
 @lru_cache(maxsize=256)

@@ -66,6 +66,11 @@ _ARE_DONE: Final = frozenset(
 )  # fmt: skip
 """Words behind the number of the rounds that were worked in all."""
 
+_THIS: Final = frozenset(("the", "this", "whole"))
+_IS: Final = frozenset(("is", "has been"))
+_ALL_DONE: Final = frozenset(("finished", "done", "complete", "completed", "over", "full"))
+"""How it is said that a round is worked to its end."""
+
 _GOING_ON: Final = ("manner", "continue")
 _INCLUDING: Final = frozenset(("including", "incl", "inclusive", "end"))
 MOST_BEFORE_LAST: Final = 5
@@ -336,14 +341,8 @@ class ExtentReader(NumberReader):
                 return self.length(place - self.place + 1)
             if token.kind == "decimal":
                 return self.length(place - self.place + 1)
-            if until and token.kind == "number" and (count := self.until_count(place)):
-                return count
-            if until and token.kind in ("marker", "end"):
-                return Extent(
-                    *self.take(place - self.place + 1),
-                    NOTHING if token.kind == "end" else None,
-                    marker=token.kind != "end",
-                )
+            if until and (reached := self.reached(place)):
+                return reached
             if token.kind in ("stars", "(", "stitch", "cast_on"):
                 break
             works = token.kind in ("knit", "purl") and self.tokens[place + 1].kind == "number"
@@ -353,6 +352,28 @@ class ExtentReader(NumberReader):
         if until:
             return Length(*self.take(max(1, min(place, self.stop) - self.place)))
         return self.only_words(1)
+
+    def reached(self, place: int) -> Phrase | None:
+        """A count, a marker or the end of the round behind `until`; None where none stands there."""
+        kind = self.tokens[place].kind
+        if kind == "number":
+            return self.until_count(place)
+        if kind == "marker":
+            return Extent(*self.take(place - self.place + 1), None, marker=True)
+        if kind == "end":
+            return Extent(*self.take(place - self.place + 1), NOTHING)
+        done = self.round_done(place)
+        return Extent(*self.take(done), NOTHING, to=True) if done else None
+
+    def round_done(self, place: int) -> int:
+        """The words up to the end of `until the round is finished`; 0 where the round there is another."""
+        named = self.tokens[place].kind == "round" and self.tokens[place - 1].text in _THIS
+        if not named or place + 1 >= self.stop or self.tokens[place + 1].text not in _IS:
+            return 0
+        stop = place + 2
+        if stop >= self.stop or self.tokens[stop].flags & BREAK or self.tokens[stop].text not in _ALL_DONE:
+            return 0
+        return stop + 1 - self.place
 
     def rounds_in_all(self, place: int) -> Phrase | None:
         """`until you have done twelve rounds altogether`, as a bracket says it; None where no rounds are counted.
