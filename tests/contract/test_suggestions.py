@@ -21,10 +21,14 @@ CALCULATIONS = [
 ]
 MOST_CHANGES = 8
 """A request by chance has a few faults, one behind the other."""
+ACCEPTED_AT_ONCE = 0.88
+"""Share of requests with one thing changed that are to be accepted with their first suggestion."""
 
 
 def applied(request: Any, suggestion: Suggestion) -> Any:
     """The request with the value of a suggestion in its place; objects that are missing on the way are made."""
+    if suggestion.pointer == "#":
+        return suggestion.value
     request = deepcopy(request)
     *outer, last = suggestion.pointer.removeprefix("#/").split("/")
     place = request
@@ -32,6 +36,13 @@ def applied(request: Any, suggestion: Suggestion) -> Any:
         place = place[int(step)] if isinstance(place, list) else place.setdefault(step, {})
     place[int(last) if isinstance(place, list) else last] = suggestion.value
     return request
+
+
+def without_nulls(value: Any) -> Any:
+    """A value without its nulls: a field that is null is as good as left out."""
+    if isinstance(value, dict):
+        return {name: without_nulls(inner) for name, inner in value.items() if inner is not None}
+    return [without_nulls(inner) for inner in value] if isinstance(value, list) else value
 
 
 def refusal(operation: Calculation, request: Any) -> Impossible | None:
@@ -44,25 +55,41 @@ def refusal(operation: Calculation, request: Any) -> Impossible | None:
 
 
 @pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda operation: operation.id)
-def test_an_applied_suggestion_is_accepted(operation):
-    """Each suggestion takes its fault away: what is refused next has another reason, or another change to make.
-
-    Two fields may need the gauge that is missing: then leaving out the one is followed by leaving out the other.
-    """
+def test_an_applied_suggestion_takes_its_fault_away(operation):
+    """Each suggestion changes the request, and what is refused next, if anything, is another fault than any before."""
     maker = Maker(operation.request_type, random.Random(3))
     for _ in range(100):
         request = maker.varied(operation.example_value())
-        seen: dict[tuple[str, str], list[Suggestion]] = {}
+        faults = []
         while (error := refusal(operation, request)) is not None:
             assert error.code in IMPOSSIBLE_CODES
-            place = (error.pointer, error.detail)
+            fault = (error.pointer, error.detail)
+            assert fault not in faults, (faults, request)
+            faults.append(fault)
             if error.suggestion is None:
-                assert place not in seen, (seen, request)
                 break
-            assert error.suggestion not in seen.setdefault(place, []), (seen, request)
-            seen[place].append(error.suggestion)
-            request = applied(request, error.suggestion)
-        assert sum(map(len, seen.values())) <= MOST_CHANGES
+            changed = applied(request, error.suggestion)
+            assert without_nulls(changed) != without_nulls(request), (error.suggestion, request)
+            request = changed
+        assert len(faults) <= MOST_CHANGES
+
+
+def test_a_request_with_one_field_changed_is_accepted_at_once_with_its_suggestion():
+    """Of examples with one thing changed that get a suggestion, nine in ten are accepted with it (reached: 91 %).
+
+    The rest have a second fault, most often a head or a gauge that is out of range as well.
+    """
+    accepted = []
+    for operation in CALCULATIONS:
+        maker = Maker(operation.request_type, random.Random(3))
+        for _ in range(150):
+            request = maker.vary(maker.kind, deepcopy(operation.example_value()))
+            error = refusal(operation, request)
+            if error is not None and error.suggestion is not None:
+                accepted.append(refusal(operation, applied(request, error.suggestion)) is None)
+
+    assert len(accepted) >= 100
+    assert sum(accepted) / len(accepted) >= ACCEPTED_AT_ONCE
 
 
 @pytest.mark.parametrize(
@@ -82,6 +109,27 @@ def test_an_applied_suggestion_is_accepted(operation):
         ("planHats", {"gauge": {"stitches": 20}, "sizes": [{"head": {"value": 56, "unit": "cm"}}],
                       "brim": {"kind": "ribbed", "gauge": {"stitches": 50}}}, "contradiction",
          ("#/brim/gauge", None)),
+        ("planHats", {"gauge": {"stitches": 20}, "sizes": [{"head": {"value": 56, "unit": "cm"}}],
+                      "body": {"gauge": {"stitches": 44}}}, "contradiction", ("#/body/gauge", None)),
+        ("planHats", {"gauge": {"stitches": 20}, "sizes": [{"head": {"value": 56, "unit": "cm"}}],
+                      "brim": {"kind": "ribbed", "gauge": {"stitches": 21}}, "body": {"gauge": {"stitches": 44}}},
+         "contradiction", ("#/body/gauge", None)),
+        ("planHats", {"gauge": {"stitches": 20}, "sizes": [
+            {"head": {"value": 56, "unit": "cm"}, "body": {"gauge": {"stitches": 44}}}]},
+         "contradiction", ("#/sizes/0/body/gauge", None)),
+        ("planHats", {"gauge": {"stitches": 20}, "sizes": [
+            {"head": {"value": 56, "unit": "cm"}, "age_months": 3, "sex": "girl"}]},
+         "given_twice", ("#/sizes/0", {"head": {"value": 56, "unit": "cm"}, "makers": 1})),
+        ("planHats", {"gauge": {"stitches": 20}, "sizes": [{"age_months": 3}], "needles":
+                      {"magic_loop": {"value": 80, "unit": "cm"}, "double_pointed": 4, "circulars": 2}},
+         "given_twice", ("#/needles", {"magic_loop": {"value": 80, "unit": "cm"}})),
+        ("estimateYarn", {"stitches": 100, "gauge": {"stitches": 20, "rows": 28, "over": {"value": 10, "unit": "cm"}},
+            "rounds": [{"number": 1, "before": 8, "after": 8, "steps": [{"type": "work", "stitch": "k", "times": 8}]}],
+            "hat": {"gauge": {"stitches": 20}, "sizes": [{"age_months": 3}]}}, "given_twice",
+         ("#", {"stitches": 100, "gauge": {"stitches": 20, "rows": 28, "over": {"value": 10, "unit": "cm"}},
+                "units": "metric"})),
+        ("estimateYarn", {"stitches": 100, "hat": {"gauge": {"stitches": 20, "rows": 28}, "sizes": [
+            {"age_months": 3}]}}, "given_twice", ("#/stitches", None)),
         ("splitOverNeedles", {"stitches": 64, "needles": 3, "split": [32, 32]}, "contradiction", ("#/split", None)),
         ("closeCrown", {"stitches": 10, "style": "wedge", "sections": 8}, "does_not_divide", ("#/sections", 5)),
     ],

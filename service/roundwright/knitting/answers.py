@@ -1,9 +1,10 @@
 """What every answer has: rules, basis, notices, cautions; and the error for what cannot be knitted."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import Annotated, Any, Final, Literal
 
-from msgspec import UNSET, Meta, Struct
+from msgspec import UNSET, Meta, Struct, to_builtins
 
 from roundwright.language import Message, listed, say
 
@@ -85,9 +86,11 @@ IMPOSSIBLE_CODES: Final[dict[ImpossibleCode, str]] = {
 
 
 class Suggestion(Struct, frozen=True):
-    """A change of a request that cannot be knitted, with which it can."""
+    """A change of a request that cannot be knitted, which takes the fault away."""
 
-    pointer: Annotated[str, Meta(description="JSON pointer to the field to change, as a fragment.")]
+    pointer: Annotated[
+        str, Meta(description="JSON pointer to the field to change, as a fragment; `#` alone is the body.")
+    ]
     value: Annotated[Any, Meta(description="The value to put there; null leaves the field out.")]
 
 
@@ -96,7 +99,7 @@ class Impossible(Exception):
 
     `code` is the family of the reason, `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` is
     what is wrong in a knitter's words, `nearest` is the nearest thing that works, as an instruction. `suggested` is a
-    value as in JSON that, put at `suggested_at` (usually the pointer), makes the request work; None leaves the field
+    value as in JSON that, put at `suggested_at` (usually the pointer), takes this fault away; None leaves the field
     out.
     """
 
@@ -125,13 +128,14 @@ def only_one(
     pointer: str = "#",
     missing_at: str | None = None,
     nearest: str | None = None,
+    goes_with: Mapping[str, Sequence[str]] = MappingProxyType({}),
 ) -> str:
     """The name of the field that is given, where exactly one of `names` must be.
 
     `what` names their meaning in the error, `pointer` is the object they belong to. Raises `Impossible` for more than
     one, and for none: then it points at `missing_at`, with `nearest`.
     """
-    field = at_most_one(request, *names, what=what, pointer=pointer)
+    field = at_most_one(request, *names, what=what, pointer=pointer, goes_with=goes_with)
     if field is None:
         raise Impossible(
             say("given.not_given", what=what, fields=_listed(names)),
@@ -142,16 +146,34 @@ def only_one(
     return field
 
 
-def at_most_one(request: Struct, *names: str, what: str, pointer: str = "#") -> str | None:
-    """The name of the field that is given, or None, where at most one of `names` may be; `Impossible` for more."""
+def at_most_one(
+    request: Struct,
+    *names: str,
+    what: str,
+    pointer: str = "#",
+    goes_with: Mapping[str, Sequence[str]] = MappingProxyType({}),
+) -> str | None:
+    """The name of the field that is given, or None, where at most one of `names` may be; `Impossible` for more.
+
+    The suggestion keeps the first. Where more than one field has to go for it, it is the whole object without them:
+    what else says the same, and fields that belong to that (`goes_with` has the names that such a field goes with).
+    """
     fields = [name for name in names if getattr(request, name) is not None]
     if len(fields) > 1:
+        kept, second, *_ = fields
+        unwanted = fields[1:] + [name for name, ways in goes_with.items() if kept not in ways]
+        given = {
+            name: value for name, value in to_builtins(request, enc_hook=str).items() if value is not None
+        }
+        rest = {name: value for name, value in given.items() if name not in unwanted}
+        is_alone = len(given) - len(rest) == 1
         raise Impossible(
-            say("given.twice", what=what, times=len(fields), fields=_listed(fields)),
-            pointer=f"{pointer}/{fields[1]}",
-            nearest=say("given.alone", field=fields[0]),
+            say("given.twice", what=what, fields=_listed(fields)),
+            pointer=f"{pointer}/{second}",
+            nearest=say("given.alone", field=kept),
             code="given_twice",
-            suggested=None,
+            suggested=None if is_alone else rest,
+            suggested_at=None if is_alone else pointer,
         )
     return fields[0] if fields else None
 

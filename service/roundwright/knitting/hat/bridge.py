@@ -1,6 +1,6 @@
 """Bridge: brim and body on counts of their own, and the one round between them that leads from one to the other."""
 
-from math import lcm
+from math import lcm, log
 from typing import Final, NamedTuple
 
 from msgspec.structs import replace
@@ -14,7 +14,7 @@ from roundwright.knitting.needles.best_split import NeedleSplit
 from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.needles.whole_repeats import split_in_repeats
-from roundwright.knitting.quantities import Gauge, Length, mm, quantity_text
+from roundwright.knitting.quantities import Gauge, Length, mm, quantity_text, stitch_width_mm
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, Steps, StitchName, nearest_count
 from roundwright.knitting.rounds.spread import spread
 from roundwright.knitting.rounds.work_round import work_round
@@ -132,8 +132,8 @@ def _require_one_width(request: HatRequest, index: int, wearer: Head, ratio: flo
         suggested_at, suggested = f"{pointer}/over", {"value": in_an_inch.value, "unit": in_an_inch.unit}
         nearest = say("hat.counted_over_an_inch", stitches=coarse.stitches)
     else:
-        suggested_at = pointer if pointer != f"{at}/gauge" else f"{at}/brim/gauge"
-        suggested, nearest = None, say("hat.gauge_of_the_hat")
+        suggested_at, suggested = _own_gauge(request, index, at), None
+        nearest = say("hat.gauge_of_the_hat")
     raise Impossible(
         say(
             "hat.gauges_too_far",
@@ -160,6 +160,18 @@ def _coarser_gauge(request: HatRequest, index: int, ratio: float, at: str) -> tu
     if own is not None and own.gauge is not None:
         return f"{at}/sizes/{index}/body/gauge", own.gauge
     return (f"{at}/body/gauge", request.body.gauge) if request.body.gauge else (f"{at}/gauge", request.gauge)
+
+
+def _own_gauge(request: HatRequest, index: int, at: str) -> str:
+    """Where the gauge of a part stands without which brim and body are of one yarn, or nearest to it."""
+    own = request.sizes[index].body
+    of_body = request.body_of(index).gauge
+    body_at = f"{at}/body/gauge" if own is None or own.gauge is None else f"{at}/sizes/{index}/body/gauge"
+    if request.brim.gauge is None or of_body is None:
+        return body_at if request.brim.gauge is None else f"{at}/brim/gauge"
+    hat = stitch_width_mm(request.gauge)
+    brim, body = stitch_width_mm(request.brim.gauge), stitch_width_mm(of_body)
+    return f"{at}/brim/gauge" if abs(log(body / hat)) < abs(log(brim / hat)) else body_at
 
 
 def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> CastOnAnswer:

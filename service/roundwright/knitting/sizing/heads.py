@@ -3,6 +3,7 @@
 Each answer names its standard (`head_references`); where standards differ, the head comes with a warning.
 """
 
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from math import pi
 from typing import Annotated, Final, Literal, NamedTuple
@@ -295,13 +296,22 @@ def _chart_head(size: ChartSize, pointer: str) -> Head:
     return Head(head_mm, standard, (basis,), (warning,), None)
 
 
+GOES_WITH_AGE: Final[Mapping[str, Sequence[str]]] = {
+    "sex": ("age_months", "age_years", "gestation_weeks"),
+    "postmenstrual_weeks": ("gestation_weeks",),
+}
+"""Ways to give a wearer that a field goes with."""
+
+
 def _check_wearer(wearer: Wearer, pointer: str) -> None:
     ways = ("head", "age_months", "age_years", "gestation_weeks", "adult", "chart")
     if not any(getattr(wearer, way) is not None for way in ways) and wearer.postmenstrual_weeks is not None:
         raise _postmenstrual_alone(pointer)
     nearest = say("head.ways")
-    way = only_one(wearer, *ways, what=say("given.size"), pointer=pointer, nearest=nearest)
-    if wearer.sex is not None and way not in ("age_months", "age_years", "gestation_weeks"):
+    way = only_one(
+        wearer, *ways, what=say("given.size"), pointer=pointer, nearest=nearest, goes_with=GOES_WITH_AGE
+    )
+    if wearer.sex is not None and way not in GOES_WITH_AGE["sex"]:
         raise Impossible(
             say("head.sex_of_no_age", field=way),
             pointer=f"{pointer}/sex",

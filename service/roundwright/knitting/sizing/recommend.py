@@ -49,6 +49,7 @@ from roundwright.knitting.sizing.head_references import (
 )
 from roundwright.knitting.sizing.head_units import unit_notices
 from roundwright.knitting.sizing.heads import (
+    GOES_WITH_AGE,
     AgeMonths,
     AgeYears,
     GestationWeeks,
@@ -452,7 +453,13 @@ def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: f
 def _check_wearer(request: RecommendRequest) -> None:
     """Raise `Impossible` unless the wearer is given in exactly one way, with fields that belong to it."""
     field = at_most_one(
-        request, "age_months", "age_years", "gestation_weeks", "adult", what=say("given.wearer")
+        request,
+        "age_months",
+        "age_years",
+        "gestation_weeks",
+        "adult",
+        what=say("given.wearer"),
+        goes_with=GOES_WITH_AGE,
     )
     if field is None and request.head is None:
         raise Impossible(

@@ -3,7 +3,7 @@
 from functools import lru_cache
 from typing import Annotated, Final
 
-from msgspec import Meta, Struct
+from msgspec import UNSET, Meta, Struct
 
 from roundwright.knitting.answers import (
     COMMON_PRACTICE,
@@ -57,7 +57,7 @@ from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
 from roundwright.knitting.work.split_picture import needles_picture_address
 from roundwright.knitting.work.split_request import MOST_HELD, SplitRequest
-from roundwright.language import joined, say, say_count
+from roundwright.language import joined, listed, say, say_count
 
 HINT_TOLERANCE: Final = 2 * USUAL_TOLERANCE
 """Tolerance in stitches up to which the answer names a better split: twice the usual."""
@@ -250,14 +250,14 @@ def _capacity(
     if needle is None and circular is None:
         return None, None
     if gauge is None:
-        field = "needle_length" if needle is not None else "circular"
+        fields = [name for name in ("needle_length", "circular") if getattr(request, name) is not None]
         raise Impossible(
             say("split.needs_gauge"),
             code="needs_another",
             pointer="#/gauge",
-            nearest=say("split.gauge_or_no_field", field=field),
-            suggested=None,
-            suggested_at=f"#/{field}",
+            nearest=say("split.gauge_or_no_field", fields=listed([f"`{name}`" for name in fields], "or")),
+            suggested=None if len(fields) == 1 else UNSET,  # both would have to go
+            suggested_at=f"#/{fields[0]}",
         )
     room = use = None
     if needle is not None:

@@ -163,7 +163,10 @@ def requested_work(request: WorkRequest) -> tuple[HatWork, ...]:
 
     Raises `Impossible` for two at once, and for rounds or hats that cannot be knitted.
     """
-    at_most_one(request, "stitches", "rounds", "hat", what=say("given.work"))
+    ways = (
+        ("stitches", "rounds", "hat") if request.gauge else ("hat", "stitches", "rounds")
+    )  # a hat has a gauge
+    at_most_one(request, *ways, what=say("given.work"))
     if request.stitches is not None:
         return (HatWork("", 1, (WorkSegment("all", request.stitches),)),)
     if request.rounds is not None:

@@ -125,6 +125,8 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
     Raises `Impossible` for nothing left, for a mass or a length that cannot be compared with the work before the yarn
     is known, and for work that cannot be knitted or is done already.
     """
+    in_one_colour = replace(request, hat=request.hat and replace(request.hat, colours=None))
+    works = requested_work(in_one_colour)
     if request.stitches is not None and request.rounds_worked:
         raise Impossible(
             say("remaining.stitches_alone"),
@@ -133,8 +135,7 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
             nearest=say("remaining.stitches_to_work"),
             suggested=0,
         )
-    in_one_colour = replace(request, hat=request.hat and replace(request.hat, colours=None))
-    hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in requested_work(in_one_colour))
+    hats = tuple(_still_to_work(hat, request.rounds_worked) for hat in works)
     if not hats:
         return _only_left(request)
     fabric = requested_fabric(request)
