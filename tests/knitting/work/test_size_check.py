@@ -326,3 +326,11 @@ def test_a_hat_that_no_longer_covers_the_ears_is_warned_of() -> None:
     (notice,) = check(length=cm(30 / 2.8 * 0.8)).warnings
     assert (notice.code, "17.8 cm reach" in notice.message) == ("too_shallow", True)
     assert not check().warnings
+
+
+def test_in_the_crown_no_rounds_before_it_are_advised() -> None:
+    """Where decreases are begun the body is done."""
+    knitted = hats(**EXAMPLE["hat"])["sizes"][0]
+    begun = knitted["brim"]["rounds"] + knitted["body"]["rounds"] + 4
+    (notice,) = check(rounds_worked=begun, length=cm(begun / 2.8 * 0.8)).warnings
+    assert (notice.code, "only ripping back" in notice.message) == ("too_shallow", True)

@@ -197,7 +197,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         ),
         warnings=(
             *_early_notices(measured, request.units),
-            *(() if is_early else _depth_notices(planned, comes_to, head_mm, request.units)),
+            *(() if is_early else _depth_notices(measured, comes_to, request.units)),
         ),
     )
 
@@ -339,19 +339,20 @@ def _fits_another(hat: MeasuredHat, units: UnitSystem) -> str:
     return say("size_check.fits_another", size=index + 1, head=quantity_text(length(head_mm, units), 3))
 
 
-def _depth_notices(
-    planned: HatRounds, comes_to: HatSizes, head_mm: float, units: UnitSystem
-) -> tuple[Notice, ...]:
+def _depth_notices(hat: MeasuredHat, comes_to: HatSizes, units: UnitSystem) -> tuple[Notice, ...]:
     """The warning that a hat which was to reach the ears does not: the verdict goes by its width."""
-    ears_mm = EAR_ARC * head_mm
-    if mm(comes_to.depth) >= ears_mm or mm(planned.measurements.depth) < ears_mm:
+    ears_mm = EAR_ARC * hat.head_mm
+    if mm(comes_to.depth) >= ears_mm or mm(hat.planned.measurements.depth) < ears_mm:
         return ()
+    in_crown = hat.rounds_worked > hat.straight
     reached, needed = comes_to.depth, length(ears_mm, units)
     return (
         Notice(
             code="too_shallow",
             message=say(
-                "size_check.too_shallow", reached=quantity_text(reached, 3), needed=quantity_text(needed, 3)
+                "size_check.too_shallow.crown" if in_crown else "size_check.too_shallow",
+                reached=quantity_text(reached, 3),
+                needed=quantity_text(needed, 3),
             ),
             pointer="#/length",
         ),
