@@ -281,7 +281,7 @@ def test_a_count_that_the_crown_makes_coarse_names_its_sections() -> None:
         )
     )["multiple_coarse"]
     assert coarse["pointer"] == "#/crown/sections"
-    assert "`crown.sections`" in coarse["message"]
+    assert "8 stitches comes from the sections of the crown" in coarse["message"]
 
 
 def test_a_tolerance_that_is_not_kept_is_told() -> None:
