@@ -356,3 +356,51 @@ def test_every_request_is_worked_or_refused(request: CrownRequest) -> None:
             assert b"null" not in msgspec.json.encode(
                 answer.geometry, enc_hook=str
             )  # nor NaN, which is written so
+
+
+def wedges(stitches: int, sections: int | None = None, **fields) -> CrownAnswer:
+    """Wedges in bulky yarn, 13 stitches and 18 rounds in 10 cm."""
+    return crown(
+        CrownRequest(
+            stitches=stitches,
+            style="wedge",
+            sections=sections,
+            gauge=Gauge(stitches=13, rows=18),
+            **fields,
+        )
+    )
+
+
+def test_wedges_on_few_stitches_gather() -> None:
+    """40 stitches less 8 every other round: 4 rounds, 2.2 cm of fabric for a radius of 40 / 1.3 / 2π = 4.9 cm, its edge
+    half as much (arithmetic). 6 sections on 42 lie.
+    """
+    assert codes(wedges(40)) == ["crown_gathers"]
+    assert "With 6 sections" in wedges(40).warnings[0].message
+    assert codes(wedges(42, 6)) == []
+
+
+def test_published_wedges_lie_smooth_enough() -> None:
+    """88 stitches in 8 wedges, k9, k2tog and so on, are as printed (published hat patterns): no warning."""
+    assert codes(crown(CrownRequest(stitches=88, style="wedge", gauge=Gauge(stitches=20, rows=28)))) == []
+
+
+def test_wedges_of_a_cadence_of_ones_own_are_as_wanted() -> None:
+    """Who asks for decreases in every round wants the gathers."""
+    assert codes(wedges(40, cadence=Cadence(plain_rounds=0))) == []
+
+
+@given(st.integers(8, 20), st.floats(1.15, 1.6))
+def test_a_flat_top_that_is_not_flat_says_what_makes_it_flat(width: int, ratio: float) -> None:
+    """8 stitches every second round lie flat at few gauges: the rows for each stitch decide (geometry of a disc)."""
+    gauge = Gauge(stitches=22, rows=22 * ratio)
+    request = CrownRequest(
+        stitches=8 * width, style="flat", sections=8, cadence=Cadence(plain_rounds=1), gauge=gauge
+    )
+    by_rule = crown(request)
+    assert by_rule.geometry is not None
+    assert ("not_flat" in codes(by_rule)) == (by_rule.geometry.lies != "flat")
+    by_gauge = crown(msgspec.structs.replace(request, cadence=None))
+    assert by_gauge.geometry is not None
+    assert by_gauge.geometry.lies == "flat"
+    assert codes(by_gauge) == []

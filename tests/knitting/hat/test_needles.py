@@ -70,7 +70,7 @@ def test_a_size_that_does_not_reach_begins_on_double_pointed_needles() -> None:
 
     assert size["needles"]["hold"] == "double_pointed"
     assert size["split"]["split"] == [24, 24, 16]
-    assert size["codes"] == ["circular_too_long"]
+    assert size["codes"] == ["circular_too_long", "crown_gathers"]
 
 
 @pytest.mark.parametrize(

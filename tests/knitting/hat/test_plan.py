@@ -255,3 +255,92 @@ def test_sizes_on_both_sides_of_five_years_come_from_two_references(
     steps = [notice for notice in warnings if notice["code"] == "standards_meet"]
     assert len(steps) == said
     assert all(notice["pointer"] == "#/sizes/1" or "age_years" in notice["pointer"] for notice in steps)
+
+
+def warned(answer: dict[str, Any]) -> dict[str, dict[str, Any]]:
+    """The last warning of each code."""
+    return {warning["code"]: warning for warning in answer["warnings"]}
+
+
+MEDIUM = {"stitches": 22, "rows": 30}
+FAR_APART = [{"age_months": 0}, {"adult": "woman"}]
+
+
+def test_sizes_far_apart_that_share_a_dome_are_told_how_flat_it_is() -> None:
+    """The crown of each has as many rounds more or fewer than alone as the warning says: arithmetic."""
+    dome = {"style": "dome"}
+    together = hats(gauge=MEDIUM, sizes=FAR_APART, crown=dome)
+    alone = [hats(gauge=MEDIUM, sizes=[size], crown=dome)["sizes"][0] for size in FAR_APART]
+    higher = [
+        (len(size["crown"]["rounds"]) - len(own["crown"]["rounds"])) / 3
+        for size, own in zip(together["sizes"], alone, strict=True)
+    ]
+    message = warned(together)["dome_shared"]["message"]
+    assert higher[1] < -0.5
+    assert f"woman is {-higher[1]:.2g} cm flatter" in message
+    assert f"newborn {higher[0]:.2g} cm higher" in message
+
+
+@pytest.mark.parametrize(
+    ("sizes", "crown"),
+    [
+        ([{"adult": "woman"}, {"adult": "man"}], {"style": "dome"}),
+        (FAR_APART, {"style": "wedge"}),
+        (FAR_APART, {"style": "dome", "follows_stitches": 96}),  # as requested
+        (FAR_APART[:1], {"style": "dome"}),
+    ],
+)
+def test_sizes_near_each_other_share_a_dome_in_silence(
+    sizes: list[dict[str, Any]], crown: dict[str, Any]
+) -> None:
+    """Half a centimetre is one depth to a tape: common practice."""
+    assert "dome_shared" not in warned(hats(gauge=MEDIUM, sizes=sizes, crown=crown))
+
+
+def test_a_count_that_the_crown_makes_coarse_names_its_sections() -> None:
+    """40 stitches for 43.1: 8 sections are to blame, not a rib of two (arithmetic)."""
+    coarse = warned(
+        hats(
+            gauge={"stitches": 13, "rows": 18},
+            sizes=[{"age_months": 1}],
+            crown={"style": "wedge"},
+            brim={"kind": "ribbed"},
+        )
+    )["multiple_coarse"]
+    assert coarse["pointer"] == "#/crown/sections"
+    assert "8 stitches comes from the sections of the crown" in coarse["message"]
+
+
+def test_a_tolerance_that_is_not_kept_is_told() -> None:
+    """80 stitches in repeats of four are 20 on three needles: 7, 7 and 6 of them, 4 stitches apart (arithmetic)."""
+    heads = [{"head": {"value": 40, "unit": "cm"}}]
+    narrow = warned(hats(gauge=MEDIUM, sizes=heads, needles=3, tolerance=0))["tolerance_passed"]
+    assert (narrow["pointer"], "28, 28 and 24 stitches" in narrow["message"]) == ("#/tolerance", True)
+    assert "tolerance_passed" not in warned(hats(gauge=MEDIUM, sizes=heads, needles=4, tolerance=0))
+    assert "tolerance_passed" not in warned(hats(gauge=MEDIUM, sizes=heads, needles=3))
+
+
+@pytest.mark.parametrize(
+    ("size", "of_all", "unused"),
+    [
+        (
+            {"depth": {"value": 20, "unit": "cm"}},
+            {"body": {"length": {"value": 12, "unit": "cm"}}},
+            "#/body/length",
+        ),
+        (
+            {"body": {"length": {"value": 12, "unit": "cm"}}},
+            {"depth": {"value": 20, "unit": "cm"}},
+            "#/depth",
+        ),
+    ],
+)
+def test_what_a_size_says_of_its_depth_goes_first_and_is_told(
+    size: dict[str, Any], of_all: dict[str, Any], unused: str
+) -> None:
+    """A depth and a length from edge to crown say two things of one hat: only that of the size is worked."""
+    both = hats(gauge=MEDIUM, sizes=[{"adult": "woman", **size}], **of_all)
+    assert warned(both)["option_unused"]["pointer"] == unused
+    alone = hats(gauge=MEDIUM, sizes=[{"adult": "woman", **size}])
+    assert "option_unused" not in warned(alone)
+    assert both["sizes"][0]["measurements"] == alone["sizes"][0]["measurements"]

@@ -293,3 +293,30 @@ def test_the_nearest_tolerance_works() -> None:
         split(request_of(multiple=13, tolerance=12))
 
     assert split(request_of(multiple=13, tolerance=13)).split == (13, 13, 26)
+
+
+@given(
+    st.integers(24, 200),
+    st.integers(3, 5),
+    st.integers(10, 36),
+    st.sampled_from([13, 15, 18, 20, 23, 25, 30]),
+)
+def test_no_needle_is_cast_on_to_that_cannot_hold_the_stitches(
+    stitches: int, needles: int, per_10_cm: int, long_cm: int
+) -> None:
+    """2 cm stay free at each end, and stitches just cast on go into half their width (common practice): each step fits,
+    unless the stitches do not even fit shared over all needles.
+    """
+    answer = split(
+        SplitRequest(
+            stitches=stitches,
+            needles=needles,
+            gauge=Gauge(stitches=per_10_cm),
+            needle_length=Length(long_cm, "cm"),
+        )
+    )
+    most = (long_cm - 4) * per_10_cm / 10 * 2
+    fullest = max(max(step.needles) for step in answer.start)
+    assert fullest <= most or fullest == max(answer.split)
+    if len(answer.start[0].needles) == 1:
+        assert stitches <= most

@@ -8,13 +8,24 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
 from roundwright.knitting.gauge.convert import NeedleSize
-from roundwright.knitting.quantities import THICKEST_NEEDLE_MM, THINNEST_NEEDLE_MM, tidy
-from roundwright.language import say, say_count
+from roundwright.knitting.quantities import (
+    TEN_CM,
+    THICKEST_NEEDLE_MM,
+    THINNEST_NEEDLE_MM,
+    Length,
+    UnitSystem,
+    mm,
+    quantity_text,
+    tidy,
+)
+from roundwright.language import Message, say, say_count
 
 SAME_STITCHES: Final = 0.5
 """Stitches in 10 cm by which two swatches of one knitter differ (common practice): no reason to change the needle."""
 OTHER_YARN_STITCHES: Final = 4.0
 """Stitches in 10 cm beyond which another needle makes another fabric (common practice): the width of a yarn class."""
+
+FOUR_IN: Final = Length(4.0, "in")
 
 NEEDLE_BASIS: Final = Basis(
     say("needle.basis"),
@@ -42,14 +53,19 @@ def more_stitches(width_mm: float, pattern_mm: float) -> float:
     return tidy(100.0 / width_mm - 100.0 / pattern_mm, 9)
 
 
-def advise(width_mm: float, pattern_mm: float, needle_mm: float | None) -> NeedleAdvice:
+def keep_needle(message: Message) -> NeedleAdvice:
+    """The advice to keep the needle, for the reason that the message has."""
+    return NeedleAdvice(change="same", sizes_low=0, sizes_high=0, next=None, message=message)
+
+
+def advise(width_mm: float, pattern_mm: float, needle_mm: float | None, units: UnitSystem) -> NeedleAdvice:
     """Which way to change the needle for stitches as wide as the pattern's, and about how far."""
     more = more_stitches(width_mm, pattern_mm)
     if abs(more) < SAME_STITCHES:
-        message = say("needle.keep")
-        return NeedleAdvice(change="same", sizes_low=0, sizes_high=0, next=None, message=message)
+        return keep_needle(say("needle.keep"))
     rule = reference.practices()["needle-size"]
     least, most = max(1, floor(abs(more) / (rule.high or rule.low))), ceil(abs(more) / rule.low)
+    over = FOUR_IN if units == "imperial" else TEN_CM
     change: Literal["larger", "smaller"] = "larger" if more > 0 else "smaller"
     if abs(more) > OTHER_YARN_STITCHES:
         advice = say("needle.other_yarn")
@@ -61,7 +77,12 @@ def advise(width_mm: float, pattern_mm: float, needle_mm: float | None) -> Needl
         sizes_low=least,
         sizes_high=most,
         next=None if needle_mm is None else _next(needle_mm, least if more > 0 else -least),
-        message=say("needle.more" if more > 0 else "needle.fewer", stitches=float(abs(more)), advice=advice),
+        message=say(
+            "needle.more" if more > 0 else "needle.fewer",
+            stitches=abs(more) * mm(over) / mm(TEN_CM),
+            over=quantity_text(over),
+            advice=advice,
+        ),
     )
 
 

@@ -232,7 +232,7 @@ def substitute(request: SubstituteRequest) -> SubstituteAnswer:
         measurements=tuple(
             _measure(request, sizes, measure, index) for index, measure in enumerate(request.measurements)
         ),
-        needle=advise(sizes.width_mm, sizes.pattern_width_mm, request.needle_mm),
+        needle=advise(sizes.width_mm, sizes.pattern_width_mm, request.needle_mm, request.units),
         basis=_basis(request, rows_known),
         warnings=_warnings(request, sizes, along_rows),
     )

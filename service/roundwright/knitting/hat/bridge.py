@@ -20,7 +20,7 @@ from roundwright.knitting.rounds.spread import spread
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, CastOnAnswer, work_cast_on
 from roundwright.knitting.sizing.heads import Head
-from roundwright.language import say
+from roundwright.language import joined, say
 
 INCREASE: Final[StitchName] = "kfb"
 """Published: Patons PAK0416, 64 to 88 stitches by kfb in the first rounds after the rib. It needs no stitch beside it,
@@ -177,16 +177,25 @@ def _own_gauge(request: HatRequest, index: int, at: str) -> str:
 def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> CastOnAnswer:
     """The cast-on to a multiple; what is said of the multiple points to the rib or the crown that it comes from."""
     gauge = request.brim.gauge or request.gauge
-    pointer = f"{at}/brim/rib" if request.brim.is_ribbed else f"{at}/crown/sections"
+    by_rib = request.brim.is_ribbed and multiple.of == request.brim.repeat
+    pointer = f"{at}/brim/rib" if by_rib else f"{at}/crown/sections"
     try:
         answer = work_cast_on(wearer, request.ease, gauge, multiple, request.units, pointer=at)
     except Impossible as error:
         if error.pointer != f"{at}/multiple":
             raise
-        nearest = say("hat.smaller_rib") if request.brim.is_ribbed else say("hat.fewer_sections")
+        nearest = say("hat.smaller_rib") if by_rib else say("hat.fewer_sections")
         raise Impossible(error.detail, code=error.code, pointer=pointer, nearest=nearest) from error
     warnings = tuple(
-        replace(notice, pointer=pointer) if notice.pointer == f"{at}/multiple" else notice
+        replace(
+            notice,
+            message=notice.message
+            if by_rib
+            else joined(" ", notice.message, say("hat.repeat_of_crown", of=multiple.of)),
+            pointer=pointer,
+        )
+        if notice.pointer == f"{at}/multiple"
+        else notice
         for notice in answer.warnings
     )
     return replace(answer, warnings=warnings)

@@ -114,6 +114,8 @@ class DepthOrLength(NamedTuple):
 
     depth: tuple[Length, str] | None = None
     body_length: tuple[Length, str] | None = None
+    unused: str | None = None
+    """Pointer to what the request says of all sizes, where the size says the other for itself."""
 
 
 def depth_or_length(request: HatRequest, index: int, at: str) -> DepthOrLength:
@@ -122,6 +124,11 @@ def depth_or_length(request: HatRequest, index: int, at: str) -> DepthOrLength:
     Raises `Impossible` for a depth and a length of the body side by side, and for a depth that no hat has.
     """
     size = request.sizes[index]
+    unused = None
+    if size.depth is not None and request.body.length is not None:
+        unused = f"{at}/body/length"
+    elif size.body is not None and size.body.length is not None and request.depth is not None:
+        unused = f"{at}/depth"
     for where, depth, body in (
         (f"{at}/sizes/{index}", size.depth, size.body),
         (at, request.depth, request.body),
@@ -137,9 +144,9 @@ def depth_or_length(request: HatRequest, index: int, at: str) -> DepthOrLength:
             )
         if depth is not None:
             _check_length(mm(depth), f"{where}/depth")
-            return DepthOrLength(depth=(depth, f"{where}/depth"))
+            return DepthOrLength(depth=(depth, f"{where}/depth"), unused=unused)
         if edge_to_crown is not None:
-            return DepthOrLength(body_length=(edge_to_crown, f"{where}/body/length"))
+            return DepthOrLength(body_length=(edge_to_crown, f"{where}/body/length"), unused=unused)
     return DepthOrLength()
 
 

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.hat.brim_and_body import DepthOrLength
+from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit
 from roundwright.knitting.quantities import (
     Length,
     UnitSystem,
@@ -28,7 +29,17 @@ SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
 DEPTH_MARGIN: Final = 0.2
 """Share by which a hat may be shallower than a skullcap or deeper than a slouch before it is nobody's (common
 practice)."""
-ABOUT_THE_REQUEST: Final = frozenset({"option_unused", "sizes_out_of_order", "standards_meet"})
+ABOUT_THE_REQUEST: Final = frozenset(
+    {
+        "crown_gathers",
+        "dome_shared",
+        "not_flat",
+        "option_unused",
+        "sizes_out_of_order",
+        "standards_meet",
+        "tolerance_passed",
+    }
+)
 """Warnings for whoever plans the hat: a knitter with needles in hand can do nothing about them."""
 
 SAME_DEPTH_MM: Final = 5.0
@@ -122,6 +133,50 @@ def unusual_depth(
             ),
             pointer=pointer,
         ),
+    )
+
+
+def unused_notice(requested: DepthOrLength) -> tuple[Notice, ...]:
+    """The warning that what a size says of its depth goes before what the request says of the depth of all."""
+    if requested.unused is None:
+        return ()
+    message = say("hat.body_length_unused" if requested.depth else "hat.depth_unused")
+    return (Notice(code="option_unused", message=message, pointer=requested.unused),)
+
+
+def tolerance_notice(split: NeedleSplit | None, tolerance: int, pointer: str) -> tuple[Notice, ...]:
+    """The warning that a split in whole sections goes beyond a tolerance that the request narrows."""
+    if split is None or split.difference <= tolerance or tolerance >= USUAL_TOLERANCE:
+        return ()
+    message = say(
+        "hat.tolerance_passed",
+        shares=listed(tuple(map(str, split.split))),
+        difference=split.difference,
+        tolerance=tolerance,
+    )
+    return (Notice(code="tolerance_passed", message=message, pointer=pointer),)
+
+
+def shared_dome_notice(higher_mm: Sequence[tuple[str, float]], units: UnitSystem) -> Iterator[Notice]:
+    """The warning that sizes too far apart share one dome.
+
+    `higher_mm` are the sizes, and how much higher the crown of each is than a dome of its own.
+    """
+    (flat_label, flat_mm), (high_label, high_mm) = (
+        choose(higher_mm, key=lambda size: size[1]) for choose in (min, max)
+    )
+    if max(-flat_mm, high_mm) <= SAME_DEPTH_MM or flat_mm >= 0 or high_mm <= 0:
+        return
+    yield Notice(
+        code="dome_shared",
+        message=say(
+            "hat.dome_shared",
+            flatter=flat_label,
+            less=quantity_text(length(-flat_mm, units), 2),
+            higher=high_label,
+            more=quantity_text(length(high_mm, units), 2),
+        ),
+        pointer="#/crown/style",
     )
 
 

@@ -15,7 +15,7 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.crown.crown import CrownAnswer, work_crown
+from roundwright.knitting.crown.crown import CrownAnswer, crown_counts, work_crown
 from roundwright.knitting.hat.bridge import (
     BRIDGE_BASIS,
     COUNTS_BASIS,
@@ -49,7 +49,10 @@ from roundwright.knitting.hat.notices import (
     deeper_notice,
     floats_notice,
     named_by_size,
+    shared_dome_notice,
     size_notices,
+    tolerance_notice,
+    unused_notice,
     unusual_depth,
 )
 from roundwright.knitting.hat.numbering import first_numbers, numbered_crown
@@ -190,6 +193,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
 
     Raises `Impossible` for what no hat can be knitted from, with the field and the nearest that can.
     """
+    is_shared = request.crown.follows_stitches is None
     request = with_defaults(request, "#")
     fabric = fabric_of(request.gauge, request.yarn)
     other = None if request.other_yarn is None else in_other_yarn(fabric, request.other_yarn, "#/other_yarn")
@@ -201,6 +205,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     order = class_order(works, fabric, request.units, request.margin_percent)
     warnings = (
         *_warnings(plans, sizes),
+        *(_shared_dome(request, plans) if is_shared else ()),
         *floats_notice(
             folded=request.brim.edge == "folded",
             brim_purl=request.colours.brim_purl if request.colours else None,
@@ -369,6 +374,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     if in_hand is not None:
         crown, needles, notices = on_held(in_hand, split, crown, request.tolerance, units)
         warnings += notices
+    warnings += (*tolerance_notice(split, request.tolerance, f"{at}/tolerance"), *unused_notice(requested))
     warnings += label_notices(size.label, size.head, f"{at}/sizes/{index}/head")
     edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
     reached_mm = edge_mm + crown_mm - straight.hidden_mm
@@ -534,6 +540,27 @@ def _basis(request: HatRequest, sizes: tuple[_WorkedSize, ...]) -> tuple[Basis, 
         *gauge_basis(request),
         *((NEEDLES_BASIS,) if held else ()),
         *((WHOLE_REPEATS_BASIS,) if held and request.brim.repeat > 1 else ()),
+    )
+
+
+def _shared_dome(request: HatRequest, plans: tuple[HatPlan, ...]) -> Iterator[Notice]:
+    """The warning where sizes that share one dome are far from domes of their own."""
+    crown = request.crown
+    if crown.style != "dome" or crown.follows_stitches is None or len(plans) == 1:
+        return
+    row_mm, own = row_height_mm(request.gauge), replace(crown, follows_stitches=None)
+    yield from shared_dome_notice(
+        [
+            (
+                plan.label,
+                row_mm
+                * (
+                    len(plan.crown.rounds) - len(crown_counts(plan.crown.stitches, own, request.gauge).counts)
+                ),
+            )
+            for plan in plans
+        ],
+        request.units,
     )
 
 

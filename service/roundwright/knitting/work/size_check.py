@@ -3,7 +3,7 @@
 request -> hat as planned, and at the gauge as knitted -> what it comes to -> the ways out, in `size_options`
 """
 
-from typing import Annotated, Final, Literal, NamedTuple
+from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
 from msgspec.structs import replace
@@ -14,6 +14,7 @@ from roundwright.knitting.gauge.needle_size import (
     SAME_STITCHES,
     NeedleAdvice,
     advise,
+    keep_needle,
     more_stitches,
 )
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
@@ -32,6 +33,7 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.knitting.sizing.depth import EAR_ARC
+from roundwright.knitting.sizing.heads import head_of
 from roundwright.knitting.sizing.recommend import FIT_BASIS
 from roundwright.knitting.work.size_options import (
     BLOCK_BASIS,
@@ -42,15 +44,14 @@ from roundwright.knitting.work.size_options import (
     MeasuredHat,
     SizeOption,
     UnhelpfulWay,
-    size_options,
-    unhelpful_ways,
+    Verdict,
+    above_brim_text,
+    ways_out,
 )
 from roundwright.language import Language, Message, joined, say, say_count
 
 MOST_TIMES_OFF: Final = 2.0
 """A hat twice or half as wide as planned was measured wrong, or is another hat."""
-
-Verdict = Literal["as_planned", "fits", "too_small", "too_large"]
 
 ROWS_BASIS: Final = Basis(
     say("size_check.rows_basis"),
@@ -111,8 +112,10 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
         Verdict,
         Meta(
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
-            "can wear; `too_small`, `too_large`: it cannot. By the width of edge and body, a ribbed edge by the "
-            "stretch of rib; a depth that no longer covers the ears is a warning, `too_shallow`."
+            "can wear; `too_small`, `too_large`: it cannot, or a ribbed edge holds a body wider than the head. By the "
+            "width of edge and body, a ribbed edge by the stretch of rib; before 3 cm of the body are done a first "
+            "guess (warnings `measured_in_rib`, `measured_early`). A depth that no longer covers the ears is a "
+            "warning, `too_shallow`."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
@@ -165,23 +168,25 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         head_mm,
     )
     verdict = _verdict(measured)
-    options = size_options(
-        measured, verdict == "as_planned", verdict in ("as_planned", "fits"), request.units
-    )
+    is_early = measured.is_early and verdict != "as_planned"
+    ways = ways_out(measured, verdict, request.units)
     return SizeCheckAnswer(
         message=joined(
-            " ", _message(verdict, comes_to, _comes_to(planned, None, request.units)), options[0].message
+            " ",
+            _message(measured, verdict, comes_to, _comes_to(planned, None, request.units)),
+            _fits_another(measured, request.units) if verdict in ("too_small", "too_large") else "",
+            ways.options[0].message,
         ),
         verdict=verdict,
         head=planned.measurements.head,
         planned=_comes_to(planned, None, request.units),
         comes_to=comes_to,
         gauge=knitted.gauge,
-        needle=advise(stitch_width_mm(knitted.gauge), stitch_width_mm(request.hat.gauge), None),
-        options=options,
-        unhelpful=()
-        if verdict == "as_planned"
-        else unhelpful_ways(measured, {option.code for option in options}, request.units),
+        needle=keep_needle(say("size_check.needle_early"))
+        if is_early
+        else advise(stitch_width_mm(knitted.gauge), stitch_width_mm(request.hat.gauge), None, request.units),
+        options=ways.options,
+        unhelpful=ways.unhelpful,
         basis=(
             FIT_BASIS,
             *((RIB_BASIS,) if measured.edge_gives > BODY_STRETCH else ()),
@@ -190,7 +195,10 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
             NEEDLE_BASIS,
             *(() if request.length else (ROWS_BASIS,)),
         ),
-        warnings=(*_warnings(request, planned), *_depth_notices(planned, comes_to, head_mm, request.units)),
+        warnings=(
+            *_early_notices(measured, request.units),
+            *(() if is_early else _depth_notices(measured, comes_to, request.units)),
+        ),
     )
 
 
@@ -284,43 +292,78 @@ def _comes_to(planned: HatRounds, knitted: _Knitted | None, units: UnitSystem) -
     )
 
 
-def _message(verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> Message:
-    ease = "size_check.smaller" if comes_to.ease_percent < 0 else "size_check.larger"
+def _message(hat: MeasuredHat, verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> Message:
+    if hat.is_early and verdict != "as_planned":
+        sentence = "early"
+    elif verdict == "too_large" and hat.edge_fits:
+        sentence = "loose"
+    else:
+        sentence = verdict
     return say(
-        f"size_check.verdict.{verdict}",
+        f"size_check.verdict.{sentence}",
         circumference=quantity_text(comes_to.circumference, 3),
-        ease=say(ease, percent=float(abs(comes_to.ease_percent))),
+        ease=_ease_text(comes_to.ease_percent),
         planned=quantity_text(planned.circumference, 3),
         depth=quantity_text(comes_to.depth, 3),
     )
 
 
-def _depth_notices(
-    planned: HatRounds, comes_to: HatSizes, head_mm: float, units: UnitSystem
-) -> tuple[Notice, ...]:
+def _ease_text(percent: float) -> Message:
+    if round(percent) == 0:
+        return say("size_check.as_wide")
+    return say("size_check.smaller" if percent < 0 else "size_check.larger", percent=float(abs(percent)))
+
+
+def _fits_another(hat: MeasuredHat, units: UnitSystem) -> str:
+    """The sentence that what is knitted fits the head of another size of the request; empty where none."""
+    if hat.is_early:
+        return ""
+    planned_share = mm(hat.planned.measurements.circumference) / hat.head_mm
+    others = [
+        (abs(hat.edge_mm / head_mm - planned_share), index, head_mm)
+        for index, size in enumerate(hat.request.sizes)
+        if index != hat.size_index
+        for head_mm in (head_of(size, f"#/hat/sizes/{index}").mm,)
+        if _verdict(hat._replace(head_mm=head_mm)) == "fits"
+    ]
+    if not others:
+        return ""
+    _, index, head_mm = min(others)
+    return say("size_check.fits_another", size=index + 1, head=quantity_text(length(head_mm, units), 3))
+
+
+def _depth_notices(hat: MeasuredHat, comes_to: HatSizes, units: UnitSystem) -> tuple[Notice, ...]:
     """The warning that a hat which was to reach the ears does not: the verdict goes by its width."""
-    ears_mm = EAR_ARC * head_mm
-    if mm(comes_to.depth) >= ears_mm or mm(planned.measurements.depth) < ears_mm:
+    ears_mm = EAR_ARC * hat.head_mm
+    if mm(comes_to.depth) >= ears_mm or mm(hat.planned.measurements.depth) < ears_mm:
         return ()
+    in_crown = hat.rounds_worked > hat.straight
     reached, needed = comes_to.depth, length(ears_mm, units)
     return (
         Notice(
             code="too_shallow",
             message=say(
-                "size_check.too_shallow", reached=quantity_text(reached, 3), needed=quantity_text(needed, 3)
+                "size_check.too_shallow.crown" if in_crown else "size_check.too_shallow",
+                reached=quantity_text(reached, 3),
+                needed=quantity_text(needed, 3),
             ),
             pointer="#/length",
         ),
     )
 
 
-def _warnings(request: SizeCheckRequest, planned: HatRounds) -> tuple[Notice, ...]:
-    if request.rounds_worked > planned.brim.rounds or not request.hat.brim.is_ribbed:
+def _early_notices(hat: MeasuredHat, units: UnitSystem) -> tuple[Notice, ...]:
+    """The warning that the width measured is not yet that of the hat."""
+    if not hat.is_early:
         return ()
+    in_rib = hat.in_brim and hat.request.brim.is_ribbed
     return (
         Notice(
-            code="measured_in_rib",
-            message=say("size_check.measured_in_rib"),
+            code="measured_in_rib" if in_rib else "measured_early",
+            message=say(
+                f"size_check.{'measured_in_rib' if in_rib else 'measured_early'}",
+                above=above_brim_text(units),
+            ),
             pointer="#/rounds_worked",
         ),
     )

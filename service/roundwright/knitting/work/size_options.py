@@ -1,6 +1,6 @@
 """The ways out when a hat comes out in the wrong size: go on, block it, go on with other counts, or rip back."""
 
-from collections.abc import Collection
+from math import ceil
 from typing import Annotated, Final, Literal, NamedTuple
 
 from msgspec import Meta, Struct
@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
+from roundwright.knitting.gauge.needle_size import OTHER_YARN_STITCHES, more_stitches
 from roundwright.knitting.hat.bridge import bridging_round
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import HatRequest
@@ -27,6 +28,7 @@ from roundwright.knitting.sizing.recommend import USUAL_STRETCH_PERCENT
 from roundwright.language import Message, joined, say, say_count
 
 Fibre = Literal["wool", "cotton", "acrylic", "viscose"]
+Verdict = Literal["as_planned", "fits", "too_small", "too_large"]
 OptionCode = Literal["go_on", "other_counts", "block", "rip_back"]
 
 SHRINKING: Final = ("wool", "cotton")
@@ -48,6 +50,10 @@ RIB_BASIS: Final = Basis(
 )
 BODY_STRETCH: Final = 1 + USUAL_STRETCH_PERCENT / 100
 """How many times its own width a body in stockinette is worn at, at most."""
+RIB_AT_REST: Final = 2 / 3
+"""Width of a rib at rest, of that of as many plain stitches: rib draws in by about a third (common practice)."""
+ABOVE_BRIM_MM: Final = 30.0
+"""Body above the brim from which on its width can be measured (common practice)."""
 WIDEST_COLUMN: Final = 2.0
 """Rib stretches since it folds: where one column is more than twice as wide as the other, it lies nearly flat."""
 
@@ -131,18 +137,58 @@ class MeasuredHat(NamedTuple):
         return mm(self.planned.measurements.body_circumference) * self.wider
 
     @property
-    def edge_gives(self) -> float:
-        """How many times its own width the edge is worn at, at most: in rib by more than in stockinette."""
+    def draws_in(self) -> bool:
+        """Whether the edge is a rib that folds: it is narrower than its count of plain stitches, and gives more."""
         brim = self.request.brim
         columns = sorted((brim.rib.knit, brim.rib.purl))
-        if not brim.is_ribbed or columns[1] > WIDEST_COLUMN * columns[0]:
+        return brim.is_ribbed and columns[1] <= WIDEST_COLUMN * columns[0]
+
+    @property
+    def edge_gives(self) -> float:
+        """How many times its own width the edge is worn at, at most: in rib by more than in stockinette."""
+        if not self.draws_in:
             return BODY_STRETCH
         return 1 + (reference.practices()["rib-in-comfort"].usual or 0.0) / 100
 
     @property
+    def edge_at_rest_mm(self) -> float:
+        """Width to which the edge draws in by itself; that of a rib with a swatch of its own was measured."""
+        measured = self.in_brim or self.request.brim.gauge is not None
+        return self.edge_mm * (RIB_AT_REST if self.draws_in and not measured else 1.0)
+
+    @property
     def edge_fits(self) -> bool:
         """Whether the head can wear the edge."""
-        return self.edge_mm <= self.head_mm <= self.edge_mm * self.edge_gives
+        return self.edge_at_rest_mm <= self.head_mm <= self.edge_mm * self.edge_gives
+
+    @property
+    def is_loose(self) -> bool:
+        """Whether the hat is wider than the head, though a rib may hold it."""
+        return self.edge_mm > self.head_mm
+
+    @property
+    def in_brim(self) -> bool:
+        """Whether nothing but brim is knitted."""
+        return self.rounds_worked <= self.planned.brim.rounds
+
+    @property
+    def measure_after(self) -> int:
+        """Rounds after which the width is that of the hat: enough of the body, or all of it."""
+        brim, body = self.planned.brim, self.planned.body
+        if body.length is None:
+            return brim.rounds
+        return min(self.straight, brim.rounds + ceil(ABOVE_BRIM_MM * body.rounds / mm(body.length)))
+
+    @property
+    def is_early(self) -> bool:
+        """Whether the measure tells nothing yet: rib draws in, a rolled edge curls, and a cast-on pulls."""
+        return self.rounds_worked < self.measure_after
+
+    @property
+    def needle_corrects(self) -> bool:
+        """Whether another needle brings the gauge to that of the plan in the same fabric."""
+        more = more_stitches(stitch_width_mm(self.gauge), stitch_width_mm(self.request.gauge))
+        return abs(more) <= OTHER_YARN_STITCHES
 
     @property
     def body_fits(self) -> bool:
@@ -155,56 +201,46 @@ class MeasuredHat(NamedTuple):
         return max(0, min(self.rounds_worked, self.straight) - self.planned.brim.rounds)
 
 
-def size_options(hat: MeasuredHat, as_planned: bool, fits: bool, units: UnitSystem) -> tuple[SizeOption, ...]:
-    """What can be done, the first choice first; never empty."""
-    if as_planned:
-        return (_go_on(hat, units),)
+class Ways(NamedTuple):
+    """What can be done, the first choice first, and what does not help."""
+
+    options: tuple[SizeOption, ...]
+    unhelpful: tuple[UnhelpfulWay, ...]
+
+
+def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
+    """Each of the four ways: as an option, or with the reason why it does not help; of a hat as planned only the one.
+
+    There always is an option.
+    """
+    if verdict == "as_planned":
+        return Ways((_go_on(hat, units),), ())
+    if hat.is_early:
+        reason = say("size_check.unhelpful.early", above=above_brim_text(units))
+        codes: tuple[OptionCode, ...] = ("other_counts", "block", "rip_back")
+        return Ways((_knit_on(hat, units),), tuple(UnhelpfulWay(code=code, message=reason) for code in codes))
     anew = _at_the_gauge_as_knitted(hat)
-    block = _block(hat, units)
-    in_brim = hat.rounds_worked <= hat.planned.brim.rounds
-    other_counts = _other_counts(hat, anew, units)
-    back = _rip_to_brim(hat, anew, units) if hat.edge_fits else _begin_again(hat, anew, units)
-    options: tuple[SizeOption | None, ...] = (back, block) if in_brim else (block, back)
-    if fits:
-        options = (_go_on(hat, units), other_counts, block, back)
-    elif hat.rounds_worked == hat.planned.brim.rounds:
-        options = (other_counts, block) if other_counts else options
-    return tuple(option for option in options if option is not None)
-
-
-def unhelpful_ways(
-    hat: MeasuredHat, offered: Collection[OptionCode], units: UnitSystem
-) -> tuple[UnhelpfulWay, ...]:
-    """What is not offered, and why; taking it back helps at any time, if only with another needle."""
-    reasons: dict[OptionCode, Message] = {
-        "go_on": say("size_check.unhelpful.go_on"),
-        "other_counts": _why_no_other_counts(hat, units),
-        "block": _why_no_block(hat, units),
-    }
-    return tuple(
-        UnhelpfulWay(code=code, message=reason) for code, reason in reasons.items() if code not in offered
+    other_counts, block = _other_counts(hat, anew, units), _block(hat, units)
+    back = _back(hat, anew, other_counts, units)
+    ways: tuple[SizeOption | UnhelpfulWay, ...]
+    if verdict == "fits":
+        ways = (_go_on(hat, units), other_counts, block, back)
+    elif verdict == "too_small":
+        ways = (_why_not_go_on(hat, units), other_counts, block, back)
+    else:
+        ways = (_why_not_go_on(hat, units), block, back, other_counts)
+    return Ways(
+        tuple(way for way in ways if isinstance(way, SizeOption)),
+        tuple(way for way in ways if isinstance(way, UnhelpfulWay)),
     )
 
 
-def _why_no_other_counts(hat: MeasuredHat, units: UnitSystem) -> Message:
-    brim, worked = hat.planned.brim.rounds, hat.body_rounds
-    if not hat.edge_fits:
-        return say("size_check.unhelpful.other_counts.edge", edge=_text(hat.edge_mm, units))
-    if hat.rounds_worked < brim:
-        return say("size_check.unhelpful.other_counts.brim")
-    if hat.rounds_worked >= hat.straight:
-        return say("size_check.unhelpful.other_counts.crown")
-    if not hat.body_fits and worked:
-        body = _text(hat.body_mm, units)
-        return say_count("size_check.unhelpful.other_counts.body", worked, body=body)
-    return say("size_check.unhelpful.other_counts.same")
-
-
-def _why_no_block(hat: MeasuredHat, units: UnitSystem) -> Message:
-    edge_mm = _blocked_mm(hat)
-    if edge_mm == hat.edge_mm:
-        return say("size_check.unhelpful.block.stays", edge=_text(edge_mm, units))
-    return say("size_check.unhelpful.block.too_little", edge=_text(edge_mm, units))
+def _why_not_go_on(hat: MeasuredHat, units: UnitSystem) -> UnhelpfulWay:
+    if hat.edge_fits and hat.is_loose:
+        reason = say("size_check.unhelpful.go_on.loose", body=_text(hat.body_mm, units))
+    else:
+        reason = say("size_check.unhelpful.go_on")
+    return UnhelpfulWay(code="go_on", message=reason)
 
 
 def _at_the_gauge_as_knitted(hat: MeasuredHat) -> HatRounds | None:
@@ -235,6 +271,11 @@ def _text(length_mm: float, units: UnitSystem) -> Message:
     return quantity_text(length(length_mm, units), 3)
 
 
+def above_brim_text(units: UnitSystem) -> Message:
+    """How much of the body is to be done before its width is measured, as a text."""
+    return quantity_text(length(ABOVE_BRIM_MM, units), 2)
+
+
 def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
     left = _straight_left(hat)
     more = say("size_check.more_rounds", rounds=left) if left else ""
@@ -243,6 +284,21 @@ def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
         message=joined(" ", say("size_check.go_on", body=_text(hat.body_mm, units)), more),
         circumference=length(hat.body_mm, units),
         straight_rounds=left,
+    )
+
+
+def _knit_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
+    """Go on as planned until the width can be measured."""
+    rounds = hat.measure_after - hat.rounds_worked
+    if hat.planned.body.length is None:
+        message = say_count("size_check.knit_on.brim", rounds)
+    else:
+        message = say_count("size_check.knit_on", rounds, above=above_brim_text(units))
+    return SizeOption(
+        code="go_on",
+        message=message,
+        circumference=length(hat.body_mm, units),
+        straight_rounds=hat.straight - hat.rounds_worked,
     )
 
 
@@ -260,19 +316,26 @@ def _straight_left(hat: MeasuredHat) -> int | None:
     return max(0, brim.rounds + in_body - hat.rounds_worked)
 
 
-def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | None:
-    """Block it to a size that the head can wear, as near to the plan as the fibre goes; None where it cannot."""
+def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | UnhelpfulWay:
+    """Block it to a size that the head can wear, as near to the plan as the fibre goes."""
     edge_mm = _blocked_mm(hat)
     blocked = hat._replace(edge_mm=edge_mm)
-    if edge_mm == hat.edge_mm or not (blocked.edge_fits and blocked.body_fits):
-        return None
-    body_mm = blocked.body_mm
+    if edge_mm == hat.edge_mm or blocked.is_loose or not (blocked.edge_fits and blocked.body_fits):
+        return UnhelpfulWay(code="block", message=_why_no_block(hat, edge_mm, units))
     wider = edge_mm > hat.edge_mm
     return SizeOption(
         code="block",
-        message=say("size_check.block" if wider else "size_check.shrink", body=_text(body_mm, units)),
-        circumference=length(body_mm, units),
+        message=say("size_check.block" if wider else "size_check.shrink", body=_text(blocked.body_mm, units)),
+        circumference=length(blocked.body_mm, units),
     )
+
+
+def _why_no_block(hat: MeasuredHat, blocked_mm: float, units: UnitSystem) -> Message:
+    if hat.fibre is None:
+        return say("size_check.unhelpful.block.unknown_fibre")
+    body = _text(hat._replace(edge_mm=blocked_mm).body_mm, units)
+    stays = blocked_mm == hat.edge_mm
+    return say(f"size_check.unhelpful.block.{'stays' if stays else 'too_little'}", body=body)
 
 
 def _blocked_mm(hat: MeasuredHat) -> float:
@@ -296,26 +359,35 @@ def _in_the_wash(hat: MeasuredHat) -> tuple[float, float]:
     return narrower, wider
 
 
-def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | None:
-    """Go on from here with the counts of the gauge as knitted; None where the crown is begun or nothing changes.
+def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | UnhelpfulWay:
+    """Go on from here with the counts of the gauge as knitted.
 
-    None too where what stays is nothing the head can wear: the edge, or rounds of the body.
+    That helps where the body is not done, and the head can wear what stays: the edge, and rounds of the body.
     """
-    if not hat.edge_fits or (hat.body_rounds and not hat.body_fits):
-        return None
     brim, now = hat.planned.brim.rounds, hat.planned.crown.stitches
-    if anew is None or not brim <= hat.rounds_worked < hat.straight:
-        return None
+    if hat.rounds_worked >= max(hat.straight, brim + 1):
+        return _no_other_counts(say("size_check.unhelpful.other_counts.crown"))
+    if not hat.edge_fits:
+        return _no_other_counts(say("size_check.unhelpful.other_counts.edge", edge=_text(hat.edge_mm, units)))
+    if hat.body_rounds and not hat.body_fits:
+        body = _text(hat.body_mm, units)
+        return _no_other_counts(
+            say_count("size_check.unhelpful.other_counts.body", hat.body_rounds, body=body)
+        )
     if hat.rounds_worked == brim:
         now = hat.planned.brim.lines[0].before if hat.planned.brim.adjust is None else now
+    if anew is None or now == anew.crown.stitches:
+        return _no_other_counts(say("size_check.unhelpful.other_counts.same"))
     leading = _leading_round(hat.rounds_worked - brim + 1, now, anew.crown.stitches)
     if leading is None:
-        return None
+        return _no_other_counts(
+            say("size_check.unhelpful.other_counts.far", now=now, stitches=anew.crown.stitches)
+        )
     rounds = max(1, anew.brim.rounds + anew.body.rounds - hat.rounds_worked)
     return SizeOption(
         code="other_counts",
         message=say(
-            "size_check.other_counts",
+            "size_check.other_counts.rib" if hat.draws_in else "size_check.other_counts",
             round=leading.text,
             stitches=leading.after,
             rounds=rounds - 1,
@@ -328,6 +400,10 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
         straight_rounds=rounds,
         crown_counts=tuple(round.after for round in anew.crown.rounds),
     )
+
+
+def _no_other_counts(reason: Message) -> UnhelpfulWay:
+    return UnhelpfulWay(code="other_counts", message=reason)
 
 
 def _leading_round(number: int, before: int, after: int) -> Round | None:
@@ -345,17 +421,33 @@ def _anew_text(anew: HatRounds, units: UnitSystem) -> Message:
     return _text(mm(anew.measurements.body_circumference), units)
 
 
-def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | None:
-    """Rip back to the end of a brim that the head can wear, and go on with other counts from there."""
-    brim = hat.planned.brim.rounds
-    if anew is None or hat.rounds_worked <= brim:
+def _back(
+    hat: MeasuredHat, anew: HatRounds | None, other_counts: SizeOption | UnhelpfulWay, units: UnitSystem
+) -> SizeOption | UnhelpfulWay:
+    """Rip back to the end of an edge that the head can wear, or to the cast-on of one that it cannot.
+
+    An edge that it can wear is taken back only where nothing else makes the body fit.
+    """
+    if not hat.edge_fits:
         return _begin_again(hat, anew, units)
+    option = _rip_to_brim(hat, anew, units)
+    fits = hat.body_fits and not hat.is_loose
+    if option is None and (fits or isinstance(other_counts, SizeOption)):
+        return UnhelpfulWay(code="rip_back", message=say("size_check.unhelpful.rip_back"))
+    return option or _begin_again(hat, anew, units)
+
+
+def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | None:
+    """Rip back to the end of the brim, and go on with other counts from there; None where none lead on from it."""
+    brim = hat.planned.brim.rounds
+    if anew is None or hat.in_brim:
+        return None
     before = hat.planned.crown.stitches
     if hat.planned.brim.adjust is None:
         before = hat.planned.brim.lines[0].before
     leading = _leading_round(1, before, anew.crown.stitches)
     if leading is None:
-        return _begin_again(hat, anew, units)
+        return None
     rounds = max(1, anew.brim.rounds + anew.body.rounds - brim)
     return SizeOption(
         code="rip_back",
@@ -380,13 +472,16 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
 def _begin_again(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption:
     """Rip out all of it: the edge is of the wrong size, so every round is."""
     planned = hat.planned if anew is None else anew
-    cast_on, taken_back = planned.brim.lines[0].before, say_count("rounds", hat.rounds_worked)
-    if anew is None or cast_on == hat.planned.brim.lines[0].before:
-        planned = hat.planned
-        message = say("size_check.begin_again.same", rounds=taken_back, stitches=planned.brim.lines[0].before)
+    stitches, rounds = planned.brim.lines[0].before, say_count("rounds", hat.rounds_worked)
+    if anew is None or stitches == hat.planned.brim.lines[0].before:
+        planned, same = hat.planned, "needle" if hat.needle_corrects else "yarn"
+        stitches = planned.brim.lines[0].before
+        message = say(f"size_check.begin_again.{same}", rounds=rounds, stitches=stitches)
     else:
-        message = say(
-            "size_check.begin_again", rounds=taken_back, stitches=cast_on, body=_anew_text(anew, units)
+        message = joined(
+            " ",
+            say("size_check.begin_again", rounds=rounds, stitches=stitches, body=_anew_text(anew, units)),
+            say("size_check.or_needle") if hat.needle_corrects else "",
         )
     return SizeOption(
         code="rip_back",
@@ -394,7 +489,7 @@ def _begin_again(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
         circumference=_anew_circumference(planned, units),
         back_to=0,
         takes_back=hat.rounds_worked,
-        stitches=planned.brim.lines[0].before,
+        stitches=stitches,
         straight_rounds=planned.brim.rounds + planned.body.rounds,
         crown_counts=tuple(round.after for round in planned.crown.rounds),
     )

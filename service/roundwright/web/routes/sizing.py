@@ -66,6 +66,7 @@ def check_size(request: size_check.SizeCheckRequest) -> size_check.SizeCheckAnsw
     by one round, from here or from the end of the brim. An edge that it cannot wear is taken back, unless washing or
     blocking brings it there: by print wool and cotton shrink by 1 to 2 cm, acrylic and viscose grow by 1 to 2.5 cm;
     wool keeps up to 5 % when it is blocked (common practice). Without a `length` the rows are taken to be off as the
-    stitches are, since both are as large as the loop is long (Munden 1959).
+    stitches are, since both are as large as the loop is long (Munden 1959). Before 3 cm of the body are done the answer
+    is to knit on and measure there: rib draws in, by about a third, and a rolled edge curls (common practice).
     """
     return size_check.check_size(request)
