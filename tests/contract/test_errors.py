@@ -149,7 +149,7 @@ def test_types_are_strict(operation, service):
     for pointer, value in _leaves(operation.body):
         for other in _of_other_types(value):
             response = operation.ask(service, json=_replaced(operation.body, pointer, other))
-            if response.status_code == 200 and (other is None or "/body/" in pointer):
+            if response.status_code == 200 and (other is None or pointer.startswith("/requests/")):
                 continue  # null says that a field is left out; a part of a batch is refused inside the answer
             problem = assert_problem(
                 response, response.status_code, response.json()["type"].rpartition("/")[2]

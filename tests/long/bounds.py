@@ -14,7 +14,7 @@ and sizes that lets pass what is printed brings it under 50: 5,000 letters in on
 FILE_MS: Final = 600
 """Of a PDF or PNG: its data and its typesetting, in the process for these; the largest take up to 460 and 430
 on a busy machine."""
-LIMITS_MS: Final = {"proofreadPattern": PATTERN_MS}
+LIMITS_MS: Final = {"proofreadPattern": PATTERN_MS, "checkCount": PATTERN_MS}
 FILES: Final = ("application/pdf", "image/png")
 
 
