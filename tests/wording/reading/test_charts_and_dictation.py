@@ -245,3 +245,84 @@ def test_a_round_told_by_its_colours_has_to_come_out() -> None:
 def test_grams_of_a_colour_are_no_stitches() -> None:
     text = "Yarn: white 70 g, black 20 g\nNeeds: 2 white, 1 black\nCast on 96.\nKnit 2 rounds."
     assert len(read(text, (96,)).rounds[0]) == 2
+
+
+@pytest.mark.parametrize(
+    ("defined", "used"),
+    [
+        (
+            'Word "3 in middle": take off 2 together as for knitting, knit next, pull 2 over it. Was 3, is 1.',
+            "3 in middle",
+        ),
+        ("Star dart: three loops go over each other on the needle; 3 sts become 1.", "star dart"),
+        ("Term big dec: take off two as one, knit the next, lift the two over. Was 3, now 1.", "big dec"),
+        ("peak = turn 3 stitches into 1, the middle on top", "peak"),
+        ('Word "roof over": it takes 3 stitches and leaves 1, the middle lies on top', "roof over"),
+    ],
+)
+def test_a_word_is_known_by_how_many_stitches_it_leaves(defined: str, used: str) -> None:
+    text = (
+        f"{defined}\nCast on 104.\nKnit 2 rounds.\nRound 1: 5 knit, {used}, 5 knit (8 times). 8 x 11 = 88\n"
+        f"Round 2: knit\nRound 3: 4 knit, {used}, 4 knit (8 times). 8 x 9 = 72"
+    )
+    assert counts(read(text, (104,))) == [[104, 88, 72]]
+
+
+def test_a_word_that_leaves_one_of_two_is_another_than_one_of_three() -> None:
+    text = "Word nip: the second goes over the first, was 2, is 1\nCast on 60.\nRound 1: 8 knit, nip (6 times). 54"
+    assert counts(read(text, (60,))) == [[60, 54]]
+
+
+@pytest.mark.parametrize(
+    "equation",
+    [
+        "9 x 11 = 99",
+        "9 × 11 = 99 stitches",
+        "108 - 9 = 99",
+        "108 minus 9 = 99 sts",
+        "(9 x 11 = 99)",
+        "9 times 11 = 99",
+        "9 * 11 = 99",
+        "9 x 11 is 99",
+        "9 by 11 = 99",
+        "108 - 9 stitches = 99 stitches",
+    ],
+)
+def test_an_equation_behind_a_round_is_its_count(equation: str) -> None:
+    assert counts(read(f"Cast on 108.\n10 knit, 2 together. {equation}. Then 2 rounds knit", (108,))) == [
+        [108, 99]
+    ]
+    wrong = read(f"Cast on 117.\nKnit 1 round.\n11 knit, 2 together. {equation}. Then 2 rounds knit", (117,))
+    assert [finding.line for finding in errors(wrong)] == [3]
+
+
+@pytest.mark.parametrize(
+    "parts",
+    [
+        "108 : 9 = 12 stitches in part, 9 parts.",
+        "108 ÷ 9 = 12 stitches in each part.",
+        "9 parts, 108 : 9 = 12.",
+        "108 / 9 = 12 stitches in one ray.",
+        "Calculation: 108 : 9 = 12 stitches.",
+    ],
+)
+def test_a_division_says_how_many_stitches_a_part_has(parts: str) -> None:
+    text = f"Cast on 108.\nKnit 2 rounds.\nTop, white. {parts}\n10 knit, 2 together. 9 x 11 = 99"
+    reading = read(text, (108,))
+    assert counts(reading) == [[108, 99]]
+    assert len(reading.rounds[0]) == 3
+
+
+@pytest.mark.parametrize(
+    "begin",
+    [
+        "Make 104 stitches and close to the ring.",
+        "With nr. 7 make 104 stitches, close to the ring.",
+        "With nr. 3 and white make 104 sts on the needle. Join.",
+        "Make loosely 104 stitches.",
+    ],
+)
+def test_so_many_stitches_that_are_made_first_are_cast_on(begin: str) -> None:
+    text = f"Word: 2 knit, 3 purl is told here\n{begin}\nEdge: 2 knit, 2 purl, 4 rounds."
+    assert len(read(text, (104,)).rounds[0]) == 4
+    assert [finding.code for finding in errors(read(text, (100,)))][:1] == ["cast_on_differs"]

@@ -1,9 +1,10 @@
 """What a text says its own words mean: `double decrease = sl 1, k2tog, psso`, `T2 - knit 2 together tbl`."""
 
-from typing import Final
+from typing import Final, Literal
 
 from msgspec.structs import replace
 
+from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import PassOver, Said, Stitches
 from roundwright.wording.reading.settle import settle
@@ -55,6 +56,10 @@ def definitions(tokens: list[Token]) -> Names:
             ) or token.kind == "told"
         if not place or not token.flags & (EQUALS | COLON | DASH) or len(names) >= MOST_NAMES:
             continue
+        if (begin := _behind_introduction(tokens, place)) is not None:
+            if meaning := _meaning(tokens, place) or _outcome(tokens, place):
+                names[tuple(part.text for part in tokens[begin:place])] = meaning
+            continue
         begin = _begin_of_name(tokens, place)
         bracket = _bracket_before(tokens, place)
         begins_line = begin is not None and (
@@ -70,11 +75,59 @@ def definitions(tokens: list[Token]) -> Names:
         in_brackets = bool(bracket) or _bracketed(tokens, place)
         if known and len(name) == 1 and not in_list and not in_brackets:
             continue
-        if meaning := _meaning(tokens, place):
+        if meaning := _meaning(tokens, place) or _outcome(tokens, place):
             names[name] = meaning
             if bracket and all(part.kind in _NAMES for part in bracket):
                 names[tuple(part.text for part in bracket)] = meaning  # Left dec (vf): skp
     return names
+
+
+def _behind_introduction(tokens: list[Token], place: int) -> int | None:
+    """Where the name begins in `Word "3 in middle": ...`, whatever its words are; None where none is introduced."""
+    for back in range(place - 2, max(place - 2 - LONGEST_INTRODUCED, -1), -1):
+        if any(token.flags & (_ENDS | COMMA) for token in tokens[back + 1 : place]):
+            return None
+        if tokens[back].text in _INTRODUCING and (not back or tokens[back].flags & LINE):
+            named = any(token.kind == "word" for token in tokens[back + 1 : place])
+            return back + 1 if named else None
+    return None
+
+
+def _outcome(tokens: list[Token], place: int) -> StitchName | Literal[""]:
+    """The stitch that leaves what the words behind a name say: `was 3, is 1`, `3 sts become 1`; empty where none do."""
+    last = (0, place)
+    for at in range(place, min(len(tokens) - 1, place + LONGEST_OUTCOME)):
+        token = tokens[at]
+        if token.flags & LINE and at > place:
+            break
+        if token.kind != "number" or token.number is None:
+            continue
+        number, between = token.number.of(0) or 0, [part.text for part in tokens[last[1] + 1 : at]]
+        before = tokens[last[1] - 1].text
+        becomes = any(text in _BECOMES for text in between)
+        is_now = before in _WAS and any(text in _IS for text in between)
+        near = len(between) <= MOST_IN_OUTCOME
+        if near and (becomes or is_now) and (found := _LEAVES.get((last[0], number))):
+            return found
+        last = (number, at)
+    return ""
+
+
+LONGEST_INTRODUCED: Final = 4
+"""Words of a name that is introduced as such."""
+LONGEST_OUTCOME: Final = 48
+"""Words of a line that say how a stitch is made, and what it leaves."""
+MOST_IN_OUTCOME: Final = 4
+"""Words between how many stitches there were and how many are left."""
+_INTRODUCING: Final = frozenset(("word", "words", "term", "sign", "expression", "say", "stitch"))
+"""Words that introduce a name."""
+_BECOMES: Final = frozenset(("become", "becomes", "became", "into"))
+_WAS: Final = frozenset(("was", "were", "had", "from", "before", "of", "took", "takes", "uses"))
+_IS: Final = frozenset(
+    ("is", "are", "now", "left", "leaves", "leave", "remains", "remain", "makes", "gives", "have")
+)
+_LEAVES: Final[dict[tuple[int, int], StitchName]] = {(2, 1): "k2tog", (3, 1): "cdd", (1, 2): "kfb"}
+"""A stitch by how many it uses and leaves."""
 
 
 def _bracketed(tokens: list[Token], place: int) -> bool:
@@ -155,6 +208,8 @@ def _replaced(tokens: list[Token], names: Names) -> list[Token]:
             name = tuple(part.text for part in tokens[place : place + count])
             if name not in names:
                 continue
+            if place and made and _introduces(tokens, place, count):
+                made[-1] = replace(made[-1], kind="defined")
             if _explains(tokens, place, count):
                 made.append(replace(token, kind="defined"))
                 place += 1
@@ -168,6 +223,13 @@ def _replaced(tokens: list[Token], names: Names) -> list[Token]:
             made.append(token)
             place += 1
     return made
+
+
+def _introduces(tokens: list[Token], place: int, count: int) -> bool:
+    """Whether the word before a name introduces it: `Word "3 in middle": ...`."""
+    begins = place == 1 or bool(tokens[place - 1].flags & LINE)
+    behind = tokens[min(place + count, len(tokens) - 1)]
+    return begins and tokens[place - 1].text in _INTRODUCING and bool(behind.flags & (EQUALS | COLON | DASH))
 
 
 def _explains(tokens: list[Token], place: int, count: int) -> bool:

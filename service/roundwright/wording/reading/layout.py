@@ -43,6 +43,7 @@ from roundwright.wording.reading.round_names import (
     with_plain_rounds,
     with_round_names,
 )
+from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
@@ -418,7 +419,10 @@ def _segments(
     """What was read, cut where one thing ends and the next begins."""
     segments: list[Segment] = []
     phrases = without_count_before(phrases)
-    parts = cut_rounds(None if of is not None and of.kind in ("sizes", "step") else of, unfolded(phrases))
+    round_label = None if of is not None and of.kind in ("sizes", "step") else of
+    if round_label is None:
+        phrases = with_rounds_in_turn(phrases)
+    parts = cut_rounds(round_label, unfolded(phrases))
     troubles = tuple(lines.troubles)
     for place, part in enumerate(parts):
         begin = start if place == 0 else part[0].start

@@ -23,7 +23,6 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import has_stitches, is_shaping
 from roundwright.wording.reading.spread import with_spread
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, SPACE, STOP
@@ -75,9 +74,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
     phrases = _starred(
-        with_rounds_in_turn(
-            _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
-        )
+        _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
     )
     if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases

@@ -36,9 +36,9 @@ _LIFTING: Final = frozenset(("pick", "picking", "lift", "lifting", "raise", "tak
 _MAKING: Final = frozenset(("make", "makes", "making", "add"))
 _NEW: Final = frozenset(("new", "extra", "fresh"))
 _ARTICLES: Final = frozenset(("a", "an", "another", "the"))
-_BARS: Final = frozenset(("thread", "bar", "strand", "yarn", "loop", "ladder", "between"))
+_BARS: Final = frozenset(("thread", "bar", "strand", "loop", "ladder", "between"))
 """What lies between two stitches."""
-_FROM: Final = frozenset(("from", "out", "in", "into", "under", "by", "with", "using"))
+_FROM: Final = frozenset(("from", "out", "under"))
 _ENDS_OF_BAR: Final = frozenset(
     ("number", "times", "often", "stars", ")", "(", "repeat", "around", "to", "then")
 )

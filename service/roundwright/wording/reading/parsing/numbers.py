@@ -80,7 +80,8 @@ class NumberReader(ColourReader):
         """`28 + 28 = 56`, `4 x 14 = 56`, `64 - 8 = 56`: the count behind the sign; else None."""
         opened = self.place > 0 and self.tokens[self.place - 1].kind == "("
         apart = opened or bool(self.flags(0) & (STOP | COMMA | SEMI | DASH))
-        if self.kind(1) not in ("and", "times", "number") or not apart:
+        signed = self.kind(1) in ("and", "times", "number") or self.text_of(1) in _SIGNS
+        if not signed or not apart:
             return None
         terms = self.tokens[self.place + 1 : min(self.stop, self.place + MOST_TERMS + 1)]
         if not any(token.flags & EQUALS for token in terms):
@@ -91,7 +92,7 @@ class NumberReader(ColourReader):
             if self.kind(ahead) == "number":
                 values.append((self.token(ahead).number or ONE).of(0) or 0)
                 sign = sign or ("-" if self.flags(ahead) & DASH else "")
-            elif self.token(ahead).text in ("+", "x", "×", "and", "plus", "times", "minus"):
+            elif self.token(ahead).text in _SIGNS:
                 sign = sign or self.token(ahead).text
             elif self.kind(ahead) != "stitch_noun":
                 return None
@@ -694,6 +695,8 @@ def _reckonings(values: list[int]) -> tuple[int, ...]:
     return sum(values), prod(values), values[0] - sum(values[1:])
 
 
+_SIGNS: Final = frozenset(("+", "x", "×", "and", "plus", "times", "minus", "by", "less"))
+"""Words between the numbers of an equation."""
 _MORE: Final = ("more", "such", "further", "following")
 MOST_IN_TURN: Final = 24
 """Decrease rounds that are told by their number."""

@@ -12,6 +12,7 @@ from roundwright.wording.reading.phrases import (
     Again,
     AtEnds,
     Brackets,
+    CastOn,
     Change,
     Count,
     PassOver,
@@ -19,7 +20,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, SLASH, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, LINE, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 _BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only", "more")
@@ -28,6 +29,13 @@ _BEFORE_PAGES: Final = frozenset(
 )
 MOST_BEFORE_THEM: Final = 7
 """Words between the number of some stitches and `knit them together`."""
+FEWEST_CAST_ON: Final = 30
+"""Stitches that are made at once at the beginning; fewer may be made in a round."""
+MOST_BEFORE_CAST_ON: Final = 10
+"""Words of a sentence before `make 104 stitches`, which tell the needle and the yarn."""
+_BEFORE_CAST_ON: Final = frozenset(
+    ("", "gear", "needle", "number", "decimal", "word", "yarn", "and", "unit", "size")
+)
 _WHO: Final = frozenset(("we", "you", "we've", "you've", "i've", "that", "just", "did"))
 _JUST: Final = frozenset(("just", "now", "already", "thus", "so", "thereby"))
 _HAVE: Final = frozenset(
@@ -331,7 +339,9 @@ class StitchReader(NewStitchReader):
         return Stitches(start, end, flags, Stitch("k", ONE, start, end))
 
     def make(self) -> Phrase:
-        """`m1`, `make 1`; `make 8 rounds`."""
+        """`m1`, `make 1`; `make 8 rounds`; `make 104 stitches` at the beginning casts them on."""
+        if cast_on := self.all_made():
+            return cast_on
         if self.kind(1) == "number" and self.kind(2) not in ("round", "unit") and self.joined(1):
             number = cast("Number", self.token(1).number)
             side = (
@@ -356,6 +366,21 @@ class StitchReader(NewStitchReader):
         if self.token().text == "m":
             return self.marker()
         return self.only_words(1)
+
+    def all_made(self) -> Phrase | None:
+        """`With nr. 7 make 104 stitches`: all that are cast on; None where they are made beside others."""
+        ahead = self.skip(1)
+        number = self.token(ahead).number if self.kind(ahead) == "number" else None
+        if self.token().text != "make" or number is None or self.kind(ahead + 1) != "stitch_noun":
+            return None
+        if any((value or 0) < FEWEST_CAST_ON for value in number.values) or not self.joined(ahead):
+            return None
+        for back in range(self.place, max(self.place - MOST_BEFORE_CAST_ON, -1), -1):
+            if not back or self.tokens[back].flags & FULL or self.tokens[back].flags & LINE:
+                return CastOn(*self.take(ahead + 2), number)
+            if self.tokens[back - 1].kind not in _BEFORE_CAST_ON:
+                return None
+        return None
 
     def pass_over(self) -> Phrase:
         """`psso`."""
