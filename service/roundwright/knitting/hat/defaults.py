@@ -5,6 +5,7 @@ from typing import TypeVar
 from msgspec.structs import replace
 
 from roundwright import reference
+from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.request import (
     USUAL_ADULT_STYLE,
     USUAL_STYLE,
@@ -18,7 +19,7 @@ from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
-from roundwright.knitting.sizing.heads import head_of, is_as_large_as_an_adults
+from roundwright.knitting.sizing.heads import Head, head_of, is_as_large_as_an_adults
 
 AnyHat = TypeVar("AnyHat", bound=HatRequest)
 
@@ -26,9 +27,9 @@ AnyHat = TypeVar("AnyHat", bound=HatRequest)
 def with_defaults(request: AnyHat, at: str) -> AnyHat:
     """The request with what its silhouette chooses, the style of its crown and its sections, the same in all sizes.
 
-    Raises `Impossible` for a head, an ease or a gauge that no hat has.
+    Raises `Impossible` for a head, an ease or a gauge that no hat has; for the heads of all sizes at once.
     """
-    heads = [head_of(size, f"{at}/sizes/{index}") for index, size in enumerate(request.sizes)]
+    heads = _heads(request, at)
     if request.silhouette is not None:
         request = _with_silhouette(request, request.silhouette)
     crown = request.crown
@@ -52,6 +53,21 @@ def with_defaults(request: AnyHat, at: str) -> AnyHat:
         most = max(hat_counts(request, index, head, at).body for index, head in enumerate(heads))
         return replace(request, crown=replace(crown, follows_stitches=most))
     return request
+
+
+def _heads(request: HatRequest, at: str) -> list[Head]:
+    """The head of every size. Raises `Impossible` for the first that is none, with the others as `also`."""
+    heads: list[Head] = []
+    faults: list[Impossible] = []
+    for index, size in enumerate(request.sizes):
+        try:
+            heads.append(head_of(size, f"{at}/sizes/{index}"))
+        except Impossible as error:
+            faults.append(error)
+    if faults:
+        faults[0].also = tuple(faults[1:])
+        raise faults[0]
+    return heads
 
 
 def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:
