@@ -10,7 +10,8 @@ import pytest
 
 from tests.clients.test_typescript_client import OPTIONS, node
 from tests.contract.shape import document, listed
-from tests.support.needed import CLIENTS, command, generator
+from tests.support.clients_page import ROWS
+from tests.support.needed import BACKEND, CLIENTS, command, generator
 
 
 def put(folder: Path) -> Path:
@@ -60,7 +61,7 @@ def compiled(folder: Path, *files: str) -> None:
 def test_orval_by_its_defaults(tmp_path, address, service):
     """What orval makes, with axios as it does unless told otherwise, compiles and gets what the service says."""
     put(tmp_path)
-    node(tmp_path, ".bin/orval", "--input", "./openapi.json", "--output", "./hats.ts")
+    node(tmp_path, ".bin/orval", *ROWS["orval"].words)
     (tmp_path / "main.ts").write_text(CALLS.format(address=address))
     compiled(tmp_path, "main.ts")
     made, found, stitches = json.loads(node(tmp_path, "built/main.js"))
@@ -98,10 +99,7 @@ def test_datamodel_code_generator(tmp_path, service):
     """Its models have the names of the document, and read every example and its answer without loss."""
     put(tmp_path)
     program = generator("datamodel-codegen")
-    run(
-        tmp_path, program, "--input", "openapi.json", "--input-file-type", "openapi",
-        "--output-model-type", "pydantic_v2.BaseModel", "--output", "models.py",
-    )  # fmt: skip
+    run(tmp_path, program, *ROWS["datamodel-code-generator"].words)
     examples = [
         (operation.written["requestBody"]["content"]["application/json"]["schema"], operation.body)
         for operation in listed("POST")
@@ -129,6 +127,27 @@ LANGUAGES = {
 }
 """Where the types and the functions are, and what a function begins with, by the name of the generator."""
 
+PARSED = """\
+import sys, tree_sitter_c_sharp, tree_sitter_kotlin, tree_sitter_swift
+from importlib import import_module
+from pathlib import Path
+from tree_sitter import Language, Parser
+folder, package, ending = sys.argv[1:]
+parser = Parser(Language(import_module(package).language()))
+files = [file for file in Path(folder).rglob("*." + ending)]
+for file in files:
+    if parser.parse(file.read_bytes()).root_node.has_error:
+        print(file.name)
+assert len(files) > 200
+"""
+GRAMMARS = {
+    "kotlin": ("tree_sitter_kotlin", "kt", set()),
+    # The generator's own file, the same for every document: this grammar has no `nonisolated(unsafe)`.
+    "swift6": ("tree_sitter_swift", "swift", {"URLSessionImplementations.swift"}),
+    "csharp": ("tree_sitter_c_sharp", "cs", set()),
+}
+"""The grammar of each language, the ending of its files, and those that it does not parse."""
+
 
 @pytest.fixture(scope="module")
 def made(tmp_path_factory) -> Path:
@@ -136,7 +155,16 @@ def made(tmp_path_factory) -> Path:
     command("java")
     folder = put(tmp_path_factory.mktemp("openapi-generator"))
     for name in LANGUAGES:
-        wanted = {"generatorName": name, "inputSpec": "openapi.json", "outputDir": name}
+        wanted = {"inputSpec": "openapi.json", "generatorName": name, "outputDir": name}
+        assert ROWS["openapi-generator"].words == [
+            "generate",
+            "-i",
+            "openapi.json",
+            "-g",
+            "kotlin",
+            "-o",
+            "made",
+        ]
         (folder / f"{name}.json").write_text(json.dumps(wanted))
     run(
         folder, generator("openapi-generator-cli"),
@@ -157,10 +185,18 @@ def test_openapi_generator(language, made):
     assert {one.id.lower() for one in listed()} <= {name.lower() for name in called}
 
 
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_what_openapi_generator_makes_can_be_parsed(language, made):
+    """Every file is of the grammar of its language, as tree-sitter has it; no compiler is to be had here."""
+    package, ending, beyond = GRAMMARS[language]
+    python = generator("openapi-generator-cli").with_name("python")
+    said = run(made, python, "-c", PARSED, language, package, ending)
+
+    assert set(said.split()) == beyond
+
+
 def test_every_generator_of_the_page_is_one_of_these():
     """The page *Clients* names no generator at a version that is not the one tried."""
-    text = (Path(__file__).parents[2] / "DEVELOPERS.md").read_text()
-    rows = re.findall(r"^\| ([a-z-]+) ([\d.]+) \|", text.partition("## Clients")[2], re.MULTILINE)
     npm = json.loads((CLIENTS / "package.json").read_text())["devDependencies"]
     backend = json.loads((CLIENTS.parents[1] / "examples/mobile-backend/package.json").read_text())
     pinned = {**npm, **backend["devDependencies"], "hey-api": npm["@hey-api/openapi-ts"]}
@@ -168,6 +204,13 @@ def test_every_generator_of_the_page_is_one_of_these():
         pinned |= dict(re.findall(r"^([a-z-]+)==([\d.]+)", file.read_text(), re.MULTILINE))
     pinned["openapi-generator"] = pinned["openapi-generator-cli"]
 
-    assert len(rows) == 6
-    for name, version in rows:
-        assert f"{pinned[name]}.".startswith(f"{version}."), name
+    assert len(ROWS) == 6
+    for name, row in ROWS.items():
+        assert f"{pinned[name]}.".startswith(f"{row.version}."), name
+
+
+def test_the_types_of_the_mobile_backend_are_made_by_the_command_of_the_page():
+    """But for where the document lies and where the types go."""
+    made_by = json.loads((BACKEND / "package.json").read_text())["scripts"]["types"]
+    here = made_by.replace("../../openapi/", "").replace("src/", "")
+    assert ["openapi-typescript", *ROWS["openapi-typescript"].words] == here.split()

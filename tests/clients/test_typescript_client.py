@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from tests.contract.shape import Listed, document, listed
+from tests.support.clients_page import ROWS
 from tests.support.needed import command, node_module
 
 OPTIONS = {
@@ -48,7 +49,7 @@ def answers(tmp_path_factory, address) -> dict[str, Any]:
     """What each operation answered to its example, through the client, generated and compiled."""
     folder = tmp_path_factory.mktemp("typescript")
     (folder / "openapi.json").write_text(json.dumps(document()))
-    node(folder, ".bin/openapi-ts", "--silent", "--input", "openapi.json", "--output", folder / "made")
+    node(folder, ".bin/openapi-ts", "--silent", *ROWS["hey-api"].words)
     calls = "\n  ".join(call(one) for one in listed())
     (folder / "main.ts").write_text(
         f"""\

@@ -362,6 +362,22 @@ def test_a_body_over_the_limit_is_refused(operation, service):
     assert 200 == operation.ask(service, content=iter([full[:1], full[1:]]), headers=JSON_TYPE).status_code
 
 
+def test_the_heads_of_all_sizes_are_told_at_once(service):
+    """Two heads of 560 cm and 520 cm beside a right one, and a size given twice, are one round trip."""
+    heads = [{"value": value, "unit": "cm"} for value in (560, 56, 520)]
+    sizes = [*({"head": head} for head in heads), {"adult": "man", "age_years": 12}]
+    response = service.post("/v1/hats", json={"gauge": {"stitches": 20, "rows": 28}, "sizes": sizes})
+
+    problem = assert_problem(response, 422, "cannot-be-knitted")
+    assert [fault.pointer for fault in problem.errors] == [
+        "#/sizes/0/head/value", "#/sizes/2/head/value", "#/sizes/3/adult",
+    ]  # fmt: skip
+    for fault in problem.errors:
+        *_, size, name = fault.suggestion.pointer.split("/")
+        sizes[int(size)][name] = fault.suggestion.value
+    assert service.post("/v1/hats", json={"gauge": {"stitches": 20}, "sizes": sizes}).status_code == 200
+
+
 @pytest.mark.parametrize("slug", ["not-found", "cannot-be-knitted", "malformed-json"])
 def test_a_problem_type_answers_with_a_page(slug, service):
     """The type of a problem is the address of a page about it, the only HTML there is beside the reference."""

@@ -100,7 +100,7 @@ class Impossible(Exception):
     `code` is the family of the reason, `pointer` names the field as a JSON pointer (`#/gauge/stitches`), `detail` is
     what is wrong in a knitter's words, `nearest` is the nearest thing that works, as an instruction. `suggested` is a
     value as in JSON that, put at `suggested_at` (usually the pointer), takes this fault away; None leaves the field
-    out.
+    out. `also` are further faults of the same request, of other sizes.
     """
 
     def __init__(
@@ -119,6 +119,7 @@ class Impossible(Exception):
         self.pointer = pointer
         self.nearest = nearest
         self.suggestion = None if suggested is UNSET else Suggestion(suggested_at or pointer, suggested)
+        self.also: tuple[Impossible, ...] = ()
 
 
 def only_one(

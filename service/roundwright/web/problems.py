@@ -95,7 +95,8 @@ PROBLEM_TYPES: Final = {
         ProblemType(
             "cannot-be-knitted", 422, "This cannot be knitted",
             "The request is well-formed, and what it asks for cannot be worked. `errors` says which field stands in "
-            "the way, with a code, and `nearest`, where there is one, what comes closest to it and works.",
+            "the way, with a code, and `nearest`, where there is one, what comes closest to the first and works. The "
+            "heads of all `sizes` are looked at together; other faults are told one at a time.",
         ),
         ProblemType(
             "too-long", 422, "This takes too long to calculate",
@@ -172,7 +173,11 @@ class Problem(Struct, frozen=True, kw_only=True, omit_defaults=True):
     detail: Annotated[str, Meta(description="What is wrong with this request.")]
     instance: Annotated[str, Meta(description="The path of the request.")]
     errors: Annotated[
-        tuple[Fault, ...], Meta(description="Where in the request it is; empty where no place can be named.")
+        tuple[Fault, ...],
+        Meta(
+            description="Where in the request it is; empty where no place can be named. Of `invalid-request` up to 20 "
+            "faults; of `cannot-be-knitted` those of the heads of all `sizes`, and one at a time of anything else."
+        ),
     ]
     nearest: Annotated[
         str | UnsetType, Meta(description="The nearest thing that can be knitted, where there is one.")
@@ -282,14 +287,18 @@ def _shortened_fault(fault: Fault) -> Fault:
     )
 
 
+def _fault(error: Impossible) -> Fault:
+    suggestion = UNSET if error.suggestion is None else error.suggestion
+    return Fault(code=error.code, detail=error.detail, pointer=error.pointer, suggestion=suggestion)
+
+
 def _known(error: Exception, path: str, addresses: Iterable[str]) -> ProblemError:
     match error:
         case ProblemError():
             return error
-        case Impossible(detail=detail, pointer=pointer, nearest=nearest):
-            suggestion = UNSET if error.suggestion is None else error.suggestion
-            fault = Fault(code=error.code, detail=detail, pointer=pointer, suggestion=suggestion)
-            return ProblemError("cannot-be-knitted", detail, fault, nearest=nearest)
+        case Impossible(detail=detail, nearest=nearest):
+            faults = map(_fault, (error, *error.also))
+            return ProblemError("cannot-be-knitted", detail, *faults, nearest=nearest)
         case HTTPException(status_code=404):
             meant = did_you_mean(path, addresses)
             return ProblemError(

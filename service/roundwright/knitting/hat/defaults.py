@@ -30,11 +30,12 @@ Count = TypeVar("Count", int, float)
 def with_defaults(request: AnyHat, at: str) -> AnyHat:
     """The request with what its silhouette chooses, the style of its crown and its sections, the same in all sizes.
 
-    Raises `Impossible` for a head, an ease or a gauge that no hat has, and for an `only_size` that is not there.
+    Raises `Impossible` for an ease or a gauge that no hat has, for an `only_size` that is not there, and for the heads
+    of all sizes at once.
     """
     if request.only_size is not None:
         require_size(request.only_size, len(request.sizes), f"{at}/only_size")
-    heads = [head_of(size, f"{at}/sizes/{index}") for index, size in enumerate(request.sizes)]
+    heads = _heads(request, at)
     if request.silhouette is not None:
         request = _with_silhouette(request, request.silhouette)
     crown = request.crown
@@ -80,6 +81,21 @@ def _of_sizes(request: HatRequest, of_size: Callable[[int], Count]) -> list[Coun
             if request.only_size in (None, index + 1):
                 raise
     return found
+
+
+def _heads(request: HatRequest, at: str) -> list[Head]:
+    """The head of every size. Raises `Impossible` for the first that is none, with the others as `also`."""
+    heads: list[Head] = []
+    faults: list[Impossible] = []
+    for index, size in enumerate(request.sizes):
+        try:
+            heads.append(head_of(size, f"{at}/sizes/{index}"))
+        except Impossible as error:
+            faults.append(error)
+    if faults:
+        faults[0].also = tuple(faults[1:])
+        raise faults[0]
+    return heads
 
 
 def _with_silhouette(request: AnyHat, silhouette: SilhouetteName) -> AnyHat:

@@ -154,7 +154,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     new_part = part != lane.part
     begins = first in (1, lane.lowest) or new_part
     lane.part = part
-    if lane.printed and first <= lane.printed and begins:
+    if lane.printed and first <= lane.printed and (begins or _joins_others(work, first)):
         _restart(work)
     entry = Entry(work.candidate, work.place)
     if label is not None and label.named:
@@ -247,6 +247,15 @@ def _of_larger_sizes(work: LineWork) -> set[int]:
             numbers.update(label_numbers(label, work.lane.column))
         place -= 1
     return numbers
+
+
+def _joins_others(work: LineWork, first: int) -> bool:
+    """Whether the numbered line before ends with the number before this, and was for other sizes alone."""
+    for place in range(work.place - 1, -1, -1):
+        label = work.desk.segments[place].label
+        if label is not None and label.kind == "numbered":
+            return bool(label.sizes) and label_numbers(label, work.column)[-1:] == [first - 1]
+    return False
 
 
 def _unnumbered(work: LineWork) -> None:
