@@ -58,6 +58,26 @@ def test_a_count_in_words_that_are_not_worked_is_a_note(text: str) -> None:
     assert not of_counts(read(text.format(64), (72,)))
 
 
+def test_a_difference_told_behind_a_round_is_compared() -> None:
+    """Ten are worked together of 80; told are 8."""
+    text = "Rnd 1: *K6, k2tog* around. That is {} stitches fewer.\nRnd 2: Knit."
+
+    assert [("error", -2)] == [
+        (each.severity, each.stitches) for each in of_counts(read(text.format(8), (80,)))
+    ]
+    assert not of_counts(read(text.format(10), (80,)))
+
+
+def test_a_part_with_too_few_stitches_is_told_as_such() -> None:
+    """No line needs 0 stitches and is so many below 0 short."""
+    marked = "Cast on 8 sts, place a marker after every 2 stitches.\n"
+    text = f"{marked}Rnd 1: *k to 4 before marker, k2tog, k2; rep from * to end."
+    found = [each for each in read(text, (8,)).findings if each.code == "runs_out"]
+
+    assert found
+    assert not [each for each in found if "-" in each.message or " 0 " in each.message]
+
+
 @pytest.mark.parametrize("text", NO_COUNT)
 def test_numbers_of_stitches_that_are_no_count(text: str) -> None:
     """Those of a section, of places in the round, and behind the closing."""

@@ -140,6 +140,10 @@ def test_every_rule_has_a_slip() -> None:
         "20 sts to 10 cm\n18 sts to 10 cm of the brim\nCircumference: brim 44.5 (50, 55.5) cm, body 40 (45, 50) cm",
         "18 sts to 10 cm\n20 sts to 10 cm of the brim\nCircumference: brim 40 (45, 50) cm, body 44.5 (50, 55.5) cm",
         "16 sts to 10 cm\n20 sts to 10 cm of the body\nCircumference: 40 (45, 50) cm",
+        (
+            "20 sts to 10 cm of the body, 18 sts to 10 cm of the brim\n"
+            "Circumference: brim 44.5 (50, 55.5) cm, body 40 (45, 50) cm"
+        ),
     ],
 )
 def test_a_brim_is_as_wide_as_its_own_gauge_makes_it(measures: str) -> None:

@@ -64,3 +64,11 @@ def test_the_stitches_are_those_that_are_left_by_then() -> None:
 def test_what_is_worked_on_each_needle_is_no_share(words: str) -> None:
     """Decreases and what is worked to are not the stitches there are."""
     assert not found(f"{words}\nRnd 2: knit.", 64)
+
+
+@pytest.mark.parametrize(
+    "rest", [", the rest on the fourth", "; the rest on the fourth", " - the remaining ones on the last"]
+)
+def test_the_rest_on_another_needle_is_no_fault(rest: str) -> None:
+    """16 on each of three and the rest on the fourth are as many as there are."""
+    assert not found(f"Cast on 68 sts.\n16 sts on each of three needles{rest}.\nRnd 1: knit.", 68)

@@ -239,3 +239,23 @@ def test_stitches_with_dots_are_decreases_in_spanish():
 
     assert [63] == [each.after for each in reading.rounds[0]]
     assert not [each for each in reading.findings if each.severity == "error"]
+
+
+def test_rounds_behind_a_change_of_needles_are_worked():
+    """`Change to the bigger needles and work ... until`: what is changed to is no length."""
+    text = "Change to the bigger needles and work in plain knitting until the hat is 5 inches tall."
+    reading = read(f"Rnd 1: purl.\n{text}\nNext rnd: (k7, k2tog) 8 times. 64 sts", (72,))
+
+    assert [72, 72, 64] == [each.after for each in reading.rounds[0]]
+    assert ["to_a_length"] == [each.code for each in reading.findings]
+
+
+def test_markers_placed_at_the_cast_on_are_those_of_the_crown():
+    """Nothing is assumed of sections that the cast-on has marked."""
+    text = "Cast on 96 sts; place a marker after every 12 stitches.\nRnd 1: purl.\n"
+    reading = read(
+        f"{text}Dec rnd: *knit to 2 sts before marker, k2tog, slip marker; rep from * to end. 88 sts.", (96,)
+    )
+
+    assert [96, 88] == [each.after for each in reading.rounds[0]]
+    assert not reading.findings

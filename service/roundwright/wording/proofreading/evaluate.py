@@ -121,7 +121,7 @@ def _runs_out_at(candidate: Candidate, column: int, fault: Fault) -> int:
 def _by(fault: Fault) -> int | None:
     """How many stitches too many, or too few below 0."""
     by = None
-    if fault.code in ("left_over", "runs_out"):
+    if fault.code in ("left_over", "runs_out") and not fault.text:
         by = fault.before - fault.used
     elif fault.code in ("count_differs", "wrong_way") and fault.stated is not None:
         by = fault.left - fault.stated

@@ -24,6 +24,8 @@ def _left_over(fault: Fault) -> str:
 
 
 def _runs_out(fault: Fault) -> str:
+    if fault.text:
+        return fault.text  # of a part of the line, such as the stitches before a marker
     short = stitches(fault.used - fault.before)
     return say_count("find.runs_out", fault.before, needed=stitches(fault.used), short=short)
 

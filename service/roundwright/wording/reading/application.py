@@ -236,3 +236,19 @@ def _check_count(work: LineWork) -> None:
                 "count_differs", work.place, stated.start, work.lane.size, count, count, count, after
             )
             raise FaultyError(fault, (count, after), WRONG_COUNT)
+    _check_change(work)
+
+
+def _check_change(work: LineWork) -> None:
+    """How many stitches fewer or more there are, told behind a round that shapes: `That is 8 stitches fewer`."""
+    last = work.lane.chain[1].round if work.lane.chain else None
+    if last is None or last.after == last.before:
+        return
+    for stated, after in printed(work.candidate, last.before, work.column):
+        change = abs(after - last.before)
+        if stated.sign and change > 1 and after != last.after and 0 < after <= MOST_STITCHES:
+            size, count = work.lane.size, last.after
+            fault = Fault(
+                "count_differs", work.place, stated.start, size, last.before, last.before, count, after
+            )
+            raise FaultyError(fault, (count,), WRONG_COUNT)

@@ -205,7 +205,10 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
     if seen.cast_on and not seen.work:
         sections = seen.markers.of(0) or 0 if seen.markers else 0
         stated = tuple(count for count in stated_counts(seen) if not _is_split(count, seen.cast_on.number))
-        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated)
+        every = seen.every.of(0) or 0 if seen.every else 0
+        return Candidate(
+            "cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, every=every, stated=stated
+        )
     return _begin_at(segment)
 
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from functools import cache
+from itertools import zip_longest
 from typing import Final, NamedTuple
 
 from roundwright import reference
@@ -47,10 +48,13 @@ def gauges_of(sheet: Sheet) -> dict[str, Gauge]:
     """The gauges a text gives, `22 sts and 30 rnds to 10 cm`: by the part they are of, and the first by no name."""
     gauges: dict[str, Gauge] = {}
     for printed in sheet.lines_of("prose", "heading"):
-        match = _GAUGE.search(printed.text)
-        length = _cm(values(match[3])[0], match[4]) if match else 0.0
-        if match and length and values(match[1])[0]:
-            part = _PART.search(printed.text, match.end())
+        matches = list(_GAUGE.finditer(printed.text))
+        for match, following in zip_longest(matches, matches[1:]):
+            length = _cm(values(match[3])[0], match[4])
+            if not length or not values(match[1])[0]:
+                continue
+            end = following.start() if following else len(printed.text)
+            part = _PART.search(printed.text, match.end(), end)
             rounds = values(match[2])[0] / length if match[2] else None
             gauge = Gauge(values(match[1])[0] / length, rounds)
             gauges.setdefault("", gauge)

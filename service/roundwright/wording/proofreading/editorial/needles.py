@@ -26,8 +26,11 @@ _LISTED: Final = re.compile(
 _WORK: Final = re.compile(
     r"dec|inc|narrow|knit|purl|work|rep|slip|\bk|\bp\b|\buntil\b|\btill\b", re.IGNORECASE
 )
-_OTHER_NEEDLES: Final = re.compile(r",?\s(?:and|plus|with|then)\b|,\s?[0-9]", re.IGNORECASE)
-"""More needles with other stitches: `38 on each of two needles and 36 on the third`."""
+_OTHER_NEEDLES: Final = re.compile(
+    r",?\s(?:and|plus|with|then)\b|[,;:(–—-]?\s?[–—-]?\s?(?:the\s)?(?:rest|remaining|remainder|others?)\b|,\s?[0-9]",
+    re.IGNORECASE,
+)
+"""More needles with other stitches: `38 on each of two needles and 36 on the third`, `..., the rest on the fourth`."""
 _SENTENCE: Final = re.compile(r"[.;:\n]")
 
 

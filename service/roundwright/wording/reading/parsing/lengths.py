@@ -40,9 +40,7 @@ class Lengths(Looking):
     def length(self, count: int) -> Phrase:
         """`5 ins`, and how it is measured."""
         if size := self.needle_size(count):
-            return Said(*self.take(size))
-        if self.is_needle_size(count):
-            return self.only_words(count)
+            return self.only_words(size)
         start, end, flags = self.take(count)
         while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
             if self.kind() == "(":
@@ -94,20 +92,18 @@ class Lengths(Looking):
         return Length(start, end, flags)
 
     def needle_size(self, count: int) -> int:
-        """The words up to the size of a needle: `needles 4 mm`, `change to 4 mm`; 0 where it is another length."""
+        """The words up to the size of a needle: `needles 4 mm`, `change to 4 mm`, `went up to 4.5 mm`, or 0.
+
+        Behind `to` and `on` alone, so few millimetres are those of a needle.
+        """
         count += self.kind(count - 1) == "decimal" and self.kind(count) == "unit"
         changed = self.kind() == "to" and self.place > 0 and self.tokens[self.place - 1].text in _CHANGING
         at = self.place + count - 3  # before the number and its unit
         named = at >= 0 and self.tokens[at].kind == "needle"
-        return count if self.token(count - 1).text == "mm" and (changed or named) else 0
-
-    def is_needle_size(self, count: int) -> bool:
-        """Whether so many millimetres are those of a needle that is gone up or changed to: `went up to 4.5 mm`."""
-        before = self.tokens[self.place - 1] if self.place else None
-        if before is None or before.kind not in ("to", "on") or self.text_of(count - 1) != "mm":
-            return False
+        before = self.tokens[self.place - 1].kind if self.place else ""
         whole = self.token().text.split(".")[0].split(",")[0]
-        return whole.isdigit() and int(whole) <= THICKEST_NEEDLE
+        thin = before in ("to", "on") and whole.isdigit() and int(whole) <= THICKEST_NEEDLE
+        return count if self.token(count - 1).text == "mm" and (changed or named or thin) else 0
 
     def length_in_brackets(self) -> bool:
         """`(12 cm)` behind a length; taken where it is one."""
