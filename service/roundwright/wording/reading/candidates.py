@@ -9,7 +9,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.language import say
-from roundwright.wording.reading.counted_down import counted_down
+from roundwright.wording.reading.counted_down import counted_down, counts_others
 from roundwright.wording.reading.fabric_ways import in_colour
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.joining import joined
@@ -84,14 +84,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     options.extend(_to_printed_count(options))
     options.extend(counted_down(phrases, label))
     if not options and seen.counts and label is None:
-        sure = all(count.sure for count in seen.counts) and seen.words < 1.5
-        alone = len(phrases) == 1 and isinstance(phrases[0], Count)
-        behind = not segment.alone and sure and _only_counts(seen)
-        repeats = any(isinstance(phrase, Rep) for phrase in phrases)
-        prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * (sure or repeats)
-        shapes = leads_on(seen)
-        words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
-        return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
+        return _counted(seen, stated, segment)
     if not options and _goes_on_without_end(seen, segment):
         return [Candidate("unread", 0.0, trouble=("not_understood", say("read.how_far"), segment.start))]
     if _goes_on(seen) and not any(option.kind == "continue" for option in onward_ways(phrases)):
@@ -114,6 +107,21 @@ def _not_worked(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> 
         return Candidate("count", cost, stated=stated)
     shapes = leads_on(seen) and speaks_of_shaping(seen)
     return Candidate("prose", cost, strength=strength, shapes=shapes, stated=stated)
+
+
+def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
+    """What words with counts may mean that tell no round."""
+    phrases = segment.phrases
+    if counts_others(phrases):
+        return [Candidate("prose", 0.0)]
+    sure = all(count.sure for count in seen.counts) and seen.words < 1.5
+    alone = len(phrases) == 1 and isinstance(phrases[0], Count)
+    behind = not segment.alone and sure and _only_counts(seen)
+    repeats = any(isinstance(phrase, Rep) for phrase in phrases)
+    prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * (sure or repeats)
+    shapes = leads_on(seen)
+    words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
+    return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
 
 
 def is_told(segment: Segment) -> bool:

@@ -11,6 +11,7 @@ from roundwright.wording.reading.phrases import (
     Change,
     Continue,
     Count,
+    Length,
     Phrase,
     Rep,
     Rounds,
@@ -19,6 +20,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Times,
     Until,
+    counts_of,
 )
 from roundwright.wording.reading.seen import has_stitches, is_shaping
 from roundwright.wording.reading.segment import Segment
@@ -32,17 +34,20 @@ MOST_COUNTS: Final = 40
 
 def counted_down(phrases: tuple[Phrase, ...], label: Label | None) -> list[Candidate]:
     """A crown that goes on to the last of several counts, which are those of its shaping rounds."""
-    if label is not None or any(map(_works, phrases)):
+    if label is not None or any(map(_works, phrases)) or counts_others(phrases):
         return []
     row = _row(phrases)
     goes_on = any(map(_leads_on, phrases))
     if len(row) < (FEWEST - goes_on):
         return []
     stated = tuple(Stated(count.number, count.number.start, count.number.end) for count in row)
-    cost = BY_COUNTS if goes_on else BY_COUNTS_ALONE
+    bracketed = any(isinstance(phrase, Brackets) and len(counts_of(phrase)) == len(row) for phrase in phrases)
+    cost = (BY_COUNTS_IN_BRACKETS if bracketed else BY_COUNTS) if goes_on else BY_COUNTS_ALONE
     return [Candidate("continue", cost, until=row[-1].number, step=_step(phrases), stated=stated)]
 
 
+BY_COUNTS_IN_BRACKETS: Final = 0.1
+"""What it costs to go on by the counts in a bracket: `every round is a decrease round (48, 40, 32)`."""
 BY_COUNTS: Final = 0.4
 """What it costs to go on by the counts, where the words say that the work goes on."""
 BY_COUNTS_ALONE: Final = 0.9
@@ -61,7 +66,8 @@ def leads_to_counts(first: Segment, second: Segment) -> bool:
 
 def _row(phrases: tuple[Phrase, ...]) -> list[Count]:
     """The counts in a row, each as many fewer than the one before; empty where they are none such."""
-    counts = [phrase for phrase in phrases if isinstance(phrase, Count) and not phrase.sign][:MOST_COUNTS]
+    every = [count for phrase in phrases for count in counts_of(phrase)]
+    counts = [count for count in every if not count.sign][:MOST_COUNTS]
     row: list[Count] = counts[:1]
     for before, count in pairwise(counts):
         if len(count.number.values) != len(before.number.values) or count.number.of(0) == before.number.of(0):
@@ -78,6 +84,15 @@ def _works(phrase: Phrase) -> bool:
     if isinstance(phrase, Brackets):
         return has_stitches(phrase)
     return isinstance(phrase, Star | Rep | Times | Until) or (isinstance(phrase, Rounds) and not phrase.every)
+
+
+def counts_others(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether several numbers are of something else than rounds: `48, 40, 32 seconds`, `my swatches had 48, 40`."""
+    others = any(
+        isinstance(phrase, Length) or (isinstance(phrase, Said) and phrase.text in OTHER_THINGS)
+        for phrase in phrases
+    )
+    return others and bool(_row(phrases)) and not any(map(_works, phrases))
 
 
 def _ends(phrase: Phrase) -> bool:
@@ -104,4 +119,11 @@ def _step(phrases: tuple[Phrase, ...]) -> int:
     )
 
 
+OTHER_THINGS: Final = frozenset(
+    (
+        "needle", "needles", "circular", "circulars", "size", "sizes", "use", "used", "had", "was", "were", "swatch",
+        "swatches", "ball", "balls", "grams", "seconds", "minutes", "hours", "cm", "mm", "inches", "in",
+    )
+)  # fmt: skip
+"""Words that several numbers beside them are of, and no counts of rounds."""
 _ON: Final = frozenset(("fewer", "less", "onwards", "onward"))

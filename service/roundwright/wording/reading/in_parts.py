@@ -3,11 +3,11 @@
 from typing import Final
 
 from roundwright.wording.reading.parsing.asides import is_bare
-from roundwright.wording.reading.phrases import AtEnds, Count, Needlewise, Phrase, Said, Stitches, Then
+from roundwright.wording.reading.phrases import AtEnds, Needlewise, Phrase, Said, Stitches, Then, counts_of
 from roundwright.wording.reading.seen import is_shaping
 
-_TOLD: Final = (Said, Then, Count)
-"""What may stand around it."""
+_TOLD: Final = (Said, Then)
+"""What may stand around it, with a count."""
 
 
 def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
@@ -19,7 +19,9 @@ def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
     if first == last or len(shaping) != 1 or len(parts) != 1 or not _of_every(parts[0], texts):
         return phrases
     others = [phrase for phrase in phrases if phrase not in (shaping[0], parts[0]) and not is_bare(phrase)]
-    if not all(isinstance(phrase, _TOLD) for phrase in others) or not isinstance(shaping[0], Stitches):
+    if not all(isinstance(phrase, _TOLD) or counts_of(phrase) for phrase in others) or not isinstance(
+        shaping[0], Stitches
+    ):
         return phrases
     part = parts[0]
     needle = isinstance(part, Needlewise) and part.needle

@@ -4,7 +4,7 @@ from typing import Final
 
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.phrases import Count, Phrase, Said
+from roundwright.wording.reading.phrases import Brackets, Phrase, Said, counts_of
 from roundwright.wording.reading.tree import ONE, Stated, Stitch
 
 
@@ -12,7 +12,10 @@ def joined(phrases: tuple[Phrase, ...]) -> Candidate | None:
     """The last stitch that is cast on, worked together with the first, where the count behind it is told."""
     texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
     joins = texts & _JOINING and texts & _FIRST and texts & _TOGETHER
-    counts = [phrase for phrase in phrases if isinstance(phrase, Count) and phrase.sure and not phrase.sign]
+    told = [(phrase, count) for phrase in phrases for count in counts_of(phrase)]
+    counts = [
+        count for phrase, count in told if not count.sign and (count.sure or isinstance(phrase, Brackets))
+    ]
     if not joins or not counts:
         return None
     count = counts[-1]

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from roundwright.wording.reading.counted_down import OTHER_THINGS
 from roundwright.wording.reading.phrases import Brackets, Count, Phrase
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Explanation, Fault
@@ -23,6 +24,11 @@ _NAMED: Final = re.compile(
 """A number with its stitches: `Reduce all, 9 stitch`, `6 / 8 left`."""
 _ALONE: Final = re.compile(r"[.,;=>]\s([0-9]{1,3})\s?(?=[.,;&]|$)")
 """A number between two signs: `"Every fifth", 48.`."""
+_OTHERS: Final = "|".join(sorted(OTHER_THINGS))
+_LISTED: Final = re.compile(
+    rf"[0-9], [0-9]+,? [^.]{{0,20}}\b(?:g|{_OTHERS})\b|\b(?:{_OTHERS}) [0-9]+, [0-9]", re.IGNORECASE
+)
+"""Several numbers of something else: `48, 40, 32 cm circulars`, `my swatches had 48, 40 and 32`."""
 
 
 LEAST_SHARE: Final = 0.5
@@ -104,5 +110,7 @@ def _work_at_end(
 def _named(segment: Segment, text: str, most: int) -> set[int]:
     """The counts below so many stitches that are printed in a segment."""
     words = text[segment.start : min(segment.end, segment.start + MOST_LETTERS)]
+    if _LISTED.search(words):
+        return set()
     printed = {int(number) for sign in (_NAMED, _ALONE) for number in sign.findall(words)}
     return {number for number in printed if SMALLEST <= number < most}

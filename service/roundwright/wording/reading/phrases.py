@@ -225,3 +225,10 @@ class Every(Phrase, frozen=True, gc=False):
     """`placing a marker every 8 sts`."""
 
     number: Number
+
+
+def counts_of(phrase: Phrase) -> tuple[Count, ...]:
+    """The counts that a phrase is, in brackets or not: `56 sts`, `(56 sts)`, `(56, 48)`; empty where it is others."""
+    inside = phrase.inside if isinstance(phrase, Brackets) else (phrase,)
+    counts = tuple([inner for inner in inside if isinstance(inner, Count)])
+    return counts if len(counts) == len(inside) else ()

@@ -22,10 +22,11 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    counts_of,
 )
 from roundwright.wording.reading.seen import has_stitches, is_shaping
 from roundwright.wording.reading.spread import with_spread
-from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, SLASH, SPACE, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP
 from roundwright.wording.reading.tree import NOTHING, Number, Stitch
 from roundwright.wording.reading.verbs_before import SHORTEST_VERB, with_verbs_inside
 
@@ -152,7 +153,7 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
         extent = Extent(phrases[begun].end, phrases[begun].end, 0, NOTHING) if behind else None
     if not isinstance(extent, Extent) or extent.marker or not behind[0].flags & COMMA:
         return phrases
-    stop = next((at for at, phrase in enumerate(behind) if phrase.flags & STOP), len(behind))
+    stop = next((at for at, phrase in enumerate(behind) if at and _is_apart(phrase)), len(behind))
     ending = behind[:stop]
     counts = [phrase for phrase in ending if isinstance(phrase, Count) and not phrase.sign]
     knits = [phrase for phrase in ending if is_bare(phrase) or _is_knitting(phrase)]
@@ -169,6 +170,14 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     rest = Number(counts[0].number.values)
     kept = begun + isinstance(phrases[begun], Star)
     return [*phrases[:kept], replace(extent, leave=rest), over, *behind[stop:]]
+
+
+def _is_apart(phrase: Phrase) -> bool:
+    """Whether a sentence begins with it, or it is the count that the round leaves: `(68 sts)`, `= 68 sts`."""
+    leaves = bool(counts_of(phrase)) and (
+        isinstance(phrase, Brackets) or bool(phrase.flags & (EQUALS | DASH))
+    )
+    return leaves or bool(phrase.flags & STOP)
 
 
 def _is_plain(phrase: Phrase) -> bool:

@@ -576,7 +576,14 @@ class NumberReader(ColourReader):
         ended = self.place + behind >= self.stop or bool(
             self.flags(behind) & (COMMA | STOP | SEMI | DASH | EQUALS)
         )
-        return not self.flags(ahead) & COMMA and (ended or self.kind(behind) in (")", "stars", "and"))
+        ended = ended or self.kind(behind) in (")", "stars", "and") or self.opens_count(behind)
+        return not self.flags(ahead) & COMMA and ended
+
+    def opens_count(self, ahead: int) -> bool:
+        """Whether a bracket opens with a count alone: `(72)`, `(72 sts)`."""
+        noun = self.kind(ahead + 2) == "stitch_noun"
+        counted = self.kind(ahead) == "(" and self.kind(ahead + 1) == "number"
+        return counted and self.kind(ahead + 2 + noun) == ")"
 
     def no_count(self, ahead: int) -> int:
         """How many words speak of stitches and count none: `12 sts of the chart`, `12 sts apart`; 0 otherwise."""

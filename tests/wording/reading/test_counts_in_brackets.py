@@ -1,0 +1,66 @@
+"""The count behind a round is read the same in brackets, behind a sign or as a sentence; other numbers are no counts.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+
+WORDINGS = [
+    (
+        "Divide the sts into 6 sections of 8 sts.\nRnd 1: In each part knit the first 2 sts together",
+        48,
+        42,
+        "*k2tog, k6; rep from * around",
+    ),
+    ("Rnd 1: K3, K2tog around, last 4 sts plain", 84, 68, "*k3, k2tog; rep from * to last 4 sts, k4"),
+    (
+        "Rnd 1: *K3, K2tog*, the last 4 sts are knitted plain",
+        84,
+        68,
+        "*k3, k2tog; rep from * to last 4 sts, k4",
+    ),
+    ("Rnd 1: 12 times: 2 st together, 5 st knit", 84, 72, "*k2tog, k5; rep from * around"),
+    ("Join in the round: knit the extra stitch together with the first", 97, 96, "k2tog, k95"),
+]
+
+
+@pytest.mark.parametrize("printed", [". {} sts", " = {} sts", " ({} sts)", " ({})"])
+@pytest.mark.parametrize(("words", "before", "after", "work"), WORDINGS)
+def test_a_count_is_the_same_however_it_is_printed(
+    words: str, before: int, after: int, work: str, printed: str
+) -> None:
+    """The round takes in what it says and leaves the count."""
+    reading = read(words + printed.format(after), (before,))
+
+    assert not errors(reading)
+    assert [(done.before, done.after, done.text) for done in reading.rounds[0]] == [(before, after, work)]
+
+
+@pytest.mark.parametrize("counts", [": 48, 40, 32", " (48, 40, 32)", " (48 sts, 40 sts, 32 sts)"])
+def test_a_crown_goes_on_by_its_counts_in_brackets_too(counts: str) -> None:
+    """Eight stitches are taken in on each of three more rounds."""
+    reading = read(f"Rnd 1: *k6, k2tog* (56)\nEvery round is a decrease round{counts}.", (64,))
+
+    assert not errors(reading)
+    assert [done.after for done in reading.rounds[0]] == [56, 48, 40, 32]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Continue with a smaller needle: 48, 40, 32 cm circulars all work.",
+        "Every round takes me 48, 40, 32 seconds.",
+        "Onwards: balls weigh 48, 40, 32 g.",
+        "My swatches had 48, 40 and 32 stitches.",
+        "For fewer stitches use 48, 40, 32.",
+    ],
+)
+def test_falling_numbers_of_something_else_are_no_rounds(words: str) -> None:
+    """Nothing is worked by them, and nothing is wrong."""
+    reading = read(f"Rnd 1: *k6, k2tog; rep from * (56)\n{words}\nRnd 2: knit", (64,))
+
+    assert not errors(reading)
+    assert [done.after for done in reading.rounds[0]] == [56, 56]
