@@ -61,8 +61,8 @@ def _gone_on_joined(segments: list[Segment]) -> list[Segment]:
     for segment in segments:
         parts = _parts_before(made) if _goes_to_end(segment) else 0
         if parts:
-            told = (*made[-parts:], replace(segment, phrases=tuple(map(_as_repeat, segment.phrases))))
-            made[-parts:] = [_joined(list(told))]
+            sentences = (*made[-parts:], replace(segment, phrases=tuple(map(_as_repeat, segment.phrases))))
+            made[-parts:] = [_joined(list(sentences))]
         else:
             made.append(segment)
     return made

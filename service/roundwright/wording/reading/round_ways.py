@@ -217,14 +217,14 @@ def _times_alone(work: RoundWork) -> list[Candidate]:
     if not phrases or work.number is not None or not isinstance(phrases[-1], Times):
         return []
     apart = _repeats_round(phrases[-2:-1])
-    told = phrases[: -2 if apart else -1]
-    if not told or not isinstance(told[-1], Extent):
+    round_phrases = phrases[: -2 if apart else -1]
+    if not round_phrases or not isinstance(round_phrases[-1], Extent):
         return []
     cost = work.cost + (0.0 if apart else 0.3)
     often = phrases[-1].number
     return [
         Candidate("round", cost + way.cost, way.nodes, rounds=often, stated=work.stated)
-        for way in settle(told)[:2]
+        for way in settle(round_phrases)[:2]
         if not way.trouble
     ]
 
