@@ -79,7 +79,7 @@ case ${1:-} in
         failed=0
         install .venv tests/long/requirements.txt || echo "atheris does not install here; the runs by coverage are left out."
         ROUNDWRIGHT_TEST_EXAMPLES=500 ROUNDWRIGHT_TEST_SEED=2 ROUNDWRIGHT_TEST_HATS=5000 \
-            .venv/bin/python -m pytest -s tests/contract/test_generated.py tests/long/test_bad_input.py || failed=1
+            .venv/bin/python -m pytest -s tests/contract/test_generated.py tests/contract/test_growth.py tests/long/test_bad_input.py || failed=1
         .venv/bin/python -m tests.long.by_coverage || failed=1
         .venv/bin/python -m tests.long.run "$@" || failed=1
         exit "$failed"

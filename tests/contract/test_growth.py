@@ -5,6 +5,7 @@ the search. What grows faster than `MOST` over both doublings is measured again,
 less than `FAINTEST_MS` is too faint to be measured and too cheap to matter.
 """
 
+import os
 import random
 import re
 from collections.abc import Callable
@@ -42,6 +43,9 @@ WORDS = ("r1", "k", "K. ", "k. ", "1 ", "1, ", "1-2", "(1,", "1(", "1.", "1)", "
          "rep from * to ** ", "(k1, m1) ", "[sl1, ", "to end ", "3 times ", "and its first 2 sts again ", "4 (5, 6) ",
          "* sl rep to last 2 sts ")  # fmt: skip
 FRAGMENTS = (*SIGNS, *WORDS)
+IN_A_TEXT = (*SIGNS, "a b", "1e")
+EVERY_SIGN = "ROUNDWRIGHT_TEST_EXAMPLES" in os.environ
+"""Whether each of them is tried in every text, as `tests/run.sh --long` does; else a third, drawn for each text."""
 STARTS = ("", "Rnd 1", "Rnd 1: k", "r1", "k. ", "co ", "(")
 ENDS = ("", "!", " rnd")
 BY_CHANCE = 120
@@ -176,7 +180,9 @@ def test_a_text_or_list_costs_its_length(operation, path, kind, service):
         contents = {"as many": lambda length: [item] * length}
         most = (kind.max_length, 4_000)
     else:
-        units = (*SIGNS, "a b", "1e") if not isinstance(operation, PictureFile) else (" ", "a b", "\u202e")
+        units = IN_A_TEXT if not isinstance(operation, PictureFile) else (" ", "a b", "\u202e")
+        if not EVERY_SIGN and units is IN_A_TEXT:
+            units = random.Random(f"{operation.id} {path}").sample(units, len(units) // 3)
         contents = {unit: lambda length, unit=unit: text_of(("", unit, "!"), length) for unit in units}
         most = (kind.max_length, 4_000 if hasattr(operation, "takes_text") else 2_000)
     for (name, content), length in product(contents.items(), most):
