@@ -35,7 +35,10 @@ def test_a_line_for_the_large_hat_is_worked_on_it(large: str, small: str, cast_o
 
 def test_the_largest_of_three_sizes_is_printed_first() -> None:
     """Only the hat of 96 stitches has 10 rounds more; the two smaller have 2 more."""
-    text = "Cast on 96 (88, 80) sts.\nRnds 1-4: knit.\nLargest size only: knit 10 rounds.\nTwo smaller sizes: knit 2 rounds."
+    text = (
+        "Cast on 96 (88, 80) sts.\nRnds 1-4: knit.\nLargest size only: knit 10 rounds.\n"
+        "Two smaller sizes: knit 2 rounds."
+    )
     reading = read(text, (96, 88, 80))
 
     assert not errors(reading)

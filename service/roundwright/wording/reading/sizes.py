@@ -442,10 +442,10 @@ def _columns_of_part(part: list[str], names: Mapping[str, int], width: int) -> t
     column = names.get(" ".join(part))
     if column is not None:
         return (column,)
-    if len(part) == 2 and part[0] in _NUMBERS and 1 < (number := _NUMBERS[part[0]]) < width:
-        if part[1] in _LARGER | _SMALLER:
-            last = (part[1] in _LARGER) != _falls(names)
-            return tuple(range(width - number, width) if last else range(number))
+    number = _NUMBERS.get(part[0], 0) if len(part) == 2 and part[1] in _LARGER | _SMALLER else 0
+    if 1 < number < width:
+        last = (part[1] in _LARGER) != _falls(names)
+        return tuple(range(width - number, width) if last else range(number))
     return tuple(names[word] for word in part) if part and all(word in names for word in part) else ()
 
 
