@@ -12,9 +12,11 @@ def joined(phrases: tuple[Phrase, ...]) -> Candidate | None:
     """The last stitch that is cast on, worked together with the first, where the count behind it is told."""
     texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
     joins = texts & _JOINING and texts & _FIRST and texts & _TOGETHER
-    told = [(phrase, count) for phrase in phrases for count in counts_of(phrase)]
     counts = [
-        count for phrase, count in told if not count.sign and (count.sure or isinstance(phrase, Brackets))
+        count
+        for phrase in phrases
+        for count in counts_of(phrase)
+        if not count.sign and (count.sure or isinstance(phrase, Brackets))
     ]
     if not joins or not counts:
         return None

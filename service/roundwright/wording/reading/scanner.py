@@ -49,7 +49,7 @@ _NUM: Final = r"(?:[0-9]{1,7}+|[-–—])"
 _FRACTION: Final = r"(?:[0-9]{1,7}+(?>(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9]))?)|[½¼¾⅓⅔⅛])"
 _FRACTIONS: Final = rf"{_FRACTION}\s?+[(\[]\s?+{_FRACTION}(?>(?:\s?+[,/;]\s?+{_FRACTION}){{0,12}})\s?+[)\]]"
 _MEASURE: Final = r"[0-9]{1,3}+(?>(?:\.[0-9]{1,2})?)"
-_LIST: Final = rf"\s?+[(\[{{]\s?+{_NUM}(?>(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}})\s?+[)\]}}]"
+_LIST: Final = rf"[ ]?+\s?+[(\[{{]\s?+{_NUM}(?>(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}})\s?+[)\]}}]"
 
 _SCANNER: Final = re.compile(
     rf"""
@@ -190,6 +190,8 @@ def most_words(width: int) -> int:
 def scan(text: str, width: int, language: str = "en") -> Scan:
     """The tokens of a text for so many sizes. Takes time in its length."""
     folded = _folded(text, width)
+    capitals = text.isupper()  # no letter says then whether a sentence begins
+    undotted = frozenset(_UNDOTTED.findall(folded)) if capitals else frozenset()
     known = vocabulary(language)
     words = known.words
     makers: Mapping[str, _Maker] = {
@@ -219,7 +221,9 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
         start = end - len(raw)
         if counted and gap.startswith(_INCH_SIGNS):
             tokens.append(_inches(start - len(gap)))
-        if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, text[start]):
+        short = capitals and last.text not in undotted and raw not in _BEGIN_SENTENCES
+        letters = folded if short else text
+        if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, letters[start]):
             flags &= ~STOP
         if group == "word":
             token = _word(words, raw, start, end, flags)
@@ -257,6 +261,10 @@ def _with_hyphen(width: int, dashed: re.Match[str]) -> str:
 
 
 _DASHED_LIST: Final = re.compile(r"[–—]\s?[(\[][0-9]{1,7}(?:[,/;]\s?[0-9]{1,7}){1,11}[)\]]")
+_UNDOTTED: Final = re.compile(r"[a-z]++(?!\.)")
+"""A word without a full stop behind it: where it has one elsewhere, this ends a sentence."""
+_BEGIN_SENTENCES: Final = frozenset(("knit", "purl", "continue", "change", "join", "next", "repeat"))
+"""Words that begin a sentence behind a short form in capitals: `8 RNDS. KNIT 24 RNDS.`."""
 _EMPTY_BRACKETS: Final = re.compile(r"\[ ?\]|\( ?\)")
 _BOX_BEGINS_LINE: Final = re.compile(r"^[ \t]{0,8}(?:\[ ?\]|\( ?\)) ", re.MULTILINE)
 """Empty brackets as a box to tick off: `[ ] knit`."""

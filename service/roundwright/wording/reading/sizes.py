@@ -48,12 +48,17 @@ _SMALLER: Final = frozenset(("smaller", "smallest"))
 
 def width_of(tokens: list[Token]) -> int:
     """How many sizes the cast-on counts."""
+    return max(len(_cast_on(tokens)), 1)
+
+
+def _cast_on(tokens: list[Token]) -> tuple[int, ...]:
+    """The counts that are cast on for several sizes; empty where none are."""
     for place, token in enumerate(tokens):
         if token.kind == "cast_on":
             for later in tokens[place + 1 : place + 8]:
                 if later.number is not None and len(later.number.values) > 1:
-                    return len(later.number.values)
-    return 1
+                    return tuple(value or 0 for value in later.number.values)
+    return ()
 
 
 def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
@@ -66,10 +71,22 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     names |= {name: column for name, column in bracketed.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
+    counts = _cast_on(tokens)
+    falls = len(counts) == width and counts[0] > counts[-1]
+    by_width = _NAMED_BY_WIDTH.get(width, NO_NAMES)
+    persons = _in_print(
+        {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}, width, falls=falls
+    )
+    by_age = _BY_AGE if len(counts) == width == 2 and counts[0] != counts[1] else NO_NAMES
+    by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
-    by_age = _by_age(tokens) if width == 2 else NO_NAMES
-    others = {**persons_of(tokens, width), **pairs_of(tokens, width), **lines_of(tokens, width)}
-    return {**_NAMED_BY_WIDTH.get(width, {}), **others, **by_age, **by_place, **names}
+    return {**persons, **lines_of(tokens, width), **by_size, **by_place, **names}
+
+
+def _in_print(names: Mapping[str, int], width: int, *, falls: bool) -> Mapping[str, int]:
+    """The columns of names that count from the smallest head up, in a text that may begin with the largest."""
+    columns = {name: min(column, width - 1) for name, column in names.items()}
+    return {name: width - 1 - column for name, column in columns.items()} if falls else columns
 
 
 def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
@@ -171,18 +188,8 @@ MOST_BEFORE_BRACKETS: Final = 24
 """Words of a sentence that says for which size the numbers in brackets are."""
 _YOUNG: Final = ("baby", "toddler", "child", "kid", "children", "children's")
 _GROWN: Final = ("adult", "adults", "adult's")
-
-
-def _by_age(tokens: list[Token]) -> Mapping[str, int]:
-    """Of two sizes, which is the child's and which the adult's: the larger is cast on for the adult."""
-    for place, token in enumerate(tokens):
-        if token.kind == "cast_on":
-            for later in tokens[place + 1 : place + 8]:
-                values = later.number.values if later.number is not None else ()
-                if len(values) == 2 and values[0] != values[1]:
-                    larger = int((values[0] or 0) < (values[1] or 0))
-                    return dict.fromkeys(_YOUNG, 1 - larger) | dict.fromkeys(_GROWN, larger)
-    return NO_NAMES
+_BY_AGE: Final = dict.fromkeys(_YOUNG, 0) | dict.fromkeys(_GROWN, 1)
+"""Of two sizes, the child's and the adult's."""
 
 
 def _add_ages(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
@@ -194,7 +201,7 @@ def _add_ages(names: dict[str, int], tokens: list[Token], place: int, width: int
 
 
 _LAST: Final = 99
-_NAMED_BY_PLACE: Final = {
+_NAMED_BY_SIZE: Final = {
     "small": 0,
     "smallest": 0,
     "large": _LAST,
@@ -202,6 +209,9 @@ _NAMED_BY_PLACE: Final = {
     "little": 0,
     "big": _LAST,
     "biggest": _LAST,
+}
+"""Names of sizes in every text, from the smallest head up."""
+_NAMED_BY_PLACE: Final = {
     "1st": 0,
     "first": 0,
     "2nd": 1,
@@ -211,7 +221,7 @@ _NAMED_BY_PLACE: Final = {
     "4th": 3,
     "fourth": 3,
 }
-"""Names of sizes in every text, with their columns."""
+"""Names of sizes in every text by their place in print."""
 _NAMED_BY_WIDTH: Final[Mapping[int, Mapping[str, int]]] = {
     2: {
         "smaller": 0,
@@ -234,8 +244,19 @@ _BY_LETTER: Final[Mapping[int, tuple[str, ...]]] = {
 
 def with_letters(names: Mapping[str, int]) -> Mapping[str, int]:
     """The names with the letters of sizes, behind the word `size`, where the text gives them no other meaning."""
-    letters = _BY_LETTER.get(names.get("largest", 0) + 1, ()) if names else ()
-    return {letter: column for column, letter in enumerate(letters)} | dict(names)
+    width = _width(names)
+    letters = dict(zip(_BY_LETTER.get(width, ()), range(width), strict=False)) if names else {}
+    return {**_in_print(letters, width, falls=_falls(names)), **names}
+
+
+def _width(names: Mapping[str, int]) -> int:
+    """How many sizes these are the names of."""
+    return max(names.get("largest", 0), names.get("smallest", 0)) + 1
+
+
+def _falls(names: Mapping[str, int]) -> bool:
+    """Whether the sizes are printed from the largest down."""
+    return names.get("largest", 0) < names.get("smallest", 0)
 
 
 _AGES: Final = frozenset(("months", "month", "mths", "years", "yrs"))
@@ -357,7 +378,7 @@ def columns_of(
     tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]
 ) -> tuple[int, ...] | None:
     """The columns of the sizes that these words name; None where they name anything else."""
-    width = names.get("largest", 0) + 1
+    width = _width(names)
     words = [token.text for token in tokens[begin:stop]]
     without = next((place for place, word in enumerate(words) if word in ("but", "except")), 0)
     if without:
@@ -421,11 +442,10 @@ def _columns_of_part(part: list[str], names: Mapping[str, int], width: int) -> t
     column = names.get(" ".join(part))
     if column is not None:
         return (column,)
-    if len(part) == 2 and part[0] in _NUMBERS and 1 < (number := _NUMBERS[part[0]]) < width:
-        if part[1] in _LARGER:
-            return tuple(range(width - number, width))
-        if part[1] in _SMALLER:
-            return tuple(range(number))
+    number = _NUMBERS.get(part[0], 0) if len(part) == 2 and part[1] in _LARGER | _SMALLER else 0
+    if 1 < number < width:
+        last = (part[1] in _LARGER) != _falls(names)
+        return tuple(range(width - number, width) if last else range(number))
     return tuple(names[word] for word in part) if part and all(word in names for word in part) else ()
 
 

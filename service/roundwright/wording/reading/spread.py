@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from roundwright.knitting.rounds.round import Work, execute
+from roundwright.knitting.rounds.round import StitchName, Work, execute
 from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import Extent, Phrase, Said, Stitches, Times
 from roundwright.wording.reading.seen import is_shaping
@@ -16,7 +16,8 @@ MOST_AROUND: Final = 6
 def with_spread(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with a stitch so many times, spread over a plain round, told as so many changes evenly spread."""
     for place, phrase in enumerate(phrases[:-1]):
-        if not (sign := _change(phrase)):
+        method = _method(phrase)
+        if method is None:
             continue
         before, at = _said_before(phrases, place), _said_behind(phrases, place + 1)
         times = phrases[at] if at < len(phrases) else None
@@ -27,19 +28,19 @@ def with_spread(phrases: list[Phrase]) -> list[Phrase]:
         if not before or not is_bare(phrases[before - 1]) or _SPREAD.isdisjoint(words):
             continue
         stop += stop < len(phrases) and isinstance(phrases[stop], Extent)  # evenly around
-        node = Evenly(times.number, sign, phrase.start, phrases[stop - 1].end)
+        used, left = execute((Work(method),))
+        sign = 1 if left > used else -1
+        node = Evenly(times.number, sign, phrase.start, phrases[stop - 1].end, method=method)
         spread = Stitches(phrase.start, phrases[stop - 1].end, phrases[before - 1].flags, node)
         return [*phrases[: before - 1], spread, *phrases[stop:]]
     return phrases
 
 
-def _change(phrase: Phrase) -> int:
-    """Whether it takes one stitch in, -1, or makes one, 1; 0 where it is anything else."""
+def _method(phrase: Phrase) -> StitchName | None:
+    """The one stitch that it is, which takes stitches in or makes some; None where it is anything else."""
     node = phrase.node if isinstance(phrase, Stitches) else None
-    if not isinstance(node, Stitch) or not is_shaping(phrase) or node.times.values != (1,):
-        return 0
-    used, left = execute((Work(node.name),))
-    return left - used if abs(left - used) == 1 else 0
+    single = isinstance(node, Stitch) and is_shaping(phrase) and node.times.values == (1,)
+    return node.name if single and isinstance(node, Stitch) else None
 
 
 def _said_before(phrases: list[Phrase], place: int) -> int:

@@ -101,13 +101,17 @@ class Fill(Struct, frozen=True, gc=False):
 
 
 class Evenly(Struct, frozen=True, gc=False):
-    """`dec 8 sts evenly`, or with `to` `dec to 64 sts`: a whole round, its changes evenly spread."""
+    """`dec 8 sts evenly`, or with `to` `dec to 64 sts`: a whole round, its changes evenly spread.
+
+    `method` is the stitch that makes a change, where it is told: `knit, ssk 4 times evenly`.
+    """
 
     change: Number
     sign: int
     start: int
     end: int
     to: bool = False
+    method: StitchName | None = None
 
 
 Node = Stitch | Unknown | Group | Fill | Evenly | Mark

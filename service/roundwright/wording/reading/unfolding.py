@@ -4,6 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.in_parts import with_ends_of_parts
 from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import (
@@ -74,6 +75,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
+    phrases = _without_stitches_used(phrases)
     phrases = _starred(
         _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
     )
@@ -105,6 +107,42 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         else:
             made.append(phrase)
     return made
+
+
+def _without_stitches_used(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases without the stitches that a decrease is told to use: `k2tog over the first 2 sts`."""
+    made: list[Phrase] = []
+    for place, phrase in enumerate(phrases):
+        following = phrases[place + 1] if place + 1 < len(phrases) else None
+        ended = following is None or following.flags & (COMMA | SEMI | STOP) or counts_of(following)
+        begun = len(made)
+        while begun and len(made) - begun < MOST_OF_PLACE and isinstance(made[begun - 1], Said):
+            begun -= 1
+        words = {word.text for word in made[begun:] if isinstance(word, Said)}
+        if (
+            isinstance(phrase, Count)
+            and ended
+            and begun
+            and words & _PLACES
+            and _uses(made[begun - 1], phrase)
+        ):
+            del made[begun:]
+        else:
+            made.append(phrase)
+    return made
+
+
+MOST_OF_PLACE: Final = 4
+"""Words between a decrease and the stitches it uses: `over the very first`."""
+_PLACES: Final = frozenset(("first", "last", "next"))
+
+
+def _uses(phrase: Phrase, count: Count) -> bool:
+    """Whether it is one decrease that uses so many stitches."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    if not isinstance(node, Stitch) or not is_shaping(phrase) or node.times.values != (1,) or count.sign:
+        return False
+    return count.number.values == (execute((Work(node.name),))[0],)
 
 
 def _said_once(phrases: list[Phrase]) -> list[Phrase]:

@@ -1,6 +1,6 @@
 """A verb that stands before a repeat, and is of its first stitches: `you knit *5 stitches, then 2 together*`."""
 
-from typing import Final
+from typing import Final, TypeGuard
 
 from msgspec.structs import replace
 
@@ -21,7 +21,7 @@ def with_verbs_inside(phrases: list[Phrase]) -> list[Phrase]:
     verb: Stitches | None = None
     for place, phrase in enumerate(phrases):
         before = phrases[place - 1] if place else None
-        if isinstance(phrase, Count) and isinstance(before, Star) and verb is not None:
+        if _is_counted(phrase) and isinstance(before, Star) and verb is not None:
             made.append(_knitted(phrase, verb))
             verb = None
             continue
@@ -34,7 +34,7 @@ def with_verbs_inside(phrases: list[Phrase]) -> list[Phrase]:
         made.pop()
         opened = replace(phrase, flags=verb.flags)
         first = inside[0]
-        if isinstance(opened, Brackets) and isinstance(first, Count):
+        if isinstance(opened, Brackets) and _is_counted(first):
             opened = replace(opened, inside=(_knitted(first, verb), *inside[1:]))
         made.append(opened)
     return made
@@ -48,7 +48,7 @@ def _is_verb(phrase: Stitches) -> bool:
 def _counts_to_shaping(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bare number stands first, and a decrease or an increase soon behind it."""
     first = inside[0] if inside else None
-    if not (isinstance(first, Count) and not first.sign) and not (first is not None and _is_number(first)):
+    if first is None or not _is_counted(first) or (isinstance(first, Count) and first.sign):
         return False
     for phrase in inside[1 : 1 + MOST_TO_SHAPING]:
         if is_shaping(phrase):
@@ -56,6 +56,11 @@ def _counts_to_shaping(inside: tuple[Phrase, ...]) -> bool:
         if not isinstance(phrase, Said | Then):
             return False
     return False
+
+
+def _is_counted(phrase: Phrase) -> TypeGuard[Count | Stitches]:
+    """Whether stitches are told by their number alone."""
+    return isinstance(phrase, Count) or _is_number(phrase)
 
 
 def _is_number(phrase: Phrase) -> bool:
@@ -66,7 +71,11 @@ def _is_number(phrase: Phrase) -> bool:
     )
 
 
-def _knitted(count: Count, verb: Stitches) -> Stitches:
+def _knitted(counted: Count | Stitches, verb: Stitches) -> Stitches:
     """So many stitches of the verb that stands before them."""
     name = verb.node.name if isinstance(verb.node, Stitch) else "k"
-    return Stitches(count.start, count.end, count.flags, Stitch(name, count.number, count.start, count.end))
+    start, end = counted.start, counted.end
+    if isinstance(counted, Count):
+        return Stitches(start, end, counted.flags, Stitch(name, counted.number, start, end))
+    node = counted.node
+    return replace(counted, node=replace(node, name=name)) if isinstance(node, Stitch) else counted

@@ -359,7 +359,7 @@ class Worker:
         if evenly.to:
             sign = 1 if number > count else -1
             number = abs(number - count)
-        method: StitchName = "k2tog" if sign < 0 else "m1"
+        method: StitchName = evenly.method or ("k2tog" if sign < 0 else "m1")
         if not 0 < number <= most_changes(count, method):
             message = say("read.changes_do_not_fit", changes=number, stitches=count)
             raise UnclearError("not_understood", message, evenly.start)

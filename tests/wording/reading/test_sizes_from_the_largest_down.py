@@ -1,0 +1,61 @@
+"""Sizes printed from the largest down: what is for the small hat is worked on the small hat.
+
+The counts are worked by hand; that a man's head is larger than a woman's, and L than S, is common practice.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+
+NAMES = [
+    ("Man only", "Woman only"),
+    ("Size L/XL only", "Size S/M only"),
+    ("Size L only", "Size S only"),
+    ("For the large", "For the small"),
+    ("Adult only", "Child only"),
+    ("Larger size only", "Smaller size only"),
+    ("Largest size only", "Smallest size only"),
+]
+
+
+@pytest.mark.parametrize(("large", "small"), NAMES)
+@pytest.mark.parametrize("cast_on", [(96, 80), (80, 96)])
+def test_a_line_for_the_large_hat_is_worked_on_it(large: str, small: str, cast_on: tuple[int, int]) -> None:
+    """The hat of 96 stitches has 4 and 10 rounds, that of 80 has 4 and 5, whichever is printed first."""
+    text = (
+        f"Cast on {cast_on[0]} ({cast_on[1]}) sts.\nRnds 1-4: knit.\n{large}: knit 10 rounds.\n"
+        f"{small}: knit 5 rounds."
+    )
+    reading = read(text, cast_on)
+
+    assert not errors(reading)
+    assert [len(rounds) for rounds in reading.rounds] == [14 if count == 96 else 9 for count in cast_on]
+
+
+def test_the_largest_of_three_sizes_is_printed_first() -> None:
+    """Only the hat of 96 stitches has 10 rounds more; the two smaller have 2 more."""
+    text = (
+        "Cast on 96 (88, 80) sts.\nRnds 1-4: knit.\nLargest size only: knit 10 rounds.\n"
+        "Two smaller sizes: knit 2 rounds."
+    )
+    reading = read(text, (96, 88, 80))
+
+    assert not errors(reading)
+    assert [len(rounds) for rounds in reading.rounds] == [14, 6, 6]
+
+
+def test_each_size_takes_in_the_stitches_of_its_own_line() -> None:
+    """The man's crown goes from 96 to 88, the woman's from 80 to 72."""
+    text = "Cast on 96 (80).\nRnd 1: knit.\nSize Man: *k10, k2tog* around (88)\nSize Woman: *k8, k2tog* (72)"
+    reading = read(text, (96, 80))
+
+    assert not errors(reading)
+    assert [[done.after for done in rounds] for rounds in reading.rounds] == [[96, 88], [80, 72]]
+
+
+def test_a_size_by_its_letter_in_german() -> None:
+    """Of sizes L and S in this order, the 3 rounds are those of L."""
+    reading = read("96 (80) M anschlagen.\n4 Rd re.\nNur Größe L: 3 Rd re.", (96, 80), "de")
+
+    assert [len(rounds) for rounds in reading.rounds] == [7, 4]

@@ -1,0 +1,40 @@
+"""A decrease told with the stitches it uses, the verb before a repeat, and the stitch that is spread over a round.
+
+The rounds are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+
+
+@pytest.mark.parametrize(
+    ("words", "before", "after", "work"),
+    [
+        ("ssk the first 2 sts, knit to end (63)", 64, 63, "ssk, k62"),
+        ("k2tog over the first 2 sts, knit to end (47)", 48, 47, "k2tog, k46"),
+        (
+            "k2tog over the first 2 sts, knit to last 2 sts, ssk the last 2 sts (46)",
+            48,
+            46,
+            "k2tog, k44, ssk",
+        ),
+        ("knit to last 3 sts, sk2p over the last 3 sts. 46 sts", 48, 46, "k45, sk2p"),
+        ("knit (6, 2 together) 8 times. (56)", 64, 56, "*k6, k2tog; rep from * around"),
+        ("purl (6, 2 together) 8 times. (56)", 64, 56, "*p6, k2tog; rep from * around"),
+        ("purl *6, 2 together; rep from *", 64, 56, "*p6, k2tog; rep from * around"),
+        ("Purl *6, then 2 together* around.", 64, 56, "*p6, k2tog; rep from * around"),
+        ("Knit, k2tog 4 times evenly. (44)", 48, 44, "*k10, k2tog; rep from * around"),
+        ("Knit, ssk 4 times evenly. (44)", 48, 44, "*k10, ssk; rep from * around"),
+        ("Purl, p2tog 4 times evenly. (60)", 64, 60, "*p14, p2tog; rep from * around"),
+        ("Knit, kfb 4 times evenly. (68)", 64, 68, "*k15, kfb; rep from * around"),
+        ("Knit, sk2p 4 times evenly. (40)", 48, 40, "*k9, sk2p; rep from * around"),
+    ],
+)
+def test_a_round_has_the_stitches_it_is_told_with(words: str, before: int, after: int, work: str) -> None:
+    """Nothing is wrong, and no stitch becomes another."""
+    reading = read(f"Rnd 1: {words}", (before,))
+
+    assert not errors(reading)
+    assert [(done.before, done.after, done.text) for done in reading.rounds[0]] == [(before, after, work)]
