@@ -33,6 +33,7 @@ from roundwright.wording.reading.phrases import (
     Closing,
     Count,
     Fabric,
+    PerPart,
     Phrase,
     Rep,
     Rounds,
@@ -75,6 +76,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     stated = stated_counts(seen)
     if single := told_between(segment, stated) or _nothing_else(seen, segment, label):
         return [single]
+    held = _held(seen)
     options = _work(seen, stated, label, segment)
     options.extend(_to_printed_count(options))
     options.extend(counted_down(phrases, label))
@@ -99,8 +101,36 @@ def candidates(segment: Segment) -> list[Candidate]:
         options = [replace(option, trouble=option.trouble or trouble) for option in options]
     strength = likeness(seen, label)
     shapes = leads_on(seen) and speaks_of_shaping(seen)
-    options.append(Candidate("prose", max(0.2, strength), strength=strength, shapes=shapes, stated=stated))
+    least = OF_NEEDLES if held and not stated else 0.2
+    options = [replace(option, per_needle=held) for option in options] if held else options
+    options.append(Candidate("prose", max(least, strength), strength=strength, shapes=shapes, stated=stated))
     return sorted(options, key=_cost)
+
+
+def _held(seen: Seen) -> Number | None:
+    """How many stitches it says to be on each needle; None where that is not said, or said of some of the needles."""
+    phrases = [inner for phrase in seen.order for inner in _opened(phrase)]
+    at = [place for place, phrase in enumerate(phrases) if isinstance(phrase, PerPart)]
+    if len(at) != 1:
+        return None
+    held, before = phrases[at[0]], phrases[at[0] - 1] if at[0] else None
+    of_some = isinstance(before, Change) or (isinstance(before, Said) and before.text in _OF_SOME)
+    numbers = any(isinstance(phrase, Count) for phrase in phrases[at[0] + 1 :])
+    alike = isinstance(held, PerPart) and held.needle and not (of_some or numbers)
+    return held.number if alike and isinstance(held, PerPart) else None
+
+
+def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
+    """A phrase, or those in it where it is a bracket."""
+    return phrase.inside if isinstance(phrase, Brackets) else (phrase,)
+
+
+_OF_SOME: Final = frozenset(
+    ("first", "last", "losing", "lose", "loses", "lost", "dropping", "by", "of", "taking", "away")
+)
+"""Words before stitches on each needle that are only some of those there."""
+OF_NEEDLES: Final = 6.0
+"""What it costs to pass over the stitches that are said to be on each needle."""
 
 
 def is_told(segment: Segment) -> bool:
@@ -172,7 +202,9 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
     if seen.cast_on and not seen.work:
         sections = seen.markers.of(0) or 0 if seen.markers else 0
         stated = tuple(count for count in stated_counts(seen) if not _is_split(count, seen.cast_on.number))
-        return Candidate("cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, stated=stated)
+        held = _held(seen)
+        number = seen.cast_on.number
+        return Candidate("cast_on", 0.0, rounds=number, sections=sections, stated=stated, per_needle=held)
     return _begin_at(segment)
 
 

@@ -65,6 +65,8 @@ class Lines(ExtentReader):
             return cable
         if token.text in _CROSSED and (crossed := self.crossed()):
             return crossed
+        if token.text == "n":
+            return self.counted()
         reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)
@@ -614,6 +616,7 @@ _READ: Final = {
     "often": Lines.often,
     "more": Lines.more,
     "total": Lines.total,
+    "stitch_noun": Lines.counted,
     "remain": Lines.remain,
     "have": Lines.have,
     "to": Lines.to,

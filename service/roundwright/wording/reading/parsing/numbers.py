@@ -22,7 +22,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Until,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 
@@ -35,7 +35,7 @@ class NumberReader(TimesReader):
         if self.is_ribbed(number):
             return self.ribbed(number)
         if (
-            sum_of := self.twice_as_many(number)
+            sum_of := self.added(number)
             or self.reckoned()
             or self.factors(number)
             or self.plain_and_decrease(number)
@@ -104,14 +104,30 @@ class NumberReader(TimesReader):
         count = ahead + 2 if self.kind(ahead + 1) == "stitch_noun" else ahead + 1
         return Count(*self.take(count), total)
 
-    def twice_as_many(self, number: Number) -> Phrase | None:
-        """`28 + 28`: as many on each of two needles; else None."""
-        first, second = self.token(), self.token(1)
-        apart = second.start == first.end + 3 and second.flags == SPACE
-        if self.kind(1) != "number" or not apart or second.text != first.text or not self.ends_at(2):
+    def added(self, number: Number) -> Phrase | None:
+        """`28 + 28`, `15 + 15 + 15 + 15 sts`: the stitches on each of the needles, which are the count; else None."""
+        first, total, ahead = self.token(), number.of(0) or 0, 1
+        while self.kind(ahead) == "number" and ahead < MOST_ADDED and self.is_added(ahead):
+            total += (self.token(ahead).number or ONE).of(0) or 0
+            ahead += 1
+        counted = self.kind(ahead) in ("stitch_noun", "remain", "left") and self.joined(ahead)
+        bracketed = self.place > 0 and self.tokens[self.place - 1].kind == "(" and self.kind(ahead) == ")"
+        if ahead == 1 or not (counted or self.ends_at(ahead) or bracketed):
             return None
-        total = Number((2 * (number.of(0) or 0),), first.start, second.end)
-        return Count(*self.take(2), total)
+        if not bracketed and any(self.is_close(at) for at in range(1, ahead)):
+            return None  # K5 (6 7, 8)
+        end = self.token(ahead - 1).end
+        return Count(*self.take(ahead + counted), Number((total,), first.start, end))
+
+    def is_added(self, ahead: int) -> bool:
+        """Whether a plus stands before a number: with spaces, or alone between two that are alike or in a bracket."""
+        gap = self.token(ahead).start - self.token(ahead - 1).end
+        return self.token(ahead).flags == SPACE and gap in (len("+"), len(" + "))
+
+    def is_close(self, ahead: int) -> bool:
+        """Whether no more than one sign stands between two numbers that differ."""
+        first, second = self.token(ahead - 1), self.token(ahead)
+        return second.start == first.end + len("+") and first.text != second.text
 
     def factors(self, number: Number) -> Phrase | None:
         """`(7 x 13)` behind `91 sts`: what the count is made of, which says nothing new; else None."""
@@ -232,7 +248,7 @@ class NumberReader(TimesReader):
         """`8 per needle`, `8 on every needle`."""
         ahead = self.skip(2)
         if self.kind(ahead) == "needle":
-            return PerPart(*self.take(ahead + 1), number)
+            return PerPart(*self.take(ahead + 1), number, needle=True)
         ends = (
             self.place + 2 >= self.stop or bool(self.flags(2) & (STOP | COMMA | SEMI)) or self.kind(2) == ")"
         )
@@ -342,8 +358,8 @@ class NumberReader(TimesReader):
         if self.kind(1) == "left" and self.joined(1) and not self.flags(1) & COMMA:
             return Count(*self.take(2), number)
         at = self.skip(2)
-        if self.text_of(1) == "on" and self.kind(at) == "needle" and self.text_of(2) in ("a", "one"):
-            return PerPart(*self.take(at + 1), number)  # 14 on a needle
+        if self.text_of(1) in ("on", "to") and self.kind(at) == "needle" and self.text_of(2) in ("a", "one"):
+            return PerPart(*self.take(at + 1), number, needle=True)  # 14 on a needle, 24 to a needle
         at = self.skip(1)
         if 1 < at <= MOST_BEFORE_LEFT and self.kind(at) in ("remain", "left") and not self.flags(1) & COMMA:
             return Count(*self.take(at + 1), number)  # 63 are left
@@ -515,9 +531,11 @@ class NumberReader(TimesReader):
     def for_part(self, number: Number, ahead: int, kind: str) -> Phrase | None:
         """`14 sts per needle`, `20 sts on each`; None where it is none of these."""
         if self.token(1).text == "sts each" and self.kind(2) == "needle" and self.joined(2):
-            return PerPart(*self.take(3), number)
+            return PerPart(*self.take(3), number, needle=True)
         if self.token(1).text == "sts each" and self.kind(2) == ")":
             return PerPart(*self.take(2), number)  # [10 sections of 10 sts each]
+        if kind == "to" and self.kind(needle := self.skip(ahead + 1)) == "needle" and self.joined(needle):
+            return PerPart(*self.take(needle + 1), number, needle=True)  # 24 stitches to a needle
         if not (
             kind in ("per", "persection")
             or (kind == "each" and self.kind(self.skip(ahead + 1)) != "round")
@@ -533,7 +551,8 @@ class NumberReader(TimesReader):
             and self.place + stop < self.stop
         ):
             stop += 1
-        return PerPart(*self.take(stop), number)
+        needle = any(self.kind(at) == "needle" for at in range(ahead, stop))
+        return PerPart(*self.take(stop), number, needle=needle)
 
     def repeats(self) -> Phrase | None:
         """`six repeats to the round`, `11 repeats`: how often a chart is worked side by side; else None."""
@@ -652,6 +671,28 @@ class NumberReader(TimesReader):
                 return False
         return False
 
+    def counted(self) -> Phrase:
+        """`Sts = 49`, `Stitches now: 49`, `N = 49`: a count behind its sign; else the word says nothing."""
+        named = self.kind() == "stitch_noun"
+        ahead = 1
+        while (
+            named and self.kind(ahead) in _BEFORE_COUNT and self.joined(ahead) and ahead < MOST_BEFORE_COUNT
+        ):
+            ahead += 1
+        token = self.token(ahead)
+        sign = token.flags & (EQUALS | COLON if named else EQUALS)
+        reach = token.start - self.token(ahead - 1).end
+        if self.kind(ahead) != "number" or not sign or token.flags & LINE or reach > len(" = "):
+            return self.only_words(1)
+        number = cast("Number", token.number)
+        behind = (
+            self.flags(ahead + 1) & (STOP | SEMI | COMMA | DASH | TAB) and self.kind(ahead + 1) != "round"
+        )
+        if not (behind or self.kind(ahead + 1) in ("", ")", "stitch_noun")) or not all(number.values):
+            return self.only_words(1)
+        start, end, flags = self.take(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
+        return Count(start, end, flags | token.flags & (EQUALS | DASH), number)
+
     def ranged(self) -> Phrase:
         """`2-3 times`, `6-8 ins`, `3-4 rounds`."""
         if self.kind(1) in ("unit", "in"):
@@ -727,6 +768,12 @@ MOST_PLAIN: Final = 24
 _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")
 MOST_BEFORE_FACTORS: Final = 6
 """Words from a count to the two numbers of which it is made."""
+_BEFORE_COUNT: Final = ("remain", "left", "total", "needle", "")
+"""What stands between the word for stitches and the sign before their number: `Sts left on needles = 49`."""
+MOST_BEFORE_COUNT: Final = 6
+"""The words from that for stitches to the sign."""
+MOST_ADDED: Final = 6
+"""Needles whose stitches are added up."""
 MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
