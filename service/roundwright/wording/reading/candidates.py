@@ -33,6 +33,7 @@ from roundwright.wording.reading.phrases import (
     Closing,
     Count,
     Fabric,
+    Needlewise,
     PerPart,
     Phrase,
     Rep,
@@ -116,8 +117,10 @@ def _held(seen: Seen) -> Number | None:
     held, before = phrases[at[0]], phrases[at[0] - 1] if at[0] else None
     of_some = isinstance(before, Change) or (isinstance(before, Said) and before.text in _OF_SOME)
     numbers = any(isinstance(phrase, Count) for phrase in phrases[at[0] + 1 :])
-    alike = isinstance(held, PerPart) and held.needle and not (of_some or numbers)
-    return held.number if alike and isinstance(held, PerPart) else None
+    if not isinstance(held, PerPart) or of_some or numbers:
+        return None
+    needle = held.needle or any(isinstance(phrase, Needlewise) and phrase.needle for phrase in phrases)
+    return held.number if needle else None
 
 
 def _opened(phrase: Phrase) -> tuple[Phrase, ...]:

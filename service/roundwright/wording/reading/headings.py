@@ -6,6 +6,7 @@ from roundwright.wording.reading.phrases import (
     Brackets,
     CastOn,
     Change,
+    Continue,
     Count,
     Fabric,
     Markers,
@@ -17,14 +18,14 @@ from roundwright.wording.reading.phrases import (
     Stitches,
 )
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import FULL
-from roundwright.wording.reading.tree import Stitch
+from roundwright.wording.reading.tokens import COLON, FULL
+from roundwright.wording.reading.tree import Evenly, Stitch
 
 
 def tells_fabric(segments: list[Segment], place: int) -> bool:
     """Whether the words at `place` tell the fabric of the numbered rounds that begin behind them, and work nothing."""
     segment = segments[place]
-    if _heads_work(segments, place):
+    if _heads_work(segments, place) or _announces_change(segments, place):
         return True
     if segment.label is not None or not _begins_rounds(segments, place + 1):
         return False
@@ -54,6 +55,29 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
             return bool(begins) and kind in _FABRICS and not segment.alone
         case _:
             return False
+
+
+def _announces_change(segments: list[Segment], place: int) -> bool:
+    """Whether it is said how many stitches go, and behind a colon how: `Lose four stitches first. So: (k21, k2tog)`."""
+    announced = segments[place].phrases
+    if place + 1 == len(segments) or not any(map(_is_change, announced)) or any(map(_counts, announced)):
+        return False
+    phrases = segments[place + 1].phrases if segments[place + 1].label is None else ()
+    works = [at for at, phrase in enumerate(phrases) if isinstance(phrase, Brackets | Star)]
+    words = phrases[: works[0]] if works else ()
+    thus = all(isinstance(phrase, Said | Continue) for phrase in words) and bool(words)
+    thus = thus and not any(isinstance(phrase, Said) and phrase.text == "next" for phrase in words)
+    return thus and bool(phrases[works[0]].flags & COLON)
+
+
+def _counts(phrase: Phrase) -> bool:
+    """Whether a count is told, in a bracket or without."""
+    return isinstance(phrase, Count) or (isinstance(phrase, Brackets) and any(map(_counts, phrase.inside)))
+
+
+def _is_change(phrase: Phrase) -> bool:
+    """Whether a number of decreases or increases is told, without the stitches they are made of."""
+    return isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly)
 
 
 def _is_worked(phrase: Phrase) -> bool:

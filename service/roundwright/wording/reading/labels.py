@@ -125,6 +125,8 @@ def _label(lines: Lines) -> Label | None:
         number = lines.token(1).number or ONE
         lines.place += 3
         return Label("listed", start, (Span(number, number),), named=named(f"step {number.of(0)}"))
+    if lines.text_is("on", "in") and (spoken := _on_a_round(lines)):
+        return spoken
     if lines.kind() == "(" and lines.kind(1) == "round":
         lines.place += 1
         label = _plain(lines, start, inside=True)
@@ -133,6 +135,19 @@ def _label(lines: Lines) -> Label | None:
             return label
         return None
     return _plain(lines, start) if not wrapped else None
+
+
+def _on_a_round(lines: Lines) -> Label | None:
+    """`On the third round: *k8`, `In the 3rd round k8`: a round that is told in a sentence; None for anything else."""
+    start, begin = lines.token().start, lines.place
+    lines.place = begin + 1 + (lines.kind(1) == "")
+    if lines.kind() == "ordinal" and lines.kind(1) == "round" and lines.joined(0):
+        label = _plain(lines, start)
+        ended = lines.flags(0) & (COLON | DASH) or lines.kind() in WORKS
+        if label is not None and label.kind == "numbered" and ended and lines.place < lines.stop:
+            return label
+    lines.place = begin
+    return None
 
 
 def _numbers_line(lines: Lines) -> bool:
@@ -379,6 +394,8 @@ MOST_FURTHER: Final = 24
 """Rounds that are named one by one before one line."""
 
 
+EVERY_OTHER: Final = 2
+"""The step of `every alternate round`."""
 _BEHIND_LABELS: Final = frozenset(("word", "", "work", "have", "number", "next", "cast_on"))
 """What may stand behind a numbered label without a sign between."""
 
@@ -395,7 +412,8 @@ def _next(lines: Lines, start: int) -> Label | None:
             return None
         if kind == "round":
             lines.place += 1
-            _, sizes = read_tail(lines, 1)
+            tail, sizes = read_tail(lines, 2)
+            every = tail if tail is not None and tail.step == EVERY_OTHER else every
             if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
                 return None
             return Label("next", start, every=every, count=count, sizes=sizes)

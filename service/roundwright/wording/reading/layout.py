@@ -7,6 +7,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.wording.reading.bullets import without_bullets
 from roundwright.wording.reading.by_size import (
     alternatives,
     of_size,
@@ -81,6 +82,7 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
+    tokens = without_bullets(tokens)
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     defined = definitions(tokens)

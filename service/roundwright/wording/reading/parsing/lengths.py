@@ -41,7 +41,7 @@ class Lengths(Looking):
         """`5 ins`, and how it is measured."""
         if size := self.needle_size(count):
             return Said(*self.take(size))
-        if self.is_needle_size(count):
+        if self.is_needle_size(count) or self.is_of_needle(count):
             return self.only_words(count)
         start, end, flags = self.take(count)
         while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
@@ -106,8 +106,17 @@ class Lengths(Looking):
         before = self.tokens[self.place - 1] if self.place else None
         if before is None or before.kind not in ("to", "on") or self.text_of(count - 1) != "mm":
             return False
+        return self.is_thin()
+
+    def is_thin(self) -> bool:
+        """Whether the number here may be the millimetres of a needle."""
         whole = self.token().text.split(".")[0].split(",")[0]
-        return whole.isdigit() and int(whole) <= THICKEST_NEEDLE
+        return whole.isdigit() and len(whole) <= len(str(THICKEST_NEEDLE)) and int(whole) <= THICKEST_NEEDLE
+
+    def is_of_needle(self, count: int) -> bool:
+        """Whether a needle stands behind so many millimetres: `6.5mm circular`."""
+        held = self.kind(count) in ("needle", "gear") and self.joined(count)
+        return held and self.text_of(count - 1) == "mm" and self.is_thin()
 
     def length_in_brackets(self) -> bool:
         """`(12 cm)` behind a length; taken where it is one."""

@@ -353,7 +353,9 @@ class NumberReader(TimesReader):
     def bare_number(self, number: Number) -> Phrase:
         """A number that counts nothing that is named."""
         before = self.tokens[self.place - 1].kind if self.place else ""
-        if before in ("gear", "size", "needle") or self.token().text in ("one", "ones"):
+        divisor = self.place > 1 and self.tokens[self.place - 1].text == "by"
+        divisor = divisor and self.tokens[self.place - 2].text in _DIVIDING
+        if divisor or before in ("gear", "size", "needle") or self.token().text in ("one", "ones"):
             return self.only_words(1)  # `knit to the next one`
         if self.kind(1) == "left" and self.joined(1) and not self.flags(1) & COMMA:
             return Count(*self.take(2), number)
@@ -534,6 +536,10 @@ class NumberReader(TimesReader):
             return PerPart(*self.take(3), number, needle=True)
         if self.token(1).text == "sts each" and self.kind(2) == ")":
             return PerPart(*self.take(2), number)  # [10 sections of 10 sts each]
+        if self.text_of(2) == "of" and kind == "each" and self.kind(ahead + 1) == "number":
+            return self.only_words(ahead + 2)  # the last two stitches of every 14
+        if self.is_of_parts():
+            return PerPart(*self.take(2), number)
         if kind == "to" and self.kind(needle := self.skip(ahead + 1)) == "needle" and self.joined(needle):
             return PerPart(*self.take(needle + 1), number, needle=True)  # 24 stitches to a needle
         if not (
@@ -553,6 +559,13 @@ class NumberReader(TimesReader):
             stop += 1
         needle = any(self.kind(at) == "needle" for at in range(ahead, stop))
         return PerPart(*self.take(stop), number, needle=needle)
+
+    def is_of_parts(self) -> bool:
+        """Whether so many parts of the round stand before these stitches: `8 parts of 14 sts`."""
+        before = self.tokens[max(0, self.place - 3) : self.place]
+        if len(before) < 3 or before[2].text != "of" or before[0].kind != "number":
+            return False
+        return before[1].kind == "section" or before[1].text in _PARTS
 
     def repeats(self) -> Phrase | None:
         """`six repeats to the round`, `11 repeats`: how often a chart is worked side by side; else None."""
@@ -768,6 +781,8 @@ MOST_PLAIN: Final = 24
 _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")
 MOST_BEFORE_FACTORS: Final = 6
 """Words from a count to the two numbers of which it is made."""
+_DIVIDING: Final = frozenset(("divide", "divides", "divided", "divisible", "dividing"))
+_PARTS: Final = frozenset(("parts", "pieces", "slices", "petals", "panels", "gores", "gussets", "quarters"))
 _BEFORE_COUNT: Final = ("remain", "left", "total", "needle", "")
 """What stands between the word for stitches and the sign before their number: `Sts left on needles = 49`."""
 MOST_BEFORE_COUNT: Final = 6
