@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from roundwright.language import say
 from roundwright.wording.reading.counted_down import counted_down
+from roundwright.wording.reading.fabric_ways import stripes
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.joining import joined
 from roundwright.wording.reading.label import Label
@@ -296,6 +297,8 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(shaped_in_turn(seen, stated))
     options.extend(as_before(seen, stated))
     options.extend(as_numbered(segment.phrases, label, stated))
+    if label is None and not options and (striped := stripes(segment.phrases, segment)):
+        return [striped]
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
     if seen.agains or not options or options[0].kind != "loop":

@@ -7,7 +7,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.bullets import without_bullets
+from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.by_size import (
     alternatives,
     of_size,
@@ -82,7 +82,7 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = without_bullets(tokens)
+    tokens = without_ornaments(tokens)
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     defined = definitions(tokens)
@@ -218,6 +218,7 @@ class _Layout(Struct):
         lines = Lines(tokens, begin, stop, troubles=[], names=self.names)
         if lines.kind() == "stars" and lines.kind(1) == "cast_on":
             lines.place += 1
+        lines.place += _numbers_paragraph(lines)
         segments: list[Segment] = []
         heading = self.heading
         first = label(lines)
@@ -260,6 +261,19 @@ class _Layout(Struct):
                 _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
             )
         return made
+
+
+def _numbers_paragraph(lines: Lines) -> bool:
+    """Whether a line begins with the number of a paragraph: `6.1 Round 57: knit`, and no length or needle."""
+    numbered = lines.kind() == "decimal" and lines.token().text.replace(".", "", 1).isdigit()
+    behind = lines.kind(1) in _MEASURED or bool(lines.flags(1) & (LINE | COMMA | DASH))
+    return numbered and not behind and lines.place + 1 < lines.stop
+
+
+_MEASURED: Final = frozenset(
+    ("unit", "in", "measure", "needle", "gear", "yarn", "(", "times", "number", "decimal", "to")
+)
+"""What stands behind a decimal number that is the size of something."""
 
 
 def _bracketed_rounds(

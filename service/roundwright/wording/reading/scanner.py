@@ -228,6 +228,8 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
             tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
         elif group in _LISTS:
             tokens.extend(_list(raw, start, flags, width, last))
+        elif group == "range" and (numbers := _falling(raw, start, flags)):
+            tokens.extend(numbers)
         else:
             belongs = group == "number" and not gap and _is_unknown_stitch(last)
             tokens.append(
@@ -369,6 +371,19 @@ def _value(digits: str) -> int:
 def _range(raw: str, start: int, end: int, flags: int) -> Token:
     first, *others = map(_value, _WHOLE.findall(raw))
     return Token("range", raw, start, end, flags, str(first), Number(tuple(others), start, end))
+
+
+def _falling(raw: str, start: int, flags: int) -> list[Token]:
+    """The two numbers of what is no range, since the second is smaller: `Rep Rnd 13—10 sts`; none where it is one."""
+    first, dash, second = raw.partition("—") if "—" in raw else raw.partition("–")
+    if not dash or not second.isdigit() or _value(first) <= _value(second):
+        return []
+    middle = start + len(first)
+    end = start + len(raw)
+    return [
+        _number(first, start, middle, flags),
+        _number(second, middle + 1, end, DASH),
+    ]
 
 
 def _ordinal(raw: str, start: int, end: int, flags: int) -> Token:

@@ -250,7 +250,7 @@ class AgainReader(SequenceReader):
         """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
         if self.token(1).text in ("is", "are"):
             return self.only_words(2)  # `the 8-st repeat is worked 10 times`
-        ahead = self.skip(1)
+        ahead = 1 if self.letter(1) and self.is_lettered(2) else self.skip(1)
         again = self.them_again(ahead) or self.again_from(ahead) or self.numbers_alone(ahead)
         if again or (again := self.over_chart(ahead)):
             return again
