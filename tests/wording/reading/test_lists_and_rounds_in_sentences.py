@@ -205,3 +205,57 @@ def test_words_of_single_rounds(text: str, wanted: list[int]) -> None:
 
     assert counts(reading) == wanted
     assert not [finding for finding in reading.findings if finding.code == "to_a_length"]
+
+
+@pytest.mark.parametrize(
+    ("told", "rounds"),
+    [
+        ("until you have worked (k7, k2tog).", 15),
+        ("until you have worked (k7, k2tog) 6 times.", 15),
+        ("until we have done the round with k7, k2tog. 48 sts.", 15),
+        ("until you have worked (k7, k2tog) and its plain round.", 16),
+        ("until you have worked (k7, k2tog) and a plain round.", 16),
+        ("down to the round that goes knit 7, k2tog, which leaves you 48, and its plain round.", 16),
+        ("until 48 sts remain, with its plain round.", 16),
+    ],
+)
+def test_a_crown_goes_on_to_a_round_and_the_plain_one_behind_it(told: str, rounds: int) -> None:
+    """From 96 by sixes to 48, a plain round between: eight decrease rounds and seven, or eight, plain ones."""
+    text = f"(k14, k2tog) 6 times. Knit 1 round. (k13, k2tog) 6 times. Knit 1 round.\nCarry on in this way {told}"
+    reading = read(text, (96,))
+
+    assert counts(reading) == [*range(96, 47, -6)]
+    assert len(reading.rounds[0]) == rounds
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Twelve rounds of two and two rib. (Knit two, purl two.)",
+        "12 rounds in 3 and 1 ribbing",
+        "Work in two and two rib for 12 rounds.",
+        "Two and two rib, 12 rounds.",
+        "12 rounds of 2 & 2 rib (k2, p2).",
+    ],
+)
+def test_a_rib_is_named_by_its_two_numbers(text: str) -> None:
+    """So many rounds of it, however it is explained behind."""
+    reading = read(text, (96,))
+
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == 12
+
+
+def test_a_count_behind_times_over_is_compared() -> None:
+    """`six times over, ninety left`: the comma parts the times from the count."""
+    text = "Knit fourteen, knit two together, six times over, {} left."
+
+    assert counts(read(text.format("ninety"), (96,))) == [96, 90]
+    assert [finding.code for finding in errors(read(text.format("ninety-one"), (96,)))] == ["count_differs"]
+
+
+def test_a_round_is_spoken_of_behind_the_end() -> None:
+    """A question about the yarn in a round works no round."""
+    text = "Rnd 1: knit.\nRnd 2: (k10, k2tog) x 8.\nBreak yarn.\n8. Estimate the length of yarn in round 2."
+
+    assert len(read(text, (96,)).rounds[0]) == 2

@@ -25,7 +25,7 @@ from roundwright.wording.reading.tree import Evenly, Stitch
 def tells_fabric(segments: list[Segment], place: int) -> bool:
     """Whether the words at `place` tell the fabric of the numbered rounds that begin behind them, and work nothing."""
     segment = segments[place]
-    if _heads_work(segments, place) or _announces_change(segments, place):
+    if _heads_work(segments, place) or _announces_change(segments, place) or _explains_rib(segments, place):
         return True
     if segment.label is not None or not _begins_rounds(segments, place + 1):
         return False
@@ -55,6 +55,30 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
             return bool(begins) and kind in _FABRICS and not segment.alone
         case _:
             return False
+
+
+def _explains_rib(segments: list[Segment], place: int) -> bool:
+    """Whether a bracket only says what the rib of the sentence before it is: `12 rounds of rib. (Knit 2, purl 2.)`."""
+    match segments[place].phrases:
+        case (Brackets(inside=inside),) if place and segments[place].label is None:
+            pass
+        case _:
+            return False
+    before = segments[place - 1].phrases
+    counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in before)
+    ribbed = counted and any(
+        isinstance(phrase, Fabric) and phrase.kind in ("rib", "ratio") for phrase in before
+    )
+    return ribbed and all(map(_is_ribbed, inside))
+
+
+def _is_ribbed(phrase: Phrase) -> bool:
+    """Whether it is so many knits or purls, or a word."""
+    match phrase:
+        case Stitches(node=Stitch(name="k" | "p", bare=False)):
+            return True
+        case _:
+            return isinstance(phrase, Said)
 
 
 def _announces_change(segments: list[Segment], place: int) -> bool:

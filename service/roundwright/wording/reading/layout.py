@@ -7,7 +7,6 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.by_size import (
     alternatives,
     of_size,
@@ -24,6 +23,7 @@ from roundwright.wording.reading.label_signs import goes_on
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.line_breaks import lines_of
 from roundwright.wording.reading.needles import with_needles_joined
+from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import (

@@ -497,7 +497,8 @@ class AgainReader(SequenceReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & LINE:
                 ahead += 1
             return self.only_words(ahead)  # `Rnds 8 to 14: ... Rnd 14 is simply *ssk*`
-        if before is not None and before.text in ("from", "at") and self.kind(1) == "number":
+        spoken = before is not None and (before.text in ("from", "at") or self.is_named_in())
+        if spoken and self.kind(1) == "number":
             return self.only_words(2)  # `from round 9 we decrease in each round`
         if (
             (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
@@ -537,6 +538,13 @@ class AgainReader(SequenceReader):
         ):
             return Extent(*self.take(1), NOTHING)  # k2tog round
         return self.with_decreases() or self.only_words(1)
+
+    def is_named_in(self) -> bool:
+        """Whether something is told to be in this round: `the length of yarn in round 43`."""
+        before = self.tokens[max(0, self.place - 2) : self.place]
+        return (
+            len(before) == 2 and before[1].text == "in" and before[0].kind in ("yarn", "word", "stitch_noun")
+        )
 
     def is_behind_work(self) -> bool:
         """Whether the round ends what was told to be worked: `K 7, 2 tog, round - 64`."""

@@ -29,6 +29,7 @@ MOST_IN_UNIT: Final = 8
 _BEFORE_ROUND: Final = frozenset(
     ("you", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached", "reach",
      "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are", "at",
+     "you have", "we have", "i have", "goes", "its",
      "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to", "down",
      "that")
 )  # fmt: skip

@@ -213,6 +213,9 @@ class Lines(ExtentReader):
         """`even`, `plain`; `the even rounds` are every other."""
         if self.kind() == "plain" and self.text_of(1) == "last" and self.ends_at(2):
             return EndsPlain(*self.take(2))  # till 52, plain last
+        owned = self.place > 0 and self.tokens[self.place - 1].text == "its" and self.joined(0)
+        if owned and self.kind(1) == "round" and self.joined(1):
+            return EndsPlain(*self.take(2))  # down to k7, k2tog and its plain round
         far = self.kind(1) in ("to", "around") and self.joined(1) and not self.flags(1) & COMMA
         if self.kind() == "plain" and far and self.is_behind_stitches():
             start, end, flags = self.take(1)

@@ -32,8 +32,8 @@ class NumberReader(TimesReader):
     def number(self) -> Phrase:
         """What is counted: stitches, rounds, times, a length."""
         number = cast("Number", self.token().number)
-        if self.is_ribbed(number):
-            return self.ribbed(number)
+        if rib := self.ribbed(number) or self.rib_of_two(number):
+            return rib
         if (
             sum_of := self.added(number)
             or self.reckoned()
@@ -166,8 +166,22 @@ class NumberReader(TimesReader):
             and (self.kind(1) == "rib" or (self.place > 0 and self.tokens[self.place - 1].kind == "rib"))
         )
 
-    def ribbed(self, number: Number) -> Phrase:
-        """`2/2`: knit and purl."""
+    def rib_of_two(self, number: Number) -> Phrase | None:
+        """`two and two rib`, `3 and 1 ribbing`: knits and purls; else None."""
+        purls = self.token(2).number
+        if self.kind(1) != "and" or self.kind(2) != "number" or self.kind(3) != "rib" or purls is None:
+            return None
+        small = max(*number.values, *purls.values, key=lambda value: value or MOST_OF_RIB) or MOST_OF_RIB
+        if small >= MOST_OF_RIB or not self.joined(3) or self.flags(3) & COMMA:
+            return None
+        start, end, flags = self.take(4)
+        nodes = (Stitch("k", number, start, end), Stitch("p", purls, start, end))
+        return Fabric(start, end, flags, "ratio", nodes)
+
+    def ribbed(self, number: Number) -> Phrase | None:
+        """`2/2`: knit and purl; else None."""
+        if not self.is_ribbed(number):
+            return None
         start, end, flags = self.take(1)
         first, second = number.values
         nodes = (Stitch("k", Number((first,)), start, end), Stitch("p", Number((second,)), start, end))
@@ -630,7 +644,7 @@ class NumberReader(TimesReader):
             number = cast("Number", self.token(1).number)
             count = 3 if self.kind(2) == "stitch_noun" else 2
             if self.token().text == "over":
-                return self.only_words(count)
+                return self.only_words(1 if self.flags(1) & COMMA else count)  # six times over, ninety left
             return Count(*self.take(count), number)
         if self.kind(1) == "stitch_noun":
             return self.only_words(2)
@@ -787,6 +801,8 @@ _BEFORE_COUNT: Final = ("remain", "left", "total", "needle", "")
 """What stands between the word for stitches and the sign before their number: `Sts left on needles = 49`."""
 MOST_BEFORE_COUNT: Final = 6
 """The words from that for stitches to the sign."""
+MOST_OF_RIB: Final = 7
+"""Knits or purls of a rib are fewer."""
 MOST_ADDED: Final = 6
 """Needles whose stitches are added up."""
 MOST_TERMS: Final = 12
