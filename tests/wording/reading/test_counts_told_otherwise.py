@@ -110,3 +110,34 @@ def test_stitches_on_each_needle_are_compared_where_rounds_are_worked_again() ->
 def test_other_stitches_on_needles_are_no_fault(told: str) -> None:
     """Stitches that go from each needle, unequal needles and other needles are not compared."""
     assert not errors(read(f"24 sts on each of 4 needles.\n{told}", (96,)))
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        "Slip one, knit one and pass the slipped one over, knit along till only two are left on that needle, k2tog.",
+        "K2tog, knit until 2 sts remain on the needle, ssk.",
+        "Skp, k until two stitches are left on this needle, k2tog; the same on every needle.",
+        "Ssk, knit till you have 2 left on that needle, k2tog.",
+        "Ssk, k to last 2 sts on needle, k2tog.",
+    ],
+)
+def test_a_needle_is_knitted_to_its_last_stitches(work: str) -> None:
+    """What is told of one needle is worked on all four: two stitches go from each."""
+    reading = read(f"20 sts on each of 4 needles.\nRound 1: {work} 72 sts", (80,))
+
+    assert not errors(reading)
+    assert counts(reading.rounds[0], 80) == [80, 72]
+
+
+@pytest.mark.parametrize(
+    "again", ["And again, 48.", "And once more, 48.", "Again, 48 left.", "And again: 48 sts."]
+)
+def test_and_again_means_all_rounds_that_were_worked_again(again: str) -> None:
+    """A decrease round and a plain one, both worked a second and a third time."""
+    first = "Rnd 1: ssk, k till 2 sts are left on that needle, k2tog. 64 sts.\nRnd 2: knit.\n"
+    reading = read(f"18 sts on each of 4 needles.\n{first}Do those two rounds again, 56.\n{again}", (72,))
+
+    assert not errors(reading)
+    assert counts(reading.rounds[0], 72) == [72, 64, 56, 48]
+    assert len(reading.rounds[0]) == 6
