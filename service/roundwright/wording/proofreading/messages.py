@@ -35,9 +35,14 @@ def _count_differs(fault: Fault) -> str:
     return say(
         "find.count_differs.many" if by > 0 else "find.count_differs.few",
         stitches=stitches(fault.left),
-        printed=fault.stated,
+        printed=_by_needle(fault) or fault.stated,
         by=abs(by),
     )
+
+
+def _by_needle(fault: Fault) -> str:
+    """The stitches that a pattern says to be on each of so many needles: `4 × 18`; empty where it says those of all."""
+    return f"{fault.needles} × {(fault.stated or 0) // fault.needles}" if fault.needles else ""
 
 
 def _round_missing(numbers: str) -> str:

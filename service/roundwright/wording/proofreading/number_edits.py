@@ -9,7 +9,7 @@ from typing import Final
 from roundwright.wording.proofreading.doubtful import Doubtful, numbers_of
 from roundwright.wording.proofreading.rewriting import Edit, Edits, written
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.states import Lane
+from roundwright.wording.reading.states import Fault, Lane
 from roundwright.wording.reading.tree import Fill, Group, Nodes, Number, Stitch, walk
 
 MOST_NUMBERS: Final = 12
@@ -112,6 +112,9 @@ def counts(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
     by_start = {printed.start: printed for printed in candidate.stated}
     for fault in wrong[:1]:
         printed = by_start.get(fault.start)
+        if fault.needles and candidate.per_needle is not None:
+            yield from _on_each_needle(doubtful, candidate.per_needle, wrong)
+            continue
         if printed is None:
             continue
         values: dict[int, int] = {}
@@ -120,6 +123,18 @@ def counts(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
                 column = doubtful.column(doubtful.state.lanes[other.size], candidate)
                 values[column] = abs(other.left - other.before) if printed.sign else other.left
         yield (doubtful.edit(printed.number, values),)
+
+
+def _on_each_needle(doubtful: Doubtful, number: Number, wrong: list[Fault]) -> Iterator[Edits]:
+    """The stitches on each needle, where they come out."""
+    lanes = doubtful.state.lanes
+    held = {
+        lanes[fault.size].column: divmod(fault.left, fault.needles)
+        for fault in wrong
+        if fault.size is not None and fault.start == number.start and fault.needles
+    }
+    if held and not any(rest for _, rest in held.values()):
+        yield (doubtful.edit(number, {column: stitches for column, (stitches, _) in held.items()}),)
 
 
 def until(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:

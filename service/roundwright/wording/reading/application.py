@@ -178,6 +178,7 @@ class _Application:
                 lane.begin = (candidate.rounds.of(lane.column) if candidate.rounds is not None else 0) or 0
             case "markers":
                 place_markers(lane, candidate)
+                work.check_needles()
             case "count":
                 _check_count(work)
             case "between":
@@ -188,12 +189,14 @@ class _Application:
             case _:
                 work_line(work)
                 work.check()
+                work.check_needles()
 
     def cast_on(self, work: LineWork) -> None:
         number, lane = self.candidate.rounds, work.lane
         if number is None or lane.worked:
             return
         place_markers(lane, self.candidate)
+        work.check_needles()
         stated = number.of(lane.column)
         if stated is not None and stated * self.candidate.sections == lane.count:
             return  # `cast on 28 sts on each of three needles`

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from roundwright.language import say
 from roundwright.wording.reading.counted_down import counted_down, counts_others
-from roundwright.wording.reading.fabric_ways import in_colour
+from roundwright.wording.reading.fabric_ways import in_colour, stripes
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.joining import joined
 from roundwright.wording.reading.label import Label
@@ -37,6 +37,8 @@ from roundwright.wording.reading.phrases import (
     Extent,
     Fabric,
     Length,
+    Needlewise,
+    PerPart,
     Phrase,
     Rep,
     Rounds,
@@ -80,6 +82,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     stated = stated_counts(seen)
     if single := told_between(segment, stated) or _nothing_else(seen, segment, label):
         return [single]
+    held = _held(seen)
     options = _work(seen, stated, label, segment)
     options.extend(_to_printed_count(options))
     options.extend(counted_down(phrases, label))
@@ -95,14 +98,16 @@ def candidates(segment: Segment) -> list[Candidate]:
     if segment.troubles:
         trouble = segment.troubles[0]
         options = [replace(option, trouble=option.trouble or trouble) for option in options]
-    options.append(_not_worked(seen, stated, label))
+    least = OF_NEEDLES if held and not stated else 0.2
+    options = [replace(option, per_needle=held) for option in options] if held else options
+    options.append(_not_worked(seen, stated, label, least))
     return sorted(options, key=_cost)
 
 
-def _not_worked(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> Candidate:
+def _not_worked(seen: Seen, stated: tuple[Stated, ...], label: Label | None, least: float) -> Candidate:
     """That nothing is worked, which costs as much as the words look like work; a count may be told all the same."""
     strength = likeness(seen, label)
-    cost = max(0.2, strength)
+    cost = max(least, strength)
     if label is None and _goes_on_to_count(seen):
         return Candidate("count", cost, stated=stated)
     shapes = leads_on(seen) and speaks_of_shaping(seen)
@@ -122,6 +127,34 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
     shapes = leads_on(seen)
     words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
     return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
+
+
+def _held(seen: Seen) -> Number | None:
+    """How many stitches it says to be on each needle; None where that is not said, or said of some of the needles."""
+    phrases = [inner for phrase in seen.order for inner in _opened(phrase)]
+    at = [place for place, phrase in enumerate(phrases) if isinstance(phrase, PerPart)]
+    if len(at) != 1:
+        return None
+    held, before = phrases[at[0]], phrases[at[0] - 1] if at[0] else None
+    of_some = isinstance(before, Change) or (isinstance(before, Said) and before.text in _OF_SOME)
+    numbers = any(isinstance(phrase, Count) for phrase in phrases[at[0] + 1 :])
+    if not isinstance(held, PerPart) or of_some or numbers:
+        return None
+    needle = held.needle or any(isinstance(phrase, Needlewise) and phrase.needle for phrase in phrases)
+    return held.number if needle else None
+
+
+def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
+    """A phrase, or those in it where it is a bracket."""
+    return phrase.inside if isinstance(phrase, Brackets) else (phrase,)
+
+
+_OF_SOME: Final = frozenset(
+    ("first", "last", "losing", "lose", "loses", "lost", "dropping", "by", "of", "taking", "away")
+)
+"""Words before stitches on each needle that are only some of those there."""
+OF_NEEDLES: Final = 6.0
+"""What it costs to pass over the stitches that are said to be on each needle."""
 
 
 def is_told(segment: Segment) -> bool:
@@ -214,8 +247,9 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         sections = seen.markers.of(0) or 0 if seen.markers else 0
         stated = tuple(count for count in stated_counts(seen) if not _is_split(count, seen.cast_on.number))
         every = seen.every.of(0) or 0 if seen.every else 0
+        number, held = seen.cast_on.number, _held(seen)
         return Candidate(
-            "cast_on", 0.0, rounds=seen.cast_on.number, sections=sections, every=every, stated=stated
+            "cast_on", 0.0, rounds=number, sections=sections, every=every, stated=stated, per_needle=held
         )
     return _begin_at(segment)
 
@@ -305,6 +339,8 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(shaped_in_turn(seen, stated))
     options.extend(as_before(seen, stated))
     options.extend(as_numbered(segment.phrases, label, stated))
+    if label is None and not options and (striped := stripes(segment.phrases, segment)):
+        return [striped]
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
     goes_on = seen.until_round is not None and any(phrase.manner for phrase in seen.continues)

@@ -208,6 +208,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             rounds.append(part.phrases)
             part = _Part([])
         sentence = of is None and coming.begins and coming.works and bool(phrase.flags & STOP)
+        sentence = sentence or (part.worked and not part.open and _names_next(phrases, place))
         if part.phrases and ((part.worked and _cuts(of, part, coming)) or sentence):
             carried = part.carried(phrase)
             if part.phrases:
@@ -267,6 +268,21 @@ def _tells_between(phrases: list[Phrase], place: int) -> bool:
     return isinstance(rounds, Rounds) and not rounds.every and spoken and of_all and relation
 
 
+def _names_next(phrases: list[Phrase], place: int) -> bool:
+    """Whether it is said here which round is told behind: `; the third is (k10, k2tog)`, `the first round is *k8`."""
+    texts = [
+        phrase.text if isinstance(phrase, Said) else "" for phrase in phrases[place : place + MOST_TO_IS]
+    ]
+    if len(texts) < FEWEST_TO_IS or texts[0] != "the" or texts[1] not in _TURNS:
+        return False
+    at_work = next((place + at + 1 for at, text in enumerate(texts) if text == "is"), len(phrases))
+    return at_work < len(phrases) and isinstance(phrases[at_work], Brackets | Star)
+
+
+MOST_TO_IS: Final = 6
+FEWEST_TO_IS: Final = 3
+"""Words up to that behind which a round is told: `the first decreasing round is`."""
+_TURNS: Final = frozenset(("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "next", "last"))
 MOST_BEFORE_BETWEEN: Final = 5
 """Phrases before the plain rounds that are told between others."""
 _OF_EACH: Final = ("each", "always", "every", "between", "after each")

@@ -8,7 +8,19 @@ from msgspec import Struct
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.colours import COLOURS
-from roundwright.wording.reading.phrases import Count, Fabric, Phrase, Rounds, Said, Then
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Count,
+    Extent,
+    Fabric,
+    Phrase,
+    Rep,
+    Rounds,
+    Said,
+    Stitches,
+    Then,
+    Times,
+)
 from roundwright.wording.reading.seen import Seen
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled
@@ -108,6 +120,58 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
             chart=seen.chart,
         )
     ]
+
+
+def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
+    """`Two rounds white and four navy, and do that five times, thirty rounds`: plain rounds; None for anything else."""
+    often = [place for place, phrase in enumerate(phrases) if isinstance(phrase, Times)]
+    if len(often) != 1 or not all(map(_tells_stripe, phrases)):
+        return None
+    times, bands = phrases[often[0]], [*filter(_is_band, phrases[: often[0]])]
+    behind = [inner for phrase in phrases[often[0] :] for inner in _opened(phrase)]
+    total = [phrase.number for phrase in behind if isinstance(phrase, Rounds)]
+    if not isinstance(times, Times) or times.more or len(bands) < FEWEST_BANDS:
+        return None
+    rounds = sum(band.number.of(0) or 0 for band in bands if isinstance(band, Rounds))
+    rounds *= times.number.of(0) or 0
+    if any(number.of(0) != rounds for number in total):
+        return None
+    nodes = plain_fill("k", segment.start, segment.end)
+    return Candidate("round", 0.1, nodes, rounds=Number((rounds,), segment.start, segment.end))
+
+
+def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
+    """A phrase, or those in it where it is a bracket."""
+    return phrase.inside if isinstance(phrase, Brackets) else (phrase,)
+
+
+def _is_band(phrase: Phrase) -> bool:
+    return isinstance(phrase, Rounds)
+
+
+def _tells_stripe(phrase: Phrase) -> bool:
+    """Whether a phrase may stand where stripes are told."""
+    match phrase:
+        case Rounds(every=every, more=more, number=number):
+            return not every and not more and len(number.values) == 1
+        case Times(number=number):
+            return len(number.values) == 1
+        case Rep(level=level):
+            return not level
+        case Fabric(kind=kind):
+            return kind in ("plain", "stocking")
+        case Stitches(node=Stitch(name="k", bare=bare)):
+            return bare
+        case Extent(leave=leave, marker=marker):
+            return leave == NOTHING and not marker
+        case Brackets(inside=inside):
+            return all(map(_tells_stripe, inside))
+        case _:
+            return isinstance(phrase, Said | Then)
+
+
+FEWEST_BANDS: Final = 2
+"""Bands of colour that make a stripe."""
 
 
 def _follows_chart(work: RoundWork) -> bool:

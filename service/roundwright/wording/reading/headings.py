@@ -9,6 +9,7 @@ from roundwright.wording.reading.phrases import (
     CastOn,
     Change,
     Chart,
+    Continue,
     Count,
     Extent,
     Fabric,
@@ -25,7 +26,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COLON, FULL
-from roundwright.wording.reading.tree import Stitch
+from roundwright.wording.reading.tree import Evenly, Stitch
 
 
 def tells_fabric(segments: list[Segment], place: int) -> bool:
@@ -34,6 +35,8 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     if _heads_work(segments, place) or _is_explained_behind(segments, place):
         return True
     if _explains_rounds(segments, place) or _announces_rounds(segments, place):
+        return True
+    if _announces_change(segments, place) or _explains_rib(segments, place):
         return True
     if segment.label is not None or not _begins_rounds(segments, place + 1):
         return False
@@ -178,6 +181,53 @@ def _tells_repeat(brackets: Brackets) -> bool:
 _OF_REPEAT: Final = (Rep, Times, Count, Said, Extent, Rounds, PerPart)
 _IN_A_ROUND: Final = frozenset(("per rnd", "per", "in", "each", "every", "to"))
 _WORKING: Final = frozenset(("work", "works", "working", "do", "then", "now", "repeat"))
+
+
+def _explains_rib(segments: list[Segment], place: int) -> bool:
+    """Whether a bracket only says what the rib of the sentence before it is: `12 rounds of rib. (Knit 2, purl 2.)`."""
+    match segments[place].phrases:
+        case (Brackets(inside=inside),) if place and segments[place].label is None:
+            pass
+        case _:
+            return False
+    before = segments[place - 1].phrases
+    counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in before)
+    ribbed = counted and any(
+        isinstance(phrase, Fabric) and phrase.kind in ("rib", "ratio") for phrase in before
+    )
+    return ribbed and all(map(_is_ribbed, inside))
+
+
+def _is_ribbed(phrase: Phrase) -> bool:
+    """Whether it is so many knits or purls, or a word."""
+    match phrase:
+        case Stitches(node=Stitch(name="k" | "p", bare=False)):
+            return True
+        case _:
+            return isinstance(phrase, Said)
+
+
+def _announces_change(segments: list[Segment], place: int) -> bool:
+    """Whether it is said how many stitches go, and behind a colon how: `Lose four stitches first. So: (k21, k2tog)`."""
+    announced = segments[place].phrases
+    if place + 1 == len(segments) or not any(map(_is_change, announced)) or any(map(_counts, announced)):
+        return False
+    phrases = segments[place + 1].phrases if segments[place + 1].label is None else ()
+    works = [at for at, phrase in enumerate(phrases) if isinstance(phrase, Brackets | Star)]
+    words = phrases[: works[0]] if works else ()
+    thus = all(isinstance(phrase, Said | Continue) for phrase in words) and bool(words)
+    thus = thus and not any(isinstance(phrase, Said) and phrase.text == "next" for phrase in words)
+    return thus and bool(phrases[works[0]].flags & COLON)
+
+
+def _counts(phrase: Phrase) -> bool:
+    """Whether a count is told, in a bracket or without."""
+    return isinstance(phrase, Count) or (isinstance(phrase, Brackets) and any(map(_counts, phrase.inside)))
+
+
+def _is_change(phrase: Phrase) -> bool:
+    """Whether a number of decreases or increases is told, without the stitches they are made of."""
+    return isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly)
 
 
 def _is_worked(phrase: Phrase) -> bool:

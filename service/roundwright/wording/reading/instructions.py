@@ -44,7 +44,8 @@ class Candidate(Struct, frozen=True, gc=False):
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
     - `between`: `rounds` plain rounds between decrease rounds, with `plain` behind the last of them as well, with
       `step` behind the first so many only; with `every` only between rounds that are told behind it
-    - `per_section`: the stitches it says to leave in each section or on each needle
+    - `per_section`: the stitches it says to leave in each section or on each needle; `per_needle`: on each needle,
+      for whatever is worked
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `ends_shaped`: whether rounds worked to a count end with the one that shapes
     - `last_round`: the printed number of the last of the rounds of a crown that goes on
@@ -82,6 +83,7 @@ class Candidate(Struct, frozen=True, gc=False):
     per: bool = False
     last_round: Number | None = None
     per_section: Number | None = None
+    per_needle: Number | None = None
     plain: int = 0
     ends_shaped: bool = False
 

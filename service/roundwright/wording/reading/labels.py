@@ -125,6 +125,8 @@ def _label(lines: Lines) -> Label | None:
         number = lines.token(1).number or ONE
         lines.place += 3
         return Label("listed", start, (Span(number, number),), named=named(f"step {number.of(0)}"))
+    if lines.text_is("on", "in") and (spoken := _on_a_round(lines)):
+        return spoken
     if lines.kind() == "(" and lines.kind(1) == "round":
         lines.place += 1
         label = _plain(lines, start, inside=True)
@@ -133,6 +135,19 @@ def _label(lines: Lines) -> Label | None:
             return label
         return None
     return _plain(lines, start) if not wrapped else None
+
+
+def _on_a_round(lines: Lines) -> Label | None:
+    """`On the third round: *k8`, `In the 3rd round k8`: a round that is told in a sentence; None for anything else."""
+    start, begin = lines.token().start, lines.place
+    lines.place = begin + 1 + (lines.kind(1) == "")
+    if lines.kind() == "ordinal" and lines.kind(1) == "round" and lines.joined(0):
+        label = _plain(lines, start)
+        ended = lines.flags(0) & (COLON | DASH) or lines.kind() in WORKS
+        if label is not None and label.kind == "numbered" and ended and lines.place < lines.stop:
+            return label
+    lines.place = begin
+    return None
 
 
 def _numbers_line(lines: Lines) -> bool:
@@ -379,6 +394,8 @@ MOST_FURTHER: Final = 24
 """Rounds that are named one by one before one line."""
 
 
+EVERY_OTHER: Final = 2
+"""The step of `every alternate round`."""
 _BEHIND_LABELS: Final = frozenset(("word", "", "work", "have", "number", "next", "cast_on"))
 """What may stand behind a numbered label without a sign between."""
 
@@ -395,7 +412,8 @@ def _next(lines: Lines, start: int) -> Label | None:
             return None
         if kind == "round":
             lines.place += 1
-            _, sizes = read_tail(lines, 1)
+            tail, sizes = read_tail(lines, 2)
+            every = tail if tail is not None and tail.step == EVERY_OTHER else every
             if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
                 return None
             return Label("next", start, every=every, count=count, sizes=sizes)
@@ -515,6 +533,7 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     sized = "size" in kinds
     ended = lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars" or sized or "only" in kinds
     ended = ended or bool(lines.tokens[stop].flags & FULL) or _is_for_all(lines, stop)
+    ended = ended or (stop == lines.stop and bool(lines.names) and _are_some_names(lines, stop))
     names = with_letters(lines.names)
     columns = columns_of(lines.tokens, lines.place, stop, names) if names and ended else None
     everybody = sized and tokens[0].text in ("all", "both", "every") and columns is None
@@ -551,6 +570,8 @@ def _sizes_end(lines: Lines) -> int:
                 return place
             if lines.tokens[place - 1].kind in ("only", "size") and token.flags & DASH and token.flags & STOP:
                 return place
+            if token.flags & COMMA and place == lines.place + 2 and _are_all_sizes(lines):
+                return place
             if token.flags & FULL and not token.flags & LINE and _are_sentence(lines, place):
                 return place
             if token.flags & (LINE | STOP | SEMI):
@@ -560,6 +581,17 @@ def _sizes_end(lines: Lines) -> int:
         if token.kind in _NO_SIZES:
             return place if token.kind == "stars" and place > lines.place else 0
     return _sizes_end_line(lines)
+
+
+def _are_all_sizes(lines: Lines) -> bool:
+    """Whether a line begins with all sizes and says more of them before its colon: `Both sizes, alike from here:`."""
+    if (
+        lines.text_of(0) not in ("all", "both")
+        or lines.kind(1) != "size"
+        or not lines.stop < len(lines.tokens)
+    ):
+        return False
+    return bool(lines.tokens[lines.stop].flags & COLON)
 
 
 def _is_for_all(lines: Lines, stop: int) -> bool:
@@ -584,4 +616,18 @@ def _sizes_end_line(lines: Lines) -> int:
         return last
     if last < len(lines.tokens) and last <= lines.place + 12 and lines.tokens[last].flags & COLON:
         return last
-    return 0
+    return last if lines.names and _are_some_names(lines, last) else 0
+
+
+def _are_some_names(lines: Lines, stop: int) -> bool:
+    """Whether a line has no more than the names of some of the sizes, joined by `and`: `Small and newborn`."""
+    joined = any(lines.kind(ahead) == "and" for ahead in range(1, min(MOST_IN_NAMES, stop - lines.place)))
+    begins = bool(lines.flags(0) & LINE) and stop <= lines.place + MOST_IN_NAMES
+    if not (joined and begins and bool(lines.tokens[stop].flags & LINE)):
+        return False
+    columns = columns_of(lines.tokens, lines.place, stop, lines.names)
+    return columns is not None and len(columns) > 1 and not names_all(lines.tokens, lines.place, stop)
+
+
+MOST_IN_NAMES: Final = 8
+"""Words of a line that names some sizes."""

@@ -23,6 +23,7 @@ from roundwright.wording.reading.label_signs import goes_on
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.line_breaks import lines_of
 from roundwright.wording.reading.needles import with_needles_joined
+from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import (
@@ -88,7 +89,7 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = with_plain_rounds(tokens)
+    tokens = with_plain_rounds(without_ornaments(tokens))
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     defined = definitions(tokens)
@@ -224,6 +225,7 @@ class _Layout(Struct):
         lines = Lines(tokens, begin, stop, troubles=[], names=self.names)
         if lines.kind() == "stars" and lines.kind(1) == "cast_on":
             lines.place += 1
+        lines.place += _numbers_paragraph(lines)
         segments: list[Segment] = []
         heading = self.heading
         first = label(lines)
@@ -266,6 +268,19 @@ class _Layout(Struct):
                 _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
             )
         return made
+
+
+def _numbers_paragraph(lines: Lines) -> bool:
+    """Whether a line begins with the number of a paragraph: `6.1 Round 57: knit`, and no length or needle."""
+    numbered = lines.kind() == "decimal" and lines.token().text.replace(".", "", 1).isdigit()
+    behind = lines.kind(1) in _MEASURED or bool(lines.flags(1) & (LINE | COMMA | DASH))
+    return numbered and not behind and lines.place + 1 < lines.stop
+
+
+_MEASURED: Final = frozenset(
+    ("unit", "in", "measure", "needle", "gear", "yarn", "(", "times", "number", "decimal", "to")
+)
+"""What stands behind a decimal number that is the size of something."""
 
 
 def _bracketed_rounds(

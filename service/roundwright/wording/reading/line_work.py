@@ -319,11 +319,37 @@ class LineWork:
             possible = not stated.sign and 0 < after <= MOST_STITCHES
             raise FaultyError(fault, (lane.count, after) if possible else (lane.count,), WRONG_COUNT)
 
+    def check_needles(self) -> None:
+        """Whether so many stitches are on each needle as is printed, where a line before said how many needles."""
+        lane, number = self.lane, self.candidate.per_needle
+        held = number.of(self.column) or 0 if number is not None else 0
+        if number is None or held < FEWEST_ON_NEEDLE:
+            return
+        needles, other = divmod(lane.count, held)
+        if not other and needles in NEEDLES:
+            lane.needles = needles
+            return
+        stated = held * lane.needles
+        change = abs(self.before - lane.count)
+        if not lane.needles or stated == change or 2 * abs(stated - lane.count) > lane.count:
+            return  # `2 sts on each needle` may be those that were taken away
+        fault = Fault(
+            "count_differs", self.place, number.start, lane.size, self.before, self.before, lane.count, stated,
+            needles=lane.needles,
+        )  # fmt: skip
+        raise FaultyError(fault, (lane.count, stated), WRONG_COUNT)
+
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
         needlewise = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
         return len(sections) if needlewise and len(set(sections)) == 1 else 0
+
+
+NEEDLES: Final = range(2, 6)
+"""On how many needles, or halves of a loop, a round may be."""
+FEWEST_ON_NEEDLE: Final = 2
+"""Stitches on each needle that are compared with those there."""
 
 
 def equal_needles(count: int, held: int) -> Sections | None:

@@ -17,6 +17,8 @@ from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
 from roundwright.wording.reading.working import fits_any_count
 
 _AGAIN = ("loop", "continue", "with")
+EVERY_OTHER: Final = 2
+"""The step of rounds of which every other is told."""
 MOST_MISSING: Final = 3
 """Rounds that may be lacking between two numbers of a pattern that gives all; more are left out on purpose."""
 
@@ -218,6 +220,7 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         number: lane.waiting.pop(number, None)
         or lane.stands(number)
         or work.desk.told_later.entry(work.place, number)
+        or _alternating(work, number)
         for number in numbers
     }
     missing = [number for number, entry in entries.items() if entry is None]
@@ -235,6 +238,17 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         work.note("round_missing", work.segment.start, 1.0, text=text, error=steady)
     elif lane.printed:
         lane.steady += 1
+
+
+def _alternating(work: LineWork, number: int) -> Entry | None:
+    """The line that was told as `next round and every alternate round`, for a round that alone is left out."""
+    lane, entry = work.lane, work.lane.between
+    label = work.desk.segments[entry.segment].label if entry is not None else None
+    every = label.every if label is not None and label.kind == "next" else None
+    alone = (
+        lane.printed > 0 and number == lane.printed + 1 and every is not None and every.step == EVERY_OTHER
+    )
+    return entry if alone else None
 
 
 def _of_larger_sizes(work: LineWork) -> set[int]:

@@ -173,9 +173,10 @@ class Markers(Phrase, frozen=True, gc=False):
 
 
 class PerPart(Phrase, frozen=True, gc=False):
-    """`14 sts per needle`, `20 sts on each`."""
+    """`14 sts per needle`, `20 sts on each`; `needle` where it is needles that are named."""
 
     number: Number
+    needle: bool = False
 
 
 class Needlewise(Phrase, frozen=True, gc=False):

@@ -37,7 +37,9 @@ def repeat(work: LineWork, numbers: int, first: int) -> None:
 
 def _loop(work: LineWork, numbers: int, first: int) -> None:
     candidate = work.candidate
-    rounds = work.lane.loop = _rounds_again(work)
+    again = work.candidate.again
+    same = again is not None and _is_loop_again(work, again)  # Do those two rounds again, 64. And again, 56.
+    rounds = work.lane.loop = work.lane.loop if same else _rounds_again(work)
     target = _target(work)
     if candidate.length:
         work.note("to_a_length", work.segment.start)
@@ -175,6 +177,14 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     if not rounds:
         raise _no_such_round(work, say("read.which_rounds"))
     return tuple(rounds)
+
+
+def _is_loop_again(work: LineWork, again: Again) -> bool:
+    """Whether `and again` follows rounds that were just worked again, and means all of them."""
+    times, lane = work.candidate.times, work.lane
+    unspecific = times is not None and times.more and again.start == times.start and again.last == 1
+    follows = lane.chain is not None and lane.chain[1].segment == work.place - 1
+    return unspecific and not again.named and not again.segments and follows and len(lane.loop) > 1
 
 
 def _unnamed(work: LineWork, number: int) -> Done | None:

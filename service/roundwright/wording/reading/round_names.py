@@ -47,13 +47,14 @@ def own_name(tokens: list[Token]) -> RoundNames:
         begins = place == 1 or bool(name.flags & LINE)
         if name.kind == "word" and begins and behind.flags & (COLON | EQUALS):
             headed.add(name.text)
-        elif name.kind == "word" and behind.flags & _ENDS_OF_CALLS:
+        elif name.kind == "word" and (behind.flags & _ENDS_OF_CALLS or behind.kind in _BEHIND_CALLS):
             called.add(name.text)
     names = headed & called
     return dict.fromkeys(names, ("decrease", "dec")) if len(names) == 1 else {}
 
 
 _ENDS_OF_CALLS: Final = STOP | SEMI | LINE | COMMA
+_BEHIND_CALLS: Final = frozenset(("each", "per", "alternate", "number", "often", "more", "until", "again"))
 """What stands behind a round that is called by its name."""
 
 

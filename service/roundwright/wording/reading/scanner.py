@@ -60,6 +60,7 @@ _SCANNER: Final = re.compile(
         | s\.\s?s\.\s?[kp]\b\.? | s\.\s?k\.\s?p\.(?:\s?o\.)?
         | [ct]\.\s?[1-9][0-9]?\s?[bf]\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
         | i\.\s?e\b\.? | e\.\s?g\b\.?
+        | (?:w|wl|y)\.\s?(?:fwd|r\.?\s?n|o\.?\s?n)\b\.?
         | st\.\s?st\b(?=[\s.,;)]) | [msrwyc]\.[csof]\b\.?(?![a-z]) )
     | (?P<clock> [(\[][0-2]?[0-9]:[0-5][0-9](?>(?::[0-5][0-9])?)[)\]]
         | (?<![^\n])[0-2]?[0-9]:[0-5][0-9](?>(?::[0-5][0-9])?)(?=\s+[a-z])(?!\s+(?:st|rnd|rou|row|tim|cm|in|mm)) )
@@ -232,6 +233,8 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
         elif group in _LISTS:
             apart = width == 1 and _heads_row(last, raw, folded[end : end + 1])
             tokens.extend(_row(raw, start, flags) if apart else _list(raw, start, flags, width, last))
+        elif group == "range" and (numbers := _falling(raw, start, flags)):
+            tokens.extend(numbers)
         else:
             belongs = group == "number" and not gap and _is_unknown_stitch(last)
             tokens.append(
@@ -377,6 +380,19 @@ def _value(digits: str) -> int:
 def _range(raw: str, start: int, end: int, flags: int) -> Token:
     first, *others = map(_value, _WHOLE.findall(raw))
     return Token("range", raw, start, end, flags, str(first), Number(tuple(others), start, end))
+
+
+def _falling(raw: str, start: int, flags: int) -> list[Token]:
+    """The two numbers of what is no range, since the second is smaller: `Rep Rnd 13—10 sts`; none where it is one."""
+    first, dash, second = raw.partition("—") if "—" in raw else raw.partition("–")
+    if not dash or not second.isdigit() or _value(first) <= _value(second):
+        return []
+    middle = start + len(first)
+    end = start + len(raw)
+    return [
+        _number(first, start, middle, flags),
+        _number(second, middle + 1, end, DASH),
+    ]
 
 
 def _ordinal(raw: str, start: int, end: int, flags: int) -> Token:

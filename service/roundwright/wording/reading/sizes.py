@@ -6,7 +6,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.sizes_by_person import lines_of, pairs_of, persons_of
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, SPACE, STOP, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
 MOST_TOKENS: Final = 40
@@ -67,7 +67,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
         return NO_NAMES
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
-    bracketed = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
+    bracketed = _in_brackets(tokens, width) or _behind_brackets(tokens, width) or _before_size(tokens, width)
     names |= {name: column for name, column in bracketed.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
@@ -161,6 +161,30 @@ def _in_brackets(tokens: list[Token], width: int) -> dict[str, int]:
                 made.setdefault(name, column)
         return made if set(made.values()) == {0, 1} else {}
     return {}
+
+
+def _before_size(tokens: list[Token], width: int) -> dict[str, int]:
+    """`Pupil size (P) and staff size (S)`: sizes that are told one after the other before the word for a size."""
+    made: dict[str, int] = {}
+    last, column = -MOST_BETWEEN_SIZES, -1
+    for place in range(1, len(tokens) - 1):
+        name = tokens[place - 1]
+        if tokens[place].kind != "size" or tokens[place].flags & ~SPACE or name.kind not in _NAMING:
+            continue
+        if place - last > MOST_BETWEEN_SIZES or name.text in made:
+            made, column = {}, -1
+        last, column = place, column + 1
+        made[name.text] = column
+        short = tokens[place + 2] if place + 3 < len(tokens) and tokens[place + 1].kind == "(" else None
+        if short is not None and tokens[place + 3].kind == ")" and short.text.isalpha():
+            made.setdefault(short.text, column)
+        if column + 1 == width:
+            return made
+    return {}
+
+
+MOST_BETWEEN_SIZES: Final = 7
+"""Words from one size to the next of those told one after the other."""
 
 
 def _behind_brackets(tokens: list[Token], width: int) -> dict[str, int]:

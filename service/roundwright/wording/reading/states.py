@@ -29,7 +29,8 @@ MOST_LOOKED_BACK: Final = 12
 class Fault(Struct, frozen=True, gc=False):
     """Something that does not come out, in a size (from 0; None for all), at a place of the text.
 
-    `before` stitches were there, `used` and `left` are what the line makes of them, `stated` is what it says.
+    `before` stitches were there, `used` and `left` are what the line makes of them, `stated` is what it says, with
+    `needles` of so many needles alike.
     """
 
     code: str
@@ -43,6 +44,7 @@ class Fault(Struct, frozen=True, gc=False):
     text: str = ""
     note: bool = False
     stitches: int | None = None
+    needles: int = 0
 
 
 class Done(Struct, frozen=True, gc=False):
@@ -90,6 +92,7 @@ class Lane(Struct, gc=False):
     - `numbers_known`: what the numbers printed so far stand for; `waiting`: numbers still to be worked
     - `standing`, `between`: lines that stand for rounds not printed one by one
     - `begin`: the number this size begins at; `loop`: the rounds that were last worked again
+    - `needles`: on how many needles alike the stitches are, where a line said so
     """
 
     size: int
@@ -110,6 +113,7 @@ class Lane(Struct, gc=False):
     sections: Sections | None = None
     loop: tuple[Done, ...] = ()
     steady: int = 0
+    needles: int = 0
 
     def copy(self) -> Lane:
         """The same, to go on with in another way."""

@@ -30,7 +30,7 @@ from roundwright.wording.reading.tokens import (
     STOP,
     Token,
 )
-from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, Number, Stitch, named
+from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, PLAIN_ROUND, Number, Stitch, named
 
 
 class AgainReader(SequenceReader):
@@ -262,7 +262,7 @@ class AgainReader(SequenceReader):
         """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
         if self.token(1).text in ("is", "are"):
             return self.only_words(2)  # `the 8-st repeat is worked 10 times`
-        ahead = self.skip(1)
+        ahead = 1 if self.letter(1) and self.is_lettered(2) else self.skip(1)
         again = self.them_again(ahead) or self.again_from(ahead) or self.numbers_alone(ahead)
         if again or (again := self.over_chart(ahead)):
             return again
@@ -343,6 +343,7 @@ class AgainReader(SequenceReader):
             or self.letter(ahead)
             or (self.kind(ahead) == "last" and self.kind(ahead + 1) == "number")
             or (self.kind(ahead) in ("plain", "number") and self.sequence_begins(ahead))
+            or self.is_fabric_round(ahead)
         ) and (again := self.again_from(ahead)):
             assert isinstance(again, Again)
             if self.text_is("on") and self.token(1).text == "this" and self.kind(2) == "round":
@@ -380,6 +381,14 @@ class AgainReader(SequenceReader):
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", self.token(-1).number or ONE, start, end))
         return self.only_words(1)
+
+    def is_fabric_round(self, ahead: int) -> bool:
+        """Whether a round that is called by its fabric is worked so often: `work Rib round 10 times`."""
+        if self.kind(ahead) not in ("rib", "moss", "garter", "pattern") or self.kind(ahead + 1) != "round":
+            return False
+        counted = self.kind(ahead + 2) == "number" and self.kind(ahead + 3) in ("times", "more")
+        single = not self.token(ahead + 1).text.endswith("s") and self.joined(ahead + 1)
+        return single and (counted or self.kind(ahead + 2) == "often")
 
     def pointed_at(self) -> Phrase | None:
         """`work them 5 times`, `do the same at every marker`, `work to 3 sts before the marker`; else None."""
@@ -500,12 +509,14 @@ class AgainReader(SequenceReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & LINE:
                 ahead += 1
             return self.only_words(ahead)  # `Rnds 8 to 14: ... Rnd 14 is simply *ssk*`
-        if before is not None and before.text in ("from", "at") and self.kind(1) == "number":
+        spoken = before is not None and (before.text in ("from", "at") or self.is_named_in())
+        if spoken and self.kind(1) == "number":
             return self.only_words(2)  # `from round 9 we decrease in each round`
         if (
             (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
             and self.joined(1)
             and not self.flags(1) & COMMA
+            and not (self.flags(1) & DASH and self.flags(1) & SPACE and self.is_behind_work())
             and (self.kind(2) not in ("stitch_noun", "remain") or self.text_of(2) == "over")
         ):
             named = self.named(0)
@@ -539,6 +550,18 @@ class AgainReader(SequenceReader):
         ):
             return Extent(*self.take(1), NOTHING)  # k2tog round
         return self.with_decreases() or self.only_words(1)
+
+    def is_named_in(self) -> bool:
+        """Whether something is told to be in this round: `the length of yarn in round 43`."""
+        before = self.tokens[max(0, self.place - 2) : self.place]
+        return (
+            len(before) == 2 and before[1].text == "in" and before[0].kind in ("yarn", "word", "stitch_noun")
+        )
+
+    def is_behind_work(self) -> bool:
+        """Whether the round ends what was told to be worked: `K 7, 2 tog, round - 64`."""
+        before = self.tokens[self.place - 1] if self.place else None
+        return before is not None and before.kind in ("stitch", "together", ")") and self.joined(0)
 
     def with_decreases(self) -> Phrase | None:
         """`only the rounds with decreases`; else None."""
@@ -574,7 +597,27 @@ class AgainReader(SequenceReader):
                 return replace(again, work=True)
         if self.kind(1) == "round":
             return Rounds(*self.take(2), ONE, every=True, step=2)
-        return self.only_words(1)
+        return self.alternated() or self.only_words(1)
+
+    def alternated(self) -> Phrase | None:
+        """`alternate dec rnd with a knit rnd`, `alternating plain and decrease rounds`; else None."""
+        first = self.one_by_name(self.skip(1))
+        if first is None or self.text_of(first[1]) not in ("with", "and"):
+            return None
+        second = self.one_by_name(self.skip(first[1] + 1))
+        if second is None or first[0] == second[0] or not self.joined(second[1] - 1):
+            return None
+        if self.kind(second[1]) not in (*_BEHIND_THEM, "continue") or not self.joined(second[1]):
+            return None  # alternate a dec rnd with a plain rnd, with one st fewer each time
+        return Again(*self.take(second[1]), (first[0], second[0]), work=True)
+
+    def one_by_name(self, ahead: int) -> tuple[int, int] | None:
+        """The name of a round told there, `a knit round`, `decrease rounds`, `plain`, and where it ends; else None."""
+        kind = self.kind(ahead)
+        if kind not in ("plain", "even", "knit", "decrease", "increase"):
+            return None
+        stop = ahead + 1 + (self.kind(ahead + 1) == "round")
+        return (PLAIN_ROUND if kind in ("plain", "even", "knit") else named(kind)), stop
 
     def ordinal(self) -> Phrase:
         """`1st rnd again`."""

@@ -39,7 +39,7 @@ _BEFORE_ROUND: Final = frozenset(
     ("you", "you have", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached",
      "reach", "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are",
      "at", "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to",
-     "down", "that")
+     "down", "that", "we have", "i have", "goes", "its")
 )  # fmt: skip
 """Words between `until` and those stitches."""
 _BETWEEN_ROUNDS: Final = frozenset(("and", "the", "a", "its", "one", "with", "then", "following"))
@@ -71,6 +71,11 @@ _IS: Final = frozenset(("is", "has been"))
 _ALL_DONE: Final = frozenset(("finished", "done", "complete", "completed", "over", "full"))
 """How it is said that a round is worked to its end."""
 
+
+MOST_LEFT_ON_NEEDLE: Final = 4
+"""Stitches at the end of a needle that are worked otherwise."""
+MOST_TO_NEEDLE: Final = 8
+"""Words from their number to the needle."""
 _GOING_ON: Final = ("manner", "continue")
 _INCLUDING: Final = frozenset(("including", "incl", "inclusive", "end"))
 MOST_BEFORE_LAST: Final = 5
@@ -267,6 +272,8 @@ class ExtentReader(NumberReader):
         elif self.text_of(count) in ("on", "of") and self.text_of(count + 1) in ("a", "the", "that"):
             if self.kind(count + 2) in ("needle", "section"):
                 count, marker = count + 3, True  # to the last two on a needle
+        elif self.text_of(count) in ("on", "of") and self.kind(count + 1) == "needle" and self.joined(count):
+            count, marker = count + 2, True  # to last 2 sts on needle
         elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
             count, marker = count + 2, True
         return Extent(*self.take(count), number, marker)
@@ -305,13 +312,19 @@ class ExtentReader(NumberReader):
         if kind in ("round", "times"):
             return self.rounds_reached(count, number) if until else None
         if kind in ("remain", "left"):
-            at = self.skip(count + 2)
-            if self.kind(count + 1) == "before" and self.kind(at) == "marker":
-                return Extent(*self.take(at + 1), number, marker=True)
-            return Until(*self.take(count + 1), number)
+            return self.until_left(ahead, count, number)
         if self.kind(ahead + 1) == "stitch_noun" or until:
             return Until(*self.take(count), number)
         return None
+
+    def until_left(self, ahead: int, count: int, number: Number) -> Phrase:
+        """`until 8 sts rem`, `until 2 sts remain before the marker`, `until 2 sts are left on this needle`."""
+        at = self.skip(count + 2)
+        if self.kind(count + 1) == "before" and self.kind(at) == "marker":
+            return Extent(*self.take(at + 1), number, marker=True)
+        if needle := self.on_this_needle(self.place + ahead, number):
+            return Extent(*self.take(needle), number, marker=True)
+        return Until(*self.take(count + 1), number)
 
     def rounds_reached(self, count: int, number: Number) -> Phrase | None:
         """`until 28 rounds`, of stripes worked in turn; None where more is said of the rounds."""
@@ -430,7 +443,25 @@ class ExtentReader(NumberReader):
             return Extent(
                 *self.take(marker + 1), number, marker=True
             )  # until 2 sts are left before the marker
+        if needle := self.on_this_needle(place, number):
+            return Extent(*self.take(needle), number, marker=True)
         return Until(*self.take(stop - self.place), number)
+
+    def on_this_needle(self, place: int, number: Number) -> int:
+        """The words up to `till only two are left on that needle`, where it is knitted so far; 0 for anything else."""
+        before = self.tokens[max(0, self.place - 2) : self.place]
+        if not any(token.kind == "knit" for token in before) or (number.of(0) or 0) > MOST_LEFT_ON_NEEDLE:
+            return 0
+        behind = self.tokens[place + 1 : min(place + MOST_TO_NEEDLE, self.stop)]
+        for ahead, token in enumerate(behind):
+            if token.flags & (STOP | COMMA | SEMI):
+                return 0
+            if token.kind == "needle":
+                single = behind[ahead - 1].text in ("that", "this", "the", "a") and not token.text.endswith(
+                    "s"
+                )
+                return place + ahead + 2 - self.place if single else 0
+        return 0
 
     def is_marker(self, ahead: int) -> bool:
         """Whether a marker stands there, or the thread that marks a place."""

@@ -41,6 +41,8 @@ class Lengths(Looking):
         """`5 ins`, and how it is measured."""
         if size := self.needle_size(count):
             return self.only_words(size)
+        if self.is_of_needle(count):
+            return self.only_words(count)
         start, end, flags = self.take(count)
         while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
             if self.kind() == "(":
@@ -101,9 +103,18 @@ class Lengths(Looking):
         at = self.place + count - 3  # before the number and its unit
         named = at >= 0 and self.tokens[at].kind == "needle"
         before = self.tokens[self.place - 1].kind if self.place else ""
-        whole = self.token().text.split(".")[0].split(",")[0]
-        thin = before in ("to", "on") and whole.isdigit() and int(whole) <= THICKEST_NEEDLE
+        thin = before in ("to", "on") and self.is_thin()
         return count if self.token(count - 1).text == "mm" and (changed or named or thin) else 0
+
+    def is_thin(self) -> bool:
+        """Whether the number here may be the millimetres of a needle."""
+        whole = self.token().text.split(".")[0].split(",")[0]
+        return whole.isdigit() and len(whole) <= len(str(THICKEST_NEEDLE)) and int(whole) <= THICKEST_NEEDLE
+
+    def is_of_needle(self, count: int) -> bool:
+        """Whether a needle stands behind so many millimetres: `6.5mm circular`."""
+        held = self.kind(count) in ("needle", "gear") and self.joined(count)
+        return held and self.text_of(count - 1) == "mm" and self.is_thin()
 
     def length_in_brackets(self) -> bool:
         """`(12 cm)` behind a length; taken where it is one."""

@@ -73,6 +73,8 @@ class Lines(ExtentReader):
         coloured = token.text in COLOURS or (token.kind == "number" and self.text_of(1) in COLOURS)
         if coloured and (unit := self.colour_unit()):
             return unit
+        if token.text == "n":
+            return self.counted()
         reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)
@@ -219,6 +221,9 @@ class Lines(ExtentReader):
         """`even`, `plain`; `the even rounds` are every other."""
         if self.kind() == "plain" and self.text_of(1) == "last" and self.ends_at(2):
             return EndsPlain(*self.take(2))  # till 52, plain last
+        owned = self.place > 0 and self.tokens[self.place - 1].text == "its" and self.joined(0)
+        if owned and self.kind(1) == "round" and self.joined(1):
+            return EndsPlain(*self.take(2))  # down to k7, k2tog and its plain round
         far = self.kind(1) in ("to", "around") and self.joined(1) and not self.flags(1) & COMMA
         if self.kind() == "plain" and far and self.is_behind_stitches():
             start, end, flags = self.take(1)
@@ -631,6 +636,7 @@ _READ: Final = {
     "often": Lines.often,
     "more": Lines.more,
     "total": Lines.total,
+    "stitch_noun": Lines.counted,
     "remain": Lines.remain,
     "have": Lines.have,
     "to": Lines.to,

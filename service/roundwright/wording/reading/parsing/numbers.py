@@ -22,7 +22,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Until,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 
@@ -32,10 +32,10 @@ class NumberReader(ColourReader):
     def number(self) -> Phrase:
         """What is counted: stitches, rounds, times, a length."""
         number = cast("Number", self.token().number)
-        if self.is_ribbed(number):
-            return self.ribbed(number)
+        if rib := self.ribbed(number) or self.rib_of_two(number):
+            return rib
         if (
-            sum_of := self.twice_as_many(number)
+            sum_of := self.added(number)
             or self.reckoned()
             or self.factors(number)
             or self.plain_and_decrease(number)
@@ -105,14 +105,30 @@ class NumberReader(ColourReader):
         count = ahead + 2 if self.kind(ahead + 1) == "stitch_noun" else ahead + 1
         return Count(*self.take(count), total)
 
-    def twice_as_many(self, number: Number) -> Phrase | None:
-        """`28 + 28`: as many on each of two needles; else None."""
-        first, second = self.token(), self.token(1)
-        apart = second.start == first.end + 3 and second.flags == SPACE
-        if self.kind(1) != "number" or not apart or second.text != first.text or not self.ends_at(2):
+    def added(self, number: Number) -> Phrase | None:
+        """`28 + 28`, `15 + 15 + 15 + 15 sts`: the stitches on each of the needles, which are the count; else None."""
+        first, total, ahead = self.token(), number.of(0) or 0, 1
+        while self.kind(ahead) == "number" and ahead < MOST_ADDED and self.is_added(ahead):
+            total += (self.token(ahead).number or ONE).of(0) or 0
+            ahead += 1
+        counted = self.kind(ahead) in ("stitch_noun", "remain", "left") and self.joined(ahead)
+        bracketed = self.place > 0 and self.tokens[self.place - 1].kind == "(" and self.kind(ahead) == ")"
+        if ahead == 1 or not (counted or self.ends_at(ahead) or bracketed):
             return None
-        total = Number((2 * (number.of(0) or 0),), first.start, second.end)
-        return Count(*self.take(2), total)
+        if not bracketed and any(self.is_close(at) for at in range(1, ahead)):
+            return None  # K5 (6 7, 8)
+        end = self.token(ahead - 1).end
+        return Count(*self.take(ahead + counted), Number((total,), first.start, end))
+
+    def is_added(self, ahead: int) -> bool:
+        """Whether a plus stands before a number: with spaces, or alone between two that are alike or in a bracket."""
+        gap = self.token(ahead).start - self.token(ahead - 1).end
+        return self.token(ahead).flags == SPACE and gap in (len("+"), len(" + "))
+
+    def is_close(self, ahead: int) -> bool:
+        """Whether no more than one sign stands between two numbers that differ."""
+        first, second = self.token(ahead - 1), self.token(ahead)
+        return second.start == first.end + len("+") and first.text != second.text
 
     def factors(self, number: Number) -> Phrase | None:
         """`(7 x 13)` behind `91 sts`: what the count is made of, which says nothing new; else None."""
@@ -151,8 +167,22 @@ class NumberReader(ColourReader):
             and (self.kind(1) == "rib" or (self.place > 0 and self.tokens[self.place - 1].kind == "rib"))
         )
 
-    def ribbed(self, number: Number) -> Phrase:
-        """`2/2`: knit and purl."""
+    def rib_of_two(self, number: Number) -> Phrase | None:
+        """`two and two rib`, `3 and 1 ribbing`: knits and purls; else None."""
+        purls = self.token(2).number
+        if self.kind(1) != "and" or self.kind(2) != "number" or self.kind(3) != "rib" or purls is None:
+            return None
+        small = max(*number.values, *purls.values, key=lambda value: value or MOST_OF_RIB) or MOST_OF_RIB
+        if small >= MOST_OF_RIB or not self.joined(3) or self.flags(3) & COMMA:
+            return None
+        start, end, flags = self.take(4)
+        nodes = (Stitch("k", number, start, end), Stitch("p", purls, start, end))
+        return Fabric(start, end, flags, "ratio", nodes)
+
+    def ribbed(self, number: Number) -> Phrase | None:
+        """`2/2`: knit and purl; else None."""
+        if not self.is_ribbed(number):
+            return None
         start, end, flags = self.take(1)
         first, second = number.values
         nodes = (Stitch("k", Number((first,)), start, end), Stitch("p", Number((second,)), start, end))
@@ -235,7 +265,7 @@ class NumberReader(ColourReader):
         """`8 per needle`, `8 on every needle`."""
         ahead = self.skip(2)
         if self.kind(ahead) == "needle":
-            return PerPart(*self.take(ahead + 1), number)
+            return PerPart(*self.take(ahead + 1), number, needle=True)
         ends = (
             self.place + 2 >= self.stop or bool(self.flags(2) & (STOP | COMMA | SEMI)) or self.kind(2) == ")"
         )
@@ -340,13 +370,15 @@ class NumberReader(ColourReader):
     def bare_number(self, number: Number) -> Phrase:
         """A number that counts nothing that is named."""
         before = self.tokens[self.place - 1].kind if self.place else ""
-        if before in ("gear", "size", "needle") or self.token().text in ("one", "ones"):
+        divisor = self.place > 1 and self.tokens[self.place - 1].text == "by"
+        divisor = divisor and self.tokens[self.place - 2].text in _DIVIDING
+        if divisor or before in ("gear", "size", "needle") or self.token().text in ("one", "ones"):
             return self.only_words(1)  # `knit to the next one`
         if self.kind(1) == "left" and self.joined(1) and not self.flags(1) & COMMA:
             return Count(*self.take(2), number)
         at = self.skip(2)
-        if self.text_of(1) == "on" and self.kind(at) == "needle" and self.text_of(2) in ("a", "one"):
-            return PerPart(*self.take(at + 1), number)  # 14 on a needle
+        if self.text_of(1) in ("on", "to") and self.kind(at) == "needle" and self.text_of(2) in ("a", "one"):
+            return PerPart(*self.take(at + 1), number, needle=True)  # 14 on a needle, 24 to a needle
         at = self.skip(1)
         if 1 < at <= MOST_BEFORE_LEFT and self.kind(at) in ("remain", "left") and not self.flags(1) & COMMA:
             return Count(*self.take(at + 1), number)  # 63 are left
@@ -518,9 +550,15 @@ class NumberReader(ColourReader):
     def for_part(self, number: Number, ahead: int, kind: str) -> Phrase | None:
         """`14 sts per needle`, `20 sts on each`; None where it is none of these."""
         if self.token(1).text == "sts each" and self.kind(2) == "needle" and self.joined(2):
-            return PerPart(*self.take(3), number)
+            return PerPart(*self.take(3), number, needle=True)
         if self.token(1).text == "sts each" and self.kind(2) == ")":
             return PerPart(*self.take(2), number)  # [10 sections of 10 sts each]
+        if self.text_of(2) == "of" and kind == "each" and self.kind(ahead + 1) == "number":
+            return self.only_words(ahead + 2)  # the last two stitches of every 14
+        if self.is_of_parts():
+            return PerPart(*self.take(2), number)
+        if kind == "to" and self.kind(needle := self.skip(ahead + 1)) == "needle" and self.joined(needle):
+            return PerPart(*self.take(needle + 1), number, needle=True)  # 24 stitches to a needle
         if not (
             kind in ("per", "persection")
             or (kind == "each" and self.kind(self.skip(ahead + 1)) != "round")
@@ -536,7 +574,15 @@ class NumberReader(ColourReader):
             and self.place + stop < self.stop
         ):
             stop += 1
-        return PerPart(*self.take(stop), number)
+        needle = any(self.kind(at) == "needle" for at in range(ahead, stop))
+        return PerPart(*self.take(stop), number, needle=needle)
+
+    def is_of_parts(self) -> bool:
+        """Whether so many parts of the round stand before these stitches: `8 parts of 14 sts`."""
+        before = self.tokens[max(0, self.place - 3) : self.place]
+        if len(before) < 3 or before[2].text != "of" or before[0].kind != "number":
+            return False
+        return before[1].kind == "section" or before[1].text in _PARTS
 
     def repeats(self) -> Phrase | None:
         """`six repeats to the round`, `11 repeats`: how often a chart is worked side by side; else None."""
@@ -608,7 +654,7 @@ class NumberReader(ColourReader):
             number = cast("Number", self.token(1).number)
             count = 3 if self.kind(2) == "stitch_noun" else 2
             if self.token().text == "over":
-                return self.only_words(count)
+                return self.only_words(1 if self.flags(1) & COMMA else count)  # six times over, ninety left
             return Count(*self.take(count), number)
         if self.kind(1) == "stitch_noun":
             return self.only_words(2)
@@ -661,6 +707,28 @@ class NumberReader(ColourReader):
             if token.flags & (STOP | SEMI):
                 return False
         return False
+
+    def counted(self) -> Phrase:
+        """`Sts = 49`, `Stitches now: 49`, `N = 49`: a count behind its sign; else the word says nothing."""
+        named = self.kind() == "stitch_noun"
+        ahead = 1
+        while (
+            named and self.kind(ahead) in _BEFORE_COUNT and self.joined(ahead) and ahead < MOST_BEFORE_COUNT
+        ):
+            ahead += 1
+        token = self.token(ahead)
+        sign = token.flags & (EQUALS | COLON if named else EQUALS)
+        reach = token.start - self.token(ahead - 1).end
+        if self.kind(ahead) != "number" or not sign or token.flags & LINE or reach > len(" = "):
+            return self.only_words(1)
+        number = cast("Number", token.number)
+        behind = (
+            self.flags(ahead + 1) & (STOP | SEMI | COMMA | DASH | TAB) and self.kind(ahead + 1) != "round"
+        )
+        if not (behind or self.kind(ahead + 1) in ("", ")", "stitch_noun")) or not all(number.values):
+            return self.only_words(1)
+        start, end, flags = self.take(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
+        return Count(start, end, flags | token.flags & (EQUALS | DASH), number)
 
     def ranged(self) -> Phrase:
         """`2-3 times`, `6-8 ins`, `3-4 rounds`."""
@@ -724,6 +792,16 @@ MOST_PLAIN: Final = 24
 _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")
 MOST_BEFORE_FACTORS: Final = 6
 """Words from a count to the two numbers of which it is made."""
+_DIVIDING: Final = frozenset(("divide", "divides", "divided", "divisible", "dividing"))
+_PARTS: Final = frozenset(("parts", "pieces", "slices", "petals", "panels", "gores", "gussets", "quarters"))
+_BEFORE_COUNT: Final = ("remain", "left", "total", "needle", "")
+"""What stands between the word for stitches and the sign before their number: `Sts left on needles = 49`."""
+MOST_BEFORE_COUNT: Final = 6
+"""The words from that for stitches to the sign."""
+MOST_OF_RIB: Final = 7
+"""Knits or purls of a rib are fewer."""
+MOST_ADDED: Final = 6
+"""Needles whose stitches are added up."""
 MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))

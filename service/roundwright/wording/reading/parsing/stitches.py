@@ -115,7 +115,11 @@ class StitchReader(NewStitchReader):
         if kind == "each" and (position := self.position(craft, ahead)):
             return position
         if kind == "together" and craft in _TOGETHER:
-            return self.at_every(ahead + 1, _TOGETHER[craft])
+            every = self.at_every(ahead + 1, _TOGETHER[craft])
+            spoken = self.token().text.endswith("ed") and self.joined(ahead)
+            return every or (
+                self.only_words(ahead + 1) if spoken else None
+            )  # the last two are to be knitted together
         return self.pairs(craft, ahead) if kind in ("each", "all", "number", "often") else None
 
     def purl(self) -> Phrase:

@@ -1,0 +1,90 @@
+"""Stars that repeat nothing: those that begin the lines of a list, `* Next rnd: knit`, and those around headings."""
+
+from itertools import pairwise
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.tokens import BULLET, COLON, LINE, Token
+
+FEWEST_BULLETS: Final = 2
+"""Lines that begin with a star before a word that is no stitch, for stars to be bullets."""
+_OF_REPEATS: Final = frozenset(("knit", "purl", "slip", "stitch", "make", "(", "stars", "number", "decrease"))
+"""What a repeat begins with."""
+
+
+def without_ornaments(tokens: list[Token]) -> list[Token]:
+    """The words without stars that are bullets, or stand around a heading, which ends with a colon then."""
+    stars = [place for place, token in enumerate(tokens) if token.kind == "stars"]
+    if len(stars) < FEWEST_BULLETS:
+        return tokens
+    around = [pair for pair in pairwise(stars) if _are_around(tokens, *pair)]
+    if not around:
+        return _without_bullets(tokens, stars)
+    made = list(tokens)
+    for first, last in reversed(around):
+        flags = tokens[first + 1].flags | tokens[first].flags
+        made[last + 1] = replace(tokens[last + 1], flags=tokens[last + 1].flags | COLON)
+        made[first : last + 1] = [replace(tokens[first + 1], flags=flags), *tokens[first + 2 : last]]
+    return _without_bullets(made, [place for place, token in enumerate(made) if token.kind == "stars"])
+
+
+def _are_around(tokens: list[Token], first: int, last: int) -> bool:
+    """Whether two stars stand around the words of a line that work nothing."""
+    opened, closed = tokens[first], tokens[last]
+    alone = bool(opened.flags & LINE or first == 0) and bool(tokens[last + 1].flags & LINE)
+    words = tokens[first + 1 : last]
+    if not alone or opened.text != closed.text or not 0 < len(words) <= MOST_IN_HEADING:
+        return False
+    return not any(token.kind in _WORKS or token.flags & LINE for token in (*words, closed))
+
+
+MOST_IN_HEADING: Final = 8
+"""Words of a heading between stars."""
+_WORKS: Final = frozenset(
+    (
+        "knit",
+        "purl",
+        "slip",
+        "stitch",
+        "make",
+        "(",
+        "decrease",
+        "increase",
+        "round",
+        "repeat",
+        "together",
+        "stitch_noun",
+    )
+)
+"""Words that are worked, or tell what is."""
+
+
+def _without_bullets(tokens: list[Token], stars: list[int]) -> list[Token]:
+    """The words without stars that are bullets; a star that is closed or gone back to in its line is none."""
+    bullets = [place for place in stars if _is_bullet(tokens, place)]
+    if sum(tokens[place + 1].kind not in _OF_REPEATS for place in bullets) < FEWEST_BULLETS:
+        return tokens
+    made: list[Token] = []
+    done = 0
+    for place in bullets:
+        following = tokens[place + 1]
+        made.extend(tokens[done:place])
+        made.append(replace(following, flags=following.flags | tokens[place].flags | BULLET))
+        done = place + 2
+    return [*made, *tokens[done:]]
+
+
+def _is_bullet(tokens: list[Token], place: int) -> bool:
+    """Whether a star stands apart at the beginning of a line that has no other, and nothing is repeated from it."""
+    star = tokens[place]
+    if star.text != "*" or not (star.flags & LINE or place == 0):
+        return False
+    if tokens[place + 1].start == star.end:
+        return False
+    for behind in range(place + 1, len(tokens)):
+        if tokens[behind].flags & LINE:
+            return behind > place + 1
+        if tokens[behind].kind in ("stars", "repeat"):
+            return False
+    return False

@@ -1,0 +1,121 @@
+"""Sizes in headings, numbered paragraphs, stripes told in one breath, dashes before counts.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import Reading, read
+from tests.corpus.score import counts as counts_of
+from tests.corpus.score import errors
+
+
+def counts(reading: Reading, cast_on: tuple[int, ...]) -> list[list[int]]:
+    """The counts of each size of a text in which nothing is wrong, each once."""
+    assert not errors(reading)
+    return [counts_of(rounds, cast_on[size]) for size, rounds in enumerate(reading.rounds)]
+
+
+@pytest.mark.parametrize(
+    ("listed", "headings"),
+    [
+        (
+            "Sizes - tiny / small / newborn",
+            ("*** NEWBORN ONLY ***", "*** SMALL AND NEWBORN ***", "*** ALL SIZES ***"),
+        ),
+        ("Sizes: tiny (small, newborn)", ("** Newborn **", "** Small, newborn **", "** All **")),
+        ("Sizes: tiny (small, newborn)", ("* Newborn only *", "* Small and newborn only *", "* All sizes *")),
+        (
+            "Sizes: tiny / small / newborn",
+            ("--- Newborn only ---", "--- Small and newborn ---", "--- All sizes ---"),
+        ),
+        ("Sizes: tiny / small / newborn", ("Newborn only", "Small and newborn", "All sizes")),
+    ],
+)
+def test_headings_name_the_sizes_of_the_lines_below(listed: str, headings: tuple[str, str, str]) -> None:
+    """Each size joins in under the heading that names it, whatever stands around the heading."""
+    first, second, third = headings
+    text = (
+        f"{listed}\nCAST ON 48 / 56 / 64.\n{first}\nK6, K2TOG all the way round (56 left). Knit 1 round.\n"
+        f"{second}\nK5, K2TOG all the way round (48 left). Knit 1 round.\n"
+        f"{third}\nK4, K2TOG all the way round (40 left). Knit 1 round."
+    )
+    cast_on = (48, 56, 64)
+
+    assert counts(read(text, cast_on), cast_on) == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]
+
+
+@pytest.mark.parametrize(
+    ("listed", "only", "all_of"),
+    [
+        (
+            "Pupil size (P) and staff size (S).",
+            "6.1 Staff size only:",
+            "6.2 Both sizes, now alike:",
+        ),
+        ("Sizes: pupil size, staff size.", "Staff only:", "Both sizes:"),
+        ("The kitten size (cat size) hat.", "Cat size only:", "All sizes, alike from here:"),
+        ("Comes in a pixie size and in a giant size.", "Giant size only", "Both sizes"),
+        ("Kid size (K), teen size (T).", "T only:", "Everybody:"),
+    ],
+)
+def test_sizes_are_named_before_the_word_for_a_size(listed: str, only: str, all_of: str) -> None:
+    """The first that is named has the first number of every list."""
+    text = (
+        f"{listed}\nCast on 88 / 104.\n{only}\n(k11, k2tog) × 8. 96 sts\n(k10, k2tog) × 8. 88 sts\n"
+        f"{all_of}\n(k9, k2tog) × 8. 80 sts"
+    )
+    cast_on = (88, 104)
+
+    assert counts(read(text, cast_on), cast_on) == [[88, 80], [104, 96, 88, 80]]
+
+
+def test_the_number_of_a_paragraph_stands_before_the_label_of_its_round() -> None:
+    """`5.2` numbers the paragraph; the round is that of the label behind it."""
+    text = "5.1 Round 1: (k6, k2tog) × 8.\n5.2 Round 2: knit.\n5.3 Repeat rounds 1 and 2, but with k5.\n3.5 mm needles."
+    reading = read(
+        "5.1 Round A: *k6, k2tog* 8 times.\n5.2 Round B: k.\n5.3 Round C: *k5, k2tog* 8 times.", (64,)
+    )
+
+    assert counts(reading, (64,)) == [[64, 56, 48]]
+    assert read(text, (64,)).rounds[0][0].after == 56
+
+
+def test_rounds_called_by_letters_are_repeated_by_them() -> None:
+    """`Repeat A and B` names two rounds, whatever the first letter is elsewhere."""
+    text = (
+        "Pm every 18 sts.\nRound A: in each section knit to 2 sts before the marker, k2tog.\nRound B: knit.\n"
+        "Repeat A and B eight more times. 54 sts"
+    )
+    reading = read(text, (108,))
+
+    assert counts(reading, (108,)) == [[*range(108, 53, -6)]]
+    assert len(reading.rounds[0]) == 18
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Two rounds white and four rounds navy, all plain knitting, and do that five times, thirty rounds.",
+        "Knit 2 rounds white and 4 rounds navy; do that 5 times.",
+        "Work 2 rounds in A and 4 rounds in B, five times (30 rounds).",
+        "Now 3 rounds of red and 3 rounds of white, and repeat that five times, thirty rounds in all.",
+        "Stripes next. 1 round red, 2 rounds white, 3 rounds blue, all knit, five times over, thirty rounds.",
+    ],
+)
+def test_stripes_are_as_many_rounds_as_their_bands(text: str) -> None:
+    """Six rounds a stripe, five times."""
+    reading = read(text, (100,))
+
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == 30
+
+
+@pytest.mark.parametrize("dash", ["—", "–", " — ", " - "])
+def test_a_dash_before_a_smaller_number_is_no_range(dash: str) -> None:
+    """`Rep Rnd 13—10 sts` is round 13 again and the count it leaves."""
+    text = f"Rnd 13: *K2tog; rep from * around{dash}20 sts.\nRnd 14: Rep Rnd 13{dash}10 sts"
+    wrong = text.replace("10 sts", "9 sts")
+
+    assert counts(read(text, (40,)), (40,)) == [[40, 20, 10]]
+    assert [finding.code for finding in errors(read(wrong, (40,)))] == ["count_differs"]
