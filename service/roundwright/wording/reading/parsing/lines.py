@@ -6,7 +6,7 @@ from typing import Final
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
-from roundwright.wording.reading.parsing.colours import COLOURS
+from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import ExtentReader
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.phrases import (
@@ -81,7 +81,7 @@ class Lines(ExtentReader):
             new := self.new_stitches()
         ):
             return new
-        coloured = self.text_of(0) in COLOURS or (numbered and self.text_of(1) in COLOURS)
+        coloured = self.text_of(0) in COLOURS or (numbered and is_colour(self.token(1)))
         return self.colour_unit() if coloured else None
 
     def no_plain_rounds(self) -> Phrase | None:
