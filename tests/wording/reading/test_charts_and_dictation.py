@@ -326,3 +326,47 @@ def test_so_many_stitches_that_are_made_first_are_cast_on(begin: str) -> None:
     text = f"Word: 2 knit, 3 purl is told here\n{begin}\nEdge: 2 knit, 2 purl, 4 rounds."
     assert len(read(text, (104,)).rounds[0]) == 4
     assert [finding.code for finding in errors(read(text, (100,)))][:1] == ["cast_on_differs"]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Purl one round. Knit one round. Purl, knit, purl, knit. That's six.",
+        "Purl, knit, purl, knit, purl, knit. How many's that? [six rounds, Gran] Six. That's your edge.",
+        "Knit 3 rounds, purl 3 rounds. Six.",
+        "Knit, purl, knit, purl, knit, purl - six rounds",
+    ],
+)
+def test_a_number_behind_plain_rounds_may_be_how_many_they_are(told: str) -> None:
+    reading = read(f"Cast on 88.\n{told}\nKnit 9 and 2 together all round. That's 80.", (88,))
+    assert counts(reading) == [[88, 80]]
+    assert len(reading.rounds[0]) == 7
+
+
+def test_a_number_behind_plain_rounds_that_is_neither_is_wrong() -> None:
+    reading = read("Cast on 88.\nPurl a round. Knit a round. That's 80.\nKnit 2 rounds.", (88,))
+    assert [finding.code for finding in errors(reading)] == ["count_differs"]
+
+
+@pytest.mark.parametrize(
+    "again",
+    [
+        "Rows 1 to 3 are worked four times in all, 12 rounds.",
+        "Rows 1-3 are worked three more times.",
+        "Rounds 1 to 3 are done four times in total.",
+        "Work R1 to R3 four times in all.",
+    ],
+)
+def test_rounds_of_a_chart_told_by_letters_are_worked_again(again: str) -> None:
+    text = (
+        "Cast on 72 sts. Work 8 rounds of k1, p1.\nChart A (worked 6 times around, 12 sts each):\n"
+        f"Row 1: knit 11 A, 1 B\nRow 2: knit 10 A, 2 B\nRow 3: 9 A, 3 B\n{again}\nKnit 2 rounds."
+    )
+    reading = read(text, (72,))
+    assert not errors(reading)
+    assert len(reading.rounds[0]) == 22
+
+
+def test_what_becomes_of_stitches_goes_before_how_they_are_told() -> None:
+    text = 'Word "mouse ear": knit 2 in one place. From 1 become 2.\nCast on 60\nRound 1: 9 knit, mouse ear (6 times)'
+    assert counts(read(text, (60,))) == [[60, 66]]

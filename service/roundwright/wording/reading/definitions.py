@@ -4,7 +4,7 @@ from typing import Final, Literal
 
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import StitchName
+from roundwright.knitting.rounds.round import StitchName, Work, execute
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import PassOver, Said, Stitches
 from roundwright.wording.reading.settle import settle
@@ -34,7 +34,7 @@ _TOLD_ENDS: Final = frozenset(("round", "cast_on", "next", "ordinal", "number"))
 """What a line begins with that ends a list of abbreviations."""
 _STANDS_ALONE: Final = frozenset(("stars", ")", "repeat", "end", "times"))
 
-Names = dict[tuple[str, ...], str]
+Names = dict[tuple[str, ...], StitchName]
 
 
 def with_definitions(tokens: list[Token], names: Names) -> list[Token]:
@@ -57,7 +57,7 @@ def definitions(tokens: list[Token]) -> Names:
         if not place or not token.flags & (EQUALS | COLON | DASH) or len(names) >= MOST_NAMES:
             continue
         if (begin := _behind_introduction(tokens, place)) is not None:
-            if meaning := _meaning(tokens, place) or _outcome(tokens, place):
+            if meaning := _stands_for(tokens, place):
                 names[tuple(part.text for part in tokens[begin:place])] = meaning
             continue
         begin = _begin_of_name(tokens, place)
@@ -75,7 +75,7 @@ def definitions(tokens: list[Token]) -> Names:
         in_brackets = bool(bracket) or _bracketed(tokens, place)
         if known and len(name) == 1 and not in_list and not in_brackets:
             continue
-        if meaning := _meaning(tokens, place) or _outcome(tokens, place):
+        if meaning := _stands_for(tokens, place):
             names[name] = meaning
             if bracket and all(part.kind in _NAMES for part in bracket):
                 names[tuple(part.text for part in bracket)] = meaning  # Left dec (vf): skp
@@ -91,6 +91,14 @@ def _behind_introduction(tokens: list[Token], place: int) -> int | None:
             named = any(token.kind == "word" for token in tokens[back + 1 : place])
             return back + 1 if named else None
     return None
+
+
+def _stands_for(tokens: list[Token], place: int) -> StitchName | Literal[""]:
+    """The stitch that the words behind a sign mean: what is worked, or else what becomes of the stitches."""
+    meaning, outcome = _meaning(tokens, place), _outcome(tokens, place)
+    if not meaning or not outcome or execute((Work(meaning),)) == execute((Work(outcome),)):
+        return meaning or outcome
+    return outcome
 
 
 def _outcome(tokens: list[Token], place: int) -> StitchName | Literal[""]:
@@ -177,7 +185,7 @@ def _begin_of_name(tokens: list[Token], place: int) -> int | None:
     return None
 
 
-def _meaning(tokens: list[Token], place: int) -> str:
+def _meaning(tokens: list[Token], place: int) -> StitchName | Literal[""]:
     """The one stitch that the words from here on make; empty where they make anything else."""
     stop = place
     while stop < min(len(tokens) - 1, place + LONGEST_MEANING):

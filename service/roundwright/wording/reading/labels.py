@@ -225,6 +225,8 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     spans = read_spans(lines, plural=plural)
     if not spans:
         return _lettered(lines, start)
+    if _are_worked_often(lines):
+        return None
     spans = (*spans, *_bracketed_rounds(lines))
     every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1))
     if lines.kind() == ")" and not inside and lines.place + 1 < lines.stop:
@@ -242,6 +244,13 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _are_worked_often(lines: Lines) -> bool:
+    """Whether rounds told before are worked again: `Rows 1 to 3 are worked four times in all`."""
+    often = 2 + (lines.kind(2) == "")
+    verb = lines.text_of(1) in ("worked", "repeated", "done")
+    return lines.text_is("are", "is") and verb and lines.kind(often) in ("number", "often")
 
 
 def _colour_note(lines: Lines) -> int:

@@ -27,7 +27,7 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
-from roundwright.wording.reading.tree import Fill, Nodes, Number, Stitch
+from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch
 from roundwright.wording.reading.worked import Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
@@ -311,6 +311,8 @@ class LineWork:
                 continue  # ... k2tog around. -8 sts
             if place < len(counts) - 1 and not stated.sign and after in self.reached:
                 continue  # decrease on every round: 60, 48, 36 sts
+            if label is None and not stated.sign and self.counts_rounds(stated, after):
+                continue  # Purl, knit, purl, knit. That's four.
             wrong_way = (lane.count - self.before) * (after - self.before) < 0
             code = "wrong_way" if wrong_way else "count_differs"
             fault = Fault(
@@ -339,6 +341,20 @@ class LineWork:
         )  # fmt: skip
         raise FaultyError(fault, (lane.count, stated), WRONG_COUNT)
 
+    def counts_rounds(self, stated: Stated, number: int) -> bool:
+        """Whether a bare number says how many plain rounds were told just before, in this line or the one above."""
+        bare = any(isinstance(phrase, Count) and phrase.end == stated.end for phrase in self.segment.phrases)
+        if not bare or not 1 < number <= MOST_COUNTED_ROUNDS:
+            return False
+        chain, rounds, place = self.lane.chain, 0, self.place
+        while chain and chain[1].round.before == chain[1].round.after and place - chain[1].segment <= 1:
+            chain, done = chain
+            if rounds >= number and done.segment != place:
+                break
+            rounds, place = rounds + 1, done.segment
+        self.desk.budget.spend(rounds // 8)
+        return rounds == number
+
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
@@ -350,6 +366,8 @@ NEEDLES: Final = range(2, 6)
 """On how many needles, or halves of a loop, a round may be."""
 FEWEST_ON_NEEDLE: Final = 2
 """Stitches on each needle that are compared with those there."""
+MOST_COUNTED_ROUNDS: Final = 60
+"""Plain rounds that are counted behind them."""
 
 
 def equal_needles(count: int, held: int) -> Sections | None:

@@ -79,7 +79,7 @@ def _ended(
 
 def _is_round(phrases: list[Phrase], place: int) -> bool:
     """Whether a comma stands here behind `purl a round`."""
-    return bool(phrases[place].flags & COMMA) and _ends_with_round(phrases[:place])
+    return bool(phrases[place].flags & COMMA) and _ends_with_round(phrases[max(0, place - 3) : place])
 
 
 def _ends_with_round(phrases: list[Phrase]) -> bool:

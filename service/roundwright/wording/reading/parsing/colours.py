@@ -17,6 +17,9 @@ MOST_IN_ROW: Final = 48
 FEWEST_UNITS: Final = 2
 """Colours of such a round."""
 _OPENS: Final = COLON | SLASH | DASH | TAB
+_BEFORE_ROW: Final = frozenset(("stars", "(", "knit", "purl"))
+_LETTERS: Final = frozenset("abcdefgw")
+"""Letters by which a pattern calls its colours."""
 _NO_STITCHES: Final = frozenset(("gear", "unit", "round", "stitch_noun", "needle", "times", "together"))
 """What a number behind a colour counts where it counts no stitches: `white 70 g`."""
 
@@ -48,7 +51,7 @@ class ColourReader(TimesReader):
         """Where the units begin among which this stands; None where no sign, star or bracket opens them."""
         for at in range(self.place, max(self.place - MOST_IN_ROW, -1), -1):
             before = self.tokens[at - 1] if at else None
-            if before is None or self.tokens[at].flags & _OPENS or before.kind in ("stars", "("):
+            if before is None or self.tokens[at].flags & _OPENS or before.kind in _BEFORE_ROW:
                 return at if before is not None else None
             if self.tokens[at].flags & BREAK or not (_is_of_unit(before) or before.kind == "and"):
                 return None
@@ -92,4 +95,9 @@ MOST_OF_UNIT: Final = 4
 
 
 def _is_of_unit(token: Token) -> bool:
-    return token.kind == "number" or token.text in COLOURS
+    return token.kind == "number" or is_colour(token)
+
+
+def is_colour(token: Token) -> bool:
+    """Whether a word may name a colour: `white`, `MC`, `A`."""
+    return token.text in COLOURS or token.text in _LETTERS

@@ -6,7 +6,7 @@ from typing import Final
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
-from roundwright.wording.reading.parsing.colours import COLOURS
+from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import ExtentReader
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.phrases import (
@@ -67,18 +67,24 @@ class Lines(ExtentReader):
             return cable
         if token.text in _CROSSED and (crossed := self.crossed()):
             return crossed
-        raises = token.text in RAISING or (token.kind == "number" and self.kind(1) in BEHIND_NEW)
-        if raises and (new := self.new_stitches()):
-            return new
-        coloured = token.text in COLOURS or (token.kind == "number" and self.text_of(1) in COLOURS)
-        if coloured and (unit := self.colour_unit()):
-            return unit
+        if (token.kind == "number" or token.text in _WORDED) and (worded := self.worded_stitches()):
+            return worded
         if token.text == "n":
             return self.counted()
         reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)
         return self.only_words(1)
+
+    def worded_stitches(self) -> Phrase | None:
+        """`make a stitch`, `1 new from the thread between`, `3 white` in a row of colours; else None."""
+        numbered = self.kind() == "number"
+        if (self.text_of(0) in RAISING or (numbered and self.kind(1) in BEHIND_NEW)) and (
+            new := self.new_stitches()
+        ):
+            return new
+        coloured = self.text_of(0) in COLOURS or (numbered and is_colour(self.token(1)))
+        return self.colour_unit() if coloured else None
 
     def no_plain_rounds(self) -> Phrase | None:
         """`leave out the plain rounds`, `we're done with the knit rounds`: every round is shaped from here on."""
@@ -614,6 +620,8 @@ MOST_IN_REPEAT: Final = 24
 MOST_CROSSED: Final = 12
 """Stitches of one cable."""
 _TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}
+_WORDED: Final = RAISING | COLOURS
+"""Words with which stitches told in words may begin."""
 _READ: Final = {
     "knit": Lines.craft,
     "purl": Lines.purl,
