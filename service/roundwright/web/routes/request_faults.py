@@ -14,6 +14,7 @@ import msgspec
 from roundwright.web.problems import Fault, FaultCode, did_you_mean, same_meaning, shortened
 from roundwright.web.routes.meant import (
     boolean_meant,
+    change_meant,
     is_quantity,
     list_meant,
     number_meant,
@@ -200,6 +201,8 @@ class _Schema:
         outer = error.instance_path[0] if error.instance_path else ""
         if outer and name in self.node([]).get("properties", {}):
             meant = f" It stands beside {outer!r}, not in it."
+        elif "change" in names and (change := change_meant(name, error.instance[name])):
+            meant = f" Perhaps 'change' of {change} is meant."
         else:
             meant = did_you_mean(name, names) or (
                 f" The fields here are: {', '.join(names)}." if names else ""
@@ -217,7 +220,7 @@ class _Schema:
     def wrong_type(self, error: Any, types: list[str]) -> Fault:
         """The fault of a value of another type, with what it may have meant."""
         value, node = error.instance, self.node(error.evaluation_path[:-1])
-        wanted = " or ".join(dict.fromkeys(_WORDS[name] for name in types))
+        wanted = " or ".join(dict.fromkeys(_WORDS[name] for name in types if name != "null"))
         *outer, last = error.instance_path or [""]
         if isinstance(last, int) and isinstance(value, str) and list_meant(value):
             return self.wrong_separator(value, outer)
