@@ -5,8 +5,9 @@
 #   --lowest   the contract, routes, words and commands at the lower bounds of the dependencies (tests/lowest.txt); some
 #              minutes. What follows goes to pytest
 #   --deploy   build the image and run it (needs root and Debian's buildah and debootstrap; a minute or two)
-#   --long     bad input: 100,000 requests made by chance for each operation, and more by other ways; an hour on two cores.
-#              What follows goes to tests/long/run.py: `--long --requests 1000`
+#   --long     2,000 hats worked and read back, the words and boxes of 200 handouts; then bad input: 100,000 requests made
+#              by chance for each operation, and more by other ways; an hour and a half on two cores. What follows goes to
+#              tests/long/run.py: `--long --requests 1000`
 #   --pin      write the pins anew from pyproject.toml, each file by the line at its head; a minute. What follows goes to
 #              uv: `--pin --upgrade`
 set -eu
@@ -77,6 +78,9 @@ case ${1:-} in
     --long)
         shift
         failed=0
+        ROUNDWRIGHT_TEST_HATS=2000 .venv/bin/python -m pytest -n 2 tests/knitting/hat/test_random_hats.py \
+            tests/language/test_read_back.py -k "can_be_knitted or en-US" || failed=1
+        HANDOUTS=200 .venv/bin/python -m pytest tests/wording/handout/test_pdf.py -k nothing_on_a_handout || failed=1
         install .venv tests/long/requirements.txt || echo "atheris does not install here; the runs by coverage are left out."
         ROUNDWRIGHT_TEST_EXAMPLES=500 ROUNDWRIGHT_TEST_SEED=2 ROUNDWRIGHT_TEST_HATS=5000 \
             .venv/bin/python -m pytest -s tests/contract/test_generated.py tests/contract/test_growth.py tests/long/test_bad_input.py || failed=1

@@ -72,6 +72,25 @@ def test_a_wrong_setting_is_said_at_the_start(monkeypatch, capsys):
     assert "ROUNDWRIGHT_PROT" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize("words", [["serve", "--prot", "80"], ["serve", "--prot=80"]])
+def test_an_unknown_flag_is_told_the_nearest(words, capsys):
+    """As an unknown variable is; nothing is served."""
+    with pytest.raises(SystemExit) as stopped:
+        main(words)
+
+    assert 2 == stopped.value.code
+    assert "unknown argument --prot" in (said := capsys.readouterr().err)
+    assert "Did you mean --port?" in said
+
+
+def test_an_argument_too_much_stops_any_command(capsys):
+    """Where there is no flag near to it, it is named alone."""
+    with pytest.raises(SystemExit):
+        main(["openapi", "openapi.json", "another.json"])
+
+    assert "unknown argument another.json\n" in capsys.readouterr().err
+
+
 def test_the_version_is_said(capsys):
     """`--version` names the release and the rules in force."""
     with pytest.raises(SystemExit) as stopped:

@@ -4,6 +4,7 @@ import argparse
 import logging
 import sys
 from collections.abc import Sequence
+from difflib import get_close_matches
 from pathlib import Path
 from threading import Thread
 from urllib.error import HTTPError
@@ -40,7 +41,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         "key", help="make an API key, and the line that the service needs to recognize it"
     )
     key.add_argument("name", help="name of the caller, for the log")
-    options = parser.parse_args(arguments)
+    options, unknown = parser.parse_known_args(arguments)
+    if unknown:
+        flags = [flag_of(field) for field in Settings.__struct_fields__] if options.command == "serve" else []
+        near = get_close_matches(unknown[0].partition("=")[0], flags, n=1)
+        parser.error(f"unknown argument {unknown[0]}{f'. Did you mean {near[0]}?' if near else ''}")
     if sys.platform == "win32":
         parser.exit(1, "roundwright runs on Linux and macOS; on Windows run it in WSL or a container.\n")
     try:

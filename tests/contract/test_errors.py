@@ -503,6 +503,13 @@ CLASS_HAT = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}
         ("needles/split", {"stitches": 64, "needles": [20, 22, 22]}, ", such as 4."),
         ("needles/split", {"crown": {"stitches": 64}, "needles": 3}, " It stands beside 'crown', not in it."),
         ("hats", CLASS_HAT | {"brim": {"ease": {"percent": -5}}}, " It stands beside 'brim', not in it."),
+        ("shaping/even", {"stitches": 100, "decrease": 8}, " Perhaps 'change' of -8 is meant."),
+        ("shaping/even", {"stitches": 100, "increase": 8}, " Perhaps 'change' of 8 is meant."),
+        (
+            "hats",
+            CLASS_HAT | {"body": 5},
+            'This must be an object, not a whole number, such as {"adjust_in":"body"}.',
+        ),
         ("counts/check", {"needles": "one each"}, ", such as [16,16,16,15]."),
     ],
 )
@@ -511,6 +518,22 @@ def test_a_refusal_ends_with_what_to_write(path, body, told, service):
     faults = service.post(f"/v1/{path}", json=body).json()["errors"]
 
     assert faults[0]["detail"].endswith(told)
+
+
+@pytest.mark.parametrize(
+    ("path", "meant"),
+    [
+        ("/v1/cast-on?gauge=20&head=56cm", "gauge_stitches"),
+        ("/v1/cast-on?tension=20&head=56cm", "gauge_stitches"),
+        ("/v1/drawings/hat.svg", "/v1/drawings/profile.svg"),
+        ("/v1/drawings/hats.png", "/v1/drawings/profile.png"),
+    ],
+)
+def test_an_address_by_another_word_names_the_one_there_is(
+    path: str, meant: str, service: httpx.Client
+) -> None:
+    """A gauge is first of all its stitches, and the picture of a hat is its profile."""
+    assert f"Perhaps {meant!r} is meant." in service.get(path).json()["detail"]
 
 
 @pytest.mark.parametrize(

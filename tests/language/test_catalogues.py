@@ -92,6 +92,19 @@ def test_every_message_of_the_english_catalogue_is_in_use():
     assert not unused
 
 
+BENT = re.compile(
+    r"\d times, by|times\} times|said \{|will not do|is no setting|asked in another way|object or null"
+)
+"""What our errors once said that nobody says."""
+
+
+def test_messages_are_in_plain_english():
+    """`given twice`, `not valid`, `Send POST`: the manner of libraries, for readers of a third language."""
+    bent = {text for message in catalogue("en-US") for text in texts(message) if BENT.search(text)}
+
+    assert not bent
+
+
 @pytest.mark.parametrize("code", [code for code in LANGUAGES if code != "en-US"])
 def test_a_translation_has_the_placeholders_of_the_english_text(code):
     """A number or a word that the English text names is not lost, and none is invented."""

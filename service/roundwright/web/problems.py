@@ -261,6 +261,12 @@ _SAME_MEANING: Final[Mapping[str, tuple[str, ...]]] = {
     **dict.fromkeys(("pound", "pounds", "lbs"), ("lb",)),
     **dict.fromkeys(("cm", "mm", "g", "si"), ("metric",)),
     **dict.fromkeys(("in", "yd", "oz", "uk"), ("imperial",)),
+    **dict.fromkeys(("gauge", "tension", "sts"), ("gaugestitches", "stitches")),
+    **{
+        f"v1drawings{name}{form}": (f"v1drawingsprofile{form}",)
+        for name in ("hat", "hats")
+        for form in ("svg", "png")
+    },
     **dict.fromkeys(("black", "night"), ("dark",)),
     **dict.fromkeys(("white", "day"), ("light",)),
 }

@@ -10,6 +10,8 @@ _NUMBER_AND_UNIT: Final = re.compile(rf"{_NUMBER}\s{{0,3}}(?P<unit>[^\d\s.,/+-][
 _UNITS_OF_PATTERN: Final = re.compile(r"\(([a-z]+(?:\|[a-z]+)+)\)\$\Z")
 _LIST: Final = re.compile(r"\d{1,9}(?:[\s;|/]{1,3}\d{1,9}){1,30}")
 _INCH_MARKS: Final = ('"', "''", "″", "”")
+_DECREASES: Final = ("decrease", "decreases", "dec")
+_INCREASES: Final = ("increase", "increases", "inc")
 _TRUE: Final = ("yes", "y", "1", "on", "true", "ja", "oui", "si")
 _FALSE: Final = ("no", "n", "0", "off", "false", "nein", "non", "nej", "nei")
 
@@ -57,6 +59,12 @@ def boolean_meant(text: str) -> str | None:
     """True or false as in JSON, where a text says yes or no."""
     word = text.strip().lower()
     return "true" if word in _TRUE else "false" if word in _FALSE else None
+
+
+def change_meant(name: str, value: Any) -> int | None:
+    """The change of a count that a field was meant as: `decrease` of 8 is -8, `increase` of 8 is 8; None for others."""
+    sign = -1 if name in _DECREASES else 1 if name in _INCREASES else 0
+    return sign * abs(value) if sign and isinstance(value, int) and not isinstance(value, bool) else None
 
 
 def _number(match: re.Match[str]) -> str:

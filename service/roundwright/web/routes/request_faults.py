@@ -14,6 +14,7 @@ import msgspec
 from roundwright.web.problems import Fault, FaultCode, did_you_mean, same_meaning, shortened
 from roundwright.web.routes.meant import (
     boolean_meant,
+    change_meant,
     is_quantity,
     list_meant,
     number_meant,
@@ -203,6 +204,8 @@ class _Schema:
             meant = f" It stands beside {outer!r}, not in it."
         elif len(parts) > 1:  # an object of the body, of which a link has the fields: `gauge=18`
             meant = f" There are: {', '.join(parts)}."
+        elif "change" in names and (change := change_meant(name, error.instance[name])):
+            meant = f" Perhaps 'change' of {change} is meant."
         else:
             meant = did_you_mean(name, names) or (
                 f" The fields here are: {', '.join(names)}." if names else ""
@@ -220,7 +223,7 @@ class _Schema:
     def wrong_type(self, error: Any, types: list[str]) -> Fault:
         """The fault of a value of another type, with what it may have meant."""
         value, node = error.instance, self.node(error.evaluation_path[:-1])
-        wanted = " or ".join(dict.fromkeys(_WORDS[name] for name in types))
+        wanted = " or ".join(dict.fromkeys(_WORDS[name] for name in types if name != "null"))
         *outer, last = error.instance_path or [""]
         if isinstance(last, int) and isinstance(value, str) and list_meant(value):
             return self.wrong_separator(value, outer)
