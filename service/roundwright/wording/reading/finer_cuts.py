@@ -64,6 +64,8 @@ class _Breath(Struct):
         begins = isinstance(phrase, _BEGINS) or (isinstance(phrase, Brackets) and is_work((phrase,)))
         if isinstance(phrase, Star) and self.starred:
             begins = False
+        if isinstance(phrase, Continue) and self.boldly and self.part and isinstance(self.part[-1], Star):
+            begins = True  # `*k7, k2tog*, and so on until 6 sts remain`
         if begins and self.complete and not self.starred:
             self.cut()
         self.part.append(phrase)
