@@ -113,6 +113,47 @@ def test_rounds_of_strangers_come_out(
         assert len(reading.rounds[0]) == rounds
 
 
+PASSIVE = [
+    ("de", 54, "Rd 1: *7 re, 2 zus* (48)\nVon da an wird in jeder Rd abgenommen, bis 12 M übrig sind."),
+    (
+        "fr",
+        54,
+        "Tour 1 : *7 m end, 2 m ens* (48)\nDès lors on diminue à chaque tour jusqu'à ce qu'il reste 12 m.",
+    ),
+    (
+        "es",
+        54,
+        "Vta 1: *7 der, 2 juntos* (48)\nA partir de aquí se disminuye en cada vta hasta que queden 12 p.",
+    ),
+    ("nb", 54, "Omg 1: *7 r, 2 r sm* (48)\nFra nå av felles det på hver omg til det er 12 m igjen."),
+    ("da", 54, "Omg 1: *7 r, 2 r sm* (48)\nFra nu af tages der ind på hver omg, til der er 12 m tilbage."),
+    (
+        "nl",
+        54,
+        "Toer 1: *7 r, 2 r samen* (48)\nVanaf nu wordt in elke toer geminderd tot er 12 st over zijn.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "cast_on", "text"), PASSIVE)
+def test_decreases_go_on_in_the_passive(language: str, cast_on: int, text: str) -> None:
+    """Old books say that it is decreased in every round from here on."""
+    reading = read(text, (cast_on,), language)
+
+    assert [each.after for each in reading.rounds[0]] == [48, 42, 36, 30, 24, 18, 12]
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+
+
+def test_a_decrease_round_worked_so_often_stands_behind_every_round() -> None:
+    """`every rnd: work dec rnd 5 times` works it there."""
+    text = (
+        "Place a marker every 9 sts (6 markers).\nDec rnd: *k2tog, knit to marker*, 6 times.\n"
+        "Every rnd: work dec rnd 4 times = 24 sts.\nk2tog around = 12 sts."
+    )
+
+    assert [each.after for each in read(text, (54,), "en").rounds[0]] == [48, 42, 36, 30, 24, 12]
+
+
 IN_TURN = [
     "Every rnd: k2, k2tog 7 times (21), k1, k2tog 7 times (14), k2tog 7 times (7).",
     "Every rnd: k2 and k2tog, k1 and k2tog, k2tog.",
