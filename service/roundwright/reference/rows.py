@@ -114,11 +114,12 @@ class WordingRow(Struct, frozen=True, kw_only=True):
         ),
     ]
     kind: Annotated[
-        Literal["word", "number", "ordinal", "ending", "filler", "join"],
+        Literal["word", "number", "ordinal", "ending", "filler", "join", "only"],
         Meta(
             description="`number` and `ordinal`: one in words; `ending`: what makes an ordinal of a number; `filler`: "
             "says nothing, between the words of any wording; `join`: stands with or without a comma before what "
-            "begins a sentence of its own; else `word`."
+            "begins a sentence of its own; `only`: before or behind the letters of the sizes that a line is for; else "
+            "`word`."
         ),
     ] = "word"
     writes: Annotated[

@@ -99,6 +99,8 @@ class Doubtful:
         """A number written with other values, in the form it has."""
         old = self.text[number.start : number.end]
         wide = len(number.values) if len(number.values) > 1 else self.width
+        if wide > 1 == len(number.values) and len(set(values.values())) == 1 == len(self.lanes()):
+            values = dict.fromkeys(range(wide), next(iter(values.values())))  # the line is for one size alone
         new = [values.get(column, number.of(column)) for column in range(wide)]
         changed = sum(value != number.of(column) for column, value in enumerate(new))
         distance = sum(abs((value or 0) - (number.of(column) or 0)) for column, value in enumerate(new))

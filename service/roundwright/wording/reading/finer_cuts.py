@@ -64,6 +64,8 @@ class _Breath(Struct):
         begins = isinstance(phrase, _BEGINS) or (isinstance(phrase, Brackets) and is_work((phrase,)))
         if isinstance(phrase, Star) and self.starred:
             begins = False
+        if isinstance(phrase, Continue) and self.boldly and self.part and isinstance(self.part[-1], Star):
+            begins = True  # `*k7, k2tog*, and so on until 6 sts remain`
         if begins and self.complete and not self.starred:
             self.cut()
         self.part.append(phrase)
@@ -143,13 +145,20 @@ def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:
     """The parts, cut too where a stitch fewer is plain before the same decrease: `k3 k2tog, k2 k2tog, k2tog`."""
     made: list[list[Phrase]] = []
     for part in parts:
+        said = [place for place, phrase in enumerate(part) if not _is_silent(phrase)]
+        told = [part[place] for place in said]
         begun = 0
-        for place in range(2, len(part)):
-            if _is_narrower(part, place):
-                made.append(part[begun:place])
-                begun = place
+        for number in range(2, len(told)):
+            if _is_narrower(told, number):
+                made.append(part[begun : said[number]])
+                begun = said[number]
         made.append(part[begun:])
     return _without_number(made)
+
+
+def _is_silent(phrase: Phrase) -> bool:
+    """Whether a phrase is a word that says nothing: the `and` of `k3 and k2tog`."""
+    return isinstance(phrase, Said) and not phrase.words
 
 
 def _without_number(parts: list[list[Phrase]]) -> list[list[Phrase]]:

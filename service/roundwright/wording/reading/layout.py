@@ -37,6 +37,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Said,
     Then,
+    Times,
 )
 from roundwright.wording.reading.round_names import (
     RoundNames,
@@ -45,6 +46,7 @@ from roundwright.wording.reading.round_names import (
     with_round_names,
 )
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
+from roundwright.wording.reading.seen import is_shaping
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
@@ -412,13 +414,25 @@ def _in_sentences(pieces: list[Segment]) -> list[Segment]:
 
 
 def _without_every(of: Label | None, phrases: list[Phrase]) -> Label | None:
-    """The label, but none for `Every round: K3, P1. Do this for 6 inches`, which works its rounds where it stands."""
+    """The label, but none for `Every round: K3, P1. Do this for 6 inches`, which works its rounds where it stands.
+
+    So do `every round: k2, k2tog, k1, k2tog, k2tog`, which has one round after another, and `every round: work dec
+    round 5 times`.
+    """
     if of is None or of.kind != "every" or of.every is None or of.every.step != 1 or of.every.last:
         return of
     counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in phrases)
+    counted = counted or sum(map(_shapes, phrases)) > 1
+    named = any(isinstance(phrase, Again) for phrase in phrases)
+    counted = counted or (named and any(isinstance(phrase, Times) for phrase in phrases))
     if not counted and not any(isinstance(phrase, Length) for phrase in phrases):
         return of
     return Label("sizes", of.start, sizes=of.sizes, scope=of.scope) if of.sizes else None
+
+
+def _shapes(phrase: Phrase) -> bool:
+    """Whether a phrase is a decrease or an increase, or a bracket with one."""
+    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(is_shaping, phrase.inside)))
 
 
 def _segments(

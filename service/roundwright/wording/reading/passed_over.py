@@ -22,8 +22,8 @@ _NAMED: Final = re.compile(
     r"(?!\s(?:per|on|to|each|in)\b)"
 )
 """A number with its stitches: `Reduce all, 9 stitch`, `6 / 8 left`."""
-_ALONE: Final = re.compile(r"[.,;=>]\s([0-9]{1,3})\s?(?=[.,;&]|$)")
-"""A number between two signs: `"Every fifth", 48.`."""
+_ALONE: Final = re.compile(r"(?:[.,=>]\s|[;|]\s?)([0-9]{1,3})\s?(?=[.,;&|]|$)")
+"""A number between two signs: `"Every fifth", 48.`, `10 | all of them by threes | 5`."""
 _OTHERS: Final = "|".join(sorted(OTHER_THINGS))
 _LISTED: Final = re.compile(
     rf"[0-9], [0-9]+,? [^.]{{0,20}}\b(?:g|{_OTHERS})\b|\b(?:{_OTHERS}) [0-9]+, [0-9]", re.IGNORECASE
@@ -98,19 +98,21 @@ def _work_at_end(
     last = max(shaped, default=min(worked))
     counts = {done.round.after for rounds in explanation.rounds for done in rounds} | set(cast_on)
     most = max(rounds[-1].round.after if rounds else 0 for rounds in explanation.rounds)
+    kinds = {place: candidate.kind for place, candidate in explanation.choices}
     over = [
-        Fault("not_understood", place, segments[place].start)
-        for place, candidate in explanation.choices
-        if candidate.kind == "prose" and place > last and not segments[place].title
-        if _named(segments[place], text, most) - counts
+        Fault("not_understood", place, segment.start)
+        for place, segment in enumerate(segments)
+        if place > last and kinds.get(place, "prose") == "prose" and not segment.title
+        if _named(segment, text, most, apart=place not in kinds) - counts
     ]
     return tuple(over[:1])
 
 
-def _named(segment: Segment, text: str, most: int) -> set[int]:
-    """The counts below so many stitches that are printed in a segment."""
+def _named(segment: Segment, text: str, most: int, *, apart: bool = False) -> set[int]:
+    """The counts below so many stitches that are printed in a segment; `apart` only those between two signs."""
     words = text[segment.start : min(segment.end, segment.start + MOST_LETTERS)]
     if _LISTED.search(words):
         return set()
-    printed = {int(number) for sign in (_NAMED, _ALONE) for number in sign.findall(words)}
+    signs = (_ALONE,) if apart else (_NAMED, _ALONE)
+    printed = {int(number) for sign in signs for number in sign.findall(words)}
     return {number for number in printed if SMALLEST <= number < most}

@@ -56,7 +56,10 @@ _IN_NAME: Final = (Stitches, Said, Times, Count)
 
 
 def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
-    """The phrases with a number of times told before its bracket put behind it: `k1, 9 times (k11, k2tog)`."""
+    """The phrases with a number of times told before its bracket put behind it: `k1, 9 times (k11, k2tog)`.
+
+    So is that of a decrease among other stitches: `* k1, 2 times k2tog *`.
+    """
     made = list(phrases)
     for place, phrase in enumerate(phrases[:-1]):
         bracket = phrases[place + 1]
@@ -67,7 +70,19 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
         joined = not bracket.flags & (COMMA | STOP | SEMI)
         if parted and joined and isinstance(bracket, Brackets) and any(map(has_stitches, bracket.inside)):
             made[place], made[place + 1] = replace(bracket, flags=phrase.flags), replace(phrase, flags=0)
+        elif parted and joined and isinstance(bracket, Stitches) and _is_among_stitches(phrases, place):
+            made[place] = Brackets(bracket.start, bracket.end, phrase.flags, (replace(bracket, flags=0),))
+            made[place + 1] = replace(phrase, flags=0)
     return made
+
+
+def _is_among_stitches(phrases: list[Phrase], place: int) -> bool:
+    """Whether times before one decrease stand behind other stitches, and the decrease is apart from what follows."""
+    behind = phrases[place + 2] if place + 2 < len(phrases) else None
+    apart = not isinstance(behind, Stitches) or bool(behind.flags & (COMMA | STOP | SEMI))
+    return (
+        bool(place) and isinstance(phrases[place - 1], Stitches) and is_shaping(phrases[place + 1]) and apart
+    )
 
 
 def unfolded(phrases: list[Phrase]) -> list[Phrase]:

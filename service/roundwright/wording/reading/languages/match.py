@@ -31,6 +31,12 @@ MOST_PASSED: Final = 12
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
 """Ordinals in one list: `1., 3., 5. und 7. Rd`."""
+COUNT_SIGNS: Final = frozenset("=→>|…")
+"""Signs before the count of a round."""
+LEADERS: Final = frozenset("._-")
+"""Signs of which several lead the eye to a count at the end of a line."""
+LONGEST_LEADER: Final = 3
+"""Pieces back from the end of a line to the second sign before a number."""
 COMMA: Final = ","
 """What wordings begin with that begin a sentence within one."""
 MOST_JOINING: Final = 4
@@ -226,11 +232,18 @@ class Matcher:
             hyphen = piece.key == "-" and piece.near and worded and following is not None and following.near
             if piece.key in self.known.fillers or short or hyphen:
                 at += 1
-            elif piece.kind == "line" and self.goes_on(at + 1):
+            elif piece.kind == "line" and self.goes_on(at + 1) and not self.ends_in_count(at):
                 return at + 1
             else:
                 return at
         return at
+
+    def ends_in_count(self, at: int) -> bool:
+        """Whether a line ends in the count of its round, so that no wording goes on behind it: `5 r, 2 r sm ... 72`."""
+        if at < LONGEST_LEADER or self.cut[at - 1].kind != "number":
+            return False
+        sign, before = self.cut[at - 2], self.cut[at - LONGEST_LEADER]
+        return sign.key in COUNT_SIGNS or (sign.key in LEADERS and sign.key == before.key)
 
     def is_short(self, at: int) -> bool:
         """Whether a full stop or apostrophe ends a short form, and no sentence."""
@@ -261,7 +274,10 @@ class Matcher:
         return before is None or before.kind == "line" or before.key in (".", "!", "?", ":")
 
     def ends_sentence(self, at: int) -> bool:
-        """Whether a sentence ends before a piece."""
+        """Whether a sentence ends before a piece, or with the full stop of the number before it."""
+        before = self.cut[at - 1] if at else None
+        if before is not None and before.kind == "number" and before.text.endswith("."):
+            return at >= len(self.cut) or self.cut[at].kind == "line" or self.cut[at].text[0].isupper()
         return at >= len(self.cut) or self.cut[at].kind == "line" or self.cut[at].key in (".", "!", ";")
 
     def goes_on(self, at: int) -> bool:
@@ -275,5 +291,5 @@ class Matcher:
 
 
 def _ends_sentence(piece: Piece, node: Node) -> bool:
-    """Whether the full stop behind a number ends a sentence, since a wording ends here."""
-    return node.meaning is not None and piece.text.endswith(".")
+    """Whether the full stop behind a number ends a sentence, since a wording ends here, or has to end one."""
+    return (node.meaning is not None or END in node.following) and piece.text.endswith(".")

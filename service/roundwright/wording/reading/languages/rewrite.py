@@ -147,7 +147,7 @@ class _Writer:
         self.star_with_times = 0
         self.times: Found | None = None
         self.worked = "", 0
-        """The English words of the last wording, and the piece behind it."""
+        """The last English words of the last wording, `cdd` of `k{n}, cdd`, and the piece behind it."""
 
     def written(self, language: str) -> Rewritten:
         """The text, as far as it is read."""
@@ -182,7 +182,7 @@ class _Writer:
                 self.name(place, found)
                 self.wording(place, found)
                 place = found.stop
-                self.worked = found.meaning.english, place
+                self.worked = found.meaning.english.rpartition(APART)[2], place
                 continue
             self.single(place)
             place += 1

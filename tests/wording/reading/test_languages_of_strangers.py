@@ -1,0 +1,195 @@
+"""How strangers write in six languages: among friends, in old books, on worksheets, for sizes by their letters."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from roundwright.wording.reading.languages.rewrite import rewritten
+
+REWRITTEN = [
+    # decreases of two stitches
+    ("de", "immer 3 zus", "k3tog around"),
+    ("de", "alle M zu dritt zusstr", "k3tog around"),
+    ("fr", "toutes les m ens 3 par 3", "k3tog around"),
+    ("es", "todos los puntos juntos de 3 en 3", "k3tog around"),
+    ("nb", "3 og 3 m r sm", "k3tog around"),
+    ("da", "strik 3 og 3 m r sm", "k3tog around"),
+    ("nl", "steeds 3 st r samenbr", "k3tog around"),
+    ("da", "9 r og dobbelt indt = 60", "k9, cdd = 60"),
+    ("da", "5 r, dobbelt, 5 r", "k5, cdd, k5"),
+    ("nb", "5 r, dobbel felling, 5 r", "k5, cdd, k5"),
+    ("de", "5 re, doppelte Abnahme, 5 re", "k5, cdd, k5"),
+    ("fr", "5 end, diminution double, 5 end", "k5, cdd, k5"),
+    ("nb", "1 løs 1 r trekk over", "skp"),
+    ("da", "tag 1 løs af, strik 1 r og træk den løse over", "skp"),
+    # increases
+    ("da", "8 r, slå 1 m op (drejet lænke)", "k8, m1"),
+    ("es", "2 p. der., 1 aum. levantando la hebra entre dos p.", "k2, m1."),
+    ("fr", "2 m end, 1 aug en relevant le fil entre 2 m", "k2, m1"),
+    # a plain round
+    ("de", "8 re, 2 zus, dann 2 Rd normal", "k8, k2tog. Work 2 rnds straight"),
+    ("fr", "7 et 2 ens, un tour sans rien", "k7, k2tog. Work 1 rnds straight"),
+    ("es", "7 der y 2 juntos, vuelta sin nada", "k7 and k2tog. Work 1 rnds straight"),
+    ("nb", "7 r, 2 r sm, 2 vanlige omg", "k7, k2tog. Work 2 rnds straight"),
+    ("da", "7 r, 2 r sm, en omg uden.", "k7, k2tog. Work 1 rnds straight."),
+    ("nl", "7 r, 2 r sam, een toer niks", "k7, k2tog. Work 1 rnds straight"),
+    # the decrease round in every round
+    ("de", "die Abnahmerunde in jeder Rd stricken", "in this manner dec every rnd"),
+    ("fr", "répéter le tour de diminution à chaque tour", "in this manner dec every rnd"),
+    ("es", "repetir la vuelta de disminución en cada vuelta", "in this manner dec every rnd"),
+    ("nb", "strikk felleomgangen på hver omg", "in this manner dec every rnd"),
+    ("da", "indtagningsomgangen strikkes på hver omg", "in this manner dec every rnd"),
+    ("nl", "de mindertoer elke toer breien", "in this manner dec every rnd"),
+    # sizes by their letters alone
+    ("de", "Nur L: 1 Rd re", "Size L only: knit 1 rnd"),
+    ("de", "Nur M und L: 1 Rd re", "Sizes M and L only: knit 1 rnd"),
+    ("fr", "L seulement : 1 tour end", "Size L only: knit 1 rnds"),
+    ("es", "Solo M y L: 1 vta der", "Sizes M and L only: knit 1 rnds"),
+    ("nb", "Bare L: 1 omg rett", "Size L only: knit 1 rnds"),
+    ("da", "Kun M/L: 1 omg ret", "Sizes M and L only: knit 1 rnds"),
+    ("nl", "Alleen XL: 1 toer r", "Size XL only: knit 1 rnds"),
+    ("de", "Nur Dame und Herr: 1 Rd re", "woman and man only: knit 1 rnd"),
+    ("nl", "alleen heer: 1 toer r", "man only: knit 1 rnds"),
+    ("de", "Alle: 1 Rd re", "all sizes: knit 1 rnd"),
+    # old ordinals
+    ("nb", "hver 11te og 12te maske sammen", "knit every 11th and 12th st together"),
+    ("da", "hver 2den og 3die maske sammen", "knit every 2nd and 3rd st together"),
+    ("fr", "2° * 7 m end, 2 m ens *", "2. * k7, k2tog *"),
+    # a full stop that ends no number of a round, and one that ends a count
+    ("de", "6 Keile à 13. Rd 1: re", "6 sections of 13 sts. rnd 1: knit"),
+    ("de", "Bleiben 72. Dann 3 Rd re", "= 72 sts rem. . Knit 3 rnds"),
+    # what needles hold
+    ("de", "Auf jeder der 4 Nadeln liegen 22 M", "22 sts on each of the 4 needles"),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), REWRITTEN)
+def test_words_of_strangers_stand_for_english_words(language: str, text: str, english: str) -> None:
+    """What people write among themselves, and the English words for it."""
+    assert rewritten(text, language, 1).text == english
+
+
+READ = [
+    ("de", 30, "Rd 1: 3 re, 2 zus – 6 mal (24)\nRd 2: immer 3 zus (8)", [24, 8], 2),
+    ("es", 54, "7 derechos y 2 juntos (x6), vuelta normal, y luego seguidas: 6 y 2j, 5 y 2j.", [48, 48, 42, 36], 4),
+    ("da", 28, "Herefter på hver omg: 2 r, 2 r sm x 7 (21), 1 r, 2 r sm x 7 (14), 2 r sm x 7 (7).", [21, 14, 7], 3),
+    ("nb", 28, "Deretter på hver omg: 2 r, 2 r sm x 7 (21), 1 r, 2 r sm x 7 (14), 2 r sm x 7 (7).", [21, 14, 7], 3),
+    ("nl", 28, "Daarna elke toer: 2 r, 2 r sam x 7 (21), 1 r, 2 r sam x 7 (14), 2 r sam x 7 (7).", [21, 14, 7], 3),
+    ("nl", 40, "Toer 1: * 1 r, 2x 2 r sam * = 24 st", [24], 1),
+    ("de", 40, "Rd 1: * 1 re, 2x 2 re zus * = 24 M", [24], 1),
+    ("de", 26, "1. R: Randm, 12x 2 M re zusstr, Randm = 14 M.", [14], 1),
+    ("fr", 82, "1 m. lis., * 8 m. end., 2 m. ens. end. *, rép. de * à * 8 fois, 1 m. lis. On a 74 m.", [74], 1),
+    ("es", 74, "1 p. orillo, *7 p. der., 2 p. juntos*, rep. 8 veces de * a *, 1 p. orillo. 66 p.", [66], 1),
+    ("nl", 72, "5 r, 2 r sam ............ 60\ntoer r\n4 r, 2 r sam ............ 48", None, 3),
+    ("nl", 84, "5 r, 2 r sam ............ 72\ntoer r\n4 r, 2 r sam ............ 60", [72, 72, 60], 3),
+    ("nl", 84, "5 r, 2 r sam = 72\ntoer r\n4 r, 2 r sam = 60", [72, 72, 60], 3),
+    ("de", 54, "*7 M re, 2 zus*, *6 M re, 2 zus* usw. bis du bei 6 M bist", [48, 42, 36, 30, 24, 18, 12, 6], 8),
+    ("fr", 72, "1er * 7 m end, 2 m ens *\n2e à l'endroit\n3° * 6 m end, 2 m ens *", [64, 64, 56], 3),
+    (
+        "es",
+        56,
+        (
+            "V1: *5 d, 2pjd* → 48 p\nV2: todo del derecho\nV3: *4 d, 2pjd* → 40 p\nV4: todo del derecho\n"
+            "Seguir así, con un punto menos antes de cada disminución y una vuelta lisa en medio, hasta tener 24 p."
+        ),
+        [48, 48, 40, 40, 32, 32, 24],
+        7,
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "cast_on", "text", "counts", "rounds"), READ)
+def test_rounds_of_strangers_come_out(
+    language: str, cast_on: int, text: str, counts: list[int] | None, rounds: int
+) -> None:
+    """Rounds in the words of others, with the stitches each leaves; None where the text is wrong, and is told so."""
+    reading = read(text, (cast_on,), language)
+    wrong = [finding for finding in reading.findings if finding.severity == "error"]
+
+    if counts is None:
+        assert wrong
+    else:
+        assert not wrong
+        assert [each.after for each in reading.rounds[0]] == counts
+        assert len(reading.rounds[0]) == rounds
+
+
+PASSIVE = [
+    ("de", 54, "Rd 1: *7 re, 2 zus* (48)\nVon da an wird in jeder Rd abgenommen, bis 12 M übrig sind."),
+    (
+        "fr",
+        54,
+        "Tour 1 : *7 m end, 2 m ens* (48)\nDès lors on diminue à chaque tour jusqu'à ce qu'il reste 12 m.",
+    ),
+    (
+        "es",
+        54,
+        "Vta 1: *7 der, 2 juntos* (48)\nA partir de aquí se disminuye en cada vta hasta que queden 12 p.",
+    ),
+    ("nb", 54, "Omg 1: *7 r, 2 r sm* (48)\nFra nå av felles det på hver omg til det er 12 m igjen."),
+    ("da", 54, "Omg 1: *7 r, 2 r sm* (48)\nFra nu af tages der ind på hver omg, til der er 12 m tilbage."),
+    (
+        "nl",
+        54,
+        "Toer 1: *7 r, 2 r samen* (48)\nVanaf nu wordt in elke toer geminderd tot er 12 st over zijn.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "cast_on", "text"), PASSIVE)
+def test_decreases_go_on_in_the_passive(language: str, cast_on: int, text: str) -> None:
+    """Old books say that it is decreased in every round from here on."""
+    reading = read(text, (cast_on,), language)
+
+    assert [each.after for each in reading.rounds[0]] == [48, 42, 36, 30, 24, 18, 12]
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+
+
+def test_a_decrease_round_worked_so_often_stands_behind_every_round() -> None:
+    """`every rnd: work dec rnd 5 times` works it there."""
+    text = (
+        "Place a marker every 9 sts (6 markers).\nDec rnd: *k2tog, knit to marker*, 6 times.\n"
+        "Every rnd: work dec rnd 4 times = 24 sts.\nk2tog around = 12 sts."
+    )
+
+    assert [each.after for each in read(text, (54,), "en").rounds[0]] == [48, 42, 36, 30, 24, 12]
+
+
+IN_TURN = [
+    "Every rnd: k2, k2tog 7 times (21), k1, k2tog 7 times (14), k2tog 7 times (7).",
+    "Every rnd: k2 and k2tog, k1 and k2tog, k2tog.",
+    "Then every rnd: k2 and k2tog, k1 and k2tog, k2tog around.",
+]
+
+
+@pytest.mark.parametrize("text", IN_TURN)
+def test_rounds_told_behind_every_round_are_worked_in_turn(text: str) -> None:
+    """`every rnd:` before several decrease rounds says that no plain rounds are between them."""
+    reading = read(text, (28,), "en")
+
+    assert [each.after for each in reading.rounds[0]] == [21, 14, 7]
+
+
+NOT_READ = [
+    "Rnd | Work | Stitches\n1 | *k10, k2tog* | 55\n2 | all of them by threes somehow | 19",
+    "Rnd;Work;Stitches\n1;*k10, k2tog*;55\n2;all of them by threes somehow;19",
+]
+
+
+@pytest.mark.parametrize("text", NOT_READ)
+def test_a_row_of_a_table_that_is_not_read_is_told(text: str) -> None:
+    """The last row of a table prints a count that no round leaves: it was passed over in silence."""
+    found = [finding for finding in read(text, (60,), "en").findings if finding.severity == "error"]
+
+    assert [(finding.code, finding.line) for finding in found] == [("not_understood", 3)]
+
+
+def test_a_number_of_a_line_for_one_size_is_mended_alone() -> None:
+    """`Size M only: *k8, m1*` is mended as `*k7, m1*`, and not with a number for each size."""
+    text = (
+        "Sizes S (M, L)\nSize S only: *k13, m1*, 84 sts.\n"
+        "Size M only: *k8, m1*, 96 sts.\nSize L only: *k5, m1*, 108 sts."
+    )
+
+    repairs = [finding.repair for finding in read(text, (78, 84, 90), "en").findings if finding.repair]
+
+    assert repairs == ["Size M only: *k7, m1*, 96 sts."]
