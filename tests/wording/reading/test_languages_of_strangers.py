@@ -50,6 +50,20 @@ REWRITTEN = [
     ("de", "Nur Dame und Herr: 1 Rd re", "woman and man only: knit 1 rnd"),
     ("nl", "alleen heer: 1 toer r", "man only: knit 1 rnds"),
     ("de", "Alle: 1 Rd re", "all sizes: knit 1 rnd"),
+    # two rounds told in turn
+    (
+        "de",
+        "In den beiden folgenden Runden zuerst jede 4. und 5. M",
+        "next rnd knit every 4th and 5th st together",
+    ),
+    (
+        "fr",
+        "Aux deux tours suivants, d'abord toutes les 4e et 5e m",
+        "next rnd knit every 4th and 5th st together",
+    ),
+    ("nb", "På de to neste omg først hver 4. og 5. m", "next rnd knit every 4th and 5th st together"),
+    ("da", "På de to næste omg først hver 4. og 5. m", "next rnd knit every 4th and 5th st together"),
+    ("fr", "toutes les m. 2 par 2 à l'end", "k2tog around"),
     # old ordinals
     ("nb", "hver 11te og 12te maske sammen", "knit every 11th and 12th st together"),
     ("da", "hver 2den og 3die maske sammen", "knit every 2nd and 3rd st together"),
