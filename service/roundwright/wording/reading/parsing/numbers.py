@@ -91,7 +91,7 @@ class NumberReader(TimesReader):
             if self.kind(ahead) == "number":
                 values.append((self.token(ahead).number or ONE).of(0) or 0)
                 sign = sign or ("-" if self.flags(ahead) & DASH else "")
-            elif self.token(ahead).text in ("+", "x", "×", "and", "plus", "times", "minus"):
+            elif self.token(ahead).text in ("x", "and", "plus", "times", "minus"):
                 sign = sign or self.token(ahead).text
             elif self.kind(ahead) != "stitch_noun":
                 return None
