@@ -39,6 +39,16 @@ def test_a_count_is_the_same_however_it_is_printed(
     assert [(done.before, done.after, done.text) for done in reading.rounds[0]] == [(before, after, work)]
 
 
+@pytest.mark.parametrize("part", ["part", "wedge", "quarter", "gusset", "section"])
+def test_a_part_of_the_round_has_any_of_its_names(part: str) -> None:
+    """One stitch is taken in at the beginning of each of four."""
+    text = f"Divide the sts into 4 {part}s of 12 sts.\nRnd 1: In each {part} knit the first 2 sts together. 44 sts"
+    reading = read(text, (48,))
+
+    assert not errors(reading)
+    assert [done.text for done in reading.rounds[0]] == ["*k2tog, k10; rep from * around"]
+
+
 @pytest.mark.parametrize("counts", [": 48, 40, 32", " (48, 40, 32)", " (48 sts, 40 sts, 32 sts)"])
 def test_a_crown_goes_on_by_its_counts_in_brackets_too(counts: str) -> None:
     """Eight stitches are taken in on each of three more rounds."""

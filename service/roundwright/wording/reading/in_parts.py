@@ -2,9 +2,9 @@
 
 from typing import Final
 
-from roundwright.wording.reading.parsing.asides import is_bare
+from roundwright.wording.reading.parsing.lines import PARTS
 from roundwright.wording.reading.phrases import AtEnds, Needlewise, Phrase, Said, Stitches, Then, counts_of
-from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.seen import is_bare, is_shaping
 
 _TOLD: Final = (Said, Then)
 """What may stand around it, with a count."""
@@ -31,9 +31,9 @@ def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
 
 def _is_part(phrase: Phrase) -> bool:
     """Whether a part of the round is named."""
-    return isinstance(phrase, Said) and phrase.text in ("part", "wedge", "panel", "section", "petal")
+    return isinstance(phrase, Said) and phrase.text in PARTS
 
 
 def _of_every(part: Phrase, texts: set[str]) -> bool:
     """Whether it is told of every part."""
-    return isinstance(part, Needlewise) or bool(texts & {"each", "every"})
+    return isinstance(part, Needlewise) or bool(texts & {"each", "every", "in each", "on each"})

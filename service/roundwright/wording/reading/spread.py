@@ -3,9 +3,8 @@
 from typing import Final
 
 from roundwright.knitting.rounds.round import StitchName, Work, execute
-from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import Extent, Phrase, Said, Stitches, Times
-from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import SEMI, STOP
 from roundwright.wording.reading.tree import Evenly, Stitch
 

@@ -6,7 +6,6 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.in_parts import with_ends_of_parts
-from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -25,7 +24,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     counts_of,
 )
-from roundwright.wording.reading.seen import has_stitches, is_shaping
+from roundwright.wording.reading.seen import has_stitches, is_bare, is_shaping
 from roundwright.wording.reading.spread import with_spread
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP
 from roundwright.wording.reading.tree import NOTHING, Number, Stitch

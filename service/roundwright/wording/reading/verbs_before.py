@@ -4,9 +4,8 @@ from typing import Final, TypeGuard
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import Brackets, Count, Phrase, Said, Star, Stitches, Then
-from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tree import Stitch
 
 SHORTEST_VERB: Final = 4

@@ -14,13 +14,8 @@ from roundwright.wording.reading.phrases import (
     Star,
     Stitches,
 )
+from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.tokens import COLON, EQUALS
-from roundwright.wording.reading.tree import Stitch
-
-
-def is_bare(phrase: Phrase) -> bool:
-    """Whether it is `knit` or `purl` alone."""
-    return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
 
 
 def means(inside: list[Phrase]) -> bool:

@@ -49,7 +49,8 @@ MOST_BEHIND_NEEDLE: Final = 14
 """Words behind `on every needle` in which it holds."""
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
-_PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
+PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
+"""What a part of a round is called, needles with it."""
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
 
 
@@ -448,7 +449,7 @@ class Lines(ExtentReader):
         ahead, begin, end = 0, False, False
         while self.kind(ahead) in ("begin", "end", "and", "each", "", "of", "at") and ahead < MOST_IN_ENDS:
             text = self.token(ahead).text
-            if text in _PARTS:
+            if text in PARTS:
                 break
             begin = begin or self.kind(ahead) == "begin"
             end = end or self.kind(ahead) == "end"
@@ -457,7 +458,7 @@ class Lines(ExtentReader):
             ahead += 1
         if self.kind(ahead) == "number":
             ahead += 1
-        part = self.token(ahead).text in _PARTS or self.kind(ahead) in ("needle", "section", "persection")
+        part = self.token(ahead).text in PARTS or self.kind(ahead) in ("needle", "section", "persection")
         every = self.kind(ahead) == "persection" or any(
             self.kind(at) == "each" or self.token(at).text == "the" for at in range(ahead)
         )
@@ -542,8 +543,6 @@ class Lines(ExtentReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | SEMI):
                 ahead += 1
             return self.only_words(min(ahead, self.stop - self.place))
-        if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
-            return self.only_words(ahead + 2)  # ending with Rnd 2
         while self.kind(ahead) in ("as", "for", "side") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         if (

@@ -16,7 +16,7 @@ class TimesReader(StitchReader):
         """`4 times`, `4 more times`."""
         count, more, total = 1, False, False
         while self.kind(count) in ("times", "more", "total") and self.joined(count):
-            if self.kind(count) == "times" and self.token(count).text in ("x", "×") and count > 1:
+            if self.kind(count) == "times" and self.token(count).text == "x" and count > 1:
                 break
             more = more or self.kind(count) == "more"
             total = total or self.kind(count) == "total"
