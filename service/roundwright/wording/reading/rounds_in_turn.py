@@ -4,8 +4,8 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.parsing.asides import is_bare
 from roundwright.wording.reading.phrases import Brackets, Phrase, Rounds, Said, Stitches, Then
+from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Stitch
 from roundwright.wording.reading.verbs_before import SHORTEST_VERB
