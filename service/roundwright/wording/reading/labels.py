@@ -220,6 +220,8 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     lines.place += 1
     if lines.flags(0) & STOP and not plural and lines.tokens[lines.place - 1].flags & COMMA:
         return None  # knit 7, narrow, round. 64
+    if plural and lines.flags(0) & COLON and lines.kind() == "number":
+        return None  # Stitches: 22, rounds: 30
     if lines.text_is("no", "nr", "number") and lines.kind(1) == "number":
         lines.place += 1  # `Round No. 3`
     spans = read_spans(lines, plural=plural)

@@ -67,8 +67,9 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
         return NO_NAMES
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
-    bracketed = _in_brackets(tokens, width) or _behind_brackets(tokens, width) or _before_size(tokens, width)
-    names |= {name: column for name, column in bracketed.items() if name not in names}
+    in_print = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
+    in_print = in_print or _without_comparisons(_before_size(tokens, width))
+    names |= {name: column for name, column in in_print.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
     counts = _cast_on(tokens)
@@ -181,6 +182,11 @@ def _before_size(tokens: list[Token], width: int) -> dict[str, int]:
         if column + 1 == width:
             return made
     return {}
+
+
+def _without_comparisons(names: dict[str, int]) -> dict[str, int]:
+    """The names that their order in print gives to sizes: `Larger size only`, told first, is still the larger."""
+    return {} if names.keys() & (_NAMED_BY_SIZE.keys() | _LARGER | _SMALLER) else names
 
 
 MOST_BETWEEN_SIZES: Final = 7

@@ -582,7 +582,7 @@ class NumberReader(ColourReader):
         before = self.tokens[max(0, self.place - 3) : self.place]
         if len(before) < 3 or before[2].text != "of" or before[0].kind != "number":
             return False
-        return before[1].kind == "section" or before[1].text in _PARTS
+        return before[1].text in _PARTS
 
     def repeats(self) -> Phrase | None:
         """`six repeats to the round`, `11 repeats`: how often a chart is worked side by side; else None."""
