@@ -156,7 +156,8 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     new_part = part != lane.part
     begins = first in (1, lane.lowest) or new_part
     lane.part = part
-    if lane.printed and first <= lane.printed and (begins or _joins_others(work, first)):
+    again = first <= lane.printed and begins
+    if lane.printed and (again or (first != lane.printed + 1 and _joins_others(work, first))):
         _restart(work)
     entry = Entry(work.candidate, work.place)
     if label is not None and label.named:
