@@ -218,10 +218,8 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     """`Rnd 3`, `Rnds 2-6`, `Rnd 3 and all odd rnds (size 1 only)`."""
     plural = lines.token().text in ("rnds", "rounds", "rows", "rds")
     lines.place += 1
-    if lines.flags(0) & STOP and not plural and lines.tokens[lines.place - 1].flags & COMMA:
-        return None  # knit 7, narrow, round. 64
-    if plural and lines.flags(0) & COLON and lines.kind() == "number":
-        return None  # Stitches: 22, rounds: 30
+    if _is_told_of(lines, plural=plural):
+        return None
     if lines.text_is("no", "nr", "number") and lines.kind(1) == "number":
         lines.place += 1  # `Round No. 3`
     spans = read_spans(lines, plural=plural)
@@ -246,6 +244,13 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _is_told_of(lines: Lines, *, plural: bool) -> bool:
+    """Whether the number behind the word `round` is not its own: `narrow, round. 64`, `Stitches: 22, rounds: 30`."""
+    if plural:
+        return bool(lines.flags(0) & COLON) and lines.kind() == "number"
+    return bool(lines.flags(0) & STOP and lines.tokens[lines.place - 1].flags & COMMA)
 
 
 def _are_worked_often(lines: Lines) -> bool:
