@@ -662,10 +662,16 @@ def test_batches_have_the_rate_of_pdfs(path: str, tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("path", "length"),
-    [("/v1/patterns/proofread", 10_000), ("/v1/counts/check", 10_000), ("/v1/drawings/crown.png", 0)],
+    [
+        ("/v1/patterns/proofread", 10_000),
+        ("/v1/counts/check", 10_000),
+        ("/v1/drawings/crown.png", 0),
+        ("/v1/hats/handout", 0),
+        ("/v1/hats/handout.html", 0),
+    ],
 )
 def test_what_is_dearer_has_a_rate_of_its_own(path: str, length: int, tmp_path: Path) -> None:
-    """Of patterns longer than any in print, and PNGs, a few at once and one a second; a usual one is read meanwhile."""
+    """Of long patterns, PNGs and handouts a few at once and one a second; a usual pattern is read meanwhile."""
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
@@ -678,27 +684,6 @@ def test_what_is_dearer_has_a_rate_of_its_own(path: str, length: int, tmp_path: 
         statuses = [answer.result()[0] for answer in begun]
         assert set(statuses) == {200, 429}
         assert 10 <= statuses.count(200) <= 14
-
-
-def test_handouts_of_all_callers_have_a_rate_together(tmp_path: Path) -> None:
-    """Of eighty callers with a handout each, as many are answered as may wait; a hat is calculated meanwhile."""
-    ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
-
-    def status(port: int, number: int) -> int:
-        headers = {"accept": "text/html", "x-forwarded-for": f"198.51.100.{number}"}
-        return ask(port, "POST", "/v1/hats/handout", b"{}", headers)[0]
-
-    with (
-        answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as one,
-        ThreadPoolExecutor(80) as callers,
-    ):
-        begun = [callers.submit(status, one.port, number) for number in range(80)]
-        until(lambda: any(answer.done() for answer in begun), "one is answered or refused")
-        assert ask(one.port, "POST", "/v1/hats", b"{}")[0] == 200
-        statuses = [answer.result() for answer in begun]
-        assert set(statuses) == {200, 429}
-        assert 40 <= statuses.count(200) <= 50
 
 
 def test_pdfs_have_a_number_of_their_own(tmp_path: Path) -> None:
