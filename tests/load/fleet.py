@@ -250,7 +250,7 @@ class Proxy:
         if site is None:
             delivered = (folder / "site.conf").read_text()
             servers = [f"server {HOST}:{port} max_fails=2 fail_timeout=1s;" for port in ports]
-            servers += [f"server {HOST}:{port} max_fails=0 backup;" for port in ports]
+            servers += 2 * [f"server {HOST}:{port} max_fails=0 backup;" for port in ports]
             site = UPSTREAM.format(replicas="\n    ".join(servers))
             site += delivered[delivered.index("\n}\n") + 3 :]  # what stands behind the upstream
             site = site.replace('# "https://shop.example"', '"https://shop.example"')
