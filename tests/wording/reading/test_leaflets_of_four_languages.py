@@ -196,6 +196,10 @@ def test_lines_of_leaflets_come_out(language: str, cast_on: int, text: str, coun
 
 
 ENGLISH = [
+    ("Dec every other rnd: k6, k2tog (56). K5, k2tog (48). Dec every rnd: k4, k2tog (40).", 64, [56, 56, 48, 40]),
+    ("Dec every other rnd: k6, k2tog (56), k5, k2tog (48). Then dec every rnd: k4, k2tog (40).", 64, [56, 56, 48, 40]),
+    ("Dec every 3rd rnd:\n*k6, k2tog* (56)\n*k5, k2tog* (48)", 64, [56, 56, 56, 48]),
+    ("Dec every other rnd:\n*k6, k2tog* (56)\nknit 1 rnd\n*k5, k2tog* (48)", 64, [56, 56, 48]),
     ("Dec rnd: *k7, k2tog* (64 sts). Knit 2 rnds. 2. Dec rnd: *k6, k2tog* (56 sts).", 72, [64, 64, 64, 56]),
     ("Rnd 1: *p3, sl 3 sts to cable needle and hold in front, k3, knit the sts from cable needle*", 90, [90]),
     ("Crown (all even rounds are knit):\nRnd 1: *k2tog, k8*\nRnd 3: *k2tog, k7*", 90, [81, 81, 72]),
@@ -234,3 +238,30 @@ def test_times_in_all_leave_the_count_that_is_printed(count: int) -> None:
     text = f"*k10, k2tog* = 66 sts.\nDec in this manner {times} = {count} sts."
 
     assert [finding.code for finding in read(text, (72,), "en").findings if finding.severity == "error"]
+
+
+EVERY_OTHER = [
+    ("nb", "Fell annenhver omgang: 6 r, 2 sm (56). 5 r, 2 sm (48). Så fell hver omgang: 4 r, 2 sm (40)."),
+    (
+        "da",
+        "Tag ind på hver anden omgang: 6 r, 2 sm (56). 5 r, 2 sm (48). Tag så ind på hver omgang: 4 r, 2 sm (40).",
+    ),
+    (
+        "nl",
+        "Minder om de toer: 6 r, 2 samen (56). 5 r, 2 samen (48). Minder daarna elke toer: 4 r, 2 samen (40).",
+    ),
+    (
+        "de",
+        "In jeder 2. Rd abn:\n*6 re, 2 zus* (56)\n*5 re, 2 zus* (48)\nDann in jeder Rd abn:\n*4 re, 2 zus* (40)",
+    ),
+    ("en", "Dec every other rnd:\n*k6, k2tog* (56)\n*k5, k2tog* (48)\nDec every rnd:\n*k4, k2tog* (40)"),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), EVERY_OTHER)
+def test_rounds_told_for_every_other_round_have_plain_ones_between(language: str, text: str) -> None:
+    """Until decreases are told for every round."""
+    reading = read(text, (64,), language)
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [each.after for each in reading.rounds[0]] == [56, 56, 48, 40]
