@@ -161,7 +161,7 @@ def is_told(segment: Segment) -> bool:
     """Whether a segment stands under notes, and nothing in it is worked whatever its words are."""
     label = segment.label
     return segment.under_notes and (
-        label is None or label.kind in ("sizes", "step", "sort", "listed", "count")
+        label is None or label.kind in ("sizes", "step", "sort", "listed", "count", "next")
     )
 
 

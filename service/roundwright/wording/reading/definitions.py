@@ -178,11 +178,19 @@ def _begin_of_name(tokens: list[Token], place: int) -> int | None:
             return stop - 1  # cdd (centred double decrease): sl 2, k1, p2sso
     for back in range(stop - 1, max(stop - 1 - LONGEST_NAME, -1), -1):
         token = tokens[back]
-        if token.kind not in _NAMES and not (token.kind == "number" and not token.flags):  # `T2`
+        if token.kind not in _NAMES and not _is_number_of_name(tokens, back, place):
             return None
         if token.flags & (_ENDS | COMMA) or back == 0 or tokens[back - 1].kind in ("(", ")"):
             return back
     return None
+
+
+def _is_number_of_name(tokens: list[Token], at: int, place: int) -> bool:
+    """Whether a number is part of a name, with nothing between it and its word: `T2`, `2stog = k2tog`."""
+    token, behind = tokens[at], tokens[at + 1]
+    if token.kind != "number":
+        return False
+    return not token.flags or (at + 1 < place and behind.kind in _NAMES and behind.start == token.end)
 
 
 def _meaning(tokens: list[Token], place: int) -> StitchName | Literal[""]:

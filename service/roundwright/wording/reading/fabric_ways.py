@@ -106,6 +106,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
         cost, weak = min(work.cost, OF_CHART), 0.0
     elif not seen.fabrics:
         sure = work.number is None or _ends_without(seen) or seen.chart or then_in_colour(seen.order)
+        sure = sure or _works_rounds_in(seen)
         weak = 0.3 if sure else 0.8
     else:
         weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
@@ -183,6 +184,15 @@ def _follows_chart(work: RoundWork) -> bool:
 _FOLLOWING: Final = frozenset(("work", "follow", "do", "complete", "working", "following"))
 OF_CHART: Final = 0.1
 """What it costs at most that words stand around a chart and the number of its rounds."""
+
+
+def _works_rounds_in(seen: Seen) -> bool:
+    """Whether so many rounds are told to be worked in something of an unknown name: `Work 30 rnds in cable stitch`."""
+    match seen.order:
+        case (Said(text="work"), Rounds(every=False), Said(text="in"), *_):
+            return True
+        case _:
+            return False
 
 
 def _ends_without(seen: Seen) -> bool:

@@ -327,6 +327,8 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     if token.kind == "ordinal":
         lines.place = begun
         return _sort(lines, start)
+    if _numbers_dec_round(lines, token):
+        return _sort(lines, start)
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
     if token.kind == "number" and single and is_listed(lines, token):
         return Label("listed", start, spans, named=named(f"step {number}"))
@@ -334,6 +336,16 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
     return None
+
+
+def _numbers_dec_round(lines: Lines, token: Token) -> bool:
+    """Whether a number within a line is that of a decrease round: `Knit 3 rnds. 2. Dec rnd: *k6, k2tog*`.
+
+    Where a line begins with it, it numbers the paragraph.
+    """
+    within = bool(token.start) and not token.flags & LINE and bool(token.flags & STOP)
+    named = lines.kind() in ("decrease", "increase") and lines.kind(1) == "round"
+    return within and named and bool(lines.flags(0) & STOP) and bool(lines.flags(2) & COLON)
 
 
 def _is_row(lines: Lines) -> bool:

@@ -1,7 +1,7 @@
 """The lines of a text: which are told, which begin rounds, and where one round ends and the next begins."""
 
 from bisect import bisect_right
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Final
 
 from msgspec import Struct
@@ -30,6 +30,8 @@ from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     CastOn,
+    Change,
+    Continue,
     Count,
     Extent,
     Length,
@@ -452,6 +454,8 @@ def _segments(
     if round_label is None:
         phrases = with_rounds_in_turn(phrases)
     parts = cut_rounds(round_label, unfolded(phrases))
+    if of is None:
+        parts = [*_with_leads_apart(parts)]
     troubles = tuple(lines.troubles)
     for place, part in enumerate(parts):
         begin = start if place == 0 else part[0].start
@@ -475,5 +479,19 @@ def _segments(
     return segments
 
 
+def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
+    """The parts, with words apart that tell on which rounds those behind them are worked: `Dec every other rnd: k6`."""
+    for part in parts:
+        lead = next((at for at, phrase in enumerate(part) if not isinstance(phrase, _LEADING)), len(part))
+        changes = any(isinstance(phrase, Change) for phrase in part[:lead])
+        every = any(isinstance(phrase, Rounds) and phrase.step > 1 for phrase in part[:lead])
+        if changes and every and lead < len(part) and part[lead].flags & COLON:
+            yield part[:lead]
+            yield part[lead:]
+        else:
+            yield part
+
+
+_LEADING: Final = (Said, Then, Continue, Change, Rounds)
 _ENDS: Final = (Count, Brackets)
 _LEADS: Final = (Said, Then)

@@ -109,7 +109,7 @@ def _is_torn(tokens: list[Token], begin: int) -> bool:
         return False
     without = first.kind == "plain" and first.text.startswith("with")  # `36 rounds / without shaping`
     rib = bool(first.flags & COMMA) and first.kind in ("knit", "purl")  # `rib 16 rounds, k. 1, / p. 1`
-    goes_on = rib or first.text in _CONNECTING or first.kind == "until" or first.kind in _COUNTED
+    goes_on = rib or first.text in _CONNECTING or first.kind in ("until", "to") or first.kind in _COUNTED
     return without or goes_on or _dangles(tokens, begin)
 
 

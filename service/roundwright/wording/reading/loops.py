@@ -227,6 +227,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     bracketed = seen.in_all is not None and seen.in_all.number is rounds
     if rounds is not None and times is not None and len(again.named) == 1 and not bracketed:
         plain, total = rounds.of(0) or 0, False
+    cost += SAID_AGAIN * _says_again(seen, again, times, rounds)
     if (
         times is None
         and until is None
@@ -407,24 +408,44 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     ):
         step = 2
     cost = 0.3 * (not manner) + min(1.5, seen.words * 0.3)
-    return [
-        Candidate(
-            "continue",
-            cost,
-            until=until,
-            again=next(_gone_on_with(seen), None),
-            times=times,
-            step=step,
-            sign=change,
-            stated=plain_stated,
-            per=seen.per,
-            last_round=seen.last_round,
-            plain=int(seen.ends_plain),
-            ends_shaped=seen.ends_shaped,
-        )
-    ]
+    candidate = Candidate(
+        "continue",
+        cost,
+        until=until,
+        again=next(_gone_on_with(seen), None),
+        times=times,
+        step=step,
+        sign=change,
+        stated=plain_stated,
+        per=seen.per,
+        last_round=seen.last_round,
+        plain=int(seen.ends_plain),
+        ends_shaped=seen.ends_shaped,
+    )
+    return [candidate, *_with_first(candidate)]
 
 
+def _says_again(seen: Seen, again: Again, times: Times | None, rounds: Number | None) -> bool:
+    """Whether rounds of a pattern are said in other words: `work 32 rnds in pattern, that is rnds 1-8 4 times`."""
+    if rounds is None or times is None or rounds.start > again.start or not seen.fabrics:
+        return False
+    return rounds.of(0) == len(again.named) * (times.number.of(0) or 0)
+
+
+def _with_first(candidate: Candidate) -> list[Candidate]:
+    """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell."""
+    times = candidate.times
+    if times is None or not times.total or not candidate.stated:
+        return []
+    fewer = [max(0, often - 1) if often is not None else None for often in times.number.values]
+    counted = replace(times, number=Number(tuple(fewer)))
+    return [replace(candidate, cost=candidate.cost + WITH_FIRST, times=counted)]
+
+
+SAID_AGAIN: Final = 1.0
+"""What it costs to work rounds again that only say in other words what is worked."""
+WITH_FIRST: Final = 0.3
+"""What it costs to count the round that is worked again among the times in all."""
 MOST_SPOKEN: Final = 0.5
 """Unknown words, as they are weighed, beside a repeat that goes back to the sentence before it."""
 _COUNTED: Final = (Count, Times, Brackets)

@@ -275,6 +275,9 @@ def _joins_others(work: LineWork, first: int) -> bool:
 
 def _unnumbered(work: LineWork) -> None:
     lane, candidate, label = work.lane, work.candidate, work.segment.label
+    between = lane.between is not None and lane.between.candidate.kind == "between"
+    if between and any(rounds.step <= 1 for rounds in _every(work)):
+        lane.between, between = None, False  # `Now every round: k4, k2tog`
     if candidate.kind in _AGAIN:
         repeat(work, 0, lane.number + 1)
         lane.loose += 1
@@ -289,10 +292,7 @@ def _unnumbered(work: LineWork) -> None:
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1
-    between = lane.between is not None and lane.between.candidate.kind == "between"
-    if between and any(rounds.step <= 1 for rounds in _every(work)):
-        lane.between = None  # `Now every round: k4, k2tog`
-    elif lane.between is not None and candidate.nodes and (between or kind in ("sort", "next")):
+    if lane.between is not None and candidate.nodes and (between or kind in ("sort", "next")):
         _stand_between(work)
     if label is None and work.segment.heading and lane.printed:
         _restart(work)

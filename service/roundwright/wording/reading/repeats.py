@@ -88,8 +88,14 @@ def _only_explained(work: LineWork) -> bool:
         entry = _standing_since(work)
         return entry is not None and first.segment == entry.segment
     named = work.candidate.again.named if work.candidate.again is not None else ()
-    entry = _entries(work, named[:1]).get(named[0]) if named and named[0] < 0 else None
-    return entry is not None and entry.candidate.explained
+    entry = _entries(work, named[:1]).get(named[0]) if named else None
+    if entry is None:
+        return False
+    desk = work.desk
+    before_work = (
+        desk.segments[desk.place(entry.segment)].start < desk.begins
+    )  # the rounds of a stitch pattern
+    return before_work or (named[0] < 0 and entry.candidate.explained)
 
 
 def _tells_of_repeat(work: LineWork) -> bool:

@@ -7,6 +7,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     ALL_OTHERS,
     Again,
+    AtEnds,
     Brackets,
     Extent,
     Fabric,
@@ -125,7 +126,8 @@ def tells_outcome(seen: Seen) -> bool:
     outcome = any(isinstance(phrase, Said) and phrase.text in ("were", "got") for phrase in seen.order)
     outcome = outcome and bool(seen.counts)  # the 16 stitches were knitted together in pairs, leaving 8
     if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
-        return not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
+        ends = any(isinstance(phrase, AtEnds) for phrase in seen.order)  # k2tog at the end of each needle
+        return not ends and not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
     repeated = bool(seen.times) and any(map(is_shaping, seen.work))
     becomes = any(isinstance(phrase, Said) and phrase.text in ("become", "becomes") for phrase in seen.order)
     if becomes and not repeated:

@@ -8,6 +8,7 @@ from roundwright.wording.reading.instructions import UNREAD, Candidate
 from roundwright.wording.reading.phrases import (
     Brackets,
     Change,
+    Continue,
     Count,
     Fabric,
     Phrase,
@@ -29,6 +30,10 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         case (Brackets(inside=inside),):
             phrases = inside
     phrases = _without_others(phrases)
+    if (step := _heads_rounds(segment)) is not None:
+        number = Number((step - 1,), segment.start, segment.end)
+        nodes = plain_fill("k", segment.start, segment.end)
+        return Candidate("between", 0.0, nodes, rounds=number, every=step)
     if segment.label is not None or not phrases or not all(map(_may_tell, phrases)):
         return None
     rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
@@ -58,6 +63,16 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
             count for count in stated if not count.sign and not _counts_rounds(phrases, count.number)
         ),
     )
+
+
+def _heads_rounds(segment: Segment) -> int | None:
+    """On which rounds those of the lines below are worked: `Dec every other rnd:`; None where it says more."""
+    worked = [phrase for phrase in segment.phrases if not isinstance(phrase, Said | Then | Continue)]
+    match worked:
+        case [Change(), Rounds(every=True, step=step)] | [Rounds(every=True, step=step), Change()]:
+            return max(step, 1) if segment.intro and segment.label is None else None
+        case _:
+            return None
 
 
 def _first_so_many(phrases: tuple[Phrase, ...]) -> int:

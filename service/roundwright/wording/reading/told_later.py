@@ -8,7 +8,7 @@ from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import Again, Extent, Fabric, Rounds, Said
+from roundwright.wording.reading.phrases import Again, Brackets, Extent, Fabric, Phrase, Rounds, Said
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import FURTHER_DOWN, Entry
@@ -52,8 +52,11 @@ class ToldLater:
                 stop = before if before > place else _end_of_part(segments, place)
                 self.lines.append(Later(place, place, stop, _plain(segment), named))
             numbers = _numbers(segment.label)
-            if highest and gaps_before and _is_plain_between(segment):
+            if highest and gaps_before and _is_plain_between(segment.label, segment.phrases):
                 self.lines.append(Later(place, begin, place, _plain(segment), frozenset()))
+            elif (told := _tells_ahead(segments, place)) is not None:
+                stop = _end_of_part(segments, place)
+                self.lines.append(Later(told, place, stop, _plain(segment), frozenset()))
             if not numbers:
                 continue
             gaps_before = gaps_before or bool(highest and numbers[0] == highest + 2)
@@ -109,9 +112,30 @@ def _named_plain(segments: list[Segment], place: int) -> frozenset[int]:
     return frozenset(named) if _goes_back(segments, place, min(named)) else frozenset()
 
 
-def _is_plain_between(segment: Segment) -> bool:
+def _tells_ahead(segments: list[Segment], place: int) -> int | None:
+    """The place of a line that tells the plain rounds between those below it, of which every other is given.
+
+    `All even rnds are knit.` before rounds 1, 3 and 5. In the bracket of a heading, `Crown (even rnds are knit)`, it is
+    no line of its own: -1. None where nothing of the kind is told.
+    """
+    match segments[place].phrases:
+        case (*words, Brackets(inside=inside)) if words and all(isinstance(word, Said) for word in words):
+            told, phrases = -1, inside
+        case phrases:
+            told = place
+    if segments[place].label is not None or not _is_plain_between(None, phrases):
+        return None
+    given = [_numbers(later.label) for later in segments[place + 1 : place + 1 + MOST_BEFORE_GIVEN]]
+    single = [numbers[0] for numbers in given if len(numbers) == 1]
+    return told if single[:2] in ([1, 3], [2, 4]) else None
+
+
+MOST_BEFORE_GIVEN: Final = 4
+"""Lines behind such a line, in which the first two rounds have to be given."""
+
+
+def _is_plain_between(label: Label | None, phrases: tuple[Phrase, ...]) -> bool:
     """Whether the rounds that were left out are told: `Knit the even rounds`, `Even rounds: knit`."""
-    label, phrases = segment.label, segment.phrases
     if label is not None and label.kind == "every" and label.every is not None:
         return label.every.step == EVERY_OTHER and bool(phrases) and all(map(is_bare, phrases))
     rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]

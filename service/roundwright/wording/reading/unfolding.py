@@ -76,12 +76,15 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
 
 
 def _is_among_stitches(phrases: list[Phrase], place: int) -> bool:
-    """Whether times before one decrease stand behind other stitches, and the decrease is apart from what follows."""
+    """Whether times before one decrease stand behind other stitches, and the decrease is apart from what follows.
+
+    So they may behind the count of the round before: `(k1, k2tog) 7 times = 14, 7 times k2tog = 7`.
+    """
     behind = phrases[place + 2] if place + 2 < len(phrases) else None
     apart = not isinstance(behind, Stitches) or bool(behind.flags & (COMMA | STOP | SEMI))
-    return (
-        bool(place) and isinstance(phrases[place - 1], Stitches) and is_shaping(phrases[place + 1]) and apart
-    )
+    before = phrases[place - 1] if place else None
+    counted = isinstance(before, Brackets) and all(isinstance(inner, Count) for inner in before.inside)
+    return (isinstance(before, Stitches | Count) or counted) and is_shaping(phrases[place + 1]) and apart
 
 
 def unfolded(phrases: list[Phrase]) -> list[Phrase]:

@@ -228,6 +228,9 @@ class Matcher:
             piece = self.cut[at]
             following = self.cut[at + 1] if at + 1 < len(self.cut) else None
             worded = following is not None and following.kind == "word"
+            if (stop := self.behind_bracket(at)) > at:
+                at = stop
+                continue
             short = piece.key in (".", "'") and piece.near and self.is_short(at)
             hyphen = piece.key == "-" and piece.near and worded and following is not None and following.near
             if piece.key in self.known.fillers or short or hyphen:
@@ -237,6 +240,17 @@ class Matcher:
             else:
                 return at
         return at
+
+    def behind_bracket(self, at: int) -> int:
+        """Where a bracket ends that only says the word before it in short: `mærker (mrk)`, `Maschen (M)`; else `at`."""
+        if self.cut[at].key != "(" or at + 2 >= len(self.cut) or self.cut[at + 2].key != ")":
+            return at
+        word, short = self.cut[at - 1], self.cut[at + 1]
+        if word.kind != "word" or short.kind != "word" or len(short.text) >= len(word.text):
+            return at
+        letters = iter(word.text.lower())
+        begins = word.text[0].lower() == short.text[0].lower()
+        return at + 3 if begins and all(letter in letters for letter in short.text.lower()) else at
 
     def ends_in_count(self, at: int) -> bool:
         """Whether a line ends in the count of its round, so that no wording goes on behind it: `5 r, 2 r sm ... 72`."""
@@ -285,9 +299,15 @@ class Matcher:
         piece = self.cut[at] if at < len(self.cut) else None
         if piece is None or piece.kind != "word":
             return False
-        if at + 1 < len(self.cut) and self.cut[at + 1].kind == "number":
+        if at + 1 < len(self.cut) and self.cut[at + 1].kind == "number" and not self.lacks_work(at - 1):
             return False  # `Rd 2` begins a line
         return piece.text[0].islower() or len(piece.text) == 1
+
+    def lacks_work(self, line: int) -> bool:
+        """Whether a line ends with the word for a round, whose work stands in the next: `in der folg. Rd`."""
+        word, following = self.cut[line - 1] if line else None, self.cut[line + 1]
+        ends = word is not None and self.known.single(word.text) in ROUNDS
+        return ends and following.text.islower() and self.known.single(following.text) not in ROUNDS
 
 
 def _ends_sentence(piece: Piece, node: Node) -> bool:

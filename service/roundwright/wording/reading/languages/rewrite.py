@@ -33,6 +33,10 @@ THEN: Final = "then"
 """An English word that is left out where a sentence begins with it."""
 AND: Final = "and"
 """The same, where another sentence stands before."""
+CLOSES_LINE: Final = frozenset((",", ".", ";", ":", ")", "]"))
+"""Signs that end the line of the word before them."""
+BELONGS: Final = frozenset((".", ":", "="))
+"""Signs that belong to the words before them: the end of a sentence, what it leads to, and its count."""
 NEW_SENTENCE: Final = ". "
 """What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
@@ -146,6 +150,10 @@ class _Writer:
         self.lettered_round_ends = 0
         self.star_with_times = 0
         self.times: Found | None = None
+        self.lines = ""
+        """The ends of lines within the last wording, which come behind the signs that follow it."""
+        self.left_out = 0, -1
+        """The word with which a sentence began and that was left out, and the piece behind it."""
         self.worked = "", 0
         """The last English words of the last wording, `cdd` of `k{n}, cdd`, and the piece behind it."""
 
@@ -155,6 +163,8 @@ class _Writer:
         most = PIECES_OF_WORD * most_words(self.width)
         passed = {aside.start: aside.end for aside in asides(self.text, language)}
         while place < min(len(self.cut), most):
+            if self.lines and self.cut[place].key not in CLOSES_LINE:
+                self.end_lines(self.cut[place - 1].end)
             if (end := passed.get(self.line_start(place))) is not None:
                 place = self.replace(place, end, "")
                 continue
@@ -162,7 +172,8 @@ class _Writer:
                 place = self.replace(place, *note)
                 continue
             if (
-                (stop := self.explains(place))
+                (stop := self.says_in_short(place))
+                or (stop := self.explains(place))
                 or (stop := self.lettered(place))
                 or (stop := self.before_short_name(place))
                 or (stop := self.behind_short_name(place))
@@ -186,6 +197,7 @@ class _Writer:
                 continue
             self.single(place)
             place += 1
+        self.end_lines(self.cut[place - 1].end if place else 0)
         self.copy(len(self.text))
         return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
 
@@ -218,6 +230,13 @@ class _Writer:
         """Copy the original up to a place."""
         if end > self.last:
             self.put(self.text[self.last : end], self.last, end, same=True)
+
+    def end_lines(self, end: int) -> None:
+        """Write the ends of lines within the last wording, behind a place of the original."""
+        if self.lines:
+            self.copy(end)
+            self.put(self.lines, self.last, self.last)
+            self.lines = ""
 
     def put(
         self, english: str, start: int, end: int, *, same: bool = False, places: tuple[Place, ...] = ()
@@ -364,6 +383,11 @@ class _Writer:
         apart = self.matcher.begins_sentence(place) or before in (",", ";")
         return place + 2 if closes and apart and letter.kind == "word" and len(letter.text) == 1 else 0
 
+    def says_in_short(self, place: int) -> int:
+        """Where a bracket ends that has the word before it in short, `Maschen (M)`; 0 where there is none."""
+        stop = self.matcher.behind_bracket(place) if place else place
+        return stop if stop > place and self.cut[place + 1].key == self.cut[place - 1].key else 0
+
     def explains(self, place: int) -> int:
         """Where a bracket ends that says how a stitch is worked; 0 where there is none.
 
@@ -409,9 +433,11 @@ class _Writer:
         """Write the English words of a wording."""
         first, last = self.cut[place], self.cut[found.stop - 1]
         self.copy(first.start)
+        at = self.length
         english, places = self.filled(found)
         if (english == THEN or (english == AND and place)) and self.matcher.begins_sentence(place):
             english = ""
+            self.left_out = place, found.stop
         english = self.in_sentence(english, place, found.stop)
         start, end = first.start, last.end
         if last.figures is not None and not found.ends_in_ordinal(last):
@@ -430,7 +456,21 @@ class _Writer:
             places = tuple(_moved(place_, len(lines) - 1) for place_ in places)
             self.put(f".{lines}{english.removeprefix(NEW_SENTENCE)}", start, end, places=places)
         else:
-            self.put(english + lines, start, end, places=places)
+            if lines and self.ends_in_sign(place, found.stop):
+                self.put(lines, start, start)
+                lines = ""
+                places = tuple(_moved(place_, self.length - at) for place_ in places)
+            self.put(english, start, end, places=places)
+            self.lines = lines
+
+    def ends_in_sign(self, place: int, stop: int) -> bool:
+        """Whether a sign stands behind a wording that belongs to it, so that its line ends before it.
+
+        It has to stand in its line behind other words.
+        """
+        before = self.cut[place - 1] if place else None
+        apart = before is None or before.kind == "line" or before.key == ":"
+        return not apart and stop < len(self.cut) and self.cut[stop].key in BELONGS
 
     def in_sentence(self, english: str, place: int, stop: int) -> str:
         """English words as they stand in a sentence: with a capital behind a full stop, which then ends one.
@@ -438,8 +478,8 @@ class _Writer:
         The colon behind the number of a round goes where more numbers follow.
         """
         before = place
-        while before and self.cut[before - 1].key in self.known.fillers:
-            before -= 1
+        while before and (self.cut[before - 1].key in self.known.fillers or before == self.left_out[1]):
+            before = self.left_out[0] if before == self.left_out[1] else before - 1
         if before and self.cut[before - 1].key == ".":
             english = english[:1].upper() + english[1:]
         following = self.cut[stop : stop + 2]
@@ -459,13 +499,15 @@ class _Writer:
         following = cut[found.stop + 1] if found.stop + 1 < len(cut) else None
         word = cut[found.stop - 1].text.lower()
         letter = len(word) == 1 and following is not None and following.key in GOES_ON
-        if word not in self.known.dotted and not letter:
+        before = cut[found.stop - 2] if found.stop > 1 else None
+        initials = len(word) == 1 and before is not None and before.key == "."  # `d.w.z. toer 1`
+        if word not in self.known.dotted and not letter and not initials:
             return None
         if following is None or following.kind == "line":
             return None
         if following.kind == "word" and following.text[0].isupper():
             return None
-        if following.kind == "number" and found.meaning.english not in BEFORE_NUMBERS:
+        if following.kind == "number" and not initials and found.meaning.english not in BEFORE_NUMBERS:
             return None
         return dot.end
 

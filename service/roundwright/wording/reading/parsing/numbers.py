@@ -25,6 +25,9 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
+LONGEST_LETTER: Final = 2
+"""Letters of what names a class behind its number, with the sign of a word of another language."""
+
 
 class NumberReader(ColourReader):
     """Reads numbers with what they count."""
@@ -231,11 +234,20 @@ class NumberReader(ColourReader):
         if not self.flags(1) and self.is_colour_row():
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
+        if not self.flags(1) and self.names_class():
+            return self.only_words(2)
         if not self.flags(1):
             start, end, flags = self.take(2)
             name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
             return Stitches(start, end, flags, Unknown(name, start, end))
         return Rounds(*self.take(3), number) if self.kind(2) == "round" else None
+
+    def names_class(self) -> bool:
+        """Whether a number with one letter belongs to the word before it: `(Class 7b)`."""
+        before, letter = self.tokens[max(self.place - 1, 0)], self.token(1)
+        return (
+            before.kind == "word" and self.flags(0) == SPACE and letter.end - letter.start <= LONGEST_LETTER
+        )
 
     def opens_work(self) -> bool:
         """Whether a number stands where work begins, and not behind a sign that makes it a count."""

@@ -27,6 +27,8 @@ _BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only", "more")
 _BEFORE_PAGES: Final = frozenset(
     ("book", "on", "see", "page", "magazine", "leaflet", "from", "issue", "also", "cf")
 )
+MOST_OF_CABLE: Final = 24
+"""Words from the stitches that are slipped to a cable needle to those that are worked from it."""
 MOST_BEFORE_THEM: Final = 7
 """Words between the number of some stitches and `knit them together`."""
 FEWEST_CAST_ON: Final = 30
@@ -77,11 +79,26 @@ class StitchReader(NewStitchReader):
             return self.craft_number(craft, ahead)
         if whole := self.told_of_all(craft, ahead):
             return whole
+        if held := self.held_in_cable(ahead):
+            return Stitches(*self.take(ahead + 4), Stitch(NAMES[craft], held, held.start, held.end))
         if self.kind(ahead) == "stitch_noun" and self.joined(ahead) and ahead > 1:
             return Stitches(
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def held_in_cable(self, ahead: int) -> Number | None:
+        """How many stitches were slipped, where `knit sts from cable needle` works them; None where it works others."""
+        words = [self.text_of(ahead + at) for at in range(1, 4)]
+        if self.kind(ahead) != "stitch_noun" or words != ["from", "cable", "needle"]:
+            return None
+        for place in range(self.place - 1, max(self.place - MOST_OF_CABLE, 0), -1):
+            token, number = self.tokens[place], self.tokens[place + 1].number
+            if token.kind == "slip" and number is not None:
+                return number
+            if token.flags & STOP:
+                return None
+        return None
 
     def last_together(self, ahead: int) -> Phrase | None:
         """`knit the last 2 sts of each part together`; None where anything else is told of the last stitches."""

@@ -39,6 +39,9 @@ class TimesReader(StitchReader):
         counts = self.kind(2) == "stitch_noun" and bool(self.flags(1) & DASH)  # `each time - 7 sts`
         counted = self.place > 0 and self.tokens[self.place - 1].kind == "ordinal"
         counts = counts or (counted and self.kind(2) == "stitch_noun")  # first time 35 sts
+        counts = counts or (
+            self.kind(2) == "times" and bool(self.flags(1) & COMMA)
+        )  # each time, 4 times in all
         if self.kind(1) == "number" and self.joined(1) and not counts:
             number = cast("Number", self.token(1).number)
             count = 2
