@@ -30,13 +30,13 @@ REWRITTEN = [
     ("de", "dreimal", "3 times"),
     ("de", "(= 72 M)", "(= 72 sts)"),
     ("de", "schneide den Faden vorsichtig ab", "cut yarn"),
-    ("de", "Nur Gr. L: 1 Rd re", "size L only: knit 1 rnd"),
+    ("de", "Nur Gr. L: 1 Rd re", "Size L only: knit 1 rnd"),
     ("de", "Gr. M und L: 1 Rd re", "sizes M and L only: knit 1 rnd"),
-    ("fr", "Taille L seulement : 1 tour end", "size L only: knit 1 rnds"),
-    ("es", "Solo talla M: 1 vta der", "size M only: knit 1 rnds"),
-    ("nb", "Bare str. L: 1 omg rett", "size L only: knit 1 rnds"),
+    ("fr", "Taille L seulement : 1 tour end", "Size L only: knit 1 rnds"),
+    ("es", "Solo talla M: 1 vta der", "Size M only: knit 1 rnds"),
+    ("nb", "Bare str. L: 1 omg rett", "Size L only: knit 1 rnds"),
     ("da", "Str. M og L: 1 omg ret", "sizes M and L only: knit 1 rnds"),
-    ("nl", "Alleen maat XL: 1 toer r", "size XL only: knit 1 rnds"),
+    ("nl", "Alleen maat XL: 1 toer r", "Size XL only: knit 1 rnds"),
 ]
 
 

@@ -47,8 +47,8 @@ REWRITTEN = [
     ("nb", "Bare L: 1 omg rett", "Size L only: knit 1 rnds"),
     ("da", "Kun M/L: 1 omg ret", "Sizes M and L only: knit 1 rnds"),
     ("nl", "Alleen XL: 1 toer r", "Size XL only: knit 1 rnds"),
-    ("de", "Nur Dame und Herr: 1 Rd re", "woman and man only: knit 1 rnd"),
-    ("nl", "alleen heer: 1 toer r", "man only: knit 1 rnds"),
+    ("de", "Nur Dame und Herr: 1 Rd re", "Woman and man only: knit 1 rnd"),
+    ("nl", "alleen heer: 1 toer r", "Man only: knit 1 rnds"),
     ("de", "Alle: 1 Rd re", "all sizes: knit 1 rnd"),
     # two rounds told in turn
     (

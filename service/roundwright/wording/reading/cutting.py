@@ -493,7 +493,7 @@ def _follows_plain(part: _Part, phrase: Phrase) -> bool:
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of another fabric follow: `1x1 rib 8 rnds, stocking st 32 rnds`."""
     last, following = part.phrases[-1], coming.following
-    flags = coming.phrase.flags | (last.flags if isinstance(last, Said) else 0)
+    flags = coming.phrase.flags | (last.flags if isinstance(last, Said | Then) else 0)
     for_rounds = isinstance(following, Said) and following.text == "for"  # `sts straight for 32 rnds`
     parted = bool(flags & (COMMA | SEMI)) and (for_rounds or isinstance(following, _COUNTED_ROUNDS))
     counted = part.has(Fabric) and part.has(_COUNTED_ROUNDS)

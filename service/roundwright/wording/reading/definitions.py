@@ -197,7 +197,7 @@ def _meaning(tokens: list[Token], place: int) -> StitchName | Literal[""]:
     """The one stitch that the words from here on make; empty where they make anything else."""
     stop = place
     while stop < min(len(tokens) - 1, place + LONGEST_MEANING):
-        if tokens[stop].kind in (")", "(") or (stop > place and tokens[stop].flags & _ENDS):
+        if tokens[stop].kind in (")", "(") or (stop > place and tokens[stop].flags & (_ENDS | EQUALS)):
             break
         stop += 1
     phrases = tuple(Lines(tokens, place, stop, troubles=[]).all())

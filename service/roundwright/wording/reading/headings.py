@@ -11,6 +11,7 @@ from roundwright.wording.reading.phrases import (
     Chart,
     Continue,
     Count,
+    Every,
     Extent,
     Fabric,
     Markers,
@@ -21,6 +22,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Star,
     Stitches,
+    Then,
     Times,
 )
 from roundwright.wording.reading.seen import is_bare
@@ -38,8 +40,10 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return True
     if _announces_change(segments, place) or _explains_rib(segments, place):
         return True
-    if segment.label is not None or not _begins_rounds(segments, place + 1):
+    if not _begins_rounds(segments, place + 1):
         return False
+    if segment.label is not None:
+        return _only_marks(segment)
     if _heads_chart(segment):
         return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
@@ -142,6 +146,16 @@ def _are_single(phrases: tuple[Phrase, ...]) -> bool:
 
 MOST_EXPLAINED: Final = 3
 """Segments behind rounds of a fabric in which they are told one by one."""
+
+
+def _only_marks(segment: Segment) -> bool:
+    """Whether a round is announced with its markers and told below: `Next rnd place a marker every 20 sts and dec:`."""
+    announced = segment.label is not None and segment.label.kind == "next" and segment.intro
+    marks = any(isinstance(phrase, Markers | Every) for phrase in segment.phrases)
+    return announced and marks and all(isinstance(phrase, _ANNOUNCING_MARKS) for phrase in segment.phrases)
+
+
+_ANNOUNCING_MARKS: Final = (Markers, Every, Said, Change, Continue, Count, Then)
 
 
 def _heads_chart(segment: Segment) -> bool:

@@ -476,6 +476,8 @@ def _standing(lines: Lines, start: int) -> Label | None:
         parity = (Standing(1, 1), parity[1])
     lines.place = parity[1]
     _, sizes = read_tail(lines, 1)
+    if lines.text_is("are") and lines.kind(1) in ("knit", "purl", "plain"):
+        lines.place += 1  # `All even rounds are knit`
     if lines.flags(0) & (COLON | DASH | EQUALS | TAB) or lines.kind() in (
         "knit",
         "purl",

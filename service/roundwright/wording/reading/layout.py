@@ -51,6 +51,7 @@ from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import is_shaping
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
+from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
 from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
 from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
@@ -177,8 +178,12 @@ class _Layout(Struct):
     def read(self, begin: int, stop: int) -> None:
         """Read a line."""
         tokens = self.tokens
+        begin = behind_note(tokens, begin, stop)
         if stop - begin > MOST_IN_LINE:
             self.segments.append(long_line(tokens, begin, stop))
+        elif standing := bracket_of_standing(tokens, begin, stop):
+            self.read_work(begin, standing[0])
+            self.read_work(standing[0] + 1, standing[1])
         elif tells(tokens, begin, stop):
             self.segments.append(silent_line(tokens, begin, stop))
         elif is_title(tokens, begin, stop):

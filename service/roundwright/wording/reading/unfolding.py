@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     Extent,
     Fabric,
     Length,
+    Needlewise,
     Phrase,
     Rep,
     Rounds,
@@ -34,8 +35,12 @@ from roundwright.wording.reading.verbs_before import SHORTEST_VERB, with_verbs_i
 def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases without what is said before a colon of the round behind it.
 
-    A count says what is there, `With 70 sts: k8, k2tog`; a stitch names the round, `ssk again: *ssk, k7*`.
+    A count says what is there, `With 70 sts: k8, k2tog`, `On each needle (20 sts): k18, k2tog`; a stitch names the
+    round, `ssk again: *ssk, k7*`.
     """
+    match phrases:
+        case [Needlewise() as needles, Brackets(inside=(Count(),)), first, *behind] if first.flags & COLON:
+            return [needles, first, *behind]
     place = next((at for at, phrase in enumerate(phrases[:MOST_OF_NAME]) if at and phrase.flags & COLON), 0)
     if not place or not isinstance(phrases[place], Stitches | Star | Brackets):
         return phrases
@@ -60,12 +65,15 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     So is that of a decrease among other stitches: `* k1, 2 times k2tog *`.
     """
     made = list(phrases)
+    if (rounds := _rounds_behind_times(phrases)) is not None:
+        return rounds
     for place, phrase in enumerate(phrases[:-1]):
         bracket = phrases[place + 1]
         behind = phrases[place + 2] if place + 2 < len(phrases) else None
         if not isinstance(phrase, Times) or phrase.more or phrase.total or isinstance(behind, Times):
             continue
         parted = not place or bool(phrase.flags & (COMMA | COLON | STOP | SEMI))
+        parted = parted or all(map(_is_verb_of_rounds, phrases[_sentence(phrases, place) : place]))
         joined = not bracket.flags & (COMMA | STOP | SEMI)
         if parted and joined and isinstance(bracket, Brackets) and any(map(has_stitches, bracket.inside)):
             made[place], made[place + 1] = replace(bracket, flags=phrase.flags), replace(phrase, flags=0)
@@ -73,6 +81,39 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
             made[place] = Brackets(bracket.start, bracket.end, phrase.flags, (replace(bracket, flags=0),))
             made[place + 1] = replace(phrase, flags=0)
     return made
+
+
+def _rounds_behind_times(phrases: list[Phrase]) -> list[Phrase] | None:
+    """Plain rounds told behind a colon, and how often: `Work 3 times: knit 1 rnd, purl 1 rnd`; None for others."""
+    place = next((at for at, phrase in enumerate(phrases) if isinstance(phrase, Times)), len(phrases))
+    times, rounds = phrases[place : place + 1], phrases[place + 1 :]
+    begin = _sentence(phrases, place)
+    if not rounds or not rounds[0].flags & COLON or not all(map(_is_verb_of_rounds, phrases[begin:place])):
+        return None
+    if not all(map(_is_plain_rounds, rounds)) or not any(isinstance(phrase, Rounds) for phrase in rounds):
+        return None
+    bracket = Brackets(rounds[0].start, rounds[-1].end, STOP, (replace(rounds[0], flags=0), *rounds[1:]))
+    return [*phrases[:begin], bracket, *(replace(phrase, flags=0) for phrase in times)]
+
+
+def _sentence(phrases: list[Phrase], place: int) -> int:
+    """Where the sentence of a phrase begins."""
+    return next((at for at in range(min(place, len(phrases) - 1), 0, -1) if phrases[at].flags & STOP), 0)
+
+
+def _is_verb_of_rounds(phrase: Phrase) -> bool:
+    """Whether it only says that something is worked: `Work 3 times (knit 1 rnd, purl 1 rnd)`."""
+    if isinstance(phrase, Rep):
+        return not phrase.level
+    return isinstance(phrase, Said) and phrase.text in ("work", "do", "the", "following", "this")
+
+
+def _is_plain_rounds(phrase: Phrase) -> bool:
+    match phrase:
+        case Rounds(every=every, more=more):
+            return not every and not more
+        case _:
+            return isinstance(phrase, Then) or is_bare(phrase)
 
 
 def _is_among_stitches(phrases: list[Phrase], place: int) -> bool:

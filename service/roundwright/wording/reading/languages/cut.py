@@ -24,6 +24,7 @@ _CUT: Final = re.compile(
 )
 """`name` is a stitch by its English name, `k2tog`, `m1l`: it is borrowed everywhere; or metres, of `160 m/50 g`."""
 _SIZES: Final = re.compile(_SIZE)
+_APOSTROPHES: Final = ("'", "’", "‘", "`", "´")
 _SIGNS: Final = str.maketrans("–—−‐‑’‘`´×“”„«»", '-----\'\'\'\'x"""""')
 
 
@@ -130,6 +131,9 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
             value = known.ordinals.get(small)
         if value is not None:
             return _in_words(text, value, match, near=near, ordinal=small in known.ordinals)
+        elided = match.string[match.end() : match.end() + 1] in _APOSTROPHES
+        if known.is_size(text) and not elided:
+            return Piece(kind, text, text, match.start(), match.end(), near)
         key = known.word(text.replace("-", ""))  # `zus-str`
     elif key == "x":
         key = known.word(key)  # the sign of times

@@ -45,15 +45,27 @@ _LISTS: Final = (
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
     # 80 – 88 – 96, 80/88/96
     re.compile(
-        rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—])"
+        rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—]|{_BLANK}\({_BLANK}[0-9])"
     ),
     re.compile(rf"{_NUMBER}(?>(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}){_END}"),
 )
 _LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED = _LISTS
+NONE: Final = "-"
+"""What stands in a list for a size that has no number: `- (7, 8)`."""
+_ENTRY: Final = rf"(?>[-–—](?![-–—])|{_NUMBER})"
+_WITH_NONE: Final = re.compile(
+    rf"{_ENTRY}(?>(?:{_BLANK}/{_BLANK}{_ENTRY}){{1,12}}){_END}"
+    rf"|{_ENTRY}{_BLANK}[(\[]{_BLANK}{_ENTRY}(?>(?:{_BLANK}[,;/:]{_BLANK}{_ENTRY}){{0,12}}){_BLANK}[)\]]"
+)
+"""A list in which sizes have a dash: `– / 7 / 8`, `– (7, 8)`, `80 (88, –)`."""
+_ENTRIES: Final = re.compile(rf"[-–—]|{_NUMBER}")
 _SINGLE: Final = re.compile(_NUMBER)
 _WITH_FRACTIONS: Final = re.compile(_VALUE)
 _COMMAS: Final = re.compile(_WHOLE)
-BEGINS: Final = re.compile(rf"[0-9½¼¾⅓⅔⅛]|\((?={_BLANK}[0-9])|(?:[-–—]{_BLANK})?[aA]\)(?={_BLANK}[0-9])")
+BEGINS: Final = re.compile(
+    rf"[0-9½¼¾⅓⅔⅛]|\((?={_BLANK}[0-9])|(?:[-–—]{_BLANK})?[aA]\)(?={_BLANK}[0-9])"
+    rf"|(?<![0-9])(?<![0-9][ \t])[-–—](?={_BLANK}[/(\[]{_BLANK}[-–—0-9])"
+)
 """Where a number or a list of sizes may begin."""
 _ORDINAL: Final = re.compile(r"\.[ \t]{0,2}[^\W\d_]")
 """Behind the number of a round: `2-4. omg`."""
@@ -95,9 +107,11 @@ def figures_at(text: str, place: int, width: int, *, hyphens: bool = False) -> F
 
     With `hyphens` two numbers with a hyphen between them are for two sizes, as in `72-80 m`.
     """
+    if (with_none := _with_none(text, place, width)) is not None:
+        return with_none
     for pattern in _LISTS:
         match = pattern.match(text, place)
-        if match is not None and not (pattern is _DASHED and _ENDING.match(text, match.end())):
+        if match is not None and not (pattern is _DASHED and _is_apart(text, place, match.end())):
             listed = _listed(pattern, match, width, hyphens=hyphens and not _ORDINAL.match(text, match.end()))
             if listed is not None:
                 return listed
@@ -108,6 +122,34 @@ def figures_at(text: str, place: int, width: int, *, hyphens: bool = False) -> F
     if match is None:
         return None
     return Figures((Figure(match[0], place, match.end()),), place, match.end())
+
+
+def _is_apart(text: str, place: int, end: int) -> bool:
+    """Whether numbers with a dash are of two kinds: an ordinal, or times and the count behind them, `x 12 – 60 m`."""
+    times = text[max(0, place - 2) : place].rstrip()[-1:] in _TIMES and _COUNTED.match(text, end)
+    return bool(_ENDING.match(text, end) or times)
+
+
+_TIMES: Final = ("x", "X", "×")
+_COUNTED: Final = re.compile(r"[ \u00a0][^\W\d_]")
+
+
+def _with_none(text: str, place: int, width: int) -> Figures | None:
+    """A list for all sizes in which some have a dash in place of a number; None where there is none."""
+    match = _WITH_NONE.match(text, place) if width > 1 else None
+    if match is None:
+        return None
+    entries = [*_ENTRIES.finditer(text, place, match.end())]
+    dashes = sum(entry[0] in _DASHES for entry in entries)
+    if len(entries) != width or not 0 < dashes < width:
+        return None
+    figures = (
+        Figure(NONE if entry[0] in _DASHES else entry[0], entry.start(), entry.end()) for entry in entries
+    )
+    return Figures(tuple(figures), place, match.end())
+
+
+_DASHES: Final = "-–—"
 
 
 def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphens: bool) -> Figures | None:

@@ -24,6 +24,8 @@ PIECES: Final = re.compile(
 SHORTEST_STEM: Final = 3
 LONGEST_STEM: Final = 24
 
+SIZES: Final = frozenset("SML")
+"""Sizes of one letter."""
 COUNTS: Final = "nmabc"
 """Letters of slots for numbers; `o`, `p` and `q` are for an ordinal, `s` for several of them."""
 _WORDS: Final = re.compile(r"[^\W\d_]{2,}")
@@ -79,6 +81,10 @@ class Lexicon(Struct, frozen=True):
         if small in self.values:
             return str(self.values[small])
         return f"{self.ordinals[small]}." if small in self.ordinals else ""
+
+    def is_size(self, text: str) -> bool:
+        """Whether a word is the capital of a size whose small letter says nothing: `L`, where `l'` is the article."""
+        return text in SIZES and text.lower() in self.fillers
 
     def single(self, text: str) -> str:
         """The English words for a word that stands alone; empty where it is in no row."""
@@ -222,6 +228,8 @@ def _add(known: Lexicon, read: str, means: str) -> None:
             if piece[0] == "{":
                 slots.append(piece[1])
                 key = NUMBER if piece[1] in COUNTS else ORDINALS if piece[1] == "s" else ORDINAL
+            elif known.is_size(piece):
+                key = piece
             elif piece[0].isalpha():
                 key = known.number(piece.lower()) or known.word(piece.rstrip("~"))
                 if key in known.fillers:

@@ -236,7 +236,9 @@ class Matcher:
             if piece.key in self.known.fillers or short or hyphen:
                 at += 1
             elif piece.kind == "line" and self.goes_on(at + 1) and not self.ends_in_count(at):
-                return at + 1
+                at += 1
+                if self.cut[at].key not in self.known.fillers:
+                    return at
             else:
                 return at
         return at
@@ -283,7 +285,9 @@ class Matcher:
         )
 
     def begins_sentence(self, place: int) -> bool:
-        """Whether a piece begins a line or a sentence."""
+        """Whether a piece begins a line or a sentence, behind an article or without."""
+        if place and self.cut[place - 1].kind == "word" and self.cut[place - 1].key in self.known.fillers:
+            place -= 1
         before = self.cut[place - 1] if place else None
         return before is None or before.kind == "line" or before.key in (".", "!", "?", ":")
 

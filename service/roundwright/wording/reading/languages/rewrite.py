@@ -126,7 +126,7 @@ def rewritten(text: str, language: str, width: int) -> Rewritten:
 
 def rewritten_with(known: Lexicon, text: str, language: str, width: int) -> Rewritten:
     """A text with the wordings of a lexicon in place of its own."""
-    notes = size_notes(text, language)
+    notes = size_notes(text, language, width)
     return _Writer(text, known, pieces(text, known, width, notes), width, notes).written(language)
 
 
@@ -404,6 +404,8 @@ class _Writer:
             return self.closing(place) if self.worked[0] in _stitches() and self.is_behind(place) else 0
         if found is None or (explained := _stitches().get(found.meaning.english)) is None:
             return 0
+        if with_sign and self.is_named(place, explained):
+            return self.closing(place)
         if found.stop >= len(self.cut) or self.cut[found.stop].key != ")":
             return 0
         stop = found.stop + 1

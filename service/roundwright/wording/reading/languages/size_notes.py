@@ -1,4 +1,4 @@
-"""Notes that a line is for some sizes: of the service `(nur Größen 2 und 4)`, of others `Nur M und L: ...`."""
+"""Notes that lines are for some sizes: of the service `(nur Größen 2 und 4)`, of others `Nur M und L:`, `Solo dama`."""
 
 import re
 from collections.abc import Sequence
@@ -11,7 +11,8 @@ from roundwright.language import words_of
 _SIZES: Final = r"(?:[0-9]{1,2}(?:(?:, |[ \u00a0]\w{1,3}[ \u00a0])[0-9]{1,2}){0,11})"
 _NUMBER: Final = re.compile("[0-9]+")
 _LETTERS: Final = r"(?:[2-6]?X{0,3}[SL]|M)"
-_LISTED: Final = rf"{_LETTERS}(?:(?:,[ ]?|[ ]?[/+&][ ]?|[ ]\w{{1,3}}[ ]){_LETTERS}){{0,6}}"
+_JOIN: Final = r"(?:,[ ]?|[ ]?[/+&][ ]?|[ ]\w{1,3}[ ])"
+_LISTED: Final = rf"{_LETTERS}(?:{_JOIN}{_LETTERS}){{0,6}}"
 """Sizes by their letters: `M`, `M und L`, `S/M`."""
 _LETTER: Final = re.compile(rf"(?<![^\W_]){_LETTERS}(?![^\W_])")
 
@@ -27,20 +28,20 @@ class SizeNote(NamedTuple):
     line_end: int
 
 
-def size_notes(text: str, language: str) -> list[SizeNote]:
-    """The notes of a text, in order. Takes time in its length."""
+def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
+    """The notes of a text for so many sizes, in order. Takes time in its length."""
     notes = []
     for found in _notes(language).finditer(text):
-        numbers = _NUMBER.findall(found[0]) or _LETTER.findall(found[0])
-        listed = numbers[0] if len(numbers) == 1 else f"{', '.join(numbers[:-1])} and {numbers[-1]}"
-        english = f"size{'s' * (len(numbers) > 1)} {listed} only"
+        names, english = _named(found, language)
+        if found["listed"] and len(names) >= width:
+            continue  # `Tailles S, M et L :` are all there are
         english = f"({english})" if found[0].startswith("(") else f"{english[0].upper()}{english[1:]}: "
         line_end = text.find("\n", found.end())
         notes.append(
             SizeNote(
                 *found.span(),
                 english,
-                len(numbers),
+                len(names),
                 text.rfind("\n", 0, found.start()) + 1,
                 line_end if line_end >= 0 else len(text),
             )
@@ -48,9 +49,42 @@ def size_notes(text: str, language: str) -> list[SizeNote]:
     return notes
 
 
+def _named(found: re.Match[str], language: str) -> tuple[list[str], str]:
+    """The sizes that a note names, and its English text."""
+    persons = _persons(language)
+    names = _NUMBER.findall(found[0]) or _LETTER.findall(found[0])
+    of_persons = names or [
+        persons[word.lower()] for word in _WORD.findall(found[0]) if word.lower() in persons
+    ]
+    listed = of_persons[0] if len(of_persons) == 1 else f"{', '.join(of_persons[:-1])} and {of_persons[-1]}"
+    return of_persons, f"size{'s' * (len(names) > 1)} {listed} only" if names else f"{listed} only"
+
+
 def width_at(notes: Sequence[SizeNote], place: int, width: int) -> int:
     """How many sizes a line is for; the notes are those that do not end before it."""
     return notes[0].sizes if notes and notes[0].line_start <= place else width
+
+
+PERSONS: Final = frozenset(("baby", "child", "teen", "woman", "man"))
+"""English words for whom a size is."""
+SIZE: Final = "size"
+_WORD: Final = re.compile(r"[^\W\d_]+")
+
+
+@cache
+def _persons(language: str) -> dict[str, str]:
+    """The words for whom a size is, in small letters, with the English ones."""
+    rows = (row for row in reference.wordings(language) if row.kind == "word" and row.means in PERSONS)
+    return {read.lower(): row.means for row in rows for read in row.reads if read.isalpha()}
+
+
+def _reads(language: str, kind: str, means: str = "") -> str:
+    """The wordings of rows of a kind, one of which stands here."""
+    rows = (
+        row for row in reference.wordings(language) if row.kind == kind and (not means or row.means == means)
+    )
+    reads = {read for row in rows for read in row.reads}
+    return "|".join(map(re.escape, sorted(reads, key=len, reverse=True)))
 
 
 @cache
@@ -60,14 +94,14 @@ def _notes(language: str) -> re.Pattern[str]:
     brackets = [words.text("sizes.only", {}, count).strip() for count in (1, 2)]
     lines = "|".join(sorted({_pattern(text) for text in begins}))
     within = "|".join(sorted({_pattern(text) for text in brackets}))
-    only = "|".join(
-        re.escape(read)
-        for row in reference.wordings(language)
-        if row.kind == "only"
-        for read in sorted(row.reads, key=len, reverse=True)
-    )
-    letters = rf"[ \t]*(?:(?i:{only})[ ]{_LISTED}|{_LISTED}[ ](?i:{only}))[ ]?:[ ]?"
-    return re.compile(rf"(?:^(?:{lines}|{letters})|{within})", re.MULTILINE)
+    only, size = _reads(language, "only"), _reads(language, "word", SIZE)
+    persons = "|".join(sorted(_persons(language), key=len, reverse=True)) or "(?!)"
+    person = rf"(?i:{persons})(?!\w)"
+    sizes = rf"(?:{_LISTED}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
+    sized = rf"(?:(?i:{size})[ ])?{sizes}"
+    alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
+    listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes})(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
+    return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{within})", re.MULTILINE)
 
 
 def _pattern(text: str) -> str:
