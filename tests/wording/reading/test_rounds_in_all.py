@@ -63,6 +63,21 @@ IN_ALL = [
         40,
     ),
 ]
+TOLD_SO = [
+    (
+        "to form rib",
+        f"Round 1: *k2, p2* to end.\nRep this round to form rib until 10 rounds have been worked.{NEXT}",
+        11,
+    ),
+    (
+        "this round forms the rib",
+        f"Round 1: *k2, p2* to end.\nThis round forms the rib. Work 9 more rounds.{NEXT}",
+        11,
+    ),
+    ("the rib round so often", f"{RIB}Work the rib round 10 times.{NEXT}", 11),
+    ("alternately", f"Purl 1 round, knit 1 round, alternately, for 10 rounds.{NEXT}", 11),
+    ("and the following rounds", f"Round 1 and the following 9 rounds: *k2, p2* to end.{NEXT}", 11),
+]
 STRIPES = [
     (
         "stripes until",
@@ -122,8 +137,8 @@ BLOCKS = [
 
 @pytest.mark.parametrize(
     ("text", "rounds"),
-    [each[1:] for each in (*IN_ALL, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
-    ids=[each[0] for each in (*IN_ALL, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
+    [each[1:] for each in (*IN_ALL, *TOLD_SO, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
+    ids=[each[0] for each in (*IN_ALL, *TOLD_SO, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
 )
 def test_rounds_are_counted_in_all(text: str, rounds: int) -> None:
     reading = read(text, (96,))

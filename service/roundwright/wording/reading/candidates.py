@@ -355,6 +355,11 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
         options.extend(rounds_of_segment(seen, stated, label, segment))
     options.extend(in_colour(segment))
     options = with_rounds_between(seen, stated, options)
+    if seen.in_all is not None and any(option.kind == "loop" for option in options):
+        further = [option.kind != "loop" and OF_FURTHER for option in options]
+        options = [
+            replace(option, cost=option.cost + extra) for option, extra in zip(options, further, strict=True)
+        ]
     if seen.in_all is not None and seen.in_all.from_start:
         return [replace(option, from_start=True) for option in options]
     if in_all := in_all_ways(seen, stated, segment):

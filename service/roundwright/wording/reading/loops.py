@@ -131,7 +131,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
                     last.start, last.end, 0, last=segment.earlier, work=True, segments=segment.earlier
                 )
                 return [Candidate("loop", 0.2, again=again, rounds=number, stated=stated)]
-            total = Times(last.start, last.end, 0, number, total=True)
+            total = Times(last.start, last.end, 0, number, more=last.more, total=not last.more)
             return [
                 Candidate(
                     "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated

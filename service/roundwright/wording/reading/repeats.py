@@ -90,11 +90,12 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
 
 def _only_explained(work: LineWork) -> bool:
     """Whether the round that is worked again was not worked before, and only explained."""
-    if work.candidate.again is not None and work.candidate.again.last == 1 and work.lane.loop:
+    again = work.candidate.again
+    if again is not None and again.last == 1 and not again.named and work.lane.loop:
         first = work.lane.loop[0]
         entry = _standing_since(work)
         return entry is not None and first.segment == entry.segment
-    named = work.candidate.again.named if work.candidate.again is not None else ()
+    named = again.named if again is not None else ()
     entry = _entries(work, named[:1]).get(named[0]) if named and named[0] < 0 else None
     return entry is not None and entry.candidate.explained
 
