@@ -44,19 +44,25 @@ def _calls(phrases: tuple[Phrase, ...], called: int, *, defined: bool = False) -
     Every so often it may be where an equals sign only defined it before.
     """
     first = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
-    calls = isinstance(first, Again) and first.work and called in first.named
-    return calls and not any(
-        _counts_before(phrase) and not (defined and isinstance(phrase, Rounds)) for phrase in phrases
+    if not isinstance(first, Again) or not first.work or called not in first.named:
+        return False
+    in_turn = len(set(first.named)) > 1
+    return not any(
+        _counts_before(phrase, in_turn=in_turn) and not (defined and isinstance(phrase, Rounds))
+        for phrase in phrases
     )
 
 
-def _counts_before(phrase: Phrase) -> bool:
-    """Whether it counts on rounds worked before: `every other rnd`, `twice more`, `5 times in all`."""
+def _counts_before(phrase: Phrase, *, in_turn: bool) -> bool:
+    """Whether it counts on rounds worked before: `every other rnd`, `twice more`, `5 times in all`.
+
+    Several rounds in turn were not worked before, but told: `Work a dec rnd, then k 1 rnd, 5 times in all`.
+    """
     match phrase:
         case Rounds():
             return phrase.every
         case Times():
-            return phrase.more or phrase.total
+            return phrase.more or (phrase.total and not in_turn)
         case _:
             return False
 

@@ -19,9 +19,11 @@ from roundwright.wording.reading.loops import (
     by_name,
     chart_again,
     continuations,
+    in_all_ways,
     loop_ways,
     marked_round,
     marker_ways,
+    on_rounds_ways,
     once_more,
     shaped_in_turn,
 )
@@ -48,6 +50,7 @@ from roundwright.wording.reading.phrases import (
     Then,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
+from roundwright.wording.reading.rounds_between import with_rounds_between
 from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.telling import (
@@ -153,6 +156,8 @@ _OF_SOME: Final = frozenset(
     ("first", "last", "losing", "lose", "loses", "lost", "dropping", "by", "of", "taking", "away")
 )
 """Words before stitches on each needle that are only some of those there."""
+OF_FURTHER: Final = 0.5
+"""What it costs to work so many further rounds where they are told to be that many in all."""
 OF_NEEDLES: Final = 6.0
 """What it costs to pass over the stitches that are said to be on each needle."""
 
@@ -330,6 +335,8 @@ def _counts_alone(segment: Segment) -> bool:
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
     """Everything that works rounds."""
+    if on_rounds := on_rounds_ways(seen, stated):
+        return on_rounds
     options = loop_ways(seen, stated, label) if seen.agains else []
     options.extend(by_name(seen, stated, label))
     if label is None:
@@ -347,6 +354,16 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     if not goes_on and (seen.agains or not options or options[0].kind != "loop"):
         options.extend(rounds_of_segment(seen, stated, label, segment))
     options.extend(in_colour(segment))
+    options = with_rounds_between(seen, stated, options)
+    if seen.in_all is not None and any(option.kind == "loop" for option in options):
+        further = [option.kind != "loop" and OF_FURTHER for option in options]
+        options = [
+            replace(option, cost=option.cost + extra) for option, extra in zip(options, further, strict=True)
+        ]
+    if seen.in_all is not None and seen.in_all.from_start:
+        return [replace(option, from_start=True) for option in options]
+    if in_all := in_all_ways(seen, stated, segment):
+        options = [*in_all, *(replace(option, cost=option.cost + OF_FURTHER) for option in options)]
     if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))
     return options

@@ -82,8 +82,16 @@ def _whole(phrase: Phrase, following: Phrase | None) -> bool:
     if isinstance(phrase, _BEGINS):
         return True
     if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare:
-        return isinstance(following, Rounds) and not following.flags & (STOP | SEMI | COLON)
+        rounds = isinstance(following, Rounds) or _until_rounds(following)
+        return rounds and following is not None and not following.flags & (STOP | SEMI | COLON)
     return False
+
+
+def _until_rounds(phrase: Phrase | None) -> bool:
+    """Whether rounds are told up to which number they are worked: `until 40 rounds have been worked`."""
+    return isinstance(phrase, Brackets) and all(
+        isinstance(inner, Rounds) and inner.start == phrase.start for inner in phrase.inside
+    )
 
 
 class _Coming(Struct):
@@ -200,7 +208,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
             part = _Part([])
-        announced = phrase.flags & COLON and isinstance(phrase, _ROUND_WORK) and _announces(part.phrases)
+        announced = phrase.flags & COLON and isinstance(phrase, _ROUND_WORK)
+        announced = announced and (_announces(part.phrases) or _announces_all(part.phrases, phrase))
         if announced or (phrase.flags & COLON and _introduces_one(part.phrases)):
             rounds.append(part.phrases)
             part = _Part([])
@@ -230,6 +239,18 @@ def _announces(phrases: list[Phrase]) -> bool:
     )
     is_single = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
     return is_single and announces and all(map(_is_of_announcement, phrases))
+
+
+def _announces_all(phrases: list[Phrase], behind: Phrase) -> bool:
+    """Whether rounds are announced that all shape, told behind the colon: `Now decrease on every round thus:`."""
+    printed = isinstance(behind, Brackets) and bool(behind.inside) and behind.inside[0].start > behind.start
+    if not (printed or isinstance(behind, Star)):
+        return False
+    every = any(isinstance(phrase, Rounds) and phrase.every and phrase.step <= 1 for phrase in phrases)
+    thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
+    thus = thus or any(isinstance(phrase, Said) and phrase.text in ("as", "follows") for phrase in phrases)
+    silent = all(isinstance(phrase, Said | Then | Rounds | Continue | Change) for phrase in phrases)
+    return every and silent and (thus or any(isinstance(phrase, Change) for phrase in phrases))
 
 
 def _is_of_announcement(phrase: Phrase) -> bool:
@@ -337,10 +358,14 @@ def _is_every_so_often(phrase: Phrase, following: Phrase | None) -> bool:
 def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
     """Whether it is told how often more, on other rounds: `every 3rd round twice, every 2nd round 4 times`."""
     phrase, last = coming.phrase, part.phrases[-1] if part.phrases else None
-    if not isinstance(phrase, Rounds) or not phrase.every or not isinstance(coming.following, Times):
+    if not isinstance(phrase, Rounds) or not phrase.every:
         return False
     joined = isinstance(last, Said) and last.text in _ADDING
     before = any(isinstance(rounds, Rounds) and rounds.every for rounds in part.phrases)
+    if isinstance(coming.following, Until) and before and part.has(Until):
+        return joined  # every 3rd round until 64 sts remain and every 2nd round until 32 remain
+    if not isinstance(coming.following, Times):
+        return False
     return before and part.has(Times) and (joined or bool(phrase.flags & (COMMA | SEMI)))
 
 
@@ -354,7 +379,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if coming.works and part.counted:
         return not part.open or isinstance(phrase, Closing)
     apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(_last_word(part.phrases), _ENDS_OR_STARS)
-    apart = apart or _rounds_and(part.phrases)
+    apart = apart or _rounds_and(part.phrases) or (is_bare(phrase) and _then(part.phrases))
     if coming.begins and apart and not part.open:
         one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
         return not one_sentence or part.has(Rounds)
@@ -632,7 +657,11 @@ def _comma_and(phrases: list[Phrase]) -> bool:
 
 def _is_ended(part: _Part) -> bool:
     """Whether it is said how far rounds go on, or how often they are worked again."""
-    return part.has((Until, UntilRound)) or (part.has(Again) and part.has(Times))
+    rounds = part.has(Rounds) or any(
+        isinstance(phrase, Brackets) and any(isinstance(inner, Rounds) for inner in phrase.inside)
+        for phrase in part.phrases
+    )  # rep these 4 rounds until 12 rounds have been worked
+    return part.has((Until, UntilRound)) or (part.has(Again) and (part.has(Times) or rounds))
 
 
 def _then_last(phrases: list[Phrase]) -> bool:

@@ -47,7 +47,7 @@ def with_definitions(tokens: list[Token], names: Names) -> list[Token]:
 
 def definitions(tokens: list[Token]) -> Names:
     """The names that a text itself explains, with the stitches that they mean."""
-    names: Names = {}
+    names = _called_names(tokens)
     in_list = False
     for place, token in enumerate(tokens):
         if token.flags & LINE or not place:
@@ -80,6 +80,67 @@ def definitions(tokens: list[Token]) -> Names:
             if bracket and all(part.kind in _NAMES for part in bracket):
                 names[tuple(part.text for part in bracket)] = meaning  # Left dec (vf): skp
     return names
+
+
+def _called_names(tokens: list[Token]) -> Names:
+    """The short names that sentences give to stitches: `sl 1, k2tog, psso is written "dd"`."""
+    names: Names = {}
+    for place in range(len(tokens)):
+        if len(names) < MOST_NAMES and (called := _called(tokens, place)):
+            names[(called[0],)] = called[1]
+    return names
+
+
+def _called(tokens: list[Token], place: int) -> tuple[str, StitchName] | None:
+    """The name behind this word, and the stitch it is of: `sl 1, k2tog, psso is written "dd"`; None where none is.
+
+    The name may stand before the word too: `"dd" stands for sl 1, k2tog, psso`.
+    """
+    token = tokens[place]
+    if token.text in _STANDING and place and _is_name(tokens[place - 1]):
+        behind = place + 1 + (tokens[min(place + 1, len(tokens) - 1)].text in ("for", "that"))
+        meaning = (
+            _meaning(tokens, behind) if behind < len(tokens) - 1 and not tokens[behind].flags & _ENDS else ""
+        )
+        return (tokens[place - 1].text, meaning) if meaning else None
+    if token.text not in _CALLING:
+        return None
+    name = place + 1
+    while name < len(tokens) - 1 and tokens[name].text in _BEFORE_NAME and not tokens[name].flags & _ENDS:
+        name += 1
+    if not _is_name(tokens[name]) or tokens[name].flags & _ENDS:
+        return None
+    stop = place
+    while stop and tokens[stop - 1].text in _BEFORE_CALLING and not tokens[stop].flags & _ENDS:
+        stop -= 1
+    begin = stop
+    while begin and begin > stop - LONGEST_MEANING and not tokens[begin].flags & _ENDS:
+        begin -= 1
+    if stop == place or begin >= stop:
+        return None
+    meaning = _meaning([*tokens[begin:stop], tokens[-1]], 0)
+    return (tokens[name].text, meaning) if meaning else None
+
+
+def _is_name(token: Token) -> bool:
+    """Whether a word may be the short name of a stitch: nobody knows it, and it is short."""
+    return token.kind == "word" and len(token.text) <= LONGEST_SHORT
+
+
+LONGEST_SHORT: Final = 6
+"""Letters of a short name that a text gives a stitch."""
+_STANDING: Final = frozenset(("means", "stands"))
+_CALLING: Final = frozenset(
+    ("written", "called", "abbreviated", "shortened", "shown", "printed", "noted", "named", "termed", "abbreviates",
+     "abbrev", "marked", "given")
+)  # fmt: skip
+"""Words behind which stands what a stitch is called."""
+_BEFORE_NAME: Final = frozenset(
+    ("as", "to", "by", "a", "the", "here", "below", "above", "also", "thus", "simply", "just", "with")
+)
+_BEFORE_CALLING: Final = frozenset(
+    ("is", "are", "will", "be", "it", "which", "always", "here", "simply", "we", "i")
+)
 
 
 def _behind_introduction(tokens: list[Token], place: int) -> int | None:
@@ -226,6 +287,10 @@ def _replaced(tokens: list[Token], names: Names) -> list[Token]:
                 continue
             if place and made and _introduces(tokens, place, count):
                 made[-1] = replace(made[-1], kind="defined")
+            if count == 1 and _is_called_here(tokens, place):
+                made.append(replace(token, kind="defined"))
+                place += 1
+                break
             if _explains(tokens, place, count):
                 made.append(replace(token, kind="defined"))
                 place += 1
@@ -239,6 +304,16 @@ def _replaced(tokens: list[Token], names: Names) -> list[Token]:
             made.append(token)
             place += 1
     return made
+
+
+def _is_called_here(tokens: list[Token], place: int) -> bool:
+    """Whether a name is given here, and not used: `is written "dd"`, `"dd" stands for`."""
+    if tokens[min(place + 1, len(tokens) - 1)].text in _STANDING:
+        return True
+    before = place - 1
+    while before > 0 and tokens[before].text in _BEFORE_NAME:
+        before -= 1
+    return before >= 0 and tokens[before].text in _CALLING
 
 
 def _introduces(tokens: list[Token], place: int, count: int) -> bool:

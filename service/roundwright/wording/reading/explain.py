@@ -36,6 +36,8 @@ from roundwright.wording.reading.states import (
     State,
     unrolled,
 )
+from roundwright.wording.reading.told_in_turn import turns_near, with_rounds_in_turn_near
+from roundwright.wording.reading.tree import Nodes, Number
 
 BEAM: Final = 8
 """States that are kept."""
@@ -119,10 +121,11 @@ class Search:
         self.states = other.states_before(same)
         return same
 
-    def looks_ahead(self, place: int) -> tuple[bool, bool, int]:
+    def looks_ahead(self, place: int) -> tuple[bool, bool, int, tuple[Number | None, tuple[Nodes, ...]]]:
         """What the segments behind this one say of it."""
         below = told_below(self.segments, place)
-        return is_called_next(self.segments, place), tells_fabric(self.segments, place), below
+        turns = turns_near(self.segments, place)
+        return is_called_next(self.segments, place), tells_fabric(self.segments, place), below, turns
 
     def states_before(self, place: int) -> list[State]:
         """The states before a segment, when all were advanced."""
@@ -139,6 +142,8 @@ class Search:
         if options is None:
             tells = tells_fabric(self.segments, place)
             options = [Candidate("prose", 0.0)] if tells else candidates(self.segments[place])
+            if not tells:
+                options = with_rounds_in_turn_near(self.segments, place, options)
             if is_called_next(self.segments, place):
                 options = only_told(options)
             if below := told_below(self.segments, place):

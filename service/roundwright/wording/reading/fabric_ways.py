@@ -21,7 +21,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
-from roundwright.wording.reading.seen import Seen
+from roundwright.wording.reading.seen import Seen, works_rounds
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
@@ -126,6 +126,9 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
 def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     """`Two rounds white and four navy, and do that five times, thirty rounds`: plain rounds; None for anything else."""
     often = [place for place, phrase in enumerate(phrases) if isinstance(phrase, Times)]
+    nodes = plain_fill("k", segment.start, segment.end)
+    if not often and all(map(_tells_stripe, phrases)) and (in_all := bands_in_all(phrases)):
+        return Candidate("round", 0.1, nodes, rounds=in_all)
     if len(often) != 1 or not all(map(_tells_stripe, phrases)):
         return None
     times, bands = phrases[often[0]], [*filter(_is_band, phrases[: often[0]])]
@@ -137,8 +140,41 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     rounds *= times.number.of(0) or 0
     if any(number.of(0) != rounds for number in total):
         return None
-    nodes = plain_fill("k", segment.start, segment.end)
     return Candidate("round", 0.1, nodes, rounds=Number((rounds,), segment.start, segment.end))
+
+
+def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
+    """How many rounds bands are in all: `stripes of 4 rounds C, 4 rounds M until 32 rounds have been worked`.
+
+    The number stands behind the bands or before them, `32 rounds in stripes of 4 rounds C and 4 rounds M`; None where
+    none does.
+    """
+    opened = [inner for phrase in phrases for inner in _opened(phrase)]
+    at = [place for place, phrase in enumerate(opened) if isinstance(phrase, Rounds) and not phrase.every]
+    told = [phrase for phrase in opened if isinstance(phrase, Rounds) and not phrase.every]
+    if len(told) <= FEWEST_BANDS or any(band.more or len(band.number.values) > 1 for band in told[1:-1]):
+        return None
+    if not all(isinstance(phrase, Said | Rounds) for phrase in opened[at[0] : at[-1]]):
+        return None
+    bands = [band.number.of(0) or 0 for band in told]
+    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in opened]
+    until = isinstance(phrases[-1], Brackets) and any(inner is told[-1] for inner in phrases[-1].inside)
+    counted = until or "for" in texts[at[-2] : at[-1]] or not _TOTAL.isdisjoint(texts[at[-2] :])
+    if counted and bands[-1] > max(bands[:-1]):
+        return told[-1].number
+    whole = sum(bands[1:])
+    stripes = not _STRIPES.isdisjoint(texts) and bands[0] > whole and bands[0] % whole == 0
+    return told[0].number if stripes else None
+
+
+_TOTAL: Final = frozenset(
+    ("in all", "in total", "total", "total of", "for a total of", "makes a total of", "altogether", "all together",
+     "all told")
+)  # fmt: skip
+"""Words that say that a number of rounds is that of all."""
+_STRIPES: Final = frozenset(
+    ("stripes", "stripe", "striped", "alternating", "alternately", "bands", "striping")
+)
 
 
 def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
@@ -268,7 +304,7 @@ def _unsaid_rounds(work: RoundWork) -> Number | None:
 def _are_rounds(work: RoundWork) -> bool:
     """Whether a number of rounds is enough to work them: `8 rnds`."""
     seen = work.seen
-    words = MOST_BESIDE_CHART if seen.chart else MOST_BESIDE_ROUNDS
+    words = MOST_BESIDE_CHART if seen.chart or works_rounds(seen) else MOST_BESIDE_ROUNDS
     added = (
         work.number is not None and bool(seen.rounds) and work.number.values != seen.rounds[0].number.values
     )

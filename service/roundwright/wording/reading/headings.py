@@ -38,7 +38,11 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return True
     if _explains_rounds(segments, place) or _announces_rounds(segments, place):
         return True
-    if _announces_change(segments, place) or _explains_rib(segments, place):
+    if (
+        _announces_change(segments, place)
+        or _explains_rib(segments, place)
+        or _heads_stripes(segments, place)
+    ):
         return True
     if not _begins_rounds(segments, place + 1):
         return False
@@ -54,6 +58,29 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return True  # `Cable pattern (8-st rep, 6 rnds)`
     begun = any(isinstance(phrase, CastOn) for earlier in segments[:place] for phrase in earlier.phrases)
     return not begun and any(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+
+
+def _heads_stripes(segments: list[Segment], place: int) -> bool:
+    """Whether stripes are only told that are worked by name behind: `Stripe pattern: 2 rounds A, 2 rounds B`."""
+    phrases = segments[place].phrases
+    at = next((at for at, phrase in enumerate(phrases) if isinstance(phrase, Rounds)), 0)
+    first = phrases[0] if at else None
+    named = isinstance(first, Said) and first.text in _STRIPES and bool(phrases[at].flags & COLON)
+    if segments[place].label is not None or not named:
+        return False
+    bands = [phrase for phrase in phrases if isinstance(phrase, Rounds) and not phrase.every]
+    if len(bands) < FEWEST_BANDS or not all(isinstance(phrase, Said | Fabric | Rounds) for phrase in phrases):
+        return False
+    return any(
+        isinstance(phrase, Said) and phrase.text in _STRIPES
+        for segment in segments[place + 1 : place + 1 + MOST_EXPLAINED]
+        for phrase in segment.phrases[1:]
+    )
+
+
+FEWEST_BANDS: Final = 2
+"""Bands of colour that make a stripe."""
+_STRIPES: Final = frozenset(("stripe", "stripes", "striped", "striping"))
 
 
 def _heads_work(segments: list[Segment], place: int) -> bool:

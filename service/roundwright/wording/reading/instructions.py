@@ -47,6 +47,9 @@ class Candidate(Struct, frozen=True, gc=False):
     - `per_section`: the stitches it says to leave in each section or on each needle; `per_needle`: on each needle,
       for whatever is worked
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
+    - `from_start`: whether the rounds worked so far count among `rounds`
+    - `turns`: the trees of several rounds that are worked in turn, `nodes` the first of them
+    - `at_once`: whether rounds worked every `step` rounds begin with the next one
     - `ends_shaped`: whether rounds worked to a count end with the one that shapes
     - `last_round`: the printed number of the last of the rounds of a crown that goes on
     - `explained`: whether a round with a name is only told here, to be worked where its name stands
@@ -86,6 +89,9 @@ class Candidate(Struct, frozen=True, gc=False):
     per_needle: Number | None = None
     plain: int = 0
     ends_shaped: bool = False
+    at_once: bool = False
+    turns: tuple[Nodes, ...] = ()
+    from_start: bool = False
 
 
 UNREAD: Final = 3.0

@@ -228,6 +228,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     if _are_worked_often(lines):
         return None
     spans = (*spans, *_bracketed_rounds(lines))
+    spans = (*spans, *_following_rounds(lines, spans[-1].last))
     every, sizes = read_tail(lines, (spans[-1].last.of(0) or 1))
     if lines.kind() == ")" and not inside and lines.place + 1 < lines.stop:
         lines.place += 1
@@ -244,6 +245,23 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _following_rounds(lines: Lines, last: Number) -> tuple[Span, ...]:
+    """The rounds of `Round 1 and the following 11 rounds`, behind its number; empty where none are told."""
+    ahead = lines.skip(1)
+    number = lines.token(ahead + 1).number
+    told = lines.kind() == "and" and lines.kind(ahead) in ("following", "next") and lines.joined(ahead + 2)
+    if not told or lines.kind(ahead + 1) != "number" or number is None or lines.kind(ahead + 2) != "round":
+        return ()
+    lines.place += ahead + 3
+    before = last.of(0) or 0
+    first = Number((before + 1,), number.start, number.end)
+    return (
+        Span(
+            first, Number(tuple(before + (value or 0) for value in number.values), number.start, number.end)
+        ),
+    )
 
 
 def _is_told_of(lines: Lines, *, plural: bool) -> bool:

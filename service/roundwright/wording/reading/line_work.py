@@ -171,6 +171,7 @@ class LineWork:
         rounds = 1
         if candidate.rounds is not None and not single:
             rounds = candidate.rounds.of(self.column) or 0
+            rounds = max(0, rounds - lane.worked * candidate.from_start)
         if candidate.length:
             self.note("to_a_length", self.segment.start)
         if candidate.chart:
@@ -180,8 +181,9 @@ class LineWork:
             rounds = max(0, MOST_ROUNDS - lane.worked)
         last = candidate.last
         plain = rounds - 1 if last and not candidate.length else rounds
+        turns = candidate.turns or (candidate.nodes,)
         for turn in range(plain):
-            self.round(candidate.nodes, number + turn)
+            self.round(turns[turn % len(turns)], number + turn)
         if last:
             self.round(last, number + max(plain, 0))
 

@@ -10,11 +10,14 @@ from roundwright.wording.reading.fabric_ways import plain_fill, then_in_colour
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
+    FROM_THERE,
+    TOLD_ABOVE,
     Again,
     Brackets,
     Change,
     Count,
     Length,
+    OnRounds,
     PerPart,
     Phrase,
     Rep,
@@ -128,7 +131,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
                     last.start, last.end, 0, last=segment.earlier, work=True, segments=segment.earlier
                 )
                 return [Candidate("loop", 0.2, again=again, rounds=number, stated=stated)]
-            total = Times(last.start, last.end, 0, number, total=True)
+            total = Times(last.start, last.end, 0, number, more=last.more, total=not last.more)
             return [
                 Candidate(
                     "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated
@@ -159,7 +162,10 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         again = Again(times.start, times.end, 0, (named("decrease"),), last=1, work=True)
         shaped = [Candidate("loop", 0.6, again=again, times=replace(times, more=False), stated=stated)]
     in_all = next((rounds.number.of(0) or 0 for rounds in seen.rounds if not rounds.every), 0)
-    lasts = [in_all // turns] if in_all and in_all % turns == 0 else [1, 2] if repeats else [1]
+    behind = seen.order[seen.order.index(times) :] if repeats else ()
+    told = any(isinstance(phrase, Rounds) and not phrase.more for phrase in behind)
+    often = turns + (times.more and told)  # repeat twice more, 30 rounds
+    lasts = [in_all // often] if in_all and in_all % often == 0 else [1, 2] if repeats else [1]
     start, end = times.start, times.end
     ways = [
         Candidate(
@@ -168,6 +174,39 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         for place, last in enumerate(lasts)
     ]
     return [*ways, *shaped]
+
+
+def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
+    """`Rib rnd: *k1, p1*. Work 10 rnds of rib in all`: the rounds told above count among these."""
+    rounds = [phrase for phrase in seen.rounds if not phrase.every]
+    others = (
+        seen.agains or seen.times or seen.evenly or seen.lengths or seen.untils or seen.changes or seen.chart
+    )
+    if segment.label is not None or segment.earlier or len(rounds) != 1 or rounds[0].more or others:
+        return []
+    worked = [phrase for phrase in seen.work if not (isinstance(phrase, Rep) and not phrase.level)]
+    if worked or not (_counts_all(seen, rounds[0]) or seen.in_all is rounds[0]):
+        return []
+    again = Again(rounds[0].start, rounds[0].end, 0, last=1, work=True, segments=TOLD_ABOVE)
+    return [Candidate("loop", seen.words * 0.5, again=again, rounds=rounds[0].number, stated=stated)]
+
+
+def _counts_all(seen: Seen, rounds: Rounds) -> bool:
+    """Whether a number of rounds is that of all of them: `10 rnds of rib in all`, `a total of 10 rounds`."""
+    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    at = seen.order.index(rounds) if rounds in seen.order else 0
+    total = any(
+        isinstance(phrase, Said) and phrase.text in _TOTAL for phrase in seen.order[max(0, at - 2) : at + 5]
+    )
+    first = "first" in texts and not _COUNTING.isdisjoint(texts)
+    return total or first
+
+
+_TOTAL: Final = frozenset(
+    ("in all", "in total", "total", "total of", "for a total of", "altogether", "all together", "all told")
+)
+_COUNTING: Final = frozenset(("counting", "including", "incl", "inclusive"))
+"""Words before the round that is one of those counted: `10 rounds, counting the first`."""
 
 
 def chart_again(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -236,8 +275,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and label is None
         and (seen.lengths == [] or in_all)
     ):
-        if in_all and seen.in_all is not None:
-            rounds = _further_rounds(again, seen.in_all.number)
+        if in_all or _counts_all(seen, next(phrase for phrase in seen.rounds if not phrase.every)):
+            rounds = _further_rounds(again, seen.in_all.number if in_all and seen.in_all else rounds)
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
     if behind := _plain_after_each(seen):
         plain, step = behind, 0
@@ -252,7 +291,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         per=seen.per,
         plain=plain,
         stated=stated,
-        ends_shaped=seen.ends_shaped,
+        ends_shaped=seen.ends_shaped or _stand_between(seen, again),
     )
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
@@ -263,6 +302,42 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         anew = replace(times, total=False)  # nothing of it was worked before
         return [replace(loop, times=anew), replace(total_times, cost=cost + 0.4)]
     return [*options, total_times, replace(loop, cost=cost + 0.4 + total)]
+
+
+def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Rep dec rnd on next and foll 2 alt rnds`, `dec as set on foll 3 alt rnds`; none where it is not told so."""
+    turns = seen.on_rounds
+    worked = [phrase for phrase in seen.work if not isinstance(phrase, Until | Times)]
+    if turns is None or worked[1:] or seen.chart:
+        return []
+    if seen.agains:
+        work = Candidate("loop", seen.words * 0.5, again=seen.agains[0], stated=stated)
+        return [_on_rounds(seen, turns, work)]
+    as_set = any(fabric.kind == "before" for fabric in seen.fabrics) and bool(seen.evenly)
+    if not (seen.changes or seen.continues or as_set) or worked:
+        return []
+    plain = tuple(count for count in stated if not count.sign)
+    return [_on_rounds(seen, turns, Candidate("continue", 0.1, stated=plain))]
+
+
+def _on_rounds(seen: Seen, turns: OnRounds, work: Candidate) -> Candidate:
+    """`Rep dec rnd on next and foll 2 alt rnds`: on how many rounds it is worked, or to which count."""
+    until = seen.untils[-1].number if seen.untils and turns.often is None else None
+    times = seen.times[-1] if seen.times and turns.often is None else None
+    if turns.often is not None:
+        often = tuple((value or 0) + turns.at_once for value in turns.often.values)
+        times = Times(turns.start, turns.end, 0, Number(often, turns.start, turns.end))
+    elif until is None and times is None and (counts := [count for count in work.stated if not count.sign]):
+        until = counts[-1].number
+    return replace(
+        work, times=times, until=until, step=turns.step, at_once=turns.at_once, ends_shaped=turns.at_once
+    )
+
+
+def _stand_between(seen: Seen, again: Again) -> bool:
+    """Whether its plain rounds stand only between those that shape: `repeat the dec rnd, with 2 rnds between`."""
+    behind = seen.order[seen.order.index(again) + 1 :] if PLAIN_ROUND in again.named else ()
+    return bool(behind) and isinstance(behind[0], Said) and behind[0].text in ("between", "in between")
 
 
 def _rounds_of_chart(seen: Seen, again: Again, stated: tuple[Stated, ...], cost: float) -> Candidate:
@@ -277,7 +352,7 @@ def _rounds_of_chart(seen: Seen, again: Again, stated: tuple[Stated, ...], cost:
 
 def _further_rounds(again: Again, in_all: Number) -> Number:
     """How many rounds are worked again, where so many are worked in all: those that were worked before count."""
-    if again.work and not again.named:
+    if (again.work and not again.named) or again.segments == FROM_THERE:
         return in_all
     worked = len(again.named) or again.last
     left = tuple(max(0, (value or 0) - worked) for value in in_all.values)

@@ -11,7 +11,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.line_breaks import begins_round
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, FULL, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import BLANK, BROKEN, COLON, COMMA, FULL, LINE, SEMI, STOP, Token
 
 NARROWEST: Final = 36
 """Characters of the narrowest paragraph that is broken into lines by width."""
@@ -53,7 +53,7 @@ def _blocks(tokens: list[Token]) -> list[list[tuple[int, int]]]:
     blocks: list[list[tuple[int, int]]] = []
     begin = 0
     for place in range(1, len(tokens)):
-        if tokens[place].flags & LINE:
+        if tokens[place].flags & (LINE | BROKEN):
             if not blocks or tokens[begin].flags & BLANK:
                 blocks.append([])
             blocks[-1].append((begin, place))
@@ -62,7 +62,16 @@ def _blocks(tokens: list[Token]) -> list[list[tuple[int, int]]]:
 
 
 def _width(tokens: list[Token], begin: int, stop: int) -> int:
-    return tokens[stop - 1].end - tokens[begin].start
+    """The characters of a line; of a phrase that the end of a line parts, its last word stands in the next."""
+    first, behind = tokens[begin], tokens[stop] if stop < len(tokens) else tokens[-1]
+    start = first.end - len(_last_word(first)) if first.flags & BROKEN else first.start
+    if behind.flags & BROKEN:
+        return behind.start + len(behind.text) - len(_last_word(behind)) - 1 - start
+    return tokens[stop - 1].end - start
+
+
+def _last_word(token: Token) -> str:
+    return token.text.rpartition(" ")[2]
 
 
 def _is_forced(tokens: list[Token], line: tuple[int, int], following: int, width: int) -> bool:
@@ -70,6 +79,8 @@ def _is_forced(tokens: list[Token], line: tuple[int, int], following: int, width
     last = following
     while last + 1 < len(tokens) and not tokens[last + 1].flags:
         last += 1
+    if tokens[following].flags & BROKEN:
+        return True
     word = tokens[last].end - tokens[following].start
     return _width(tokens, *line) + 3 + word + width // RAGGED > width
 
@@ -89,6 +100,8 @@ def _paragraph(tokens: list[Token], lines: list[tuple[int, int]]) -> Paragraph |
 def _parts_sentence(tokens: list[Token], begin: int, at: int) -> bool:
     """Whether the line break here parts a sentence: a bracket, or words that belong together."""
     last, first = tokens[at - 1], tokens[at]
+    if first.flags & BROKEN:
+        return True
     if first.flags & (FULL | COLON):
         return False
     opened = sum((token.kind == "(") - (token.kind == ")") for token in tokens[begin:at])

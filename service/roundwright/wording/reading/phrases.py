@@ -11,6 +11,10 @@ from msgspec import Struct
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.reading.tree import Node, Number
 
+TOLD_ABOVE: Final = -1
+"""The segments of rounds worked again that are all those told just above under labels of one kind."""
+FROM_THERE: Final = -2
+"""The segments of rounds worked again that are all those of this part from the round named on."""
 ALL_OTHERS: Final = "all others"
 """The text of `all other rounds`."""
 
@@ -95,13 +99,24 @@ class Length(Phrase, frozen=True, gc=False):
 
 
 class Rounds(Phrase, frozen=True, gc=False):
-    """`5 rnds`, `a round`; with `every` `every rnd`; `step` of `every other rnd`; `plain` of `1 round plain`."""
+    """`5 rnds`, `a round`; with `every` `every rnd`; `step` of `every other rnd`; `plain` of `1 round plain`.
+
+    `from_start`: those of the whole hat so far count among them, `until 40 rounds have been worked from the cast-on`.
+    """
 
     number: Number
     every: bool = False
     step: int = 0
     more: bool = False
     plain: bool = False
+    from_start: bool = False
+
+
+class OnRounds(Rounds, frozen=True, gc=False):
+    """`on next and foll 2 alt rnds`: every `step`th round, `often` (None: not said), `at_once` from the next on."""
+
+    often: Number | None = None
+    at_once: bool = False
 
 
 class Fabric(Phrase, frozen=True, gc=False):

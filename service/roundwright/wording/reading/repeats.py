@@ -12,7 +12,7 @@ from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
-from roundwright.wording.reading.phrases import Again, Brackets, Rounds, Said, Times
+from roundwright.wording.reading.phrases import FROM_THERE, TOLD_ABOVE, Again, Brackets, Rounds, Said, Times
 from roundwright.wording.reading.rhythm import next_steps
 from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
@@ -44,9 +44,10 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     if candidate.length:
         work.note("to_a_length", work.segment.start)
     elif target is not None:
-        _loop_until(work, rounds, target, first)
+        _loop_until(work, (rounds[-1], *rounds[:-1]) if candidate.at_once else rounds, target, first)
     else:
         begun = int(bool(candidate.plain and candidate.times and candidate.times.total))
+        begun += (len(rounds) - 1) * candidate.at_once
         for turn in range(min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)):
             _again(work, rounds[(turn + begun) % len(rounds)], first + turn)
 
@@ -67,9 +68,13 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
     candidate = work.candidate
     if numbers:
         return numbers
+    if candidate.rounds is not None and candidate.from_start:
+        return max(0, (candidate.rounds.of(work.column) or 0) - work.lane.worked)
     if candidate.rounds is not None:
         again = candidate.again
-        begun = rounds if again is not None and again.work and again.last and not again.named else 0
+        of_last = again is not None and again.work and again.last and not again.named
+        onward = again is not None and again.segments == FROM_THERE
+        begun = rounds if of_last or onward else 0
         return max(0, (candidate.rounds.of(work.column) or 0) - begun)
     if candidate.times is None:
         return rounds
@@ -78,16 +83,19 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
     times = candidate.times.number.of(work.column) or 0
     if candidate.plain:
         return rounds * times - candidate.times.total
+    if candidate.at_once:
+        return rounds * (times - 1) + 1 if times else 0
     return rounds * (times - 1 if candidate.times.total and not _only_explained(work) else times)
 
 
 def _only_explained(work: LineWork) -> bool:
     """Whether the round that is worked again was not worked before, and only explained."""
-    if work.candidate.again is not None and work.candidate.again.last == 1 and work.lane.loop:
+    again = work.candidate.again
+    if again is not None and again.last == 1 and not again.named and work.lane.loop:
         first = work.lane.loop[0]
         entry = _standing_since(work)
         return entry is not None and first.segment == entry.segment
-    named = work.candidate.again.named if work.candidate.again is not None else ()
+    named = again.named if again is not None else ()
     entry = _entries(work, named[:1]).get(named[0]) if named else None
     if entry is None:
         return False
@@ -155,34 +163,43 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     if again.last == 1 and not again.named and work.candidate.step > 1 and (last := _last_shaping(work)):
         plain = min(work.candidate.step - 1, MOST_ROUNDS)
         return (*(Done(_ANY, PLAIN, work.place),) * plain, last)  # this round every 3rd round
+    if again.segments == TOLD_ABOVE:
+        return _last_rounds(work, _rounds_told_above(work))
     if again.last and not again.named:
         return _last_rounds(work, _rounds_of_segments(work, again.segments) or again.last)
+    if again.segments == FROM_THERE:
+        stop = min(work.lane.printed, again.named[0] + MOST_ROUNDS) + 1
+        again = replace(again, named=tuple(range(again.named[0], stop)))
+    return _rounds_named(work, again)
+
+
+def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
+    """The rounds that are worked again by their numbers or names."""
     entries = _entries(work, again.named[:MOST_ROUNDS])
+    between = [Done(_ANY, PLAIN, work.place)] * min(max(work.candidate.step - 1, 0), MOST_ROUNDS)
     if again.last and len(entries) < len(set(again.named)):
         shaped = _last_shaping(work)
-        return (shaped,) if shaped is not None and again.last == 1 else _last_rounds(work, again.last)
+        named = shaped is not None and again.last == 1
+        return (*between, shaped) if named and shaped else _last_rounds(work, again.last)
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
-        entry = entries.get(number)
-        done = _unnamed(work, number) if entry is None else None
-        if entry is not None and entry.segment != work.place:
-            if entry.candidate.nodes:
-                done = Done(_ANY, entry.candidate.nodes, entry.segment)
-            else:
-                done = _worked_as(work, number)
-        if done is None:
-            message = (
-                say("read.no_such_before", round=number) if number > 0 else say("read.no_such_name_before")
-            )
-            raise _no_such_round(work, message)
-        rounds.append(done)
-        if work.candidate.step > 1:
-            plain = min(work.candidate.step - 1, MOST_ROUNDS)
-            rounds[-1:-1] = [Done(_ANY, PLAIN, work.place)] * plain
+        rounds.extend((*between, _round_named(work, number, entries.get(number))))
     rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
     if not rounds:
         raise _no_such_round(work, say("read.which_rounds"))
     return tuple(rounds)
+
+
+def _round_named(work: LineWork, number: int, entry: Entry | None) -> Done:
+    """The round of a number or a name; raise `UnclearError` where there is none."""
+    done = _unnamed(work, number) if entry is None else None
+    if entry is not None and entry.segment != work.place:
+        nodes = entry.candidate.nodes
+        done = Done(_ANY, nodes, entry.segment) if nodes else _worked_as(work, number)
+    if done is None:
+        unknown = say("read.no_such_before", round=number) if number > 0 else say("read.no_such_name_before")
+        raise _no_such_round(work, unknown)
+    return done
 
 
 def _is_loop_again(work: LineWork, again: Again) -> bool:
@@ -201,6 +218,32 @@ def _unnamed(work: LineWork, number: int) -> Done | None:
 
 
 _SHAPING: Final = (named("decrease"), named("increase"))
+
+
+def _rounds_told_above(work: LineWork) -> int:
+    """How many plain rounds the labelled lines just above worked: `Rib rnd: *k1, p1*`, `Rnds 1-2: *k3, p1*`."""
+    place, segments = work.place, work.desk.segments
+    last = segments[place - 1].label if place else None
+    if last is None or last.kind not in ("sort", "numbered", "listed", "next") or not work.lane.chain:
+        raise _no_such_round(work, say("read.no_round_before"))
+    first = place
+    while (
+        first
+        and (label := segments[first - 1].label)
+        and (label.kind, label.named) == (last.kind, last.named)
+    ):
+        first -= 1
+    rounds = 0
+    chain: Chain = work.lane.chain
+    while chain and rounds < MOST_ROUNDS:
+        chain, done = chain
+        if not first <= done.segment < place or done.round.before != done.round.after:
+            break
+        rounds += 1
+    work.desk.budget.spend(rounds)
+    if not rounds:
+        raise _no_such_round(work, say("read.no_round_before"))
+    return rounds
 
 
 def _rounds_of_segments(work: LineWork, segments: int) -> int:
@@ -297,10 +340,12 @@ def _again_with(work: LineWork) -> None:
     stitch = candidate.nodes[0]
     if not rounds or not isinstance(stitch, Stitch):
         raise _no_such_round(work, say("read.no_round_before"))
+    changed = [_replaced(done.nodes, stitch) for done in rounds]
+    if all(nodes is done.nodes for nodes, done in zip(changed, rounds, strict=True)):
+        raise _no_such_round(work, say("read.no_round_before"))  # there are no such stitches in them
     lane.loop = rounds
-    for done in rounds:
-        changed = _replaced(done.nodes, stitch)
-        _again(work, Done(done.round, changed, done.segment), lane.number + 1)
+    for done, nodes in zip(rounds, changed, strict=True):
+        _again(work, Done(done.round, nodes, done.segment), lane.number + 1)
 
 
 def _replaced(nodes: Nodes, stitch: Stitch) -> Nodes:
@@ -333,6 +378,9 @@ class _Continuation:
             self.gap = step - 1
         elif plain is not None:
             self.gap = plain
+        elif (told := work.lane.between) is not None and told.candidate.kind == "between":
+            rounds = told.candidate.rounds
+            self.gap = (rounds.of(work.column) or 0) if rounds is not None else 1
         else:
             self.gap = between if between is not None else min(self.trailing, 1)
 
@@ -350,6 +398,7 @@ class _Continuation:
             self.gap = 0  # as many rounds are numbered as there are decrease rounds
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
+        self.trailing = max(self.trailing, self.gap * candidate.at_once)
         again = candidate.again is not None
         ends = (
             0

@@ -6,7 +6,14 @@ from typing import Final, TypeAlias
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import Work, execute
-from roundwright.wording.reading.fabric_ways import RoundWork, fabric_only, fill, first_of, plain_fill
+from roundwright.wording.reading.fabric_ways import (
+    RoundWork,
+    bands_in_all,
+    fabric_only,
+    fill,
+    first_of,
+    plain_fill,
+)
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
@@ -265,7 +272,9 @@ def _with(work: RoundWork) -> list[Candidate]:
     first = work.stitches[0]
     if work.seen.instead and isinstance(first, Stitches) and isinstance(first.node, Stitch):
         return [Candidate("with", 0.0, (first.node,), stated=work.stated)]
-    if work.segment.label is None and len(work.stitches) == 1 and isinstance(first, Stitches) and work.stated:
+    around = any(isinstance(phrase, Extent) for phrase in work.work)  # k3tog all round - 12 sts
+    alone = work.segment.label is None and len(work.stitches) == 1 and not around
+    if alone and isinstance(first, Stitches) and work.stated:
         node = first.node
         if isinstance(node, Stitch):
             return [Candidate("with", work.cost + 0.5, (node,), stated=work.stated)]
@@ -414,6 +423,8 @@ def _how_many(seen: Seen) -> Number | None:
     numbers = [rounds.number for rounds in seen.rounds if not rounds.every]
     if seen.in_all is not None and len(numbers) > 2 and seen.lengths:
         return seen.in_all.number  # stripes of 4 rnds A, 4 rnds B until there are 9 stripes (36 rnds)
+    if len(numbers) > 2 and not seen.times and (in_all := bands_in_all(seen.order)):
+        return in_all
     if len(numbers) > 1 and seen.times and not any(has_stitches(phrase) for phrase in seen.work):
         width = max(len(number.values) for number in (*numbers, seen.times[-1].number))
         values = [

@@ -14,6 +14,7 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.number_lists import with_lists
 from roundwright.wording.reading.tokens import (
     BLANK,
+    BROKEN,
     BULLET,
     COLON,
     COMMA,
@@ -55,7 +56,7 @@ _SCANNER: Final = re.compile(
     rf"""
     (?P<gap>[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+ (?>(?:-(?!\s?[(\[]\s?[0-9-])[^a-z0-9*()\[\]{{}}&½¼¾⅓⅔⅛ß-öø-ÿ-]*+)*))
     (?:
-      (?P<dotted> p\.\s?s\.\s?s\.\s?o\b\.?
+      (?P<dotted> p\.m\b\.? | p\.\s?s\.\s?s\.\s?o\b\.?
         | [kp]\.\s?[23]\.\s?tog\b\.?
         | s\.\s?s\.\s?[kp]\b\.? | s\.\s?k\.\s?p\.(?:\s?o\.)?
         | [ct]\.\s?[1-9][0-9]?\s?[bf]\b\.? | t\.\s?b\.\s?l\b\.? | g\.\s?st\b\.?
@@ -308,6 +309,8 @@ def _ends_sentence(gap: str, last: Token, group: str, follows: str) -> bool:
         return False  # *k 9, k 2 tog.*
     if last.text not in _ABBREVIATED or gap.lstrip()[:1] != ".":
         return True
+    if last.text == "st st" and follows in "([":
+        return False  # in st. st. (knit every round)
     numbered = group in ("number", "range", *_LISTS) and (
         last.kind in _CRAFTS or last.text in _BEFORE_NUMBERS
     )
@@ -478,7 +481,9 @@ def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:
             if stop < count and tokens[stop].text == rest[0] and _follows(tokens, stop, rest, word):
                 stop += len(rest)
                 text = f"{token.text} {' '.join(rest)}"
-                token = Token(word.kind, text, token.start, tokens[stop - 1].end, token.flags, word.means)
+                broken = BROKEN if any(part.flags & LINE for part in tokens[stop - len(rest) : stop]) else 0
+                flags, end = token.flags | broken, tokens[stop - 1].end
+                token = Token(word.kind, text, token.start, end, flags, word.means)
                 break
         made.append(token)
         place = stop
@@ -492,8 +497,25 @@ def _follows(tokens: list[Token], place: int, rest: tuple[str, ...], word: Word)
         return False
     comma = word.kind in ("stitch", "passover", "pattern") and not any(map(str.isdigit, rest))
     barrier = _UNBROKEN if comma else _NO_COMMA
-    return not any(token.flags & barrier for token in following)
+    if not any(token.flags & barrier for token in following):
+        return True
+    joined = word.kind in _OVER_LINES or (word.kind == "plain" and tokens[place - 1].text in _BEFORE_SHAPING)
+    return joined and all(not token.flags & barrier or _ends_line(token) for token in following)
+
+
+def _ends_line(token: Token) -> bool:
+    """Whether no more than the end of a line stands before a word."""
+    return not token.flags & ~(LINE | STOP | SPACE)
 
 
 def _unlike(token: Token, text: str) -> bool:
     return token.text != text
+
+
+_OVER_LINES: Final = frozenset(
+    ("total", "manner", "end", "around", "stocking", "garter", "moss", "evenly", "per", "persection", "tbl",
+     "passover", "slipmarker", "place")
+)  # fmt: skip
+"""Phrases that the end of a printed line may part, `10 rounds in / total`: no line begins with their second word."""
+_BEFORE_SHAPING: Final = ("without", "with", "no")
+"""How `without / shaping` begins."""

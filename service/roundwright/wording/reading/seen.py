@@ -26,6 +26,7 @@ from roundwright.wording.reading.phrases import (
     Markers,
     Needlewise,
     Odd,
+    OnRounds,
     Partly,
     PassOver,
     PerPart,
@@ -90,6 +91,7 @@ class Seen(Struct):
     denied: bool = False
     instead: bool = False
     at_ends: AtEnds | None = None
+    on_rounds: OnRounds | None = None
     in_all: Rounds | None = None  # a number of rounds in a bracket: `14 times more (15 rounds)`
 
 
@@ -337,6 +339,9 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.chart = True
         case AtEnds():
             seen.at_ends = _both_ends(seen.at_ends, phrase)
+        case OnRounds():
+            seen.on_rounds = phrase
+            seen.rounds.append(phrase)
         case _:
             pass
 
@@ -441,6 +446,20 @@ def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
         and len(stitches) == len(seen.work)
         and not (seen.fabrics or seen.rounds or seen.lengths or seen.counts)
     )
+
+
+def works_rounds(seen: Seen) -> bool:
+    """Whether it begins with `work` and tells how many rounds: `Work 20 rounds in ...`, `work in ... for 20 rounds`."""
+    order = [phrase for phrase in seen.order if not isinstance(phrase, Then)]
+    at = next((place for place, phrase in enumerate(order) if isinstance(phrase, Rounds)), 0)
+    if not at or order[at].flags & (STOP | SEMI) or not isinstance(order[0], Said) or order[0].text != "work":
+        return False
+    before = [phrase.text for phrase in order[:at] if isinstance(phrase, Said)]
+    silent = not any(phrase.words for phrase in order[:at] if isinstance(phrase, Said))
+    behind = order[at + 1] if at + 1 < len(order) else None
+    rate = isinstance(behind, Said) and behind.text in ("a", "per", "each", "every", "at")  # 20 rounds a day
+    told = any(isinstance(phrase, Said) and phrase.words for phrase in order)
+    return len(before) == at and (before[-1] == "for" or silent) and told and not rate
 
 
 def is_bare(phrase: Phrase) -> bool:

@@ -20,7 +20,14 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
+from roundwright.wording.reading.seen import (
+    Seen,
+    has_stitches,
+    is_bare,
+    is_shaping,
+    only_spoken_of,
+    works_rounds,
+)
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import (
@@ -37,6 +44,8 @@ def tells_of_all(seen: Seen) -> bool:
     if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
         return True
     first = next(iter(seen.order), None)
+    if _tells_where(first.inside if isinstance(first, Brackets) and len(seen.order) == 1 else seen.order):
+        return True
     if isinstance(first, Rep) and any(
         isinstance(phrase, Said) and phrase.text == "everything" for phrase in seen.order
     ):
@@ -80,6 +89,23 @@ def _from_here_on(seen: Seen) -> bool:
     every = [phrase for phrase in seen.rounds if phrase.every and phrase.step <= 1]
     ends = seen.untils or seen.lengths or seen.counts or seen.times or seen.changes
     return bool(every) and texts[-2:] == ["from", "here"] and not ends and all(map(is_bare, seen.work))
+
+
+def _tells_where(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether it is told in which fabric the work is, and nothing is worked: `You are in K4 P2 rib`."""
+    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in phrases[:MOST_TO_FABRIC]]
+    said = "in" in texts and not _BEING.isdisjoint(texts[: texts.index("in")])
+    begins = bool(texts) and texts[0] in _WORKERS
+    fabric = any(isinstance(phrase, Fabric) for phrase in phrases)
+    return (
+        said and begins and fabric and all(isinstance(phrase, Said | Fabric | Stitches) for phrase in phrases)
+    )
+
+
+MOST_TO_FABRIC: Final = 5
+"""Words up to `in`: `You are still in`."""
+_WORKERS: Final = frozenset(("you", "we", "you're", "we're", "youre", "you are"))
+_BEING: Final = frozenset(("are", "were", "you're", "we're", "youre", "you are", "should"))
 
 
 def _explains(inside: tuple[Phrase, ...]) -> bool:
@@ -276,7 +302,8 @@ def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
         strength += 4.0 if numbered else 2.5 if extents else 1.2
         strength += 0.8 if seen.lengths else 0.0
     elif numbered:
-        strength += 4.0 if any(phrase.manner for phrase in seen.continues) else 1.0
+        thus = any(phrase.manner for phrase in seen.continues)
+        strength += 4.0 if thus or works_rounds(seen) else 1.0
     return strength
 
 

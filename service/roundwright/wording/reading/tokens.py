@@ -21,6 +21,8 @@ FULL: Final = 2048
 SLASH: Final = 4096
 THEN: Final = 8192
 """Before a phrase: `then` stands before it."""
+BROKEN: Final = 16384
+"""Of a phrase in two words: the end of a printed line stands before its last."""
 
 
 class Token(Struct, frozen=True, gc=False):

@@ -7,7 +7,7 @@ from roundwright.language import say
 from roundwright.wording.reading.glossary import defines, gauge, is_glossary, numbered_title, title
 from roundwright.wording.reading.line_breaks import begins_round
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, SEMI, STOP, Token
 
 MOST_IN_LINE: Final = 400
 """Words of one line: several times what anybody prints."""
@@ -22,7 +22,19 @@ def tells(tokens: list[Token], begin: int, stop: int) -> bool:
         return True
     if is_glossary(tokens, begin, stop):
         return True
+    if _names_stitch(tokens, begin, stop):
+        return True
     return defines(tokens, begin, stop) or gauge(tokens, begin, stop) or _short_for(tokens, begin, stop)
+
+
+def _names_stitch(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether the last sentence of a line gives a stitch its name: `sl 1, k2tog, psso is written "dd" below`."""
+    for place in range(stop - 1, begin - 1, -1):
+        if tokens[place].kind == "defined":
+            return True
+        if tokens[place].flags & FULL:
+            return False
+    return False
 
 
 def _behind_heading(tokens: list[Token], begin: int, stop: int) -> int:

@@ -306,8 +306,10 @@ def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
     whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN)), 0)
+    alternately = 0 if whole else _rounds_alternately(phrases)
+    whole = whole or alternately
     starred = any(isinstance(phrase, Star) for phrase in phrases[:whole])
-    if whole > 2 and not starred and _in_turn(phrases, whole):
+    if whole > 2 and not starred and (alternately or _in_turn(phrases, whole)):
         begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _BEGIN_TURN)), 0)
         inside = tuple(phrases[begun : _before_words(phrases, whole)])
         if _holds_rounds(inside) > 1:
@@ -335,6 +337,27 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
         rest = rest[1:]  # rep from * around until 28 rounds
     opened = phrases[first]
     return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
+
+
+def _rounds_alternately(phrases: list[Phrase]) -> int:
+    """Where so many rounds stand of those told before: `purl 1 rnd, knit 1 rnd, alternately, for 12 rnds`; else 0."""
+    at = next((place for place, phrase in enumerate(phrases) if _is_in_turn(phrase)), 0)
+    behind = phrases[at + 1 : at + 1 + MOST_TO_ROUNDS] if at else []
+    for place, phrase in enumerate(behind, start=at + 1):
+        if isinstance(phrase, Rounds):
+            return place if not phrase.every and phrase.number.values != (1,) else 0
+        if not isinstance(phrase, Said):
+            return 0
+    return 0
+
+
+def _is_in_turn(phrase: Phrase) -> bool:
+    """Whether a word says that rounds before it are worked in turn."""
+    return isinstance(phrase, Said) and phrase.text in ("alternately", "alternating", "turn", "turns")
+
+
+MOST_TO_ROUNDS: Final = 3
+"""Words from `alternately` to the number of rounds."""
 
 
 def _in_turn(phrases: list[Phrase], whole: int) -> bool:

@@ -4,9 +4,10 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.parsing.looking import CRAFTS
+from roundwright.wording.reading.parsing.looking import CRAFTS, REPEATS
 from roundwright.wording.reading.parsing.sequences import SequenceReader
 from roundwright.wording.reading.phrases import (
+    FROM_THERE,
     Again,
     Continue,
     Extent,
@@ -70,6 +71,41 @@ class AgainReader(SequenceReader):
         if self.letter(ahead) and self.is_lettered(ahead + 1):
             return self.lettered(ahead)
         return None
+
+    def from_there(self, ahead: int) -> Phrase | None:
+        """`repeat from round 1 twice more`, `rep from rnd 1 until 30 rnds are done`: all rounds from that on."""
+        number = self.token(ahead + 1).number
+        ends = self.ends_at(ahead + 2) or self.kind(ahead + 2) in _BEHIND_LAST
+        if self.kind(ahead) != "round" or self.kind(ahead + 1) != "number" or not ends or number is None:
+            return None
+        if self.flags(ahead + 2) & DASH or not self.joined(ahead + 1):
+            return None
+        return Again(*self.take(ahead + 2), (number.of(0) or 1,), segments=FROM_THERE)
+
+    def pattern_again(self, *, work: bool = False) -> Phrase | None:
+        """`repeat this pattern twice more`, `work the pattern 3 times`, `work two more repeats`: all its rounds.
+
+        It is so only at the beginning of a line, or where it was said how many rounds form the pattern.
+        """
+        last = self.told_before() if self.is_pattern_told() else 0
+        if not (last or self.flags(0) & LINE or not self.place):
+            return None
+        ahead = self.skip(1)
+        noun = ahead + 1 + (self.kind(ahead + 1) == "more")
+        if self.kind(ahead) == "number" and self.text_of(noun) in REPEATS and self.joined(noun):
+            return self.pattern_from(ahead, last, work=work)
+        ahead += self.kind(ahead) == "these"
+        named = self.kind(ahead) == "pattern" or self.text_of(ahead) in _PATTERNS
+        often = self.kind(ahead + 1) == "often" or self.kind(ahead + 2) in ("times", "more")
+        if not named or not often or not self.joined(ahead) or not self.joined(ahead + 1):
+            return None
+        return self.pattern_from(ahead + 1, last, work=work)
+
+    def pattern_from(self, ahead: int, last: int, *, work: bool) -> Phrase:
+        """So many rounds told before as the pattern, or all of this part."""
+        if last:
+            return Again(*self.take(ahead), last=last, work=work)
+        return Again(*self.take(ahead), (1,), work=work, segments=FROM_THERE)
 
     def is_lettered(self, ahead: int) -> bool:
         """Whether what stands behind a letter shows that it names a round: `work A and B`, `work A only`."""
@@ -263,7 +299,9 @@ class AgainReader(SequenceReader):
         if self.token(1).text in ("is", "are"):
             return self.only_words(2)  # `the 8-st repeat is worked 10 times`
         ahead = 1 if self.letter(1) and self.is_lettered(2) else self.skip(1)
-        again = self.them_again(ahead) or self.again_from(ahead) or self.numbers_alone(ahead)
+        onward = self.from_there(ahead + 1) if self.kind(ahead) == "from" else None
+        again = onward or self.them_again(ahead) or self.again_from(ahead) or self.numbers_alone(ahead)
+        again = again or self.all_rounds() or self.pattern_again()
         if again or (again := self.over_chart(ahead)):
             return again
         copy = False
@@ -309,6 +347,22 @@ class AgainReader(SequenceReader):
             return None
         return Again(*self.take(ahead + 1), last=self.told_before() or 2)
 
+    def all_rounds(self, *, counted: bool = False) -> Phrase | None:
+        """`repeat the four rounds until`, `repeat all 6 rounds twice more`: as many as were told; else None.
+
+        `counted`: only where it is said how often, `work the 4 rounds 5 times`.
+        """
+        ahead = 2 if self.text_of(1) in ("the", "all") else 1
+        number = self.token(ahead).number
+        if ahead == 1 or self.kind(ahead) != "number" or number is None or not self.joined(ahead):
+            return None
+        stop = ahead + 1 + (self.kind(ahead + 1) in _SORTS)
+        often = self.kind(stop + 1) == "often" or self.kind(stop + 2) in ("times", "more")
+        ends = often if counted else self.ends_at(stop + 1) or self.kind(stop + 1) in _BEHIND_LAST
+        if self.kind(stop) != "round" or not self.joined(stop) or not ends:
+            return None
+        return Again(*self.take(stop + 1), last=number.of(0) or 1, work=counted)
+
     def over_chart(self, ahead: int) -> Phrase | None:
         """How often so many stitches of a chart are worked: `repeating the 12 sts ten times`; else None."""
         kinds = [self.kind(ahead + place) for place in range(4)]
@@ -350,7 +404,8 @@ class AgainReader(SequenceReader):
                 self.place += 3  # it is the round that was told before
                 return Said(again.start, self.at_end(), again.flags)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
-        if pointed := self.pointed_at():
+        pointed = self.pointed_at() or self.all_rounds(counted=True) or self.pattern_again(work=True)
+        if pointed:
             return pointed
         if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
             return Continue(*self.take(2), manner=True)
@@ -395,7 +450,7 @@ class AgainReader(SequenceReader):
         if sections := self.same_in_sections():
             return sections
         if (
-            self.token(1).text == "them"
+            (self.text_of(1) == "them" or (self.text_of(1) == "it" and self.is_pattern_told()))
             and (last := self.told_before())
             and self.kind(2) in ("number", "often")
         ):
@@ -428,6 +483,11 @@ class AgainReader(SequenceReader):
         number = self.token(ahead + 1).number if self.kind(ahead + 1) == "number" else None
         ahead += 1 if number is None else 2
         return Needlewise(*self.take(ahead + 1), number) if self.kind(ahead) in _PARTS else None
+
+    def is_pattern_told(self) -> bool:
+        """Whether it was just said which rounds are the pattern: `These 8 rounds form the pattern;`."""
+        before = self.tokens[max(0, self.place - MOST_BEFORE_THEM) : self.place]
+        return any(token.text in _FORMING for token in before)
 
     def told_before(self) -> int:
         """How many rounds `them` is: those of `These 8 rounds form the pattern. Work them`; 0 where none are told."""
@@ -488,6 +548,12 @@ class AgainReader(SequenceReader):
         if self.token().text == "same" and self.token(1).text == "again" and begins and self.ends_at(2):
             return Again(*self.take(2), last=1, work=True)
         ahead = self.skip(1)
+        if self.token().text == "same" and self.kind(ahead) == "number" and self.kind(ahead + 1) == "round":
+            number = self.token(ahead).number or ONE
+            if self.joined(ahead + 1) and (self.ends_at(ahead + 2) or self.kind(ahead + 2) in _BEHIND_LAST):
+                return Again(
+                    *self.take(ahead + 2), last=number.of(0) or 1, work=True
+                )  # the same 10 rounds twice
         while self.kind(ahead) in ("as", "for"):
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) in ("ordinal", "number") and self.flags(ahead + 1) & STOP and self.joined(ahead):
@@ -634,6 +700,12 @@ class AgainReader(SequenceReader):
         raise NotImplementedError
 
 
+_FORMING: Final = frozenset(
+    ("form", "forms", "make", "makes", "are", "is", "set", "sets", "complete", "completes")
+)
+"""Words between so many rounds and the pattern that they are."""
+_PATTERNS: Final = frozenset(("sequence", "block", "repeat", "set", "pattern", "band"))
+"""What the rounds of a part are called, all together."""
 _DECREASES: Final = ("decreases", "decs", "decreasings", "decreasing", "shaping")
 _PARTS: Final = ("marker", "section", "needle")
 _WHILE: Final = ("as", "while", "when", "before", "once")

@@ -2,7 +2,7 @@
 
 from typing import Final, cast
 
-from roundwright.wording.reading.parsing.looking import BREAK
+from roundwright.wording.reading.parsing.looking import BREAK, REPEATS
 from roundwright.wording.reading.parsing.numbers import NumberReader
 from roundwright.wording.reading.phrases import (
     ALL_OTHERS,
@@ -11,6 +11,7 @@ from roundwright.wording.reading.phrases import (
     LastRound,
     Length,
     Needlewise,
+    OnRounds,
     Phrase,
     Rounds,
     Said,
@@ -65,6 +66,34 @@ _ARE_DONE: Final = frozenset(
      "knitted", "knit", "long", "deep")
 )  # fmt: skip
 """Words behind the number of the rounds that were worked in all."""
+
+_STARTS: Final = frozenset(
+    ("cast on", "casting on", "beg", "beginning", "start", "the start", "begin", "co", "edge", "bottom")
+)
+"""From where all rounds of a hat are counted."""
+_PLACES: Final = _STARTS | frozenset(("brim", "ribbing", "band", "welt", "marker"))
+"""From where rounds are counted: `from the brim`."""
+_ABOUT_NUMBER: Final = frozenset(("a", "of", "total", "total of", "exactly", "in all", "altogether"))
+"""Words between `worked` and the number of rounds: `until you have worked a total of 36 rounds`."""
+_OF_FABRIC: Final = frozenset(
+    (
+        "",
+        "word",
+        "rib",
+        "moss",
+        "garter",
+        "stocking",
+        "pattern",
+        "plain",
+        "cable",
+        "ratio",
+        "chart",
+        "these",
+        "yarn",
+    )
+)
+"""Words that tell what so many rounds are of."""
+MOST_OF_FABRIC: Final = 6
 
 _THIS: Final = frozenset(("the", "this", "whole"))
 _IS: Final = frozenset(("is", "has been"))
@@ -309,6 +338,8 @@ class ExtentReader(NumberReader):
                 return Extent(*self.take(at + 1), number, marker, every)
         if kind in ("unit", "in", "decimal"):
             return self.length(count + 1)
+        if until and kind == "more" and self.kind(count + 1) == "round":
+            return None  # until 30 more rounds have been worked
         if kind in ("round", "times"):
             return self.rounds_reached(count, number) if until else None
         if kind in ("remain", "left"):
@@ -393,29 +424,73 @@ class ExtentReader(NumberReader):
 
         `until 16 rounds have been worked`, `until you have worked 8 (10, 12) rounds`, `until there are 12 rounds`.
         """
-        if place + 1 >= self.stop or self.tokens[place + 1].kind != "round":
+        more = place + 1 < self.stop and self.tokens[place + 1].kind == "more"
+        noun = place + 1 + more
+        if noun >= self.stop or self.tokens[noun].kind != "round":
             return None
-        stop = place + 2
-        while (
-            stop < self.stop and self.tokens[stop].text in _ARE_DONE and not self.tokens[stop].flags & BREAK
-        ):
+        stop = behind = self.behind_fabric(noun + 1)
+        while stop < self.stop and not self.tokens[stop].flags & BREAK:
+            if self.tokens[stop].text not in _ARE_DONE and self.tokens[stop].kind != "total":
+                break
             stop += 1
-        if stop < self.stop and self.tokens[stop].kind == "total" and not self.tokens[stop].flags & BREAK:
-            stop += 1
-        before = self.tokens[place - 1]
-        done = before.text in _DONE or before.kind == "have"
-        if stop == place + 2 and not (
-            done and (stop >= self.stop or self.tokens[stop].flags & (STOP | COMMA | SEMI))
-        ):
+        before = place - 1
+        while self.tokens[before].text in _ABOUT_NUMBER and before > self.place:
+            before -= 1
+        done = self.tokens[before].text in _DONE or self.tokens[before].kind == "have"
+        ends = stop >= self.stop or bool(self.tokens[stop].flags & (STOP | COMMA | SEMI))
+        ends = ends or self.tokens[stop].kind in ("and", "then") or self.from_where(stop - self.place) > 0
+        if stop == behind and not (done and ends):
             return None
         number = self.tokens[place].number or ONE
         start, end, flags = self.take(stop - self.place)
-        return Brackets(start, end, flags, (Rounds(start, end, 0, number),))
+        begun = self.from_where(0)
+        if begun:
+            _, end, _ = self.take(begun)
+        from_start = bool(begun) and self.tokens[self.place - 1].text in _STARTS
+        rounds = Rounds(start, end, 0, number, more=more, from_start=from_start)
+        return Brackets(start, end, flags, (rounds,))
+
+    def repeats_in_all(self, place: int) -> Phrase | None:
+        """`until you have 3 repeats`, `until 3 repeats of the pattern are complete`: how often in all; else None."""
+        if place + 1 >= self.stop or self.tokens[place + 1].text not in REPEATS:
+            return None
+        stop = self.behind_fabric(place + 2)
+        while (
+            stop < self.stop and not self.tokens[stop].flags & BREAK and self.tokens[stop].text in _ARE_DONE
+        ):
+            stop += 1
+        number = self.tokens[place].number or ONE
+        return Times(*self.take(stop - self.place), number, total=True)
+
+    def from_where(self, at: int) -> int:
+        """How many words say from where rounds are counted: `from the cast-on edge`, `since the rib`; 0 for none."""
+        if self.text_of(at) not in ("from", "since", "above", "after") or not self.joined(at):
+            return 0
+        ahead = self.skip(at + 1)
+        named = self.kind(ahead) in ("cast_on", "begin", "rib", "garter") or self.text_of(ahead) in _PLACES
+        if not named or not self.joined(ahead):
+            return 0
+        return ahead + 1 + (self.text_of(ahead + 1) == "edge") - at
+
+    def behind_fabric(self, place: int) -> int:
+        """Behind what the rounds here are of, `36 rounds of cables`, `20 rounds in pattern`; the place if not told."""
+        if (
+            place >= self.stop
+            or self.tokens[place].text not in ("of", "in")
+            or self.tokens[place].flags & BREAK
+        ):
+            return place
+        stop = place + 1
+        while stop < min(self.stop, place + MOST_OF_FABRIC) and self.tokens[stop].kind in _OF_FABRIC:
+            if self.tokens[stop].flags & (BREAK | COMMA) or self.tokens[stop].text in _ARE_DONE:
+                break
+            stop += 1
+        return stop
 
     def until_count(self, place: int) -> Phrase | None:
         """`until you have 8 sts left`; None where the number there is no count."""
-        if rounds := self.rounds_in_all(place):
-            return rounds
+        if reached := self.rounds_in_all(place) or self.repeats_in_all(place):
+            return reached
         after = self.tokens[place + 1]
         ends = place + 1 >= self.stop or bool(after.flags & (STOP | COMMA | SEMI))
         counts = place + 1 < self.stop and after.kind in ("stitch_noun", "remain", "left")
@@ -493,6 +568,8 @@ class ExtentReader(NumberReader):
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
         if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
             return position
+        if self.kind() == "each" and (listed := self.after_every_other()):
+            return listed  # decrease after every six, every five, every four
         others = self.token().text == "all" and self.token(1).text == "other" and self.kind(2) == "round"
         if others and self.token(2).text.endswith("s"):
             return Said(*self.take(3), text=ALL_OTHERS)
@@ -552,6 +629,31 @@ class ExtentReader(NumberReader):
         if self.kind(ahead) == "needle":
             return Needlewise(*self.take(ahead + 1), number, needle=True)
         return self.only_words(1)
+
+    def on_rounds(self) -> Phrase | None:
+        """`on next and foll 2 alt rnds`, `on the following 3 alternate rounds`, `on next and every foll 4th rnd`."""
+        ahead = self.skip(0)
+        at_once = self.kind(ahead) == "next"
+        if at_once:
+            ahead += 1 + (self.kind(ahead + 1) == "round")
+            at_once = self.kind(ahead) == "and" and self.joined(ahead)
+            ahead = self.skip(ahead + at_once)
+        every = at_once and self.kind(ahead) == "each"
+        if every or (at_once and self.text_of(ahead) == "on"):
+            ahead = self.skip(ahead + 1)
+        following = self.kind(ahead) in ("following", "next") and self.joined(ahead)
+        ahead += following
+        number = self.token(ahead).number if self.kind(ahead) == "number" else None
+        ahead += number is not None
+        stepped = self.kind(ahead) in ("alternate", "ordinal") and self.joined(ahead)
+        step = (self.token(ahead).number or ONE).of(0) or 1 if self.kind(ahead) == "ordinal" else 1 + stepped
+        ahead += stepped
+        counts = following and (at_once or stepped)
+        if not counts or self.kind(ahead) != "round" or not self.joined(ahead) or (every and number):
+            return None
+        if number is None and not every and not self.token(ahead).text.endswith("s"):
+            number = ONE  # on next and foll alt rnd; `foll alt rnds` are every other
+        return OnRounds(*self.take(ahead + 1), ONE, every=True, step=step, often=number, at_once=at_once)
 
     def every_round(self) -> Phrase:
         """`no more plain rounds`."""

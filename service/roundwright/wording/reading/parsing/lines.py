@@ -47,6 +47,12 @@ MOST_IN_ENDS: Final = 9
 """Words of `at the beginning and the end of each of the three needles`."""
 MOST_BEHIND_NEEDLE: Final = 14
 """Words behind `on every needle` in which it holds."""
+MOST_IN_LIST: Final = 60
+"""Words of a list of rounds back to its first."""
+MOST_TO_MANNER: Final = 12
+"""Words of a list up to `and so on`."""
+MOST_BEFORE_AFTER: Final = 4
+"""Words between a decrease and `after every nine stitches`."""
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
 PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
@@ -72,6 +78,8 @@ class Lines(ExtentReader):
             return worded
         if token.text == "n":
             return self.counted()
+        if (token.kind == "next" or token.text == "on") and (turns := self.on_rounds()):
+            return turns
         reading = _READ.get(token.kind)
         if reading is not None:
             return reading(self)
@@ -442,7 +450,47 @@ class Lines(ExtentReader):
         narrows = self.kind(2) == "ordinal" and any(token.kind == "decrease" for token in narrowed)
         if narrows and (every := self.at_every(0, "k2tog")):
             return every  # narrow after every sixth stitch, 56; after every fifth, 48
-        return self.only_words(1)
+        return self.after_every_other() or self.only_words(1)
+
+    def after_every_other(self) -> Phrase | None:
+        """A round of a list like its first, `knit 2 together after every nine sts; after every eight`, `every seven`.
+
+        None where no such list is told.
+        """
+        ahead = 1 if self.kind() == "after" else 0
+        number = self.token(ahead + 1).number if self.kind(ahead + 1) in ("ordinal", "number") else None
+        single = self.token(ahead).text == "every single" and self.kind(ahead + 1) == "stitch_noun"
+        if self.kind(ahead) != "each" or (number is None and not single) or not self.joined(ahead + 1):
+            return None
+        stop = ahead + 2 + (self.kind(ahead + 2) == "stitch_noun" and number is not None)
+        apart = self.ends_at(stop) or self.kind(stop) in ("and", "then")
+        before = self.tokens[self.place - 1].text if self.place else ""
+        listed = bool(self.flags(0) & (COMMA | SEMI | STOP)) or before in (
+            "and",
+            "then",
+            "last",
+            "after that",
+        )
+        if not apart or not listed or self.flags(0) & LINE or not self.is_in_list_after():
+            return None
+        start, end, flags = self.take(stop)
+        plain = Stitches(start, end, 0, Stitch("k", number or ONE, start, end))
+        together = Stitches(start, end, 0, Stitch("k2tog", ONE, start, end))
+        return Brackets(start, end, flags | STOP, (plain, together))
+
+    def is_in_list_after(self) -> bool:
+        """Whether shortly before stitches were worked together after every so many: the first of a list."""
+        for token in self.tokens[self.place : min(self.place + MOST_TO_MANNER, self.stop)]:
+            if token.kind == "manner":
+                return False  # after every 9, after every 8, and so on
+        for back in range(self.place - 1, max(self.place - MOST_IN_LIST, 1), -1):
+            if self.tokens[back].flags & LINE:
+                return False
+            if self.tokens[back].kind == "after" and self.tokens[back + 1].kind == "each":
+                near = self.tokens[max(0, back - MOST_BEFORE_AFTER) : back]
+                if any(token.kind in ("together", "decrease", "stitch") for token in near):
+                    return True
+        return False
 
     def at_ends(self) -> Phrase | None:
         """`at the end of each section`, `at each end of every needle`; None where it is none of these."""

@@ -17,6 +17,8 @@ TOGETHER: Final[dict[tuple[str, int], StitchName]] = {
     ("purl", 3): "p3tog",
 }
 OFTEN: Final = {"once": 1, "twice": 2, "thrice": 3}
+REPEATS: Final = frozenset(("repeats", "reps", "rpts", "repetitions"))
+"""What the rounds of a pattern are called, worked once."""
 CRAFTS: Final = frozenset(("knit", "purl", "slip"))
 NOT_STITCHES: Final = frozenset(
     ("round", "times", "unit", "more", "together", "knit", "purl", "gear", "needle", "right", "marker")
@@ -58,6 +60,10 @@ class Looking(Struct):
 
     def in_row_of_units(self) -> bool:
         """Whether `three and two together` stands before `two and two together`, or `one and two together` behind."""
+        raise NotImplementedError
+
+    def after_every_other(self) -> Phrase | None:
+        """`every five` in `decrease after every six, every five, every four`; else None."""
         raise NotImplementedError
 
     def at_ends(self) -> Phrase | None:

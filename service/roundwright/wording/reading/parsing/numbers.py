@@ -6,7 +6,7 @@ from math import prod
 from typing import Final, cast
 
 from roundwright.wording.reading.parsing.colours import COLOURS, ColourReader
-from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, TOGETHER
+from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, REPEATS, TOGETHER
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -20,6 +20,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Said,
     Stitches,
+    Times,
     Until,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB
@@ -236,6 +237,8 @@ class NumberReader(ColourReader):
             return Stitches(start, end, flags, Stitch("k", number, start, end))
         if not self.flags(1) and self.names_class():
             return self.only_words(2)
+        if not self.flags(1) and self.token(1).text == "s" and self.is_behind_article():
+            return self.only_words(2)  # switch to the 9s
         if not self.flags(1):
             start, end, flags = self.take(2)
             name = f"{number.of(0)}{self.tokens[self.place - 1].text}"
@@ -248,6 +251,10 @@ class NumberReader(ColourReader):
         return (
             before.kind == "word" and self.flags(0) == SPACE and letter.end - letter.start <= LONGEST_LETTER
         )
+
+    def is_behind_article(self) -> bool:
+        """Whether needles are called by their size here: `on the 9s`, `with your 7s`, `change to 8s`."""
+        return bool(self.place) and self.tokens[self.place - 1].text in _BEFORE_NEEDLES and self.joined(0)
 
     def opens_work(self) -> bool:
         """Whether a number stands where work begins, and not behind a sign that makes it a count."""
@@ -363,6 +370,8 @@ class NumberReader(ColourReader):
         """`3 more rnds`, `3 more times`, `1 more st between decreases`."""
         if self.kind(2) == "times":
             return self.times(number)
+        if self.text_of(2) in REPEATS and self.joined(2) and self.tokens[self.place - 1].kind == "work":
+            return Times(*self.take(3), number, more=True)
         ends = self.place + 2 >= self.stop or bool(self.flags(2) & STOP)
         if ends and self.place and self.tokens[self.place - 1].kind in ("knit", "purl") and self.joined(0):
             return Rounds(*self.take(2), number, more=True)  # knit 18 more
@@ -423,6 +432,13 @@ class NumberReader(ColourReader):
             number = Number(tuple(values[:13]), start, end)
             return Count(*self.take(stop), number)
         return self.bare_number(cast("Number", self.token().number))
+
+    def knit_first(self, number: Number) -> Phrase | None:
+        """`two knit rounds between`, `8 knit`."""
+        rounds = self.text_of(1) == "knit" and self.text_of(2) in ("rounds", "rnds") and self.joined(2)
+        if rounds and not self.flags(1) & COMMA:
+            return Rounds(*self.take(3), number, plain=True)
+        return self.number_first(number)
 
     def number_first(self, number: Number) -> Phrase | None:
         """`11 k`, `2 right`: the number before the stitch."""
@@ -598,7 +614,11 @@ class NumberReader(ColourReader):
 
     def repeats(self) -> Phrase | None:
         """`six repeats to the round`, `11 repeats`: how often a chart is worked side by side; else None."""
-        if self.token(1).text not in _REPEATS or self.text_of(2) == "of":
+        if self.token(1).text not in REPEATS:
+            return None
+        if self.is_counted_repeat():
+            return Times(*self.take(2), self.token(-2).number or ONE, total=True)
+        if self.text_of(2) == "of":
             return None
         around = self.skip(3)
         of_round = self.kind(2) in ("to", "in", "per", "around", "each") and self.joined(2)
@@ -607,6 +627,13 @@ class NumberReader(ColourReader):
         if of_round and self.kind(2) == "around":
             return self.only_words(3)
         return self.only_words(around + 1 if of_round and self.kind(around) == "round" else 2)
+
+    def is_counted_repeat(self) -> bool:
+        """Whether repeats of rounds are counted, not some side by side: `Work 3 repeats`, `you have 3 repeats`."""
+        before = self.tokens[self.place - 1] if self.place else None
+        verb = before is not None and (before.kind in ("work", "repeat", "have") or before.text == "another")
+        around = self.skip(3) if self.kind(2) in ("to", "in", "per", "each") else 2
+        return verb and self.kind(2) not in ("around", "per") and self.kind(around) not in ("round", "each")
 
     def worked_on(self, number: Number, ahead: int) -> Phrase | None:
         """`2 stitches knit`; `repeating the 12 sts of the chart` works nothing itself; else None."""
@@ -763,7 +790,6 @@ def _with_before(reader: NumberReader) -> bool:
     )
 
 
-_REPEATS: Final = ("repeats", "reps", "rpts")
 _SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats", "makes", "making", "was")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 
@@ -784,6 +810,9 @@ def _reckonings(values: list[int]) -> tuple[int, ...]:
 
 _SIGNS: Final = frozenset(("+", "x", "×", "and", "plus", "times", "minus", "by", "less"))
 """Words between the numbers of an equation."""
+_BEFORE_NEEDLES: Final = frozenset(
+    ("the", "your", "my", "our", "those", "to", "onto", "on", "with", "us", "size")
+)
 _MORE: Final = ("more", "such", "further", "following")
 MOST_IN_TURN: Final = 24
 """Decrease rounds that are told by their number."""
@@ -822,7 +851,8 @@ _PLAIN: Final = ("plain", "even")
 _OF_OTHERS: Final = ("between", "before", "after", "each", "in", "until")
 """What stands behind rounds that are worked between others."""
 _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] = {
-    **dict.fromkeys(("knit", "purl", "slip", "stitch", "right", "left"), NumberReader.number_first),
+    **dict.fromkeys(("purl", "slip", "stitch", "right", "left"), NumberReader.number_first),
+    "knit": NumberReader.knit_first,
     **dict.fromkeys(("following", "next", "plain", "rib", "even", "odd"), NumberReader.such_rounds),
     "together": lambda reader, number: reader.together(number, 2),
     "and": NumberReader.and_together,

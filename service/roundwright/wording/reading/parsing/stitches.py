@@ -574,8 +574,9 @@ class StitchReader(NewStitchReader):
             Number((OFTEN[self.token(ahead).text],)) if often else cast("Number", self.token(ahead).number)
         )
         stop = ahead + 1
-        if self.kind(stop) in ("round", "times") and not often:
-            return Change(*self.take(1), sign)
+        plain = self.kind(stop) in ("plain", "even", "knit") and self.kind(stop + 1) == "round"
+        if (plain or self.kind(stop) in ("round", "times")) and not often:
+            return Change(*self.take(1), sign)  # decreasing with 2 plain rounds between
         if self.kind(stop) == "stitch_noun":
             stop += 1
         if self.of_each_round(stop):

@@ -1,0 +1,54 @@
+"""A crown that goes on with so many plain rounds between its decrease rounds: `with 2 rounds between, until 64 sts`."""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.phrases import Again, Fabric, Rounds, Said
+from roundwright.wording.reading.seen import Seen, is_bare
+from roundwright.wording.reading.tree import Stated, named
+
+MOST_TO_BETWEEN: Final = 3
+"""Phrases from a number of rounds to `between`."""
+OTHERWISE: Final = 0.5
+"""What it costs to go on with other rounds between than are told."""
+_BETWEEN: Final = frozenset(("between", "in between", "inbetween"))
+
+
+def with_rounds_between(seen: Seen, stated: tuple[Stated, ...], options: list[Candidate]) -> list[Candidate]:
+    """The candidates of a segment, with that which has the plain rounds it tells between those that shape."""
+    number = _between(seen)
+    until = seen.untils[-1].number if seen.untils else None
+    times = seen.times[-1] if seen.times and until is None else None
+    if not number or (until is None and times is None) or seen.until_round is not None:
+        return options
+    shapes = seen.changes or seen.continues or any(_shapes(again) for again in seen.agains)
+    if not shapes or not _are_far(seen):
+        return options
+    counts = tuple(count for count in stated if not count.sign)
+    goes_on = Candidate("continue", 0.0, until=until, times=times, step=number + 1, stated=counts)
+    return [goes_on, *(replace(option, cost=option.cost + OTHERWISE) for option in options)]
+
+
+def _are_far(seen: Seen) -> bool:
+    """Whether nothing is told to be worked but `knit`, how often, and how far."""
+    return all(is_bare(phrase) or phrase in seen.untils or phrase in seen.times for phrase in seen.work)
+
+
+def _shapes(again: Again) -> bool:
+    """Whether a decrease round, or the round before, is worked again, and no others."""
+    return again.named == (named("decrease"),) or (again.last == 1 and not again.named)
+
+
+def _between(seen: Seen) -> int:
+    """How many plain rounds are told between those that shape: `2 rounds straight between`; 0 where none are."""
+    for place, phrase in enumerate(seen.order):
+        if not isinstance(phrase, Rounds) or phrase.every or phrase.more:
+            continue
+        for behind in seen.order[place + 1 : place + 1 + MOST_TO_BETWEEN]:
+            if isinstance(behind, Said) and behind.text in _BETWEEN:
+                return phrase.number.of(0) or 0
+            if not isinstance(behind, Said | Fabric):
+                break
+    return 0

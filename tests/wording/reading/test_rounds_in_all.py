@@ -1,0 +1,235 @@
+"""How many rounds there are in all, told in the words of ordinary print: what was worked before counts among them.
+
+The numbers of rounds are counted by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+RIB = "Rib round: *k2, p2; rep from * to end.\n"
+GARTER = "Rnd 1: knit.\nRnd 2: purl.\n"
+BUMPS = "Rnds 1-3: Knit.\nRnd 4: *K3, p1; rep from * to end.\n"
+NEXT = "\nNext round: knit."
+BRIM = "Work 12 rounds in k2, p2 rib.\n"
+MARKED = (
+    "Place 8 markers, 12 sts apart.\nDec rnd: *k to 2 sts before marker, k2tog; rep from * around. 88 sts\n"
+)
+PARITY = "Odd rounds: *k1, p1* around.\nEven rounds: knit.\n"
+
+IN_ALL = [
+    ("rounds of rib in all", f"{RIB}Work 10 rnds of rib in all.{NEXT}", 11),
+    ("a total of rounds", f"{RIB}Work a total of 10 rounds of rib.{NEXT}", 11),
+    (
+        "altogether, behind a number",
+        f"Rnd 1: *k2, p2; rep from * to end.\nWork 10 rounds in rib altogether.{NEXT}",
+        11,
+    ),
+    ("in rib until so many", f"{RIB}Continue in rib until 10 rounds have been worked.{NEXT}", 11),
+    ("until you have so many", f"{RIB}Work in rib until you have 10 rounds.{NEXT}", 11),
+    ("this round for so many in all", f"{RIB}Rep this round for 10 rounds in all.{NEXT}", 11),
+    ("counting the first", f"{RIB}Work 10 rounds of rib, counting the first.{NEXT}", 11),
+    ("so many more", f"{RIB}Work 9 more rounds of rib (10 rounds in all).{NEXT}", 11),
+    ("two rounds of garter stitch", f"{GARTER}Work 10 rounds of garter stitch in total.{NEXT}", 11),
+    ("nothing was told before", f"Knit 2 rounds.\nWork 10 rounds of rib in all.{NEXT}", 13),
+    ("a line break in the phrase", f"{RIB}Work 10 rounds in\ntotal.{NEXT}", 11),
+    ("times, and a line break in the phrase", f"{BUMPS}Do these 4 rounds 5 times in\nall.{NEXT}", 21),
+    ("a total of times", f"{BUMPS}Work Rnds 1-4 a total of 5 times.", 20),
+    ("rounds of cables", f"{BUMPS}Repeat these 4 rounds until you have worked 12 rounds of cables.", 12),
+    (
+        "rounds of pattern worked",
+        f"{BUMPS}Repeat rounds 1-4 until 12 rounds of pattern have been worked.",
+        12,
+    ),
+    ("rounds in pattern", f"{BUMPS}Repeat these 4 rounds until there are 12 rounds in pattern.", 12),
+    (
+        "the four rounds",
+        f"{BUMPS}Keep repeating the four rounds until you have done a total of 12 rounds.",
+        12,
+    ),
+    ("all rounds so often", f"{BUMPS}Work all 4 rnds 5 times in all.", 20),
+    ("the rounds so often", f"{BUMPS}Work the 4 rounds 5 times.", 20),
+    (
+        "and then one more",
+        f"{BUMPS}Repeat these 4 rounds until you have worked 12 rounds, then knit 1 round.",
+        13,
+    ),
+    ("from the cast-on", f"{BRIM}Knit until 40 rounds have been worked from the cast-on edge.", 40),
+    ("from the beginning", f"{BRIM}Work straight until you have worked 40 rounds from the beginning.", 40),
+    ("from the rib", f"{BRIM}Continue in st st until there are 28 rounds from the rib.", 40),
+    (
+        "rib, then so many in all",
+        f"{BRIM[:-2]}, then knit until 40 rounds have been worked in all from cast-on.",
+        40,
+    ),
+]
+TOLD_SO = [
+    (
+        "to form rib",
+        f"Round 1: *k2, p2* to end.\nRep this round to form rib until 10 rounds have been worked.{NEXT}",
+        11,
+    ),
+    (
+        "this round forms the rib",
+        f"Round 1: *k2, p2* to end.\nThis round forms the rib. Work 9 more rounds.{NEXT}",
+        11,
+    ),
+    ("the rib round so often", f"{RIB}Work the rib round 10 times.{NEXT}", 11),
+    ("alternately", f"Purl 1 round, knit 1 round, alternately, for 10 rounds.{NEXT}", 11),
+    ("and the following rounds", f"Round 1 and the following 9 rounds: *k2, p2* to end.{NEXT}", 11),
+]
+STRIPES = [
+    (
+        "stripes until",
+        "Working in st.st. throughout, work in stripes of 4 rounds C, 4 rounds M until 32 rounds have been completed.",
+        32,
+    ),
+    ("stripes for so many", "Work in stripes of 2 rnds A and 2 rnds B for 24 rnds.", 24),
+    (
+        "a stripe sequence",
+        "Knit in a stripe sequence of 4 rounds MC, 4 rounds CC until you have 32 rounds.",
+        32,
+    ),
+    ("so many in stripes", "Work 32 rounds in stripes of 4 rounds C and 4 rounds M.", 32),
+    ("bands in all", "Work 4 rounds in red, 4 rounds in white, 32 rounds in all.", 32),
+    ("alternate bands", "Alternate 2 rounds A and 2 rounds B until 20 rounds of stripes are done.", 20),
+    ("for a total of", "Work in stripes, 3 rounds blue, 3 rounds white, for a total of 30 rounds.", 30),
+    ("a last band is added", "Knit 4 rounds red, 4 rounds white, then 16 rounds red.", 24),
+    ("stripes of one height", "Work 20 rounds in 4-round stripes.", 20),
+    ("no work but a rate", "Work 20 rounds a day and it is done in a week.\nRnd 1: knit", 1),
+]
+ODD_AND_EVEN = [
+    ("so many rounds thus", f"Work 12 rounds as follows:\n{PARITY}Next round: knit", 13),
+    ("so many rounds of a fabric", f"Work in texture for 12 rounds, thus:\n{PARITY}Next round: knit", 13),
+    ("so many rounds behind", f"{PARITY}Work 12 rounds in this way.\nNext round: knit", 13),
+    ("in pattern behind", f"{PARITY}Work 12 rounds in pattern.\nNext round: knit", 13),
+    ("these two so often", f"{PARITY}Work these two rounds 6 times in all.\nNext round: knit", 13),
+    ("repeated so often", f"{PARITY}Rep these 2 rounds 6 times.\nNext round: knit", 13),
+]
+
+
+TEN = "Rounds 1-9: *k2, p2*.\nRound 10: purl.\n"
+BEFORE = "Knit 4 rounds.\n"
+BLOCKS = [
+    ("from round 1", f"{BEFORE}{TEN}Repeat from round 1 twice more.", 34),
+    ("from round 1 until", f"{BEFORE}{TEN}Repeat from Round 1 until 30 rounds are done.", 34),
+    ("twice more, so many rounds", f"{BEFORE}{TEN}Repeat twice more, 30 rounds.", 34),
+    ("this pattern again", f"{BEFORE}{TEN}Repeat this pattern two more times.", 34),
+    ("so many repeats", f"{BEFORE}{TEN}Work 3 repeats in all.", 34),
+    ("more repeats", f"{BEFORE}{TEN}Work two more repeats.", 34),
+    ("until so many repeats", f"{BEFORE}{TEN}Repeat these 10 rounds until you have 3 repeats.", 34),
+    ("they form the pattern", f"{BEFORE}{TEN}These 10 rounds form the pattern; work it 3 times.", 34),
+    (
+        "the pattern so often",
+        f"{BEFORE}{TEN}These 10 rounds form the pattern. Work the pattern 3 times in all.",
+        34,
+    ),
+    ("the same rounds", f"{BEFORE}{TEN}Now the same 10 rounds twice more.", 34),
+    ("the following rounds so often", f"{BEFORE}Work the following 10 rounds 3 times:\n{TEN}", 34),
+    ("these rounds so often", f"{BEFORE}Work these 10 rounds 3 times:\n{TEN}", 34),
+    ("repeats of the following rounds", f"{BEFORE}Work 3 repeats of the following 10 rounds:\n{TEN}", 34),
+    ("so often in the heading", f"{BEFORE}Pattern (10 rounds, worked 3 times):\n{TEN}", 34),
+    ("in st. st. and what it is", f"{BEFORE}Work in st. st. (knit every round) for 30 rounds.", 34),
+    ("until so many more", f"{BEFORE}Continue as set until 30 more rounds have been worked.", 34),
+    ("and knit more", f"{BEFORE}Knit 10 rounds, then change colour and knit 20 more.", 34),
+]
+
+
+@pytest.mark.parametrize(
+    ("text", "rounds"),
+    [each[1:] for each in (*IN_ALL, *TOLD_SO, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
+    ids=[each[0] for each in (*IN_ALL, *TOLD_SO, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
+)
+def test_rounds_are_counted_in_all(text: str, rounds: int) -> None:
+    reading = read(text, (96,))
+    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
+    assert [len(worked) for worked in reading.rounds] == [rounds]
+    assert {worked.after for worked in reading.rounds[0]} == {96}
+
+
+@pytest.mark.parametrize("text", [each[1] for each in ODD_AND_EVEN], ids=[each[0] for each in ODD_AND_EVEN])
+def test_odd_and_even_rounds_are_worked_in_turn(text: str) -> None:
+    rounds = read(text, (96,)).rounds[0]
+    assert [worked.text for worked in rounds[:4]] == ["*k1, p1; rep from * around", "knit"] * 2
+
+
+@pytest.mark.parametrize("text", [each[1] for each in BLOCKS[:14]], ids=[each[0] for each in BLOCKS[:14]])
+def test_all_rounds_of_a_pattern_are_repeated(text: str) -> None:
+    rounds = read(text, (96,)).rounds[0]
+    pattern = ["*k2, p2; rep from * around"] * 9 + ["purl"]
+    assert [worked.text for worked in rounds] == ["knit"] * 4 + pattern * 3
+
+
+DECREASED = [
+    (
+        "next and following alternate",
+        f"{MARKED}K 3 rnds.\nRep dec rnd on next and foll 2 alt rnds. 64 sts",
+        [88] * 4 + [80, 80, 72, 72, 64],
+    ),
+    (
+        "the following alternate",
+        f"{MARKED}Rep dec rnd on foll 3 alt rnds. 64 sts",
+        [88, 88, 80, 80, 72, 72, 64],
+    ),
+    (
+        "next and one following",
+        f"{MARKED}K 1 rnd.\nWork dec rnd on the next and following alternate round. 72 sts",
+        [88, 88, 80, 80, 72],
+    ),
+    (
+        "as set on next and following",
+        f"{MARKED}K 1 rnd.\nDec as set on next and foll 2 alt rnds. 64 sts",
+        [88, 88, 80, 80, 72, 72, 64],
+    ),
+    (
+        "next and every following",
+        f"{MARKED}K 1 rnd.\nRep dec rnd on next and every foll alt rnd to 64 sts.",
+        [88, 88, 80, 80, 72, 72, 64],
+    ),
+    (
+        "every following fourth",
+        f"{MARKED}K 3 rnds.\nRep dec rnd on next and foll 4th rnd. 72 sts",
+        [88] * 4 + [80] * 4 + [72],
+    ),
+    (
+        "a pair so often in all",
+        f"{MARKED}Work the dec rnd, then knit 1 round; do this 4 times in all. 64 sts",
+        [88, 88, 80, 80, 72, 72, 64, 64],
+    ),
+    (
+        "a pair, of which the first is only told",
+        f"{MARKED}Work a dec rnd, then k 1 rnd, 4 times in all. 64 sts",
+        [88, 88, 80, 80, 72, 72, 64, 64],
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("text", "counts"), [each[1:] for each in DECREASED], ids=[each[0] for each in DECREASED]
+)
+def test_on_which_rounds_is_decreased(text: str, counts: list[int]) -> None:
+    reading = read(text, (96,))
+    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
+    assert [worked.after for worked in reading.rounds[0]] == counts
+
+
+THIRD = [88, 88, 88, 80, 80, 80, 72, 72, 72, 64]
+BETWEEN = [
+    "Work 2 rounds straight between decrease rounds until 64 sts remain.",
+    "Continue decreasing with 2 plain rounds between until 64 sts remain.",
+    "Decrease like this, knitting 2 rounds between each, until 64 sts remain.",
+    "Dec as before, with 2 rounds plain between the decrease rounds, until 64 sts remain.",
+    "Keep decreasing, with two knit rounds between decrease rounds, until you have 64 sts.",
+    "Repeat the decrease round, with 2 rounds between, until 64 sts remain.",
+    "Repeat the decrease round until 64 sts remain, working 2 plain rounds between.",
+    "Knit 2 rounds between decreases. Continue until 64 sts remain.",
+    "Now decrease every third round until 64 sts remain.",
+    "Continue to decrease 8 sts every 3rd round until 72 sts remain and every 3rd round until 64 remain.",
+]
+
+
+@pytest.mark.parametrize("text", BETWEEN)
+def test_so_many_plain_rounds_stand_between(text: str) -> None:
+    reading = read(MARKED + text, (96,))
+    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
+    assert [worked.after for worked in reading.rounds[0]] == THIRD
