@@ -442,3 +442,39 @@ def test_a_plain_round_stands_between_two_others(language: str, text: str) -> No
 
     assert not errors(reading)
     assert [each.after for each in reading.rounds[0]][:3] == [84, 84, 72]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("fr", "Tour 1 : *8 end., 2 ens.* (72)\nTour 2 : tricoter toutes les mailles."),
+        ("es", "Vuelta 1: *8 der., 2 juntos* (72)\nVuelta 2: tejer todos los puntos."),
+    ],
+)
+def test_to_work_all_stitches_is_to_knit_them(language: str, text: str) -> None:
+    """A text for beginners names no other stitch."""
+    reading = read(text, (80,), language)
+
+    assert not errors(reading)
+    assert [each.after for each in reading.rounds[0]] == [72, 72]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        (
+            "fr",
+            "Rang 1 (endroit) : 8 m. end., 2 m. ens., répéter 8 fois. 72 m. au total.\nRang 2 : à l'endroit.",
+        ),
+        (
+            "es",
+            "Vuelta 1 (derecho): 8 p. der., 2 p. juntos, repetir 8 veces. 72 p. en total.\nVuelta 2: al derecho.",
+        ),
+    ],
+)
+def test_the_side_in_a_bracket_behind_the_number_is_no_round(language: str, text: str) -> None:
+    """`Rang 1 (endroit) :` says which side faces the knitter."""
+    reading = read(text, (80,), language)
+
+    assert not errors(reading)
+    assert [each.after for each in reading.rounds[0]] == [72, 72]

@@ -44,10 +44,10 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         or _heads_stripes(segments, place)
     ):
         return True
+    if segment.label is not None:
+        return _only_marks(segment) and _begins_rounds(segments, place + 1)
     if not _begins_rounds(segments, place + 1):
         return False
-    if segment.label is not None:
-        return _only_marks(segment)
     if _heads_chart(segment):
         return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):

@@ -87,10 +87,12 @@ def _rounds_behind_times(phrases: list[Phrase]) -> list[Phrase] | None:
     """Plain rounds told behind a colon, and how often: `Work 3 times: knit 1 rnd, purl 1 rnd`; None for others."""
     place = next((at for at, phrase in enumerate(phrases) if isinstance(phrase, Times)), len(phrases))
     times, rounds = phrases[place : place + 1], phrases[place + 1 :]
-    begin = _sentence(phrases, place)
-    if not rounds or not rounds[0].flags & COLON or not all(map(_is_verb_of_rounds, phrases[begin:place])):
+    if not rounds or not rounds[0].flags & COLON or not all(map(_is_plain_rounds, rounds)):
         return None
-    if not all(map(_is_plain_rounds, rounds)) or not any(isinstance(phrase, Rounds) for phrase in rounds):
+    begin = _sentence(phrases, place)
+    if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not any(
+        isinstance(phrase, Rounds) for phrase in rounds
+    ):
         return None
     bracket = Brackets(rounds[0].start, rounds[-1].end, STOP, (replace(rounds[0], flags=0), *rounds[1:]))
     return [*phrases[:begin], bracket, *(replace(phrase, flags=0) for phrase in times)]

@@ -131,8 +131,11 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
             value = known.ordinals.get(small)
         if value is not None:
             return _in_words(text, value, match, near=near, ordinal=small in known.ordinals)
-        elided = match.string[match.end() : match.end() + 1] in _APOSTROPHES
-        if known.is_size(text) and not elided:
+        if (
+            len(text) == 1
+            and known.is_size(text)
+            and match.string[match.end() : match.end() + 1] not in _APOSTROPHES
+        ):
             return Piece(kind, text, text, match.start(), match.end(), near)
         key = known.word(text.replace("-", ""))  # `zus-str`
     elif key == "x":

@@ -5,6 +5,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import Final, NamedTuple
 
 from msgspec import Struct
@@ -53,11 +54,6 @@ _LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED =
 NONE: Final = "-"
 """What stands in a list for a size that has no number: `- (7, 8)`."""
 _ENTRY: Final = rf"(?>[-–—](?![-–—])|{_NUMBER})"
-_WITH_NONE: Final = re.compile(
-    rf"{_ENTRY}(?>(?:{_BLANK}/{_BLANK}{_ENTRY}){{1,12}}){_END}"
-    rf"|{_ENTRY}{_BLANK}[(\[]{_BLANK}{_ENTRY}(?>(?:{_BLANK}[,;/:]{_BLANK}{_ENTRY}){{0,12}}){_BLANK}[)\]]"
-)
-"""A list in which sizes have a dash: `– / 7 / 8`, `– (7, 8)`, `80 (88, –)`."""
 _ENTRIES: Final = re.compile(rf"[-–—]|{_NUMBER}")
 _SINGLE: Final = re.compile(_NUMBER)
 _WITH_FRACTIONS: Final = re.compile(_VALUE)
@@ -136,7 +132,7 @@ _COUNTED: Final = re.compile(r"[ \u00a0][^\W\d_]")
 
 def _with_none(text: str, place: int, width: int) -> Figures | None:
     """A list for all sizes in which some have a dash in place of a number; None where there is none."""
-    match = _WITH_NONE.match(text, place) if width > 1 else None
+    match = _lists_with_none(width).match(text, place) if 1 < width < MOST_LISTED else None
     if match is None:
         return None
     entries = [*_ENTRIES.finditer(text, place, match.end())]
@@ -147,6 +143,16 @@ def _with_none(text: str, place: int, width: int) -> Figures | None:
         Figure(NONE if entry[0] in _DASHES else entry[0], entry.start(), entry.end()) for entry in entries
     )
     return Figures(tuple(figures), place, match.end())
+
+
+@cache
+def _lists_with_none(width: int) -> re.Pattern[str]:
+    """Lists for so many sizes in which some may have a dash: `– / 7 / 8`, `– (7, 8)`, `80 (88, –)`."""
+    more, most = width - 2, width - 1
+    return re.compile(
+        rf"{_ENTRY}(?>(?:{_BLANK}/{_BLANK}{_ENTRY}){{{most}}}){_END}(?!{_BLANK}/)"
+        rf"|{_ENTRY}{_BLANK}[(\[]{_BLANK}{_ENTRY}(?>(?:{_BLANK}[,;/:]{_BLANK}{_ENTRY}){{{more}}}){_BLANK}[)\]]"
+    )
 
 
 _DASHES: Final = "-–—"
