@@ -276,6 +276,10 @@ SECTIONS = [
      "2e toer 2 keer en daarna in elke toer 2 keer = 60 st.")),
     ("en", ("Place 10 markers, one every 10 sts. K2tog at the end of each section every other rnd 2 times, "
      "then every rnd 2 times = 60 sts.")),
+    (
+        "de",
+        "Nach je 10 M einen Marker setzen. In jeder 2. Rd vor jedem Marker 1 M abn, 2x, dann in jeder Rd 2x = 60 M.",
+    ),
 ]  # fmt: skip
 
 

@@ -337,6 +337,7 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
             step=max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0),
             stated=stated,
             sections=first_of(work.seen.markers),
+            every=first_of(work.seen.every),
         )
     ]
 
