@@ -265,3 +265,28 @@ def test_rounds_told_for_every_other_round_have_plain_ones_between(language: str
 
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert [each.after for each in reading.rounds[0]] == [56, 56, 48, 40]
+
+
+SECTIONS = [
+    ("nb", ("Del arb i 10 med merketråder (10 m i hver del). Fell 1 m før hvert merke annenhver omg 2 ganger, "
+     "og deretter hver omg 2 ganger = 60 m.")),
+    ("da", ("Del arb i 10 dele med mærker (10 m i hver del). Tag 1 m ind før hvert mærke på hver 2. omg 2 gange "
+     "og derefter på hver omg 2 gange = 60 m.")),
+    ("nl", ("Verdeel het werk in 10 delen met markeerders (10 st per deel). Minder 1 st voor elke markeerder in elke "
+     "2e toer 2 keer en daarna in elke toer 2 keer = 60 st.")),
+    ("en", ("Place 10 markers, one every 10 sts. K2tog at the end of each section every other rnd 2 times, "
+     "then every rnd 2 times = 60 sts.")),
+    (
+        "de",
+        "Nach je 10 M einen Marker setzen. In jeder 2. Rd vor jedem Marker 1 M abn, 2x, dann in jeder Rd 2x = 60 M.",
+    ),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "text"), SECTIONS)
+def test_decreases_of_sections_are_worked_so_often_on_every_other_round(language: str, text: str) -> None:
+    """With a plain round between them, and then on every round."""
+    reading = read(text, (100,), language)
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [each.after for each in reading.rounds[0]] == [90, 90, 80, 70, 60]

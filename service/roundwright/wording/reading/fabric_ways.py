@@ -151,20 +151,20 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     """
     opened = [inner for phrase in phrases for inner in _opened(phrase)]
     at = [place for place, phrase in enumerate(opened) if isinstance(phrase, Rounds) and not phrase.every]
-    told = [phrase for phrase in opened if isinstance(phrase, Rounds) and not phrase.every]
-    if len(told) <= FEWEST_BANDS or any(band.more or len(band.number.values) > 1 for band in told[1:-1]):
+    runs = [phrase for phrase in opened if isinstance(phrase, Rounds) and not phrase.every]
+    if len(runs) <= FEWEST_BANDS or any(band.more or len(band.number.values) > 1 for band in runs[1:-1]):
         return None
     if not all(isinstance(phrase, Said | Rounds) for phrase in opened[at[0] : at[-1]]):
         return None
-    bands = [band.number.of(0) or 0 for band in told]
+    bands = [band.number.of(0) or 0 for band in runs]
     texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in opened]
-    until = isinstance(phrases[-1], Brackets) and any(inner is told[-1] for inner in phrases[-1].inside)
+    until = isinstance(phrases[-1], Brackets) and any(inner is runs[-1] for inner in phrases[-1].inside)
     counted = until or "for" in texts[at[-2] : at[-1]] or not _TOTAL.isdisjoint(texts[at[-2] :])
     if counted and bands[-1] > max(bands[:-1]):
-        return told[-1].number
+        return runs[-1].number
     whole = sum(bands[1:])
     stripes = not _STRIPES.isdisjoint(texts) and bands[0] > whole and bands[0] % whole == 0
-    return told[0].number if stripes else None
+    return runs[0].number if stripes else None
 
 
 _TOTAL: Final = frozenset(

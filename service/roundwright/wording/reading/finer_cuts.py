@@ -145,13 +145,13 @@ def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:
     """The parts, cut too where a stitch fewer is plain before the same decrease: `k3 k2tog, k2 k2tog, k2tog`."""
     made: list[list[Phrase]] = []
     for part in parts:
-        said = [place for place, phrase in enumerate(part) if not _is_silent(phrase)]
-        told = [part[place] for place in said]
+        places = [place for place, phrase in enumerate(part) if not _is_silent(phrase)]
+        spoken = [part[place] for place in places]
         begun = 0
-        for number in range(2, len(told)):
-            if _is_narrower(told, number):
-                made.append(part[begun : said[number]])
-                begun = said[number]
+        for number in range(2, len(spoken)):
+            if _is_narrower(spoken, number):
+                made.append(part[begun : places[number]])
+                begun = places[number]
         made.append(part[begun:])
     return _without_number(made)
 

@@ -251,8 +251,8 @@ def _following_rounds(lines: Lines, last: Number) -> tuple[Span, ...]:
     """The rounds of `Round 1 and the following 11 rounds`, behind its number; empty where none are told."""
     ahead = lines.skip(1)
     number = lines.token(ahead + 1).number
-    told = lines.kind() == "and" and lines.kind(ahead) in ("following", "next") and lines.joined(ahead + 2)
-    if not told or lines.kind(ahead + 1) != "number" or number is None or lines.kind(ahead + 2) != "round":
+    onward = lines.kind() == "and" and lines.kind(ahead) in ("following", "next") and lines.joined(ahead + 2)
+    if not onward or lines.kind(ahead + 1) != "number" or number is None or lines.kind(ahead + 2) != "round":
         return ()
     lines.place += ahead + 3
     before = last.of(0) or 0

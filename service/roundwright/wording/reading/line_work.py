@@ -182,8 +182,11 @@ class LineWork:
         last = candidate.last
         plain = rounds - 1 if last and not candidate.length else rounds
         turns = candidate.turns or (candidate.nodes,)
+        apart = max(candidate.step, 1) if candidate.times is not None else 1  # on every other round, 5 times
         for turn in range(plain):
-            self.round(turns[turn % len(turns)], number + turn)
+            for between in range(1, apart) if turn else ():
+                self.round(PLAIN, number + (turn - 1) * apart + between)
+            self.round(turns[turn % len(turns)], number + turn * apart)
         if last:
             self.round(last, number + max(plain, 0))
 

@@ -378,8 +378,8 @@ class _Continuation:
             self.gap = step - 1
         elif plain is not None:
             self.gap = plain
-        elif (told := work.lane.between) is not None and told.candidate.kind == "between":
-            rounds = told.candidate.rounds
+        elif (entry_between := work.lane.between) is not None and entry_between.candidate.kind == "between":
+            rounds = entry_between.candidate.rounds
             self.gap = (rounds.of(work.column) or 0) if rounds is not None else 1
         else:
             self.gap = between if between is not None else min(self.trailing, 1)

@@ -332,17 +332,21 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
     nodes: Nodes = (Fill(inner, None, start, end, (start, end), marker=True, needle=ends.needle),)
     stated = tuple(count for count in work.stated if not count.sign)
     until = work.seen.untils[-1].number if work.seen.untils else None
+    every = any(rounds.every for rounds in work.seen.rounds)
+    times = work.seen.times[-1] if len(work.seen.times) == 1 and every and until is None else None
     return [
         Candidate(
             "round",
             0.1,
             nodes,
-            rounds=None if until else work.number,
+            rounds=None if until else times.number if times else work.number,
             until=until,
+            times=times,
             per=work.seen.per,
             step=max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0),
             stated=stated,
             sections=first_of(work.seen.markers),
+            every=first_of(work.seen.every),
         )
     ]
 

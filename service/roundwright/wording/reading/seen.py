@@ -458,8 +458,8 @@ def works_rounds(seen: Seen) -> bool:
     silent = not any(phrase.words for phrase in order[:at] if isinstance(phrase, Said))
     behind = order[at + 1] if at + 1 < len(order) else None
     rate = isinstance(behind, Said) and behind.text in ("a", "per", "each", "every", "at")  # 20 rounds a day
-    told = any(isinstance(phrase, Said) and phrase.words for phrase in order)
-    return len(before) == at and (before[-1] == "for" or silent) and told and not rate
+    has_words = any(isinstance(phrase, Said) and phrase.words for phrase in order)
+    return len(before) == at and (before[-1] == "for" or silent) and has_words and not rate
 
 
 def is_bare(phrase: Phrase) -> bool:

@@ -94,11 +94,14 @@ def _from_here_on(seen: Seen) -> bool:
 def _tells_where(phrases: tuple[Phrase, ...]) -> bool:
     """Whether it is told in which fabric the work is, and nothing is worked: `You are in K4 P2 rib`."""
     texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in phrases[:MOST_TO_FABRIC]]
-    said = "in" in texts and not _BEING.isdisjoint(texts[: texts.index("in")])
+    places_work = "in" in texts and not _BEING.isdisjoint(texts[: texts.index("in")])
     begins = bool(texts) and texts[0] in _WORKERS
     fabric = any(isinstance(phrase, Fabric) for phrase in phrases)
     return (
-        said and begins and fabric and all(isinstance(phrase, Said | Fabric | Stitches) for phrase in phrases)
+        places_work
+        and begins
+        and fabric
+        and all(isinstance(phrase, Said | Fabric | Stitches) for phrase in phrases)
     )
 
 

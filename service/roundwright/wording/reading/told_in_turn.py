@@ -73,11 +73,11 @@ def _how_often(segment: Segment) -> tuple[Number, int] | None:
     silent = all(isinstance(phrase, (*_TELLING, Again)) for phrase in phrases)
     if not segment.intro or len(times) != 1 or times[0].more or not silent or len(agains) + len(rounds) > 1:
         return None
-    if any(again.named for again in agains) or any(told.every or told.more for told in rounds):
+    if any(again.named for again in agains) or any(line.every or line.more for line in rounds):
         return None
     texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
     below = agains or rounds or not texts.isdisjoint(_BELOW)
-    lasts = [again.last for again in agains] or [told.number.of(0) or 0 for told in rounds] or [0]
+    lasts = [again.last for again in agains] or [line.number.of(0) or 0 for line in rounds] or [0]
     return (times[0].number, lasts[0]) if below else None
 
 
@@ -139,7 +139,7 @@ def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
 def _odd_and_even(segments: list[Segment], place: int) -> tuple[Nodes, ...]:
     """The odd and the even rounds that two lines tell one after the other; empty where they do not."""
     lines = segments[place : place + EVERY_OTHER] if place >= 0 else []
-    told: dict[int, Nodes] = {}
+    turns: dict[int, Nodes] = {}
     for segment in lines:
         every = segment.label.every if segment.label is not None and segment.label.kind == "every" else None
         if every is None or every.step != EVERY_OTHER:
@@ -147,5 +147,5 @@ def _odd_and_even(segments: list[Segment], place: int) -> tuple[Nodes, ...]:
         first = candidates(segment)[0]
         if first.kind != "round" or not first.nodes or first.rounds is not None:
             return ()
-        told[every.first % EVERY_OTHER] = first.nodes
-    return (told[1], told[0]) if len(told) == EVERY_OTHER else ()
+        turns[every.first % EVERY_OTHER] = first.nodes
+    return (turns[1], turns[0]) if len(turns) == EVERY_OTHER else ()

@@ -54,9 +54,9 @@ class ToldLater:
             numbers = _numbers(segment.label)
             if highest and gaps_before and _is_plain_between(segment.label, segment.phrases):
                 self.lines.append(Later(place, begin, place, _plain(segment), frozenset()))
-            elif (told := _tells_ahead(segments, place)) is not None:
+            elif (from_place := _tells_ahead(segments, place)) is not None:
                 stop = _end_of_part(segments, place)
-                self.lines.append(Later(told, place, stop, _plain(segment), frozenset()))
+                self.lines.append(Later(from_place, place, stop, _plain(segment), frozenset()))
             if not numbers:
                 continue
             gaps_before = gaps_before or bool(highest and numbers[0] == highest + 2)
@@ -120,14 +120,14 @@ def _tells_ahead(segments: list[Segment], place: int) -> int | None:
     """
     match segments[place].phrases:
         case (*words, Brackets(inside=inside)) if words and all(isinstance(word, Said) for word in words):
-            told, phrases = -1, inside
+            from_place, phrases = -1, inside
         case phrases:
-            told = place
+            from_place = place
     if segments[place].label is not None or not _is_plain_between(None, phrases):
         return None
     given = [_numbers(later.label) for later in segments[place + 1 : place + 1 + MOST_BEFORE_GIVEN]]
     single = [numbers[0] for numbers in given if len(numbers) == 1]
-    return told if single[:2] in ([1, 3], [2, 4]) else None
+    return from_place if single[:2] in ([1, 3], [2, 4]) else None
 
 
 MOST_BEFORE_GIVEN: Final = 4
