@@ -523,7 +523,7 @@ def test_a_refusal_ends_with_what_to_write(path, body, told, service):
 @pytest.mark.parametrize(
     ("path", "meant"),
     [
-        ("/v1/cast-on?gauge=20&head=56cm", "gauge_stitches"),
+        ("/v1/cast-on?sts=20&head=56cm", "gauge_stitches"),
         ("/v1/cast-on?tension=20&head=56cm", "gauge_stitches"),
         ("/v1/drawings/hat.svg", "/v1/drawings/profile.svg"),
         ("/v1/drawings/hats.png", "/v1/drawings/profile.png"),
