@@ -590,7 +590,7 @@ def test_ipv4_addresses_are_callers(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "path", ["/v1/patterns/proofread", "/v1/hats", "/v1/yarn/estimate", "/docs/page.css", "/handout"]
+    "path", ["/v1/patterns/proofread", "/v1/hats", "/v1/yarn/estimate", "/docs/page.css"]
 )
 def test_what_is_dear_waits_its_turn(path: str, tmp_path: Path) -> None:
     """Of sixty dear requests at once some are answered, some refused, and most wait; others go on meanwhile."""

@@ -7,10 +7,8 @@ from http import HTTPStatus
 from time import thread_time
 from typing import Annotated, Any, Final, Self
 
-import msgspec
 from litestar.types import HTTPScope, Receive, Send
 from msgspec import Meta, Raw, Struct
-from msgspec.structs import replace
 
 from roundwright.knitting.answers import RULES, RulesVersion
 from roundwright.language import ENGLISH
@@ -19,7 +17,7 @@ from roundwright.web.problems import MAX_MEANT, ProblemError, did_you_mean, to_p
 from roundwright.web.routes.answer_language import encode_answer
 from roundwright.web.routes.deadline import within
 from roundwright.web.routes.operation import JSON, Calculation
-from roundwright.web.routes.request_reader import BodyReader, encode
+from roundwright.web.routes.request_reader import encode
 from roundwright.web.routes.typesetter import Typesetter
 from roundwright.web.settings import Settings
 
@@ -64,12 +62,6 @@ class BatchRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     ]
 
 
-class _Parts(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """A batch whose parts are not read yet."""
-
-    requests: Annotated[tuple[Raw, ...], Meta(min_length=1, max_length=MAX_PARTS)]
-
-
 class PartAnswer(Struct, frozen=True, kw_only=True):
     """The answer to a calculation of a batch, or its problem."""
 
@@ -80,8 +72,7 @@ class PartAnswer(Struct, frozen=True, kw_only=True):
         Raw,
         Meta(
             description="With status 200 its answer: the object, or the text where it answers with text. With any "
-            "other status its problem (RFC 9457): pointers lead into the `body` of the part, or into the batch where "
-            "its `instance` is the batch."
+            "other status its problem (RFC 9457); pointers lead into the `body` of the part."
         ),
     ]
 
@@ -113,7 +104,6 @@ class Batch(Calculation):
     def prepare(self, settings: Settings, typesetter: Typesetter) -> None:
         """Apply the settings to the calculations as well."""
         super().prepare(settings, typesetter)
-        self.part_reader = BodyReader(BatchPart)
         self.calculations = {name: copy(part) for name, part in self.calculations.items()}
         for calculation in self.calculations.values():
             calculation.prepare(settings, typesetter)
@@ -125,56 +115,31 @@ class Batch(Calculation):
         """Read the body, calculate part after part, answer."""
         body = await self.receive(scope, receive)
         with within:
-            parts = self.read_parts(body)
+            request = self.reader.read(body)
         crashes: list[Exception] = scope["state"].setdefault(CRASHES, [])
         answers: list[PartAnswer] = []
         languages: dict[str, None] = {}
-        for answer, language in self.answers(parts, dict(scope["headers"]), crashes):
+        for answer, language in self.answers(request.requests, dict(scope["headers"]), crashes):
             answers.append(answer)
             languages[language] = None
             await sleep(0)
         content = encode_answer(BatchAnswer(answers=tuple(answers)), ENGLISH_WORDS)
         await self.send(JSON, content, languages, send)
 
-    def read_parts(self, body: bytes) -> tuple[BatchPart | ProblemError, ...]:
-        """Each part, or what is wrong with it. Raises `ProblemError` for a body that is no list of parts."""
-        try:
-            request: BatchRequest = self.reader.read(body)
-        except ProblemError as error:
-            if error.slug != "invalid-request":
-                raise
-            try:
-                parts = msgspec.json.decode(body, type=_Parts).requests
-            except msgspec.ValidationError:
-                raise error from None
-            return tuple(
-                self.read_part(bytes(part), f"#/requests/{index}") for index, part in enumerate(parts)
-            )
-        return request.requests
-
-    def read_part(self, part: bytes, at: str) -> BatchPart | ProblemError:
-        """A part, or what is wrong with it; it points below `at`."""
-        try:
-            read: BatchPart = self.part_reader.read(part)
-        except ProblemError as error:
-            faults = [replace(fault, pointer=f"{at}{str(fault.pointer)[1:]}") for fault in error.faults]
-            return ProblemError(error.slug, error.detail, *faults)
-        return read
-
     def answers(
         self,
-        parts: Iterable[BatchPart | ProblemError],
+        parts: Iterable[BatchPart],
         headers: Mapping[bytes, bytes],
         crashes: list[Exception],
     ) -> Iterator[tuple[PartAnswer, str]]:
         """The answer or problem of every part, and its language; an error that is not the request's is kept."""
         spent = 0.0
         size = 0
-        for read in parts:
+        for part in parts:
             begun = thread_time()
             path = self.template
             try:
-                part, calculation = self.readable(read)
+                calculation = self.calculation_of(part)
                 path = calculation.template
                 require_room(spent, size)
                 content, language = self.answer_to(calculation, part, headers)
@@ -189,15 +154,13 @@ class Batch(Calculation):
             size += memoryview(answer.body).nbytes
             yield answer, language
 
-    def readable(self, part: BatchPart | ProblemError) -> tuple[BatchPart, Calculation]:
-        """A part and the calculation it names. Raises `ProblemError` where it has none, or is not as described."""
-        if isinstance(part, ProblemError):
-            raise part
+    def calculation_of(self, part: BatchPart) -> Calculation:
+        """The calculation that a part names. Raises `ProblemError` where there is none."""
         calculation = self.calculations.get(part.operation)
         if calculation is None:
             meant = did_you_mean(part.operation, self.calculations)
             raise ProblemError("not-found", f"There is no calculation {part.operation!r}.{meant}")
-        return part, calculation
+        return calculation
 
     def answer_to(
         self, calculation: Calculation, part: BatchPart, headers: Mapping[bytes, bytes]
@@ -237,9 +200,9 @@ def batch_of(calculations: Iterable[Calculation]) -> Batch:
     def calculate_batch(request: BatchRequest) -> BatchAnswer:
         """Every part is calculated and answered as if its `body` had been sent alone, in the order of the request.
 
-        A part that is not as described, whose body is not as its calculation takes it, or that cannot be knitted gets
-        its own problem, and the others are answered. A batch without a list of 1 to 100 parts, or with another field
-        beside it, is refused as a whole, with nothing calculated. When the parts so far
+        A part whose body is not as its calculation takes it, or cannot be knitted, gets its own problem, and the others
+        are answered. A batch that is itself not as described is refused as a whole, with nothing calculated: a part
+        without `operation` or `body`, with another field, or with a `body` that is no object. When the parts so far
         have taken as long as a single calculation may, or their answers have 4 MiB, those that are left get the
         problem `too-long`: send them again in a batch of their own.
         """
