@@ -5,15 +5,9 @@ The counts are worked by hand.
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
-from tests.corpus.score import counts as counts_of
+from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-
-
-def counts(reading: Reading) -> list[list[int]]:
-    """The counts of each size of a text in which nothing is wrong."""
-    assert not errors(reading)
-    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+from tests.support.readings import counts, number_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -78,9 +72,8 @@ def test_the_word_round_may_stand_before_each_number(label: str, rounds: int) ->
     ],
 )
 def test_rounds_told_with_the_word_before_each_number_are_worked_again(again: str, rounds: int) -> None:
-    reading = read(f"R1 / in B: k7, sl 1\nR2 / in B: p7, sl 1\nR3, R4 / in A: knit\n{again}", (64,))
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == rounds
+    chart = "R1 / in B: k7, sl 1\nR2 / in B: p7, sl 1\nR3, R4 / in A: knit\n"
+    assert number_of_rounds(read(f"{chart}{again}", (64,))) == [rounds]
 
 
 @pytest.mark.parametrize(
@@ -94,9 +87,7 @@ def test_rounds_told_with_the_word_before_each_number_are_worked_again(again: st
     ],
 )
 def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, rounds: int) -> None:
-    reading = read(f"Cast on 64 sts.\n{work}", (64,))
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == rounds
+    assert number_of_rounds(read(f"Cast on 64 sts.\n{work}", (64,))) == [rounds]
 
 
 @pytest.mark.parametrize(
@@ -113,9 +104,7 @@ def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, 
     ],
 )
 def test_rounds_may_be_told_by_their_verbs_in_a_list(told: str, rounds: int) -> None:
-    reading = read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,))
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == rounds + 2
+    assert number_of_rounds(read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,))) == [rounds + 2]
 
 
 @pytest.mark.parametrize(
@@ -198,11 +187,9 @@ def test_a_new_stitch_is_told_by_where_it_comes_from(told: str) -> None:
 
 
 def test_rounds_are_worked_until_they_were_done_so_often() -> None:
-    reading = read(
-        "Cast on 64.\nKnit 1 round, purl 1 round, and go on until you've done it four times.", (64,)
-    )
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == 8
+    assert number_of_rounds(
+        read("Cast on 64.\nKnit 1 round, purl 1 round, and go on until you've done it four times.", (64,))
+    ) == [8]
 
 
 def test_stitches_spoken_of_before_any_work_are_not_made() -> None:
@@ -362,9 +349,7 @@ def test_rounds_of_a_chart_told_by_letters_are_worked_again(again: str) -> None:
         "Cast on 72 sts. Work 8 rounds of k1, p1.\nChart A (worked 6 times around, 12 sts each):\n"
         f"Row 1: knit 11 A, 1 B\nRow 2: knit 10 A, 2 B\nRow 3: 9 A, 3 B\n{again}\nKnit 2 rounds."
     )
-    reading = read(text, (72,))
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == 22
+    assert number_of_rounds(read(text, (72,))) == [22]
 
 
 def test_what_becomes_of_stitches_goes_before_how_they_are_told() -> None:

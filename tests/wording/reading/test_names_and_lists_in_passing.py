@@ -6,6 +6,7 @@ The counts are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round
 
 EYELETS = "\nRnd 1: * yo, dd, k7 * 8 times (72 sts)"
 AFTER = (
@@ -75,9 +76,7 @@ TEXTS = [
     ("text", "cast_on", "counts"), [each[1:] for each in TEXTS], ids=[each[0] for each in TEXTS]
 )
 def test_what_is_told_in_passing_is_read(text: str, cast_on: int, counts: list[int]) -> None:
-    reading = read(text, (cast_on,))
-    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
-    assert [worked.after for worked in reading.rounds[0]] == counts
+    assert after_each_round(read(text, (cast_on,))) == counts
 
 
 @pytest.mark.parametrize(

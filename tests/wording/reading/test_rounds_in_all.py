@@ -6,6 +6,7 @@ The numbers of rounds are counted by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, worked
 
 RIB = "Rib round: *k2, p2; rep from * to end.\n"
 GARTER = "Rnd 1: knit.\nRnd 2: purl.\n"
@@ -141,23 +142,20 @@ BLOCKS = [
     ids=[each[0] for each in (*IN_ALL, *TOLD_SO, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
 )
 def test_rounds_are_counted_in_all(text: str, rounds: int) -> None:
-    reading = read(text, (96,))
-    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
-    assert [len(worked) for worked in reading.rounds] == [rounds]
-    assert {worked.after for worked in reading.rounds[0]} == {96}
+    assert after_each_round(read(text, (96,))) == [96] * rounds
 
 
 @pytest.mark.parametrize("text", [each[1] for each in ODD_AND_EVEN], ids=[each[0] for each in ODD_AND_EVEN])
 def test_odd_and_even_rounds_are_worked_in_turn(text: str) -> None:
-    rounds = read(text, (96,)).rounds[0]
-    assert [worked.text for worked in rounds[:4]] == ["*k1, p1; rep from * around", "knit"] * 2
+    words = [done for _, _, done in worked(read(text, (96,)))]
+    assert words == ["*k1, p1; rep from * around", "knit"] * 6 + ["knit"]
 
 
 @pytest.mark.parametrize("text", [each[1] for each in BLOCKS[:14]], ids=[each[0] for each in BLOCKS[:14]])
 def test_all_rounds_of_a_pattern_are_repeated(text: str) -> None:
-    rounds = read(text, (96,)).rounds[0]
+    words = [done for _, _, done in worked(read(text, (96,)))]
     pattern = ["*k2, p2; rep from * around"] * 9 + ["purl"]
-    assert [worked.text for worked in rounds] == ["knit"] * 4 + pattern * 3
+    assert words == ["knit"] * 4 + pattern * 3
 
 
 DECREASED = [
@@ -208,9 +206,7 @@ DECREASED = [
     ("text", "counts"), [each[1:] for each in DECREASED], ids=[each[0] for each in DECREASED]
 )
 def test_on_which_rounds_is_decreased(text: str, counts: list[int]) -> None:
-    reading = read(text, (96,))
-    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
-    assert [worked.after for worked in reading.rounds[0]] == counts
+    assert after_each_round(read(text, (96,))) == counts
 
 
 THIRD = [88, 88, 88, 80, 80, 80, 72, 72, 72, 64]
@@ -230,6 +226,4 @@ BETWEEN = [
 
 @pytest.mark.parametrize("text", BETWEEN)
 def test_so_many_plain_rounds_stand_between(text: str) -> None:
-    reading = read(MARKED + text, (96,))
-    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
-    assert [worked.after for worked in reading.rounds[0]] == THIRD
+    assert after_each_round(read(MARKED + text, (96,))) == THIRD
