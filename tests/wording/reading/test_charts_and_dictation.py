@@ -3,11 +3,13 @@
 The counts are worked by hand.
 """
 
+import re
+
 import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import counts, number_of_rounds
+from tests.support.readings import after_each_round, counts, number_of_rounds, worked
 
 
 @pytest.mark.parametrize(
@@ -104,14 +106,16 @@ def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, 
     ],
 )
 def test_rounds_may_be_told_by_their_verbs_in_a_list(told: str, rounds: int) -> None:
-    assert number_of_rounds(read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,))) == [rounds + 2]
+    verbs = [words for _, _, words in worked(read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,)))]
+    assert verbs == [*(verb.lower() for verb in re.findall("(?i)knit|purl", told)), "knit", "knit"]
+    assert len(verbs) == rounds + 2
 
 
 @pytest.mark.parametrize(
     "told", ["*Knit, purl* all round, for 6 rounds.", "Rib: k1, p1, k1, p1 all round for 6 rounds."]
 )
 def test_verbs_of_a_rib_are_no_rounds(told: str) -> None:
-    assert len(read(f"Cast on 64.\n{told}", (64,)).rounds[0]) == 6
+    assert number_of_rounds(read(f"Cast on 64.\n{told}", (64,))) == [6]
 
 
 @pytest.mark.parametrize(
@@ -187,14 +191,13 @@ def test_a_new_stitch_is_told_by_where_it_comes_from(told: str) -> None:
 
 
 def test_rounds_are_worked_until_they_were_done_so_often() -> None:
-    assert number_of_rounds(
-        read("Cast on 64.\nKnit 1 round, purl 1 round, and go on until you've done it four times.", (64,))
-    ) == [8]
+    text = "Cast on 64.\nKnit 1 round, purl 1 round, and go on until you've done it four times."
+    assert [words for _, _, words in worked(read(text, (64,)))] == ["knit", "purl"] * 4
 
 
 def test_stitches_spoken_of_before_any_work_are_not_made() -> None:
     text = "Make a stitch marker from a loop of yarn between your fingers.\nCast on 64.\nK1, p1 for 6 rounds."
-    assert counts(read(text, (64,))) == [[64]]
+    assert after_each_round(read(text, (64,))) == [64] * 6
 
 
 @pytest.mark.parametrize(
@@ -231,7 +234,7 @@ def test_a_round_told_by_its_colours_has_to_come_out() -> None:
 
 def test_grams_of_a_colour_are_no_stitches() -> None:
     text = "Yarn: white 70 g, black 20 g\nNeeds: 2 white, 1 black\nCast on 96.\nKnit 2 rounds."
-    assert len(read(text, (96,)).rounds[0]) == 2
+    assert number_of_rounds(read(text, (96,))) == [2]
 
 
 @pytest.mark.parametrize(
@@ -311,7 +314,7 @@ def test_a_division_says_how_many_stitches_a_part_has(parts: str) -> None:
 )
 def test_so_many_stitches_that_are_made_first_are_cast_on(begin: str) -> None:
     text = f"Word: 2 knit, 3 purl is told here\n{begin}\nEdge: 2 knit, 2 purl, 4 rounds."
-    assert len(read(text, (104,)).rounds[0]) == 4
+    assert number_of_rounds(read(text, (104,))) == [4]
     assert [finding.code for finding in errors(read(text, (100,)))][:1] == ["cast_on_differs"]
 
 

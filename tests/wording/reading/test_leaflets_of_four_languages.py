@@ -4,6 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
+from tests.corpus.score import errors
 from tests.support.readings import after_each_round
 
 REWRITTEN = [
@@ -229,7 +230,7 @@ def test_times_in_all_leave_the_count_that_is_printed(count: int) -> None:
     times = "every other rnd with 1 st less each time, 3 times in all"
     text = f"*k10, k2tog* = 66 sts.\nDec in this manner {times} = {count} sts."
 
-    assert [finding.code for finding in read(text, (72,), "en").findings if finding.severity == "error"]
+    assert [(each.code, each.line) for each in errors(read(text, (72,), "en"))] == [("count_differs", 2)]
 
 
 EVERY_OTHER = [

@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import counts, number_of_rounds
+from tests.support.readings import after_each_round, counts, number_of_rounds, worked
 
 
 @pytest.mark.parametrize(
@@ -220,18 +220,18 @@ def test_a_crown_goes_on_to_a_round_and_the_plain_one_behind_it(told: str, round
 
 
 @pytest.mark.parametrize(
-    "text",
+    ("text", "rib"),
     [
-        "Twelve rounds of two and two rib. (Knit two, purl two.)",
-        "12 rounds in 3 and 1 ribbing",
-        "Work in two and two rib for 12 rounds.",
-        "Two and two rib, 12 rounds.",
-        "12 rounds of 2 & 2 rib (k2, p2).",
+        ("Twelve rounds of two and two rib. (Knit two, purl two.)", "*k2, p2; rep from * around"),
+        ("12 rounds in 3 and 1 ribbing", "*k3, p1; rep from * around"),
+        ("Work in two and two rib for 12 rounds.", "*k2, p2; rep from * around"),
+        ("Two and two rib, 12 rounds.", "*k2, p2; rep from * around"),
+        ("12 rounds of 2 & 2 rib (k2, p2).", "*k2, p2; rep from * around"),
     ],
 )
-def test_a_rib_is_named_by_its_two_numbers(text: str) -> None:
+def test_a_rib_is_named_by_its_two_numbers(text: str, rib: str) -> None:
     """So many rounds of it, however it is explained behind."""
-    assert number_of_rounds(read(text, (96,))) == [12]
+    assert worked(read(text, (96,))) == [(96, 96, rib)] * 12
 
 
 def test_a_count_behind_times_over_is_compared() -> None:
@@ -246,4 +246,4 @@ def test_a_round_is_spoken_of_behind_the_end() -> None:
     """A question about the yarn in a round works no round."""
     text = "Rnd 1: knit.\nRnd 2: (k10, k2tog) x 8.\nBreak yarn.\n8. Estimate the length of yarn in round 2."
 
-    assert len(read(text, (96,)).rounds[0]) == 2
+    assert after_each_round(read(text, (96,))) == [96, 88]
