@@ -89,6 +89,7 @@ def test_rounds_told_with_the_word_before_each_number_are_worked_again(again: st
     ],
 )
 def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, rounds: int) -> None:
+    """As many as are told; which of them are purled is not held here, since garter by its name is read as knit."""
     assert number_of_rounds(read(f"Cast on 64 sts.\n{work}", (64,))) == [rounds]
 
 
