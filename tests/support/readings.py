@@ -11,18 +11,21 @@ def counts(reading: Reading) -> list[list[int]]:
     return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
 
 
-def after_each_round(reading: Reading) -> list[int]:
-    """The stitches after each round of the only size."""
-    _nothing_wrong(reading)
-    [rounds] = reading.rounds
-    return [done.after for done in rounds]
-
-
 def worked(reading: Reading) -> list[tuple[int, int, str]]:
     """Each round of the only size: the stitches before and after it, and its words."""
     _nothing_wrong(reading)
     [rounds] = reading.rounds
     return [(done.before, done.after, done.text) for done in rounds]
+
+
+def after_each_round(reading: Reading) -> list[int]:
+    """The stitches after each round of the only size."""
+    return [after for _, after, _ in worked(reading)]
+
+
+def words_of_rounds(reading: Reading) -> list[str]:
+    """The words of each round of the only size."""
+    return [words for _, _, words in worked(reading)]
 
 
 def number_of_rounds(reading: Reading) -> list[int]:

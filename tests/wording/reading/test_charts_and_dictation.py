@@ -9,7 +9,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, counts, number_of_rounds, worked
+from tests.support.readings import after_each_round, counts, number_of_rounds, words_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -107,7 +107,7 @@ def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, 
     ],
 )
 def test_rounds_may_be_told_by_their_verbs_in_a_list(told: str, rounds: int) -> None:
-    verbs = [words for _, _, words in worked(read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,)))]
+    verbs = words_of_rounds(read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,)))
     assert verbs == [*(verb.lower() for verb in re.findall("(?i)knit|purl", told)), "knit", "knit"]
     assert len(verbs) == rounds + 2
 
@@ -193,7 +193,7 @@ def test_a_new_stitch_is_told_by_where_it_comes_from(told: str) -> None:
 
 def test_rounds_are_worked_until_they_were_done_so_often() -> None:
     text = "Cast on 64.\nKnit 1 round, purl 1 round, and go on until you've done it four times."
-    assert [words for _, _, words in worked(read(text, (64,)))] == ["knit", "purl"] * 4
+    assert words_of_rounds(read(text, (64,))) == ["knit", "purl"] * 4
 
 
 def test_stitches_spoken_of_before_any_work_are_not_made() -> None:

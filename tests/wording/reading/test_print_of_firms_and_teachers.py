@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
-from tests.support.readings import after_each_round, counts, worked
+from tests.support.readings import after_each_round, counts, words_of_rounds
 
 TOLD_AHEAD = [
     ("en", "Crown (all even rounds are knit):", "Rnd {0}: *k{1}, k2tog*"),
@@ -317,8 +317,7 @@ OFTEN = [
 @pytest.mark.parametrize(("language", "text"), OFTEN)
 def test_plain_rounds_behind_how_often_are_all_worked(language: str, text: str) -> None:
     """`Work 3 times: knit 1 rnd, purl 1 rnd` is six rounds."""
-    rounds = worked(read(text, (84,), language))
-    assert [words for _, _, words in rounds] == ["knit", "purl"] * 3
+    assert words_of_rounds(read(text, (84,), language)) == ["knit", "purl"] * 3
 
 
 MONTHS = [
@@ -354,8 +353,10 @@ IN_TURN = [
 
 @pytest.mark.parametrize(("language", "text"), IN_TURN)
 def test_each_fabric_has_its_rounds_behind_its_length(language: str, text: str) -> None:
-    rounds = worked(read(f"{text}\n", (96,), language))
-    assert [words for _, _, words in rounds] == ["*k2, p2; rep from * around"] * 10 + ["knit"] * 28
+    assert (
+        words_of_rounds(read(f"{text}\n", (96,), language))
+        == ["*k2, p2; rep from * around"] * 10 + ["knit"] * 28
+    )
 
 
 SENTENCES = [

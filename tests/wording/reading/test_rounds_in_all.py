@@ -6,7 +6,7 @@ The numbers of rounds are counted by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, worked
+from tests.support.readings import after_each_round, words_of_rounds
 
 RIB = "Rib round: *k2, p2; rep from * to end.\n"
 GARTER = "Rnd 1: knit.\nRnd 2: purl.\n"
@@ -100,46 +100,48 @@ STRIPES = [
     ("no work but a rate", "Work 20 rounds a day and it is done in a week.\nRnd 1: knit", 1),
 ]
 ODD_AND_EVEN = [
-    ("so many rounds thus", f"Work 12 rounds as follows:\n{PARITY}Next round: knit", 13),
-    ("so many rounds of a fabric", f"Work in texture for 12 rounds, thus:\n{PARITY}Next round: knit", 13),
-    ("so many rounds behind", f"{PARITY}Work 12 rounds in this way.\nNext round: knit", 13),
-    ("in pattern behind", f"{PARITY}Work 12 rounds in pattern.\nNext round: knit", 13),
-    ("these two so often", f"{PARITY}Work these two rounds 6 times in all.\nNext round: knit", 13),
-    ("repeated so often", f"{PARITY}Rep these 2 rounds 6 times.\nNext round: knit", 13),
+    ("so many rounds thus", f"Work 12 rounds as follows:\n{PARITY}Next round: knit"),
+    ("so many rounds of a fabric", f"Work in texture for 12 rounds, thus:\n{PARITY}Next round: knit"),
+    ("so many rounds behind", f"{PARITY}Work 12 rounds in this way.\nNext round: knit"),
+    ("in pattern behind", f"{PARITY}Work 12 rounds in pattern.\nNext round: knit"),
+    ("these two so often", f"{PARITY}Work these two rounds 6 times in all.\nNext round: knit"),
+    ("repeated so often", f"{PARITY}Rep these 2 rounds 6 times.\nNext round: knit"),
 ]
 
 
 TEN = "Rounds 1-9: *k2, p2*.\nRound 10: purl.\n"
 BEFORE = "Knit 4 rounds.\n"
-BLOCKS = [
-    ("from round 1", f"{BEFORE}{TEN}Repeat from round 1 twice more.", 34),
-    ("from round 1 until", f"{BEFORE}{TEN}Repeat from Round 1 until 30 rounds are done.", 34),
-    ("twice more, so many rounds", f"{BEFORE}{TEN}Repeat twice more, 30 rounds.", 34),
-    ("this pattern again", f"{BEFORE}{TEN}Repeat this pattern two more times.", 34),
-    ("so many repeats", f"{BEFORE}{TEN}Work 3 repeats in all.", 34),
-    ("more repeats", f"{BEFORE}{TEN}Work two more repeats.", 34),
-    ("until so many repeats", f"{BEFORE}{TEN}Repeat these 10 rounds until you have 3 repeats.", 34),
-    ("they form the pattern", f"{BEFORE}{TEN}These 10 rounds form the pattern; work it 3 times.", 34),
+REPEATED = [
+    ("from round 1", f"{BEFORE}{TEN}Repeat from round 1 twice more."),
+    ("from round 1 until", f"{BEFORE}{TEN}Repeat from Round 1 until 30 rounds are done."),
+    ("twice more, so many rounds", f"{BEFORE}{TEN}Repeat twice more, 30 rounds."),
+    ("this pattern again", f"{BEFORE}{TEN}Repeat this pattern two more times."),
+    ("so many repeats", f"{BEFORE}{TEN}Work 3 repeats in all."),
+    ("more repeats", f"{BEFORE}{TEN}Work two more repeats."),
+    ("until so many repeats", f"{BEFORE}{TEN}Repeat these 10 rounds until you have 3 repeats."),
+    ("they form the pattern", f"{BEFORE}{TEN}These 10 rounds form the pattern; work it 3 times."),
     (
         "the pattern so often",
         f"{BEFORE}{TEN}These 10 rounds form the pattern. Work the pattern 3 times in all.",
-        34,
     ),
-    ("the same rounds", f"{BEFORE}{TEN}Now the same 10 rounds twice more.", 34),
-    ("the following rounds so often", f"{BEFORE}Work the following 10 rounds 3 times:\n{TEN}", 34),
-    ("these rounds so often", f"{BEFORE}Work these 10 rounds 3 times:\n{TEN}", 34),
-    ("repeats of the following rounds", f"{BEFORE}Work 3 repeats of the following 10 rounds:\n{TEN}", 34),
-    ("so often in the heading", f"{BEFORE}Pattern (10 rounds, worked 3 times):\n{TEN}", 34),
-    ("in st. st. and what it is", f"{BEFORE}Work in st. st. (knit every round) for 30 rounds.", 34),
-    ("until so many more", f"{BEFORE}Continue as set until 30 more rounds have been worked.", 34),
-    ("and knit more", f"{BEFORE}Knit 10 rounds, then change colour and knit 20 more.", 34),
+    ("the same rounds", f"{BEFORE}{TEN}Now the same 10 rounds twice more."),
+    ("the following rounds so often", f"{BEFORE}Work the following 10 rounds 3 times:\n{TEN}"),
+    ("these rounds so often", f"{BEFORE}Work these 10 rounds 3 times:\n{TEN}"),
+    ("repeats of the following rounds", f"{BEFORE}Work 3 repeats of the following 10 rounds:\n{TEN}"),
+    ("so often in the heading", f"{BEFORE}Pattern (10 rounds, worked 3 times):\n{TEN}"),
+]
+MORE = [
+    ("in st. st. and what it is", "Knit 4 rounds.\nWork in st. st. (knit every round) for 30 rounds.", 34),
+    ("until so many more", "Knit 4 rounds.\nContinue as set until 30 more rounds have been worked.", 34),
+    ("and knit more", "Knit 4 rounds.\nKnit 10 rounds, then change colour and knit 20 more.", 34),
 ]
 
 
+COUNTED = (*IN_ALL, *TOLD_SO, *STRIPES, *MORE)
+
+
 @pytest.mark.parametrize(
-    ("text", "rounds"),
-    [each[1:] for each in (*IN_ALL, *TOLD_SO, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
-    ids=[each[0] for each in (*IN_ALL, *TOLD_SO, *STRIPES, *ODD_AND_EVEN, *BLOCKS)],
+    ("text", "rounds"), [each[1:] for each in COUNTED], ids=[each[0] for each in COUNTED]
 )
 def test_rounds_are_counted_in_all(text: str, rounds: int) -> None:
     assert after_each_round(read(text, (96,))) == [96] * rounds
@@ -147,13 +149,15 @@ def test_rounds_are_counted_in_all(text: str, rounds: int) -> None:
 
 @pytest.mark.parametrize("text", [each[1] for each in ODD_AND_EVEN], ids=[each[0] for each in ODD_AND_EVEN])
 def test_odd_and_even_rounds_are_worked_in_turn(text: str) -> None:
-    words = [done for _, _, done in worked(read(text, (96,)))]
+    """12 rounds, and the one behind them."""
+    words = words_of_rounds(read(text, (96,)))
     assert words == ["*k1, p1; rep from * around", "knit"] * 6 + ["knit"]
 
 
-@pytest.mark.parametrize("text", [each[1] for each in BLOCKS[:14]], ids=[each[0] for each in BLOCKS[:14]])
+@pytest.mark.parametrize("text", [each[1] for each in REPEATED], ids=[each[0] for each in REPEATED])
 def test_all_rounds_of_a_pattern_are_repeated(text: str) -> None:
-    words = [done for _, _, done in worked(read(text, (96,)))]
+    """4 rounds, and three times 10."""
+    words = words_of_rounds(read(text, (96,)))
     pattern = ["*k2, p2; rep from * around"] * 9 + ["purl"]
     assert words == ["knit"] * 4 + pattern * 3
 
