@@ -18,7 +18,8 @@ CALCULATIONS = [
     for operation in all_operations()
     if isinstance(operation, Calculation)
     and "hats/handout" not in operation.path
-    and operation.id != "calculateBatch"
+    # What is wrong with a text is answered by findings: none is refused.
+    and operation.id not in {"calculateBatch", "proofreadPattern"}
 ]
 MOST_CHANGES = 8
 """A request by chance has a few faults, one behind the other."""
@@ -59,6 +60,7 @@ def refusal(operation: Calculation, request: Any) -> Impossible | None:
 def test_an_applied_suggestion_takes_its_fault_away(operation):
     """Each suggestion changes the request, and what is refused next, if anything, is another fault than any before."""
     maker = Maker(operation.request_type, random.Random(3))
+    refused = 0
     for _ in range(100):
         request = maker.varied(operation.example_value())
         faults = []
@@ -73,6 +75,8 @@ def test_an_applied_suggestion_takes_its_fault_away(operation):
             assert without_nulls(changed) != without_nulls(request), (error.suggestion, request)
             request = changed
         assert len(faults) <= MOST_CHANGES
+        refused += bool(faults)
+    assert refused, "no request was refused, so nothing was tried"
 
 
 def test_a_request_with_one_field_changed_is_accepted_at_once_with_its_suggestion():
