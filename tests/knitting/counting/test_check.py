@@ -326,6 +326,29 @@ def test_after_the_last_line_that_is_sure_nothing_is_called_the_end() -> None:
     assert "finish" not in answer["message"]
 
 
+FRAGMENT = "Rnd 1: *k8, k2tog; rep from * (72)\nRnd 2: knit\nRnd 3: *k7, k2tog; rep from * (64)"
+
+
+@pytest.mark.parametrize("count", [62, 63, 64, 65, 66])
+def test_a_text_that_ends_with_more_than_are_drawn_together_is_a_part(count: int) -> None:
+    """6 to about 20 stitches are drawn together at the top (common practice); 64 are mended in the next round."""
+    answer = check(pattern={"cast_on": [80], "text": FRAGMENT}, count=count, round=3)
+    said = " ".join([answer["message"], *(cause["fix"] for cause in answer["causes"])])
+    assert not [order for order in ("draw the yarn", "no round left", "finish") if order in said]
+    assert "The text ends" in said
+    mended = {2: "Work each stitch that is too many", 1: "Work the stitch that is too many"}
+    mended |= {-1: "Make a stitch", -2: "Make each missing stitch", 0: "go on as the pattern does"}
+    assert mended[count - 64] in said
+
+
+def test_a_text_that_ends_at_the_top_comes_to_the_finish() -> None:
+    """64 to 8 in wedges (published): 8 are drawn together, and one more does no harm."""
+    rounds = "\n".join(f"Rnd {8 - left}: *k{left - 1}, k2tog; rep from *" for left in range(7, 0, -1))
+    pattern = {"cast_on": [64], "text": rounds.replace("*k0, ", "*")}
+    assert "go on to the finish" in check(pattern=pattern, count=8, round=7)["message"]
+    assert "does no harm" in if_it_stays(check(pattern=pattern, count=9, round=7))[0]["fix"]
+
+
 @pytest.mark.parametrize("count", [{"count": 48, "round": 8}, {"count": 40}])
 def test_a_round_behind_a_line_that_cannot_be_read_is_refused(count: dict[str, int]) -> None:
     """Nobody can say what is on the needles there, and without a round a small count may be from there."""

@@ -89,7 +89,8 @@ class CountCause(Struct, frozen=True, kw_only=True):
         Round | None,
         Meta(
             description="The next line to work, with the repair in it where that is made in the next round; `before` "
-            "is what the needles hold when it is begun. Null when nothing is left to work."
+            "is what the needles hold when it is begun. Null when nothing is left to work, or a pattern is followed "
+            "no farther."
         ),
     ]
     next_part: Annotated[PartName | None, Meta(description="The part of the hat that `next` belongs to.")]

@@ -93,6 +93,7 @@ class Progress(NamedTuple):
 
     - `needles_known`: whether the split is the knitter's, and not one the service assumes
     - `unread`: why a pattern in words is followed no further than its last stage; None where it is followed to its end
+    - `fragment`: whether a pattern in words ends with more stitches than are drawn together, so that more must follow
     - `loop`: whether what holds the stitches is a half of a magic loop
     """
 
@@ -102,6 +103,7 @@ class Progress(NamedTuple):
     notices: tuple[Notice, ...]
     unread: Impossible | None = None
     loop: bool = False
+    fragment: bool = False
 
     def held(self, key: str) -> str:
         """The key of a text, for the halves of a magic loop where it has another form for them."""

@@ -321,11 +321,16 @@ def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) ->
         "round",
         (*followed.notices, *shared.notices),
         followed.unread,
+        fragment=followed.unread is None
+        and bool(followed.rounds)
+        and followed.rounds[-1].after > MOST_DRAWN_TOGETHER,
     )
 
 
 # --- a pattern in words -------------------------------------------------------------------------------------
 
+MOST_DRAWN_TOGETHER: Final = 20
+"""Stitches drawn together at the top: 6 to about 20 (common practice). A text that ends with more is a part."""
 MOST_READINGS: Final = 3
 """Times a text is read: what stands before a line that does not come out may be wrong without that line, too."""
 
