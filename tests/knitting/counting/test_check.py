@@ -188,6 +188,33 @@ def test_a_round_miscounted_is_another_round() -> None:
     assert answer["matches"][0]["round"] == 5
 
 
+@pytest.mark.parametrize(("count", "more"), [(71, -1), (70, -2)])
+def test_a_round_not_worked_with_a_stitch_lost_is_likelier_than_half_a_round_forgotten(
+    count: int, more: int
+) -> None:
+    """72 before round 5 and 64 after it (published): with 71 it is hardly begun (common practice), so count again."""
+    answer = check(crown=EIGHT_WEDGES, count=count, round=5)
+    first = answer["causes"][0]
+    assert (first["code"], first["round"], first["stitches"]) == ("other_round", 4, more)
+    assert "72" in first["message"]
+    assert "Count again" in answer["message"]
+    assert "missed_decrease" in codes(answer)
+    assert answer["next"]["number"] == 5
+
+
+@pytest.mark.parametrize("count", [102, 106])
+def test_after_the_first_round_the_cast_on_may_be_miscounted(count: int) -> None:
+    """Nobody has counted since: the edge is counted, and what was never cast on is made (common practice)."""
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}]}
+    answer = check(hat=hat, part="brim", round=1, count=count)
+    assert "cast on than planned" in answer["message"]
+    code = "dropped_stitch" if count < 104 else "extra_stitch"
+    (cause,) = [cause for cause in answer["causes"] if cause["code"] == code]
+    assert "cast-on edge" in cause["where"]
+    later = check(hat=hat, part="brim", round=2, count=count)
+    assert "cast on than planned" not in later["message"]
+
+
 def test_the_line_of_another_round_is_recognized() -> None:
     """52 stitches by k1, k2tog in place of k2, k2tog: 17 repeats and a stitch left over make 35."""
     answer = check(crown={"stitches": 52}, count=35, round=1)
@@ -281,6 +308,22 @@ def test_stitches_shared_out_in_a_way_of_ones_own() -> None:
     assert [warning["code"] for warning in loose["warnings"]] == ["split_assumed"]
     assert check(crown={**EIGHT_WEDGES, "needles": 3}, needles=own)["matches"] == []
     assert check(crown=EIGHT_WEDGES, needles=own, split=own)["matches"]
+
+
+@pytest.mark.parametrize("held", [{}, {"needles": 3}])
+def test_who_shares_evenly_is_not_told_that_the_needles_are_off(held: dict[str, int]) -> None:
+    """72 on three needles are 24 each (common practice), 22, 21, 21 after k7, k2tog: one stitch is lost on needle 3."""
+    crown = {"stitches": 72, "style": "wedge", "sections": 8, **held}
+    answer = check(crown=crown, needles=[22, 21, 20], round=2)
+    assert {cause["needle"] for cause in answer["causes"]} == {3}
+    assert "too many" not in " ".join(cause["where"] for cause in answer["causes"])
+    (warning,) = answer["warnings"]
+    assert (warning["code"], warning["pointer"]) == ("split_assumed", "#/split")
+    assert "24, 24, 24" in warning["message"]
+
+    assert check(crown=crown, needles=[22, 21, 21], round=2)["causes"] == []
+    whole_sections = check(crown=crown, needles=[24, 24, 15], round=2)
+    assert {cause["needle"] for cause in whole_sections["causes"]} == {3}
 
 
 # --- a pattern in words ----------------------------------------------------------------------------------------------
@@ -597,8 +640,7 @@ def test_the_nearest_count_is_that_of_any_round():
     hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"age_years": 8}], "needles": 4}
     message = check(hat=hat, size=1, part="crown", round=1, count=91)["message"]
 
-    assert "The nearest count is 92" in message
-    assert "of the body" in message
+    assert "nearer to the 92 after round 47 of the body" in message
 
 
 def test_the_line_of_another_round_says_what_the_needles_would_hold() -> None:

@@ -24,6 +24,7 @@ from roundwright.knitting.counting.putting_right import (
     Fix,
     catch_up,
     following,
+    in_first_round,
     needles_named,
     put_right,
     take_back,
@@ -217,6 +218,9 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     on_cast_on = not number and progress.stages[at].part != "crown"
     if on_cast_on and cause.code in ("extra_stitch", "dropped_stitch"):
         return say(f"count.cast_on.{cause.code}")
+    if in_first_round(progress, cause) and cause.code in ("extra_stitch", "dropped_stitch"):
+        of_cast_on = "first_round" if cause.code == "extra_stitch" else "cast_on"
+        return say(f"count.{of_cast_on}.{cause.code}")
     place = progress.named(at, number)
     if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
         place = say("count.off.or_since", round=place)
@@ -236,6 +240,8 @@ def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> 
         )
         key = "count.where.rib.one_by_one" if rib == (1, 1) else f"count.where.rib.{which}"
         sentences.insert(0, say(key, knit=knit, purl=purl))
+    if in_first_round(progress, cause) and cause.code in ("extra_stitch", "dropped_stitch"):
+        sentences.append(say("count.first_round.where"))
     if needles := _needles_off(progress, counted, cause):
         sentences.insert(0, needles)
     return joined(" ", *sentences)
@@ -386,6 +392,36 @@ def _elsewhere(progress: Progress, counted: Counted, cause: Cause) -> Explanatio
     )
 
 
+def _near(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    stage = progress.stages[cause.stage]
+    _, then = following(progress, cause)
+    place = progress.reached(cause.stage, cause.number)
+    slip: CauseCode = "dropped_stitch" if cause.stitches < 0 else "extra_stitch"
+    slipped = _stitches_off(progress, counted, cause._replace(kind="stitches_off", code=slip))
+    return Explanation(
+        message=say(
+            "count.near.message",
+            counted=counted.total,
+            due=stage.after,
+            place=place,
+            word=say(f"count.word.{progress.word}"),
+        ),
+        where=say("count.elsewhere.where", words=say(f"count.words.{progress.word}")),
+        fix=slipped.fix._replace(
+            text=joined(
+                " ",
+                say("count.count_again.fix", due=stage.after, go_on=then),
+                say("count.count_again.otherwise", cause=slipped.message),
+                say("count.dropped_stitch.where" if cause.stitches < 0 else "count.extra_stitch.where"),
+                slipped.fix.text,
+            )
+        ),
+        at=cause.stage,
+        round=cause.number,
+        stitches=cause.stitches,
+    )
+
+
 def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     stage, other = progress.stages[cause.stage], progress.stages[cause.other]
     line, then = following(progress, cause)
@@ -455,6 +491,7 @@ _EXPLAIN: Final[dict[Kind, Callable[[Progress, Counted, Cause], Explanation]]] =
     "stitches_off": _stitches_off,
     "plain_needle": _plain_needle,
     "elsewhere": _elsewhere,
+    "near": _near,
     "line": _wrong_line,
     "midway": _midway,
     "merged": _merged,

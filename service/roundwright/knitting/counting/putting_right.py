@@ -45,6 +45,12 @@ def following(progress: Progress, cause: Cause) -> tuple[NextLine | None, str]:
     return line, go_on(progress, line)
 
 
+def in_first_round(progress: Progress, cause: Cause) -> bool:
+    """Whether only the first round is worked above the cast-on, so that the cast-on itself may be miscounted."""
+    stage = progress.stages[cause.stage]
+    return cause.number == 1 and not cause.stage and stage.part in ("brim", None)
+
+
 def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     """How to put a count right, and the line to work next."""
     after, then = following(progress, cause)
@@ -53,6 +59,9 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
         sentences: list[str] = [say_count("count.dropped_stitch.fix", abs(cause.stitches), go_on=then)]
         if rib:
             sentences.insert(0, say("count.dropped_stitch.fix.rib"))
+        if in_first_round(progress, cause):
+            how = say_count("count.fix.make", abs(cause.stitches))
+            sentences.append(say("count.first_round.fix", how=how))
         return Fix(_sentences(progress, cause, sentences), after)
     if after is None and progress.fragment:
         return _in_what_follows(progress, cause)

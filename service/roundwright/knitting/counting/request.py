@@ -101,7 +101,8 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         | None,
         Meta(
             description="Stitches on each needle before the first round, where the knitter shares them out in a way of "
-            "their own. Left out: as the crown or hat asks for, else as the service would share them out."
+            "their own. Left out: as the crown or hat asks for, else as the service would share them out; evenly, "
+            "with the warning `split_assumed`, where `needles` lie near that and far from the other."
         ),
     ] = None
     language: Language = None
