@@ -192,27 +192,45 @@ def test_a_round_miscounted_is_another_round() -> None:
 def test_a_round_not_worked_with_a_stitch_lost_is_likelier_than_half_a_round_forgotten(
     count: int, more: int
 ) -> None:
-    """72 before round 5 and 64 after it (published): with 71 it is hardly begun (common practice), so count again."""
+    """72 before round 5 and 64 after it (published): with 71 it is hardly begun (common practice), so count again.
+
+    One decrease or two of its eight are worked, if the count was made in the middle of it.
+    """
     answer = check(crown=EIGHT_WEDGES, count=count, round=5)
     first = answer["causes"][0]
     assert (first["code"], first["round"], first["stitches"]) == ("other_round", 4, more)
     assert "72" in first["message"]
     assert "Count again" in answer["message"]
+    assert f"in the middle of round 5: it is begun, with {-more} of its 8 decreases" in answer["message"]
     assert "missed_decrease" in codes(answer)
     assert answer["next"]["number"] == 5
 
 
 @pytest.mark.parametrize("count", [102, 106])
 def test_after_the_first_round_the_cast_on_may_be_miscounted(count: int) -> None:
-    """Nobody has counted since: the edge is counted, and what was never cast on is made (common practice)."""
+    """Nobody has counted since: the edge tells, and only one round is lost by casting on again (common practice)."""
     hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}]}
     answer = check(hat=hat, part="brim", round=1, count=count)
     assert "cast on than planned" in answer["message"]
+    assert f"Count along the cast-on edge: if it has {count}, too" in answer["message"]
+    assert f"cast on again, for only one round is lost; or knit the brim on {count}" in answer["message"]
     code = "dropped_stitch" if count < 104 else "extra_stitch"
     (cause,) = [cause for cause in answer["causes"] if cause["code"] == code]
-    assert "cast-on edge" in cause["where"]
+    assert "in the first round of the body" in cause["message"]
     later = check(hat=hat, part="brim", round=2, count=count)
     assert "cast on than planned" not in later["message"]
+
+
+def test_a_rib_that_does_not_come_out_is_not_knitted_on() -> None:
+    """102 are no repeats of k2, p2 (arithmetic), so the brim is not knitted on them; 100 are."""
+    rib = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}}
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}], "brim": rib}
+    messages = [check(hat=hat, part="brim", round=1, count=count)["message"] for count in (102, 106)]
+    assert all(
+        "cast on again, for only one round is lost; or mend it in the next" in text for text in messages
+    )
+    few = check(hat=hat, part="brim", round=1, count=100)["causes"]
+    assert "knit the brim on 100" in " ".join(cause["message"] for cause in few)
 
 
 def test_the_line_of_another_round_is_recognized() -> None:
@@ -317,6 +335,10 @@ def test_who_shares_evenly_is_not_told_that_the_needles_are_off(held: dict[str, 
     answer = check(crown=crown, needles=[22, 21, 20], round=2)
     assert {cause["needle"] for cause in answer["causes"]} == {3}
     assert "too many" not in " ".join(cause["where"] for cause in answer["causes"])
+    assert answer["message"].startswith(
+        "If you began with 24, 24, 24 on the needles, there should be 21 on needle 3"
+    )
+    assert "slipped off (perhaps on needle 3)" in answer["message"]
     (warning,) = answer["warnings"]
     assert (warning["code"], warning["pointer"]) == ("split_assumed", "#/split")
     assert "24, 24, 24" in warning["message"]

@@ -26,6 +26,7 @@ from roundwright.knitting.counting.putting_right import (
     following,
     in_first_round,
     needles_named,
+    on_the_edge,
     put_right,
     take_back,
 )
@@ -145,12 +146,21 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
         due = stage.needles[needle]
         have = due + off[needle]
         message, where = "count.count_again.message.needle", "count.count_again.where.needle"
+        if not progress.needles_known:
+            message = "count.count_again.message.needle_assumed"
     elif abs(cause.stitches) > 1:
         message = "count.count_again.message.pair"
     number = None if needle is None else needle + 1
     place = progress.reached(cause.stage, cause.number)
     return Explanation(
-        message=say(progress.held(message), counted=have, due=due, needle=number, place=place),
+        message=say(
+            progress.held(message),
+            counted=have,
+            due=due,
+            needle=number,
+            place=place,
+            shares=_shares(progress.stages[0]),
+        ),
         where=say(progress.held(where), needle=number, start=say(f"count.start.{progress.word}")),
         fix=Fix(say("count.count_again.fix", due=due, go_on=then), line),
         at=cause.stage,
@@ -192,12 +202,15 @@ def _stitches_off(progress: Progress, counted: Counted, cause: Cause) -> Explana
     fix = put_right(progress, counted, cause)
     if not fix.on_needle:  # the needle named is always the needle mended
         cause = cause._replace(needle=None)
+    message = say_count(
+        "count.off.many" if cause.stitches > 0 else "count.off.few",
+        abs(cause.stitches),
+        what=_happened(progress, cause, at, number),
+    )
+    if cause.code in ("extra_stitch", "dropped_stitch") and in_first_round(progress, cause):
+        message = joined(" ", message, on_the_edge(progress, counted, cause))
     return Explanation(
-        message=say_count(
-            "count.off.many" if cause.stitches > 0 else "count.off.few",
-            abs(cause.stitches),
-            what=_happened(progress, cause, at, number),
-        ),
+        message=message,
         where=_where(progress, counted, cause, stage),
         fix=fix,
         at=at,
@@ -224,7 +237,8 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     place = progress.named(at, number)
     if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
         place = say("count.off.or_since", round=place)
-    on = "" if cause.needle is None else say(progress.held("count.off.on_needle"), needle=cause.needle + 1)
+    on_needle = "count.off.on_needle" if progress.needles_known else "count.off.on_needle_assumed"
+    on = "" if cause.needle is None else say(progress.held(on_needle), needle=cause.needle + 1)
     slips = abs(cause.stitches)
     if cause.code == "missed_decrease":
         slips = -(-slips // progress.stages[at].shaping.takes)  # a double decrease takes two stitches away
@@ -240,8 +254,6 @@ def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> 
         )
         key = "count.where.rib.one_by_one" if rib == (1, 1) else f"count.where.rib.{which}"
         sentences.insert(0, say(key, knit=knit, purl=purl))
-    if in_first_round(progress, cause) and cause.code in ("extra_stitch", "dropped_stitch"):
-        sentences.append(say("count.first_round.where"))
     if needles := _needles_off(progress, counted, cause):
         sentences.insert(0, needles)
     return joined(" ", *sentences)
@@ -398,14 +410,15 @@ def _near(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     place = progress.reached(cause.stage, cause.number)
     slip: CauseCode = "dropped_stitch" if cause.stitches < 0 else "extra_stitch"
     slipped = _stitches_off(progress, counted, cause._replace(kind="stitches_off", code=slip))
+    message = say(
+        "count.near.message",
+        counted=counted.total,
+        due=stage.after,
+        place=place,
+        word=say(f"count.word.{progress.word}"),
+    )
     return Explanation(
-        message=say(
-            "count.near.message",
-            counted=counted.total,
-            due=stage.after,
-            place=place,
-            word=say(f"count.word.{progress.word}"),
-        ),
+        message=joined(" ", message, *_begun(progress, cause)),
         where=say("count.elsewhere.where", words=say(f"count.words.{progress.word}")),
         fix=slipped.fix._replace(
             text=joined(
@@ -419,6 +432,30 @@ def _near(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
         at=cause.stage,
         round=cause.number,
         stitches=cause.stitches,
+    )
+
+
+def _begun(progress: Progress, cause: Cause) -> Iterator[str]:
+    """That the decrease round behind is begun, where the stitches are fewer by decreases of it."""
+    shaped = next(
+        (
+            index
+            for index in range(cause.stage + 1, len(progress.stages))
+            if progress.stages[index].shaping.decreases
+        ),
+        None,
+    )
+    if shaped is None or cause.stitches > 0:
+        return
+    stage = progress.stages[shaped]
+    made, part = divmod(-cause.stitches, stage.shaping.takes)
+    if part or stage.before != progress.stages[cause.stage].after or made >= stage.shaping.decreases:
+        return
+    yield say(
+        "count.near.begun",
+        round=progress.named(shaped, stage.first),
+        made=made,
+        decreases=stage.shaping.decreases,
     )
 
 

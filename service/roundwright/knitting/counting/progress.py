@@ -34,8 +34,10 @@ NO_SHAPING: Final = Shaping()
 ON_LOOP: Final = frozenset(
     (
         "count.count_again.message.needle.loop",
+        "count.count_again.message.needle_assumed.loop",
         "count.count_again.where.needle.loop",
         "count.off.on_needle.loop",
+        "count.off.on_needle_assumed.loop",
         "count.merged.message.loop",
         "count.merged.where.loop",
         "count.merged.fix.loop",

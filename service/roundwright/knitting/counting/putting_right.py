@@ -48,7 +48,24 @@ def following(progress: Progress, cause: Cause) -> tuple[NextLine | None, str]:
 def in_first_round(progress: Progress, cause: Cause) -> bool:
     """Whether only the first round is worked above the cast-on, so that the cast-on itself may be miscounted."""
     stage = progress.stages[cause.stage]
-    return cause.number == 1 and not cause.stage and stage.part in ("brim", None)
+    return cause.number == 1 and not cause.stage and stage.part in ("brim", None) and progress.word == "round"
+
+
+def on_the_edge(progress: Progress, counted: Counted, cause: Cause) -> str:
+    """That the cast-on may have been miscounted, and what to do then.
+
+    A brim that comes out on the stitches there are can be knitted as it is, and the body have the right number.
+    """
+    stage = progress.stages[cause.stage]
+    comes_out = stage.rib is None or counted.total % sum(stage.rib) == 0
+    body = any(other.part == "body" and other.after == stage.after for other in progress.stages)
+    how = say_count("count.fix.together" if cause.stitches > 0 else "count.fix.make", abs(cause.stitches))
+    mended = "in_body" if body and comes_out else "next"
+    return joined(
+        " ",
+        say("count.first_round.edge", counted=counted.total),
+        say(f"count.first_round.{mended}", counted=counted.total, how=how),
+    )
 
 
 def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
@@ -59,9 +76,6 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
         sentences: list[str] = [say_count("count.dropped_stitch.fix", abs(cause.stitches), go_on=then)]
         if rib:
             sentences.insert(0, say("count.dropped_stitch.fix.rib"))
-        if in_first_round(progress, cause):
-            how = say_count("count.fix.make", abs(cause.stitches))
-            sentences.append(say("count.first_round.fix", how=how))
         return Fix(_sentences(progress, cause, sentences), after)
     if after is None and progress.fragment:
         return _in_what_follows(progress, cause)
