@@ -116,16 +116,19 @@ class Memory:
 class Replica:
     """One process of the service on a port of its own."""
 
-    def __init__(self, *, files: int | None = None, memory_bytes: int | None = None) -> None:
+    def __init__(
+        self, *, files: int | None = None, memory_bytes: int | None = None, drain_s: int = 0
+    ) -> None:
         self.port = free_port()
         self.files = files
+        self.drain_s = drain_s
         self.memory = Memory(memory_bytes) if memory_bytes else None
         self.process: subprocess.Popen[bytes] | None = None
 
     def start(self) -> None:
         """Start it, within the limits it was given; it need not be ready yet."""
         # Warm, as the image is.
-        environment = server_environment(port=self.port, host=HOST, warm="true")
+        environment = server_environment(port=self.port, host=HOST, warm="true", drain_s=self.drain_s)
         self.process = subprocess.Popen(
             [sys.executable, "-m", "roundwright", "serve"],
             env=environment,
