@@ -25,6 +25,9 @@ CGROUPS = Path("/sys/fs/cgroup")
 WRITTEN_BYTES = 96 * 2**20
 """Room for what the proxy writes, in memory: compose.yaml's."""
 
+READ_TIMEOUT: dict[str, str] = {}
+"""What stands in the place of a time for which the proxy waits on a replica, as delivered where there is nothing."""
+
 UPSTREAM = """upstream roundwright {{
     zone roundwright 256k;
     least_conn;
@@ -249,6 +252,10 @@ class Proxy:
             (workers, f"{workers} user root;" if os.getuid() == 0 else workers),
             ("/dev/stdout", str(folder / "access.log")),
             ("worker_rlimit_nofile 16384;", f"worker_rlimit_nofile {min(16384, _most_files())};"),
+            *(
+                (f"proxy_read_timeout {short};", f"proxy_read_timeout {long};")
+                for short, long in READ_TIMEOUT.items()
+            ),
         )
         if site is None:
             delivered = (folder / "site.conf").read_text()
