@@ -23,6 +23,7 @@ from roundwright.knitting.quantities import (
     stitch_width_mm,
 )
 from roundwright.knitting.rounds.round import Round
+from roundwright.knitting.sizing.cast_on import COARSE_PERCENT
 from roundwright.knitting.sizing.head_references import CM_MM
 from roundwright.knitting.sizing.recommend import USUAL_STRETCH_PERCENT
 from roundwright.language import Message, joined, say, say_count
@@ -127,6 +128,11 @@ class MeasuredHat(NamedTuple):
         return self.planned.brim.rounds + self.planned.body.rounds
 
     @property
+    def rounds(self) -> int:
+        """Rounds of the whole hat, as planned."""
+        return self.straight + len(self.planned.crown.rounds)
+
+    @property
     def wider(self) -> float:
         """How many times as wide as planned it is."""
         return self.edge_mm / mm(self.planned.measurements.circumference)
@@ -226,13 +232,22 @@ def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
     if verdict == "fits":
         ways = (_go_on(hat, units), other_counts, block, back)
     elif verdict == "too_small":
-        ways = (_why_not_go_on(hat, units), other_counts, block, back)
+        ways = (_why_not_go_on(hat, units), other_counts, *_best_first(hat, block, back))
     else:
-        ways = (_why_not_go_on(hat, units), block, back, other_counts)
+        ways = (_why_not_go_on(hat, units), *_best_first(hat, block, back), other_counts)
     return Ways(
         tuple(way for way in ways if isinstance(way, SizeOption)),
         tuple(way for way in ways if isinstance(way, UnhelpfulWay)),
     )
+
+
+def _best_first(
+    hat: MeasuredHat, block: SizeOption | UnhelpfulWay, back: SizeOption | UnhelpfulWay
+) -> tuple[SizeOption | UnhelpfulWay, ...]:
+    """Blocking first where it all but reaches the plan and most of the hat is knitted; else ripping back."""
+    planned_mm = mm(hat.planned.measurements.circumference)
+    is_near = abs(_blocked_mm(hat) - planned_mm) <= COARSE_PERCENT / 100 * hat.head_mm
+    return (block, back) if is_near and 2 * hat.rounds_worked > hat.rounds else (back, block)
 
 
 def _why_not_go_on(hat: MeasuredHat, units: UnitSystem) -> UnhelpfulWay:
@@ -278,10 +293,11 @@ def above_brim_text(units: UnitSystem) -> Message:
 
 def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
     left = _straight_left(hat)
-    more = say("size_check.more_rounds", rounds=left) if left else ""
+    onward = "size_check.go_on" if hat.rounds_worked < hat.rounds else "size_check.close"
+    more = say_count("size_check.more_rounds", left) if left else ""
     return SizeOption(
         code="go_on",
-        message=joined(" ", say("size_check.go_on", body=_text(hat.body_mm, units)), more),
+        message=joined(" ", say(onward, body=_text(hat.body_mm, units)), more),
         circumference=length(hat.body_mm, units),
         straight_rounds=left,
     )
@@ -390,7 +406,9 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
             "size_check.other_counts.rib" if hat.draws_in else "size_check.other_counts",
             round=leading.text,
             stitches=leading.after,
-            rounds=rounds - 1,
+            onward=say_count("size_check.rounds_to_crown", rounds - 1)
+            if rounds > 1
+            else say("size_check.the_crown"),
             body=_anew_text(anew, units),
             edge=_text(hat.edge_mm, units),
         ),
