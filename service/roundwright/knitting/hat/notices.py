@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from math import ceil
 from typing import Final, NamedTuple
 
 from msgspec.structs import replace
@@ -9,6 +10,8 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.hat.brim_and_body import DepthOrLength
+from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.stretch import BODY_STRETCH, RIB_AT_REST, draws_in, edge_gives
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit
 from roundwright.knitting.quantities import (
     Length,
@@ -20,7 +23,7 @@ from roundwright.knitting.quantities import (
     system_of,
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
-from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, USUAL_EASE, hat_mm
 from roundwright.language import Message, joined, listed, say
 
 SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
@@ -31,13 +34,17 @@ DEPTH_MARGIN: Final = 0.2
 practice)."""
 ABOUT_THE_REQUEST: Final = frozenset(
     {
+        "chart_below_measured",
         "crown_gathers",
         "dome_shared",
+        "gauge_per_inch",
+        "gauge_swapped",
         "not_flat",
         "option_unused",
         "sizes_out_of_order",
         "standards_meet",
         "tolerance_passed",
+        "unusual_ease",
     }
 )
 """Warnings for whoever plans the hat: a knitter with needles in hand can do nothing about them."""
@@ -132,6 +139,43 @@ def unusual_depth(
                 nearest=usual,
             ),
             pointer=pointer,
+        ),
+    )
+
+
+def unusual_ease(
+    label: str, request: HatRequest, index: int, head_mm: float, *, body_rounds: int, at: str
+) -> tuple[Notice, ...]:
+    """The warning that a requested ease is one no head wears: too tight to be comfortable, or wider than the head."""
+    brim, body = request.brim, request.body_of(index)
+    edge_mm = hat_mm(head_mm, request.ease, f"{at}/ease")
+    fuller = 1 + (body.fullness or 0.0) / 100
+    gives = min(edge_gives(brim), BODY_STRETCH * fuller) if body_rounds else edge_gives(brim)
+    # A rib with a swatch of its own was measured at rest.
+    at_rest = RIB_AT_REST if draws_in(brim) and brim.gauge is None else 1.0
+    spare_mm = head_mm * COARSE_PERCENT / 100
+    if edge_mm * gives < head_mm - spare_mm:
+        sentence, nearest = "tight", ceil(100 / gives - 100)
+    elif edge_mm * at_rest > head_mm + spare_mm:
+        sentence, nearest = "slips_off", 0
+    elif edge_mm > head_mm + spare_mm and fuller == 1:
+        sentence, nearest = "loose", 0
+    else:
+        return ()
+    return (
+        Notice(
+            code="unusual_ease",
+            message=say(
+                f"hat.unusual_ease.{sentence}",
+                size=label,
+                ease=100 * (edge_mm / head_mm - 1),
+                hat=quantity_text(length(edge_mm, request.units), 3),
+                head=quantity_text(length(head_mm, request.units), 3),
+                stretch=100 * (head_mm / edge_mm - 1),
+                nearest=nearest,
+                usual=USUAL_EASE.percent,
+            ),
+            pointer=f"{at}/ease",
         ),
     )
 

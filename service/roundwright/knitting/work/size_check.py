@@ -20,6 +20,7 @@ from roundwright.knitting.gauge.needle_size import (
 )
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest, require_size
+from roundwright.knitting.hat.stretch import BODY_STRETCH
 from roundwright.knitting.quantities import (
     TEN_CM,
     Gauge,
@@ -39,7 +40,6 @@ from roundwright.knitting.sizing.heads import head_of
 from roundwright.knitting.sizing.recommend import FIT_BASIS
 from roundwright.knitting.work.size_options import (
     BLOCK_BASIS,
-    BODY_STRETCH,
     COUNTS_BASIS,
     RIB_BASIS,
     Fibre,

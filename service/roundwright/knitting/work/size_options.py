@@ -12,6 +12,7 @@ from roundwright.knitting.gauge.needle_size import OTHER_YARN_STITCHES, more_sti
 from roundwright.knitting.hat.bridge import bridging_round
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.stretch import BODY_STRETCH, RIB_AT_REST, draws_in, edge_gives
 from roundwright.knitting.quantities import (
     Gauge,
     Length,
@@ -25,7 +26,6 @@ from roundwright.knitting.quantities import (
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import COARSE_PERCENT
 from roundwright.knitting.sizing.head_references import CM_MM
-from roundwright.knitting.sizing.recommend import USUAL_STRETCH_PERCENT
 from roundwright.language import Message, joined, say, say_count
 
 Fibre = Literal["wool", "cotton", "acrylic", "viscose"]
@@ -49,14 +49,8 @@ RIB_BASIS: Final = Basis(
     say("size_check.rib_basis"),
     "heathersknittingjournal.com (2020), one knitter, one yarn; half of it: common practice",
 )
-BODY_STRETCH: Final = 1 + USUAL_STRETCH_PERCENT / 100
-"""How many times its own width a body in stockinette is worn at, at most."""
-RIB_AT_REST: Final = 2 / 3
-"""Width of a rib at rest, of that of as many plain stitches: rib draws in by about a third (common practice)."""
 ABOVE_BRIM_MM: Final = 30.0
 """Body above the brim from which on its width can be measured (common practice)."""
-WIDEST_COLUMN: Final = 2.0
-"""Rib stretches since it folds: where one column is more than twice as wide as the other, it lies nearly flat."""
 
 
 class SizeOption(Struct, frozen=True, kw_only=True):
@@ -145,16 +139,12 @@ class MeasuredHat(NamedTuple):
     @property
     def draws_in(self) -> bool:
         """Whether the edge is a rib that folds: it is narrower than its count of plain stitches, and gives more."""
-        brim = self.request.brim
-        columns = sorted((brim.rib.knit, brim.rib.purl))
-        return brim.is_ribbed and columns[1] <= WIDEST_COLUMN * columns[0]
+        return draws_in(self.request.brim)
 
     @property
     def edge_gives(self) -> float:
         """How many times its own width the edge is worn at, at most: in rib by more than in stockinette."""
-        if not self.draws_in:
-            return BODY_STRETCH
-        return 1 + (reference.practices()["rib-in-comfort"].usual or 0.0) / 100
+        return edge_gives(self.request.brim)
 
     @property
     def edge_at_rest_mm(self) -> float:
