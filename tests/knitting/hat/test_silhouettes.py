@@ -297,6 +297,23 @@ def test_no_ease_in_print_is_called_unusual(brim: dict[str, Any]) -> None:
     )
 
 
+CABLES = {"gauge": {"stitches": 26, "rows": 30}}
+
+
+def test_a_crown_in_another_stitch_than_the_body_begins_as_wide_as_it() -> None:
+    """132 stitches of cables at 26 in 10 cm are 50.8 cm, at 20 of the hat 66 cm (arithmetic). With the gauge of the
+    cables as that of the hat the crown is as wide as the body, and nothing is said.
+    """
+    (message,) = warned("crown_off_body", sizes=WOMAN, body=CABLES)
+    size = hats(gauge={"stitches": 20, "rows": 28}, sizes=WOMAN, body=CABLES)["sizes"][0]
+    stitches = size["crown"]["stitches"]
+    assert f"begins on {stitches} stitches, at the gauge of the hat {stitches / 2:.3g} cm around" in message
+    assert f"over a body of {stitches / 2.6:.3g} cm" in message
+    other = hats(**CABLES, sizes=WOMAN, brim={"kind": "rolled", "gauge": {"stitches": 20, "rows": 28}})
+    assert "crown_off_body" not in {notice["code"] for notice in other["warnings"]}
+    assert not warned("crown_off_body", sizes=WOMAN, body={"gauge": {"stitches": 21, "rows": 28}})
+
+
 def test_the_hat_size_of_a_chart_is_not_made_smaller_in_silence() -> None:
     """20 in for a woman is the size of a hat (Craft Yarn Council); measured heads average 56.1 cm (ANSUR II)."""
     (message,) = warned("chart_below_measured", sizes=[{"chart": "woman"}])

@@ -54,9 +54,9 @@ from roundwright.language import Language, Message, joined, say, say_count
 
 MOST_TIMES_OFF: Final = 2.0
 """A hat twice or half as wide as planned was measured wrong, or is another hat."""
-NEAR_PLAN: Final = 0.1
-"""A measure whose half or double is within a tenth of the plan was taken flat and given as all around, or the reverse
-(common practice)."""
+NEAR_PLAN: Final = 0.2
+"""A measure whose half or double is within a fifth of the plan was taken flat and given as all around, or the reverse:
+gauges are off by that much, and not by half (common practice)."""
 
 ROWS_BASIS: Final = Basis(
     say("size_check.rows_basis"),
@@ -118,9 +118,9 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
         Meta(
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
             "can wear; `too_small`, `too_large`: it cannot, or a ribbed edge holds a body wider than the head. By the "
-            "width of edge and body, a ribbed edge by the stretch of rib; before 3 cm of the body are done a first "
-            "guess (warnings `measured_in_rib`, `measured_early`). A depth that no longer covers the ears is a "
-            "warning, `too_shallow`."
+            "width of edge and body, a ribbed edge by the stretch of rib; `too_early`: less than 3 cm of the body are "
+            "done, which tells no width (warnings `measured_in_rib`, `measured_early`). A depth that no longer covers "
+            "the ears is a warning, `too_shallow`."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
@@ -173,7 +173,6 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         head_mm,
     )
     verdict = _verdict(measured)
-    is_early = measured.is_early and verdict != "as_planned"
     ways = ways_out(measured, verdict, request.units)
     return SizeCheckAnswer(
         message=joined(
@@ -188,7 +187,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         comes_to=comes_to,
         gauge=knitted.gauge,
         needle=keep_needle(say("size_check.needle_early"))
-        if is_early
+        if verdict == "too_early"
         else _needle(measured, ways.options, request.units),
         options=ways.options,
         unhelpful=ways.unhelpful,
@@ -202,7 +201,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         ),
         warnings=(
             *_early_notices(measured, request.units),
-            *(() if is_early else _depth_notices(measured, comes_to, request.units)),
+            *(() if verdict == "too_early" else _depth_notices(measured, comes_to, request.units)),
         ),
     )
 
@@ -322,6 +321,8 @@ def _verdict(hat: MeasuredHat) -> Verdict:
     planned_mm, knitted_mm = stitch_width_mm(hat.request.gauge), stitch_width_mm(hat.gauge)
     if abs(more_stitches(knitted_mm, planned_mm)) < SAME_STITCHES:
         return "as_planned"
+    if hat.is_early:
+        return "too_early"
     if hat.head_mm < hat.edge_mm:
         return "too_large"
     return "fits" if hat.edge_fits and hat.body_fits else "too_small"
@@ -341,9 +342,7 @@ def _comes_to(planned: HatRounds, knitted: _Knitted | None, units: UnitSystem) -
 
 
 def _message(hat: MeasuredHat, verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> Message:
-    if hat.is_early and verdict != "as_planned":
-        sentence = "early"
-    elif verdict == "too_large" and hat.edge_fits:
+    if verdict == "too_large" and hat.edge_fits:
         sentence = "loose"
     elif verdict == "as_planned" and _is_off_in_depth(comes_to, planned):
         sentence = "as_planned.in_width"
@@ -372,8 +371,6 @@ def _ease_text(percent: float) -> Message:
 
 def _fits_another(hat: MeasuredHat, units: UnitSystem) -> str:
     """The sentence that what is knitted fits the head of another size of the request; empty where none."""
-    if hat.is_early:
-        return ""
     planned_share = mm(hat.planned.measurements.circumference) / hat.head_mm
     others = [
         (abs(hat.edge_mm / head_mm - planned_share), index, head_mm)

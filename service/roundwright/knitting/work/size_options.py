@@ -29,7 +29,7 @@ from roundwright.knitting.sizing.head_references import CM_MM
 from roundwright.language import Message, joined, say, say_count
 
 Fibre = Literal["wool", "cotton", "acrylic", "viscose"]
-Verdict = Literal["as_planned", "fits", "too_small", "too_large"]
+Verdict = Literal["as_planned", "fits", "too_small", "too_large", "too_early"]
 OptionCode = Literal["go_on", "other_counts", "block", "rip_back"]
 
 SHRINKING: Final = ("wool", "cotton")
@@ -139,12 +139,12 @@ class MeasuredHat(NamedTuple):
     @property
     def draws_in(self) -> bool:
         """Whether the edge is a rib that folds: it is narrower than its count of plain stitches, and gives more."""
-        return draws_in(self.request.brim)
+        return draws_in(self.request)
 
     @property
     def edge_gives(self) -> float:
         """How many times its own width the edge is worn at, at most: in rib by more than in stockinette."""
-        return edge_gives(self.request.brim)
+        return edge_gives(self.request)
 
     @property
     def edge_at_rest_mm(self) -> float:
@@ -211,7 +211,7 @@ def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
     """
     if verdict == "as_planned":
         return Ways((_go_on(hat, units),), ())
-    if hat.is_early:
+    if verdict == "too_early":
         reason = say("size_check.unhelpful.early", above=above_brim_text(units))
         codes: tuple[OptionCode, ...] = ("other_counts", "block", "rip_back")
         return Ways((_knit_on(hat, units),), tuple(UnhelpfulWay(code=code, message=reason) for code in codes))
