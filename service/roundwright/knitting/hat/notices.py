@@ -46,7 +46,6 @@ ABOUT_THE_REQUEST: Final = frozenset(
         "gauge_swapped",
         "not_flat",
         "option_unused",
-        "rib_of_two_colours",
         "sizes_out_of_order",
         "standards_meet",
         "tolerance_passed",
