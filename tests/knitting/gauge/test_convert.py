@@ -55,6 +55,41 @@ def test_a_gauge_finer_than_any_class_is_of_the_finest() -> None:
     assert [notice.code for notice in answer.warnings] == ["between_yarn_weights"]
 
 
+def test_more_stitches_than_rows_are_two_numbers_that_changed_places() -> None:
+    """Plain knitting has 1.3 rows to a stitch (Munden 1959)."""
+    [notice] = convert(ConvertRequest(gauge=Gauge(stitches=28, rows=20))).warnings
+    assert (notice.code, notice.pointer) == ("gauge_swapped", "#/gauge/rows")
+    assert "Probably 20 stitches and 28 rows are meant" in notice.message
+
+
+def test_five_stitches_in_10_cm_are_probably_in_an_inch() -> None:
+    """5 by 7 in an inch is a worsted (Craft Yarn Council: 16 to 20 in 4 in); in 10 cm few yarns have it."""
+    [notice] = convert(ConvertRequest(gauge=Gauge(stitches=5, rows=7))).warnings
+    assert (notice.code, notice.pointer) == ("gauge_per_inch", "#/gauge/over")
+    assert "19.7 in 10 cm" in notice.message
+    per_inch = convert(ConvertRequest(gauge=Gauge(stitches=5, rows=7, over=Length(1, "in"))))
+    assert per_inch.warnings == ()
+
+
+@pytest.mark.parametrize(
+    ("stitches", "rows"),
+    [
+        (20, 40),  # garter: two rows to the width of a stitch (practice.json, garter-rows)
+        (18, 42),  # garter of some: 7 rows to 3 stitches
+        (24, 24),  # knitted in two colours: as many rows as stitches (common practice)
+        (28, 26),  # rib at rest (common practice)
+        (22, 44),  # slip stitch: twice as many rows (common practice)
+        (9, 12),  # super bulky
+    ],
+)
+def test_gauges_that_are_knitted_are_converted_without_a_question(stitches: float, rows: float) -> None:
+    """No fabric in use is taken for a mistake."""
+    codes = {
+        notice.code for notice in convert(ConvertRequest(gauge=Gauge(stitches=stitches, rows=rows))).warnings
+    }
+    assert not codes & {"gauge_swapped", "gauge_per_inch"}
+
+
 def test_classes_carry_the_names_their_yarn_is_sold_under() -> None:
     """Shops say DK for 3, worsted or aran for 4: common practice."""
     answer = convert(ConvertRequest(gauge=Gauge(stitches=20.5, rows=28)))

@@ -102,6 +102,16 @@ def test_a_rib_in_two_colours_carries_yarn_behind() -> None:
         assert more_m == pytest.approx(worked / 4.1 * loop_m, rel=1e-3)
 
 
+def test_a_rib_in_two_colours_is_said_to_stretch_little() -> None:
+    """The yarn carried behind holds it (common practice); nobody needs to be told of a rib in one colour."""
+    plain = {"brim": [CREAM], "body": [{"colour": "cream"}]}
+    codes = [
+        {notice["code"] for notice in striped(colours=colours)["warnings"]}
+        for colours in (plain, {**plain, "brim_purl": "navy"})
+    ]
+    assert ["rib_of_two_colours" in each for each in codes] == [False, True]
+
+
 @pytest.mark.parametrize(
     ("colours", "brim", "pointer"),
     [

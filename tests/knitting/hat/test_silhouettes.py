@@ -245,6 +245,85 @@ def test_no_usual_depth_is_called_unusual(silhouette: str) -> None:
         assert not warned("unusual_depth", sizes=[size], silhouette=silhouette, depth=cm(usual))
 
 
+RIB = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}}
+
+
+@pytest.mark.parametrize(
+    ("ease", "brim", "told"),
+    [
+        (-45, RIB, "stretch by 82 %, more than is comfortable: take -16 to 0 %, usually -10 %."),
+        (
+            -40,
+            {"kind": "rolled"},
+            "stretch by 67 %, more than is comfortable: take -16 to 0 %, usually -10 %.",
+        ),
+        (40, {"kind": "rolled"}, "It would not stay on: take 0 % or less, usually -10 %."),
+        (
+            40,
+            RIB,
+            "the body hangs loose: take 0 % or less, usually -10 %, and more fullness for a full body.",
+        ),
+    ],
+)
+def test_an_ease_that_no_head_wears_is_knitted_with_a_warning(
+    ease: float, brim: dict[str, Any], told: str
+) -> None:
+    """Stockinette is worn stretched by up to a fifth, and rib draws in by a third (common practice)."""
+    (message,) = warned("unusual_ease", sizes=WOMAN, ease={"percent": ease}, brim=brim)
+    assert message.startswith(f"woman: an ease of {ease} % makes a hat of ")
+    assert message.endswith(told)
+
+
+@pytest.mark.parametrize("brim", [RIB, {"kind": "rolled"}])
+def test_no_ease_in_print_is_called_unusual(brim: dict[str, Any]) -> None:
+    """From 4 in smaller than a grown-up's head to as wide as it (tutorials), and a whole hat in rib a quarter smaller,
+    since rib stretches more (common practice).
+    """
+    four_inches = {"length": {"value": -4, "unit": "in"}}
+    for ease in (four_inches, {"percent": -10}, {"percent": -15}, {"percent": 0}, {"percent": 3}):
+        assert not warned("unusual_ease", sizes=WOMAN, ease=ease, brim=brim)
+    assert not warned(
+        "unusual_ease",
+        sizes=WOMAN,
+        silhouette="slouch",
+        ease={"percent": -25},
+        brim=RIB,
+    )
+    assert not warned(
+        "unusual_ease",
+        sizes=WOMAN,
+        ease={"percent": -25},
+        brim={**RIB, "length": cm(18)},
+    )
+
+
+CABLES = {"gauge": {"stitches": 26, "rows": 30}}
+
+
+def test_a_crown_in_another_stitch_than_the_body_begins_as_wide_as_it() -> None:
+    """132 stitches of cables at 26 in 10 cm are 50.8 cm, at 20 of the hat 66 cm (arithmetic). With the gauge of the
+    cables as that of the hat the crown is as wide as the body, and nothing is said.
+    """
+    (message,) = warned("crown_off_body", sizes=WOMAN, body=CABLES)
+    size = hats(gauge={"stitches": 20, "rows": 28}, sizes=WOMAN, body=CABLES)["sizes"][0]
+    stitches = size["crown"]["stitches"]
+    assert f"begins on {stitches} stitches, at the gauge of the hat {stitches / 2:.3g} cm around" in message
+    assert f"over a body of {stitches / 2.6:.3g} cm" in message
+    other = hats(**CABLES, sizes=WOMAN, brim={"kind": "rolled", "gauge": {"stitches": 20, "rows": 28}})
+    assert "crown_off_body" not in {notice["code"] for notice in other["warnings"]}
+    assert not warned("crown_off_body", sizes=WOMAN, body={"gauge": {"stitches": 21, "rows": 28}})
+
+
+def test_the_hat_size_of_a_chart_is_not_made_smaller_in_silence() -> None:
+    """20 in for a woman is the size of a hat (Craft Yarn Council); measured heads average 56.1 cm (ANSUR II)."""
+    (message,) = warned("chart_below_measured", sizes=[{"chart": "woman"}])
+    assert message.endswith(
+        "Here the ease is -10 % all the same: take an ease of 0 % to have the hat as wide as in the chart."
+    )
+    (message,) = warned("chart_below_measured", sizes=[{"chart": "woman"}], ease={"percent": 0})
+    assert "all the same" not in message
+
+
 def test_22_cm_are_a_baby_born_too_early_but_not_a_woman() -> None:
     """The median at 24 weeks is 22 cm (INTERGROWTH-21st); a size called a woman's is 22 in, 55.9 cm."""
     head = {"head": cm(22)}

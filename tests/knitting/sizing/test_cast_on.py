@@ -179,3 +179,9 @@ def test_units_change_no_stitch(head_cm, gauge):
     assert metric.stitches == imperial.stitches
     assert imperial.circumference.unit == "in"
     assert imperial.circumference.value * 2.54 == pytest.approx(metric.circumference.value, rel=1e-5)
+
+
+def test_a_gauge_with_its_numbers_changed_is_asked_about_before_the_cast_on():
+    """28 stitches and 20 rows are 20 stitches and 28 rows (common practice): 141 stitches are cast on for 101."""
+    [notice] = cast_on(request(56, Gauge(stitches=28, rows=20))).warnings
+    assert notice.code == "gauge_swapped"

@@ -33,6 +33,20 @@ def test_us_and_uk_say_it_their_way(terms: str, gauge: str, fabric: str) -> None
     assert fabric in lines(hats(sizes=BABIES, terms=terms)["pattern"], gauge)[0]
 
 
+@pytest.mark.parametrize(
+    ("kind", "depth"),
+    [
+        ("rolled", "Depth, edge to top: 21 cm with the edge rolled up; 23 cm from the cast-on edge"),
+        ("folded", "Depth, edge to top: 21 cm with the brim turned up; 26.5 cm from the cast-on edge"),
+        ("ribbed", "Depth, edge to top: 21 cm"),
+    ],
+)
+def test_the_depth_is_told_as_worn_and_as_the_work_is_measured(kind: str, depth: str) -> None:
+    """The work measures 19.5 cm before a crown of 7.1, brim unfolded, of a hat 21 cm deep when 5.25 are turned up."""
+    hat = hats(gauge={"stitches": 20, "rows": 28}, sizes=[{"adult": "woman"}], brim={"kind": kind})
+    assert lines(hat["pattern"], "FINISHED MEASUREMENTS")[-1] == depth
+
+
 def test_inches_are_printed_in_quarters() -> None:
     """A tape in inches is read in quarters, one in centimetres in halves (common practice)."""
     imperial = hats(sizes=BABIES, units="imperial")["pattern"]

@@ -9,6 +9,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
 from roundwright.knitting.quantities import (
     SHAPE_BASIS,
+    TEN_CM,
     Gauge,
     Length,
     UnitSystem,
@@ -23,6 +24,12 @@ from roundwright.language import Language, Message, say
 TEN_CM_MM: Final = 100.0
 FOUR_IN_MM: Final = 101.6
 INCH_MM: Final = 25.4
+
+MOST_STITCHES_TO_A_ROW: Final = 1.1
+"""Plain knitting has about 1.3 rows to a stitch (Munden 1959), knitted in two colours about one (common practice); more
+stitches than rows are two numbers that changed places."""
+FEWEST_TO_AN_INCH: Final = 2.0
+"""Stitches in an inch of the thickest yarns that are counted so (common practice)."""
 
 
 class ConvertRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -112,7 +119,7 @@ def convert(request: ConvertRequest) -> ConvertAnswer:
         yarn_weights=yarn_weights_of(gauge),
         needles=_needles(_weights_near(width_mm)),
         basis=_basis(gauge),
-        warnings=rows_assumed(gauge) + between_classes(gauge),
+        warnings=unusual_gauge(gauge) + rows_assumed(gauge) + between_classes(gauge),
     )
 
 
@@ -184,6 +191,20 @@ def between_classes(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...
     else:
         message = say("gauge.no_class", stitches=count, nearest=class_text(weights[0]))
     return (Notice(code="between_yarn_weights", message=message, pointer=f"{pointer}/stitches"),)
+
+
+def unusual_gauge(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
+    """The warnings for counts that are hardly those of plain knitting in 10 cm, with what is probably meant."""
+    stitches, rows = gauge.stitches, gauge.rows
+    if rows is not None and stitches > MOST_STITCHES_TO_A_ROW * rows:
+        message = say("gauge.swapped", stitches=stitches, rows=rows)
+        return (Notice(code="gauge_swapped", message=message, pointer=f"{pointer}/rows"),)
+    thickest = reference.yarn_weights()[-1].stitches_max
+    if gauge.over == TEN_CM and FEWEST_TO_AN_INCH <= stitches <= thickest:
+        in_10_cm = stitches * TEN_CM_MM / INCH_MM
+        message = say("gauge.per_inch", stitches=stitches, in_10_cm=in_10_cm)
+        return (Notice(code="gauge_per_inch", message=message, pointer=f"{pointer}/over"),)
+    return ()
 
 
 def class_text(weight: YarnWeight) -> Message:

@@ -18,7 +18,7 @@ from roundwright.knitting.quantities import (
     quantity_text,
     tidy,
 )
-from roundwright.language import Message, say, say_count
+from roundwright.language import say, say_count
 
 SAME_STITCHES: Final = 0.5
 """Stitches in 10 cm by which two swatches of one knitter differ (common practice): no reason to change the needle."""
@@ -53,7 +53,7 @@ def more_stitches(width_mm: float, pattern_mm: float) -> float:
     return tidy(100.0 / width_mm - 100.0 / pattern_mm, 9)
 
 
-def keep_needle(message: Message) -> NeedleAdvice:
+def keep_needle(message: str) -> NeedleAdvice:
     """The advice to keep the needle, for the reason that the message has."""
     return NeedleAdvice(change="same", sizes_low=0, sizes_high=0, next=None, message=message)
 

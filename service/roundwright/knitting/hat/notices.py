@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
+from math import ceil
 from typing import Final, NamedTuple
 
 from msgspec.structs import replace
@@ -9,6 +10,9 @@ from msgspec.structs import replace
 from roundwright import reference
 from roundwright.knitting.answers import Notice
 from roundwright.knitting.hat.brim_and_body import DepthOrLength
+from roundwright.knitting.hat.part_gauge import body_gauge
+from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.stretch import BODY_STRETCH, RIB_AT_REST, draws_in, edge_gives
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleSplit
 from roundwright.knitting.quantities import (
     Length,
@@ -17,10 +21,11 @@ from roundwright.knitting.quantities import (
     mm,
     quantity_text,
     range_text,
+    stitch_width_mm,
     system_of,
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
-from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES
+from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, USUAL_EASE, hat_mm
 from roundwright.language import Message, joined, listed, say
 
 SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
@@ -29,15 +34,22 @@ SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
 DEPTH_MARGIN: Final = 0.2
 """Share by which a hat may be shallower than a skullcap or deeper than a slouch before it is nobody's (common
 practice)."""
+CROWN_MARGIN: Final = 0.1
+"""Share by which the crown may begin wider or narrower than the body before it shows (common practice)."""
 ABOUT_THE_REQUEST: Final = frozenset(
     {
+        "chart_below_measured",
         "crown_gathers",
+        "crown_off_body",
         "dome_shared",
+        "gauge_per_inch",
+        "gauge_swapped",
         "not_flat",
         "option_unused",
         "sizes_out_of_order",
         "standards_meet",
         "tolerance_passed",
+        "unusual_ease",
     }
 )
 """Warnings for whoever plans the hat: a knitter with needles in hand can do nothing about them."""
@@ -136,6 +148,65 @@ def unusual_depth(
     )
 
 
+def unusual_ease(
+    label: str, request: HatRequest, index: int, head_mm: float, *, body_rounds: int, at: str
+) -> tuple[Notice, ...]:
+    """The warning that a requested ease is one no head wears: too tight to be comfortable, or wider than the head."""
+    edge_mm = hat_mm(head_mm, request.ease, f"{at}/ease")
+    fuller = 1 + (request.body_of(index).fullness or 0.0) / 100
+    gives = min(edge_gives(request), BODY_STRETCH * fuller) if body_rounds else edge_gives(request)
+    # A rib with a swatch of its own was measured at rest.
+    at_rest = RIB_AT_REST if draws_in(request) and request.brim.gauge is None else 1.0
+    spare_mm = head_mm * COARSE_PERCENT / 100
+    if edge_mm * gives < head_mm - spare_mm:
+        sentence, nearest = "tight", ceil(100 / gives - 100)
+    elif edge_mm * at_rest > head_mm + spare_mm:
+        sentence, nearest = "slips_off", 0
+    elif edge_mm > head_mm + spare_mm and fuller == 1:
+        sentence, nearest = "loose", 0
+    else:
+        return ()
+    return (
+        Notice(
+            code="unusual_ease",
+            message=say(
+                f"hat.unusual_ease.{sentence}",
+                size=label,
+                ease=100 * (edge_mm / head_mm - 1),
+                hat=quantity_text(length(edge_mm, request.units), 3),
+                head=quantity_text(length(head_mm, request.units), 3),
+                stretch=100 * (head_mm / edge_mm - 1),
+                nearest=nearest,
+                usual=USUAL_EASE.percent,
+            ),
+            pointer=f"{at}/ease",
+        ),
+    )
+
+
+def crown_off_body(label: str, request: HatRequest, index: int, stitches: int, at: str) -> tuple[Notice, ...]:
+    """The warning that the crown, at the gauge of the hat, begins much wider or narrower than the body below it."""
+    body_mm = stitches * body_gauge(request, index, at).width_mm
+    crown_mm = stitches * stitch_width_mm(request.gauge)
+    if abs(crown_mm / body_mm - 1) <= CROWN_MARGIN:
+        return ()
+    own = request.sizes[index].body
+    is_own = own is not None and own.gauge is not None
+    return (
+        Notice(
+            code="crown_off_body",
+            message=say(
+                "hat.crown_off_body",
+                size=label,
+                stitches=stitches,
+                crown=quantity_text(length(crown_mm, request.units), 3),
+                body=quantity_text(length(body_mm, request.units), 3),
+            ),
+            pointer=f"{at}/sizes/{index}/body/gauge" if is_own else f"{at}/body/gauge",
+        ),
+    )
+
+
 def unused_notice(requested: DepthOrLength) -> tuple[Notice, ...]:
     """The warning that what a size says of its depth goes before what the request says of the depth of all."""
     if requested.unused is None:
@@ -178,6 +249,16 @@ def shared_dome_notice(higher_mm: Sequence[tuple[str, float]], units: UnitSystem
         ),
         pointer="#/crown/style",
     )
+
+
+def rib_of_two_colours(*, brim_purl: str | None) -> Iterator[Notice]:
+    """The warning that a rib of two colours is not the elastic edge that a rib is chosen for."""
+    if brim_purl is not None:
+        yield Notice(
+            code="rib_of_two_colours",
+            message=say("hat.rib_of_two_colours"),
+            pointer="#/colours/brim_purl",
+        )
 
 
 def floats_notice(*, folded: bool, brim_purl: str | None) -> Iterator[Notice]:

@@ -16,6 +16,7 @@ from roundwright.knitting.answers import (
     RulesVersion,
 )
 from roundwright.knitting.crown.crown import CrownAnswer, crown_counts, work_crown
+from roundwright.knitting.gauge.convert import unusual_gauge
 from roundwright.knitting.hat.bridge import (
     BRIDGE_BASIS,
     COUNTS_BASIS,
@@ -46,14 +47,17 @@ from roundwright.knitting.hat.needles import (
 from roundwright.knitting.hat.notices import (
     DepthReached,
     SizeCount,
+    crown_off_body,
     deeper_notice,
     floats_notice,
     named_by_size,
+    rib_of_two_colours,
     shared_dome_notice,
     size_notices,
     tolerance_notice,
     unused_notice,
     unusual_depth,
+    unusual_ease,
 )
 from roundwright.knitting.hat.numbering import first_numbers, numbered_crown
 from roundwright.knitting.hat.part_gauge import (
@@ -204,8 +208,10 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     works = tuple(_hat_work(worked) for worked in sizes)
     order = class_order(works, fabric, request.units, request.margin_percent)
     warnings = (
+        *unusual_gauge(request.gauge, "#/gauge"),
         *_warnings(plans, sizes),
         *(_shared_dome(request, plans) if is_shared else ()),
+        *rib_of_two_colours(brim_purl=request.colours.brim_purl if request.colours else None),
         *floats_notice(
             folded=request.brim.edge == "folded",
             brim_purl=request.colours.brim_purl if request.colours else None,
@@ -375,6 +381,9 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
         crown, needles, notices = on_held(in_hand, split, crown, request.tolerance, units)
         warnings += notices
     warnings += (*tolerance_notice(split, request.tolerance, f"{at}/tolerance"), *unused_notice(requested))
+    if crown.rounds:
+        warnings += crown_off_body(_label(size), request, index, stitches, at)
+    warnings += unusual_ease(_label(size), request, index, wearer.mm, body_rounds=straight.body, at=at)
     warnings += label_notices(size.label, size.head, f"{at}/sizes/{index}/head")
     edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
     reached_mm = edge_mm + crown_mm - straight.hidden_mm

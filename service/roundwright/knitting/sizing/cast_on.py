@@ -4,11 +4,13 @@ Circumference of the hat = head x (1 + ease); stitches = circumference / width o
 multiple.
 """
 
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from math import pi
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
+from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import (
@@ -21,6 +23,7 @@ from roundwright.knitting.answers import (
     RulesVersion,
     only_one,
 )
+from roundwright.knitting.gauge.convert import unusual_gauge
 from roundwright.knitting.quantities import (
     THICKEST_NEEDLE_MM,
     THINNEST_NEEDLE_MM,
@@ -49,7 +52,7 @@ from roundwright.knitting.sizing.heads import (
     head_size,
     mm_in_range,
 )
-from roundwright.language import Language, say
+from roundwright.language import Language, joined, say
 
 MOST_EASE_PERCENT: Final = 50.0
 """Half the head less or more: beyond it a hat does not go on, or does not stay on."""
@@ -172,9 +175,10 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
     needle_mm = None
     if request.needle is not None:
         needle_mm = mm_in_range(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "needle", "#/needle")
-    return work_cast_on(
+    answer = work_cast_on(
         head, request.ease, request.gauge, request.multiple, request.units, needle_mm=needle_mm
     )
+    return replace(answer, warnings=(*unusual_gauge(request.gauge), *answer.warnings))
 
 
 @lru_cache(maxsize=64)  # people repeat a request while they try other options of the same hat
@@ -214,8 +218,21 @@ def work_cast_on(
         tail=tail,
         cautions=cautions(head.youngest_months),
         basis=(*head.basis, STITCHES_BASIS, *_ease_basis(ease), tail_rules),
-        warnings=(*head.warnings, *_coarse_notice(chosen, requested_percent, f"{pointer}/multiple")),
+        warnings=(
+            *_with_ease(head.warnings, requested_percent),
+            *_coarse_notice(chosen, requested_percent, f"{pointer}/multiple"),
+        ),
     )
+
+
+def _with_ease(warnings: Sequence[Notice], percent: float) -> Iterator[Notice]:
+    """The warnings of the head; that a chart has sizes of hats goes on with the ease that is taken all the same."""
+    for notice in warnings:
+        if notice.code == "chart_below_measured" and percent < 0:
+            taken = say("cast_on.ease_of_chart", percent=percent)
+            yield replace(notice, message=joined(" ", notice.message, taken))
+        else:
+            yield notice
 
 
 def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:

@@ -3,6 +3,7 @@
 request -> hat as planned, and at the gauge as knitted -> what it comes to -> the ways out, in `size_options`
 """
 
+from collections.abc import Sequence
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
@@ -19,6 +20,7 @@ from roundwright.knitting.gauge.needle_size import (
 )
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest, require_size
+from roundwright.knitting.hat.stretch import BODY_STRETCH
 from roundwright.knitting.quantities import (
     TEN_CM,
     Gauge,
@@ -32,12 +34,12 @@ from roundwright.knitting.quantities import (
     tidy,
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
+from roundwright.knitting.sizing.cast_on import COARSE_PERCENT
 from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.heads import head_of
 from roundwright.knitting.sizing.recommend import FIT_BASIS
 from roundwright.knitting.work.size_options import (
     BLOCK_BASIS,
-    BODY_STRETCH,
     COUNTS_BASIS,
     RIB_BASIS,
     Fibre,
@@ -52,6 +54,9 @@ from roundwright.language import Language, Message, joined, say, say_count
 
 MOST_TIMES_OFF: Final = 2.0
 """A hat twice or half as wide as planned was measured wrong, or is another hat."""
+NEAR_PLAN: Final = 0.2
+"""A measure whose half or double is within a fifth of the plan was taken flat and given as all around, or the reverse:
+gauges are off by that much, and not by half (common practice)."""
 
 ROWS_BASIS: Final = Basis(
     say("size_check.rows_basis"),
@@ -113,9 +118,9 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
         Meta(
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
             "can wear; `too_small`, `too_large`: it cannot, or a ribbed edge holds a body wider than the head. By the "
-            "width of edge and body, a ribbed edge by the stretch of rib; before 3 cm of the body are done a first "
-            "guess (warnings `measured_in_rib`, `measured_early`). A depth that no longer covers the ears is a "
-            "warning, `too_shallow`."
+            "width of edge and body, a ribbed edge by the stretch of rib; `too_early`: less than 3 cm of the body are "
+            "done, which tells no width (warnings `measured_in_rib`, `measured_early`). A depth that no longer covers "
+            "the ears is a warning, `too_shallow`."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
@@ -168,7 +173,6 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         head_mm,
     )
     verdict = _verdict(measured)
-    is_early = measured.is_early and verdict != "as_planned"
     ways = ways_out(measured, verdict, request.units)
     return SizeCheckAnswer(
         message=joined(
@@ -183,8 +187,8 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         comes_to=comes_to,
         gauge=knitted.gauge,
         needle=keep_needle(say("size_check.needle_early"))
-        if is_early
-        else advise(stitch_width_mm(knitted.gauge), stitch_width_mm(request.hat.gauge), None, request.units),
+        if verdict == "too_early"
+        else _needle(measured, ways.options, request.units),
         options=ways.options,
         unhelpful=ways.unhelpful,
         basis=(
@@ -197,9 +201,21 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         ),
         warnings=(
             *_early_notices(measured, request.units),
-            *(() if is_early else _depth_notices(measured, comes_to, request.units)),
+            *(() if verdict == "too_early" else _depth_notices(measured, comes_to, request.units)),
         ),
     )
+
+
+def _needle(hat: MeasuredHat, options: Sequence[SizeOption], units: UnitSystem) -> NeedleAdvice:
+    """Which needle corrects the gauge; beside counts for the gauge as knitted, that it is one or the other."""
+    advice = advise(stitch_width_mm(hat.gauge), stitch_width_mm(hat.request.gauge), None, units)
+    if not hat.needle_corrects:
+        return keep_needle(advice.message)
+    planned = tuple(round.after for round in hat.planned.crown.rounds)
+    new_counts = any(option.crown_counts not in ((), planned) for option in options)
+    if advice.change == "same" or not new_counts:
+        return advice
+    return replace(advice, message=joined(" ", advice.message, say("size_check.needle_or_counts")))
 
 
 def _planned(request: SizeCheckRequest) -> HatRounds:
@@ -227,6 +243,7 @@ def _knitted(request: SizeCheckRequest, planned: HatRounds) -> _Knitted:
     measures = planned.measurements
     in_brim = request.rounds_worked <= planned.brim.rounds
     planned_mm = mm(measures.circumference if in_brim else measures.body_circumference)
+    _check_flat_or_around(request, planned_mm, in_rib=in_brim and request.hat.brim.is_ribbed)
     if request.circumference is not None:
         wider = _times(mm(request.circumference), planned_mm, request.units, "#/circumference")
     else:
@@ -242,6 +259,36 @@ def _knitted(request: SizeCheckRequest, planned: HatRounds) -> _Knitted:
         stitches=tidy(mm(TEN_CM) / width_mm), rows=tidy(mm(TEN_CM) / (row_mm * higher)), over=TEN_CM
     )
     return _Knitted(wider, higher, gauge)
+
+
+def _check_flat_or_around(request: SizeCheckRequest, planned_mm: float, *, in_rib: bool) -> None:
+    """Raise `Impossible` for a flat width that is the measure all around, or the reverse: twice or half the plan.
+
+    Rib by itself may well lie at half its width.
+    """
+    measured = request.width or request.circumference
+    assert measured is not None
+    is_flat = request.width is not None
+    around_mm = mm(measured) * (2 if is_flat else 1)
+    meant_mm = around_mm / 2 if is_flat else around_mm * 2
+    if abs(meant_mm / planned_mm - 1) > NEAR_PLAN or (in_rib and not is_flat):
+        return
+    other = "circumference" if is_flat else "width"
+    raise Impossible(
+        say(
+            f"size_check.is_it_{other}",
+            measured=quantity_text(measured, 3),
+            around=quantity_text(length(around_mm, request.units), 3),
+            planned=quantity_text(length(planned_mm, request.units), 3),
+        ),
+        code="out_of_range",
+        pointer="#/width" if is_flat else "#/circumference",
+        nearest=say(f"size_check.as_{other}", measured=quantity_text(measured, 3)),
+        suggested={
+            "value": tidy(measured.value / 2 if is_flat else measured.value * 2),
+            "unit": measured.unit,
+        },
+    )
 
 
 def _worked_mm(planned: HatRounds, rounds: int, row_mm: float) -> float:
@@ -274,6 +321,8 @@ def _verdict(hat: MeasuredHat) -> Verdict:
     planned_mm, knitted_mm = stitch_width_mm(hat.request.gauge), stitch_width_mm(hat.gauge)
     if abs(more_stitches(knitted_mm, planned_mm)) < SAME_STITCHES:
         return "as_planned"
+    if hat.is_early:
+        return "too_early"
     if hat.head_mm < hat.edge_mm:
         return "too_large"
     return "fits" if hat.edge_fits and hat.body_fits else "too_small"
@@ -293,10 +342,10 @@ def _comes_to(planned: HatRounds, knitted: _Knitted | None, units: UnitSystem) -
 
 
 def _message(hat: MeasuredHat, verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> Message:
-    if hat.is_early and verdict != "as_planned":
-        sentence = "early"
-    elif verdict == "too_large" and hat.edge_fits:
+    if verdict == "too_large" and hat.edge_fits:
         sentence = "loose"
+    elif verdict == "as_planned" and _is_off_in_depth(comes_to, planned):
+        sentence = "as_planned.in_width"
     else:
         sentence = verdict
     return say(
@@ -305,7 +354,13 @@ def _message(hat: MeasuredHat, verdict: Verdict, comes_to: HatSizes, planned: Ha
         ease=_ease_text(comes_to.ease_percent),
         planned=quantity_text(planned.circumference, 3),
         depth=quantity_text(comes_to.depth, 3),
+        planned_depth=quantity_text(planned.depth, 3),
     )
+
+
+def _is_off_in_depth(comes_to: HatSizes, planned: HatSizes) -> bool:
+    """Whether the depth is off by more than an ease may be: no tape is so far off."""
+    return abs(mm(comes_to.depth) / mm(planned.depth) - 1) > COARSE_PERCENT / 100
 
 
 def _ease_text(percent: float) -> Message:
@@ -316,8 +371,6 @@ def _ease_text(percent: float) -> Message:
 
 def _fits_another(hat: MeasuredHat, units: UnitSystem) -> str:
     """The sentence that what is knitted fits the head of another size of the request; empty where none."""
-    if hat.is_early:
-        return ""
     planned_share = mm(hat.planned.measurements.circumference) / hat.head_mm
     others = [
         (abs(hat.edge_mm / head_mm - planned_share), index, head_mm)

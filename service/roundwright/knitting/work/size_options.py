@@ -12,6 +12,7 @@ from roundwright.knitting.gauge.needle_size import OTHER_YARN_STITCHES, more_sti
 from roundwright.knitting.hat.bridge import bridging_round
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.stretch import BODY_STRETCH, RIB_AT_REST, draws_in, edge_gives
 from roundwright.knitting.quantities import (
     Gauge,
     Length,
@@ -23,12 +24,12 @@ from roundwright.knitting.quantities import (
     stitch_width_mm,
 )
 from roundwright.knitting.rounds.round import Round
+from roundwright.knitting.sizing.cast_on import COARSE_PERCENT
 from roundwright.knitting.sizing.head_references import CM_MM
-from roundwright.knitting.sizing.recommend import USUAL_STRETCH_PERCENT
 from roundwright.language import Message, joined, say, say_count
 
 Fibre = Literal["wool", "cotton", "acrylic", "viscose"]
-Verdict = Literal["as_planned", "fits", "too_small", "too_large"]
+Verdict = Literal["as_planned", "fits", "too_small", "too_large", "too_early"]
 OptionCode = Literal["go_on", "other_counts", "block", "rip_back"]
 
 SHRINKING: Final = ("wool", "cotton")
@@ -48,14 +49,8 @@ RIB_BASIS: Final = Basis(
     say("size_check.rib_basis"),
     "heathersknittingjournal.com (2020), one knitter, one yarn; half of it: common practice",
 )
-BODY_STRETCH: Final = 1 + USUAL_STRETCH_PERCENT / 100
-"""How many times its own width a body in stockinette is worn at, at most."""
-RIB_AT_REST: Final = 2 / 3
-"""Width of a rib at rest, of that of as many plain stitches: rib draws in by about a third (common practice)."""
 ABOVE_BRIM_MM: Final = 30.0
 """Body above the brim from which on its width can be measured (common practice)."""
-WIDEST_COLUMN: Final = 2.0
-"""Rib stretches since it folds: where one column is more than twice as wide as the other, it lies nearly flat."""
 
 
 class SizeOption(Struct, frozen=True, kw_only=True):
@@ -127,6 +122,11 @@ class MeasuredHat(NamedTuple):
         return self.planned.brim.rounds + self.planned.body.rounds
 
     @property
+    def rounds(self) -> int:
+        """Rounds of the whole hat, as planned."""
+        return self.straight + len(self.planned.crown.rounds)
+
+    @property
     def wider(self) -> float:
         """How many times as wide as planned it is."""
         return self.edge_mm / mm(self.planned.measurements.circumference)
@@ -139,16 +139,12 @@ class MeasuredHat(NamedTuple):
     @property
     def draws_in(self) -> bool:
         """Whether the edge is a rib that folds: it is narrower than its count of plain stitches, and gives more."""
-        brim = self.request.brim
-        columns = sorted((brim.rib.knit, brim.rib.purl))
-        return brim.is_ribbed and columns[1] <= WIDEST_COLUMN * columns[0]
+        return draws_in(self.request)
 
     @property
     def edge_gives(self) -> float:
         """How many times its own width the edge is worn at, at most: in rib by more than in stockinette."""
-        if not self.draws_in:
-            return BODY_STRETCH
-        return 1 + (reference.practices()["rib-in-comfort"].usual or 0.0) / 100
+        return edge_gives(self.request)
 
     @property
     def edge_at_rest_mm(self) -> float:
@@ -215,7 +211,7 @@ def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
     """
     if verdict == "as_planned":
         return Ways((_go_on(hat, units),), ())
-    if hat.is_early:
+    if verdict == "too_early":
         reason = say("size_check.unhelpful.early", above=above_brim_text(units))
         codes: tuple[OptionCode, ...] = ("other_counts", "block", "rip_back")
         return Ways((_knit_on(hat, units),), tuple(UnhelpfulWay(code=code, message=reason) for code in codes))
@@ -226,13 +222,22 @@ def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
     if verdict == "fits":
         ways = (_go_on(hat, units), other_counts, block, back)
     elif verdict == "too_small":
-        ways = (_why_not_go_on(hat, units), other_counts, block, back)
+        ways = (_why_not_go_on(hat, units), other_counts, *_best_first(hat, block, back))
     else:
-        ways = (_why_not_go_on(hat, units), block, back, other_counts)
+        ways = (_why_not_go_on(hat, units), *_best_first(hat, block, back), other_counts)
     return Ways(
         tuple(way for way in ways if isinstance(way, SizeOption)),
         tuple(way for way in ways if isinstance(way, UnhelpfulWay)),
     )
+
+
+def _best_first(
+    hat: MeasuredHat, block: SizeOption | UnhelpfulWay, back: SizeOption | UnhelpfulWay
+) -> tuple[SizeOption | UnhelpfulWay, ...]:
+    """Blocking first where it all but reaches the plan and most of the hat is knitted; else ripping back."""
+    planned_mm = mm(hat.planned.measurements.circumference)
+    is_near = abs(_blocked_mm(hat) - planned_mm) <= COARSE_PERCENT / 100 * hat.head_mm
+    return (block, back) if is_near and 2 * hat.rounds_worked > hat.rounds else (back, block)
 
 
 def _why_not_go_on(hat: MeasuredHat, units: UnitSystem) -> UnhelpfulWay:
@@ -278,10 +283,11 @@ def above_brim_text(units: UnitSystem) -> Message:
 
 def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
     left = _straight_left(hat)
-    more = say("size_check.more_rounds", rounds=left) if left else ""
+    onward = "size_check.go_on" if hat.rounds_worked < hat.rounds else "size_check.close"
+    more = say_count("size_check.more_rounds", left) if left else ""
     return SizeOption(
         code="go_on",
-        message=joined(" ", say("size_check.go_on", body=_text(hat.body_mm, units)), more),
+        message=joined(" ", say(onward, body=_text(hat.body_mm, units)), more),
         circumference=length(hat.body_mm, units),
         straight_rounds=left,
     )
@@ -390,7 +396,9 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
             "size_check.other_counts.rib" if hat.draws_in else "size_check.other_counts",
             round=leading.text,
             stitches=leading.after,
-            rounds=rounds - 1,
+            onward=say_count("size_check.rounds_to_crown", rounds - 1)
+            if rounds > 1
+            else say("size_check.the_crown"),
             body=_anew_text(anew, units),
             edge=_text(hat.edge_mm, units),
         ),

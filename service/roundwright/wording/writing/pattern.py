@@ -9,11 +9,12 @@ from typing import Final, NamedTuple
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Caution, Notice
 from roundwright.knitting.gauge.convert import class_text
+from roundwright.knitting.hat.fabric import hidden_mm
 from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import UNNAMED, HatRequest
 from roundwright.knitting.needles.holds import holders
-from roundwright.knitting.quantities import Gauge, Length, UnitSystem, mm, system_of
+from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, system_of
 from roundwright.knitting.rounds.round import Round, stitch_names
 from roundwright.language import Words, words_of
 from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
@@ -80,7 +81,7 @@ def sections(
     words = wording.words
     lines_by_name: dict[str, Iterable[str | Line]] = {
         "sizes": _sizes(plans, words),
-        "measurements": _measurements(plans, words),
+        "measurements": _measurements(request, plans, words),
         "materials": _materials(request, plans, words),
         "gauge": _gauge(request, words),
         "abbreviations": _abbreviations(plans, wording),
@@ -139,13 +140,24 @@ def _sizes(plans: Sequence[HatPlan], words: Words) -> list[str]:
     ]
 
 
-def _measurements(plans: Sequence[HatPlan], words: Words) -> list[str]:
+def _measurements(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> list[str]:
     measurements = [plan.measurements for plan in plans]
     return [
         words.say("pattern.head", lengths=printed_lengths([size.head for size in measurements], words)),
         words.say("pattern.circumference", lengths=_circumference(measurements, words)),
-        words.say("pattern.depth", lengths=printed_lengths([size.depth for size in measurements], words)),
+        _depth(request, plans, words),
     ]
+
+
+def _depth(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> str:
+    """The depth as worn; of a brim that rolls or folds also from the cast-on edge, as the work is measured."""
+    lengths = printed_lengths([plan.measurements.depth for plan in plans], words)
+    if request.brim.edge not in ("rolled", "folded"):
+        return words.say("pattern.depth", lengths=lengths)
+    worked = [length(mm(plan.measurements.depth) + hidden_mm(plan), request.units) for plan in plans]
+    return words.say(
+        f"pattern.depth.{request.brim.edge}", lengths=lengths, worked=printed_lengths(worked, words)
+    )
 
 
 def _circumference(measurements: Sequence[HatMeasurements], words: Words) -> str:
