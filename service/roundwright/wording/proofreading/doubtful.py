@@ -72,7 +72,7 @@ class Doubtful:
 
     def column(self, lane: Lane, candidate: Candidate) -> int:
         """Where the line has the numbers of a size."""
-        return column_of(self.segment.label, lane, candidate)
+        return column_of(self.segment.label, lane.column, candidate)
 
     def worked(
         self, nodes: Nodes, lane: Lane, candidate: Candidate, changes: Changes = NO_CHANGES

@@ -7,6 +7,7 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.line import MOST_LINES_TOLD, Line, LineKind
 from roundwright.wording.reading.instructions import Candidate, printed
+from roundwright.wording.reading.line_work import bare_number, column_of
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Done
 
@@ -118,17 +119,36 @@ def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
     """The counts printed on each line, the last of a line that has several."""
     printed_counts: dict[int, tuple[int | None, ...]] = {}
     before = _before(explained)
+    pages = _pages(explained)
     for place, candidate in explained.explanation.choices:
-        if not candidate.stated:
+        if not candidate.stated or place in pages:
             continue
+        label = explained.segments[place].label
         counts: list[int | None] = []
-        for size, column in enumerate(explained.columns):
+        for size, own in enumerate(explained.columns):
+            if not explained.search.scope.is_for(label, own):
+                counts.append(None)
+                continue
+            column = column_of(label, own, candidate)
             after = [count for _, count in printed(candidate, before.get((place, size), 0), column)]
             counts.append(after[-1] if after and 0 <= after[-1] <= MOST_STITCHES else None)
         if any(count is not None for count in counts):
             last = candidate.stated[-1]
             printed_counts[explained.line(last.start)] = tuple(counts)
     return printed_counts
+
+
+def _pages(explained: Explained) -> set[int]:
+    """The segments that are the number of a page: a number alone that is no count of the text, and not called wrong."""
+    explanation = explained.explanation
+    counts = {done.round.after for rounds in explanation.rounds for done in rounds}.union(explained.cast_on)
+    wrong = {fault.segment for fault in explanation.faults}
+    return {
+        place
+        for place, _ in explanation.choices
+        if place not in wrong
+        if (number := bare_number(explained.segments[place])) is not None and number not in counts
+    }
 
 
 def _before(explained: Explained) -> dict[tuple[int, int], int]:
