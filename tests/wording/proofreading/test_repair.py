@@ -128,3 +128,37 @@ def test_of_the_times_of_all_sizes_that_of_the_size_is_mended_which_does_not_com
 def test_letters_that_changed_places_are_put_back(line: str, word: str) -> None:
     """A stitch whose letters stand in another order is that stitch, and none is added beside it."""
     assert {line.format("k2tog")} == repairs(line.format(word), 72)
+
+
+RIB_OF_70 = "Cast on 70 sts.\n{rib} for 12 rounds, then knit 20 rounds."
+
+
+@pytest.mark.parametrize(
+    "rib",
+    ["Rib 2x2", "Work in 2x2 rib", "Work in double rib", "Work in k2, p2 rib"],
+)
+def test_where_a_rib_does_not_come_out_its_cast_on_is_meant(rib: str) -> None:
+    """70 is no multiple of 4, 72 is the nearest (arithmetic); the sentence of the rib stays as it is."""
+    reading = read(RIB_OF_70.format(rib=rib), (70,))
+
+    assert reading.repaired == RIB_OF_70.format(rib=rib).replace("70", "72")
+    assert "not_a_multiple" in {finding.code for finding in reading.findings}
+
+
+@pytest.mark.parametrize(
+    ("rib", "other"),
+    [("Rib 2x2", "Rib 1x1"), ("Double rib", "Single rib"), ("Work in 2/2 rib", "Work in 1/1 rib")],
+)
+def test_where_the_crown_needs_the_cast_on_another_rib_is_meant(rib: str, other: str) -> None:
+    """Seven sections of 10 stitches are 70: a rib of k1, p1 comes out on it, one of k2, p2 does not (arithmetic)."""
+    text = RIB_OF_70 + "\nRnd 1: *k8, k2tog; rep from * around. (63 sts)"
+
+    assert read(text.format(rib=rib), (70,)).repaired == text.format(rib=other)
+
+
+def test_nothing_is_put_in_behind_the_rounds_of_a_rib() -> None:
+    """71 stitches come out in neither rib (arithmetic)."""
+    reading = read("Rib 2x2 for 12 rounds, then knit 20 rounds.", (71,))
+
+    assert [finding.code for finding in reading.findings if finding.severity == "error"] == ["left_over"]
+    assert reading.repaired is None
