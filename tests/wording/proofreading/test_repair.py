@@ -162,3 +162,28 @@ def test_nothing_is_put_in_behind_the_rounds_of_a_rib() -> None:
 
     assert [finding.code for finding in reading.findings if finding.severity == "error"] == ["left_over"]
     assert reading.repaired is None
+
+
+def test_the_second_of_two_rounds_of_a_number_has_the_number_that_is_missing() -> None:
+    """Rounds 43, 43, 45 are 43, 44, 45."""
+    lines = (
+        "Round 42: *k10, k2tog; rep from * around. (88 sts)",
+        "Round 43: knit",
+        "Round 44: knit",
+        "Round 45: *k9, k2tog; rep from * around. (80 sts)",
+    )
+    text = "\n".join(lines)
+
+    assert read(text.replace("Round 44", "Round 43"), (96,)).repaired == text
+    assert read(text.replace("Round 44", "Round 45"), (96,)).repaired == text
+
+
+def test_a_round_that_does_not_come_out_is_not_given_the_missing_number() -> None:
+    """The same decreases cannot be worked twice: 88 is no multiple of 12 (arithmetic). It is left out."""
+    lines = (
+        "Round 42: *k10, k2tog; rep from * around. (88 sts)",
+        "Round 42: *k10, k2tog; rep from * around. (88 sts)",
+        "Round 44: *k9, k2tog; rep from * around. (80 sts)",
+    )
+
+    assert read("\n".join(lines), (96,)).repaired == "\n".join((lines[0], lines[2]))
