@@ -187,3 +187,27 @@ def test_a_round_that_does_not_come_out_is_not_given_the_missing_number() -> Non
     )
 
     assert read("\n".join(lines), (96,)).repaired == "\n".join((lines[0], lines[2]))
+
+
+SQUARE_CROWN = (
+    "Rnd 1: *k7, s2kp, k7; rep from * around. (60 sts)",
+    "Rnd 2: knit",
+    "Rnd 3: *k6, s2kp, k6; rep from * around. (52 sts)",
+    "Rnd 4: knit",
+    "Rnd 5: *k5, s2kp, k5; rep from * around. (44 sts)",
+)
+
+
+@pytest.mark.parametrize("decrease", ["s2kp", "sk2p", "k3tog"])
+@pytest.mark.parametrize("line", [1, 3, 5])
+@pytest.mark.parametrize("side", ["before", "behind"])
+def test_a_corner_of_a_crown_stays_on_its_line(decrease: str, line: int, side: str) -> None:
+    """Double decreases stand one above the other (common practice), so the stitches that are short are mended."""
+    text = "\n".join(SQUARE_CROWN).replace("s2kp", decrease)
+    right = text.splitlines()[line - 1]
+    plain = right.split("*k")[1].split(",")[0]
+    slip = {"before": f"*k{int(plain) - 1},", "behind": f" k{int(plain) - 1};"}
+    printed = {"before": f"*k{plain},", "behind": f" k{plain};"}
+    wrong = right.replace(printed[side], slip[side])
+
+    assert read(text.replace(right, wrong), (68,)).repaired == text
