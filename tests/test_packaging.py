@@ -12,6 +12,8 @@ from hatchling.builders.wheel import WheelBuilder
 from packaging.requirements import Requirement
 from packaging.version import Version
 
+from tests.support.needed import command
+
 ROOT = Path(__file__).parents[1]
 PIN = re.compile(r"^[a-z0-9._-]+==[^ ;]+", re.MULTILINE)
 PINNED = [
@@ -91,6 +93,7 @@ def test_the_lower_bounds_of_the_tools_are_what_is_run(requirement):
 
 def test_the_package_holds_its_data(tmp_path):
     """The wheel holds every table, example and page, so that it works wherever it is installed."""
+    command("git")
     wheel = next(WheelBuilder(str(ROOT)).build(directory=str(tmp_path), versions=["standard"]))
     inside = set(zipfile.ZipFile(wheel).namelist())
     source = ROOT / "service"

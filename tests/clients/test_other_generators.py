@@ -132,13 +132,13 @@ import sys, tree_sitter_c_sharp, tree_sitter_kotlin, tree_sitter_swift
 from importlib import import_module
 from pathlib import Path
 from tree_sitter import Language, Parser
-folder, package, ending = sys.argv[1:]
+folder, package, ending, least = sys.argv[1:]
 parser = Parser(Language(import_module(package).language()))
 files = [file for file in Path(folder).rglob("*." + ending)]
 for file in files:
     if parser.parse(file.read_bytes()).root_node.has_error:
         print(file.name)
-assert len(files) > 200
+assert len(files) >= int(least)
 """
 GRAMMARS = {
     "kotlin": ("tree_sitter_kotlin", "kt", set()),
@@ -154,17 +154,10 @@ def made(tmp_path_factory) -> Path:
     """A folder with a client in each language, made by one start of Java."""
     command("java")
     folder = put(tmp_path_factory.mktemp("openapi-generator"))
+    # What the page has as words is a file of settings for each language here.
+    assert ROWS["openapi-generator"].words == ["generate", "-i", "openapi.json", "-g", "kotlin", "-o", "made"]
     for name in LANGUAGES:
         wanted = {"inputSpec": "openapi.json", "generatorName": name, "outputDir": name}
-        assert ROWS["openapi-generator"].words == [
-            "generate",
-            "-i",
-            "openapi.json",
-            "-g",
-            "kotlin",
-            "-o",
-            "made",
-        ]
         (folder / f"{name}.json").write_text(json.dumps(wanted))
     run(
         folder, generator("openapi-generator-cli"),
@@ -190,7 +183,7 @@ def test_what_openapi_generator_makes_can_be_parsed(language, made):
     """Every file is of the grammar of its language, as tree-sitter has it; no compiler is to be had here."""
     package, ending, beyond = GRAMMARS[language]
     python = generator("openapi-generator-cli").with_name("python")
-    said = run(made, python, "-c", PARSED, language, package, ending)
+    said = run(made, python, "-c", PARSED, language, package, ending, str(len(structs())))  # a file a type
 
     assert set(said.split()) == beyond
 

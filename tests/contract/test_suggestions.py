@@ -2,6 +2,7 @@
 
 import random
 from copy import deepcopy
+from itertools import product
 from typing import Any
 
 import msgspec
@@ -17,11 +18,12 @@ CALCULATIONS = [
     for operation in all_operations()
     if isinstance(operation, Calculation)
     and "hats/handout" not in operation.path
-    and operation.id != "calculateBatch"
+    # What is wrong with a text is answered by findings: none is refused.
+    and operation.id not in {"calculateBatch", "proofreadPattern"}
 ]
 MOST_CHANGES = 8
 """A request by chance has a few faults, one behind the other."""
-ACCEPTED_AT_ONCE = 0.88
+ACCEPTED_AT_ONCE = 0.92
 """Share of requests with one thing changed that are to be accepted with their first suggestion."""
 
 
@@ -58,6 +60,7 @@ def refusal(operation: Calculation, request: Any) -> Impossible | None:
 def test_an_applied_suggestion_takes_its_fault_away(operation):
     """Each suggestion changes the request, and what is refused next, if anything, is another fault than any before."""
     maker = Maker(operation.request_type, random.Random(3))
+    refused = 0
     for _ in range(100):
         request = maker.varied(operation.example_value())
         faults = []
@@ -72,17 +75,20 @@ def test_an_applied_suggestion_takes_its_fault_away(operation):
             assert without_nulls(changed) != without_nulls(request), (error.suggestion, request)
             request = changed
         assert len(faults) <= MOST_CHANGES
+        refused += bool(faults)
+    assert refused, "no request was refused, so nothing was tried"
 
 
 def test_a_request_with_one_field_changed_is_accepted_at_once_with_its_suggestion():
-    """Of examples with one thing changed that get a suggestion, nine in ten are accepted with it (reached: 91 %).
+    """Of examples with one thing changed that get a suggestion, nine in ten are accepted with it (reached: 93 %).
 
-    The rest have a second fault, most often a head or a gauge that is out of range as well.
+    The rest have a second fault, most often a head or a gauge that is out of range as well. One draw alone says little:
+    the share of 150 requests each was 88 % to 97 % by six of them.
     """
     accepted = []
-    for operation in CALCULATIONS:
-        maker = Maker(operation.request_type, random.Random(3))
-        for _ in range(150):
+    for operation, seed in product(CALCULATIONS, (1, 2, 3)):
+        maker = Maker(operation.request_type, random.Random(seed))
+        for _ in range(50):
             request = maker.vary(maker.kind, deepcopy(operation.example_value()))
             error = refusal(operation, request)
             if error is not None and error.suggestion is not None:

@@ -13,14 +13,14 @@ RIGHT = [item for corpus in KEPT for item in corpus["right"]]
 EDITORIAL = {"to_a_length", "ambiguous", "round_missing", "round_twice"}
 
 REACHED = [
-    ("reading", "right", 0.97),
-    ("reading", "rounds", 0.97),
+    ("reading", "right", 0.98),
+    ("reading", "rounds", 1.0),
     ("reading", "labels", 1.0),
-    ("reading", "faults", 0.95),
-    ("reading", "repairs", 0.88),
-    ("writers", "right", 0.97),
-    ("writers", "faults", 0.97),
-    ("writers", "repairs", 0.88),
+    ("reading", "faults", 0.96),
+    ("reading", "repairs", 0.93),
+    ("writers", "right", 1.0),
+    ("writers", "faults", 1.0),
+    ("writers", "repairs", 0.93),
 ]
 
 
@@ -49,7 +49,7 @@ def test_batches_in_other_languages_are_read_as_often_as_was_reached() -> None:
     seen = score({"right": right, "wrong": wrong})
 
     assert seen["right"]["read"] >= 0.92 * seen["right"].total(), seen
-    assert seen["faults"]["found"] >= 0.92 * seen["faults"].total(), seen
+    assert seen["faults"]["found"] >= 0.93 * seen["faults"].total(), seen
 
 
 def _parts(kind: str) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from typing import Final
 import pytest
 
 from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
+from roundwright.wording.reading.layout import MOST_LINES
 from tests.corpus.score import Text, corpora
 
 MANY: Final = int(os.environ.get("ROUNDWRIGHT_TEST_TEXTS", "40"))
@@ -97,7 +98,7 @@ def test_every_beginning_of_a_text_is_answered(language: str) -> None:
     beginnings = [item["text"][:end] for end in ends]
 
     assert [answered(text, item["cast_on"], None) for text in beginnings] == [
-        min(len([line for line in text.split("\n") if line.strip()]), 460) for text in beginnings
+        min(len([line for line in text.split("\n") if line.strip()]), MOST_LINES) for text in beginnings
     ]
 
 

@@ -95,11 +95,11 @@ def test_every_message_of_the_english_catalogue_is_in_use():
 BENT = re.compile(
     r"\d times, by|times\} times|said \{|will not do|is no setting|asked in another way|object or null"
 )
-"""What our errors once said that nobody says."""
+"""What our errors once said that nobody says: `will not do`, `is no setting`, `object or null`."""
 
 
 def test_messages_are_in_plain_english():
-    """`given twice`, `not valid`, `Send POST`: the manner of libraries, for readers of a third language."""
+    """None says it in the manner of libraries, for readers of a third language."""
     bent = {text for message in catalogue("en-US") for text in texts(message) if BENT.search(text)}
 
     assert not bent

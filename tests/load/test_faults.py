@@ -16,6 +16,7 @@ from tests.load.served import OURS
 from tests.load.trial import Trial
 from tests.long.asking import everything
 from tests.long.bounds import FILES
+from tests.support.needed import command
 
 
 @pytest.mark.parametrize("name", ["kill", "roll", "files"])
@@ -132,6 +133,7 @@ def test_containers_are_held_by_control_groups_of_both_versions(
     version: int, files: tuple[str, str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The limit is written, and the most held and the kills are read, where each version has them."""
+    command("unshare")
     monkeypatch.setattr(fleet, "CGROUPS", tmp_path)
     if version == 2:
         (tmp_path / "cgroup.controllers").touch()

@@ -4,6 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.findings import Finding
 from roundwright.wording.proofreading.read import Reading, read
+from tests.support.readings import after_each_round
 
 GONE_ON = [
     "Knit 7 stitches, then knit 2 together. Keep doing that until the round is finished. You now have {}.",
@@ -41,11 +42,10 @@ def of_counts(reading: Reading) -> list[Finding]:
 @pytest.mark.parametrize("text", GONE_ON)
 def test_a_round_gone_on_with_to_its_end_is_counted(text: str) -> None:
     """Seven and two together leave 64 of 72; 65 is an error, and 64 is its repair."""
-    wrong, right = read(text.format(65), (72,)), read(text.format(64), (72,))
+    wrong = read(text.format(65), (72,))
 
-    assert [64] == [each.after for each in right.rounds[0]]
-    assert not [finding for finding in right.findings if finding.severity == "error"]
-    assert [("error", 1)] == [(each.severity, abs(each.stitches or 0)) for each in of_counts(wrong)]
+    assert [64] == after_each_round(read(text.format(64), (72,)))
+    assert [("error", -1)] == [(each.severity, each.stitches) for each in of_counts(wrong)]
     assert text.format(64) == wrong.repaired
 
 
@@ -80,5 +80,8 @@ def test_a_part_with_too_few_stitches_is_told_as_such() -> None:
 
 @pytest.mark.parametrize("text", NO_COUNT)
 def test_numbers_of_stitches_that_are_no_count(text: str) -> None:
-    """Those of a section, of places in the round, and behind the closing."""
-    assert not of_counts(read(text, (72,)))
+    """Those of a section, of places in the round, and behind the closing: two rounds, and nothing is said."""
+    reading = read(text, (72,))
+
+    assert [64, 64] == after_each_round(reading)
+    assert not reading.findings

@@ -71,4 +71,7 @@ def test_what_is_worked_on_each_needle_is_no_share(words: str) -> None:
 )
 def test_the_rest_on_another_needle_is_no_fault(rest: str) -> None:
     """16 on each of three and the rest on the fourth are as many as there are."""
-    assert not found(f"Cast on 68 sts.\n16 sts on each of three needles{rest}.\nRnd 1: knit.", 68)
+    text = "Cast on 68 sts.\n16 sts on each of three needles{}.\nRnd 1: knit."
+
+    assert not found(text.format(rest), 68)
+    assert found(text.format(""), 68) == [(1, 20)]

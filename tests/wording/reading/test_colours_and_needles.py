@@ -6,14 +6,7 @@ The numbers of rounds and the counts are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import counts, errors
-
-
-def rounds_of(text: str, cast_on: int) -> int:
-    """How many rounds a text has in which nothing is wrong."""
-    reading = read(text, (cast_on,))
-    assert not errors(reading)
-    return len(reading.rounds[0])
+from tests.support.readings import counts, number_of_rounds, worked
 
 
 @pytest.mark.parametrize(
@@ -29,7 +22,7 @@ def rounds_of(text: str, cast_on: int) -> int:
 )
 def test_rounds_told_colour_by_colour_are_all_worked(words: str) -> None:
     """8, 4 and 14 rounds are 26, and one more behind them."""
-    assert rounds_of(f"Cast on 80 sts.\n{words}\nKnit 1 round.", 80) == 27
+    assert number_of_rounds(read(f"Cast on 80 sts.\n{words}\nKnit 1 round.", (80,))) == [27]
 
 
 @pytest.mark.parametrize(
@@ -45,7 +38,7 @@ def test_rounds_told_colour_by_colour_are_all_worked(words: str) -> None:
 )
 def test_stripes_are_worked_again_from_the_star(words: str) -> None:
     """Three times two stripes of 4 rounds and one more are 28 rounds, between one before and one behind."""
-    assert rounds_of(f"Cast on 80 sts.\nKnit 1 round.\n{words}\nKnit 1 round.", 80) == 30
+    assert number_of_rounds(read(f"Cast on 80 sts.\nKnit 1 round.\n{words}\nKnit 1 round.", (80,))) == [30]
 
 
 @pytest.mark.parametrize(
@@ -61,7 +54,7 @@ def test_stripes_are_worked_again_from_the_star(words: str) -> None:
 )
 def test_millimetres_of_a_needle_are_no_length_to_be_knitted(words: str) -> None:
     """The rounds are 32."""
-    assert rounds_of(f"Cast on 80 sts.\n{words}\nKnit 1 round.", 80) == 33
+    assert number_of_rounds(read(f"Cast on 80 sts.\n{words}\nKnit 1 round.", (80,))) == [33]
 
 
 @pytest.mark.parametrize(
@@ -76,7 +69,7 @@ def test_millimetres_of_a_needle_are_no_length_to_be_knitted(words: str) -> None
 )
 def test_a_number_of_rounds_behind_in_the_round_is_no_number_of_a_round(words: str) -> None:
     """The rounds of rib are 20."""
-    assert rounds_of(f"Cast on 80 sts.\n{words}\nKnit 1 round.", 80) == 21
+    assert number_of_rounds(read(f"Cast on 80 sts.\n{words}\nKnit 1 round.", (80,))) == [21]
 
 
 @pytest.mark.parametrize(
@@ -96,19 +89,10 @@ def test_all_sizes_go_on_with_their_count_in_a_bracket(everybody: str) -> None:
         "Sizes: Baby [Kid, Adult]\nCO 48 [56, 64] sts.\nAdult only:\nRnd A: *k6, k2tog* around – 56 sts\n"
         f"Kid + Adult:\nRnd B: *k5, k2tog* around – 48 sts\n{everybody}\nRnd 1: *k4, k2tog* around – 40 sts"
     )
-    reading = read(text, (48, 56, 64))
-
-    assert not errors(reading)
-    got = [counts(rounds, rounds[0].before) for rounds in reading.rounds]
-    assert got == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]
+    assert counts(read(text, (48, 56, 64))) == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]
 
 
 def test_the_last_needle_of_a_round_does_not_take_the_words_of_the_next_round() -> None:
     """The back keeps its 8 stitches; the second round is another."""
     text = "Rnd 1: Front: k6, k2tog, back: knit to end Rnd 2: Front: knit, back: knit"
-    rounds = read(text, (16,)).rounds[0]
-
-    assert [(done.before, done.after, done.text) for done in rounds] == [
-        (16, 15, "k6, k2tog, k8"),
-        (15, 15, "knit"),
-    ]
+    assert worked(read(text, (16,))) == [(16, 15, "k6, k2tog, k8"), (15, 15, "knit")]

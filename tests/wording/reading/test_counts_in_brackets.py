@@ -6,7 +6,7 @@ The counts are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import errors
+from tests.support.readings import after_each_round, worked
 
 WORDINGS = [
     (
@@ -33,29 +33,21 @@ def test_a_count_is_the_same_however_it_is_printed(
     words: str, before: int, after: int, work: str, printed: str
 ) -> None:
     """The round takes in what it says and leaves the count."""
-    reading = read(words + printed.format(after), (before,))
-
-    assert not errors(reading)
-    assert [(done.before, done.after, done.text) for done in reading.rounds[0]] == [(before, after, work)]
+    assert worked(read(words + printed.format(after), (before,))) == [(before, after, work)]
 
 
 @pytest.mark.parametrize("part", ["part", "wedge", "quarter", "gusset", "section"])
 def test_a_part_of_the_round_has_any_of_its_names(part: str) -> None:
     """One stitch is taken in at the beginning of each of four."""
     text = f"Divide the sts into 4 {part}s of 12 sts.\nRnd 1: In each {part} knit the first 2 sts together. 44 sts"
-    reading = read(text, (48,))
-
-    assert not errors(reading)
-    assert [done.text for done in reading.rounds[0]] == ["*k2tog, k10; rep from * around"]
+    assert worked(read(text, (48,))) == [(48, 44, "*k2tog, k10; rep from * around")]
 
 
 @pytest.mark.parametrize("counts", [": 48, 40, 32", " (48, 40, 32)", " (48 sts, 40 sts, 32 sts)"])
 def test_a_crown_goes_on_by_its_counts_in_brackets_too(counts: str) -> None:
     """Eight stitches are taken in on each of three more rounds."""
-    reading = read(f"Rnd 1: *k6, k2tog* (56)\nEvery round is a decrease round{counts}.", (64,))
-
-    assert not errors(reading)
-    assert [done.after for done in reading.rounds[0]] == [56, 48, 40, 32]
+    text = f"Rnd 1: *k6, k2tog* (56)\nEvery round is a decrease round{counts}."
+    assert after_each_round(read(text, (64,))) == [56, 48, 40, 32]
 
 
 @pytest.mark.parametrize(
@@ -70,7 +62,7 @@ def test_a_crown_goes_on_by_its_counts_in_brackets_too(counts: str) -> None:
 )
 def test_falling_numbers_of_something_else_are_no_rounds(words: str) -> None:
     """Nothing is worked by them, and nothing is wrong."""
-    reading = read(f"Rnd 1: *k6, k2tog; rep from * (56)\n{words}\nRnd 2: knit", (64,))
-
-    assert not errors(reading)
-    assert [done.after for done in reading.rounds[0]] == [56, 56]
+    assert after_each_round(read(f"Rnd 1: *k6, k2tog; rep from * (56)\n{words}\nRnd 2: knit", (64,))) == [
+        56,
+        56,
+    ]

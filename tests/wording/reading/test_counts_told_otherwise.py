@@ -6,7 +6,8 @@ The counts are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import counts, errors
+from tests.corpus.score import errors
+from tests.support.readings import counts
 
 ROUND = "Rnd 1: (k5, k2tog) x 8"
 
@@ -29,9 +30,7 @@ ROUND = "Rnd 1: (k5, k2tog) x 8"
 )
 def test_a_count_behind_its_sign_is_compared(printed: str) -> None:
     """56 stitches in eight repeats of seven leave 48, however the count is introduced."""
-    right = read(ROUND + printed.format(48), (56,))
-    assert not errors(right)
-    assert counts(right.rounds[0], 56) == [56, 48]
+    assert counts(read(ROUND + printed.format(48), (56,))) == [[56, 48]]
 
     [wrong] = errors(read(ROUND + printed.format(49), (56,)))
     assert (wrong.code, wrong.repair) == ("count_differs", ROUND + printed.format(48))
@@ -43,10 +42,8 @@ def test_a_change_behind_its_sign_is_no_count() -> None:
         f"Stitches: 22, rounds: 30\n{ROUND}. ΔN = -8. N = 48.\n"
         "Rnd 2: k. ΔN = 0. N = 48\nRnd 3: (k6, m1) x 8. ΔN = +8. N = 56"
     )
-    reading = read(text, (56,))
 
-    assert not errors(reading)
-    assert counts(reading.rounds[0], 56) == [56, 48, 56]
+    assert counts(read(text, (56,))) == [[56, 48, 56]]
 
 
 @pytest.mark.parametrize(
@@ -77,10 +74,7 @@ ON_NEEDLES = [
 @pytest.mark.parametrize(("shared", "work", "held"), ON_NEEDLES)
 def test_stitches_on_each_needle_are_compared(shared: str, work: str, held: int) -> None:
     """A line says on how many needles the stitches are; from then on so many on each are the count of the round."""
-    right = f"{shared}\nRnd 1: {work.format(held)}"
-    reading = read(right, (112,))
-    assert not errors(reading)
-    assert counts(reading.rounds[0], 112) == [112, 96]
+    assert counts(read(f"{shared}\nRnd 1: {work.format(held)}", (112,))) == [[112, 96]]
 
     [wrong] = errors(read(f"{shared}\nRnd 1: {work.format(held - 1)}", (112,)))
     assert (wrong.code, wrong.line) == ("count_differs", 2)
@@ -124,10 +118,8 @@ def test_other_stitches_on_needles_are_no_fault(told: str) -> None:
 )
 def test_a_needle_is_knitted_to_its_last_stitches(work: str) -> None:
     """What is told of one needle is worked on all four: two stitches go from each."""
-    reading = read(f"20 sts on each of 4 needles.\nRound 1: {work} 72 sts", (80,))
-
-    assert not errors(reading)
-    assert counts(reading.rounds[0], 80) == [80, 72]
+    text = f"20 sts on each of 4 needles.\nRound 1: {work} 72 sts"
+    assert counts(read(text, (80,))) == [[80, 72]]
 
 
 @pytest.mark.parametrize(
@@ -138,6 +130,5 @@ def test_and_again_means_all_rounds_that_were_worked_again(again: str) -> None:
     first = "Rnd 1: ssk, k till 2 sts are left on that needle, k2tog. 64 sts.\nRnd 2: knit.\n"
     reading = read(f"18 sts on each of 4 needles.\n{first}Do those two rounds again, 56.\n{again}", (72,))
 
-    assert not errors(reading)
-    assert counts(reading.rounds[0], 72) == [72, 64, 56, 48]
+    assert counts(reading) == [[72, 64, 56, 48]]
     assert len(reading.rounds[0]) == 6

@@ -5,15 +5,8 @@ The counts are worked by hand.
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
-from tests.corpus.score import counts as counts_of
-from tests.corpus.score import errors
-
-
-def counts(reading: Reading) -> list[list[int]]:
-    """The counts of each size of a text in which nothing is wrong."""
-    assert not errors(reading)
-    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, counts
 
 
 @pytest.mark.parametrize(
@@ -92,8 +85,9 @@ def test_the_last_stitches_are_plain(words: str) -> None:
     ],
 )
 def test_a_number_of_rounds_behind_needles_is_no_size_of_them(words: str) -> None:
-    """28 rounds."""
-    assert len(read(f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts.", (84,)).rounds[0]) == 29
+    """28 rounds, and the one below."""
+    text = f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts."
+    assert after_each_round(read(text, (84,))) == [84] * 28 + [72]
 
 
 @pytest.mark.parametrize(
@@ -153,8 +147,9 @@ def test_a_stitch_is_made_some_times_over_a_plain_round() -> None:
     ],
 )
 def test_rounds_behind_then_are_others_however_many_words_stand_between(words: str) -> None:
-    """12 and 28 are 40 rounds."""
-    assert len(read(f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts.", (84,)).rounds[0]) == 41
+    """12 and 28 are 40 rounds, and the one below."""
+    text = f"Cast on 84 sts.\n{words}\nRnd 1: k5, k2tog around. 72 sts."
+    assert after_each_round(read(text, (84,))) == [84] * 40 + [72]
 
 
 @pytest.mark.parametrize(

@@ -5,15 +5,9 @@ The counts are worked by hand.
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
-from tests.corpus.score import counts as counts_of
+from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-
-
-def counts(reading: Reading, cast_on: tuple[int, ...]) -> list[list[int]]:
-    """The counts of each size of a text in which nothing is wrong, each once."""
-    assert not errors(reading)
-    return [counts_of(rounds, cast_on[size]) for size, rounds in enumerate(reading.rounds)]
+from tests.support.readings import after_each_round, counts, number_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -40,9 +34,7 @@ def test_headings_name_the_sizes_of_the_lines_below(listed: str, headings: tuple
         f"{second}\nK5, K2TOG all the way round (48 left). Knit 1 round.\n"
         f"{third}\nK4, K2TOG all the way round (40 left). Knit 1 round."
     )
-    cast_on = (48, 56, 64)
-
-    assert counts(read(text, cast_on), cast_on) == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]
+    assert counts(read(text, (48, 56, 64))) == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]
 
 
 @pytest.mark.parametrize(
@@ -65,20 +57,16 @@ def test_sizes_are_named_before_the_word_for_a_size(listed: str, only: str, all_
         f"{listed}\nCast on 88 / 104.\n{only}\n(k11, k2tog) × 8. 96 sts\n(k10, k2tog) × 8. 88 sts\n"
         f"{all_of}\n(k9, k2tog) × 8. 80 sts"
     )
-    cast_on = (88, 104)
-
-    assert counts(read(text, cast_on), cast_on) == [[88, 80], [104, 96, 88, 80]]
+    assert counts(read(text, (88, 104))) == [[88, 80], [104, 96, 88, 80]]
 
 
 def test_the_number_of_a_paragraph_stands_before_the_label_of_its_round() -> None:
     """`5.2` numbers the paragraph; the round is that of the label behind it."""
-    text = "5.1 Round 1: (k6, k2tog) × 8.\n5.2 Round 2: knit.\n5.3 Repeat rounds 1 and 2, but with k5.\n3.5 mm needles."
-    reading = read(
-        "5.1 Round A: *k6, k2tog* 8 times.\n5.2 Round B: k.\n5.3 Round C: *k5, k2tog* 8 times.", (64,)
-    )
+    lettered = "5.1 Round A: *k6, k2tog* 8 times.\n5.2 Round B: k.\n5.3 Round C: *k5, k2tog* 8 times."
+    assert after_each_round(read(lettered, (64,))) == [56, 56, 48]
 
-    assert counts(reading, (64,)) == [[64, 56, 48]]
-    assert read(text, (64,)).rounds[0][0].after == 56
+    text = "5.1 Round 1: (k6, k2tog) × 8.\n5.2 Round 2: knit.\n5.3 Repeat rounds 1 and 2, but with k5.\n3.5 mm needles."
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 48]
 
 
 def test_rounds_called_by_letters_are_repeated_by_them() -> None:
@@ -89,7 +77,7 @@ def test_rounds_called_by_letters_are_repeated_by_them() -> None:
     )
     reading = read(text, (108,))
 
-    assert counts(reading, (108,)) == [[*range(108, 53, -6)]]
+    assert counts(reading) == [[*range(108, 53, -6)]]
     assert len(reading.rounds[0]) == 18
 
 
@@ -105,10 +93,7 @@ def test_rounds_called_by_letters_are_repeated_by_them() -> None:
 )
 def test_stripes_are_as_many_rounds_as_their_bands(text: str) -> None:
     """Six rounds a stripe, five times."""
-    reading = read(text, (100,))
-
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == 30
+    assert number_of_rounds(read(text, (100,))) == [30]
 
 
 @pytest.mark.parametrize("dash", ["—", "–", " — ", " - "])
@@ -117,5 +102,5 @@ def test_a_dash_before_a_smaller_number_is_no_range(dash: str) -> None:
     text = f"Rnd 13: *K2tog; rep from * around{dash}20 sts.\nRnd 14: Rep Rnd 13{dash}10 sts"
     wrong = text.replace("10 sts", "9 sts")
 
-    assert counts(read(text, (40,)), (40,)) == [[40, 20, 10]]
+    assert counts(read(text, (40,))) == [[40, 20, 10]]
     assert [finding.code for finding in errors(read(wrong, (40,)))] == ["count_differs"]

@@ -4,6 +4,8 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round
 
 REWRITTEN = [
     # decreases of two stitches
@@ -83,21 +85,20 @@ def test_words_of_strangers_stand_for_english_words(language: str, text: str, en
 
 
 READ = [
-    ("de", 30, "Rd 1: 3 re, 2 zus – 6 mal (24)\nRd 2: immer 3 zus (8)", [24, 8], 2),
-    ("es", 54, "7 derechos y 2 juntos (x6), vuelta normal, y luego seguidas: 6 y 2j, 5 y 2j.", [48, 48, 42, 36], 4),
-    ("da", 28, "Herefter på hver omg: 2 r, 2 r sm x 7 (21), 1 r, 2 r sm x 7 (14), 2 r sm x 7 (7).", [21, 14, 7], 3),
-    ("nb", 28, "Deretter på hver omg: 2 r, 2 r sm x 7 (21), 1 r, 2 r sm x 7 (14), 2 r sm x 7 (7).", [21, 14, 7], 3),
-    ("nl", 28, "Daarna elke toer: 2 r, 2 r sam x 7 (21), 1 r, 2 r sam x 7 (14), 2 r sam x 7 (7).", [21, 14, 7], 3),
-    ("nl", 40, "Toer 1: * 1 r, 2x 2 r sam * = 24 st", [24], 1),
-    ("de", 40, "Rd 1: * 1 re, 2x 2 re zus * = 24 M", [24], 1),
-    ("de", 26, "1. R: Randm, 12x 2 M re zusstr, Randm = 14 M.", [14], 1),
-    ("fr", 82, "1 m. lis., * 8 m. end., 2 m. ens. end. *, rép. de * à * 8 fois, 1 m. lis. On a 74 m.", [74], 1),
-    ("es", 74, "1 p. orillo, *7 p. der., 2 p. juntos*, rep. 8 veces de * a *, 1 p. orillo. 66 p.", [66], 1),
-    ("nl", 72, "5 r, 2 r sam ............ 60\ntoer r\n4 r, 2 r sam ............ 48", None, 3),
-    ("nl", 84, "5 r, 2 r sam ............ 72\ntoer r\n4 r, 2 r sam ............ 60", [72, 72, 60], 3),
-    ("nl", 84, "5 r, 2 r sam = 72\ntoer r\n4 r, 2 r sam = 60", [72, 72, 60], 3),
-    ("de", 54, "*7 M re, 2 zus*, *6 M re, 2 zus* usw. bis du bei 6 M bist", [48, 42, 36, 30, 24, 18, 12, 6], 8),
-    ("fr", 72, "1er * 7 m end, 2 m ens *\n2e à l'endroit\n3° * 6 m end, 2 m ens *", [64, 64, 56], 3),
+    ("de", 30, "Rd 1: 3 re, 2 zus – 6 mal (24)\nRd 2: immer 3 zus (8)", [24, 8]),
+    ("es", 54, "7 derechos y 2 juntos (x6), vuelta normal, y luego seguidas: 6 y 2j, 5 y 2j.", [48, 48, 42, 36]),
+    ("da", 28, "Herefter på hver omg: 2 r, 2 r sm x 7 (21), 1 r, 2 r sm x 7 (14), 2 r sm x 7 (7).", [21, 14, 7]),
+    ("nb", 28, "Deretter på hver omg: 2 r, 2 r sm x 7 (21), 1 r, 2 r sm x 7 (14), 2 r sm x 7 (7).", [21, 14, 7]),
+    ("nl", 28, "Daarna elke toer: 2 r, 2 r sam x 7 (21), 1 r, 2 r sam x 7 (14), 2 r sam x 7 (7).", [21, 14, 7]),
+    ("nl", 40, "Toer 1: * 1 r, 2x 2 r sam * = 24 st", [24]),
+    ("de", 40, "Rd 1: * 1 re, 2x 2 re zus * = 24 M", [24]),
+    ("de", 26, "1. R: Randm, 12x 2 M re zusstr, Randm = 14 M.", [14]),
+    ("fr", 82, "1 m. lis., * 8 m. end., 2 m. ens. end. *, rép. de * à * 8 fois, 1 m. lis. On a 74 m.", [74]),
+    ("es", 74, "1 p. orillo, *7 p. der., 2 p. juntos*, rep. 8 veces de * a *, 1 p. orillo. 66 p.", [66]),
+    ("nl", 84, "5 r, 2 r sam ............ 72\ntoer r\n4 r, 2 r sam ............ 60", [72, 72, 60]),
+    ("nl", 84, "5 r, 2 r sam = 72\ntoer r\n4 r, 2 r sam = 60", [72, 72, 60]),
+    ("de", 54, "*7 M re, 2 zus*, *6 M re, 2 zus* usw. bis du bei 6 M bist", [48, 42, 36, 30, 24, 18, 12, 6]),
+    ("fr", 72, "1er * 7 m end, 2 m ens *\n2e à l'endroit\n3° * 6 m end, 2 m ens *", [64, 64, 56]),
     (
         "es",
         56,
@@ -106,56 +107,47 @@ READ = [
             "Seguir así, con un punto menos antes de cada disminución y una vuelta lisa en medio, hasta tener 24 p."
         ),
         [48, 48, 40, 40, 32, 32, 24],
-        7,
     ),
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("language", "cast_on", "text", "counts", "rounds"), READ)
-def test_rounds_of_strangers_come_out(
-    language: str, cast_on: int, text: str, counts: list[int] | None, rounds: int
-) -> None:
-    """Rounds in the words of others, with the stitches each leaves; None where the text is wrong, and is told so."""
-    reading = read(text, (cast_on,), language)
-    wrong = [finding for finding in reading.findings if finding.severity == "error"]
+@pytest.mark.parametrize(("language", "cast_on", "text", "counts"), READ)
+def test_rounds_of_strangers_come_out(language: str, cast_on: int, text: str, counts: list[int]) -> None:
+    """Rounds in the words of others, with the stitches each leaves."""
+    assert after_each_round(read(text, (cast_on,), language)) == counts
 
-    if counts is None:
-        assert wrong
-    else:
-        assert not wrong
-        assert [each.after for each in reading.rounds[0]] == counts
-        assert len(reading.rounds[0]) == rounds
+
+def test_a_count_behind_dots_is_compared() -> None:
+    """72 stitches do not go into repeats of seven; 60 leave 50 in repeats of six, not 48."""
+    text = "5 r, 2 r sam ............ 60\ntoer r\n4 r, 2 r sam ............ 48"
+
+    found = [(each.code, each.line) for each in errors(read(text, (72,), "nl"))]
+    assert found == [("left_over", 1), ("count_differs", 3)]
 
 
 PASSIVE = [
-    ("de", 54, "Rd 1: *7 re, 2 zus* (48)\nVon da an wird in jeder Rd abgenommen, bis 12 M übrig sind."),
+    ("de", "Rd 1: *7 re, 2 zus* (48)\nVon da an wird in jeder Rd abgenommen, bis 12 M übrig sind."),
     (
         "fr",
-        54,
         "Tour 1 : *7 m end, 2 m ens* (48)\nDès lors on diminue à chaque tour jusqu'à ce qu'il reste 12 m.",
     ),
     (
         "es",
-        54,
         "Vta 1: *7 der, 2 juntos* (48)\nA partir de aquí se disminuye en cada vta hasta que queden 12 p.",
     ),
-    ("nb", 54, "Omg 1: *7 r, 2 r sm* (48)\nFra nå av felles det på hver omg til det er 12 m igjen."),
-    ("da", 54, "Omg 1: *7 r, 2 r sm* (48)\nFra nu af tages der ind på hver omg, til der er 12 m tilbage."),
+    ("nb", "Omg 1: *7 r, 2 r sm* (48)\nFra nå av felles det på hver omg til det er 12 m igjen."),
+    ("da", "Omg 1: *7 r, 2 r sm* (48)\nFra nu af tages der ind på hver omg, til der er 12 m tilbage."),
     (
         "nl",
-        54,
         "Toer 1: *7 r, 2 r samen* (48)\nVanaf nu wordt in elke toer geminderd tot er 12 st over zijn.",
     ),
 ]
 
 
-@pytest.mark.parametrize(("language", "cast_on", "text"), PASSIVE)
-def test_decreases_go_on_in_the_passive(language: str, cast_on: int, text: str) -> None:
+@pytest.mark.parametrize(("language", "text"), PASSIVE)
+def test_decreases_go_on_in_the_passive(language: str, text: str) -> None:
     """Old books say that it is decreased in every round from here on."""
-    reading = read(text, (cast_on,), language)
-
-    assert [each.after for each in reading.rounds[0]] == [48, 42, 36, 30, 24, 18, 12]
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(read(text, (54,), language)) == [48, 42, 36, 30, 24, 18, 12]
 
 
 def test_a_decrease_round_worked_so_often_stands_behind_every_round() -> None:
@@ -165,7 +157,7 @@ def test_a_decrease_round_worked_so_often_stands_behind_every_round() -> None:
         "Every rnd: work dec rnd 4 times = 24 sts.\nk2tog around = 12 sts."
     )
 
-    assert [each.after for each in read(text, (54,), "en").rounds[0]] == [48, 42, 36, 30, 24, 12]
+    assert after_each_round(read(text, (54,), "en")) == [48, 42, 36, 30, 24, 12]
 
 
 IN_TURN = [
@@ -178,9 +170,7 @@ IN_TURN = [
 @pytest.mark.parametrize("text", IN_TURN)
 def test_rounds_told_behind_every_round_are_worked_in_turn(text: str) -> None:
     """`every rnd:` before several decrease rounds says that no plain rounds are between them."""
-    reading = read(text, (28,), "en")
-
-    assert [each.after for each in reading.rounds[0]] == [21, 14, 7]
+    assert after_each_round(read(text, (28,), "en")) == [21, 14, 7]
 
 
 NOT_READ = [
@@ -192,9 +182,8 @@ NOT_READ = [
 @pytest.mark.parametrize("text", NOT_READ)
 def test_a_row_of_a_table_that_is_not_read_is_told(text: str) -> None:
     """The last row of a table prints a count that no round leaves: it was passed over in silence."""
-    found = [finding for finding in read(text, (60,), "en").findings if finding.severity == "error"]
-
-    assert [(finding.code, finding.line) for finding in found] == [("not_understood", 3)]
+    found = [(each.code, each.line) for each in errors(read(text, (60,), "en"))]
+    assert found == [("not_understood", 3)]
 
 
 def test_a_number_of_a_line_for_one_size_is_mended_alone() -> None:

@@ -4,6 +4,8 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round
 
 REWRITTEN = [
     # the short names of leaflets, a number and letters in one word
@@ -84,10 +86,7 @@ CABLES = {
 @pytest.mark.parametrize("language", CABLES)
 def test_a_pattern_told_before_the_cast_on_is_worked_where_it_is_called_for(language: str) -> None:
     """Its rounds are told on another count than is cast on, and worked as often as is said."""
-    reading = read(CABLES[language], (96,), language)
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == [96] * 10 + [108] * 31 + [96]
+    assert after_each_round(read(CABLES[language], (96,), language)) == [96] * 10 + [108] * 31 + [96]
 
 
 READ = [
@@ -189,10 +188,7 @@ READ = [
 @pytest.mark.parametrize(("language", "cast_on", "text", "counts"), READ)
 def test_lines_of_leaflets_come_out(language: str, cast_on: int, text: str, counts: list[int]) -> None:
     """Ordinary lines, with the stitches each round leaves."""
-    reading = read(text, (cast_on,), language)
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == counts
+    assert after_each_round(read(text, (cast_on,), language)) == counts
 
 
 ENGLISH = [
@@ -225,10 +221,7 @@ ENGLISH = [
 @pytest.mark.parametrize(("text", "cast_on", "counts"), ENGLISH)
 def test_the_same_in_english(text: str, cast_on: int, counts: list[int]) -> None:
     """What those texts had need of, in English words."""
-    reading = read(text, (cast_on,), "en")
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == counts
+    assert after_each_round(read(text, (cast_on,), "en")) == counts
 
 
 @pytest.mark.parametrize("count", [42, 60])
@@ -237,7 +230,7 @@ def test_times_in_all_leave_the_count_that_is_printed(count: int) -> None:
     times = "every other rnd with 1 st less each time, 3 times in all"
     text = f"*k10, k2tog* = 66 sts.\nDec in this manner {times} = {count} sts."
 
-    assert [finding.code for finding in read(text, (72,), "en").findings if finding.severity == "error"]
+    assert [(each.code, each.line) for each in errors(read(text, (72,), "en"))] == [("count_differs", 2)]
 
 
 EVERY_OTHER = [
@@ -261,10 +254,7 @@ EVERY_OTHER = [
 @pytest.mark.parametrize(("language", "text"), EVERY_OTHER)
 def test_rounds_told_for_every_other_round_have_plain_ones_between(language: str, text: str) -> None:
     """Until decreases are told for every round."""
-    reading = read(text, (64,), language)
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == [56, 56, 48, 40]
+    assert after_each_round(read(text, (64,), language)) == [56, 56, 48, 40]
 
 
 SECTIONS = [
@@ -286,7 +276,4 @@ SECTIONS = [
 @pytest.mark.parametrize(("language", "text"), SECTIONS)
 def test_decreases_of_sections_are_worked_so_often_on_every_other_round(language: str, text: str) -> None:
     """With a plain round between them, and then on every round."""
-    reading = read(text, (100,), language)
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == [90, 90, 80, 70, 60]
+    assert after_each_round(read(text, (100,), language)) == [90, 90, 80, 70, 60]

@@ -5,15 +5,9 @@ The counts are worked by hand.
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
-from tests.corpus.score import counts as counts_of
+from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-
-
-def counts(reading: Reading) -> list[int]:
-    """The counts of the one size of a text in which nothing is wrong, each once."""
-    assert not errors(reading)
-    return counts_of(reading.rounds[0], reading.rounds[0][0].before)
+from tests.support.readings import after_each_round, counts, number_of_rounds, worked
 
 
 @pytest.mark.parametrize(
@@ -45,7 +39,7 @@ def test_plain_rounds_told_once_are_worked_between(text: str) -> None:
     """Three decrease rounds from 96 stitches, with the even rounds plain: five rounds."""
     reading = read(text, (96,))
 
-    assert counts(reading) == [96, 88, 80, 72]
+    assert counts(reading) == [[96, 88, 80, 72]]
     assert len(reading.rounds[0]) == 5
 
 
@@ -68,7 +62,7 @@ def test_a_round_is_told_behind_is(text: str) -> None:
     """What stands before `the first round is` is told, and worked with it."""
     reading = read(text, (112,))
 
-    assert counts(reading) == [112, 104, 96, 88]
+    assert counts(reading) == [[112, 104, 96, 88]]
     assert len(reading.rounds[0]) == 5
 
 
@@ -86,7 +80,7 @@ def test_stitches_that_go_are_announced(told: str) -> None:
     """How many go is told first, and how behind a colon: one round."""
     reading = read(told, (92,))
 
-    assert counts(reading) == [92, 88]
+    assert counts(reading) == [[92, 88]]
     assert len(reading.rounds[0]) == 1
 
 
@@ -95,7 +89,7 @@ def test_decreases_before_another_round_are_no_announcement() -> None:
     counted = read("Decrease 8 stitches evenly (56). Next: (k5, k2tog) 8 times - 48", (64,))
     parted = read("Decrease 8 stitches evenly. Then: (k5, k2tog) 8 times - 48", (64,))
 
-    assert counts(counted) == counts(parted) == [64, 56, 48]
+    assert counts(counted) == counts(parted) == [[64, 56, 48]]
 
 
 @pytest.mark.parametrize(
@@ -111,7 +105,7 @@ def test_two_rounds_are_alternated_by_their_names(text: str, rounds: int) -> Non
     """Six stitches go in every decrease round; from 90 it takes five to come to 60."""
     reading = read(f"Pm every 15 sts.\nDec rnd: *ssk, knit to m, sm; rep from * around.\n{text}", (90,))
 
-    assert counts(reading) == [90, 84, 78, 72, 66, 60]
+    assert counts(reading) == [[90, 84, 78, 72, 66, 60]]
     assert len(reading.rounds[0]) == rounds
 
 
@@ -121,7 +115,7 @@ def test_a_round_keeps_the_name_that_the_text_gives_it() -> None:
         "Pm every 15 sts: 6 markers.\nSwirl rnd: *Ssk, knit to m, sm; rep from * around. 6 sts dec'd.\n"
         "Alternate Swirl rnd with a knit rnd until 48 sts rem, then work Swirl rnd EVERY rnd until 12 sts rem."
     )
-    assert counts(read(text, (90,))) == [*range(90, 11, -6)]
+    assert counts(read(text, (90,))) == [[*range(90, 11, -6)]]
 
 
 @pytest.mark.parametrize(
@@ -136,10 +130,7 @@ def test_a_round_keeps_the_name_that_the_text_gives_it() -> None:
 )
 def test_a_round_called_by_its_fabric_is_worked_so_often(text: str, rounds: int) -> None:
     """The number behind the name is how often, and no number of a round."""
-    reading = read(text, (110,))
-
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == rounds
+    assert number_of_rounds(read(text, (110,))) == [rounds]
 
 
 LISTS = [
@@ -178,7 +169,7 @@ def test_stars_that_begin_the_lines_of_a_list_repeat_nothing(
     """A star is a bullet where lines without stitches begin with it too, and nothing goes back to it."""
     reading = read(text, (64,))
 
-    assert counts(reading) == wanted
+    assert counts(reading) == [wanted]
     assert len(reading.rounds[0]) == rounds
 
 
@@ -203,7 +194,7 @@ def test_words_of_single_rounds(text: str, wanted: list[int]) -> None:
     """Old short forms, a count behind the word for the round, needles told beside the count."""
     reading = read(text, (72,))
 
-    assert counts(reading) == wanted
+    assert counts(reading) == [wanted]
     assert not [finding for finding in reading.findings if finding.code == "to_a_length"]
 
 
@@ -224,33 +215,30 @@ def test_a_crown_goes_on_to_a_round_and_the_plain_one_behind_it(told: str, round
     text = f"(k14, k2tog) 6 times. Knit 1 round. (k13, k2tog) 6 times. Knit 1 round.\nCarry on in this way {told}"
     reading = read(text, (96,))
 
-    assert counts(reading) == [*range(96, 47, -6)]
+    assert counts(reading) == [[*range(96, 47, -6)]]
     assert len(reading.rounds[0]) == rounds
 
 
 @pytest.mark.parametrize(
-    "text",
+    ("text", "rib"),
     [
-        "Twelve rounds of two and two rib. (Knit two, purl two.)",
-        "12 rounds in 3 and 1 ribbing",
-        "Work in two and two rib for 12 rounds.",
-        "Two and two rib, 12 rounds.",
-        "12 rounds of 2 & 2 rib (k2, p2).",
+        ("Twelve rounds of two and two rib. (Knit two, purl two.)", "*k2, p2; rep from * around"),
+        ("12 rounds in 3 and 1 ribbing", "*k3, p1; rep from * around"),
+        ("Work in two and two rib for 12 rounds.", "*k2, p2; rep from * around"),
+        ("Two and two rib, 12 rounds.", "*k2, p2; rep from * around"),
+        ("12 rounds of 2 & 2 rib (k2, p2).", "*k2, p2; rep from * around"),
     ],
 )
-def test_a_rib_is_named_by_its_two_numbers(text: str) -> None:
+def test_a_rib_is_named_by_its_two_numbers(text: str, rib: str) -> None:
     """So many rounds of it, however it is explained behind."""
-    reading = read(text, (96,))
-
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == 12
+    assert worked(read(text, (96,))) == [(96, 96, rib)] * 12
 
 
 def test_a_count_behind_times_over_is_compared() -> None:
     """`six times over, ninety left`: the comma parts the times from the count."""
     text = "Knit fourteen, knit two together, six times over, {} left."
 
-    assert counts(read(text.format("ninety"), (96,))) == [96, 90]
+    assert counts(read(text.format("ninety"), (96,))) == [[96, 90]]
     assert [finding.code for finding in errors(read(text.format("ninety-one"), (96,)))] == ["count_differs"]
 
 
@@ -258,4 +246,4 @@ def test_a_round_is_spoken_of_behind_the_end() -> None:
     """A question about the yarn in a round works no round."""
     text = "Rnd 1: knit.\nRnd 2: (k10, k2tog) x 8.\nBreak yarn.\n8. Estimate the length of yarn in round 2."
 
-    assert len(read(text, (96,)).rounds[0]) == 2
+    assert after_each_round(read(text, (96,))) == [96, 88]

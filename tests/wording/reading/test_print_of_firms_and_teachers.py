@@ -3,22 +3,11 @@
 The counts are worked by hand.
 """
 
-from itertools import groupby
-
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
+from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
-
-
-def counts(reading: Reading, size: int = 0) -> list[int]:
-    """The stitches that the rounds of a size leave, each number once."""
-    return [count for count, _ in groupby(each.after for each in reading.rounds[size])]
-
-
-def errors(reading: Reading) -> list[str]:
-    return [finding.code for finding in reading.findings if finding.severity == "error"]
-
+from tests.support.readings import after_each_round, counts, words_of_rounds
 
 TOLD_AHEAD = [
     ("en", "Crown (all even rounds are knit):", "Rnd {0}: *k{1}, k2tog*"),
@@ -51,10 +40,7 @@ TOLD_AHEAD = [
 def test_plain_rounds_told_ahead_stand_between_the_others(language: str, ahead: str, worded: str) -> None:
     """In a bracket behind a heading, in a note, or in a sentence."""
     rounds = "\n".join(worded.format(number, knit) for number, knit in ((1, 6), (3, 5), (5, 4)))
-    reading = read(f"{ahead}\n{rounds}", (96,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [84, 84, 72, 72, 60]
+    assert after_each_round(read(f"{ahead}\n{rounds}", (96,), language)) == [84, 84, 72, 72, 60]
 
 
 SAME = [
@@ -74,10 +60,7 @@ SAME = [
 @pytest.mark.parametrize(("language", "text"), SAME)
 def test_the_same_again_is_the_round_before(language: str, text: str) -> None:
     """`Pareil`, `igual`."""
-    reading = read(text, (192,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [96, 48]
+    assert after_each_round(read(text, (192,), language)) == [96, 48]
 
 
 DAMIER = "Point de damier : Tours 1 à 4 : *4 end., 4 env.*. Tours 5 à 8 : *4 env., 4 end.*. Rép. ces 8 tours."
@@ -95,17 +78,16 @@ PATTERNS = [
 ]
 
 
-@pytest.mark.parametrize(("language", "told", "worked"), PATTERNS)
-def test_rounds_in_a_pattern_with_a_name_are_counted(language: str, told: str, worked: str) -> None:
+@pytest.mark.parametrize(("language", "told", "called_for"), PATTERNS)
+def test_rounds_in_a_pattern_with_a_name_are_counted(language: str, told: str, called_for: str) -> None:
     """The name of the pattern is short for what was told above: `au pt de damier`."""
     crown = {
         "fr": "1er tour : *6 m. end., 2 m. ens.* = 84 m.",
         "es": "1ª vuelta: *6 der., 2 juntos* = 84 p.",
     }
-    reading = read(f"{told}\n{worked}\n{crown[language]}", (96,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [96] * 32 + [84]
+    assert after_each_round(read(f"{told}\n{called_for}\n{crown[language]}", (96,), language)) == [
+        96
+    ] * 32 + [84]
 
 
 ANNOUNCED = [
@@ -129,17 +111,13 @@ ANNOUNCED = [
 @pytest.mark.parametrize(("language", "announced", "told"), ANNOUNCED)
 def test_a_round_that_is_only_announced_is_worked_once(language: str, announced: str, told: str) -> None:
     """The sentence ends in a colon, and round 1 stands below it."""
-    reading = read(f"{announced}\n{told}", (80,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [76]
+    assert after_each_round(read(f"{announced}\n{told}", (80,), language)) == [76]
 
 
 def test_a_marker_round_without_a_colon_is_a_round() -> None:
     """`Next rnd: place a marker every 20 sts.` is knitted while the markers are placed."""
-    reading = read("Next rnd: place a marker every 20 sts.\nRnd 1: *k18, k2tog*", (80,), "en")
-
-    assert [each.after for each in reading.rounds[0]] == [80, 76]
+    text = "Next rnd: place a marker every 20 sts.\nRnd 1: *k18, k2tog*"
+    assert after_each_round(read(text, (80,), "en")) == [80, 76]
 
 
 FEWER_SIZES = [
@@ -189,10 +167,7 @@ def test_a_heading_for_some_sizes_needs_no_colon_and_a_dash_stands_for_none(
     """`Solo mujer y hombre` alone in its line; `– / 7 / 8` where the smallest size has no number."""
     one, every, last = FOR_ONE[language]
     text = "\n".join((SIZES[language], larger, told, largest, one, every, last))
-    reading = read(text, (80, 90, 100), language)
-
-    assert not errors(reading)
-    assert [counts(reading, size) for size in range(3)] == [[70], [80, 70], [90, 80, 70]]
+    assert counts(read(text, (80, 90, 100), language)) == [[80, 70], [90, 80, 70], [100, 90, 80, 70]]
 
 
 LETTERS = [
@@ -225,10 +200,7 @@ LETTERS = [
 @pytest.mark.parametrize(("language", "text"), LETTERS)
 def test_a_size_by_its_letter_heads_its_rounds(language: str, text: str) -> None:
     """All sizes named at the top are no heading for some of them."""
-    reading = read(text, (80, 88, 96), language)
-
-    assert not errors(reading)
-    assert [counts(reading, size) for size in range(3)] == [[72], [80, 72], [88, 80, 72]]
+    assert counts(read(text, (80, 88, 96), language)) == [[80, 72], [88, 80, 72], [96, 88, 80, 72]]
 
 
 REWRITTEN = [
@@ -271,10 +243,7 @@ PLAIN = [
 @pytest.mark.parametrize(("language", "text"), PLAIN)
 def test_a_plain_round_is_told_without_the_word_for_it(language: str, text: str) -> None:
     """`Una lisa` is no count of 1."""
-    reading = read(text, (110,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [100, 100, 90, 90]
+    assert after_each_round(read(text, (110,), language)) == [100, 100, 90, 90]
 
 
 NAMED = [
@@ -295,10 +264,7 @@ NAMED = [
 
 @pytest.mark.parametrize(("language", "told", "used"), NAMED)
 def test_a_stitch_with_a_name_of_the_text_is_read(language: str, told: str, used: str) -> None:
-    reading = read(f"{told}\n{used}", (80,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [64]
+    assert after_each_round(read(f"{told}\n{used}", (80,), language)) == [64]
 
 
 NEEDLES = [
@@ -311,10 +277,7 @@ NEEDLES = [
 
 @pytest.mark.parametrize(("language", "text"), NEEDLES)
 def test_the_stitches_of_a_needle_stand_behind_it(language: str, text: str) -> None:
-    reading = read(text, (80,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [76]
+    assert after_each_round(read(text, (80,), language)) == [76]
 
 
 CABLES = [
@@ -338,10 +301,7 @@ CABLES = [
 @pytest.mark.parametrize(("language", "text"), CABLES)
 def test_a_cable_is_told_in_words(language: str, text: str) -> None:
     """Magazines tell how the stitches cross in the round itself."""
-    reading = read(text, (96,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [96]
+    assert after_each_round(read(text, (96,), language)) == [96]
 
 
 OFTEN = [
@@ -357,10 +317,7 @@ OFTEN = [
 @pytest.mark.parametrize(("language", "text"), OFTEN)
 def test_plain_rounds_behind_how_often_are_all_worked(language: str, text: str) -> None:
     """`Work 3 times: knit 1 rnd, purl 1 rnd` is six rounds."""
-    reading = read(text, (84,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [84] * 6
+    assert words_of_rounds(read(text, (84,), language)) == ["knit", "purl"] * 3
 
 
 MONTHS = [
@@ -384,25 +341,22 @@ MONTHS = [
 @pytest.mark.parametrize(("language", "text"), MONTHS)
 def test_a_count_behind_times_and_a_dash_is_no_second_size(language: str, text: str) -> None:
     """`x 12 - 60 (72) m`; the second size is that of 12 months."""
-    reading = read(text, (72, 84), language)
-
-    assert not errors(reading)
-    assert [counts(reading, size) for size in range(2)] == [[60], [72, 60]]
+    assert counts(read(text, (72, 84), language)) == [[72, 60], [84, 72, 60]]
 
 
 IN_TURN = [
-    ("en", "2x2 rib for 4 cm (10 rnds), then st st for 12 cm (28 rnds).", 38),
-    ("fr", "Côtes 2/2 sur 4 cm (10 tours), puis jersey sur 12 cm (28 tours).", 38),
-    ("es", "Elástico 2x2, 4 cm (10 vueltas), luego jersey, 12 cm (28 vueltas).", 38),
+    ("en", "2x2 rib for 4 cm (10 rnds), then st st for 12 cm (28 rnds)."),
+    ("fr", "Côtes 2/2 sur 4 cm (10 tours), puis jersey sur 12 cm (28 tours)."),
+    ("es", "Elástico 2x2, 4 cm (10 vueltas), luego jersey, 12 cm (28 vueltas)."),
 ]
 
 
-@pytest.mark.parametrize(("language", "text", "rounds"), IN_TURN)
-def test_each_fabric_has_its_rounds_behind_its_length(language: str, text: str, rounds: int) -> None:
-    reading = read(f"{text}\n", (96,), language)
-
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == rounds
+@pytest.mark.parametrize(("language", "text"), IN_TURN)
+def test_each_fabric_has_its_rounds_behind_its_length(language: str, text: str) -> None:
+    assert (
+        words_of_rounds(read(f"{text}\n", (96,), language))
+        == ["*k2, p2; rep from * around"] * 10 + ["knit"] * 28
+    )
 
 
 SENTENCES = [
@@ -438,10 +392,7 @@ SENTENCES = [
 @pytest.mark.parametrize(("language", "text"), SENTENCES)
 def test_a_plain_round_stands_between_two_others(language: str, text: str) -> None:
     """In a sentence of its own, told ahead by numbers, or by its own."""
-    reading = read(text, (96,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]][:3] == [84, 84, 72]
+    assert after_each_round(read(text, (96,), language)) == [84, 84, 72]
 
 
 @pytest.mark.parametrize(
@@ -453,10 +404,7 @@ def test_a_plain_round_stands_between_two_others(language: str, text: str) -> No
 )
 def test_to_work_all_stitches_is_to_knit_them(language: str, text: str) -> None:
     """A text for beginners names no other stitch."""
-    reading = read(text, (80,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [72, 72]
+    assert after_each_round(read(text, (80,), language)) == [72, 72]
 
 
 @pytest.mark.parametrize(
@@ -474,7 +422,4 @@ def test_to_work_all_stitches_is_to_knit_them(language: str, text: str) -> None:
 )
 def test_the_side_in_a_bracket_behind_the_number_is_no_round(language: str, text: str) -> None:
     """`Rang 1 (endroit) :` says which side faces the knitter."""
-    reading = read(text, (80,), language)
-
-    assert not errors(reading)
-    assert [each.after for each in reading.rounds[0]] == [72, 72]
+    assert after_each_round(read(text, (80,), language)) == [72, 72]

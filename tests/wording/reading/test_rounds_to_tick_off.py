@@ -5,15 +5,8 @@ The counts are worked by hand.
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
-from tests.corpus.score import counts as counts_of
-from tests.corpus.score import errors
-
-
-def counts(reading: Reading) -> list[list[int]]:
-    """The counts of each size of a text in which nothing is wrong."""
-    assert not errors(reading)
-    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, counts
 
 
 @pytest.mark.parametrize("box", ["☐", "□", "○", "[ ]", "[]", "( )", "✓"])
@@ -61,4 +54,4 @@ def test_plain_rounds_that_are_given_up_are_not_worked(words: str) -> None:
 def test_plain_rounds_behind_another_verb_are_worked() -> None:
     """It is the decreasing that stops; two rounds are plain."""
     text = "r5: (k8, k2tog) x 6 → 54\nStop decreasing and knit 2 rounds.\nr6: (k7, k2tog) x 6 → 48"
-    assert len(read(text, (60,)).rounds[0]) == 4
+    assert after_each_round(read(text, (60,))) == [54, 54, 54, 48]

@@ -5,15 +5,8 @@ The counts are worked by hand.
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
-from tests.corpus.score import counts as counts_of
-from tests.corpus.score import errors
-
-
-def counts(reading: Reading) -> list[list[int]]:
-    """The counts of each size of a text in which nothing is wrong."""
-    assert not errors(reading)
-    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import counts, number_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -246,10 +239,7 @@ def test_a_line_for_some_sizes_has_the_counts_of_those(words: str) -> None:
 )
 def test_rounds_told_with_and_are_all_worked(text: str, rounds: int) -> None:
     """The second number counts as the first does."""
-    reading = read(text, (64,))
-
-    assert not errors(reading)
-    assert len(reading.rounds[0]) == rounds
+    assert number_of_rounds(read(text, (64,))) == [rounds]
 
 
 @pytest.mark.parametrize(

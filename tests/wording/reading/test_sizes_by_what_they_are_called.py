@@ -5,15 +5,8 @@ The counts are worked by hand.
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
-from tests.corpus.score import counts as counts_of
-from tests.corpus.score import errors
-
-
-def counts(reading: Reading) -> list[list[int]]:
-    """The counts of each size of a text in which nothing is wrong."""
-    assert not errors(reading)
-    return [counts_of(rounds, rounds[0].before) for rounds in reading.rounds]
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import counts
 
 
 @pytest.mark.parametrize(

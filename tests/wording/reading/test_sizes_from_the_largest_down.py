@@ -6,7 +6,7 @@ The counts are worked by hand; that a man's head is larger than a woman's, and L
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import errors
+from tests.support.readings import counts, number_of_rounds
 
 NAMES = [
     ("Man only", "Woman only"),
@@ -27,10 +27,7 @@ def test_a_line_for_the_large_hat_is_worked_on_it(large: str, small: str, cast_o
         f"Cast on {cast_on[0]} ({cast_on[1]}) sts.\nRnds 1-4: knit.\n{large}: knit 10 rounds.\n"
         f"{small}: knit 5 rounds."
     )
-    reading = read(text, cast_on)
-
-    assert not errors(reading)
-    assert [len(rounds) for rounds in reading.rounds] == [14 if count == 96 else 9 for count in cast_on]
+    assert number_of_rounds(read(text, cast_on)) == [14 if count == 96 else 9 for count in cast_on]
 
 
 def test_the_largest_of_three_sizes_is_printed_first() -> None:
@@ -39,10 +36,7 @@ def test_the_largest_of_three_sizes_is_printed_first() -> None:
         "Cast on 96 (88, 80) sts.\nRnds 1-4: knit.\nLargest size only: knit 10 rounds.\n"
         "Two smaller sizes: knit 2 rounds."
     )
-    reading = read(text, (96, 88, 80))
-
-    assert not errors(reading)
-    assert [len(rounds) for rounds in reading.rounds] == [14, 6, 6]
+    assert number_of_rounds(read(text, (96, 88, 80))) == [14, 6, 6]
 
 
 def test_each_size_takes_in_the_stitches_of_its_own_line() -> None:
@@ -50,12 +44,11 @@ def test_each_size_takes_in_the_stitches_of_its_own_line() -> None:
     text = "Cast on 96 (80).\nRnd 1: knit.\nSize Man: *k10, k2tog* around (88)\nSize Woman: *k8, k2tog* (72)"
     reading = read(text, (96, 80))
 
-    assert not errors(reading)
-    assert [[done.after for done in rounds] for rounds in reading.rounds] == [[96, 88], [80, 72]]
+    assert counts(reading) == [[96, 88], [80, 72]]
+    assert number_of_rounds(reading) == [2, 2]
 
 
 def test_a_size_by_its_letter_in_german() -> None:
     """Of sizes L and S in this order, the 3 rounds are those of L."""
-    reading = read("96 (80) M anschlagen.\n4 Rd re.\nNur Größe L: 3 Rd re.", (96, 80), "de")
-
-    assert [len(rounds) for rounds in reading.rounds] == [7, 4]
+    text = "96 (80) M anschlagen.\n4 Rd re.\nNur Größe L: 3 Rd re."
+    assert number_of_rounds(read(text, (96, 80), "de")) == [7, 4]

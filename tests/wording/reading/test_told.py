@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, words_of_rounds, worked
 
 TEXTS = [
     (
@@ -211,10 +212,7 @@ TEXTS = [
 )
 def test_what_is_told_is_not_worked(text: str, cast_on: int, counts: list[int]) -> None:
     """Nothing is wrong with it, and the counts are those of the pattern."""
-    reading = read(text, (cast_on,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [done.after for done in reading.rounds[0]] == counts
+    assert after_each_round(read(text, (cast_on,))) == counts
 
 
 @pytest.mark.parametrize(
@@ -229,16 +227,15 @@ def test_a_round_to_the_end_is_done_so_many_times(line):
     """What goes to the end of the round and is then to be done 8 times is 8 rounds."""
     reading = read(f"{line}\nKnit 1 round.", (90,))
 
-    assert [90] * 9 == [each.after for each in reading.rounds[0]]
-    assert not reading.findings or {"ambiguous"} == {each.code for each in reading.findings}
+    assert ["*k3, p2; rep from * around"] * 8 + ["knit"] == words_of_rounds(reading)
+    assert not reading.findings
 
 
 def test_stitches_with_dots_are_decreases_in_spanish():
     """`2 p. j.` is two stitches together, in stars whose end stands close to it."""
     reading = read("Vuelta 5: *6 p. d., 2 p. j.* rep. hasta el final (63 p.)", (72,), "es")
 
-    assert [63] == [each.after for each in reading.rounds[0]]
-    assert not [each for each in reading.findings if each.severity == "error"]
+    assert [(72, 63, "*k6, k2tog; rep from * around")] == worked(reading)
 
 
 def test_rounds_behind_a_change_of_needles_are_worked():
@@ -246,7 +243,7 @@ def test_rounds_behind_a_change_of_needles_are_worked():
     text = "Change to the bigger needles and work in plain knitting until the hat is 5 inches tall."
     reading = read(f"Rnd 1: purl.\n{text}\nNext rnd: (k7, k2tog) 8 times. 64 sts", (72,))
 
-    assert [72, 72, 64] == [each.after for each in reading.rounds[0]]
+    assert [72, 72, 64] == after_each_round(reading)
     assert ["to_a_length"] == [each.code for each in reading.findings]
 
 
@@ -257,5 +254,5 @@ def test_markers_placed_at_the_cast_on_are_those_of_the_crown():
         f"{text}Dec rnd: *knit to 2 sts before marker, k2tog, slip marker; rep from * to end. 88 sts.", (96,)
     )
 
-    assert [96, 88] == [each.after for each in reading.rounds[0]]
+    assert [96, 88] == after_each_round(reading)
     assert not reading.findings
