@@ -215,10 +215,10 @@ class Lines(ExtentReader):
             number = self.tokens[self.place - 1].number or ONE
             return Stitches(start, end, flags, Stitch("k", number, start, end))
         if kind == "rib" and (width := self.rib_width()):
-            name, each = self.tokens[self.place - 1].start, Number((width,))
+            name, column = self.tokens[self.place - 1].start, Number((width,))
             start, end, flags = self.take(1)
             return Fabric(
-                start, end, flags, kind, (Stitch("k", each, name, end), Stitch("p", each, name, end))
+                start, end, flags, kind, (Stitch("k", column, name, end), Stitch("p", column, name, end))
             )
         before = self.token().text in ("as before", "as established", "as est", "as set")
         return Fabric(*self.take(1), "before" if before else kind)
