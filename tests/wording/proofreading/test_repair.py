@@ -211,3 +211,15 @@ def test_a_corner_of_a_crown_stays_on_its_line(decrease: str, line: int, side: s
     wrong = right.replace(printed[side], slip[side])
 
     assert read(text.replace(right, wrong), (68,)).repaired == text
+
+
+def test_a_double_decrease_at_the_end_of_each_section_is_mended_as_one() -> None:
+    """It stands beside the one below; the single decrease is the slip, not the plain stitches."""
+    lines = (
+        "Rnd 1: *k9, s2kp; rep from * around. (80 sts)",
+        "Rnd 2: *k7, s2kp; rep from * around. (64 sts)",
+        "Rnd 3: *k5, s2kp; rep from * around. (48 sts)",
+    )
+    text = "\n".join(lines)
+
+    assert read(text.replace("k7, s2kp", "k7, k2tog"), (96,)).repaired == text

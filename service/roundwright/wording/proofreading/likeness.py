@@ -139,8 +139,14 @@ def _off(left: frozenset[int], worked: frozenset[int]) -> float:
 
 
 def _corners(round_: Round) -> tuple[frozenset[int], frozenset[int]]:
-    """Where double decreases have their middle stitch, in the stitches of the round below and in those they leave."""
+    """Where double decreases have their middle stitch, in the stitches of the round below and in those they leave.
+
+    None where a section begins or ends with one: those of the next round then stand beside them, not above.
+    """
     facts = uses_and_leaves()
+    names = signature(round_)
+    if any(facts[name] == (3, 1) for name in (*names[:1], *names[-1:])):
+        return frozenset(), frozenset()
     middles: list[int] = []
     left: list[int] = []
     used_before = left_before = 0
