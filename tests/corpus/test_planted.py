@@ -2,6 +2,7 @@
 
 import pytest
 
+from roundwright.wording.proofreading.findings import Edit, Position
 from roundwright.wording.proofreading.read import read
 from tests.corpus.planted import judged
 from tests.corpus.score import Text, corpora, errors
@@ -11,11 +12,28 @@ KEPT = ("reading", "writers")
 
 def test_planted_faults_are_found_and_repaired() -> None:
     """Of the faults planted in the two corpora, 97 % are found on their line, and 9 repairs in 10 are as meant."""
-    faults = [(what, repair) for _, _, what, repair, _ in judged(KEPT)]
+    planted = list(judged(KEPT))
+    faults = [(what, repair) for _, _, what, repair, _ in planted]
     found = [repair for what, repair in faults if what == "found"]
 
     assert len(found) >= 0.97 * len(faults)
     assert found.count("as meant") >= 0.9 * len(found)
+    for _, fault, _, _, reading in planted:
+        edits = [edit for finding in reading.findings for edit in finding.edits]
+        assert not [edit for edit in edits if touches(fault.text, edit)]
+
+
+def touches(text: str, edit: Edit) -> bool:
+    """Whether a letter touches a letter, where the edit begins or ends, that was apart before."""
+    start, end = edit.start.offset, edit.end.offset
+    left, right = text[:start], text[end:]
+    ahead = (
+        left[-1:].isalnum() and (edit.replacement + right)[:1].isalnum() and not text[start:][:1].isalnum()
+    )
+    behind = (
+        (left + edit.replacement)[-1:].isalnum() and right[:1].isalnum() and not text[:end][-1:].isalnum()
+    )
+    return ahead or behind
 
 
 WRONG = [item for corpus in corpora().values() for item in corpus.get("wrong", [])]
@@ -39,3 +57,26 @@ def test_a_repair_that_is_made_leaves_less_wrong(item: Text) -> None:
     assert len(left) < len(found) or not any(finding.edits for finding in found)
     if reading.repaired.count("\n") == item["text"].count("\n"):
         assert {finding.line for finding in left} <= {finding.line for finding in found}
+
+
+@pytest.mark.parametrize("item", WRONG, ids=lambda item: item["id"])
+def test_no_edit_runs_into_the_word_beside_it(item: Text) -> None:
+    """What was apart stays apart, in each of the languages."""
+    text = item["text"]
+    reading = read(text, tuple(item["cast_on"]), item.get("language"))
+    edits = {edit for finding in reading.findings for edit in finding.edits}
+
+    assert not [edit for edit in edits if touches(text, edit)]
+
+
+@pytest.mark.parametrize(
+    ("word", "put_in", "stays"),
+    [(1, "k2", False), (1, " k2", True), (2, "k2, ", True), (2, "k2", False), (1, ", k2", True)],
+)
+def test_edits_that_touch_a_word_are_told_from_those_that_do_not(word: int, put_in: str, stays: bool) -> None:
+    """`rounds` and `then` are two words."""
+    text = "12 rounds then knit"
+    offset = {1: text.index(" then"), 2: text.index("then")}[word]
+    place = Position(offset=offset, line=1, column=offset + 1)
+
+    assert touches(text, Edit(start=place, end=place, replacement=put_in, leaves=None)) is not stays

@@ -304,6 +304,19 @@ Rnd 4: *k- (-, 3), k2tog; rep from * around — - (-, 16) sts"""
     ]
 
 
+def test_a_count_printed_for_some_sizes_stands_with_those() -> None:
+    """Sizes 2, 3 and 4 have 80, 88 and 96; size 1 has none."""
+    lines = (
+        "Cast on 80 (88, 96, 104) sts.",
+        "Sizes 2, 3 and 4 only: *k9 (10, 11), k2tog; rep from * to end. 80 (88, 96) sts",
+        "Sizes 2 and 4 only: knit 1 round. 80 (96) sts",
+    )
+    reading = read("\n".join(lines), (80, 88, 96, 104))
+
+    assert [line.printed for line in reading.lines[1:]] == [(None, 80, 88, 96), (None, 80, None, 96)]
+    assert [line.computed for line in reading.lines[1:]] == [line.printed for line in reading.lines[1:]]
+
+
 @pytest.mark.parametrize(
     ("text", "expected"),
     [

@@ -128,3 +128,98 @@ def test_of_the_times_of_all_sizes_that_of_the_size_is_mended_which_does_not_com
 def test_letters_that_changed_places_are_put_back(line: str, word: str) -> None:
     """A stitch whose letters stand in another order is that stitch, and none is added beside it."""
     assert {line.format("k2tog")} == repairs(line.format(word), 72)
+
+
+RIB_OF_70 = "Cast on 70 sts.\n{rib} for 12 rounds, then knit 20 rounds."
+
+
+@pytest.mark.parametrize(
+    "rib",
+    ["Rib 2x2", "Work in 2x2 rib", "Work in double rib", "Work in k2, p2 rib"],
+)
+def test_where_a_rib_does_not_come_out_its_cast_on_is_meant(rib: str) -> None:
+    """70 is no multiple of 4, 72 is the nearest (arithmetic); the sentence of the rib stays as it is."""
+    reading = read(RIB_OF_70.format(rib=rib), (70,))
+
+    assert reading.repaired == RIB_OF_70.format(rib=rib).replace("70", "72")
+    assert "not_a_multiple" in {finding.code for finding in reading.findings}
+
+
+@pytest.mark.parametrize(
+    ("rib", "other"),
+    [("Rib 2x2", "Rib 1x1"), ("Double rib", "Single rib"), ("Work in 2/2 rib", "Work in 1/1 rib")],
+)
+def test_where_the_crown_needs_the_cast_on_another_rib_is_meant(rib: str, other: str) -> None:
+    """Seven sections of 10 stitches are 70: a rib of k1, p1 comes out on it, one of k2, p2 does not (arithmetic)."""
+    text = RIB_OF_70 + "\nRnd 1: *k8, k2tog; rep from * around. (63 sts)"
+
+    assert read(text.format(rib=rib), (70,)).repaired == text.format(rib=other)
+
+
+def test_nothing_is_put_in_behind_the_rounds_of_a_rib() -> None:
+    """71 stitches come out in neither rib (arithmetic)."""
+    reading = read("Rib 2x2 for 12 rounds, then knit 20 rounds.", (71,))
+
+    assert [finding.code for finding in reading.findings if finding.severity == "error"] == ["left_over"]
+    assert reading.repaired is None
+
+
+def test_the_second_of_two_rounds_of_a_number_has_the_number_that_is_missing() -> None:
+    """Rounds 43, 43, 45 are 43, 44, 45."""
+    lines = (
+        "Round 42: *k10, k2tog; rep from * around. (88 sts)",
+        "Round 43: knit",
+        "Round 44: knit",
+        "Round 45: *k9, k2tog; rep from * around. (80 sts)",
+    )
+    text = "\n".join(lines)
+
+    assert read(text.replace("Round 44", "Round 43"), (96,)).repaired == text
+    assert read(text.replace("Round 44", "Round 45"), (96,)).repaired == text
+
+
+def test_a_round_that_does_not_come_out_is_not_given_the_missing_number() -> None:
+    """The same decreases cannot be worked twice: 88 is no multiple of 12 (arithmetic). It is left out."""
+    lines = (
+        "Round 42: *k10, k2tog; rep from * around. (88 sts)",
+        "Round 42: *k10, k2tog; rep from * around. (88 sts)",
+        "Round 44: *k9, k2tog; rep from * around. (80 sts)",
+    )
+
+    assert read("\n".join(lines), (96,)).repaired == "\n".join((lines[0], lines[2]))
+
+
+SQUARE_CROWN = (
+    "Rnd 1: *k7, s2kp, k7; rep from * around. (60 sts)",
+    "Rnd 2: knit",
+    "Rnd 3: *k6, s2kp, k6; rep from * around. (52 sts)",
+    "Rnd 4: knit",
+    "Rnd 5: *k5, s2kp, k5; rep from * around. (44 sts)",
+)
+
+
+@pytest.mark.parametrize("decrease", ["s2kp", "sk2p", "k3tog"])
+@pytest.mark.parametrize("line", [1, 3, 5])
+@pytest.mark.parametrize("side", ["before", "behind"])
+def test_a_corner_of_a_crown_stays_on_its_line(decrease: str, line: int, side: str) -> None:
+    """Double decreases stand one above the other (common practice), so the stitches that are short are mended."""
+    text = "\n".join(SQUARE_CROWN).replace("s2kp", decrease)
+    right = text.splitlines()[line - 1]
+    plain = right.split("*k")[1].split(",")[0]
+    slip = {"before": f"*k{int(plain) - 1},", "behind": f" k{int(plain) - 1};"}
+    printed = {"before": f"*k{plain},", "behind": f" k{plain};"}
+    wrong = right.replace(printed[side], slip[side])
+
+    assert read(text.replace(right, wrong), (68,)).repaired == text
+
+
+def test_a_double_decrease_at_the_end_of_each_section_is_mended_as_one() -> None:
+    """It stands beside the one below; the single decrease is the slip, not the plain stitches."""
+    lines = (
+        "Rnd 1: *k9, s2kp; rep from * around. (80 sts)",
+        "Rnd 2: *k7, s2kp; rep from * around. (64 sts)",
+        "Rnd 3: *k5, s2kp; rep from * around. (48 sts)",
+    )
+    text = "\n".join(lines)
+
+    assert read(text.replace("k7, s2kp", "k7, k2tog"), (96,)).repaired == text

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from typing import Final
 
+from roundwright.wording.proofreading.doubtful import is_ribbed_rounds
 from roundwright.wording.proofreading.evaluate import Found
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import (
@@ -14,6 +15,7 @@ from roundwright.wording.proofreading.findings import (
     Remaining,
 )
 from roundwright.wording.proofreading.repair import ALIKE, MOST_LINES, Repair, Repairs
+from roundwright.wording.proofreading.rewriting import kept_apart
 from roundwright.wording.reading.states import Fault
 
 MOST_STEPS_REREAD: Final = 8_000
@@ -48,8 +50,12 @@ class Edits:
                 faults.setdefault(fault.segment, []).append(fault)
         repairs = Repairs(explained.text, explained.laid, explained.search)
         made: dict[int, tuple[Edit, ...]] = {}
+        cast_on = any(entry.finding.code == "cast_on_differs" and entry.repair for entry in findings)
         for place in sorted(faults)[:MOST_LINES]:
-            options = repairs.repairs(place, faults[place], explained.chosen.get(place))
+            chosen = explained.chosen.get(place)
+            if cast_on and is_ribbed_rounds(chosen):
+                continue  # with the other cast-on the rib comes out as it is named
+            options = repairs.repairs(place, faults[place], chosen)
             made[place] = self.best(options)
         edits: list[tuple[Edit, ...]] = []
         for entry in findings:
@@ -93,6 +99,7 @@ class Edits:
             replacement = (
                 replacement[: change.start - start] + change.text + replacement[change.end - start :]
             )
+        replacement = kept_apart(self.explained.original, start, end, replacement)
         position = self.explained.position
         return Edit(
             start=position(start),
@@ -158,7 +165,8 @@ def repaired(explained: Explained, findings: Iterable[Finding]) -> tuple[Edit, .
     casts = [edit for code, edit in first if code == "cast_on_differs" and not errors_left(edit)]
     lines = list(dict.fromkeys(edit for code, edit in first if code != "cast_on_differs"))
     alone = [edit for edit in lines if edit.leaves is not None and not errors_left(edit)]
-    chosen = alone[:1] or (casts if casts and len(lines) != 1 else lines)
+    one_mends = len(lines) == 1 and not errors_left(lines[0])
+    chosen = alone[:1] or (casts if casts and not one_mends else lines)
     made: list[Edit] = []
     before = len(explained.original) + 1
     for edit in sorted(chosen, key=lambda edit: edit.start.offset, reverse=True):

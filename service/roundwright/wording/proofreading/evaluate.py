@@ -6,6 +6,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
+from roundwright.wording.proofreading.doubtful import is_ribbed_rounds
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import KINDS, Finding
 from roundwright.wording.proofreading.messages import (
@@ -134,7 +135,10 @@ def _cast_on(explained: Explained) -> list[Found]:
     """Another count to cast on, with which most of what is wrong comes out."""
     wrong = [fault for fault in explained.explanation.faults if fault.code in ("left_over", "runs_out")]
     lines = {fault.segment for fault in wrong}
-    if not wrong or (len(lines) == 1 and wrong[0].stated is None):
+    if not wrong:
+        return []
+    ribbed = is_ribbed_rounds(explained.chosen.get(wrong[0].segment))
+    if len(lines) == 1 and wrong[0].stated is None and not ribbed:
         return []  # of one line without a count, the line is the likelier to be wrong
     other = cast_on_repair(explained.text, explained.search, explained.explanation.cost)
     if other is None:

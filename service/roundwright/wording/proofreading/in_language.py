@@ -10,6 +10,7 @@ from roundwright.language import Message, say
 from roundwright.wording.proofreading.edits import line_with, text_with
 from roundwright.wording.proofreading.findings import Edit, Finding, Position
 from roundwright.wording.proofreading.reading import Reading
+from roundwright.wording.proofreading.rewriting import kept_apart
 from roundwright.wording.reading.languages.original import change
 from roundwright.wording.reading.languages.rewrite import Rewritten
 
@@ -81,7 +82,10 @@ class _Original:
         """An edit of the original."""
         moved = change(self.text, edit.start.offset, edit.end.offset, edit.replacement)
         return msgspec.structs.replace(
-            edit, start=self.position(moved.start), end=self.position(moved.end), replacement=moved.text
+            edit,
+            start=self.position(moved.start),
+            end=self.position(moved.end),
+            replacement=kept_apart(self.plain, *moved),
         )
 
     def position(self, offset: int) -> Position:

@@ -3,13 +3,15 @@
 from collections.abc import Iterator
 from typing import Final
 
-from roundwright.knitting.rounds.round import Round, Steps, Work, uses_and_leaves
+from roundwright.knitting.rounds.round import Round, Steps, Work, runs, uses_and_leaves
 from roundwright.wording.reading.states import Chain, Lane
 
 MOST_COMPARED: Final = 40
 """Rounds before and after a repaired one that it is compared with."""
 MOST_COLUMNS: Final = 120
 """Stitches of a round that are compared with those below."""
+OFF_THE_CORNER: Final = 0.4
+"""What it costs that no double decrease stands on one of the round below: a tie between repairs is broken, no more."""
 _PURLED: Final = frozenset(("p", "p2tog", "ssp", "p3tog", "pfb", "m1p"))
 
 
@@ -36,6 +38,7 @@ def unlike(lanes: tuple[Lane, ...], first: int, stop: int) -> float:
         cost += 3.0 * mismatch(below, mine)
     if above is not None:
         cost += 3.0 * mismatch(mine, above)
+    cost += OFF_THE_CORNER * _off_the_corners(worked[0].chain, first, stop)
     changes = {_change(lane.chain, first, stop) for lane in worked[1:]} - {change}
     return cost + (0.6 if changes else 0.0)
 
@@ -107,6 +110,56 @@ def mismatch(below: Round, above: Round) -> float:
         return 0.0
     width = min(len(under), len(over))
     return sum(a != b for a, b in zip(under, over, strict=False)) / width if width else 0.0
+
+
+def _off_the_corners(chain: Chain, first: int, stop: int) -> float:
+    """The share of double decreases that stand off those of the next shaped round, below or above."""
+    mine: Round | None = None
+    below: Round | None = None
+    above: Round | None = None
+    while chain and below is None:
+        chain, done = chain
+        if first <= done.segment < stop:
+            mine = done.round
+        elif done.round.before == done.round.after:
+            continue
+        elif mine is None:
+            above = done.round
+        else:
+            below = done.round
+    if mine is None:
+        return 0.0
+    pairs = [(under, over) for under, over in ((below, mine), (mine, above)) if under and over]
+    return max((_off(_corners(under)[1], _corners(over)[0]) for under, over in pairs), default=0.0)
+
+
+def _off(left: frozenset[int], worked: frozenset[int]) -> float:
+    """The share of double decreases worked on other stitches than those that double decreases have left."""
+    return len(worked - left) / len(worked) if left and worked else 0.0
+
+
+def _corners(round_: Round) -> tuple[frozenset[int], frozenset[int]]:
+    """Where double decreases have their middle stitch, in the stitches of the round below and in those they leave.
+
+    None where a section begins or ends with one: those of the next round then stand beside them, not above.
+    """
+    facts = uses_and_leaves()
+    names = signature(round_)
+    if any(facts[name] == (3, 1) for name in (*names[:1], *names[-1:])):
+        return frozenset(), frozenset()
+    middles: list[int] = []
+    left: list[int] = []
+    used_before = left_before = 0
+    for stitch, times in runs(round_.steps):
+        uses, leaves = facts[stitch]
+        if (uses, leaves) == (3, 1):
+            middles += range(used_before + 1, used_before + 3 * times, 3)
+            left += range(left_before, left_before + times)
+        used_before += uses * times
+        left_before += leaves * times
+        if min(used_before, left_before) > MOST_COLUMNS:
+            break
+    return frozenset(middle for middle in middles if middle < MOST_COLUMNS), frozenset(left)
 
 
 def _columns(steps: Steps, leaves: int, most: int) -> Iterator[str]:

@@ -32,7 +32,8 @@ class Line(Struct, frozen=True, kw_only=True):
         tuple[Annotated[int, Meta(ge=1, le=LAST_ROUND)], ...],
         Meta(
             max_length=MOST_ROUNDS,
-            description="Numbers of the rounds it stands for, as in `rounds`, in the size that works most of them.",
+            description="Numbers of the rounds that begin on it, as in `rounds`, in the size that has most rounds; of "
+            "a line that this size does not work, in another that does.",
         ),
     ] = ()
     computed: Annotated[
@@ -42,5 +43,9 @@ class Line(Struct, frozen=True, kw_only=True):
         ),
     ] = ()
     printed: Annotated[
-        Counts, Meta(description="The count printed in it for each size; empty where none is printed.")
+        Counts,
+        Meta(
+            description="The count printed for its last round in each size, null where none is; empty where none is "
+            "printed. Without rounds, a count that stands in it."
+        ),
     ] = ()

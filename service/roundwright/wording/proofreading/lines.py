@@ -7,6 +7,7 @@ from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.line import MOST_LINES_TOLD, Line, LineKind
 from roundwright.wording.reading.instructions import Candidate, printed
+from roundwright.wording.reading.line_work import column_of
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Done
 
@@ -23,6 +24,7 @@ def lines(explained: Explained) -> tuple[Line, ...]:
     done = _done_on_lines(explained)
     kinds = _kinds(explained)
     counts = _printed(explained)
+    longest = sorted(range(len(explained.cast_on)), key=lambda size: -len(explained.explanation.rounds[size]))
     listed: list[Line] = []
     for number, text in enumerate(explained.line_texts, start=1):
         if not text or text.isspace():
@@ -30,13 +32,13 @@ def lines(explained: Explained) -> tuple[Line, ...]:
         if len(listed) == MOST_LINES_TOLD:
             break
         worked = done.get(number, {})
-        most = max(worked.values(), key=len, default=[])
+        in_one = next((worked[size] for size in longest if size in worked), [])
         sizes = range(len(explained.cast_on))
         listed.append(
             Line(
                 line=number,
                 kind=kinds.get(number) or _plain(explained, number),
-                rounds=tuple(worked_round.round.number for worked_round in most),
+                rounds=tuple(worked_round.round.number for worked_round in in_one),
                 computed=tuple(worked[size][-1].round.after if size in worked else None for size in sizes)
                 if worked
                 else (),
@@ -115,26 +117,52 @@ def _plain(explained: Explained, number: int) -> LineKind:
 
 
 def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
-    """The counts printed on each line, the last of a line that has several."""
+    """The counts printed for the last round of each line, or on a line without rounds.
+
+    A number that is read as no count of the stitches, as that of a page or a needle's share, is left out: a count that
+    is not called wrong is one that is there.
+    """
     printed_counts: dict[int, tuple[int | None, ...]] = {}
-    before = _before(explained)
+    at = line_of_segments(explained)
+    last = {at[done.segment]: done.segment for rounds in explained.explanation.rounds for done in rounds}
+    called_wrong = {(fault.segment, fault.size) for fault in explained.explanation.faults}
+    there = [
+        {cast_on, *(done.round.after for done in rounds)}
+        for cast_on, rounds in zip(explained.cast_on, explained.explanation.rounds, strict=True)
+    ]
+    worked = _worked(explained)
     for place, candidate in explained.explanation.choices:
-        if not candidate.stated:
+        if not candidate.stated or place < last.get(at[place], 0):
             continue
         counts: list[int | None] = []
-        for size, column in enumerate(explained.columns):
-            after = [count for _, count in printed(candidate, before.get((place, size), 0), column)]
-            counts.append(after[-1] if after and 0 <= after[-1] <= MOST_STITCHES else None)
+        for size, possible in enumerate(there):
+            before, after = worked.get((place, size), (0, None))
+            count = _printed_last(explained, place, size, before)
+            wrong = not called_wrong.isdisjoint(((place, size), (place, None)))
+            right = count in possible if after is None else count == after
+            counts.append(count if wrong or right else None)
         if any(count is not None for count in counts):
-            last = candidate.stated[-1]
-            printed_counts[explained.line(last.start)] = tuple(counts)
+            printed_counts[at[place]] = tuple(counts)
     return printed_counts
 
 
-def _before(explained: Explained) -> dict[tuple[int, int], int]:
-    """The stitches before the first round of each segment, by segment and size."""
-    before: dict[tuple[int, int], int] = {}
+def _printed_last(explained: Explained, place: int, size: int, before: int) -> int | None:
+    """The last count printed in a segment for a size; None where there is none, or it is not known which is its own."""
+    label, own = explained.segments[place].label, explained.columns[size]
+    candidate = explained.chosen[place]
+    concerned = len(label.sizes) if label is not None and label.sizes else explained.width
+    lengths = {len(stated.number.values) for stated in candidate.stated}
+    if not explained.search.scope.is_for(label, own) or lengths - {1, concerned, explained.width}:
+        return None
+    after = [count for _, count in printed(candidate, before, column_of(label, own, candidate))]
+    return after[-1] if after and 0 <= after[-1] <= MOST_STITCHES else None
+
+
+def _worked(explained: Explained) -> dict[tuple[int, int], tuple[int, int]]:
+    """The stitches before the first and after the last round of each segment, by segment and size."""
+    worked: dict[tuple[int, int], tuple[int, int]] = {}
     for size, rounds in enumerate(explained.explanation.rounds):
         for done in rounds:
-            before.setdefault((done.segment, size), done.round.before)
-    return before
+            before, _ = worked.get((done.segment, size), (done.round.before, 0))
+            worked[done.segment, size] = before, done.round.after
+    return worked

@@ -10,6 +10,7 @@ from roundwright.wording.proofreading.doubtful import Doubtful, line_of
 from roundwright.wording.proofreading.rewriting import Edit, Edits, between, relabelled
 from roundwright.wording.reading.label_numbers import label_numbers
 
+RENUMBERED: Final = 0.8
 PUT_IN: Final = 1.0
 SKIPPED: Final = 1.5
 TAKEN_OUT: Final = 1.5
@@ -17,6 +18,8 @@ MOST_AWAY: Final = 4
 """How many rounds away the lines are that a missing line is made from."""
 MOST_LINES: Final = 6
 """Lines that are tried for one missing round."""
+MOST_BACK: Final = 12
+"""How many segments away the round is whose number is looked at."""
 MOST_TOGETHER: Final = 12
 """Ways to put in several rounds that are tried."""
 
@@ -27,11 +30,34 @@ def missing(doubtful: Doubtful) -> Iterator[Edits]:
     if gap is None:
         return
     _, first, last, _ = (int(number) for number in gap.text.split(","))
+    if first == last:
+        yield from _renumbered(doubtful, first)
     lines = _numbered_lines(doubtful)
     options = [_lines_for(number, lines) for number in range(first, last + 1)]
     start = doubtful.text.rfind("\n", 0, doubtful.segment.start) + 1
     for chosen in islice(product(*options), MOST_TOGETHER):
         yield (Edit(start, start, "".join(f"{line}\n" for line in chosen), PUT_IN * len(chosen)),)
+
+
+def _renumbered(doubtful: Doubtful, missing: int) -> Iterator[Edits]:
+    """A round whose number another has, given the missing number: the second `Round 43` before 45 is 44."""
+    segments, text = doubtful.search.segments, doubtful.text
+    numbered = [
+        place
+        for place in range(max(0, doubtful.place - MOST_BACK), min(len(segments), doubtful.place + MOST_BACK))
+        if label_numbers(segments[place].label, 0)
+    ]
+    at = numbered.index(doubtful.place) if doubtful.place in numbered else 0
+    for place, other in ((at - 1, at - 2), (at, at + 1)):
+        if not 0 <= other < len(numbered):
+            continue
+        numbers = label_numbers(segments[numbered[place]].label, 0)
+        if len(numbers) != 1 or numbers != label_numbers(segments[numbered[other]].label, 0):
+            continue
+        start, end = _bounds(text, segments[numbered[place]].start)
+        line = relabelled(text[start:end], numbers[0], missing)
+        if line is not None:
+            yield (Edit(start, end, line, RENUMBERED),)
 
 
 def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:

@@ -16,9 +16,9 @@ from msgspec import Struct
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.proofreading import missing_rounds, number_edits, word_edits
-from roundwright.wording.proofreading.doubtful import Doubtful, spellings
+from roundwright.wording.proofreading.doubtful import Doubtful, named_rib, spellings
 from roundwright.wording.proofreading.likeness import unlike
-from roundwright.wording.proofreading.rewriting import Edit, Edits, rewritten, written
+from roundwright.wording.proofreading.rewriting import Edit, Edits, kept_apart, rewritten, written
 from roundwright.wording.reading.explain import Search
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import Laid
@@ -86,7 +86,7 @@ class Repairs:
         seen: set[Edits] = set()
         wrong_below = self.wrong_below(doubtful.last)
         most = largest = inf
-        for edits in tried(doubtful):
+        for edits in _tried_apart(doubtful):
             if self.budget.left <= 0:
                 break
             size = sum(edit.size for edit in edits)
@@ -152,6 +152,14 @@ class Repairs:
         return state.cost - states[0].cost + unlike(state.lanes, first, stop)
 
 
+def _tried_apart(doubtful: Doubtful) -> Iterator[Edits]:
+    """The edits that are tried, none of which runs into a word beside it."""
+    for edits in tried(doubtful):
+        yield tuple(
+            edit._replace(text=kept_apart(doubtful.text, edit.start, edit.end, edit.text)) for edit in edits
+        )
+
+
 def tried(doubtful: Doubtful) -> Iterator[Edits]:
     """The edits that are tried, the smallest first."""
     codes = doubtful.codes
@@ -174,6 +182,10 @@ def tried(doubtful: Doubtful) -> Iterator[Edits]:
 def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
     """Edits of the line itself."""
     codes, chosen = doubtful.codes, doubtful.chosen
+    if chosen is not None and named_rib(chosen.nodes) is not None:
+        yield from number_edits.counts(doubtful, chosen)
+        yield from word_edits.other_rib(doubtful, chosen)
+        return
     if codes & {"bracket", "no_star", "not_understood", "unknown_word"}:
         yield from word_edits.lists(doubtful)
         yield from word_edits.brackets(doubtful)

@@ -36,6 +36,17 @@ def rewritten(text: str, start: int, end: int, edits: Edits) -> str:
     return line
 
 
+def kept_apart(text: str, start: int, end: int, new: str) -> str:
+    """What is put in place of a stretch of the text, with a space where words would touch that were apart."""
+    before, behind = text[start - 1 : start] if start else "", text[end : end + 1]
+    old = text[start:end]
+    if not new:
+        return " " if old and before.isalnum() and behind.isalnum() else new
+    ahead = before.isalnum() and new[0].isalnum() and not old[:1].isalnum()
+    after = behind.isalnum() and new[-1].isalnum() and not old[-1:].isalnum()
+    return f"{' ' * ahead}{new}{' ' * after}"
+
+
 def written(old: str, number: Number, new: list[int | None]) -> str:
     """Other values in the form of the old: `5 (6, 7)`, `64/72/80`, `four`, `twice`."""
     values = ["-" if value is None else str(value) for value in new]

@@ -123,7 +123,7 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
     if counts_others(phrases):
         return [Candidate("prose", 0.0)]
     sure = all(count.sure for count in seen.counts) and seen.words < 1.5
-    alone = len(phrases) == 1 and isinstance(phrases[0], Count)
+    alone = len(phrases) == 1 and len(seen.counts) == 1 and not seen.words
     behind = not segment.alone and sure and _only_counts(seen)
     repeats = any(isinstance(phrase, Rep) for phrase in phrases)
     prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * (sure or repeats)

@@ -125,6 +125,10 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     first, last = tokens[begin], tokens[begin - 1]
     if first.flags & (BLANK | FULL | COLON):
         return False
+    if last.kind == "from" and first.kind == "stars":
+        return tokens[begin - 2].kind == "repeat"  # rep from / * around
+    if last.kind == "repeat" and first.kind == "from":
+        return True  # rep / from * around
     if last.text in _REACHED and first.kind in ("(", "stars") and _reaches(tokens, begin):
         return True  # until you have worked / (k1, k2tog)
     if last.text in ("end", "ending") and last.flags & (COMMA | SEMI):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from functools import cached_property
+from itertools import pairwise
 from typing import Final
 
 from roundwright.knitting.answers import Impossible
@@ -64,6 +65,13 @@ class Desk:
         phrases = [phrase for segment in self.segments for phrase in segment.phrases]
         numbers = [phrase.number.values for phrase in phrases if isinstance(phrase, CastOn)]
         return frozenset(values[0] or 0 for values in numbers if len(values) == 1)
+
+    @cached_property
+    def pages(self) -> frozenset[int]:
+        """The numbers alone on a line that rise by one from one to the next: those of pages, which no counts do."""
+        alone = [number for number in map(bare_number, self.segments) if number is not None]
+        rising = [(below, above) for below, above in pairwise(alone) if above == below + 1]
+        return frozenset(number for pair in rising for number in pair)
 
     def forget(self) -> None:
         """Forget what is known of segments by their places: there are others now."""
@@ -136,7 +144,7 @@ class LineWork:
         self.place = place
         self.segment = desk.segments[desk.place(place)]
         self.candidate = candidate
-        self.column = column_of(self.segment.label, lane, candidate)
+        self.column = column_of(self.segment.label, lane.column, candidate)
         self.notes: list[tuple[Fault, float]] = []
         self.cost = 0.0
         self.before = lane.count
@@ -360,6 +368,13 @@ class LineWork:
         self.desk.budget.spend(rounds // 8)
         return rounds == number
 
+    def is_page_number(self, number: int) -> bool:
+        """Whether a number alone on its line is that of a page: far from the count there, or one of a run."""
+        if bare_number(self.segment) is None:
+            return False
+        count = self.lane.count
+        return not count <= FAR_FROM_COUNT * number <= FAR_FROM_COUNT**2 * count or number in self.desk.pages
+
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
@@ -367,6 +382,16 @@ class LineWork:
         return len(sections) if needlewise and len(set(sections)) == 1 else 0
 
 
+def bare_number(segment: Segment) -> int | None:
+    """The number that a segment is and no more, `3` on a line of its own; None for any other words."""
+    match segment.phrases:
+        case (Count(number=Number(values=(int(number),)), sign=0, sure=False),) if segment.label is None:
+            return number if segment.alone else None
+    return None
+
+
+FAR_FROM_COUNT: Final = 2
+"""How many times less or more than the stitches there a bare number is that is no slip of their count."""
 NEEDLES: Final = range(2, 6)
 """On how many needles, or halves of a loop, a round may be."""
 FEWEST_ON_NEEDLE: Final = 2
@@ -381,17 +406,17 @@ def equal_needles(count: int, held: int) -> Sections | None:
     return (held,) * needles if held * needles == count and 1 < needles <= MOST_NEEDLES else None
 
 
-def column_of(label: Label | None, lane: Lane, candidate: Candidate) -> int:
-    """Where a line for some sizes has the number of this size."""
+def column_of(label: Label | None, column: int, candidate: Candidate) -> int:
+    """Where a line for some sizes has the number of the size that stands in this column of the text."""
     if label is None or not label.sizes:
-        return lane.column
+        return column
     named = sorted(int(text) for text in label.sizes if text.isdigit())
-    if len(named) < 2 or lane.column + 1 not in named:
-        return lane.column
+    if len(named) < 2 or column + 1 not in named:
+        return column
     lists = [stated.number for stated in candidate.stated]
     if all(len(number.values) in (1, len(named)) for number in lists):
-        return named.index(lane.column + 1)
-    return lane.column
+        return named.index(column + 1)
+    return column
 
 
 def fault_start(segment: Segment, nodes: Nodes) -> int:

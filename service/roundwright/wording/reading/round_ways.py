@@ -179,12 +179,20 @@ def _bare(work: RoundWork) -> list[Candidate]:
 def _in_forms(work: RoundWork) -> list[Candidate]:
     """The stitches in every form in which the round can be understood."""
     options = []
+    ribbed = any(fabric.kind == "rib" for fabric in work.seen.fabrics)
+    once = (ONCE_IN_RIB if ribbed else ONCE_IN_FABRIC) if work.fabric else 0.0
     for base, others in _forms(list(work.work), work.seen):
         nodes = tuple(way.nodes for form in others for way in settle(form)[:3] if not way.trouble)
         for way in settle(base, counted=bool(work.stated)):
             filled = any(isinstance(node, Fill) for node in way.nodes)
-            options.append(work.round(way, 0.5 if work.fabric and not filled else 0.0, nodes))
+            options.append(work.round(way, 0.0 if filled else once, nodes))
     return options
+
+
+ONCE_IN_FABRIC: Final = 0.5
+"""What it costs that the stitches of a fabric are worked once in a round."""
+ONCE_IN_RIB: Final = 1.0
+"""The same of a rib: `k2, p2 rib` is worked over and over."""
 
 
 def _last_otherwise(work: RoundWork) -> list[Candidate]:

@@ -57,6 +57,10 @@ class Scope:
 
     def concerns(self, label: Label | None, lane: Lane) -> bool:
         """Whether a line is for this size."""
+        return self.is_for(label, lane.column)
+
+    def is_for(self, label: Label | None, column: int) -> bool:
+        """Whether a line is for the size in this column of the text."""
         if label is None or not label.sizes:
             return True
         known = self.named.get(label.sizes)
@@ -65,9 +69,9 @@ class Scope:
         if not known:
             return True
         if min(known) >= 1 and max(known) <= self.width:
-            return lane.column + 1 in known
+            return column + 1 in known
         if known.issubset(self.counts):
-            return self.counts[lane.column] in known
+            return self.counts[column] in known
         return True
 
 

@@ -33,6 +33,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
+_RIB_WIDTHS: Final = {"single": 1, "double": 2}
 MOST_NESTED: Final = 12
 """Brackets within brackets."""
 _WITH_PLAIN: Final = frozenset(
@@ -213,8 +214,19 @@ class Lines(ExtentReader):
             start, end, flags = self.take(2)
             number = self.tokens[self.place - 1].number or ONE
             return Stitches(start, end, flags, Stitch("k", number, start, end))
+        if kind == "rib" and (width := self.rib_width()):
+            name, column = self.tokens[self.place - 1].start, Number((width,))
+            start, end, flags = self.take(1)
+            return Fabric(
+                start, end, flags, kind, (Stitch("k", column, name, end), Stitch("p", column, name, end))
+            )
         before = self.token().text in ("as before", "as established", "as est", "as set")
         return Fabric(*self.take(1), "before" if before else kind)
+
+    def rib_width(self) -> int:
+        """How many stitches wide the columns of a rib are by its name: `single rib`, `double rib`; 0 where not said."""
+        named = self.place > 0 and self.joined(0)
+        return _RIB_WIDTHS.get(self.tokens[self.place - 1].text, 0) if named else 0
 
     def is_spoken_of(self) -> bool:
         """Whether the pattern is that which somebody follows, and nothing is worked in it: `for my pattern`."""
