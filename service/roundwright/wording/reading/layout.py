@@ -53,7 +53,7 @@ from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
-from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
+from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, naming_sentence, silent_line, tells
 from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
 
 MOST_LINES: Final = 460
@@ -186,6 +186,12 @@ class _Layout(Struct):
             self.read_work(standing[0] + 1, standing[1])
         elif tells(tokens, begin, stop):
             self.segments.append(silent_line(tokens, begin, stop))
+        elif naming := naming_sentence(tokens, begin, stop):
+            if begin < naming[0]:
+                self.read(begin, naming[0])
+            self.segments.append(silent_line(tokens, *naming))
+            if naming[1] < stop:
+                self.read(naming[1], stop)
         elif is_title(tokens, begin, stop):
             colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])
             if not colon and stop - begin <= 6:
