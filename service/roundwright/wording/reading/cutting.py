@@ -30,6 +30,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     UntilRound,
+    is_until_rounds,
 )
 from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
@@ -82,16 +83,9 @@ def _whole(phrase: Phrase, following: Phrase | None) -> bool:
     if isinstance(phrase, _BEGINS):
         return True
     if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare:
-        rounds = isinstance(following, Rounds) or _until_rounds(following)
+        rounds = isinstance(following, Rounds) or is_until_rounds(following)
         return rounds and following is not None and not following.flags & (STOP | SEMI | COLON)
     return False
-
-
-def _until_rounds(phrase: Phrase | None) -> bool:
-    """Whether rounds are told up to which number they are worked: `until 40 rounds have been worked`."""
-    return isinstance(phrase, Brackets) and all(
-        isinstance(inner, Rounds) and inner.start == phrase.start for inner in phrase.inside
-    )
 
 
 class _Coming(Struct):

@@ -53,7 +53,14 @@ from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
-from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, naming_sentence, silent_line, tells
+from roundwright.wording.reading.told_lines import (
+    MOST_IN_LINE,
+    is_title,
+    long_line,
+    naming_sentence,
+    silent_line,
+    tells,
+)
 from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
 
 MOST_LINES: Final = 460

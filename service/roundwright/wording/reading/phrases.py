@@ -243,6 +243,18 @@ class Every(Phrase, frozen=True, gc=False):
     number: Number
 
 
+def is_until_rounds(phrase: Phrase | None) -> bool:
+    """Whether it is the number of rounds that are worked in all: `until 40 rounds have been worked`.
+
+    The parser makes a bracket of it that is not printed.
+    """
+    return (
+        isinstance(phrase, Brackets)
+        and bool(phrase.inside)
+        and all(isinstance(inner, Rounds) and inner.start == phrase.start for inner in phrase.inside)
+    )
+
+
 def counts_of(phrase: Phrase) -> tuple[Count, ...]:
     """The counts that a phrase is, in brackets or not: `56 sts`, `(56 sts)`, `(56, 48)`; empty where it is others."""
     inside = phrase.inside if isinstance(phrase, Brackets) else (phrase,)

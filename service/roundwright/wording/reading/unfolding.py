@@ -24,6 +24,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     counts_of,
+    is_until_rounds,
 )
 from roundwright.wording.reading.seen import has_stitches, is_bare, is_shaping
 from roundwright.wording.reading.spread import with_spread
@@ -146,7 +147,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         if (
             isinstance(phrase, Brackets)
-            and isinstance(following, (*_OFTEN, Rounds))
+            and (isinstance(following, (*_OFTEN, Rounds)) or is_until_rounds(following))
             and (rounds := _holds_rounds(phrase.inside))
         ):
             first, *others = phrase.inside
@@ -154,7 +155,11 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
             made.extend(_apart(first, others))
             made.append(
                 Again(
-                    phrase.start, phrase.end, STOP, last=rounds, work=isinstance(following, Length | Rounds)
+                    phrase.start,
+                    phrase.end,
+                    STOP,
+                    last=rounds,
+                    work=isinstance(following, Length | Rounds | Brackets),
                 )
             )
         elif (
@@ -307,7 +312,8 @@ def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
 
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
-    whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN)), 0)
+    often = (at for at, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN) or is_until_rounds(phrase))
+    whole = next(often, 0)
     alternately = 0 if whole else _rounds_alternately(phrases)
     whole = whole or alternately
     starred = any(isinstance(phrase, Star) for phrase in phrases[:whole])
@@ -367,7 +373,7 @@ def _in_turn(phrases: list[Phrase], whole: int) -> bool:
     often, parted = phrases[whole], 0
     for phrase in phrases[_before_words(phrases, whole) : whole + 1]:
         parted |= phrase.flags
-    if isinstance(often, Length) or (parted & (COMMA | SEMI) and isinstance(often, Times)):
+    if isinstance(often, Length | Brackets) or (parted & (COMMA | SEMI) and isinstance(often, Times)):
         return True
     return any(isinstance(phrase, Again) for phrase in phrases[:whole])
 
