@@ -48,6 +48,7 @@ from roundwright.wording.reading.phrases import (
     Star,
     Stitches,
     Then,
+    is_of_all,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.rounds_between import with_rounds_between
@@ -305,7 +306,7 @@ def _tells_all_rounds(seen: Seen) -> bool:
     match seen.order:
         case (Brackets(inside=inside),):
             rounds = any(isinstance(phrase, Rounds) for phrase in inside)
-            total = any(isinstance(phrase, Said) and phrase.text in _IN_ALL for phrase in inside)
+            total = any(is_of_all(phrase) for phrase in inside)
             return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
         case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
             return all(isinstance(phrase, Said | Fabric | Chart) for phrase in words) and not any(
@@ -325,7 +326,6 @@ def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
 
 
 _VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
-_IN_ALL: Final = ("in all", "altogether", "in total", "total", "all together")
 _IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
 
 

@@ -30,6 +30,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     UntilRound,
+    is_of_all,
     is_until_rounds,
 )
 from roundwright.wording.reading.seen import is_bare, is_shaping
@@ -176,7 +177,7 @@ class _Part(Struct):
 def _leads_to_then(phrases: list[Phrase], stop: int) -> bool:
     """Whether the word before this place says nothing, and `then` stands here: `and then`."""
     word = phrases[stop - 1]
-    silent = isinstance(word, Said) and not word.words
+    silent = isinstance(word, Said) and not word.words and not is_of_all(word)
     return silent and stop < len(phrases) and isinstance(phrases[stop], Then)
 
 
@@ -412,13 +413,22 @@ def _is_ribbed(node: Node) -> bool:
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     """Whether it is other work, whatever sign stands before it."""
     named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
-    if coming.adds and not part.open and _counts_rounds(part.phrases):
+    if not part.open and (_ends_in_all(part, coming) or (coming.adds and _counts_rounds(part.phrases))):
         return True
     every = part.worked and _is_every_so_often(coming.phrase, coming.following)
     every = every or _is_next_cadence(part, coming)
     if named or every or _is_between_slashes(part, coming):
         return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
     return _begins_by_kind(part, coming)
+
+
+def _ends_in_all(part: _Part, coming: _Coming) -> bool:
+    """Whether so many rounds were told to be all of them, and other rounds follow: `10 rounds in all, then 4 navy`."""
+    said = [phrase for phrase in part.phrases if not isinstance(phrase, Then)]
+    if not said or not is_of_all(said[-1]) or not any(map(_is_count_of_rounds, said)):
+        return False
+    apart = len(said) < len(part.phrases) or bool(coming.phrase.flags & (COMMA | SEMI | STOP))
+    return apart and (_is_count_of_rounds(coming.phrase) or coming.begins)
 
 
 def _begins_by_kind(part: _Part, coming: _Coming) -> bool:

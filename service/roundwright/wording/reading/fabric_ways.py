@@ -9,6 +9,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.colours import COLOURS
 from roundwright.wording.reading.phrases import (
+    OF_ALL,
     Brackets,
     Count,
     Extent,
@@ -159,7 +160,7 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     bands = [band.number.of(0) or 0 for band in runs]
     texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in opened]
     until = isinstance(phrases[-1], Brackets) and any(inner is runs[-1] for inner in phrases[-1].inside)
-    counted = until or "for" in texts[at[-2] : at[-1]] or not _TOTAL.isdisjoint(texts[at[-2] :])
+    counted = until or "for" in texts[at[-2] : at[-1]] or not OF_ALL.isdisjoint(texts[at[-2] :])
     if counted and bands[-1] > max(bands[:-1]):
         return runs[-1].number
     whole = sum(bands[1:])
@@ -167,11 +168,6 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     return runs[0].number if stripes else None
 
 
-_TOTAL: Final = frozenset(
-    ("in all", "in total", "total", "total of", "for a total of", "makes a total of", "altogether", "all together",
-     "all told")
-)  # fmt: skip
-"""Words that say that a number of rounds is that of all."""
 _STRIPES: Final = frozenset(
     ("stripes", "stripe", "striped", "alternating", "alternately", "bands", "striping")
 )

@@ -9,6 +9,7 @@ from roundwright.wording.reading.in_parts import with_ends_of_parts
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Continue,
     Count,
     Extent,
     Fabric,
@@ -66,7 +67,7 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     So is that of a decrease among other stitches: `* k1, 2 times k2tog *`.
     """
     made = list(phrases)
-    if (rounds := _rounds_behind_times(phrases)) is not None:
+    if (rounds := _rounds_behind_number(phrases)) is not None:
         return rounds
     for place, phrase in enumerate(phrases[:-1]):
         bracket = phrases[place + 1]
@@ -84,19 +85,43 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     return made
 
 
-def _rounds_behind_times(phrases: list[Phrase]) -> list[Phrase] | None:
-    """Plain rounds told behind a colon, and how often: `Work 3 times: knit 1 rnd, purl 1 rnd`; None for others."""
-    place = next((at for at, phrase in enumerate(phrases) if isinstance(phrase, Times)), len(phrases))
-    times, rounds = phrases[place : place + 1], phrases[place + 1 :]
-    if not rounds or not rounds[0].flags & COLON or not all(map(_is_plain_rounds, rounds)):
+def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
+    """Plain rounds told behind a colon, and how often they are worked, or how many they are; None for others.
+
+    `Work 3 times: knit 1 rnd, purl 1 rnd`, `Work 8 rounds of garter: purl 1 round, knit 1 round`.
+    """
+    place = next((at for at, phrase in enumerate(phrases) if _is_number_of_rounds(phrase)), len(phrases))
+    stop = next((at for at in range(place + 1, len(phrases)) if phrases[at].flags & COLON), place)
+    end = next((at for at in range(stop + 1, len(phrases)) if phrases[at].flags & STOP), len(phrases))
+    rounds, behind = phrases[stop:end], phrases[end:]
+    if stop == place or not all(map(_is_plain_rounds, rounds)) or _holds_rounds(tuple(rounds)) < 1:
         return None
-    begin = _sentence(phrases, place)
-    if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not any(
-        isinstance(phrase, Rounds) for phrase in rounds
+    begin, number = _sentence(phrases, place), phrases[place]
+    if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not all(
+        map(_is_of_fabric, phrases[place + 1 : stop])
     ):
         return None
+    if not isinstance(number, Times) and _holds_rounds(tuple(rounds)) == 1:
+        return None
     bracket = Brackets(rounds[0].start, rounds[-1].end, STOP, (replace(rounds[0], flags=0), *rounds[1:]))
-    return [*phrases[:begin], bracket, *(replace(phrase, flags=0) for phrase in times)]
+    return [*phrases[:begin], bracket, replace(number, flags=0), *behind]
+
+
+def _is_number_of_rounds(phrase: Phrase) -> bool:
+    """Whether it says how often rounds are worked, or how many of them."""
+    if isinstance(phrase, Rounds):
+        return not phrase.every and not phrase.more
+    return isinstance(phrase, Times) or is_until_rounds(phrase)
+
+
+def _is_of_fabric(phrase: Phrase) -> bool:
+    """Whether it only says of what rounds are: `of garter stitch`, `as follows`."""
+    if isinstance(phrase, Said):
+        return not phrase.words or phrase.text in _AS_FOLLOWS
+    return isinstance(phrase, Fabric | Continue)
+
+
+_AS_FOLLOWS: Final = frozenset(("as", "follows", "thus", "so"))
 
 
 def _sentence(phrases: list[Phrase], place: int) -> int:
@@ -341,7 +366,11 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
     again = isinstance(phrases[last], Rep) and not closed  # rep from * 3 times; `* Do that 3 times` is in all
     if again and rest and isinstance(rest[0], Times) and not rest[0].total:
         rest = [replace(rest[0], more=True), *rest[1:]]
-    if len(rest) > 1 and isinstance(rest[0], Extent) and isinstance(rest[1], (*_OFTEN, Rounds)):
+    if (
+        len(rest) > 1
+        and isinstance(rest[0], Extent)
+        and (isinstance(rest[1], (*_OFTEN, Rounds)) or is_until_rounds(rest[1]))
+    ):
         rest = rest[1:]  # rep from * around until 28 rounds
     opened = phrases[first]
     return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
