@@ -33,7 +33,7 @@ from roundwright.wording.reading.phrases import (
     is_of_all,
     is_until_rounds,
 )
-from roundwright.wording.reading.seen import is_bare, is_shaping
+from roundwright.wording.reading.seen import has_shaping, is_bare
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
@@ -366,9 +366,11 @@ def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether the next round begins with this phrase."""
-    phrase = coming.phrase
-    if part.goes_on and not phrase.flags & STOP and not isinstance(part.phrases[-1], Then):
+    phrase, last = coming.phrase, part.phrases[-1]
+    if part.goes_on and not phrase.flags & STOP and not isinstance(last, Then):
         return False
+    if isinstance(phrase, Again) and isinstance(last, Said) and last.text == "of" and part.has(Times):
+        return False  # work 3 repeats of rounds 1 and 2
     if _begins_other_work(part, coming):
         return True
     if coming.works and part.counted:
@@ -533,7 +535,7 @@ def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`."""
     apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or isinstance(part.phrases[-1], _ENDS)
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
-    shaped = any(map(_shapes, part.phrases)) or isinstance(part.phrases[-1], Again)
+    shaped = any(map(has_shaping, part.phrases)) or isinstance(part.phrases[-1], Again)
     return plain and bool(apart) and shaped
 
 
@@ -552,7 +554,12 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
 
 
 def _is_next_colour(part: _Part, coming: _Coming) -> bool:
-    """Whether rounds are told colour by colour, and more follow: `4 rounds brown, then 6 rounds grey`."""
+    """Whether rounds are told colour by colour, and more follow: `4 rounds brown, then 6 rounds grey`.
+
+    Not behind all the rounds of stripes: `32 rounds in stripes of 4 rounds C and 4 rounds M, then 2 rounds C`.
+    """
+    if any(isinstance(phrase, Said) and phrase.text == "stripes" for phrase in part.phrases[1:4]):
+        return not any(map(_is_count_of_rounds, part.phrases[:2]))
     at = next((place for place, phrase in enumerate(part.phrases) if isinstance(phrase, Rounds)), 0)
     before = part.phrases[:at]
     silent = all(isinstance(phrase, Said | Then) or is_bare(phrase) for phrase in before)
@@ -561,11 +568,6 @@ def _is_next_colour(part: _Part, coming: _Coming) -> bool:
     behind = coming.following
     apart = behind is None or bool(behind.flags & (COMMA | STOP | SEMI))
     return silent and coloured and colour and isinstance(behind, Said) and not apart
-
-
-def _shapes(phrase: Phrase) -> bool:
-    """Whether a decrease or an increase is worked in it."""
-    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(_shapes, phrase.inside)))
 
 
 def _stands_alone(coming: _Coming) -> bool:

@@ -147,8 +147,8 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
 def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     """How many rounds bands are in all: `stripes of 4 rounds C, 4 rounds M until 32 rounds have been worked`.
 
-    The number stands behind the bands or before them, `32 rounds in stripes of 4 rounds C and 4 rounds M`; None where
-    none does.
+    The number stands behind the bands or before them, `32 rounds in stripes of 4 rounds C and 4 rounds M`, whether the
+    bands come out even or not; None where none does.
     """
     opened = [inner for phrase in phrases for inner in _opened(phrase)]
     at = [place for place, phrase in enumerate(opened) if isinstance(phrase, Rounds) and not phrase.every]
@@ -164,7 +164,7 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     if counted and bands[-1] > max(bands[:-1]):
         return runs[-1].number
     whole = sum(bands[1:])
-    stripes = not _STRIPES.isdisjoint(texts) and bands[0] > whole and bands[0] % whole == 0
+    stripes = not _STRIPES.isdisjoint(texts) and bands[0] > whole
     return runs[0].number if stripes else None
 
 

@@ -48,7 +48,7 @@ from roundwright.wording.reading.round_names import (
     with_round_names,
 )
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
-from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
@@ -442,17 +442,12 @@ def _without_every(of: Label | None, phrases: list[Phrase]) -> Label | None:
     if of is None or of.kind != "every" or of.every is None or of.every.step != 1 or of.every.last:
         return of
     counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in phrases)
-    counted = counted or sum(map(_shapes, phrases)) > 1
+    counted = counted or sum(map(has_shaping, phrases)) > 1
     named = any(isinstance(phrase, Again) for phrase in phrases)
     counted = counted or (named and any(isinstance(phrase, Times) for phrase in phrases))
     if not counted and not any(isinstance(phrase, Length) for phrase in phrases):
         return of
     return Label("sizes", of.start, sizes=of.sizes, scope=of.scope) if of.sizes else None
-
-
-def _shapes(phrase: Phrase) -> bool:
-    """Whether a phrase is a decrease or an increase, or a bracket with one."""
-    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(is_shaping, phrase.inside)))
 
 
 def _segments(

@@ -248,7 +248,7 @@ def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) ->
 def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
     """`Rep rnds 1 and 2 four more times`, and what else works rounds again."""
     again = seen.agains[0]
-    if len(seen.agains) > 1 and again.last and seen.agains[1].named:
+    if len(seen.agains) > 1 and (again.last or again.segments == FROM_THERE) and seen.agains[1].named:
         again = seen.agains[1]
     until = seen.untils[-1].number if seen.untils else None
     times = seen.times[-1] if seen.times else None
