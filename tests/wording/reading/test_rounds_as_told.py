@@ -165,9 +165,20 @@ AND_SO_ON = [
 BARS = [
     ("lifted first of all", "Lift the bar between and knit it twisted, knit to the end (65).", ["m1, k64"])
 ]
+BY_SORT = [
+    ("ridges, of two rounds each", "Work 6 ridges.", ["knit", "purl"] * 6),
+    ("garter ridges", "Work 2 garter ridges, then knit 3 rounds.", ["knit", "purl"] * 2 + ["knit"] * 3),
+    ("each of the colours", "Knit 10 rounds in each of the three colours.", ["knit"] * 30),
+    ("the knit round again", "Knit 1 round.\nRepeat the knit round 30 times.", ["knit"] * 31),
+    (
+        "the purl round again",
+        "Rnd 1: purl.\nRnd 2: knit.\nRepeat the purl round twice.",
+        ["purl", "knit", "purl", "purl"],
+    ),
+]
 ALL = (
     *NAMED_STITCHES, *LISTS_OF_VERBS, *UNTIL_ROUNDS, *BEFORE_A_COLON, *FURTHER_RIB, *BEHIND_ALL, *STRIPES,
-    *LINES_BELOW, *ODD_AND_EVEN, *STROKES, *AND_SO_ON, *BARS,
+    *LINES_BELOW, *ODD_AND_EVEN, *STROKES, *AND_SO_ON, *BARS, *BY_SORT,
 )  # fmt: skip
 
 
@@ -182,3 +193,18 @@ def test_rounds_that_are_announced_and_not_told_are_asked_for() -> None:
     reading = read("Cast on 64.\nWork the following 2 rounds 5 times:\nSmooth the edge.", (64,), "en")
 
     assert [finding.code for finding in reading.findings] == ["no_such_round"]
+
+
+DIVIDED_ANEW = [
+    (63, "21 sts on each needle.\nKnit 5 rounds. Now 16 sts on each needle, 15 on the fourth."),
+    (
+        66,
+        "22 sts on each needle.\nRnd 1: *k9, k2tog* (60). Put 16 sts on each needle, the rest on the fourth.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("cast_on", "text"), DIVIDED_ANEW)
+def test_stitches_may_be_divided_over_more_needles(cast_on: int, text: str) -> None:
+    """Three needles of 16 and a fourth of 15 are 63 stitches: nothing is wrong."""
+    assert not read(f"Cast on {cast_on}.\n{text}", (cast_on,), "en").findings

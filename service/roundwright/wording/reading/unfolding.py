@@ -27,6 +27,7 @@ from roundwright.wording.reading.phrases import (
     counts_of,
     is_until_rounds,
 )
+from roundwright.wording.reading.rounds_by_sort import with_rounds_by_sort
 from roundwright.wording.reading.seen import has_stitches, is_bare, is_shaping
 from roundwright.wording.reading.spread import with_spread
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP
@@ -163,7 +164,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _without_stitches_used(phrases)
+    phrases = _without_stitches_used(with_rounds_by_sort(phrases))
     phrases = _starred(
         _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
     )
