@@ -204,21 +204,20 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
 def _without_stitches_used(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases without the stitches that a decrease is told to use: `k2tog over the first 2 sts`."""
+    if not any(isinstance(phrase, Count) for phrase in phrases) or not any(map(is_shaping, phrases)):
+        return phrases
     made: list[Phrase] = []
     for place, phrase in enumerate(phrases):
+        if not isinstance(phrase, Count):
+            made.append(phrase)
+            continue
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         ended = following is None or following.flags & (COMMA | SEMI | STOP) or counts_of(following)
         begun = len(made)
         while begun and len(made) - begun < MOST_OF_PLACE and isinstance(made[begun - 1], Said):
             begun -= 1
         words = {word.text for word in made[begun:] if isinstance(word, Said)}
-        if (
-            isinstance(phrase, Count)
-            and ended
-            and begun
-            and words & _PLACES
-            and _uses(made[begun - 1], phrase)
-        ):
+        if ended and begun and words & _PLACES and _uses(made[begun - 1], phrase):
             del made[begun:]
         else:
             made.append(phrase)
