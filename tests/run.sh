@@ -4,7 +4,8 @@
 # curl and jq, nginx) are skipped where it is missing, but not in CI. Instead of all that:
 #   --lowest   the contract, routes, words and commands at the lower bounds of the dependencies (tests/lowest.txt); some
 #              minutes. What follows goes to pytest
-#   --deploy   build the image and run it (needs root and Debian's buildah and debootstrap; a minute or two)
+#   --deploy   build the image and run it, and serve by Debian 13's Python (needs root and Debian's buildah and
+#              debootstrap; four minutes)
 #   --long     2,000 hats worked and read back, the words and boxes of 200 handouts; then bad input: 100,000 requests made
 #              by chance for each operation, and more by other ways; an hour and a half on two cores. What follows goes to
 #              tests/long/run.py: `--long --requests 1000`
@@ -72,7 +73,7 @@ fi
 
 case ${1:-} in
     --deploy)
-        step .venv/bin/python -m pytest tests/deploy/image.py -v
+        step .venv/bin/python -m pytest tests/deploy/image.py tests/deploy/debian_13.py -v
         exit
         ;;
     --long)

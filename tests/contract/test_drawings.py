@@ -1,6 +1,5 @@
 """Pictures by address: what a page gets for one and for a wrong one, and addresses that mean their answers."""
 
-from time import process_time
 from xml.etree import ElementTree as ET
 
 import msgspec
@@ -294,8 +293,8 @@ def test_the_address_of_a_change_means_that_change(stitches, change, method, wor
 
 @settings(max_examples=150, deadline=None)
 @given(st.data())
-def test_every_valid_address_is_answered_in_time(data):
-    """What the description allows is a picture or a fact of knitting, and takes less than 50 ms of a processor."""
+def test_every_valid_address_is_answered(data):
+    """What the description allows is a picture or a fact of knitting. What it costs, `tests.load.worst` measures."""
     operation, style = data.draw(st.sampled_from([draw_crown, draw_profile, draw_needles])), sorted(STYLES)
     asked = data.draw(
         st.builds(
@@ -312,15 +311,8 @@ def test_every_valid_address_is_answered_in_time(data):
             ),
         )
     )
-    start = process_time()
     refused = _refused(operation, asked)
-    taken = process_time() - start
-    if taken > 0.05:  # the first of its kind fills caches, and the machine of the tests is shared
-        start = process_time()
-        _refused(operation, asked)
-        taken = process_time() - start
 
-    assert taken < 0.05
     assert refused is None or refused in operation.request_type.__struct_fields__
 
 

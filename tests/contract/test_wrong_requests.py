@@ -1,9 +1,14 @@
-"""What a stranger is told who got a request wrong: where, and a word or value that mends it."""
+"""What a stranger is told who got a request wrong: where, and a word or value that mends it.
+
+`python -m tests.contract.test_wrong_requests ADDRESS` writes what is told by the service there to `wrong-requests.md`.
+"""
 
 import json
 import re
+import sys
 from collections.abc import Iterator
 from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import httpx
@@ -13,6 +18,8 @@ from msgspec import convert
 from roundwright.knitting.answers import Suggestion
 from tests.contract.test_suggestions import applied
 from tests.contract.wrong_requests import WRONG, Request, Wrong
+
+TABLE = Path(__file__).with_name("wrong-requests.md")
 
 
 def sent(request: Request, service: httpx.Client) -> httpx.Response:
@@ -41,6 +48,20 @@ def said_at(place: str, answer: Any) -> Iterator[str]:
             yield notice.get("detail") or notice["message"]
             yield json.dumps(notice.get("suggestion", {}))
             yield answer.get("nearest", "")
+
+
+def row(wrong: Wrong, service: httpx.Client) -> str:
+    """A line of the table: who sends what, and what is told, in one sentence or a few."""
+    response = sent(wrong.sent, service)
+    place, answer = part_answered(wrong, response.json())
+    notices = [*answer.get("errors", ()), *answer.get("warnings", ()), *answer.get("findings", ())]
+    told = [
+        notice.get("detail") or notice["message"]
+        for notice in notices
+        if not place or place in (notice.get("pointer"), notice.get("parameter"))
+    ] or [answer.get("detail", "")]
+    cells = [wrong.sender, wrong.fault, str(response.status_code), place, " ".join(told)]
+    return "| " + " | ".join(cell.replace("|", "\\|").replace("\n", " ") for cell in cells) + " |"
 
 
 def test_there_are_96_of_them():
@@ -73,3 +94,18 @@ def test_what_is_suggested_is_accepted(wrong: Wrong, service: httpx.Client) -> N
         if "suggestion" in fault:
             body = applied(wrong.sent.body, convert(fault["suggestion"], Suggestion))
             assert 200 == sent(replace(wrong.sent, body=body), service).status_code
+
+
+@pytest.mark.parametrize("wrong", WRONG, ids=lambda wrong: f"{wrong.sender}: {wrong.fault}")
+def test_what_is_told_is_what_the_table_has(wrong: Wrong, service: httpx.Client) -> None:
+    """The table is read by people, so it says what the service says."""
+    assert row(wrong, service) in TABLE.read_text().splitlines()
+
+
+if __name__ == "__main__":
+    with httpx.Client(base_url=sys.argv[1]) as caller:
+        heading = (
+            "# Wrong requests, and what their senders are told\n\nWritten by `test_wrong_requests.py`.\n"
+        )
+        head = "| sender | fault | status | place | what is told |\n|---|---|---|---|---|"
+        TABLE.write_text("\n".join([heading, head, *(row(wrong, caller) for wrong in WRONG), ""]))

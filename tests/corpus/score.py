@@ -1,7 +1,8 @@
 """How well patterns are read that were written without the reader in mind: `python -m tests.corpus.score [--show]`.
 
 - right: nothing is wrong with the text; `counts` are the stitch counts of each size, `rounds` how many rounds there are
-- wrong: one known fault, on `line`; `meant` is the text without it
+  in the longest, or `rounds_in_first_size`
+- right: nothing is wrong with the text; `counts` are the stitch counts of each size, `rounds` how many rounds there are
 - rounds: one round each; labels: ways to begin a round
 - `language`: of a text that is not English, or of which the language is to be found
 
@@ -52,12 +53,19 @@ def counts(rounds: tuple[Round, ...], cast_on: int) -> list[int]:
     return seen
 
 
-def judge(reading: Reading, cast_on: list[int], wanted: list[list[int]], rounds: int | None) -> str:
+def judge(
+    reading: Reading,
+    cast_on: list[int],
+    wanted: list[list[int]],
+    rounds: int | None,
+    in_first_size: int | None = None,
+) -> str:
     """`read`, `unreadable`, `false alarm` or `misread`."""
     if found := errors(reading):
         return "false alarm" if {each.code for each in found} <= ARITHMETIC else "unreadable"
     got = [counts(each, cast_on[size]) for size, each in enumerate(reading.rounds)]
-    same = got == wanted and rounds in (None, max(map(len, reading.rounds)))
+    lengths = [len(each) for each in reading.rounds]
+    same = got == wanted and rounds in (None, max(lengths)) and in_first_size in (None, lengths[0])
     return "read" if same else "misread"
 
 
@@ -103,7 +111,8 @@ def judged(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:
     """Everything in a corpus, as it came out."""
     for item in corpus.get("right", []):
         reading = read(item["text"], tuple(item["cast_on"]), item.get("language"))
-        yield "right", judge(reading, item["cast_on"], item["counts"], item.get("rounds")), item, reading
+        rounds, in_first_size = item.get("rounds"), item.get("rounds_in_first_size")
+        yield "right", judge(reading, item["cast_on"], item["counts"], rounds, in_first_size), item, reading
     yield from judged_rounds(corpus)
     yield from judged_faults(corpus)
 

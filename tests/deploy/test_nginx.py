@@ -821,26 +821,21 @@ def test_two_hosts_are_refused(proxy: Proxy) -> None:
 
 
 def test_slow_callers_are_cut_off(proxy: Proxy) -> None:
-    """Half a header, dripping, and half a body, silent, are hung up on after 5 s."""
+    """Half a header, dripping, and half a body, silent, are hung up on while the header could go on for 20 s."""
     with (
         socket.create_connection((HOST, proxy.port), timeout=20) as header,
         socket.create_connection((HOST, proxy.port), timeout=20) as body,
     ):
         body.sendall(wire("POST", CONVERT, more="content-length: 100\r\n") + b"{")
-        started = time.monotonic()
-        for byte in b"GET / HTTP/1.1\r\nhost: a\r\nx: " + b"a" * 100:
-            try:
+        with pytest.raises(ConnectionError):
+            for byte in b"GET / HTTP/1.1\r\nhost: a\r\nx: " + b"a" * 100:
                 header.sendall(bytes((byte,)))
-            except OSError:
-                break
-            time.sleep(0.2)
-        assert 4 < time.monotonic() - started < 8
+                time.sleep(0.2)
         try:
             rest = body.recv(1000)
         except ConnectionResetError:
             rest = b""
         assert rest == b""
-        assert time.monotonic() - started < 8
 
 
 def test_replicas_are_found_by_name(tmp_path: Path) -> None:

@@ -85,7 +85,11 @@ async def kill(trial: Trial) -> None:
 
 
 async def roll(trial: Trial) -> None:
-    """All replicas are restarted one after another (SIGTERM), round after round."""
+    """All replicas are restarted one after another (SIGTERM), round after round; each serves on for a second first.
+
+    As deployed it serves on for six. Where it stops at once, a request that was refused by a replica which was starting
+    and then waited in the next can be lost.
+    """
     restarted = 0
     end = time.monotonic() + trial.seconds
     while time.monotonic() < end:
@@ -254,7 +258,9 @@ async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) ->
     fault, _, _ = FAULTS[name]
     calls = forms.steady(good_calls_once()) if name == "soak" else good_calls_once()
     limited = name in STRANGERS
-    limits = {"files": {"files": FILES}, "memory": {"memory_bytes": MEMORY_BYTES}}.get(name, {})
+    limits: dict[str, Any] = {
+        "roll": {"drain_s": 1}, "files": {"files": FILES}, "memory": {"memory_bytes": MEMORY_BYTES},
+    }.get(name, {})  # fmt: skip
     proxy: dict[str, Any] = {}
     if limited:
         limits = {"memory_bytes": MEMORY_BYTES} | ({"files": OF_REPLICA[name]} if name in OF_REPLICA else {})

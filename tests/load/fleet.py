@@ -25,6 +25,9 @@ CGROUPS = Path("/sys/fs/cgroup")
 WRITTEN_BYTES = 96 * 2**20
 """Room for what the proxy writes, in memory: compose.yaml's."""
 
+READ_TIMEOUT: dict[str, str] = {}
+"""What stands in the place of a time for which the proxy waits on a replica, as delivered where there is nothing."""
+
 UPSTREAM = """upstream roundwright {{
     zone roundwright 256k;
     least_conn;
@@ -116,16 +119,19 @@ class Memory:
 class Replica:
     """One process of the service on a port of its own."""
 
-    def __init__(self, *, files: int | None = None, memory_bytes: int | None = None) -> None:
+    def __init__(
+        self, *, files: int | None = None, memory_bytes: int | None = None, drain_s: int = 0
+    ) -> None:
         self.port = free_port()
         self.files = files
+        self.drain_s = drain_s
         self.memory = Memory(memory_bytes) if memory_bytes else None
         self.process: subprocess.Popen[bytes] | None = None
 
     def start(self) -> None:
         """Start it, within the limits it was given; it need not be ready yet."""
         # Warm, as the image is.
-        environment = server_environment(port=self.port, host=HOST, warm="true")
+        environment = server_environment(port=self.port, host=HOST, warm="true", drain_s=self.drain_s)
         self.process = subprocess.Popen(
             [sys.executable, "-m", "roundwright", "serve"],
             env=environment,
@@ -246,6 +252,10 @@ class Proxy:
             (workers, f"{workers} user root;" if os.getuid() == 0 else workers),
             ("/dev/stdout", str(folder / "access.log")),
             ("worker_rlimit_nofile 16384;", f"worker_rlimit_nofile {min(16384, _most_files())};"),
+            *(
+                (f"proxy_read_timeout {short};", f"proxy_read_timeout {long};")
+                for short, long in READ_TIMEOUT.items()
+            ),
         )
         if site is None:
             delivered = (folder / "site.conf").read_text()

@@ -188,6 +188,51 @@ def test_a_round_miscounted_is_another_round() -> None:
     assert answer["matches"][0]["round"] == 5
 
 
+@pytest.mark.parametrize(("count", "more"), [(71, -1), (70, -2)])
+def test_a_round_not_worked_with_a_stitch_lost_is_likelier_than_half_a_round_forgotten(
+    count: int, more: int
+) -> None:
+    """72 before round 5 and 64 after it (published): with 71 it is hardly begun (common practice), so count again.
+
+    One decrease or two of its eight are worked, if the count was made in the middle of it.
+    """
+    answer = check(crown=EIGHT_WEDGES, count=count, round=5)
+    first = answer["causes"][0]
+    assert (first["code"], first["round"], first["stitches"]) == ("other_round", 4, more)
+    assert "72" in first["message"]
+    assert "Count again" in answer["message"]
+    assert f"in the middle of round 5: it is begun, with {-more} of its 8 decreases" in answer["message"]
+    assert "missed_decrease" in codes(answer)
+    assert answer["next"]["number"] == 5
+
+
+@pytest.mark.parametrize("count", [102, 106])
+def test_after_the_first_round_the_cast_on_may_be_miscounted(count: int) -> None:
+    """Nobody has counted since: the edge tells, and only one round is lost by casting on again (common practice)."""
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}]}
+    answer = check(hat=hat, part="brim", round=1, count=count)
+    assert "cast on than planned" in answer["message"]
+    assert f"Count along the cast-on edge: if it has {count}, too" in answer["message"]
+    assert f"cast on again, for only one round is lost; or knit the brim on {count}" in answer["message"]
+    code = "dropped_stitch" if count < 104 else "extra_stitch"
+    (cause,) = [cause for cause in answer["causes"] if cause["code"] == code]
+    assert "in the first round of the body" in cause["message"]
+    later = check(hat=hat, part="brim", round=2, count=count)
+    assert "cast on than planned" not in later["message"]
+
+
+def test_a_rib_that_does_not_come_out_is_not_knitted_on() -> None:
+    """102 are no repeats of k2, p2 (arithmetic), so the brim is not knitted on them; 100 are."""
+    rib = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}}
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}], "brim": rib}
+    messages = [check(hat=hat, part="brim", round=1, count=count)["message"] for count in (102, 106)]
+    assert all(
+        "cast on again, for only one round is lost; or mend it in the next" in text for text in messages
+    )
+    few = check(hat=hat, part="brim", round=1, count=100)["causes"]
+    assert "knit the brim on 100" in " ".join(cause["message"] for cause in few)
+
+
 def test_the_line_of_another_round_is_recognized() -> None:
     """52 stitches by k1, k2tog in place of k2, k2tog: 17 repeats and a stitch left over make 35."""
     answer = check(crown={"stitches": 52}, count=35, round=1)
@@ -283,6 +328,26 @@ def test_stitches_shared_out_in_a_way_of_ones_own() -> None:
     assert check(crown=EIGHT_WEDGES, needles=own, split=own)["matches"]
 
 
+@pytest.mark.parametrize("held", [{}, {"needles": 3}])
+def test_who_shares_evenly_is_not_told_that_the_needles_are_off(held: dict[str, int]) -> None:
+    """72 on three needles are 24 each (common practice), 22, 21, 21 after k7, k2tog: one stitch is lost on needle 3."""
+    crown = {"stitches": 72, "style": "wedge", "sections": 8, **held}
+    answer = check(crown=crown, needles=[22, 21, 20], round=2)
+    assert {cause["needle"] for cause in answer["causes"]} == {3}
+    assert "too many" not in " ".join(cause["where"] for cause in answer["causes"])
+    assert answer["message"].startswith(
+        "If you began with 24, 24, 24 on the needles, there should be 21 on needle 3"
+    )
+    assert "slipped off (perhaps on needle 3)" in answer["message"]
+    (warning,) = answer["warnings"]
+    assert (warning["code"], warning["pointer"]) == ("split_assumed", "#/split")
+    assert "24, 24, 24" in warning["message"]
+
+    assert check(crown=crown, needles=[22, 21, 21], round=2)["causes"] == []
+    whole_sections = check(crown=crown, needles=[24, 24, 15], round=2)
+    assert {cause["needle"] for cause in whole_sections["causes"]} == {3}
+
+
 # --- a pattern in words ----------------------------------------------------------------------------------------------
 
 WORDS = (
@@ -324,6 +389,29 @@ def test_after_the_last_line_that_is_sure_nothing_is_called_the_end() -> None:
     answer = check(pattern={"cast_on": [80], "text": UNREAD}, count=70, round=6)
     assert (answer["causes"], answer["next"]) == ([], None)
     assert "finish" not in answer["message"]
+
+
+FRAGMENT = "Rnd 1: *k8, k2tog; rep from * (72)\nRnd 2: knit\nRnd 3: *k7, k2tog; rep from * (64)"
+
+
+@pytest.mark.parametrize("count", [62, 63, 64, 65, 66])
+def test_a_text_that_ends_with_more_than_are_drawn_together_is_a_part(count: int) -> None:
+    """6 to about 20 stitches are drawn together at the top (common practice); 64 are mended in the next round."""
+    answer = check(pattern={"cast_on": [80], "text": FRAGMENT}, count=count, round=3)
+    said = " ".join([answer["message"], *(cause["fix"] for cause in answer["causes"])])
+    assert not [order for order in ("draw the yarn", "no round left", "finish") if order in said]
+    assert "The text ends" in said
+    mended = {2: "Work each stitch that is too many", 1: "Work the stitch that is too many"}
+    mended |= {-1: "Make a stitch", -2: "Make each missing stitch", 0: "go on as the pattern does"}
+    assert mended[count - 64] in said
+
+
+def test_a_text_that_ends_at_the_top_comes_to_the_finish() -> None:
+    """64 to 8 in wedges (published): 8 are drawn together, and one more does no harm."""
+    rounds = "\n".join(f"Rnd {8 - left}: *k{left - 1}, k2tog; rep from *" for left in range(7, 0, -1))
+    pattern = {"cast_on": [64], "text": rounds.replace("*k0, ", "*")}
+    assert "go on to the finish" in check(pattern=pattern, count=8, round=7)["message"]
+    assert "does no harm" in if_it_stays(check(pattern=pattern, count=9, round=7))[0]["fix"]
 
 
 @pytest.mark.parametrize("count", [{"count": 48, "round": 8}, {"count": 40}])
@@ -574,8 +662,7 @@ def test_the_nearest_count_is_that_of_any_round():
     hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"age_years": 8}], "needles": 4}
     message = check(hat=hat, size=1, part="crown", round=1, count=91)["message"]
 
-    assert "The nearest count is 92" in message
-    assert "of the body" in message
+    assert "nearer to the 92 after round 47 of the body" in message
 
 
 def test_the_line_of_another_round_says_what_the_needles_would_hold() -> None:

@@ -73,6 +73,15 @@ def test_a_text_is_data_in_the_page(service):
     assert "Mütze planen" in page.text
 
 
+@pytest.mark.parametrize("query", ["fbclid=x", "utm_source=a&utm_medium=b", "gauge_stitches=20", "=", "%ff"])
+def test_a_link_with_something_hung_on_it_opens_the_page(query, service):
+    """Who shares a link does not know what is added to it; a program that asks for JSON is told, as ever."""
+    page = service.get(f"/?{query}", headers=BROWSER)
+    assert (200, "text/html; charset=utf-8") == (page.status_code, page.headers["content-type"])
+    assert 'lang="de"' in service.get(f"/?language=de&{query}", headers=BROWSER).text
+    assert 400 == service.get(f"/?{query}", headers={"accept": "application/json"}).status_code
+
+
 def test_the_page_speaks_the_languages_of_patterns_and_offers_them(service):
     """A language that patterns are read and written in is one of the page, and stands in both of its lists."""
     page = service.get("/", headers={"accept": "text/html"}).text

@@ -76,6 +76,27 @@ def test_inches_are_read_however_they_are_written(text):
     assert (17, "in") == (head.value, head.unit)
 
 
+@pytest.mark.parametrize(("text", "head", "makers"), [("55,5", 55.5, 1), ("Tovi: 48 x 3", 48, 3)])
+def test_a_bare_number_that_only_a_head_in_cm_has_is_one(text, head, makers):
+    """The label says cm; 22 may be a grown-up's head in inches (ANSUR II: 57 cm, 22.6 in), and 9 an age."""
+    ((_, read, _, _, _, knitters),) = sizes_of(text)
+    assert (head, "cm", makers) == (read.value, read.unit, knitters)
+    for doubtful in ("22", "9", "70"):
+        with pytest.raises(ProblemError, match="cannot be read as a size"):
+            sizes_of(doubtful)
+
+
+def test_a_bare_number_of_the_form_is_in_the_unit_of_its_label():
+    """Depth in cm, a ball in g and m, whatever the pattern is written in; a unit that is written goes before it."""
+    service = Service()
+    form = {"gauge_stitches": "20", "sizes": "woman", "units": "imperial"}
+    bare = {"depth": "20,5", "yarn_mass": "50", "yarn_length": "110"}
+    written = {"depth": "20.5 cm", "yarn_mass": "50 g", "yarn_length": "110 m"}
+    answers = [service.ask("GET", "/handout", urlencode(form | more).encode()) for more in (bare, written)]
+    assert [200, 200] == [answer.status for answer in answers]
+    assert answers[0].body == answers[1].body
+
+
 @pytest.mark.parametrize("unit", [" ", "\t", "9", "a", ":", "x", "9 ", "x 9", ";", ".", "Marrow: "])
 @pytest.mark.parametrize("start", ["woman;", "9", "Marrow:", ""])
 def test_a_text_of_sizes_costs_its_length(start, unit):

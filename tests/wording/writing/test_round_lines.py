@@ -168,13 +168,18 @@ def test_yarn_carried_behind_a_turned_up_rib_shows() -> None:
 @pytest.mark.parametrize("style", ["dome", "cone", "swirl", "square", "gathered", "quick"])
 @pytest.mark.parametrize("wording", ["pattern", "beginner"])
 def test_how_the_marker_comes_off_is_told_once(style: str, wording: str) -> None:
-    """Common practice: a note on every such round. Sizes that come to one later read it where the first does."""
+    """Common practice: a note on every such round. Sizes that come to one later read it where the first does.
+
+    It stands above the round it is about and below another, so it says which of them is meant.
+    """
     sizes = [{"age_months": 1}, {"age_months": 9}, {"age_months": 24}, {"adult": "woman"}]
     written = hats(sizes=sizes, crown={"style": style}, needles=4, wording=wording)
     notes = [line for line in lines(written["pattern"], "CROWN") if "marker" in line]
 
     assert len({note[:45] for note in notes}) == len(notes)
-    assert all(note.startswith("  The first decrease takes") for note in notes)
+    assert all(
+        note.startswith("  From the next round on, mind the marker. The first decrease") for note in notes
+    )
     assert all("takes the first t" in note for note in notes)
 
 

@@ -1,6 +1,7 @@
 """How the stitches are shared out over needles: as the knitter says, as the work asks for, or as the count suggests."""
 
-from typing import NamedTuple
+from itertools import zip_longest
+from typing import Final, NamedTuple
 
 from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.counting.progress import Needles
@@ -11,6 +12,11 @@ from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.needles.whole_repeats import split_in_repeats
 from roundwright.knitting.rounds.round import Round
 from roundwright.language import say, say_count
+
+NEAR_EVEN: Final = 2
+"""Stitches, on all needles together, by which a count still tells of an even split: a slip or two."""
+FAR_FROM_ASSUMED: Final = 4
+"""Stitches more by which it must differ from the split assumed: who shares evenly is not told that needles are off."""
 
 
 class NeedleRequest(NamedTuple):
@@ -56,9 +62,29 @@ def share(rounds: tuple[Round, ...], stitches: int, request: NeedleRequest) -> O
     needles = request.split or _best(borders, number, request)
     if needles is None:
         return OnNeedles(rounds, None)
+    on_needles = track_needles_along(borders, needles)
+    if request.split is None and request.counted is not None:
+        even = _even(needles)
+        evenly = track_needles_along(borders, even)
+        off = _least_off(even, evenly, request.counted)
+        if off <= NEAR_EVEN and off + FAR_FROM_ASSUMED <= _least_off(needles, on_needles, request.counted):
+            return OnNeedles(evenly, even, False, (_assumed(even),))
     known = request.split is not None or request.needles is not None
-    return OnNeedles(
-        track_needles_along(borders, needles), needles, known, () if known else (_assumed(needles),)
+    return OnNeedles(on_needles, needles, known, () if known else (_assumed(needles),))
+
+
+def _even(needles: Needles) -> Needles:
+    """The same stitches, shared out as evenly as can be: most knitters do (common practice)."""
+    share, more = divmod(sum(needles), len(needles))
+    return tuple(share + (needle < more) for needle in range(len(needles)))
+
+
+def _least_off(needles: Needles, rounds: tuple[Round, ...], counted: Needles) -> int:
+    """How many stitches the count is off, on all needles together, at the round where it fits best."""
+    held = {needles, *(line.needles for line in rounds if line.needles)}
+    return min(
+        sum(abs(stitches - due) for stitches, due in zip_longest(counted, shares, fillvalue=0))
+        for shares in held
     )
 
 

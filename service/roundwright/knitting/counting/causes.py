@@ -26,7 +26,8 @@ CauseCode = Literal[
     "other_round",
 ]
 Kind = Literal[
-    "recount", "stitches_off", "plain_needle", "elsewhere", "line", "midway", "merged", "strayed", "spread", "far"
+    "recount", "stitches_off", "plain_needle", "elsewhere", "near", "line", "midway", "merged", "strayed", "spread",
+    "far",
 ]  # fmt: skip
 
 MOST_CAUSES: Final = 6
@@ -57,6 +58,8 @@ PLAIN_NEEDLE: Final = 1
 """A needle worked plain: who forgets one decrease there forgets all of them."""
 ELSEWHERE: Final = 1
 """The count of another round: rounds are counted worse than stitches."""
+MOST_NEAR: Final = 2
+"""Stitches by which the count of another round may be missed; the one stated must be missed by over twice as many."""
 WRONG_LINE: Final = 3
 WRONG_LINE_BY_ONE: Final = 6
 WRONG_LINE_ON_NEEDLES: Final = 2
@@ -124,12 +127,13 @@ def possible_causes(
     if stated:
         causes = [cause for cause in causes if not _before_knitting(progress, cause)]
         causes += _elsewhere(progress, counted, stated)
+        causes += _near(progress, counted, stated)
     causes.sort(key=lambda cause: cause.weight)
     likeliest: dict[tuple[object, ...], Cause] = {}
     for cause in causes:
         needle = None if cause.kind == "recount" else cause.needle  # the count is made again once
         likeliest.setdefault((cause.code, cause.kind, needle), cause)
-    slips = [cause.weight for cause in causes if cause.kind != "recount"]
+    slips = [cause.weight for cause in causes if cause.kind not in ("recount", "near")]
     most = min(slips, default=0) + FAR_LESS_LIKELY
     named = tuple(cause for cause in likeliest.values() if cause.weight <= most)
     return named[:MOST_CAUSES] or (_nearest(progress, counted, places),)
@@ -326,6 +330,37 @@ def _elsewhere(progress: Progress, counted: Counted, stated: Sequence[tuple[int,
             if not is_right(stage, counted, needles_known=progress.needles_known):
                 weight += NEEDLES_DIFFER
             yield Cause(weight, "other_round", "elsewhere", index, number)
+
+
+def _near(progress: Progress, counted: Counted, stated: Sequence[tuple[int, int]]) -> Iterator[Cause]:
+    """The rounds beside the one stated whose counts are missed by a stitch or two, where that one is far off.
+
+    One slip in another round is likelier than half a round of forgotten decreases.
+    """
+    index, _ = min(stated, key=lambda place: abs(progress.stages[place[0]].after - counted.total))
+    beyond = abs(progress.stages[index].after - counted.total)
+    for step in (-1, 1):
+        other = _next_count(progress.stages, index, step)
+        if other is None:
+            continue
+        stage = progress.stages[other]
+        total = counted.total - stage.after
+        off = off_on_needles(stage, counted) if progress.needles_known else None
+        if (
+            total
+            and abs(total) <= MOST_NEAR
+            and 2 * abs(total) < beyond
+            and sum(map(abs, off or ())) <= MOST_NEAR
+        ):
+            weight = ELSEWHERE + ANOTHER_SLIP * abs(total)
+            number = stage.last if step < 0 else stage.first
+            yield Cause(weight, "other_round", "near", other, number, total)
+
+
+def _next_count(stages: Sequence[Stage], index: int, step: int) -> int | None:
+    """The nearest stage before (-1) or after (1) this one that leaves another count; None where there is none."""
+    places = range(index + step, len(stages) if step > 0 else -1, step)
+    return next((other for other in places if stages[other].after != stages[index].after), None)
 
 
 def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) -> Iterator[Cause]:

@@ -168,6 +168,8 @@ def _tell_apart(progress: Progress, causes: list[Cause]) -> str | None:
     kinds = [cause.kind for cause in pair if cause.code == "other_round"]
     codes = "+".join(sorted(cause.code for cause in pair))
     pair_name = kinds[0] if kinds else codes
+    if pair_name == "near":
+        pair_name = "elsewhere"
     if pair_name not in _TOLD_APART:
         return None
     if progress.loop and pair_name.endswith("+worked_plain"):

@@ -24,7 +24,9 @@ from roundwright.knitting.counting.putting_right import (
     Fix,
     catch_up,
     following,
+    in_first_round,
     needles_named,
+    on_the_edge,
     put_right,
     take_back,
 )
@@ -89,7 +91,8 @@ class CountCause(Struct, frozen=True, kw_only=True):
         Round | None,
         Meta(
             description="The next line to work, with the repair in it where that is made in the next round; `before` "
-            "is what the needles hold when it is begun. Null when nothing is left to work."
+            "is what the needles hold when it is begun. Null when nothing is left to work, or a pattern is followed "
+            "no farther."
         ),
     ]
     next_part: Annotated[PartName | None, Meta(description="The part of the hat that `next` belongs to.")]
@@ -143,12 +146,21 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
         due = stage.needles[needle]
         have = due + off[needle]
         message, where = "count.count_again.message.needle", "count.count_again.where.needle"
+        if not progress.needles_known:
+            message = "count.count_again.message.needle_assumed"
     elif abs(cause.stitches) > 1:
         message = "count.count_again.message.pair"
     number = None if needle is None else needle + 1
     place = progress.reached(cause.stage, cause.number)
     return Explanation(
-        message=say(progress.held(message), counted=have, due=due, needle=number, place=place),
+        message=say(
+            progress.held(message),
+            counted=have,
+            due=due,
+            needle=number,
+            place=place,
+            shares=_shares(progress.stages[0]),
+        ),
         where=say(progress.held(where), needle=number, start=say(f"count.start.{progress.word}")),
         fix=Fix(say("count.count_again.fix", due=due, go_on=then), line),
         at=cause.stage,
@@ -190,12 +202,15 @@ def _stitches_off(progress: Progress, counted: Counted, cause: Cause) -> Explana
     fix = put_right(progress, counted, cause)
     if not fix.on_needle:  # the needle named is always the needle mended
         cause = cause._replace(needle=None)
+    message = say_count(
+        "count.off.many" if cause.stitches > 0 else "count.off.few",
+        abs(cause.stitches),
+        what=_happened(progress, cause, at, number),
+    )
+    if cause.code in ("extra_stitch", "dropped_stitch") and in_first_round(progress, cause):
+        message = joined(" ", message, on_the_edge(progress, counted, cause))
     return Explanation(
-        message=say_count(
-            "count.off.many" if cause.stitches > 0 else "count.off.few",
-            abs(cause.stitches),
-            what=_happened(progress, cause, at, number),
-        ),
+        message=message,
         where=_where(progress, counted, cause, stage),
         fix=fix,
         at=at,
@@ -216,10 +231,14 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     on_cast_on = not number and progress.stages[at].part != "crown"
     if on_cast_on and cause.code in ("extra_stitch", "dropped_stitch"):
         return say(f"count.cast_on.{cause.code}")
+    if in_first_round(progress, cause) and cause.code in ("extra_stitch", "dropped_stitch"):
+        of_cast_on = "first_round" if cause.code == "extra_stitch" else "cast_on"
+        return say(f"count.{of_cast_on}.{cause.code}")
     place = progress.named(at, number)
     if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
         place = say("count.off.or_since", round=place)
-    on = "" if cause.needle is None else say(progress.held("count.off.on_needle"), needle=cause.needle + 1)
+    on_needle = "count.off.on_needle" if progress.needles_known else "count.off.on_needle_assumed"
+    on = "" if cause.needle is None else say(progress.held(on_needle), needle=cause.needle + 1)
     slips = abs(cause.stitches)
     if cause.code == "missed_decrease":
         slips = -(-slips // progress.stages[at].shaping.takes)  # a double decrease takes two stitches away
@@ -385,6 +404,61 @@ def _elsewhere(progress: Progress, counted: Counted, cause: Cause) -> Explanatio
     )
 
 
+def _near(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    stage = progress.stages[cause.stage]
+    _, then = following(progress, cause)
+    place = progress.reached(cause.stage, cause.number)
+    slip: CauseCode = "dropped_stitch" if cause.stitches < 0 else "extra_stitch"
+    slipped = _stitches_off(progress, counted, cause._replace(kind="stitches_off", code=slip))
+    message = say(
+        "count.near.message",
+        counted=counted.total,
+        due=stage.after,
+        place=place,
+        word=say(f"count.word.{progress.word}"),
+    )
+    return Explanation(
+        message=joined(" ", message, *_begun(progress, cause)),
+        where=say("count.elsewhere.where", words=say(f"count.words.{progress.word}")),
+        fix=slipped.fix._replace(
+            text=joined(
+                " ",
+                say("count.count_again.fix", due=stage.after, go_on=then),
+                say("count.count_again.otherwise", cause=slipped.message),
+                say("count.dropped_stitch.where" if cause.stitches < 0 else "count.extra_stitch.where"),
+                slipped.fix.text,
+            )
+        ),
+        at=cause.stage,
+        round=cause.number,
+        stitches=cause.stitches,
+    )
+
+
+def _begun(progress: Progress, cause: Cause) -> Iterator[str]:
+    """That the decrease round behind is begun, where the stitches are fewer by decreases of it."""
+    shaped = next(
+        (
+            index
+            for index in range(cause.stage + 1, len(progress.stages))
+            if progress.stages[index].shaping.decreases
+        ),
+        None,
+    )
+    if shaped is None or cause.stitches > 0:
+        return
+    stage = progress.stages[shaped]
+    made, part = divmod(-cause.stitches, stage.shaping.takes)
+    if part or stage.before != progress.stages[cause.stage].after or made >= stage.shaping.decreases:
+        return
+    yield say(
+        "count.near.begun",
+        round=progress.named(shaped, stage.first),
+        made=made,
+        decreases=stage.shaping.decreases,
+    )
+
+
 def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     stage, other = progress.stages[cause.stage], progress.stages[cause.other]
     line, then = following(progress, cause)
@@ -454,6 +528,7 @@ _EXPLAIN: Final[dict[Kind, Callable[[Progress, Counted, Cause], Explanation]]] =
     "stitches_off": _stitches_off,
     "plain_needle": _plain_needle,
     "elsewhere": _elsewhere,
+    "near": _near,
     "line": _wrong_line,
     "midway": _midway,
     "merged": _merged,

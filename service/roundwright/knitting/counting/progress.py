@@ -34,8 +34,10 @@ NO_SHAPING: Final = Shaping()
 ON_LOOP: Final = frozenset(
     (
         "count.count_again.message.needle.loop",
+        "count.count_again.message.needle_assumed.loop",
         "count.count_again.where.needle.loop",
         "count.off.on_needle.loop",
+        "count.off.on_needle_assumed.loop",
         "count.merged.message.loop",
         "count.merged.where.loop",
         "count.merged.fix.loop",
@@ -93,6 +95,7 @@ class Progress(NamedTuple):
 
     - `needles_known`: whether the split is the knitter's, and not one the service assumes
     - `unread`: why a pattern in words is followed no further than its last stage; None where it is followed to its end
+    - `fragment`: whether a pattern in words ends with more stitches than are drawn together, so that more must follow
     - `loop`: whether what holds the stitches is a half of a magic loop
     """
 
@@ -102,6 +105,7 @@ class Progress(NamedTuple):
     notices: tuple[Notice, ...]
     unread: Impossible | None = None
     loop: bool = False
+    fragment: bool = False
 
     def held(self, key: str) -> str:
         """The key of a text, for the halves of a magic loop where it has another form for them."""

@@ -32,8 +32,9 @@ def go_on(progress: Progress, line: NextLine | None) -> str:
     """What comes next as the pattern has it."""
     if line is not None:
         return say("count.go_on.next", line=progress.line_named(line), text=line.round.text)
+    key = "count.go_on.done" if progress.unread is None else "count.go_on.unread"
     return say(
-        "count.go_on.done" if progress.unread is None else "count.go_on.unread",
+        "count.go_on.fragment" if progress.fragment else key,
         word=say(f"count.word.{progress.word}"),
     )
 
@@ -42,6 +43,29 @@ def following(progress: Progress, cause: Cause) -> tuple[NextLine | None, str]:
     """The line after the round as the pattern has it, and the same in words."""
     line = progress.next_line(cause.stage, cause.number)
     return line, go_on(progress, line)
+
+
+def in_first_round(progress: Progress, cause: Cause) -> bool:
+    """Whether only the first round is worked above the cast-on, so that the cast-on itself may be miscounted."""
+    stage = progress.stages[cause.stage]
+    return cause.number == 1 and not cause.stage and stage.part in ("brim", None) and progress.word == "round"
+
+
+def on_the_edge(progress: Progress, counted: Counted, cause: Cause) -> str:
+    """That the cast-on may have been miscounted, and what to do then.
+
+    A brim that comes out on the stitches there are can be knitted as it is, and the body have the right number.
+    """
+    stage = progress.stages[cause.stage]
+    comes_out = stage.rib is None or counted.total % sum(stage.rib) == 0
+    body = any(other.part == "body" and other.after == stage.after for other in progress.stages)
+    how = say_count("count.fix.together" if cause.stitches > 0 else "count.fix.make", abs(cause.stitches))
+    mended = "in_body" if body and comes_out else "next"
+    return joined(
+        " ",
+        say("count.first_round.edge", counted=counted.total),
+        say(f"count.first_round.{mended}", counted=counted.total, how=how),
+    )
 
 
 def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
@@ -53,6 +77,8 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
         if rib:
             sentences.insert(0, say("count.dropped_stitch.fix.rib"))
         return Fix(_sentences(progress, cause, sentences), after)
+    if after is None and progress.fragment:
+        return _in_what_follows(progress, cause)
     if after is None:
         return Fix(say("count.fix.harmless" if progress.unread is None else "count.fix.unread"), None)
     line = _repaired(progress, counted, cause, after)
@@ -78,6 +104,19 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     else:
         sentences.append(say("count.fix.there"))
     return Fix(_sentences(progress, cause, sentences), line, on_needle=on_needle)
+
+
+def _in_what_follows(progress: Progress, cause: Cause) -> Fix:
+    """Mended in the round behind the end of a text that is a part of a pattern: nobody can say what its line is."""
+    if abs(cause.stitches) > MOST_OFF:
+        return take_back(progress, cause)
+    how = say_count("count.fix.together" if cause.stitches > 0 else "count.fix.make", abs(cause.stitches))
+    sentences: list[str] = [say("count.fix.fragment", how=how), say("count.fix.there")]
+    if cause.code == "extra_stitch":
+        sentences.insert(0, say("count.fix.let_drop"))
+    elif cause.stitches < 0:
+        sentences.insert(0, say("count.fix.dropped_first"))
+    return Fix(_sentences(progress, cause, sentences), None)
 
 
 def _sentences(progress: Progress, cause: Cause, sentences: list[str]) -> str:

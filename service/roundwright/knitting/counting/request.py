@@ -101,7 +101,8 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         | None,
         Meta(
             description="Stitches on each needle before the first round, where the knitter shares them out in a way of "
-            "their own. Left out: as the crown or hat asks for, else as the service would share them out."
+            "their own. Left out: as the crown or hat asks for, else as the service would share them out; evenly, "
+            "with the warning `split_assumed`, where `needles` lie near that and far from the other."
         ),
     ] = None
     language: Language = None
@@ -321,11 +322,16 @@ def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) ->
         "round",
         (*followed.notices, *shared.notices),
         followed.unread,
+        fragment=followed.unread is None
+        and bool(followed.rounds)
+        and followed.rounds[-1].after > MOST_DRAWN_TOGETHER,
     )
 
 
 # --- a pattern in words -------------------------------------------------------------------------------------
 
+MOST_DRAWN_TOGETHER: Final = 20
+"""Stitches drawn together at the top: 6 to about 20 (common practice). A text that ends with more is a part."""
 MOST_READINGS: Final = 3
 """Times a text is read: what stands before a line that does not come out may be wrong without that line, too."""
 

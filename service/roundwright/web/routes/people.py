@@ -123,6 +123,11 @@ def _in_words(status: int, fault: Fault, language: str) -> str:
     return taken.replace("{example}", example).replace("{unit}", field.get("data-unit", ""))
 
 
+def unit_of_field(name: str) -> str:
+    """The unit of a bare number in a field of the form, as its label or what it asks for says; empty without one."""
+    return _fields().get(name, {}).get("data-unit", "")
+
+
 @cache
 def _fields() -> dict[str, dict[str, str]]:
     """The attributes of each field of the form by its name, with the name of the text that is its `label`."""

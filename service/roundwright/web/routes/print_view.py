@@ -15,7 +15,8 @@ from msgspec.structs import asdict
 
 from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.hat.request import MOST_SIZES, HatSize
-from roundwright.knitting.quantities import Length
+from roundwright.knitting.quantities import MM_IN, Length
+from roundwright.knitting.sizing.head_units import LARGEST_MEASURED_MM, LARGEST_PRETERM_MM
 from roundwright.language import Words, supported, words_of
 from roundwright.language.words import ENGLISH_WORDS
 from roundwright.web.problems import MEDIA_TYPE, PROBLEM, Fault, FaultCode, ProblemError, to_problem
@@ -38,7 +39,7 @@ _NEEDLES: Final = {
 MAX_SIZE: Final = 80
 """Characters of one size: a label of forty and the longest way to say a head."""
 _SIZE: Final = re.compile(
-    r"([0-9]{1,4}(?:[.,][0-9]{1,4})?)? ?([^\W\d_]+|[\"”″])(?: ?[x×] ?([0-9]{1,4}))?",
+    r"([0-9]{1,4}(?:[.,][0-9]{1,4})?)? ?([^\W\d_]+|[\"”″])?(?: ?[x×] ?([0-9]{1,4}))?",
     re.IGNORECASE,
 )
 _AGES: Final = {"months": "age_months", "years": "age_years", "weeks": "gestation_weeks"}
@@ -76,10 +77,13 @@ def _size(text: str, words: Words) -> HatSize:
     shown = " ".join(text.split())
     label, _, head = shown.rpartition(":")
     match = _SIZE.fullmatch(head.strip()) if len(shown) <= MAX_SIZE else None
-    number, unit, makers = match.groups() if match else (None, "", None)
+    number, unit, makers = match.groups() if match else (None, None, None)
     value = float(number.replace(",", ".")) if number else None
+    if unit is None and value is not None and LARGEST_PRETERM_MM < value * MM_IN["cm"] <= LARGEST_MEASURED_MM:
+        unit = "cm"  # as the label says; fewer may be inches, or an age
     size: dict[str, Any] = {"label": label.strip() or None, "makers": int(makers or 1)}
-    match _units(ENGLISH_WORDS).get(unit.casefold()) or _units(words).get(unit.casefold()):
+    written = (unit or "").casefold()
+    match _units(ENGLISH_WORDS).get(written) or _units(words).get(written):
         case "woman" | "man" as adult if value is None:
             size["adult"] = adult
         case "cm" | "in" as length_unit if value is not None:
@@ -156,18 +160,19 @@ class FormLookup(Lookup):
     def prepared(self, query: bytes) -> bytes:
         """The query without empty fields, its numbers as the service writes them."""
         fields = [
-            (name, text.strip() if name in _TEXTS else _plain(text.strip()))
+            (name, text.strip() if name in _TEXTS else _plain(text.strip(), people.unit_of_field(name)))
             for name, text in parse_qsl(query.decode("latin-1"))
         ]
         return urlencode([(name, text) for name, text in fields if text]).encode()
 
 
-def _plain(text: str) -> str:
-    """A number or quantity without a blank or a decimal comma, any other text as it is."""
+def _plain(text: str, usual: str) -> str:
+    """A number or quantity without blank or decimal comma, a bare number in the `usual` unit; other text as it is."""
     typed = _TYPED.fullmatch(text)
     if typed is None:
         return text
-    whole, decimals, unit = typed.groups()
+    whole, decimals, written = typed.groups()
+    unit = written or usual
     return f"{whole}.{decimals}{unit}" if decimals else f"{whole}{unit}"
 
 

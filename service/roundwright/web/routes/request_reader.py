@@ -50,14 +50,14 @@ class BodyReader:
             raise self._refused(body, error) from error
         except msgspec.DecodeError as error:
             raise malformed(
-                f"{error}.{_hint(body, str(error))}" if body else "it is empty. Send one JSON object."
+                f"{error}.{_hint(body, str(error))}" if body else "The body is empty. Send one JSON object."
             ) from error
         except UnicodeDecodeError as error:
             raise malformed(
-                "it is not UTF-8. Save or send the text as UTF-8, not as Latin-1 or UTF-16."
+                "The body is not UTF-8. Save or send the text as UTF-8, not as Latin-1 or UTF-16."
             ) from error
         except RecursionError as error:
-            raise malformed("it is nested too deeply.") from error
+            raise malformed("The body is nested too deeply.") from error
         return data
 
     def _refused(self, body: bytes, error: msgspec.ValidationError) -> ProblemError:
@@ -67,7 +67,7 @@ class BodyReader:
             faults = faults_of(msgspec.json.decode(body), msgspec.json.schema, self.request_type)
             return invalid(faults or (fault_of_refusal(str(error)),))
         except RecursionError:
-            return malformed("it is nested too deeply.")
+            return malformed("The body is nested too deeply.")
         except (msgspec.DecodeError, UnicodeDecodeError):  # further on
             return invalid((fault_of_refusal(str(error)),))
 
@@ -202,7 +202,7 @@ def malformed(reason: str) -> ProblemError:
     """The error for a body that is not JSON."""
     return ProblemError(
         "malformed-json",
-        f"The body cannot be read: {reason}",
+        reason,
         Fault(code="malformed", detail=reason, pointer="#"),
     )
 

@@ -277,6 +277,8 @@ def _notes(
         later = sizes_by_note.get(note, frozenset()) - set(sizes)
         written.update((size, note) for size in (*sizes, *later))
         text = wording.words.render(note)
+        if note in sizes_by_note:  # it stands below the round before the one that it is about
+            text = wording.words.say("line.marker_note", note=text)
         if later:
             yield _note(wording.for_every_size(text))
         elif len(sizes) == len(rounds):

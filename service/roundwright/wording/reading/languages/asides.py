@@ -20,12 +20,14 @@ KEYS: Final = (
     *(f"pattern.{key}" for key in ("marker", "marker_on_cord", "tail", "count", "decrease_on_two", "join")),
     *(f"hat.{key}" for key in ("change_needles", "put_on", "put_on_each", "circular_too_long")),
     *(f"crown.first_decrease.{stitches}" for stitches in (2, 3)),
+    "line.marker_note",
     *(f"emptied.{key}" for key in ("needle", "needles", "magic_loop.1", "magic_loop.2")),
     *(f"emptied.two_circulars.{circular}" for circular in (1, 2)),
 )
 """Messages that stand in lines of their own."""
 WHOLE_KEYS: Final = (
     *(f"crown.first_decrease.{stitches}" for stitches in (2, 3)),
+    "line.marker_note",
     *(f"pattern.marker_between.{hold}" for hold in ("double_pointed", "magic_loop", "two_circulars")),
     *(f"emptied.{key}" for key in ("needle", "needles", "magic_loop.1", "magic_loop.2")),
     *(f"emptied.two_circulars.{circular}" for circular in (1, 2)),
