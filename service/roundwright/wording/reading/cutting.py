@@ -426,10 +426,10 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
 
 def _ends_in_all(part: _Part, coming: _Coming) -> bool:
     """Whether so many rounds were told to be all of them, and other rounds follow: `10 rounds in all, then 4 navy`."""
-    said = [phrase for phrase in part.phrases if not isinstance(phrase, Then)]
-    if not said or not is_of_all(said[-1]) or not any(map(_is_count_of_rounds, said)):
+    phrases = [phrase for phrase in part.phrases if not isinstance(phrase, Then)]
+    if not phrases or not is_of_all(phrases[-1]) or not any(map(_is_count_of_rounds, phrases)):
         return False
-    apart = len(said) < len(part.phrases) or bool(coming.phrase.flags & (COMMA | SEMI | STOP))
+    apart = len(phrases) < len(part.phrases) or bool(coming.phrase.flags & (COMMA | SEMI | STOP))
     return apart and (_is_count_of_rounds(coming.phrase) or coming.begins)
 
 

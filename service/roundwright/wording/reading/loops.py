@@ -187,18 +187,18 @@ def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> lis
         return []
     worked = [phrase for phrase in seen.work if not (isinstance(phrase, Rep) and not phrase.level)]
     ribbed = any(fabric.kind == "rib" and not fabric.nodes for fabric in seen.fabrics)
-    told = rounds[-1]
-    if len(rounds) == FURTHER_AND_ALL and ribbed and rounds[0].more and seen.in_all is told:
+    number = rounds[-1]
+    if len(rounds) == FURTHER_AND_ALL and ribbed and rounds[0].more and seen.in_all is number:
         further = False  # Work 9 more rounds of rib (10 rounds in all)
-    elif len(rounds) == 1 and told.more:
+    elif len(rounds) == 1 and number.more:
         further = ribbed
     else:
         further = False
-        ribbed = len(rounds) == 1 and (_counts_all(seen, told) or seen.in_all is told)
+        ribbed = len(rounds) == 1 and (_counts_all(seen, number) or seen.in_all is number)
     if worked or not ribbed:
         return []
-    again = Again(told.start, told.end, 0, last=1, work=not further, segments=TOLD_ABOVE)
-    return [Candidate("loop", seen.words * 0.5, again=again, rounds=told.number, stated=stated)]
+    again = Again(number.start, number.end, 0, last=1, work=not further, segments=TOLD_ABOVE)
+    return [Candidate("loop", seen.words * 0.5, again=again, rounds=number.number, stated=stated)]
 
 
 FURTHER_AND_ALL: Final = 2
