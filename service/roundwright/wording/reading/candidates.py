@@ -48,6 +48,7 @@ from roundwright.wording.reading.phrases import (
     Star,
     Stitches,
     Then,
+    is_of_all,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.rounds_between import with_rounds_between
@@ -140,7 +141,9 @@ def _held(seen: Seen) -> Number | None:
         return None
     held, before = phrases[at[0]], phrases[at[0] - 1] if at[0] else None
     of_some = isinstance(before, Change) or (isinstance(before, Said) and before.text in _OF_SOME)
-    numbers = any(isinstance(phrase, Count) for phrase in phrases[at[0] + 1 :])
+    behind = phrases[at[0] + 1 :]
+    numbers = any(isinstance(phrase, Count) for phrase in behind)
+    numbers = numbers or any(isinstance(phrase, Said) and phrase.text in _OTHER_NEEDLES for phrase in behind)
     if not isinstance(held, PerPart) or of_some or numbers:
         return None
     needle = held.needle or any(isinstance(phrase, Needlewise) and phrase.needle for phrase in phrases)
@@ -156,6 +159,10 @@ _OF_SOME: Final = frozenset(
     ("first", "last", "losing", "lose", "loses", "lost", "dropping", "by", "of", "taking", "away")
 )
 """Words before stitches on each needle that are only some of those there."""
+_OTHER_NEEDLES: Final = frozenset(
+    ("rest", "remaining", "remainder", "other", "others", "second", "third", "fourth", "fifth", "last")
+)
+"""Words behind them that put other numbers on the needles that are left: `16 on each needle, 15 on the fourth`."""
 OF_FURTHER: Final = 0.5
 """What it costs to work so many further rounds where they are told to be that many in all."""
 OF_NEEDLES: Final = 6.0
@@ -305,7 +312,7 @@ def _tells_all_rounds(seen: Seen) -> bool:
     match seen.order:
         case (Brackets(inside=inside),):
             rounds = any(isinstance(phrase, Rounds) for phrase in inside)
-            total = any(isinstance(phrase, Said) and phrase.text in _IN_ALL for phrase in inside)
+            total = any(is_of_all(phrase) for phrase in inside)
             return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
         case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
             return all(isinstance(phrase, Said | Fabric | Chart) for phrase in words) and not any(
@@ -325,7 +332,6 @@ def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
 
 
 _VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
-_IN_ALL: Final = ("in all", "altogether", "in total", "total", "all together")
 _IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
 
 

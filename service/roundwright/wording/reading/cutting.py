@@ -30,8 +30,10 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     UntilRound,
+    is_of_all,
+    is_until_rounds,
 )
-from roundwright.wording.reading.seen import is_bare, is_shaping
+from roundwright.wording.reading.seen import has_shaping, is_bare
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
@@ -82,16 +84,9 @@ def _whole(phrase: Phrase, following: Phrase | None) -> bool:
     if isinstance(phrase, _BEGINS):
         return True
     if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare:
-        rounds = isinstance(following, Rounds) or _until_rounds(following)
+        rounds = isinstance(following, Rounds) or is_until_rounds(following)
         return rounds and following is not None and not following.flags & (STOP | SEMI | COLON)
     return False
-
-
-def _until_rounds(phrase: Phrase | None) -> bool:
-    """Whether rounds are told up to which number they are worked: `until 40 rounds have been worked`."""
-    return isinstance(phrase, Brackets) and all(
-        isinstance(inner, Rounds) and inner.start == phrase.start for inner in phrase.inside
-    )
 
 
 class _Coming(Struct):
@@ -182,7 +177,7 @@ class _Part(Struct):
 def _leads_to_then(phrases: list[Phrase], stop: int) -> bool:
     """Whether the word before this place says nothing, and `then` stands here: `and then`."""
     word = phrases[stop - 1]
-    silent = isinstance(word, Said) and not word.words
+    silent = isinstance(word, Said) and not word.words and not is_of_all(word)
     return silent and stop < len(phrases) and isinstance(phrases[stop], Then)
 
 
@@ -371,9 +366,11 @@ def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether the next round begins with this phrase."""
-    phrase = coming.phrase
-    if part.goes_on and not phrase.flags & STOP and not isinstance(part.phrases[-1], Then):
+    phrase, last = coming.phrase, part.phrases[-1]
+    if part.goes_on and not phrase.flags & STOP and not isinstance(last, Then):
         return False
+    if isinstance(phrase, Again) and isinstance(last, Said) and last.text == "of" and part.has(Times):
+        return False  # work 3 repeats of rounds 1 and 2
     if _begins_other_work(part, coming):
         return True
     if coming.works and part.counted:
@@ -418,13 +415,22 @@ def _is_ribbed(node: Node) -> bool:
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     """Whether it is other work, whatever sign stands before it."""
     named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
-    if coming.adds and not part.open and _counts_rounds(part.phrases):
+    if not part.open and (_ends_in_all(part, coming) or (coming.adds and _counts_rounds(part.phrases))):
         return True
     every = part.worked and _is_every_so_often(coming.phrase, coming.following)
     every = every or _is_next_cadence(part, coming)
     if named or every or _is_between_slashes(part, coming):
         return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
     return _begins_by_kind(part, coming)
+
+
+def _ends_in_all(part: _Part, coming: _Coming) -> bool:
+    """Whether so many rounds were told to be all of them, and other rounds follow: `10 rounds in all, then 4 navy`."""
+    phrases = [phrase for phrase in part.phrases if not isinstance(phrase, Then)]
+    if not phrases or not is_of_all(phrases[-1]) or not any(map(_is_count_of_rounds, phrases)):
+        return False
+    apart = len(phrases) < len(part.phrases) or bool(coming.phrase.flags & (COMMA | SEMI | STOP))
+    return apart and (_is_count_of_rounds(coming.phrase) or coming.begins)
 
 
 def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
@@ -529,7 +535,7 @@ def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`."""
     apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or isinstance(part.phrases[-1], _ENDS)
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
-    shaped = any(map(_shapes, part.phrases)) or isinstance(part.phrases[-1], Again)
+    shaped = any(map(has_shaping, part.phrases)) or isinstance(part.phrases[-1], Again)
     return plain and bool(apart) and shaped
 
 
@@ -548,7 +554,12 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
 
 
 def _is_next_colour(part: _Part, coming: _Coming) -> bool:
-    """Whether rounds are told colour by colour, and more follow: `4 rounds brown, then 6 rounds grey`."""
+    """Whether rounds are told colour by colour, and more follow: `4 rounds brown, then 6 rounds grey`.
+
+    Not behind all the rounds of stripes: `32 rounds in stripes of 4 rounds C and 4 rounds M, then 2 rounds C`.
+    """
+    if any(isinstance(phrase, Said) and phrase.text == "stripes" for phrase in part.phrases[1:4]):
+        return not any(map(_is_count_of_rounds, part.phrases[:2]))
     at = next((place for place, phrase in enumerate(part.phrases) if isinstance(phrase, Rounds)), 0)
     before = part.phrases[:at]
     silent = all(isinstance(phrase, Said | Then) or is_bare(phrase) for phrase in before)
@@ -557,11 +568,6 @@ def _is_next_colour(part: _Part, coming: _Coming) -> bool:
     behind = coming.following
     apart = behind is None or bool(behind.flags & (COMMA | STOP | SEMI))
     return silent and coloured and colour and isinstance(behind, Said) and not apart
-
-
-def _shapes(phrase: Phrase) -> bool:
-    """Whether a decrease or an increase is worked in it."""
-    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(_shapes, phrase.inside)))
 
 
 def _stands_alone(coming: _Coming) -> bool:

@@ -85,7 +85,9 @@ def definitions(tokens: list[Token]) -> Names:
 def _called_names(tokens: list[Token]) -> Names:
     """The short names that sentences give to stitches: `sl 1, k2tog, psso is written "dd"`."""
     names: Names = {}
-    for place in range(len(tokens)):
+    for place, token in enumerate(tokens):
+        if token.text not in _SAYING_NAME:
+            continue
         if len(names) < MOST_NAMES and (called := _called(tokens, place)):
             names[(called[0],)] = called[1]
     return names
@@ -135,6 +137,7 @@ _CALLING: Final = frozenset(
      "abbrev", "marked", "given")
 )  # fmt: skip
 """Words behind which stands what a stitch is called."""
+_SAYING_NAME: Final = _STANDING | _CALLING
 _BEFORE_NAME: Final = frozenset(
     ("as", "to", "by", "a", "the", "here", "below", "above", "also", "thus", "simply", "just", "with")
 )

@@ -9,6 +9,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.colours import COLOURS
 from roundwright.wording.reading.phrases import (
+    OF_ALL,
     Brackets,
     Count,
     Extent,
@@ -146,8 +147,8 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
 def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     """How many rounds bands are in all: `stripes of 4 rounds C, 4 rounds M until 32 rounds have been worked`.
 
-    The number stands behind the bands or before them, `32 rounds in stripes of 4 rounds C and 4 rounds M`; None where
-    none does.
+    The number stands behind the bands or before them, `32 rounds in stripes of 4 rounds C and 4 rounds M`, whether the
+    bands come out even or not; None where none does.
     """
     opened = [inner for phrase in phrases for inner in _opened(phrase)]
     at = [place for place, phrase in enumerate(opened) if isinstance(phrase, Rounds) and not phrase.every]
@@ -159,19 +160,14 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     bands = [band.number.of(0) or 0 for band in runs]
     texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in opened]
     until = isinstance(phrases[-1], Brackets) and any(inner is runs[-1] for inner in phrases[-1].inside)
-    counted = until or "for" in texts[at[-2] : at[-1]] or not _TOTAL.isdisjoint(texts[at[-2] :])
+    counted = until or "for" in texts[at[-2] : at[-1]] or not OF_ALL.isdisjoint(texts[at[-2] :])
     if counted and bands[-1] > max(bands[:-1]):
         return runs[-1].number
     whole = sum(bands[1:])
-    stripes = not _STRIPES.isdisjoint(texts) and bands[0] > whole and bands[0] % whole == 0
+    stripes = not _STRIPES.isdisjoint(texts) and bands[0] > whole
     return runs[0].number if stripes else None
 
 
-_TOTAL: Final = frozenset(
-    ("in all", "in total", "total", "total of", "for a total of", "makes a total of", "altogether", "all together",
-     "all told")
-)  # fmt: skip
-"""Words that say that a number of rounds is that of all."""
 _STRIPES: Final = frozenset(
     ("stripes", "stripe", "striped", "alternating", "alternately", "bands", "striping")
 )

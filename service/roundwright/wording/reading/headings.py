@@ -34,15 +34,9 @@ from roundwright.wording.reading.tree import Evenly, Stitch
 def tells_fabric(segments: list[Segment], place: int) -> bool:
     """Whether the words at `place` tell the fabric of the numbered rounds that begin behind them, and work nothing."""
     segment = segments[place]
-    if _heads_work(segments, place) or _is_explained_behind(segments, place):
+    if _heads_work(segments, place) or _announces_change(segments, place) or _explains_rib(segments, place):
         return True
-    if _explains_rounds(segments, place) or _announces_rounds(segments, place):
-        return True
-    if (
-        _announces_change(segments, place)
-        or _explains_rib(segments, place)
-        or _heads_stripes(segments, place)
-    ):
+    if segment.label is None and _tells_of_others(segments, place):
         return True
     if segment.label is not None:
         return _only_marks(segment) and _begins_rounds(segments, place + 1)
@@ -58,6 +52,17 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return True  # `Cable pattern (8-st rep, 6 rnds)`
     begun = any(isinstance(phrase, CastOn) for earlier in segments[:place] for phrase in earlier.phrases)
     return not begun and any(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+
+
+def _tells_of_others(segments: list[Segment], place: int) -> bool:
+    """Whether words without a label only tell of rounds that others tell one by one, or work by name."""
+    if any(isinstance(phrase, Rounds) for phrase in segments[place].phrases) and (
+        _is_explained_behind(segments, place)
+        or _announces_rounds(segments, place)
+        or _heads_stripes(segments, place)
+    ):
+        return True
+    return _explains_rounds(segments, place)
 
 
 def _heads_stripes(segments: list[Segment], place: int) -> bool:
@@ -87,7 +92,9 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
     """Whether a fabric is named as a heading, and the work follows: `3. The rib.`, `Rib. Knit 1, purl 1, 9 rounds`."""
     segment = segments[place]
     following = segments[place + 1] if place + 1 < len(segments) else None
-    if following is None or following.label is not None or not any(map(_is_worked, following.phrases)):
+    if not segment.phrases or not isinstance(segment.phrases[0], Fabric | Said) or following is None:
+        return False
+    if following.label is not None or not any(map(_is_worked, following.phrases)):
         return False
     match segment.phrases:
         case (Said(text="the"), Fabric(), *behind):

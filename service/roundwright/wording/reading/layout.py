@@ -48,12 +48,19 @@ from roundwright.wording.reading.round_names import (
     with_round_names,
 )
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
-from roundwright.wording.reading.seen import is_shaping
+from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
-from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
+from roundwright.wording.reading.told_lines import (
+    MOST_IN_LINE,
+    is_title,
+    long_line,
+    naming_sentence,
+    silent_line,
+    tells,
+)
 from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
 
 MOST_LINES: Final = 460
@@ -186,6 +193,12 @@ class _Layout(Struct):
             self.read_work(standing[0] + 1, standing[1])
         elif tells(tokens, begin, stop):
             self.segments.append(silent_line(tokens, begin, stop))
+        elif naming := naming_sentence(tokens, begin, stop):
+            if begin < naming[0]:
+                self.read(begin, naming[0])
+            self.segments.append(silent_line(tokens, *naming))
+            if naming[1] < stop:
+                self.read(naming[1], stop)
         elif is_title(tokens, begin, stop):
             colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])
             if not colon and stop - begin <= 6:
@@ -429,17 +442,12 @@ def _without_every(of: Label | None, phrases: list[Phrase]) -> Label | None:
     if of is None or of.kind != "every" or of.every is None or of.every.step != 1 or of.every.last:
         return of
     counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in phrases)
-    counted = counted or sum(map(_shapes, phrases)) > 1
+    counted = counted or sum(map(has_shaping, phrases)) > 1
     named = any(isinstance(phrase, Again) for phrase in phrases)
     counted = counted or (named and any(isinstance(phrase, Times) for phrase in phrases))
     if not counted and not any(isinstance(phrase, Length) for phrase in phrases):
         return of
     return Label("sizes", of.start, sizes=of.sizes, scope=of.scope) if of.sizes else None
-
-
-def _shapes(phrase: Phrase) -> bool:
-    """Whether a phrase is a decrease or an increase, or a bracket with one."""
-    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(is_shaping, phrase.inside)))
 
 
 def _segments(

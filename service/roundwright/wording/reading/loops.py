@@ -29,6 +29,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     UntilRound,
+    is_of_all,
 )
 from roundwright.wording.reading.seen import Seen, is_bare
 from roundwright.wording.reading.segment import Segment
@@ -182,29 +183,37 @@ def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> lis
     others = (
         seen.agains or seen.times or seen.evenly or seen.lengths or seen.untils or seen.changes or seen.chart
     )
-    if segment.label is not None or segment.earlier or len(rounds) != 1 or rounds[0].more or others:
+    if segment.label is not None or segment.earlier or others or not rounds:
         return []
     worked = [phrase for phrase in seen.work if not (isinstance(phrase, Rep) and not phrase.level)]
-    if worked or not (_counts_all(seen, rounds[0]) or seen.in_all is rounds[0]):
+    ribbed = any(fabric.kind == "rib" and not fabric.nodes for fabric in seen.fabrics)
+    number = rounds[-1]
+    if len(rounds) == FURTHER_AND_ALL and ribbed and rounds[0].more and seen.in_all is number:
+        further = False  # Work 9 more rounds of rib (10 rounds in all)
+    elif len(rounds) == 1 and number.more:
+        further = ribbed
+    else:
+        further = False
+        ribbed = len(rounds) == 1 and (_counts_all(seen, number) or seen.in_all is number)
+    if worked or not ribbed:
         return []
-    again = Again(rounds[0].start, rounds[0].end, 0, last=1, work=True, segments=TOLD_ABOVE)
-    return [Candidate("loop", seen.words * 0.5, again=again, rounds=rounds[0].number, stated=stated)]
+    again = Again(number.start, number.end, 0, last=1, work=not further, segments=TOLD_ABOVE)
+    return [Candidate("loop", seen.words * 0.5, again=again, rounds=number.number, stated=stated)]
+
+
+FURTHER_AND_ALL: Final = 2
+"""Numbers of rounds, the further ones and those in all: `9 more rounds of rib (10 rounds in all)`."""
 
 
 def _counts_all(seen: Seen, rounds: Rounds) -> bool:
     """Whether a number of rounds is that of all of them: `10 rnds of rib in all`, `a total of 10 rounds`."""
     texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
     at = seen.order.index(rounds) if rounds in seen.order else 0
-    total = any(
-        isinstance(phrase, Said) and phrase.text in _TOTAL for phrase in seen.order[max(0, at - 2) : at + 5]
-    )
+    total = any(map(is_of_all, seen.order[max(0, at - 2) : at + 5]))
     first = "first" in texts and not _COUNTING.isdisjoint(texts)
     return total or first
 
 
-_TOTAL: Final = frozenset(
-    ("in all", "in total", "total", "total of", "for a total of", "altogether", "all together", "all told")
-)
 _COUNTING: Final = frozenset(("counting", "including", "incl", "inclusive"))
 """Words before the round that is one of those counted: `10 rounds, counting the first`."""
 
@@ -239,7 +248,7 @@ def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) ->
 def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
     """`Rep rnds 1 and 2 four more times`, and what else works rounds again."""
     again = seen.agains[0]
-    if len(seen.agains) > 1 and again.last and seen.agains[1].named:
+    if len(seen.agains) > 1 and (again.last or again.segments == FROM_THERE) and seen.agains[1].named:
         again = seen.agains[1]
     until = seen.untils[-1].number if seen.untils else None
     times = seen.times[-1] if seen.times else None

@@ -243,6 +243,30 @@ class Every(Phrase, frozen=True, gc=False):
     number: Number
 
 
+OF_ALL: Final = frozenset(
+    ("in all", "in total", "total", "total of", "for a total of", "makes a total of", "altogether", "all together",
+     "all told")
+)  # fmt: skip
+"""Words that say that a number of rounds is that of all of them."""
+
+
+def is_of_all(phrase: Phrase) -> bool:
+    """Whether it says that a number of rounds is that of all of them: `in all`, `a total of`."""
+    return isinstance(phrase, Said) and phrase.text in OF_ALL
+
+
+def is_until_rounds(phrase: Phrase | None) -> bool:
+    """Whether it is the number of rounds that are worked in all: `until 40 rounds have been worked`.
+
+    The parser makes a bracket of it that is not printed.
+    """
+    return (
+        isinstance(phrase, Brackets)
+        and bool(phrase.inside)
+        and all(isinstance(inner, Rounds) and inner.start == phrase.start for inner in phrase.inside)
+    )
+
+
 def counts_of(phrase: Phrase) -> tuple[Count, ...]:
     """The counts that a phrase is, in brackets or not: `56 sts`, `(56 sts)`, `(56, 48)`; empty where it is others."""
     inside = phrase.inside if isinstance(phrase, Brackets) else (phrase,)

@@ -23,19 +23,44 @@ def with_rounds_in_turn(phrases: list[Phrase]) -> list[Phrase]:
     made: list[Phrase] = []
     place = 0
     while place < len(phrases):
+        ahead = _number_ahead(made)
         begins = not place or bool(phrases[place].flags & (STOP | COLON)) or _is_round(phrases, place)
-        verbs, stop = _verbs(phrases, place, made) if begins else ([], place)
+        verbs, stop = _verbs(phrases, place, made) if begins or ahead else ([], place)
+        behind = phrases[stop : stop + 1]
+        number = ahead or (rounds_told(behind[0]) if behind else None)
+        if number is not None and verbs and (number.number.of(0) or 0) % len(verbs):
+            verbs = []
         if not verbs:
             made.append(phrases[place])
             place += 1
             continue
-        for number, verb in enumerate(verbs):
-            node = Stitch(_name(verb), ONE, verb.start, verb.end, bare=True)
-            flags = verb.flags | (STOP if number else phrases[place].flags)
-            made.append(replace(verb, node=node, flags=flags))
-            made.append(Rounds(verb.end, verb.end, 0, ONE))
-        place = stop
+        listed = _listed(verbs, made.pop().flags if ahead else phrases[place].flags)
+        if number is None or number.number.values == (len(verbs),):
+            made.extend(listed)
+        else:
+            made.append(Brackets(verbs[0].start, verbs[-1].end, listed[0].flags, tuple(listed)))
+            made.append(number)
+        place = stop + (number is not None and not ahead)
     return made
+
+
+def _listed(verbs: list[Stitches], flags: int) -> list[Phrase]:
+    """The verbs of a list, each with its round; these flags are those of the first."""
+    made: list[Phrase] = []
+    for verb in verbs:
+        node = Stitch(_name(verb), ONE, verb.start, verb.end, bare=True)
+        made.append(replace(verb, node=node, flags=verb.flags | STOP if made else flags))
+        made.append(Rounds(verb.end, verb.end, 0, ONE))
+    return made
+
+
+def _number_ahead(before: list[Phrase]) -> Rounds | None:
+    """How many rounds are told before their list, with no work of their own: `Work 4 rounds: knit, purl, ...`."""
+    number = before[-1] if before else None
+    if not isinstance(number, Rounds) or number.every or number.more:
+        return None
+    begun = next((at for at in range(len(before) - 1, 0, -1) if before[at].flags & (STOP | COLON)), 0)
+    return number if all(isinstance(phrase, Said | Then) for phrase in before[begun:-1]) else None
 
 
 def _verbs(phrases: list[Phrase], begun: int, before: list[Phrase]) -> tuple[list[Stitches], int]:
@@ -68,13 +93,17 @@ def _ended(
     if place >= len(phrases):
         return verbs, place
     behind = phrases[place]
-    inner = behind.inside[0] if isinstance(behind, Brackets) and len(behind.inside) == 1 else behind
-    parted = bool(behind.flags & (STOP | COLON | SEMI | COMMA | DASH)) or inner is not behind
-    if isinstance(inner, Rounds) and parted:
-        alike = inner.number.values == (len(verbs),) and not inner.every
-        return (verbs, place + 1) if alike else ([], begun)
+    parted = bool(behind.flags & (STOP | COLON | SEMI | COMMA | DASH)) or isinstance(behind, Brackets)
+    if rounds_told(behind) is not None and parted:
+        return verbs, place
     ended = bool(behind.flags & STOP) or (parted and isinstance(behind, Said))
     return (verbs, place) if ended else ([], begun)
+
+
+def rounds_told(phrase: Phrase) -> Rounds | None:
+    """The number of rounds that a phrase is, in a bracket or not: `12 rounds`, `(12 rounds)`; None for any other."""
+    inner = phrase.inside[0] if isinstance(phrase, Brackets) and len(phrase.inside) == 1 else phrase
+    return inner if isinstance(inner, Rounds) and not inner.every else None
 
 
 def _is_round(phrases: list[Phrase], place: int) -> bool:

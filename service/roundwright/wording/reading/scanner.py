@@ -443,7 +443,7 @@ def _row(raw: str, start: int, flags: int) -> list[Token]:
     at = start + len(raw) - len(second)
     return [
         _number(first, start, start + len(first), flags),
-        _number(second, at, at + len(second), SPACE | SLASH),
+        _number(second, at, at + len(second), SPACE | SLASH | COLON),
     ]
 
 

@@ -420,6 +420,11 @@ def is_shaping(phrase: Phrase) -> bool:
     )
 
 
+def has_shaping(phrase: Phrase) -> bool:
+    """Whether a decrease or an increase is worked in it, in brackets or not."""
+    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(has_shaping, phrase.inside)))
+
+
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     """The counts printed with a segment."""
     counts = seen.counts

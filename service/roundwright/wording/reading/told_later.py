@@ -118,12 +118,14 @@ def _tells_ahead(segments: list[Segment], place: int) -> int | None:
     `All even rnds are knit.` before rounds 1, 3 and 5. In the bracket of a heading, `Crown (even rnds are knit)`, it is
     no line of its own: -1. None where nothing of the kind is told.
     """
+    if segments[place].label is not None:
+        return None
     match segments[place].phrases:
         case (*words, Brackets(inside=inside)) if words and all(isinstance(word, Said) for word in words):
             from_place, phrases = -1, inside
         case phrases:
             from_place = place
-    if segments[place].label is not None or not _is_plain_between(None, phrases):
+    if not _is_plain_between(None, phrases):
         return None
     given = [_numbers(later.label) for later in segments[place + 1 : place + 1 + MOST_BEFORE_GIVEN]]
     single = [numbers[0] for numbers in given if len(numbers) == 1]

@@ -22,19 +22,20 @@ def tells(tokens: list[Token], begin: int, stop: int) -> bool:
         return True
     if is_glossary(tokens, begin, stop):
         return True
-    if _names_stitch(tokens, begin, stop):
-        return True
     return defines(tokens, begin, stop) or gauge(tokens, begin, stop) or _short_for(tokens, begin, stop)
 
 
-def _names_stitch(tokens: list[Token], begin: int, stop: int) -> bool:
-    """Whether the last sentence of a line gives a stitch its name: `sl 1, k2tog, psso is written "dd" below`."""
-    for place in range(stop - 1, begin - 1, -1):
-        if tokens[place].kind == "defined":
-            return True
-        if tokens[place].flags & FULL:
-            return False
-    return False
+def naming_sentence(tokens: list[Token], begin: int, stop: int) -> tuple[int, int] | None:
+    """Where a sentence begins and ends that gives a stitch its name: `sl 1, k2tog, psso is written "dd" below`.
+
+    None where no sentence of the line does.
+    """
+    name = next((place for place in range(begin + 1, stop) if tokens[place].kind == "defined"), 0)
+    if not name:
+        return None
+    first = next((place for place in range(name, begin, -1) if tokens[place].flags & (FULL | SEMI)), begin)
+    behind = range(name + 1, stop)
+    return first, next((place for place in behind if tokens[place].flags & (FULL | SEMI)), stop)
 
 
 def _behind_heading(tokens: list[Token], begin: int, stop: int) -> int:

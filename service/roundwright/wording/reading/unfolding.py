@@ -9,6 +9,7 @@ from roundwright.wording.reading.in_parts import with_ends_of_parts
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Continue,
     Count,
     Extent,
     Fabric,
@@ -24,7 +25,9 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     counts_of,
+    is_until_rounds,
 )
+from roundwright.wording.reading.rounds_by_sort import with_rounds_by_sort
 from roundwright.wording.reading.seen import has_stitches, is_bare, is_shaping
 from roundwright.wording.reading.spread import with_spread
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP
@@ -65,7 +68,7 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     So is that of a decrease among other stitches: `* k1, 2 times k2tog *`.
     """
     made = list(phrases)
-    if (rounds := _rounds_behind_times(phrases)) is not None:
+    if (rounds := _rounds_behind_number(phrases)) is not None:
         return rounds
     for place, phrase in enumerate(phrases[:-1]):
         bracket = phrases[place + 1]
@@ -83,19 +86,45 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     return made
 
 
-def _rounds_behind_times(phrases: list[Phrase]) -> list[Phrase] | None:
-    """Plain rounds told behind a colon, and how often: `Work 3 times: knit 1 rnd, purl 1 rnd`; None for others."""
-    place = next((at for at, phrase in enumerate(phrases) if isinstance(phrase, Times)), len(phrases))
-    times, rounds = phrases[place : place + 1], phrases[place + 1 :]
-    if not rounds or not rounds[0].flags & COLON or not all(map(_is_plain_rounds, rounds)):
+def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
+    """Plain rounds told behind a colon, and how often they are worked, or how many they are; None for others.
+
+    `Work 3 times: knit 1 rnd, purl 1 rnd`, `Work 8 rounds of garter: purl 1 round, knit 1 round`.
+    """
+    place = next((at for at, phrase in enumerate(phrases) if _is_number_of_rounds(phrase)), len(phrases))
+    stop = next((at for at in range(place + 1, len(phrases)) if phrases[at].flags & COLON), place)
+    ends = (at for at in range(stop + 1, len(phrases)) if phrases[at].flags & STOP)
+    several = (at for at in ends if sum(isinstance(phrase, Rounds) for phrase in phrases[stop:at]) > 1)
+    end = next(several, len(phrases))  # 3 times: 1 round knit., 1 round purl.
+    rounds, behind = phrases[stop:end], phrases[end:]
+    if stop == place or not all(map(_is_plain_rounds, rounds)) or _holds_rounds(tuple(rounds)) < 1:
         return None
-    begin = _sentence(phrases, place)
-    if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not any(
-        isinstance(phrase, Rounds) for phrase in rounds
+    begin, number = _sentence(phrases, place), phrases[place]
+    if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not all(
+        map(_is_of_fabric, phrases[place + 1 : stop])
     ):
         return None
+    if not isinstance(number, Times) and _holds_rounds(tuple(rounds)) == 1:
+        return None
     bracket = Brackets(rounds[0].start, rounds[-1].end, STOP, (replace(rounds[0], flags=0), *rounds[1:]))
-    return [*phrases[:begin], bracket, *(replace(phrase, flags=0) for phrase in times)]
+    return [*phrases[:begin], bracket, replace(number, flags=0), *behind]
+
+
+def _is_number_of_rounds(phrase: Phrase) -> bool:
+    """Whether it says how often rounds are worked, or how many of them."""
+    if isinstance(phrase, Rounds):
+        return not phrase.every and not phrase.more
+    return isinstance(phrase, Times) or is_until_rounds(phrase)
+
+
+def _is_of_fabric(phrase: Phrase) -> bool:
+    """Whether it only says of what rounds are: `of garter stitch`, `as follows`."""
+    if isinstance(phrase, Said):
+        return not phrase.words or phrase.text in _AS_FOLLOWS
+    return isinstance(phrase, Fabric | Continue)
+
+
+_AS_FOLLOWS: Final = frozenset(("as", "follows", "thus", "so"))
 
 
 def _sentence(phrases: list[Phrase], place: int) -> int:
@@ -135,7 +164,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _without_stitches_used(phrases)
+    phrases = _without_stitches_used(with_rounds_by_sort(phrases))
     phrases = _starred(
         _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
     )
@@ -146,7 +175,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         if (
             isinstance(phrase, Brackets)
-            and isinstance(following, (*_OFTEN, Rounds))
+            and (isinstance(following, (*_OFTEN, Rounds)) or is_until_rounds(following))
             and (rounds := _holds_rounds(phrase.inside))
         ):
             first, *others = phrase.inside
@@ -154,7 +183,11 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
             made.extend(_apart(first, others))
             made.append(
                 Again(
-                    phrase.start, phrase.end, STOP, last=rounds, work=isinstance(following, Length | Rounds)
+                    phrase.start,
+                    phrase.end,
+                    STOP,
+                    last=rounds,
+                    work=isinstance(following, Length | Rounds | Brackets),
                 )
             )
         elif (
@@ -171,21 +204,20 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
 def _without_stitches_used(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases without the stitches that a decrease is told to use: `k2tog over the first 2 sts`."""
+    if not any(isinstance(phrase, Count) for phrase in phrases) or not any(map(is_shaping, phrases)):
+        return phrases
     made: list[Phrase] = []
     for place, phrase in enumerate(phrases):
+        if not isinstance(phrase, Count):
+            made.append(phrase)
+            continue
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         ended = following is None or following.flags & (COMMA | SEMI | STOP) or counts_of(following)
         begun = len(made)
         while begun and len(made) - begun < MOST_OF_PLACE and isinstance(made[begun - 1], Said):
             begun -= 1
         words = {word.text for word in made[begun:] if isinstance(word, Said)}
-        if (
-            isinstance(phrase, Count)
-            and ended
-            and begun
-            and words & _PLACES
-            and _uses(made[begun - 1], phrase)
-        ):
+        if ended and begun and words & _PLACES and _uses(made[begun - 1], phrase):
             del made[begun:]
         else:
             made.append(phrase)
@@ -307,7 +339,8 @@ def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
 
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
-    whole = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN)), 0)
+    often = (at for at, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN) or is_until_rounds(phrase))
+    whole = next(often, 0)
     alternately = 0 if whole else _rounds_alternately(phrases)
     whole = whole or alternately
     starred = any(isinstance(phrase, Star) for phrase in phrases[:whole])
@@ -335,7 +368,11 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
     again = isinstance(phrases[last], Rep) and not closed  # rep from * 3 times; `* Do that 3 times` is in all
     if again and rest and isinstance(rest[0], Times) and not rest[0].total:
         rest = [replace(rest[0], more=True), *rest[1:]]
-    if len(rest) > 1 and isinstance(rest[0], Extent) and isinstance(rest[1], (*_OFTEN, Rounds)):
+    if (
+        len(rest) > 1
+        and isinstance(rest[0], Extent)
+        and (isinstance(rest[1], (*_OFTEN, Rounds)) or is_until_rounds(rest[1]))
+    ):
         rest = rest[1:]  # rep from * around until 28 rounds
     opened = phrases[first]
     return [*phrases[:first], Brackets(opened.start, phrases[last].end, opened.flags, inside), *rest]
@@ -367,7 +404,7 @@ def _in_turn(phrases: list[Phrase], whole: int) -> bool:
     often, parted = phrases[whole], 0
     for phrase in phrases[_before_words(phrases, whole) : whole + 1]:
         parted |= phrase.flags
-    if isinstance(often, Length) or (parted & (COMMA | SEMI) and isinstance(often, Times)):
+    if isinstance(often, Length | Brackets) or (parted & (COMMA | SEMI) and isinstance(often, Times)):
         return True
     return any(isinstance(phrase, Again) for phrase in phrases[:whole])
 

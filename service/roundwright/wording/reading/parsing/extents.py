@@ -360,7 +360,10 @@ class ExtentReader(NumberReader):
     def rounds_reached(self, count: int, number: Number) -> Phrase | None:
         """`until 28 rounds`, of stripes worked in turn; None where more is said of the rounds."""
         ends = self.place + count + 1 >= self.stop or bool(self.flags(count + 1) & (STOP | SEMI | COMMA))
-        return Rounds(*self.take(count + 1), number) if ends and self.kind(count) == "round" else None
+        if not ends or self.kind(count) != "round":
+            return None
+        start, end, flags = self.take(count + 1)
+        return Brackets(start, end, flags, (Rounds(start, end, 0, number),))
 
     def within(self, ahead: int) -> Phrase | None:
         """`to within 2 sts of the next thread`; None where it is none of these."""

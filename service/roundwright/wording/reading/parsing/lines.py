@@ -492,9 +492,10 @@ class Lines(ExtentReader):
 
     def is_in_list_after(self) -> bool:
         """Whether shortly before stitches were worked together after every so many: the first of a list."""
-        for token in self.tokens[self.place : min(self.place + MOST_TO_MANNER, self.stop)]:
-            if token.kind == "manner":
-                return False  # after every 9, after every 8, and so on
+        ahead = range(self.place, min(self.place + MOST_TO_MANNER, self.stop - 1))
+        manner = next((at for at in ahead if self.tokens[at].kind == "manner"), 0)
+        if manner and self.tokens[manner + 1].kind != "until":
+            return False  # after every 9, after every 8, and so on in every round
         for back in range(self.place - 1, max(self.place - MOST_IN_LIST, 1), -1):
             if self.tokens[back].flags & LINE:
                 return False

@@ -61,11 +61,11 @@ class NewStitchReader(MarkerReader):
     def new_stitches(self) -> Phrase | None:
         """`make a stitch`, `1 new from the thread between`, `lift the bar between and knit it`; else None."""
         verb = self.text_of(0) if self.text_of(0) in RAISING else ""
-        if not self.makes_here():
-            return None
         ahead = int(bool(verb)) + (self.text_of(1) == "up" and bool(verb))
         if verb in _LIFTING and (lifted := self.bar_lifted(ahead)):
             return self.made(lifted)
+        if not self.makes_here():
+            return None
         number = self.token(ahead).number if self.kind(ahead) == "number" else None
         if number is None and not (verb and self.text_of(ahead) in _ARTICLES):
             return None
