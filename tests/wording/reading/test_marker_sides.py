@@ -1,0 +1,53 @@
+"""Decreases on both sides of every marker, told in one breath."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round
+
+BOTH_SIDES = [
+    "k2tog before each of the 7 markers and skp after each marker",
+    "k2tog before and skp after each of the 7 markers",
+    "k2tog before and skp after each marker",
+    "k2tog before each of the 7 markers and skp after each one",
+    "k2tog before each marker and skp after it",
+    "k2tog before and after each marker",
+    "dec 1 st each side of each marker",
+    "dec 1 st on each side of each marker",
+    "decrease 1 stitch on both sides of every marker",
+    "dec one stitch either side of each of the markers",
+]
+
+
+@pytest.mark.parametrize("decreases", BOTH_SIDES)
+def test_each_side_of_a_marker_is_worked(decreases: str) -> None:
+    """Seven markers take fourteen stitches, whatever words tell it; nothing but the words says how many."""
+    text = f"Place 7 markers, 14 sts apart.\nRnd 1: {decreases}.\nRnd 2: knit."
+    assert after_each_round(read(text, (98,))) == [84, 84]
+
+
+@pytest.mark.parametrize(
+    ("decreases", "left"), [("k2tog before each marker", 91), ("k2tog before each of the 7 markers", 91)]
+)
+def test_one_side_of_a_marker_is_worked(decreases: str, left: int) -> None:
+    """Where one side is told, one stitch goes at each marker."""
+    text = f"Place 7 markers, 14 sts apart.\nRnd 1: {decreases}."
+    assert after_each_round(read(text, (98,))) == [left]
+
+
+IN_FRENCH_AND_SPANISH = [
+    (
+        "es",
+        "Vta 1: 2 p juntos der antes de cada uno de los 7 marcadores y un surjete simple después de cada uno.",
+    ),
+    ("es", "Vta 1: disminuir 1 punto a cada lado de cada marcador."),
+    ("fr", "Tour 1 : 2 m ens avant et 1 surjet simple après chaque marqueur."),
+    ("fr", "Tour 1 : diminuer 1 m de part et d'autre de chaque marqueur."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), IN_FRENCH_AND_SPANISH)
+def test_each_side_of_a_marker_is_worked_in_french_and_spanish(language: str, text: str) -> None:
+    """The same of 7 markers in other languages."""
+    markers = {"es": "Colocar 7 marcadores cada 14 p.", "fr": "Placer 7 marqueurs toutes les 14 m."}[language]
+    assert after_each_round(read(f"{markers}\n{text}", (98,), language)) == [84]
