@@ -31,6 +31,9 @@ REWRITTEN = [
     # rounds from one number to another, in a row of a table
     ("es", 1, "2 a 4 | todo del derecho | 66", "2-4 | knit | 66"),
     ("fr", 1, "2 à 4 — à l'endroit — 66", "2-4 – knit — 66"),
+    # a letter for a round
+    ("es", 1, "R1: *8 pd, 2pjd*", "Rnd 1: *k8, k2tog*"),
+    ("es", 1, "R2-4: pd", "Rnds 2-4: knit"),
     # two by two, three by three
     ("fr", 1, "Au tour suivant, on prend toutes les mailles deux par deux.", "next rnd: k2tog around."),
     ("es", 1, "En la vta. siguiente trab.\ntodos los p. de 2 en 2 juntos", "next rnd: k2tog around\n"),

@@ -80,9 +80,10 @@ def _unit(made: list[Token], stop: int) -> int | None:
     last = made[stop - 1]
     if last.kind == "stitch":
         return stop - 1
-    counted = last.kind == "stitch_noun" and made[stop - 2].kind == "number" and stop > 2
-    one = counted and made[stop - 2].number is not None and made[stop - 2].number.values == (1,)  # type: ignore[union-attr]
-    return stop - 3 if one and made[stop - 3].kind == "decrease" else None
+    if last.kind != "stitch_noun" or stop < COUNTED or made[stop - 3].kind != "decrease":
+        return None
+    count = made[stop - 2].number
+    return stop - 3 if count is not None and count.values == (1,) else None
 
 
 def _at_marker(kind: str, near: Token) -> list[Token]:
@@ -96,6 +97,8 @@ def _word(kind: str, text: str, near: Token) -> Token:
 
 FEWEST: Final = 4
 """Words before the marker of which both sides are told, at least."""
+COUNTED: Final = 3
+"""Words of `dec 1 st`."""
 _ALL: Final = ("each", "all")
 _BOTH: Final = {"before", "after"}
 _THESE: Final = frozenset(("the", "these", "those", "your", "our"))

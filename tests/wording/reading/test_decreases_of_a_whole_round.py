@@ -1,4 +1,4 @@
-"""Decreases on both sides of every marker, told in one breath."""
+"""Decreases told of the whole round in one breath: on both sides of every marker, at every so many stitches."""
 
 import pytest
 
@@ -51,3 +51,34 @@ def test_each_side_of_a_marker_is_worked_in_french_and_spanish(language: str, te
     """The same of 7 markers in other languages."""
     markers = {"es": "Colocar 7 marcadores cada 14 p.", "fr": "Placer 7 marqueurs toutes les 14 m."}[language]
     assert after_each_round(read(f"{markers}\n{text}", (98,), language)) == [84]
+
+
+AT_EVERY = [
+    "dec 1 st every 11 sts",
+    "decrease 1 stitch in every 11 sts",
+    "k2tog every 11 sts",
+    "dec one st after every 9 sts",
+    "k2tog after every 9 sts",
+]
+
+
+@pytest.mark.parametrize("decreases", AT_EVERY)
+def test_one_stitch_goes_at_every_so_many(decreases: str) -> None:
+    """Of 88 stitches eight go, where each eleventh does: behind nine two are one."""
+    assert after_each_round(read(f"Rnd 1: {decreases}.\nRnd 2: knit.", (88,))) == [80, 80]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("fr", "Tour 1 : dim. 1 m. sur 11."),
+        ("es", "Vta 1: disminuir 1 punto de cada 11."),
+        ("es", "Vta 1: cada 9 puntos, tejer 2 juntos."),
+        ("fr", "Tour 1 : toutes les 9 mailles, tricoter 2 mailles ensemble."),
+        ("es", "Vta 1: *9 p, tejer juntos los 2 puntos siguientes*, repetir de * a *."),
+        ("fr", "Tour 1 : tricoter ensemble les mailles 10 et 11 sur tout le tour."),
+    ],
+)
+def test_one_stitch_goes_at_every_so_many_in_french_and_spanish(language: str, text: str) -> None:
+    """The same in other languages."""
+    assert after_each_round(read(text, (88,), language)) == [80]
