@@ -213,6 +213,48 @@ TEXTS = [
         6,
     ),
     (
+        "a table by dashes with two rounds in a row",
+        (
+            "Rnd — work — sts\n1 — *k8, k2tog* — 72\n2 and 3 — knit — 72\n"
+            "4 — *k7, k2tog* — 64\n5, 6 — knit — 64\n7 — k2tog — 32"
+        ),
+        ((80, 72, 64, 32),),
+        7,
+    ),
+    (
+        "stitches that are explained before needles are named and stitches cast on",
+        (
+            "STITCHES USED:\n2x2 rib: * k2, p2 *, rep from * around.\n\n"
+            "Working: Using needle No 3 cast on 72 sts, join in the round. Place a marker every 9 sts.\n"
+            "Dec as follows: k2tog before each marker = 64 sts.\nKnit 1 round."
+        ),
+        ((72, 64),),
+        2,
+    ),
+    (
+        "plain rounds before decreases that follow behind a colon",
+        "Knit 3 rounds. Dec as follows: k2tog at the end of each section = 64 sts.",
+        ((72, 64),),
+        4,
+    ),
+    (
+        "one plain round before markers and decreases",
+        "Knit 1 round. Place a marker every 9 sts. Dec as follows: k2tog before each marker = 64 sts.",
+        ((72, 64),),
+        2,
+    ),
+    (
+        "even rounds told ahead, behind decreases that go on",
+        (
+            "Rnd 1: *k9, k2tog*, rep from * around = 80 sts.\nRnd 2 and all even rnds to rnd 14: knit.\n"
+            "Rnd 3: *k8, k2tog*, rep from * around = 72 sts.\n"
+            "Continue as follows with 1 st less between decreases each time, 5 more times every other rnd = 32 sts.\n"
+            "Rnd 15: k2tog around = 16 sts.\nRnd 16: as rnd 15 = 8 sts."
+        ),
+        ((88, 80, 72, 64, 56, 48, 40, 32, 16, 8),),
+        16,
+    ),
+    (
         "a heading that says how large its pattern is",
         "CABLE PATTERN (8-st rep, 6 rnds)\nRnds 1 and 2: *k6, p2; rep from * around.\nRnd 3: k2tog around.",
         ((96, 48),),

@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     Closing,
     Continue,
     Count,
+    Every,
     Extent,
     Fabric,
     Length,
@@ -419,7 +420,7 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
         return True
     every = part.worked and _is_every_so_often(coming.phrase, coming.following)
     every = every or _is_next_cadence(part, coming)
-    if named or every or _is_between_slashes(part, coming):
+    if named or every or _is_between_slashes(part, coming) or _is_announced_apart(part, coming.phrase):
         return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
     return _begins_by_kind(part, coming)
 
@@ -431,6 +432,12 @@ def _ends_in_all(part: _Part, coming: _Coming) -> bool:
         return False
     apart = len(phrases) < len(part.phrases) or bool(coming.phrase.flags & (COMMA | SEMI | STOP))
     return apart and (_is_count_of_rounds(coming.phrase) or coming.begins)
+
+
+def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
+    """Whether decreases, or their markers, are announced behind whole rounds: `Knit 3 rounds. Dec as follows:`."""
+    announced = isinstance(phrase, Change | Every) and bool(phrase.flags & FULL) and not part.open
+    return announced and _counts_rounds(part.phrases)
 
 
 def _begins_by_kind(part: _Part, coming: _Coming) -> bool:

@@ -350,7 +350,9 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
     if token.kind == "number" and single and is_listed(lines, token):
         return Label("listed", start, spans, named=named(f"step {number}"))
-    several = token.kind == "range" or (len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON | SLASH)))
+    several = token.kind == "range" or (
+        len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON | SLASH | DASH | TAB))
+    )
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
     return None
@@ -367,18 +369,19 @@ def _numbers_dec_round(lines: Lines, token: Token) -> bool:
 
 
 def _is_row(lines: Lines) -> bool:
-    """Whether several numbers stand in the first column of a row: `2, 3 / knit / 100`."""
+    """Whether several numbers stand in the first column of a row: `2, 3 / knit / 100`, `2 and 3 - knit - 100`."""
     ahead = 1
     while (
         lines.kind(ahead) in ("number", "and")
         and lines.flags(ahead) & (COMMA | SPACE)
         and ahead < MOST_IN_ROW
     ):
-        if lines.flags(ahead) & (SLASH | STOP | COLON):
+        if lines.flags(ahead) & (SLASH | DASH | STOP | COLON):
             break
         ahead += 1
     opens = bool(lines.token().flags & LINE) or not lines.token().start
-    return opens and ahead > 1 and bool(lines.flags(ahead) & SLASH) and bool(lines.flags(ahead) & SPACE)
+    parted = bool(lines.flags(ahead) & (SLASH | DASH | TAB)) and bool(lines.flags(ahead) & SPACE)
+    return opens and ahead > 1 and parted
 
 
 MOST_IN_ROW: Final = 12

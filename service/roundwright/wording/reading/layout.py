@@ -22,6 +22,7 @@ from roundwright.wording.reading.label_numbers import with_others_alike
 from roundwright.wording.reading.label_signs import goes_on
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.line_breaks import lines_of
+from roundwright.wording.reading.marker_sides import with_marker_sides
 from roundwright.wording.reading.needles import with_needles_joined
 from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
@@ -90,7 +91,7 @@ class Laid(Struct):
         """The segments of other words in the line that stands at a place of the text."""
         line = max(0, bisect_right(self.lines, place) - 1)
         tokens = with_round_names(with_plain_rounds(tokens), self.short)
-        tokens = with_needles_joined(with_definitions(tokens, self.defined))
+        tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, self.defined)))
         if line in self.flowing:
             tokens[:-1] = flowing(tokens, Paragraph(0, len(tokens) - 1, sure=True))
         layout = _Layout(tokens, self.names, [], self.width, *self.around[line])
@@ -105,7 +106,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     defined = definitions(tokens)
-    tokens = with_needles_joined(with_definitions(tokens, defined))
+    tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, defined)))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
     layout = _Layout(tokens, names, [], width)

@@ -166,7 +166,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     skipped = bool(lane.begin) and numbers[-1] < lane.begin and not lane.worked
     if not skipped and lane.printed and first <= lane.printed:
         work.note("round_twice", work.segment.start, 0.5, text=str(first))
-    elif not skipped and not lane.loose:
+    elif not skipped:
         _fill(work, first, joins=new_part or not lane.printed)
     lane.lowest = lane.lowest or first
     if skipped or work.candidate.kind in _AGAIN:
@@ -212,6 +212,9 @@ def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
 def _fill(work: LineWork, first: int, *, joins: bool) -> None:
     """Work the rounds that stand for the numbers before this; `joins`: a size may join the larger ones here."""
     lane = work.lane
+    if lane.loose:
+        _fill_standing(work, first)
+        return
     if first - lane.printed > MOST_ROUNDS:
         return
     begun = lane.printed or (lane.begin - 1 if lane.begin and not lane.worked else 0)
@@ -239,6 +242,21 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         work.note("round_missing", work.segment.start, 1.0, text=text, error=steady)
     elif lane.printed:
         lane.steady += 1
+
+
+def _fill_standing(work: LineWork, first: int) -> None:
+    """Work the rounds told ahead that stand between rounds that went on without numbers and this.
+
+    `All even rounds to the 14th: knit` has a round 14 where rounds go on as before to the 13th and the 15th follows.
+    """
+    lane = work.lane
+    numbers = range(lane.number + 1, first)
+    standing = [lane.stands(number) for number in numbers] if len(numbers) <= MOST_MISSING else []
+    for number, entry in zip(numbers, standing, strict=False):
+        if entry is None or None in standing:
+            return
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
+        lane.number = number
 
 
 def _alternating(work: LineWork, number: int) -> Entry | None:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from functools import cache
 from typing import Final
 from unicodedata import normalize
 
@@ -11,19 +12,26 @@ from roundwright.wording.reading.languages.figures import BEGINS, Figure, Figure
 from roundwright.wording.reading.languages.lexicon import Lexicon
 from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
-_SIZE: Final = "(?:[2-6]?X{0,3}[SL]|M|[2-6]XL)"
 _BETWEEN: Final = r"[ \t]{0,2}(?:[-–/,;|(]|\)[ \t]?\(?)[ \t]{0,2}"
-_CUT: Final = re.compile(
-    rf"""
-    (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
-    | (?P<sizes>\(?{_SIZE}(?:{_BETWEEN}{_SIZE}){{1,11}}(?:[ \t]?\))?(?!\w))
-    | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
-    | (?P<word>[^\W\d_]+(?:(?<=zus)-str(?:icken)?(?![^\W_]))?) | (?P<sign>.)
-    """,
-    re.VERBOSE | re.DOTALL,
-)
-"""`name` is a stitch by its English name, `k2tog`, `m1l`: it is borrowed everywhere; or metres, of `160 m/50 g`."""
-_SIZES: Final = re.compile(_SIZE)
+
+
+@cache
+def _cut(size: str) -> re.Pattern[str]:
+    """What a text is cut into, with a pattern for the letters of a size.
+
+    `name` is a stitch by its English name, `k2tog`, `m1l`: it is borrowed everywhere; or metres, of `160 m/50 g`.
+    """
+    return re.compile(
+        rf"""
+        (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
+        | (?P<sizes>\(?{size}(?:{_BETWEEN}{size}){{1,11}}(?:[ \t]?\))?(?!\w))
+        | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
+        | (?P<word>[^\W\d_]+(?:(?<=zus)-str(?:icken)?(?![^\W_]))?) | (?P<sign>.)
+        """,
+        re.VERBOSE | re.DOTALL,
+    )
+
+
 _APOSTROPHES: Final = ("'", "’", "‘", "`", "´")
 _SIGNS: Final = str.maketrans("–—−‐‑’‘`´×“”„«»", '-----\'\'\'\'x"""""')
 
@@ -52,6 +60,7 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     cut: list[Piece] = []
     place = last = 0
     coming = list(reversed(notes))
+    cuts = _cut(known.size)
     hyphens = width == SIZES_WITH_HYPHEN and _sizes_have_hyphens(text, known)
     while place < len(text):
         while coming and coming[-1].line_end < place:
@@ -62,7 +71,7 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
         ):
             piece = _number(text, figures, known, near=last == place)
         else:
-            match = _CUT.match(text, place)
+            match = cuts.match(text, place)
             assert match is not None  # every character is a sign, if nothing else
             kind = match.lastgroup or ""
             place = match.end()
@@ -98,9 +107,9 @@ def _names_round(cut: Sequence[Piece], known: Lexicon) -> bool:
 ROUNDS: Final = frozenset(("rnd", "rnds", "row", "rows"))
 
 
-def sizes_of(piece: Piece) -> list[str]:
-    """The names of sizes in a piece that lists them: `S (M/L)`, `S (M) L (XL)`."""
-    return _SIZES.findall(piece.text)
+def sizes_of(piece: Piece, known: Lexicon) -> list[str]:
+    """The English names of sizes in a piece that lists them: `S (M/L)`, `S (M) L (XL)`."""
+    return [known.sizes.get(name, name) for name in re.findall(known.size, piece.text)]
 
 
 def _number(text: str, figures: Figures, known: Lexicon, *, near: bool) -> Piece:

@@ -21,6 +21,8 @@ _VALUE: Final = rf"(?>{_FRACTION}|{_NUMBER})"
 """The number of a size in a list, which may be a fraction alone: `3 (2 3/4, 1/4)`."""
 _WHOLE: Final = r"[0-9]{1,7}+"
 _BLANK: Final = r"[ \t\u00a0\u202f]{0,3}+"
+_BREAK: Final = r"(?:[ \t\u00a0\u202f]|\r?\n(?![ \t]{0,9}\r?\n)){0,3}+"
+"""The same with the end of a line, in a column: `9 (10 –` and `11 – 12) p`."""
 _UNIT: Final = r"(?>(?:[^\W\d_]{1,5}(?![^\W\d_]|\))\.?)?)"
 """What is counted, where it stands behind every number: `70 m – 80 m`."""
 _END: Final = r"(?![0-9])"
@@ -40,7 +42,7 @@ _LISTS: Final = (
     re.compile(rf"\({_BLANK}{_VALUE}{_BLANK}\){_BLANK}{_VALUE}(?!\.){_END}"),
     # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104]
     re.compile(
-        rf"{_VALUE}{_BLANK}[(\[]{_BLANK}{_VALUE}(?>(?:{_BLANK}[,;/:–—-]{_BLANK}{_VALUE}){{0,12}}){_BLANK}[)\]]"
+        rf"{_VALUE}{_BREAK}[(\[]{_BLANK}{_VALUE}(?>(?:{_BLANK}[,;/:–—-]{_BREAK}{_VALUE}){{0,12}}){_BLANK}[)\]]"
     ),
     # with a bracket around each: 88 (96) (104)
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
@@ -181,7 +183,7 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
     elif pattern is _PAIR:
         fits = width == count
     else:
-        fits = count > 2 or count == width
+        fits = (count > 2 and "\n" not in match[0]) or count == width
     return Figures(values, match.start(), match.end()) if fits else None
 
 

@@ -7,7 +7,7 @@ stand for the first of their row in all other rows: where a row has `M`, it is f
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from typing import Final
 
@@ -24,6 +24,8 @@ PIECES: Final = re.compile(
 SHORTEST_STEM: Final = 3
 LONGEST_STEM: Final = 24
 
+SIZE: Final = "[2-6]?X{0,3}[SL]|M|[2-6]XL"
+"""A pattern for the letters of a size."""
 SIZES: Final = frozenset("SML")
 """Sizes of one letter."""
 COUNTS: Final = "nmabc"
@@ -63,6 +65,7 @@ class Lexicon(Struct, frozen=True):
     - `dotted`: forms that are printed with a full stop that ends no sentence
     - `joins`: words that stand with or without a comma before what begins a sentence: `, und noch 2 Rd re`
     - `together`: words that make a decrease of the stitches before them
+    - `sizes`: the English letters of a size for its own: `L` for `G`; `size`: a pattern for the letters of one
     """
 
     root: Node
@@ -75,6 +78,8 @@ class Lexicon(Struct, frozen=True):
     dotted: frozenset[str]
     joins: frozenset[str]
     together: frozenset[str]
+    sizes: Mapping[str, str]
+    size: str
 
     def number(self, small: str) -> str:
         """A number in words as digits, with a full stop where it is an ordinal; empty where it is none."""
@@ -187,6 +192,8 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         together=frozenset(
             read.lower() for row in words if row.means == "together" for read in row.reads if read.isalpha()
         ),
+        sizes=letters_of_sizes(rows),
+        size=size_pattern(letters_of_sizes(rows)),
     )
     for row in words:
         for read in row.reads:
@@ -213,6 +220,16 @@ def _forms(rows: list[WordingRow]) -> tuple[dict[str, str], dict[str, str]]:
 
 def _numbers(rows: tuple[WordingRow, ...], kind: str) -> dict[str, int]:
     return {read.lower(): int(row.means) for row in rows if row.kind == kind for read in row.reads}
+
+
+def letters_of_sizes(rows: Iterable[WordingRow]) -> dict[str, str]:
+    """The English letters of a size for its own, by the rows of a language."""
+    return {read: row.means for row in rows if row.kind == "size" for read in row.reads}
+
+
+def size_pattern(sizes: Iterable[str]) -> str:
+    """A pattern for the letters of a size: those of English, `2XL`, and a language's own."""
+    return f"(?:{'|'.join([*sorted(sizes, key=len, reverse=True), SIZE])})"
 
 
 def _is_word(read: str) -> bool:

@@ -299,10 +299,20 @@ class Matcher:
         return at >= len(self.cut) or self.cut[at].kind == "line" or self.cut[at].key in (".", "!", ";")
 
     def goes_on(self, at: int) -> bool:
-        """Whether a line goes on with the sentence of the line before: with small letters, or a short form."""
+        """Whether a line goes on with the sentence of the line before: with small letters, or a short form.
+
+        It does with a number behind an article, `ts les` and `2 tours`.
+        """
         piece = self.cut[at] if at < len(self.cut) else None
         if piece is None or piece.kind != "word":
-            return False
+            before = self.cut[at - 2] if at > 1 else None
+            return (
+                piece is not None
+                and piece.kind == "number"
+                and before is not None
+                and before.kind == "word"
+                and before.text in self.known.fillers
+            )
         if at + 1 < len(self.cut) and self.cut[at + 1].kind == "number" and not self.lacks_work(at - 1):
             return False  # `Rd 2` begins a line
         return piece.text[0].islower() or len(piece.text) == 1

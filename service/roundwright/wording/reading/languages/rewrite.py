@@ -258,8 +258,9 @@ class _Writer:
             if english + rest != piece.text:
                 self.copy(piece.start)
                 self.put(english + rest, piece.start, piece.end, places=places)
+                self.lines += _line_ends(piece)
         elif piece.kind == "sizes":
-            names = sizes_of(piece)
+            names = sizes_of(piece, self.known)
             if len(names) == self.width:
                 self.copy(piece.start)
                 self.put(f"{names[0]} ({', '.join(names[1:])})", piece.start, piece.end)
@@ -444,7 +445,7 @@ class _Writer:
         start, end = first.start, last.end
         if last.figures is not None and not found.ends_in_ordinal(last):
             end = last.figures.end  # the full stop of a sentence
-        lines = "".join(piece.text for piece in self.cut[place : found.stop] if piece.kind == "line")
+        lines = "".join(map(_line_ends, self.cut[place : found.stop]))
         stop = self.full_stop(found)
         if stop is not None:
             end = stop
@@ -536,6 +537,11 @@ class _Writer:
                 at += len(english)
                 places.extend(own)
         return "".join(parts), tuple(places)
+
+
+def _line_ends(piece: Piece) -> str:
+    """The ends of lines in a piece: one of its own, or those within a list of numbers."""
+    return piece.text if piece.kind == "line" else "\n" * piece.text.count("\n")
 
 
 def _moved(place: Place, by: int) -> Place:

@@ -7,14 +7,11 @@ from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.language import words_of
+from roundwright.wording.reading.languages.lexicon import letters_of_sizes, size_pattern
 
 _SIZES: Final = r"(?:[0-9]{1,2}(?:(?:, |[ \u00a0]\w{1,3}[ \u00a0])[0-9]{1,2}){0,11})"
 _NUMBER: Final = re.compile("[0-9]+")
-_LETTERS: Final = r"(?:[2-6]?X{0,3}[SL]|M)"
 _JOIN: Final = r"(?:,[ ]?|[ ]?[/+&][ ]?|[ ]\w{1,3}[ ])"
-_LISTED: Final = rf"{_LETTERS}(?:{_JOIN}{_LETTERS}){{0,6}}"
-"""Sizes by their letters: `M`, `M und L`, `S/M`."""
-_LETTER: Final = re.compile(rf"(?<![^\W_]){_LETTERS}(?![^\W_])")
 
 
 class SizeNote(NamedTuple):
@@ -51,8 +48,10 @@ def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
 
 def _named(found: re.Match[str], language: str) -> tuple[list[str], str]:
     """The sizes that a note names, and its English text."""
-    persons = _persons(language)
-    names = _NUMBER.findall(found[0]) or _LETTER.findall(found[0])
+    persons, letters = _persons(language), _letters(language)
+    names = _NUMBER.findall(found[0]) or [
+        letters.get(name, name) for name in _letter(language).findall(found[0])
+    ]
     of_persons = names or [
         persons[word.lower()] for word in _WORD.findall(found[0]) if word.lower() in persons
     ]
@@ -88,6 +87,17 @@ def _reads(language: str, kind: str, means: str = "") -> str:
 
 
 @cache
+def _letters(language: str) -> dict[str, str]:
+    """The English letters of a size for those of a language."""
+    return letters_of_sizes(reference.wordings(language))
+
+
+@cache
+def _letter(language: str) -> re.Pattern[str]:
+    return re.compile(rf"(?<![^\W_]){size_pattern(_letters(language))}(?![^\W_])")
+
+
+@cache
 def _notes(language: str) -> re.Pattern[str]:
     words = words_of(language)
     begins = [words.text("sizes.only_line", {}, count).split("{text}")[0] for count in (1, 2)]
@@ -97,11 +107,15 @@ def _notes(language: str) -> re.Pattern[str]:
     only, size = _reads(language, "only"), _reads(language, "word", SIZE)
     persons = "|".join(sorted(_persons(language), key=len, reverse=True)) or "(?!)"
     person = rf"(?i:{persons})(?!\w)"
-    sizes = rf"(?:{_LISTED}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
+    letters = size_pattern(_letters(language))
+    listed_letters = rf"{letters}(?:{_JOIN}{letters}){{0,6}}"
+    sizes = rf"(?:{listed_letters}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
     sized = rf"(?:(?i:{size})[ ])?{sizes}"
     alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
     listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes})(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
-    return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{within})", re.MULTILINE)
+    lettered = rf"(?:(?i:{size})[ ])?{listed_letters}"
+    bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered}[ ](?i:{only}))[ ]?\)"
+    return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{within}|{bracket})", re.MULTILINE)
 
 
 def _pattern(text: str) -> str:

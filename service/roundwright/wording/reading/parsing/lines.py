@@ -323,7 +323,8 @@ class Lines(ExtentReader):
     def cast_on(self) -> Phrase:
         """`cast on 64 sts`."""
         near = 2 if self.token().text.endswith(" with") else 7
-        if self.place and self.tokens[self.place - 1].kind == "number" and not self.flags(0) & (STOP | COMMA):
+        behind = self.place and self.tokens[self.place - 1].kind == "number" and self.kind(1) != "number"
+        if behind and not self.flags(0) & (STOP | COMMA):
             return self.only_words(1)  # 88 cast on, 1x1 rib 8 rnds
         for ahead in range(1, near):
             token = self.token(ahead)

@@ -549,6 +549,8 @@ class StitchReader(NewStitchReader):
         pair = self.kind(stop) == "and" and self.kind(stop + 1) == "ordinal"
         if pair and (self.token(stop + 1).number or ONE).of(0) == number + 1 and _ONCE[name] > 1:
             stop += 2
+        elif not behind and not pair and _ONCE[name] > 1 and self.kind(ahead + 1) == "number":
+            plain = number - _ONCE[name]  # dec 1 st every 11 sts: of those, the last two
         elif not behind and (pair or _ONCE[name] > 1 or self.kind(ahead + 1) == "number"):
             return None
         if self.kind(stop) == "round":
@@ -581,6 +583,8 @@ class StitchReader(NewStitchReader):
             stop += 1
         if self.of_each_round(stop):
             return self.only_words(stop)
+        if number.values == (1,) and not (to or often) and (every := self.one_at_every(stop, sign)):
+            return every
         evenly = self.kind(1) == "evenly"
         while (
             self.kind(stop) in ("evenly", "around", "")
@@ -594,6 +598,11 @@ class StitchReader(NewStitchReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
+
+    def one_at_every(self, ahead: int, sign: int) -> Phrase | None:
+        """One stitch taken out at every so many, `dec 1 st after every 9 sts`; None where none is."""
+        at = self.skip(ahead)
+        return self.at_every(at, "k2tog") if sign < 0 and self.kind(at) in _AT and self.joined(at) else None
 
     def is_explained(self, ahead: int) -> bool:
         """Whether `by` and a stitch stand there, which says how it is worked."""

@@ -1,0 +1,109 @@
+"""What is worked on both sides of every marker, told side by side.
+
+`k2tog before and skp after each of the 7 markers` is `k2tog before each marker and skp after each marker`, and so is
+`dec 1 st each side of each marker` with the decrease named twice.
+"""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.tokens import SPACE, Token
+
+
+def with_marker_sides(tokens: list[Token]) -> list[Token]:
+    """The words with each side of every marker told for itself. Takes time in their number."""
+    made: list[Token] = []
+    for token in tokens:
+        made.append(token)
+        if token.kind == "marker":
+            _tell_as_each(made)
+            if len(made) > FEWEST and made[-2].kind in _ALL:
+                _tell_sides(made)
+        elif token.text in _SAME and len(made) > FEWEST:
+            _name_again(made)
+    return made
+
+
+def _tell_as_each(made: list[Token]) -> None:
+    """Tell `each of the 7 markers` as `each marker`."""
+    at = len(made) - 2
+    at -= at > 0 and made[at].kind == "number"
+    at -= at > 0 and made[at].text in _THESE
+    if at > 0 and made[at].text == "of" and made[at - 1].kind == "each":
+        del made[at:-1]
+
+
+def _tell_sides(made: list[Token]) -> None:
+    """Tell the two sides of each marker one after the other, where the words before it are of both."""
+    sided = made[-3].text == "of" and made[-4].text in _SIDES
+    at = len(made) - 4 if sided else len(made) - 3
+    while sided and made[at - 1].text in _EACH_SIDE and at > 1:
+        at -= 1
+    joined = not sided and made[at - 1].kind == "and"
+    first, second = ("before", "after") if sided else (made[at - 2].kind, made[at].kind)
+    if not sided and not joined:
+        _tell_first(made, at)
+        return
+    begin = _unit(made, at if sided else at - 2)
+    if begin is None or {first, second} != _BOTH:
+        return
+    unit = made[begin : at if sided else at - 2]
+    del made[begin + len(unit) :]
+    made.extend((*_at_marker(first, unit[-1]), _word("and", "and", unit[-1])))
+    made.extend((*(replace(token, flags=SPACE) for token in unit), *_at_marker(second, unit[-1])))
+
+
+def _tell_first(made: list[Token], at: int) -> None:
+    """Name the marker behind the first of two decreases too: `k2tog before and skp after each marker`."""
+    begin = _unit(made, at)
+    if begin is None or begin < FEWEST or made[begin - 1].kind != "and":
+        return
+    first = made[begin - 2]
+    if {first.kind, made[at].kind} == _BOTH and _unit(made, begin - 2) is not None:
+        made[begin - 2 : begin - 1] = _at_marker(first.kind, first)
+
+
+def _name_again(made: list[Token]) -> None:
+    """Name the marker in place of a word for it: `k2tog before each marker and skp after it`."""
+    at = len(made) - 2
+    at -= made[at].kind == "each"
+    begin = _unit(made, at)
+    if begin is None or begin <= FEWEST or made[begin - 1].kind != "and" or made[begin - 2].kind != "marker":
+        return
+    if {made[begin - 4].kind, made[at].kind} == _BOTH:
+        made[at:] = _at_marker(made[at].kind, made[at])
+
+
+def _unit(made: list[Token], stop: int) -> int | None:
+    """Where the decrease of one stitch begins that ends before a place: `k2tog`, `dec 1 st`; None where none does."""
+    last = made[stop - 1]
+    if last.kind == "stitch":
+        return stop - 1
+    if last.kind != "stitch_noun" or stop < COUNTED or made[stop - 3].kind != "decrease":
+        return None
+    count = made[stop - 2].number
+    return stop - 3 if count is not None and count.values == (1,) else None
+
+
+def _at_marker(kind: str, near: Token) -> list[Token]:
+    """The words `before each marker`, or after it, that stand where another word does."""
+    return [_word(kind, kind, near), _word("each", "each", near), _word("marker", "marker", near)]
+
+
+def _word(kind: str, text: str, near: Token) -> Token:
+    return Token(kind, text, near.end, near.end, SPACE)
+
+
+FEWEST: Final = 4
+"""Words before the marker of which both sides are told, at least."""
+COUNTED: Final = 3
+"""Words of `dec 1 st`."""
+_ALL: Final = ("each", "all")
+_BOTH: Final = {"before", "after"}
+_THESE: Final = frozenset(("the", "these", "those", "your", "our"))
+_SIDES: Final = frozenset(("side", "sides", "both sides"))
+_EACH_SIDE: Final = frozenset(
+    ("each", "either", "both", "every", "on", "at", "to", "on each", "on every", "on both")
+)
+_SAME: Final = frozenset(("it", "one", "them"))

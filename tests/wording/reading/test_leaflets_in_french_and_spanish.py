@@ -1,0 +1,100 @@
+"""What leaflets, worksheets and old books in French and Spanish print every day."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from roundwright.wording.reading.languages.rewrite import rewritten
+from tests.support.readings import after_each_round
+
+REWRITTEN = [
+    # stitches by their short names, sizes by their own letters
+    ("es", 1, "*10 pd, 2pjd, 1 pr; rep desde *", "*k10, k2tog, p1; rep from *"),
+    ("es", 3, "Tallas P (M, G)", "size S (M, L)"),
+    ("es", 3, "V1 (solo G): pd", "Rnd 1 (size L only): knit"),
+    ("es", 3, "V3 (solo M y G): pd", "Rnd 3 (sizes M and L only): knit"),
+    ("es", 3, "V5 (todas): pd", "Rnd 5 (all sizes): knit"),
+    ("es", 3, "Solo G: 4 vueltas del derecho", "Size L only: knit 4 rnds"),
+    ("fr", 3, "Tailles P (M, G)", "size S (M, L)"),
+    ("fr", 3, "Tour 1 (G seulement) : à l'endroit", "Rnd 1 (size L only) : knit"),
+    ("fr", 3, "Tour 3 (toutes) : à l'endroit", "Rnd 3 (all sizes) : knit"),
+    # each stitch as it comes, and a round over and over
+    ("es", 1, "Vtas 2 y 3: cada punto como se presenta.", "Rnd 2 and 3: in pattern."),
+    ("fr", 1, "2e tour : chaque maille comme elle se présente.", "Rnd 2 : in pattern."),
+    ("es", 1, "Repite la vuelta base hasta tener 32 vueltas.", "rep this rnd until 32 rnds have been worked in total."),
+    ("fr", 1, "Répéter ce tour jusqu'à avoir fait 32 tours.", "rep this rnd until 32 rnds have been worked in total."),
+    # lines that end within a wording or a list of sizes
+    ("fr", 1, "encore 5 fois ts les\n2 tours", "every other rnd 5 more times\n"),
+    ("es", 4, "poner un marcador cada 9\n(10 – 11 – 12) p.", "place a marker every 9 (10, 11, 12) sts.\n"),
+    # counts of all sizes, and behind a round
+    ("es", 1, "= 40 p. en todas las tallas", "= 40 sts"),
+    ("fr", 1, "= 32 m. après le 13e tour.", "= 32 sts After Rnd 13."),
+    # rounds from one number to another, in a row of a table
+    ("es", 1, "2 a 4 | todo del derecho | 66", "2-4 | knit | 66"),
+    ("fr", 1, "2 à 4 — à l'endroit — 66", "2-4 – knit — 66"),
+    # a letter for a round
+    ("es", 1, "R1: *8 pd, 2pjd*", "Rnd 1: *k8, k2tog*"),
+    ("es", 1, "R2-4: pd", "Rnds 2-4: knit"),
+    # two by two, three by three
+    ("fr", 1, "Au tour suivant, on prend toutes les mailles deux par deux.", "next rnd: k2tog around."),
+    ("es", 1, "En la vta. siguiente trab.\ntodos los p. de 2 en 2 juntos", "next rnd: k2tog around\n"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "width", "text", "english"), REWRITTEN)
+def test_words_of_leaflets_stand_for_english_words(
+    language: str, width: int, text: str, english: str
+) -> None:
+    """What leaflets print, and the English words for it."""
+    assert rewritten(text, language, width).text == english
+
+
+CROWNS = [
+    (
+        "fr",
+        (
+            "Posez 5 anneaux marqueurs, un toutes les 16 mailles.\n"
+            "Tour de diminutions : après chaque anneau, tricotez 2 mailles ensemble à l'endroit, puis continuez à "
+            "l'endroit jusqu'à l'anneau suivant. Il vous reste 75 mailles.\nUn tour à l'endroit.\n"
+            "Faites maintenant le tour de diminutions à chaque tour, 4 fois de suite. Il reste 55 mailles."
+        ),
+        [80, 75, 70, 65, 60, 55],
+        6,
+    ),
+    (
+        "fr",
+        (
+            "Tricotez 30 tours unis, tout à l'endroit.\n"
+            "Au commencement de chaque aiguille on fait un surjet simple, et à la fin de chaque aiguille on prend 2 "
+            "mailles ensemble à l'endroit ; c'est donc 8 mailles de moins sur le tour, et il en reste 72, soit 18 par "
+            "aiguille. "
+            "On fait un tour uni. On continue de même, un tour diminué, un tour uni, jusqu'à ce que, après le huitième "
+            "tour diminué, il ne reste plus que 4 mailles sur chaque aiguille. Au tour suivant, sans tour uni, on "
+            "prend toutes les mailles deux par deux : il en reste 8."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        46,
+    ),
+    (
+        "es",
+        "V1: *8 pd, 2pjd*, rep toda la vuelta. 72 p\nRepetir esta vta. de menguados cada 2 vtas. 3 veces más = 48 p.",
+        [80, 72, 64, 56, 48],
+        7,
+    ),
+    (
+        "es",
+        (
+            "Poner un marcador cada 10 p. Tejer 2 p juntos der. después de cada marcador = 72 p. Tejer 1 vta der.\n"
+            "Tejer la vuelta de disminución en cada vuelta, 3 veces seguidas = 48 p."
+        ),
+        [80, 72, 64, 56, 48],
+        5,
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "counts", "rounds"), CROWNS)
+def test_crowns_of_leaflets_come_out(language: str, text: str, counts: list[int], rounds: int) -> None:
+    """Decreases behind every marker or at both ends of each needle, and so many times on each round."""
+    each = after_each_round(read(text, (80,), language))
+    assert [80, *dict.fromkeys(count for count in each if count != 80)] == counts
+    assert len(each) == rounds
