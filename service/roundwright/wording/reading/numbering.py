@@ -166,7 +166,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     skipped = bool(lane.begin) and numbers[-1] < lane.begin and not lane.worked
     if not skipped and lane.printed and first <= lane.printed:
         work.note("round_twice", work.segment.start, 0.5, text=str(first))
-    elif not skipped and not lane.loose:
+    elif not skipped:
         _fill(work, first, joins=new_part or not lane.printed)
     lane.lowest = lane.lowest or first
     if skipped or work.candidate.kind in _AGAIN:
@@ -212,6 +212,9 @@ def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
 def _fill(work: LineWork, first: int, *, joins: bool) -> None:
     """Work the rounds that stand for the numbers before this; `joins`: a size may join the larger ones here."""
     lane = work.lane
+    if lane.loose:
+        _fill_behind_others(work, first)
+        return
     if first - lane.printed > MOST_ROUNDS:
         return
     begun = lane.printed or (lane.begin - 1 if lane.begin and not lane.worked else 0)
@@ -239,6 +242,19 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         work.note("round_missing", work.segment.start, 1.0, text=text, error=steady)
     elif lane.printed:
         lane.steady += 1
+
+
+def _fill_behind_others(work: LineWork, first: int) -> None:
+    """Work the plain round that is told ahead for the number before this, behind rounds without numbers of their own.
+
+    `All even rnds: knit. ... Dec every other rnd 5 more times (rnd 15). Rnd 17: k2tog around.` leaves out round 16.
+    """
+    lane = work.lane
+    if lane.chain is None or lane.number != first - EVERY_OTHER or is_plain(lane.chain[1]):
+        return
+    entry = lane.stands(first - 1)
+    if entry is not None and fits_any_count(entry.candidate.nodes):
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(first - 1, single=True)
 
 
 def _alternating(work: LineWork, number: int) -> Entry | None:

@@ -301,34 +301,18 @@ class StitchReader(NewStitchReader):
 
     def position(self, craft: str, ahead: int) -> Phrase | None:
         """`knit every 7th and 8th stitch together`: 6 plain, 2 together."""
-        if (
-            self.kind(ahead + 1) == "ordinal"
-            and self.kind(ahead + 2) == "and"
-            and self.kind(ahead + 3) == "ordinal"
-        ):
-            stop = ahead + 4
-            if self.kind(stop) == "stitch_noun":
-                stop += 1
-            first = cast("Number", self.token(ahead + 1).number).of(0) or 0
-            second = cast("Number", self.token(ahead + 3).number).of(0) or 0
-            if (
-                self.kind(stop) == "together"
-                and second == first + 1
-                and first > 1
-                and craft in ("knit", "purl")
-            ):
-                start, end, flags = self.take(stop + 1)
-                plain = Stitch(NAMES[craft], Number((first - 1,)), start, end)
-                return Brackets(
-                    start,
-                    end,
-                    flags,
-                    (
-                        Stitches(start, end, 0, plain),
-                        Stitches(start, end, 0, Stitch(TOGETHER[craft, 2], ONE, start, end)),
-                    ),
-                )
-        return None
+        if self.kind(ahead + 1) != "ordinal":
+            return None
+        firsts, seconds, stop = self.two_ordinals(ahead + 1)
+        if self.kind(stop) == "stitch_noun":
+            stop += 1
+        follow = bool(seconds) and seconds == tuple(first + 1 for first in firsts) and min(firsts) > 1
+        if not follow or self.kind(stop) != "together" or craft not in ("knit", "purl"):
+            return None
+        start, end, flags = self.take(stop + 1)
+        plain = Stitch(NAMES[craft], Number(tuple(first - 1 for first in firsts)), start, end)
+        worked = Stitch(TOGETHER[craft, 2], ONE, start, end)
+        return Brackets(start, end, flags, (Stitches(start, end, 0, plain), Stitches(start, end, 0, worked)))
 
     def positions_alone(self) -> Phrase | None:
         """`then always the 10th and 11th stitch together`: 9 plain, 2 together; else None."""
@@ -380,6 +364,9 @@ class StitchReader(NewStitchReader):
                 return self.only_words(2)  # `make 8 neat ribs`
             if count == 2 and self.kind(2) == "stitch_noun":
                 count = 3
+            after = self.skip(count) if name == "m1" and number.of(0) == 1 else 0
+            if after and self.kind(after) == "after" and (every := self.at_every(after, "m1")):
+                return every
             start, end, flags = self.take(count)
             if number.of(0) == 1:
                 return Stitches(start, end, flags, Stitch(name, ONE, start, end))
@@ -543,12 +530,10 @@ class StitchReader(NewStitchReader):
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number"):
             return None
-        number = (self.token(ahead + 1).number or ONE).of(0) or 0
-        plain = number if behind else number - 1
-        stop = ahead + 2
-        pair = self.kind(stop) == "and" and self.kind(stop + 1) == "ordinal"
-        if pair and (self.token(stop + 1).number or ONE).of(0) == number + 1 and _ONCE[name] > 1:
-            stop += 2
+        numbers, seconds, stop = self.two_ordinals(ahead + 1)
+        pair = bool(seconds)
+        if pair and seconds == tuple(number + 1 for number in numbers) and _ONCE[name] > 1:
+            pass
         elif not behind and (pair or _ONCE[name] > 1 or self.kind(ahead + 1) == "number"):
             return None
         if self.kind(stop) == "round":
@@ -558,12 +543,52 @@ class StitchReader(NewStitchReader):
             return None
         if together and self.kind(noun) == "together":
             noun += 1
-        if plain < 1:
+        plain = tuple(number if behind else number - 1 for number in numbers)
+        if min(plain) < 1:
             return None
         start, end, flags = self.take(noun)
-        first = Stitch("k", Number((plain,)), start, end)
+        first = Stitch("k", Number(plain), start, end)
         worked = Stitch(name, ONE, start, end, loose=name == "kfb")
         return Brackets(start, end, flags, (Stitches(start, end, 0, first), Stitches(start, end, 0, worked)))
+
+    def ordinals(self, ahead: int) -> tuple[tuple[int, ...], int]:
+        """An ordinal, or one for each size, `9th (10th, 11th)`, and where they end."""
+        first = self.token(ahead).number or ONE
+        if len(first.values) > 1:
+            return tuple(number or 0 for number in first.values), ahead + 1
+        numbers = [self.ordinal_at(ahead)]
+        stop = ahead + 1
+        if self.kind(stop) != "(" or self.kind(stop + 1) != "ordinal":
+            return (numbers[0],), stop
+        at = stop + 1
+        while self.kind(at) == "ordinal":
+            numbers.append(self.ordinal_at(at))
+            at += 1
+        return (tuple(numbers), at + 1) if self.kind(at) == ")" else ((numbers[0],), stop)
+
+    def two_ordinals(self, ahead: int) -> tuple[tuple[int, ...], tuple[int, ...], int]:
+        """Two ordinals, `9th and 10th`, and where they end; of each size in turn or both of each; one alone has none.
+
+        `9th (10th, 11th) and 10th (11th, 12th)`, `9th and 10th (10th and 11th, 11th and 12th)`.
+        """
+        numbers, stop = self.ordinals(ahead)
+        if self.kind(stop) != "and" or self.kind(stop + 1) != "ordinal":
+            return numbers, (), stop
+        seconds, stop = self.ordinals(stop + 1)
+        firsts, others, at = [*numbers], [*seconds], stop + 1
+        if self.kind(stop) != "(" or len(firsts) > 1:
+            return numbers, seconds, stop
+        while [self.kind(at + behind) for behind in range(3)] == ["ordinal", "and", "ordinal"]:
+            firsts.append(self.ordinal_at(at))
+            others.append(self.ordinal_at(at + 2))
+            at += 3
+        if len(firsts) == 1 or self.kind(at) != ")":
+            return numbers, seconds, stop
+        return tuple(firsts), tuple(others), at + 1
+
+    def ordinal_at(self, ahead: int) -> int:
+        """The value of an ordinal or a number."""
+        return (self.token(ahead).number or ONE).of(0) or 0
 
     def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
         """So many stitches decreased or increased, or `to` so many."""
