@@ -264,6 +264,8 @@ class Matcher:
     def is_short(self, at: int) -> bool:
         """Whether a full stop or apostrophe ends a short form, and no sentence."""
         before, following = self.cut[at - 1], self.cut[at + 1] if at + 1 < len(self.cut) else None
+        if before.kind == "word" and before.key in self.known.fillers and before.key in self.known.dotted:
+            return True  # `bis einschl. 16. Rd:`
         if before.kind != "word" or self.begins_round(at + 1):
             return False
         capital = following is not None and following.kind == "word" and following.text[0].isupper()
@@ -301,6 +303,8 @@ class Matcher:
     def goes_on(self, at: int) -> bool:
         """Whether a line goes on with the sentence of the line before: with small letters, or a short form."""
         piece = self.cut[at] if at < len(self.cut) else None
+        if piece is not None and piece.key == "(" and at + 1 < len(self.cut):
+            return self.cut[at + 1].ordinal  # jede 9. und 10. M / (10. und 11. M) zusstr
         if piece is None or piece.kind != "word":
             return False
         if at + 1 < len(self.cut) and self.cut[at + 1].kind == "number" and not self.lacks_work(at - 1):
