@@ -13,7 +13,9 @@ REWRITTEN = [
     # stitches of which every so many is worked twice
     ("de", "1 Rd re und dabei jede 10. Masche verdoppeln", "knit 1 rnd and inc in every 10th st"),
     ("nb", "øk 1 m i hver 10. m", "inc in every 10th st"),
-    ("nl", "1 toer recht en meerder daarbij na elke 8e st 1 st", "knit 1 rnds *k8, m1, rep from * around"),
+    ("nl", "1 toer recht en meerder daarbij na elke 8e st 1 st", "knit 1 rnds m1 after every 8th st"),
+    ("de", "8 re; ab * bis 2 M vor Rundenende wdh, 2 re", "k8; rep from * to last 2 sts, k2"),
+    ("de", "2. Rd: re. Rd 1 und 2 noch 3x wdh", "Rnd 2: knit. Rep rnds 1 and 2 3 more times"),
     # how to decrease in each section
     ("da", "Sådan tager du ind i hvert felt: 2 r sm", "Dec in each section like this: k2tog"),
     ("de", "In jedem Keil wird so abgenommen: 2 re zus", "Dec in each section like this: k2tog"),
@@ -167,7 +169,36 @@ def test_a_numbered_round_is_for_one_age(language: str, text: str) -> None:
     assert number_of_rounds(read(text, (72, 80), language)) == [1, 3]
 
 
+EVERY_SO_MANY = [
+    ("de", "1 Rd rechts stricken, dabei nach jeder 10. M 1 M zunehmen (= 88 M)."),
+    ("nl", "Brei 1 nld. r. en meerder na elke 10e st. 1 st. = 88 st."),
+    ("nb", "Strikk 1 omg rett og øk 1 m etter hver 10. m (88 m)."),
+    ("da", "Strik 1 omg ret, og tag 1 m ud efter hver 10. m (88 m)."),
+    ("en", "Knit 1 round, increasing 1 stitch after every 10th stitch (88 sts)."),
+    ("en", "Work 1 rnd, inc 1 st after every 10 sts (88 sts)."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "text"), EVERY_SO_MANY)
+def test_one_stitch_in_so_many_is_made_in_one_plain_round(language: str, text: str) -> None:
+    """The plain round that is told before is the round in which the stitches are made."""
+    assert after_each_round(read(text, (80,), language)) == [88]
+
+
+def test_every_so_many_stitches_are_mended_by_their_number() -> None:
+    """`m1 after every 8th st` leaves 81 of 72, and 84 are printed: every 6th was meant."""
+    findings = read("Knit 1 rnd, m1 after every 8th st (84 sts).", (72,), "en").findings
+
+    assert [each.repair for each in findings] == ["Knit 1 rnd, m1 after every 6th st (84 sts)."]
+
+
 ENGLISH = [
+    ("Dec 8 sts every other rnd: Rnd 1: *k7, k2tog* (64). Rnd 2: knit.", 72, [64, 64]),
+    (
+        "*K4, k2tog* = 40 sts. Dec in the same way every other rnd until 24 sts remain. Dec every rnd until 8 remain.",
+        48,
+        [40, 40, 32, 32, 24, 16, 8],
+    ),
     ("8 sections of 12 sts.\nIn each section knit the last 2 sts together = 88 sts. Knit 1 rnd.", 96, [88, 88]),
     ("On each of the 4 needles: knit the last 2 sts together = 92 sts.", 96, [92]),
     ("Knit, m1 after every 20th st (= 84 sts).", 80, [84]),

@@ -266,7 +266,7 @@ class Matcher:
         before, following = self.cut[at - 1], self.cut[at + 1] if at + 1 < len(self.cut) else None
         if before.kind == "word" and before.key in self.known.fillers and before.key in self.known.dotted:
             return True  # `bis einschl. 16. Rd:`
-        if before.kind != "word" or self.begins_round(at + 1):
+        if before.kind != "word" or self.begins_round(at + 1) or self.begins_named_round(at + 1):
             return False
         capital = following is not None and following.kind == "word" and following.text[0].isupper()
         if not capital or following is None or self.cut[at].key == "'":
@@ -285,6 +285,14 @@ class Matcher:
             and self.known.single(self.cut[stop].text) in ROUNDS
             for stop in self.ordinals(at)
         )
+
+    def begins_named_round(self, at: int) -> bool:
+        """Whether the word for a round stands here with its number in a list or before a colon: `re. Rd 1 und 2`."""
+        if at + 2 >= len(self.cut) or not self.cut[at].text[0].isupper() or self.cut[at + 1].kind != "number":
+            return False
+        behind = self.cut[at + 2]
+        listed = behind.key == ":" or bool(self.joined(behind))
+        return listed and self.known.single(self.cut[at].text) in ROUNDS
 
     def begins_sentence(self, place: int) -> bool:
         """Whether a piece begins a line or a sentence, behind an article or without."""

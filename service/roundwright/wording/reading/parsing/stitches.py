@@ -510,6 +510,8 @@ class StitchReader(NewStitchReader):
         if self.kind(ahead) == "(":  # `Narrow (knit 2 together) every 4th and 5th stitch`
             ahead = next((at + 1 for at in range(ahead, ahead + 7) if self.kind(at) == ")"), ahead)
         ahead = self.skip(ahead)
+        if sign > 0 and (one := self.one_at_every(ahead)):
+            return one
         if self.kind(ahead) == "around" and self.token().text == "narrow":
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
@@ -521,6 +523,16 @@ class StitchReader(NewStitchReader):
             start, end, flags = self.take(ahead + 1)
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
         return self.at_every(ahead, "kfb" if sign > 0 else "k2tog", together=True)
+
+    def one_at_every(self, ahead: int) -> Phrase | None:
+        """`increase 1 st after every 10th st`; None where anything else is told."""
+        number = self.token(ahead).number
+        if self.kind(ahead) != "number" or number is None or number.values != (1,):
+            return None
+        at = self.skip(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
+        if self.kind(at) not in ("after", "in"):
+            return None
+        return self.at_every(at, "m1" if self.kind(at) == "after" else "kfb")
 
     def at_every(self, ahead: int, name: StitchName, *, together: bool = False) -> Phrase | None:
         """A stitch at every so many: `in every 7th st`, `every 9th and 10th st`, `after every 12 sts`; else None."""
@@ -546,8 +558,10 @@ class StitchReader(NewStitchReader):
         plain = tuple(number if behind else number - 1 for number in numbers)
         if min(plain) < 1:
             return None
+        told = self.token(ahead + 1)
+        digits = told.start + len(str(numbers[0])) if behind and len(plain) == 1 else -1
         start, end, flags = self.take(noun)
-        first = Stitch("k", Number(plain), start, end)
+        first = Stitch("k", Number(plain, told.start if digits > 0 else -1, digits), start, end)
         worked = Stitch(name, ONE, start, end, loose=name == "kfb")
         return Brackets(start, end, flags, (Stitches(start, end, 0, first), Stitches(start, end, 0, worked)))
 
