@@ -20,6 +20,8 @@ REWRITTEN = [
     ("da", "Sådan tager du ind i hvert felt: 2 r sm", "Dec in each section like this: k2tog"),
     ("de", "In jedem Keil wird so abgenommen: 2 re zus", "Dec in each section like this: k2tog"),
     ("nb", "i hvert felt strikkes de 2 siste m r sm", "k2tog at the end of each section"),
+    ("nb", "felles 1 m etter hvert merke ved å strikke 2 r sm", "k2tog at the beginning of each section"),
+    ("de", "Die M wie folgt abn: In der 1. Rd 2 re", "dec as follows: Rnd 1: k2"),
     # the sizes a line is for
     ("nb", "Kun str. 6 og 8 år: 2 r", "Sizes 6 and 8 only: k2"),
     ("nl", "Alleen maat 8: 2 r", "Size 8 only: k2"),
@@ -167,6 +169,44 @@ BY_MONTHS = [
 def test_a_numbered_round_is_for_one_age(language: str, text: str) -> None:
     """The age behind the dash is no end of a range of rounds."""
     assert number_of_rounds(read(text, (72, 80), language)) == [1, 3]
+
+
+ON_EACH_NEEDLE = [
+    (
+        "de",
+        (
+            "Auf jeder der 4 Nadeln die letzten beiden M re zusstr (60 M). 1 Rd re. Diese 2 Rd noch 1x wdh (56 M). "
+            "Dann in jeder Rd auf jeder Nadel die letzten beiden M zusstr, bis nur noch 48 M übrig sind."
+        ),
+    ),
+    (
+        "da",
+        (
+            "På hver af de 4 pinde strikkes de sidste 2 m ret sammen (60 m). Strik 1 omg ret. Gentag disse 2 omg 1 "
+            "gang mere (56 m). Tag derefter ind på samme måde på hver omg, til der er 48 m tilbage."
+        ),
+    ),
+    (
+        "nb",
+        (
+            "På hver av de 4 pinnene strikkes de 2 siste m rett sammen (60 m). Strikk 1 omg rett. Gjenta disse 2 omg 1 "
+            "gang til (56 m). Fell deretter på samme måte på hver omg til det er 48 m igjen."
+        ),
+    ),
+    (
+        "nl",
+        (
+            "Brei op elke naald de laatste 2 st recht samen (60 st). Brei 1 toer recht. Herhaal deze 2 toeren nog 1 "
+            "keer (56 st). Minder vervolgens op dezelfde manier in elke toer tot er nog 48 st over zijn."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), ON_EACH_NEEDLE)
+def test_the_last_two_stitches_of_each_needle_are_worked_together(language: str, text: str) -> None:
+    """Four stitches go in a round, every other round and then every round."""
+    assert after_each_round(read(text, (64,), language)) == [60, 60, 56, 56, 52, 48]
 
 
 EVERY_SO_MANY = [
