@@ -510,8 +510,8 @@ class StitchReader(NewStitchReader):
         if self.kind(ahead) == "(":  # `Narrow (knit 2 together) every 4th and 5th stitch`
             ahead = next((at + 1 for at in range(ahead, ahead + 7) if self.kind(at) == ")"), ahead)
         ahead = self.skip(ahead)
-        if sign > 0 and (one := self.one_at_every(ahead)):
-            return one
+        if sign > 0 and (increase := self.one_at_every(ahead)):
+            return increase
         if self.kind(ahead) == "around" and self.token().text == "narrow":
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
@@ -558,10 +558,10 @@ class StitchReader(NewStitchReader):
         plain = tuple(number if behind else number - 1 for number in numbers)
         if min(plain) < 1:
             return None
-        told = self.token(ahead + 1)
-        digits = told.start + len(str(numbers[0])) if behind and len(plain) == 1 else -1
+        begin = self.token(ahead + 1).start if behind and len(plain) == 1 else -1
+        stop = begin + len(str(plain[0])) if begin >= 0 else -1
         start, end, flags = self.take(noun)
-        first = Stitch("k", Number(plain, told.start if digits > 0 else -1, digits), start, end)
+        first = Stitch("k", Number(plain, begin, stop), start, end)
         worked = Stitch(name, ONE, start, end, loose=name == "kfb")
         return Brackets(start, end, flags, (Stitches(start, end, 0, first), Stitches(start, end, 0, worked)))
 
