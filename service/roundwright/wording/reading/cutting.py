@@ -440,6 +440,13 @@ def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
     return announced and _counts_rounds(part.phrases)
 
 
+def _shapes_on(part: _Part, coming: _Coming) -> bool:
+    """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`."""
+    phrase = coming.phrase
+    sentence = isinstance(phrase, Change) and bool(phrase.flags & STOP)
+    return sentence and isinstance(coming.following, Rounds) and part.has(Until)
+
+
 def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     """Whether a phrase of its kind begins other work behind these."""
     phrase = coming.phrase
@@ -454,7 +461,9 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
             return not part.open and (turn or _is_next_fabric(part, coming))
         case Times():
             return phrase.more and part.counted
-        case Stitches() | Change() | Continue() | Again() if _is_ended(part) and _then_last(part.phrases):
+        case Stitches() | Change() | Continue() | Again() if _is_ended(part) and (
+            _then_last(part.phrases) or _shapes_on(part, coming)
+        ):
             return True
         case Continue() if not phrase.manner and part.worked and _counted_rounds(part.phrases):
             return not part.has((Until, Change))

@@ -39,6 +39,7 @@ from roundwright.wording.reading.phrases import (
     Phrase,
     Rounds,
     Said,
+    Stitches,
     Then,
     Times,
 )
@@ -62,6 +63,7 @@ from roundwright.wording.reading.told_lines import (
     silent_line,
     tells,
 )
+from roundwright.wording.reading.tree import Evenly
 from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
 
 MOST_LINES: Final = 460
@@ -256,10 +258,13 @@ class _Layout(Struct):
         phrases: list[Phrase] = []
         start = tokens[begin].start
         while lines.place < stop:
+            at = lines.place
             if _may_be_labelled(lines, current, phrases) and (
                 following := label(lines, strict=True, after=current)
             ):
                 segments.extend(self.cut(current, phrases, start, following.start, lines, heading=heading))
+                if segments and tokens[at].flags & COLON and _tells_every_so_often(segments[-1]):
+                    segments[-1] = replace(segments[-1], intro=True)
                 following = _for_size(lines, following)
                 if following.kind == "sizes" and numbered is not None and numbered.kind in _NUMBERED:
                     following = replace(following, kind=numbered.kind, spans=numbered.spans)
@@ -491,6 +496,19 @@ def _segments(
     if not parts and of is not None:
         segments.append(Segment(of, (), start, end, heading, preamble, troubles))
     return segments
+
+
+def _tells_every_so_often(segment: Segment) -> bool:
+    """Whether no more is told than on which rounds how many stitches go: `Dec 8 sts every other rnd: Rnd 1: ...`."""
+    every = any(isinstance(phrase, Rounds) and phrase.every and phrase.step > 1 for phrase in segment.phrases)
+    return (
+        every
+        and segment.label is None
+        and all(
+            isinstance(phrase, _LEADING) or (isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly))
+            for phrase in segment.phrases
+        )
+    )
 
 
 def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:

@@ -305,12 +305,18 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
         return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
-    counted = Times(times.start, times.end, times.flags, times.number, total=True)
-    total_times = replace(loop, times=counted)
+    return [*options, *_counted_ways(loop, again, times, total=total)]
+
+
+def _counted_ways(loop: Candidate, again: Again, times: Times, *, total: bool) -> list[Candidate]:
+    """`Work rnds 1 and 2 four times`: how many of these times were worked before, where all are told with `total`."""
+    total_times = replace(loop, times=replace(times, total=True))
+    anew = replace(loop, times=replace(times, total=False))
     if len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named:
-        anew = replace(times, total=False)  # nothing of it was worked before
-        return [replace(loop, times=anew), replace(total_times, cost=cost + 0.4)]
-    return [*options, total_times, replace(loop, cost=cost + 0.4 + total)]
+        return [anew, replace(total_times, cost=loop.cost + 0.4)]  # nothing of it was worked before
+    if total and len(again.named) == 1 and loop.stated:
+        return [total_times, replace(anew, cost=loop.cost + TOLD_ANEW)]
+    return [total_times, replace(loop, cost=loop.cost + 0.4 + total)]
 
 
 def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -437,6 +443,17 @@ def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
     )
 
 
+def _rounds_as_times(seen: Seen) -> Times | None:
+    """`Dec every rnd for 6 rnds`: as often as there are rounds; None where they are not told so."""
+    match seen.rounds:
+        case [Rounds(every=True, step=step), Rounds(every=False) as rounds] if step <= 1 and (
+            seen.changes or seen.continues
+        ):
+            return Times(rounds.start, rounds.end, rounds.flags, rounds.number, more=rounds.more)
+        case _:
+            return None
+
+
 def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     if seen.until_round is not None:
@@ -462,7 +479,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         and (manner or every or goes_on)
     ):
         until = plain_stated[-1].number
-    times = seen.times[-1] if seen.times and until is None else None
+    times = (seen.times[-1] if seen.times else _rounds_as_times(seen)) if until is None else None
     if _is_every_so_often(seen, times):
         step = seen.rounds[-1].step or 1
         return [Candidate("continue", 0.1, times=times, step=step, stated=plain_stated)]
@@ -528,6 +545,8 @@ def _with_first(candidate: Candidate) -> list[Candidate]:
 
 SAID_AGAIN: Final = 1.0
 """What it costs to work rounds again that only say in other words what is worked."""
+TOLD_ANEW: Final = 1.4
+"""What it costs that none of the times in all was worked before: `Now work rnd 1 only, 4 times in all. (8 sts)`."""
 WITH_FIRST: Final = 0.3
 """What it costs to count the round that is worked again among the times in all."""
 MOST_SPOKEN: Final = 0.5

@@ -1,6 +1,7 @@
 """The names of sizes: where a text lists them, and the lines that are for some of them only."""
 
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import Final
 
 from msgspec import Struct
@@ -97,10 +98,13 @@ def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: i
         parts = _parts(tokens, place + 1)
         if len(parts) == width - 1 and not _is_short_form(tokens, place, parts):
             _add(names, _head(tokens, place), [" ".join(part) for part in parts])
-    elif token.text in _AGES:
+    elif token.text in AGES:
         _add_ages(names, tokens, place, width)
     elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
         _add(names, [listed[0]], listed[1:])
+    elif place and tokens[place - 1].kind == "size" and _numbers_sizes(token, width):
+        for column, size in enumerate(token.number.values if token.number else ()):
+            names.setdefault(f"{BY_NUMBER}{size}", column)
     elif token.kind == "size" or _lists_names(tokens, place) or _in_order(tokens, place):
         parts = _parts(tokens, place + (token.kind == "size"), width)
         if len(parts) == width:
@@ -222,6 +226,17 @@ _BY_AGE: Final = dict.fromkeys(_YOUNG, 0) | dict.fromkeys(_GROWN, 1)
 """Of two sizes, the child's and the adult's."""
 
 
+BY_NUMBER: Final = "size "
+"""What the name of a size begins with that is called by a number: `Sizes 2 (4, 6) years`."""
+
+
+def _numbers_sizes(token: Token, width: int) -> bool:
+    """Whether sizes are called by rising numbers here that are not those of their places."""
+    numbers = [number or 0 for number in token.number.values] if token.number is not None else []
+    rises = all(first < second for first, second in pairwise(numbers))
+    return len(numbers) == width and rises and numbers != list(range(1, width + 1))
+
+
 def _add_ages(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
     """Add the ages by which sizes are called: `3 (6, 12) months`."""
     ages = tokens[place - 1].number if place else None
@@ -289,7 +304,7 @@ def _falls(names: Mapping[str, int]) -> bool:
     return names.get("largest", 0) < names.get("smallest", 0)
 
 
-_AGES: Final = frozenset(("months", "month", "mths", "years", "yrs"))
+AGES: Final = frozenset(("months", "month", "mths", "years", "yrs"))
 
 
 def _in_order(tokens: list[Token], place: int) -> bool:
@@ -420,9 +435,15 @@ def columns_of(
         return tuple(range(width))
     columns: list[int] = []
     parts = _named_parts(tokens, begin, stop, names)
-    if parts[-1] and parts[-1][-1] in _AGES:
+    if parts[-1] and parts[-1][-1] in AGES:
         parts = [part if len(part) != 1 else [*part, parts[-1][-1]] for part in parts]  # 6 and 12 months
+    by_number = any(token.kind in ("size", "only") for token in tokens[begin:stop])
     for part in parts:
+        if by_number and (column := names.get(f"{BY_NUMBER}{part[0]}" if part else "")) is not None:
+            if part[1:] and (len(part) > 2 or part[1] not in AGES):
+                return None
+            columns.append(column)
+            continue
         if columns and part in _OTHERS:
             columns.extend(column for column in range(width) if column not in columns)
             continue

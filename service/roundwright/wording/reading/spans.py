@@ -5,7 +5,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.sizes import columns_of, names_all, with_letters
+from roundwright.wording.reading.sizes import AGES, columns_of, names_all, with_letters
 from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
@@ -122,6 +122,8 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
     """Add a number to the spans, or make it the end of the last; 0 where it counts something else."""
     kind, flags = lines.kind(1), lines.flags(1)
     if spans and token.flags & DASH:
+        if lines.names and token.flags & SPACE and lines.text_of(1) in AGES:
+            return 0  # Rnd 1 - 3 months only
         counts = kind in _COUNTED_BEHIND_DASH and token.kind != "ordinal"
         worked = plural and kind in ("knit", "purl")  # Rounds 1 - 16 knit
         if counts and token.flags & SPACE and not flags & COLON and not worked:
@@ -211,7 +213,7 @@ def _bracketed_sizes(lines: Lines) -> tuple[tuple[str, ...] | None, int] | None:
 
 def _sizes_behind(lines: Lines) -> tuple[tuple[str, ...], int] | None:
     """The sizes named behind a comma and before the colon, and where they end: `Dec rnd 8, Adult only: `."""
-    if not lines.names or not lines.flags(0) & COMMA:
+    if not lines.names or not lines.flags(0) & (COMMA | DASH):
         return None
     for stop in range(lines.place + 1, min(lines.place + MOST_IN_BRACKET, lines.stop)):
         token = lines.tokens[stop]

@@ -3,7 +3,7 @@
 from typing import Final
 
 from roundwright.knitting.rounds.round import StitchName, Work, execute
-from roundwright.wording.reading.phrases import Extent, Phrase, Said, Stitches, Times
+from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Rounds, Said, Stitches, Times
 from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import SEMI, STOP
 from roundwright.wording.reading.tree import Evenly, Stitch
@@ -14,10 +14,14 @@ MOST_AROUND: Final = 6
 
 def with_spread(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with a stitch so many times, spread over a plain round, told as so many changes evenly spread."""
-    for place, phrase in enumerate(phrases[:-1]):
+    for place, phrase in enumerate(phrases):
+        if place and is_at_every(phrase):
+            return [*phrases[: _plain_before(phrases, place)], *phrases[place:]]
         method = _method(phrase)
         if method is None:
             continue
+        if place + 1 == len(phrases):
+            break
         before, at = _said_before(phrases, place), _said_behind(phrases, place + 1)
         times = phrases[at] if at < len(phrases) else None
         if not isinstance(times, Times) or times.more or times.total or times.flags & (STOP | SEMI):
@@ -33,6 +37,28 @@ def with_spread(phrases: list[Phrase]) -> list[Phrase]:
         spread = Stitches(phrase.start, phrases[stop - 1].end, phrases[before - 1].flags, node)
         return [*phrases[: before - 1], spread, *phrases[stop:]]
     return phrases
+
+
+def _plain_before(phrases: list[Phrase], place: int) -> int:
+    """Where the plain round is told in which a stitch is worked at every so many: `knit 1 round, m1 after every`."""
+    at = _said_before(phrases, place)
+    match phrases[max(0, at - 2) : at]:
+        case [before, Rounds(every=False, number=number)] if number.values == (1,):
+            works = is_bare(before) or (isinstance(before, Said) and before.text == "work")
+            return at - 2 if works else place
+        case [*_, Stitches() as before] if is_bare(before):
+            return at - 1
+        case _:
+            return place
+
+
+def is_at_every(phrase: Phrase) -> bool:
+    """Whether a stitch is worked at every so many others: its plain stitches are told by the same words as it is."""
+    match phrase:
+        case Brackets(start=start, end=end, inside=(Stitches(start=first), Stitches(end=last))):
+            return first == start and last == end
+        case _:
+            return False
 
 
 def _method(phrase: Phrase) -> StitchName | None:

@@ -359,6 +359,9 @@ class Worker:
         if evenly.to:
             sign = 1 if number > count else -1
             number = abs(number - count)
+        if number == 0 and len(evenly.change.values) > 1:  # inc 4 (0, 8, 4) sts evenly
+            plain = (Work("k", count),)
+            return _Part(plain, *execute(plain))
         method: StitchName = evenly.method or ("k2tog" if sign < 0 else "m1")
         if not 0 < number <= most_changes(count, method):
             message = say("read.changes_do_not_fit", changes=number, stitches=count)

@@ -264,7 +264,9 @@ class Matcher:
     def is_short(self, at: int) -> bool:
         """Whether a full stop or apostrophe ends a short form, and no sentence."""
         before, following = self.cut[at - 1], self.cut[at + 1] if at + 1 < len(self.cut) else None
-        if before.kind != "word" or self.begins_round(at + 1):
+        if before.kind == "word" and before.key in self.known.fillers and before.key in self.known.dotted:
+            return True  # `bis einschl. 16. Rd:`
+        if before.kind != "word" or self.begins_round(at + 1) or self.begins_named_round(at + 1):
             return False
         capital = following is not None and following.kind == "word" and following.text[0].isupper()
         if not capital or following is None or self.cut[at].key == "'":
@@ -283,6 +285,14 @@ class Matcher:
             and self.known.single(self.cut[stop].text) in ROUNDS
             for stop in self.ordinals(at)
         )
+
+    def begins_named_round(self, at: int) -> bool:
+        """Whether the word for a round stands here with its number in a list or before a colon: `re. Rd 1 und 2`."""
+        if at + 2 >= len(self.cut) or not self.cut[at].text[0].isupper() or self.cut[at + 1].kind != "number":
+            return False
+        behind = self.cut[at + 2]
+        listed = behind.key == ":" or bool(self.joined(behind))
+        return listed and self.known.single(self.cut[at].text) in ROUNDS
 
     def begins_sentence(self, place: int) -> bool:
         """Whether a piece begins a line or a sentence, behind an article or without."""
@@ -304,6 +314,8 @@ class Matcher:
         It does with a number behind an article, `ts les` and `2 tours`.
         """
         piece = self.cut[at] if at < len(self.cut) else None
+        if piece is not None and piece.key == "(" and at + 1 < len(self.cut):
+            return self.cut[at + 1].ordinal  # jede 9. und 10. M / (10. und 11. M) zusstr
         if piece is None or piece.kind != "word":
             before = self.cut[at - 2] if at > 1 else None
             return (

@@ -30,7 +30,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 _RIB_WIDTHS: Final = {"single": 1, "double": 2}
@@ -48,6 +48,8 @@ MOST_IN_ENDS: Final = 9
 """Words of `at the beginning and the end of each of the three needles`."""
 MOST_BEHIND_NEEDLE: Final = 14
 """Words behind `on every needle` in which it holds."""
+MOST_BEHIND_PART: Final = 8
+"""Words between `in each section` and `the last 2 sts together`."""
 MOST_IN_LIST: Final = 60
 """Words of a list of rounds back to its first."""
 MOST_TO_MANNER: Final = 12
@@ -176,13 +178,8 @@ class Lines(ExtentReader):
         ahead = self.skip(ahead + 1)
         while self.kind(ahead) in ("in", "on", "before", "of", "per") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) == "persection":
-            ahead += 1
-        elif self.kind(ahead) == "each" and self.kind(ahead + 1) not in ("round", "ordinal"):
-            ahead += 2
-            while self.kind(ahead) in ("", "section", "needle") and self.joined(ahead):
-                ahead += 1
-        else:
+        ahead = self.behind_each_part(ahead)
+        if not ahead:
             return self.only_words(1)
         behind = self.skip(ahead)
         if self.kind(behind) in ("knit", "work") and self.kind(behind + 1) == "together":
@@ -193,6 +190,33 @@ class Lines(ExtentReader):
             return self.only_words(1)
         ahead = min(ahead, self.stop - self.place)
         return AtEnds(*self.take(ahead), first=False, last=True, together=_TOGETHER[number])
+
+    def behind_each_part(self, ahead: int) -> int:
+        """Where `each section` ends that stands here, or is told before `together`; 0 where no parts are told."""
+        if self.kind(ahead) == "persection":
+            return ahead + 1
+        if self.kind(ahead) == "together" and self.is_in_each_part():
+            return ahead  # in each section knit the last 2 sts together
+        if self.kind(ahead) != "each" or self.kind(ahead + 1) in ("round", "ordinal"):
+            return 0
+        ahead += 2
+        while self.kind(ahead) in ("", "section", "needle") and self.joined(ahead):
+            ahead += 1
+        return ahead
+
+    def is_in_each_part(self) -> bool:
+        """Whether `in each section`, `on each needle` stands shortly before in the same sentence."""
+        part = False
+        for back in range(self.place, max(self.place - MOST_BEHIND_PART, 0), -1):
+            if self.tokens[back].flags & (FULL | LINE):
+                return False
+            before = self.tokens[back - 1]
+            part = part or before.kind in ("section", "needle")
+            if (part and before.kind in ("each", "per")) or (
+                before.kind == "persection" and before.text != "in each"
+            ):
+                return True
+        return False
 
     def fabric(self) -> Phrase:
         """`rib`, `rib 2 and 2`."""

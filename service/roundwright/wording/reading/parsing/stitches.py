@@ -301,34 +301,18 @@ class StitchReader(NewStitchReader):
 
     def position(self, craft: str, ahead: int) -> Phrase | None:
         """`knit every 7th and 8th stitch together`: 6 plain, 2 together."""
-        if (
-            self.kind(ahead + 1) == "ordinal"
-            and self.kind(ahead + 2) == "and"
-            and self.kind(ahead + 3) == "ordinal"
-        ):
-            stop = ahead + 4
-            if self.kind(stop) == "stitch_noun":
-                stop += 1
-            first = cast("Number", self.token(ahead + 1).number).of(0) or 0
-            second = cast("Number", self.token(ahead + 3).number).of(0) or 0
-            if (
-                self.kind(stop) == "together"
-                and second == first + 1
-                and first > 1
-                and craft in ("knit", "purl")
-            ):
-                start, end, flags = self.take(stop + 1)
-                plain = Stitch(NAMES[craft], Number((first - 1,)), start, end)
-                return Brackets(
-                    start,
-                    end,
-                    flags,
-                    (
-                        Stitches(start, end, 0, plain),
-                        Stitches(start, end, 0, Stitch(TOGETHER[craft, 2], ONE, start, end)),
-                    ),
-                )
-        return None
+        if self.kind(ahead + 1) != "ordinal":
+            return None
+        firsts, seconds, stop = self.two_ordinals(ahead + 1)
+        if self.kind(stop) == "stitch_noun":
+            stop += 1
+        follow = bool(seconds) and seconds == tuple(first + 1 for first in firsts) and min(firsts) > 1
+        if not follow or self.kind(stop) != "together" or craft not in ("knit", "purl"):
+            return None
+        start, end, flags = self.take(stop + 1)
+        plain = Stitch(NAMES[craft], Number(tuple(first - 1 for first in firsts)), start, end)
+        worked = Stitch(TOGETHER[craft, 2], ONE, start, end)
+        return Brackets(start, end, flags, (Stitches(start, end, 0, plain), Stitches(start, end, 0, worked)))
 
     def positions_alone(self) -> Phrase | None:
         """`then always the 10th and 11th stitch together`: 9 plain, 2 together; else None."""
@@ -380,6 +364,9 @@ class StitchReader(NewStitchReader):
                 return self.only_words(2)  # `make 8 neat ribs`
             if count == 2 and self.kind(2) == "stitch_noun":
                 count = 3
+            after = self.skip(count) if name == "m1" and number.of(0) == 1 else 0
+            if after and self.kind(after) == "after" and (every := self.at_every(after, "m1")):
+                return every
             start, end, flags = self.take(count)
             if number.of(0) == 1:
                 return Stitches(start, end, flags, Stitch(name, ONE, start, end))
@@ -523,6 +510,8 @@ class StitchReader(NewStitchReader):
         if self.kind(ahead) == "(":  # `Narrow (knit 2 together) every 4th and 5th stitch`
             ahead = next((at + 1 for at in range(ahead, ahead + 7) if self.kind(at) == ")"), ahead)
         ahead = self.skip(ahead)
+        if sign > 0 and (increase := self.increase_at_every(ahead)):
+            return increase
         if self.kind(ahead) == "around" and self.token().text == "narrow":
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
@@ -535,6 +524,16 @@ class StitchReader(NewStitchReader):
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
         return self.at_every(ahead, "kfb" if sign > 0 else "k2tog", together=True)
 
+    def increase_at_every(self, ahead: int) -> Phrase | None:
+        """`increase 1 st after every 10th st`; None where anything else is told."""
+        number = self.token(ahead).number
+        if self.kind(ahead) != "number" or number is None or number.values != (1,):
+            return None
+        at = self.skip(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
+        if self.kind(at) not in ("after", "in"):
+            return None
+        return self.at_every(at, "m1" if self.kind(at) == "after" else "kfb")
+
     def at_every(self, ahead: int, name: StitchName, *, together: bool = False) -> Phrase | None:
         """A stitch at every so many: `in every 7th st`, `every 9th and 10th st`, `after every 12 sts`; else None."""
         kind = self.kind(ahead)
@@ -543,14 +542,13 @@ class StitchReader(NewStitchReader):
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number"):
             return None
-        number = (self.token(ahead + 1).number or ONE).of(0) or 0
-        plain = number if behind else number - 1
-        stop = ahead + 2
-        pair = self.kind(stop) == "and" and self.kind(stop + 1) == "ordinal"
-        if pair and (self.token(stop + 1).number or ONE).of(0) == number + 1 and _ONCE[name] > 1:
-            stop += 2
+        numbers, seconds, stop = self.two_ordinals(ahead + 1)
+        pair = bool(seconds)
+        worked_of = 0 if behind else 1
+        if pair and seconds == tuple(number + 1 for number in numbers) and _ONCE[name] > 1:
+            pass
         elif not behind and not pair and _ONCE[name] > 1 and self.kind(ahead + 1) == "number":
-            plain = number - _ONCE[name]  # dec 1 st every 11 sts: of those, the last two
+            worked_of = _ONCE[name]  # dec 1 st every 11 sts: of those, the last two
         elif not behind and (pair or _ONCE[name] > 1 or self.kind(ahead + 1) == "number"):
             return None
         if self.kind(stop) == "round":
@@ -560,12 +558,54 @@ class StitchReader(NewStitchReader):
             return None
         if together and self.kind(noun) == "together":
             noun += 1
-        if plain < 1:
+        plain = tuple(number - worked_of for number in numbers)
+        if min(plain) < 1:
             return None
+        begin = self.token(ahead + 1).start if behind and len(plain) == 1 else -1
+        stop = begin + len(str(plain[0])) if begin >= 0 else -1
         start, end, flags = self.take(noun)
-        first = Stitch("k", Number((plain,)), start, end)
+        first = Stitch("k", Number(plain, begin, stop), start, end)
         worked = Stitch(name, ONE, start, end, loose=name == "kfb")
         return Brackets(start, end, flags, (Stitches(start, end, 0, first), Stitches(start, end, 0, worked)))
+
+    def ordinals(self, ahead: int) -> tuple[tuple[int, ...], int]:
+        """An ordinal, or one for each size, `9th (10th, 11th)`, and where they end."""
+        first = self.token(ahead).number or ONE
+        if len(first.values) > 1:
+            return tuple(number or 0 for number in first.values), ahead + 1
+        numbers = [self.ordinal_at(ahead)]
+        stop = ahead + 1
+        if self.kind(stop) != "(" or self.kind(stop + 1) != "ordinal":
+            return (numbers[0],), stop
+        at = stop + 1
+        while self.kind(at) == "ordinal":
+            numbers.append(self.ordinal_at(at))
+            at += 1
+        return (tuple(numbers), at + 1) if self.kind(at) == ")" else ((numbers[0],), stop)
+
+    def two_ordinals(self, ahead: int) -> tuple[tuple[int, ...], tuple[int, ...], int]:
+        """Two ordinals, `9th and 10th`, and where they end; of each size in turn or both of each; one alone has none.
+
+        `9th (10th, 11th) and 10th (11th, 12th)`, `9th and 10th (10th and 11th, 11th and 12th)`.
+        """
+        numbers, stop = self.ordinals(ahead)
+        if self.kind(stop) != "and" or self.kind(stop + 1) != "ordinal":
+            return numbers, (), stop
+        seconds, stop = self.ordinals(stop + 1)
+        firsts, others, at = [*numbers], [*seconds], stop + 1
+        if self.kind(stop) != "(" or len(firsts) > 1:
+            return numbers, seconds, stop
+        while [self.kind(at + behind) for behind in range(3)] == ["ordinal", "and", "ordinal"]:
+            firsts.append(self.ordinal_at(at))
+            others.append(self.ordinal_at(at + 2))
+            at += 3
+        if len(firsts) == 1 or self.kind(at) != ")":
+            return numbers, seconds, stop
+        return tuple(firsts), tuple(others), at + 1
+
+    def ordinal_at(self, ahead: int) -> int:
+        """The value of an ordinal or a number."""
+        return (self.token(ahead).number or ONE).of(0) or 0
 
     def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
         """So many stitches decreased or increased, or `to` so many."""
@@ -583,7 +623,7 @@ class StitchReader(NewStitchReader):
             stop += 1
         if self.of_each_round(stop):
             return self.only_words(stop)
-        if number.values == (1,) and not (to or often) and (every := self.one_at_every(stop, sign)):
+        if number.values == (1,) and not (to or often) and (every := self.decrease_at_every(stop, sign)):
             return every
         evenly = self.kind(1) == "evenly"
         while (
@@ -599,7 +639,7 @@ class StitchReader(NewStitchReader):
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
 
-    def one_at_every(self, ahead: int, sign: int) -> Phrase | None:
+    def decrease_at_every(self, ahead: int, sign: int) -> Phrase | None:
         """One stitch taken out at every so many, `dec 1 st after every 9 sts`; None where none is."""
         at = self.skip(ahead)
         return self.at_every(at, "k2tog") if sign < 0 and self.kind(at) in _AT and self.joined(at) else None
