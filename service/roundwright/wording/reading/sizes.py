@@ -97,6 +97,8 @@ def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: i
         parts = _parts(tokens, place + 1)
         if len(parts) == width - 1 and not _is_short_form(tokens, place, parts):
             _add(names, _head(tokens, place), [" ".join(part) for part in parts])
+        elif len(parts) > width - 1 and len(pairs := _paired_parts(tokens, place + 1)) == width - 1:
+            _add_paired(names, [_paired_head(tokens, place), *pairs])
     elif token.text in _AGES:
         _add_ages(names, tokens, place, width)
     elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
@@ -105,6 +107,55 @@ def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: i
         parts = _parts(tokens, place + (token.kind == "size"), width)
         if len(parts) == width:
             _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
+
+
+def _paired_parts(tokens: list[Token], begin: int) -> list[list[str]]:
+    """The words between commas up to the bracket, those with a slash between joined by it: `(Adult Medium/Large)`."""
+    stop = next(
+        (at for at in range(begin, min(begin + MOST_TOKENS, len(tokens))) if tokens[at].kind == ")"), 0
+    )
+    parts: list[list[str]] = []
+    for token in tokens[begin:stop]:
+        if token.flags & (COMMA | SEMI) or token.text == "or" or not parts:
+            parts.append([])
+        _join(parts[-1], token)
+    return parts
+
+
+def _paired_head(tokens: list[Token], place: int) -> list[str]:
+    """The words of the first size before the bracket, those with a slash between joined by it: `Youth/Adult Small`."""
+    begin = place
+    while begin > max(0, place - MOST_OF_HEAD) and tokens[begin - 1].kind not in ("(", ")", "size", "unit"):
+        begin -= 1
+        if tokens[begin].flags & (LINE | COLON | STOP | COMMA | DASH | SEMI):
+            break
+    words: list[str] = []
+    for token in tokens[begin:place]:
+        _join(words, token)
+    return words
+
+
+def _join(words: list[str], token: Token) -> None:
+    """Add a word, to the one before where a slash joins them."""
+    if words and token.flags & SLASH:
+        words[-1] = f"{words[-1]}/{token.text}"
+    else:
+        words.append(token.text)
+
+
+def _add_paired(names: dict[str, int], sizes: list[list[str]]) -> None:
+    """Add the names of sizes in several words: all of them, and those pairs of one that no other size has."""
+    if not all(words and any(map(str.isalpha, "".join(words))) for words in sizes):
+        return
+    for column, words in enumerate(sizes):
+        names.setdefault(" ".join(words), column)
+        for word in words:
+            if "/" in word and sum(word in others for others in sizes) == 1:
+                names.setdefault(word, column)
+
+
+MOST_OF_HEAD: Final = 4
+"""Words of the name of a first size."""
 
 
 class _Described(Struct, frozen=True):
