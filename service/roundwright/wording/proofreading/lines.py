@@ -122,13 +122,28 @@ def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
         if not candidate.stated:
             continue
         counts: list[int | None] = []
+        told_to = _sizes_told(explained.segments[place])
         for size, column in enumerate(explained.columns):
+            if told_to and str(column + 1) not in told_to:
+                counts.append(None)
+                continue
             after = [count for _, count in printed(candidate, before.get((place, size), 0), column)]
             counts.append(after[-1] if after and 0 <= after[-1] <= MOST_STITCHES else None)
         if any(count is not None for count in counts):
-            last = candidate.stated[-1]
-            printed_counts[explained.line(last.start)] = tuple(counts)
+            line = explained.line(candidate.stated[-1].start)
+            others = printed_counts.get(line, ()) if told_to else ()
+            printed_counts[line] = (
+                tuple(other if count is None else count for count, other in zip(counts, others, strict=True))
+                if others
+                else tuple(counts)
+            )
     return printed_counts
+
+
+def _sizes_told(segment: Segment) -> tuple[str, ...]:
+    """The sizes that a segment is for, by their places in print; empty for all, and where they are called otherwise."""
+    sizes = (segment.label.sizes if segment.label is not None else None) or ()
+    return sizes if all(map(str.isdigit, sizes)) else ()
 
 
 def _before(explained: Explained) -> dict[tuple[int, int], int]:

@@ -218,6 +218,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             part = _Part([])
         sentence = of is None and coming.begins and coming.works and bool(phrase.flags & STOP)
         sentence = sentence or (part.worked and not part.open and _names_next(phrases, place))
+        sentence = sentence or (part.worked and not part.open and _shapes_thus(phrase, following))
         if part.phrases and ((part.worked and _cuts(of, part, coming)) or sentence):
             carried = part.carried(phrase)
             if part.phrases:
@@ -227,6 +228,12 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part.phrases:
         rounds.append(part.phrases)
     return rounds
+
+
+def _shapes_thus(phrase: Phrase, following: Phrase | None) -> bool:
+    """Whether a sentence begins that says how the crown goes on: `Decrease like this on every 2nd round`."""
+    thus = isinstance(following, Continue) and following.manner
+    return thus and isinstance(phrase, Change) and bool(phrase.flags & STOP)
 
 
 def _announces(phrases: list[Phrase]) -> bool:

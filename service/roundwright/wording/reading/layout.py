@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.by_size import (
     alternatives,
+    cells,
     of_size,
     with_counts_of_sizes,
     with_stitches_of_sizes,
@@ -23,6 +24,7 @@ from roundwright.wording.reading.label_signs import goes_on
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.line_breaks import lines_of
 from roundwright.wording.reading.needles import with_needles_joined
+from roundwright.wording.reading.numbered_paragraphs import called_paragraphs, with_paragraphs_as_steps
 from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
 from roundwright.wording.reading.parsing.lines import Lines
@@ -43,7 +45,9 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.round_names import (
     RoundNames,
+    letters_of_rounds,
     round_names,
+    with_letters_told,
     with_plain_rounds,
     with_round_names,
 )
@@ -54,7 +58,12 @@ from roundwright.wording.reading.sizes import names_of, width_of
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
 from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
-from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
+from roundwright.wording.reading.unfolding import (
+    unfolded,
+    with_times_behind,
+    with_turns_told,
+    without_count_before,
+)
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
@@ -64,7 +73,9 @@ class Laid(Struct):
     """A text as it is laid out.
 
     - `segments`: in order; `cut`: where the text was cut short
-    - `names`: the columns of its sizes; `defined`, `short`: what it says its own words mean; `width`: its sizes
+    - `names`: the columns of its sizes; `width`: its sizes
+    - `defined`, `short`, `letters`: what it says its own words mean
+    - `called`: its numbered paragraphs, where some are worked again
     - `lines`: where each line begins; `around`: what holds for the line, as in `_Layout`; `flowing`: those lines
       that are paragraphs broken by width
     """
@@ -73,6 +84,8 @@ class Laid(Struct):
     names: Mapping[str, int]
     defined: Names
     short: RoundNames
+    letters: RoundNames
+    called: frozenset[str]
     width: int
     cut: int | None = None
     lines: list[int] = []
@@ -82,7 +95,8 @@ class Laid(Struct):
     def instead(self, place: int, tokens: list[Token]) -> list[Segment]:
         """The segments of other words in the line that stands at a place of the text."""
         line = max(0, bisect_right(self.lines, place) - 1)
-        tokens = with_round_names(with_plain_rounds(tokens), self.short)
+        tokens = with_letters_told(with_round_names(with_plain_rounds(tokens), self.short), self.letters)
+        tokens = with_paragraphs_as_steps(tokens, self.called)
         tokens = with_needles_joined(with_definitions(tokens, self.defined))
         if line in self.flowing:
             tokens[:-1] = flowing(tokens, Paragraph(0, len(tokens) - 1, sure=True))
@@ -97,12 +111,14 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_plain_rounds(without_ornaments(tokens))
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
+    letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)
+    tokens = with_paragraphs_as_steps(with_letters_told(tokens, letters), paragraphs_called)
     defined = definitions(tokens)
     tokens = with_needles_joined(with_definitions(tokens, defined))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
     layout = _Layout(tokens, names, [], width)
-    laid = Laid(layout.segments, names, defined, short, width)
+    laid = Laid(layout.segments, names, defined, short, letters, paragraphs_called, width)
     begin = 0
     for paragraph in (*paragraphs(tokens), None):
         stop = paragraph.begin if paragraph is not None else len(tokens) - 1
@@ -265,14 +281,16 @@ class _Layout(Struct):
         of, phrases = with_others_alike(of, phrases)
         of = _without_every(of, phrases)
         phrases = with_times_behind(with_counts_of_sizes(of, phrases))
-        parts = alternatives(phrases, self.width)
+        parts = cells(phrases, self.width) or alternatives(phrases, self.width)
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)
         made: list[Segment] = []
         for place, part in enumerate(parts):
+            if not part:
+                continue
             label_of_size = of_size(of, part[0].start, (str(place + 1),))
             stop = parts[place + 1][0].start if place + 1 < len(parts) else end
-            begin = start if place == 0 else part[0].start
+            begin = part[0].start if made else start
             made.extend(
                 _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
             )
@@ -458,7 +476,7 @@ def _segments(
     round_label = None if of is not None and of.kind in ("sizes", "step") else of
     if round_label is None:
         phrases = with_rounds_in_turn(phrases)
-    parts = cut_rounds(round_label, unfolded(phrases))
+    parts = cut_rounds(round_label, unfolded(with_turns_told(round_label, phrases)))
     if of is None:
         parts = [*_with_leads_apart(parts)]
     troubles = tuple(lines.troubles)

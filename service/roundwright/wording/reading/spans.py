@@ -122,7 +122,8 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
     """Add a number to the spans, or make it the end of the last; 0 where it counts something else."""
     kind, flags = lines.kind(1), lines.flags(1)
     if spans and token.flags & DASH:
-        counts = kind in _COUNTED_BEHIND_DASH and token.kind != "ordinal"
+        decreases = kind in ("decrease", "increase") and lines.token(1).text.endswith("s") and not plural
+        counts = (kind in _COUNTED_BEHIND_DASH or decreases) and token.kind != "ordinal"
         worked = plural and kind in ("knit", "purl")  # Rounds 1 - 16 knit
         if counts and token.flags & SPACE and not flags & COLON and not worked:
             return 0
