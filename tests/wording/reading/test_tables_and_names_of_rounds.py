@@ -285,3 +285,32 @@ AROUND = [
 def test_a_round_goes_on_around_as_it_begins(line: str) -> None:
     """`Continue this pattern around the hat` is the same round."""
     assert after_each_round(read(f"{line}\nRound 2 – no decreases – 88 stitches: knit.", (96,))) == [88, 88]
+
+
+SAME_AT_EVERY_MARKER = [
+    "Next round: knit to two before the marker, k2tog, slip the marker. Same again at every marker. (88)",
+    "Next round: knit to two before the marker, k2tog, slip the marker. The same at each marker. 88 sts.",
+    "Next round: knit to two before the marker, k2tog. And the same before every marker. 88 sts.",
+]
+
+
+@pytest.mark.parametrize("line", SAME_AT_EVERY_MARKER)
+def test_the_same_at_every_marker_is_one_round(line: str) -> None:
+    """In a sentence of its own, with its count; so is a decrease told again, which ends with its line."""
+    below = "Knit one round plain.\nDecrease again. (80)\nFrom now on decrease on every round until 64 sts are left."
+    text = f"Put a marker after every 12 stitches.\n{line}\n{below}"
+    assert after_each_round(read(text, (96,))) == [88, 88, 80, 72, 64]
+
+
+PACES = [
+    "From here the decreases come in every round; one stitch less between them each time. Carry on till 10 are left.",
+    "Now decrease in every round. Go on until 10 sts remain.",
+    "The decreases are now made in every round. Continue until 10 sts remain.",
+]
+
+
+@pytest.mark.parametrize("line", PACES)
+def test_the_rounds_on_which_it_decreases_hold_for_the_next_sentence(line: str) -> None:
+    """`The decreases come in every round. Carry on till 10 sts are left.`."""
+    text = f"Round 1. (K5, K2tog) ten times. 60 sts.\nRounds 2, 3. Knit.\n{line}"
+    assert after_each_round(read(text, (70,))) == [60, 60, 60, 50, 40, 30, 20, 10]
