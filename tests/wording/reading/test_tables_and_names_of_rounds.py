@@ -314,3 +314,65 @@ def test_the_rounds_on_which_it_decreases_hold_for_the_next_sentence(line: str) 
     """`The decreases come in every round. Carry on till 10 sts are left.`."""
     text = f"Round 1. (K5, K2tog) ten times. 60 sts.\nRounds 2, 3. Knit.\n{line}"
     assert after_each_round(read(text, (70,))) == [60, 60, 60, 50, 40, 30, 20, 10]
+
+
+HEADINGS = [
+    ("Sizes: A (B)\nCast on 100 (110).", "Crown for Size A:", "Crown for Size B:"),
+    ("Sizes: Small (Large)\nCast on 100 (110).", "Crown - size Small", "Crown - size Large"),
+    ("Sizes: Small (Large)\nCast on 100 (110).", "Crown (Small)", "Crown (Large)"),
+    ("Sizes: Small (Large)\nCast on 100 (110).", "Small crown:", "Large crown:"),
+    ("Sizes: Small (Large)\nCast on 100 (110).", "Decreases, small size\n", "Decreases, large size\n"),
+    ("Sizes: Small (Large)\nCast on 100 (110).", "Shape crown for Small only", "Shape crown for Large only"),
+    ("Size A: cast on 100. Size B: cast on 110.", "Size A", "Size B"),
+]
+
+
+@pytest.mark.parametrize(("cast_on", "smaller", "larger"), HEADINGS)
+def test_a_part_may_be_headed_by_its_size(cast_on: str, smaller: str, larger: str) -> None:
+    """The rounds below it are those of that size, with numbers of their own."""
+    text = (
+        f"{cast_on}\n\n{smaller}\nRnd 1 *k8, k2tog* 10x (90)\nRnd 2 k\n\n"
+        f"{larger}\nRnd 1 *k9, k2tog* 10x (100)\nRnd 2 k\n"
+    )
+    reading = read(text, (100, 110))
+    assert counts(reading) == [[100, 90], [110, 100]]
+    assert number_of_rounds(reading) == [2, 2]
+
+
+def test_a_part_headed_by_all_sizes_is_for_all() -> None:
+    """`Child and adult crown:`."""
+    text = (
+        "Child (Adult)\nCast on 80 (88).\nAdult crown:\nRound 1: *k9, k2tog; rep from * (80)\n"
+        "Child and adult crown:\nRound 2: *k8, k2tog; rep from * (72)"
+    )
+    assert counts(read(text, (80, 88))) == [[80, 72], [88, 80, 72]]
+
+
+CALLED_AT_CAST_ON = [
+    ("Cast on: Robin 80, Wren 88.", "Wren only"),
+    ("Cast on 80 sts for the Robin, 88 sts for the Wren.", "Wren only"),
+    ("Child's hat: cast on 80 sts. Adult's hat: cast on 88 sts.", "Adult's hat only"),
+]
+
+
+@pytest.mark.parametrize(("cast_on", "larger"), CALLED_AT_CAST_ON)
+def test_sizes_are_called_as_where_they_cast_on(cast_on: str, larger: str) -> None:
+    """The first named is the first size."""
+    text = f"{cast_on}\nRnds 1-10: rib.\n{larger}: *k9, k2tog* around (80).\nBoth: *k8, k2tog* around (72)."
+    assert counts(read(text, (80, 88))) == [[80, 72], [88, 80, 72]]
+
+
+LETTERS_BEFORE_NUMBERS = [
+    "Cast on: S 80, M 88, L 96 sts.\nKnit S 10, M 12, L 14 rounds.",
+    "Cast on S: 80 sts, M: 88 sts, L: 96 sts.\nKnit S: 10, M: 12, L: 14 rounds.",
+]
+
+
+@pytest.mark.parametrize("begin", LETTERS_BEFORE_NUMBERS)
+def test_the_letters_of_sizes_may_stand_before_their_numbers(begin: str) -> None:
+    """`S 80, M 88, L 96`."""
+    rounds = "L only: *k10, k2tog* around (88).\nM and L: *k9, k2tog* around (80).\nAll: *k8, k2tog* around (72)."
+    text = f"{begin}\n{rounds}"
+    reading = read(text, (80, 88, 96))
+    assert counts(reading) == [[80, 72], [88, 80, 72], [96, 88, 80, 72]]
+    assert number_of_rounds(reading) == [11, 14, 17]

@@ -10,7 +10,7 @@ from roundwright.wording.reading.instructions import UNREAD, Candidate, printed
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
 from roundwright.wording.reading.numbering import place_markers, work_line
-from roundwright.wording.reading.phrases import Phrase, Rounds, Said
+from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Said
 from roundwright.wording.reading.scope import Scope
 from roundwright.wording.reading.states import (
     DROPPED,
@@ -207,6 +207,11 @@ class _Application:
         counts = [after for _, after in printed(self.candidate, lane.count, lane.column)]
         if lane.count in counts or lane.count in self.desk.cast_ons:
             return  # `28 on each of three needles (84)`, or it is cast on elsewhere
+        if any(
+            isinstance(phrase, Count) and lane.count in phrase.number.values
+            for phrase in work.segment.phrases
+        ):
+            return  # Cast on: S 80, M 88, L 96 sts
         if stated is not None and stated != lane.count and len(number.values) in (1, self.scope.width):
             fault = Fault(
                 "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, stated=stated

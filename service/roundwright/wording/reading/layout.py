@@ -54,9 +54,21 @@ from roundwright.wording.reading.round_names import (
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import is_shaping
 from roundwright.wording.reading.segment import Cut, Segment
-from roundwright.wording.reading.sizes import names_of, width_of
+from roundwright.wording.reading.sizes import headed_sizes, names_of, width_of
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
+from roundwright.wording.reading.tokens import (
+    BLANK,
+    BULLET,
+    COLON,
+    COMMA,
+    DASH,
+    FULL,
+    LINE,
+    SEMI,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.told_lines import MOST_IN_LINE, is_title, long_line, silent_line, tells
 from roundwright.wording.reading.unfolding import (
     unfolded,
@@ -129,6 +141,10 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
             layout.read_paragraph(paragraph, laid)
             begin = paragraph.stop
     return laid
+
+
+MOST_IN_HEADING: Final = 7
+"""Words of a heading that names a part and its sizes."""
 
 
 class _Layout(Struct):
@@ -213,8 +229,10 @@ class _Layout(Struct):
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
         first, behind = self.tokens[begin], self.tokens[stop]
+        if self.names and self.opened and stop - begin <= MOST_IN_HEADING and self.heads_size(begin, stop):
+            return
         pieces = self.pieces(begin, stop)
-        if first.flags & BLANK:
+        if first.flags & BLANK and not self.is_below_sizes():
             self.sizes = ()
         scoped, self.sizes = _scoped(pieces, self.sizes)
         if not self.sizes and _heads_lines(self.tokens, begin, stop, scoped):
@@ -241,6 +259,25 @@ class _Layout(Struct):
             scoped[-1] = replace(scoped[-1], intro=True)
         self.segments.extend(with_sentences_joined([*map(with_finer_cuts, _in_sentences(scoped))]))
         self.heading = self.heading and not works
+
+    def is_below_sizes(self) -> bool:
+        """Whether the line before is the heading of a part that is for some sizes."""
+        last = self.segments[-1] if self.segments else None
+        alone = last is not None and last.heading and not last.phrases
+        return alone and last is not None and last.label is not None and bool(last.label.scope)
+
+    def heads_size(self, begin: int, stop: int) -> bool:
+        """Whether a line is the heading of a part that is for some sizes; the lines below are for them then."""
+        columns = headed_sizes(self.tokens, begin, stop, self.names)
+        if not columns or self.tokens[begin].flags & BULLET:
+            return False
+        some = len(set(columns)) < self.width
+        self.sizes = tuple(str(column + 1) for column in columns) if some else ()
+        start, end = self.tokens[begin].start, self.tokens[stop - 1].end
+        label_of_sizes = Label("sizes", start, sizes=self.sizes or None, scope=True)
+        self.segments.append(Segment(label_of_sizes, (), start, end, heading=True, under_notes=False))
+        self.under_notes, self.heading = False, True
+        return True
 
     def pieces(self, begin: int, stop: int) -> list[Segment]:
         """The segments of one line."""

@@ -68,7 +68,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
     in_print = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
-    in_print = in_print or _without_comparisons(_before_size(tokens, width))
+    in_print = in_print or _without_comparisons(_before_size(tokens, width) or _casting_on(tokens, width))
     names |= {name: column for name, column in in_print.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
@@ -78,7 +78,8 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     persons = _in_print(
         {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}, width, falls=falls
     )
-    by_age = _BY_AGE if len(counts) == width == 2 and counts[0] != counts[1] else NO_NAMES
+    apart = width == 2 and not counts and sum(token.kind == "cast_on" for token in tokens) == width
+    by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
     return {**persons, **lines_of(tokens, width), **by_size, **by_place, **names}
@@ -233,6 +234,46 @@ def _before_size(tokens: list[Token], width: int) -> dict[str, int]:
         if column + 1 == width:
             return made
     return {}
+
+
+def _casting_on(tokens: list[Token], width: int) -> dict[str, int]:
+    """`Size A: cast on 100. Size B: cast on 110.`: sizes that cast on one after the other; empty where they do not."""
+    made: dict[str, int] = {}
+    for place in range(len(tokens)):
+        if tokens[place].kind != "cast_on":
+            continue
+        if not made and (listed := _listed_behind_cast_on(tokens, place + 1, width)):
+            return {name: column for column, name in enumerate(listed)}
+        if place < FEWEST_BEFORE or not tokens[place].flags & COLON:
+            continue
+        name, size = tokens[place - 1], tokens[place - 2]
+        if size.kind == "size" and name.text.isalpha() and not name.flags & ~SPACE:
+            made.setdefault(name.text, len(made))
+    return made if len(made) == width else {}
+
+
+FEWEST_BEFORE: Final = 2
+"""Words of `Size A`."""
+
+
+def _listed_behind_cast_on(tokens: list[Token], begin: int, width: int) -> list[str]:
+    """The names in `Cast on: Robin 80, Wren 88` or `Cast on 80 for the Fern, 88 for the Moss`; empty for others."""
+    names: list[str] = []
+    words = [token for token in tokens[begin : begin + MOST_TOKENS] if token.kind not in _IN_CAST_ON]
+    behind = bool(words) and words[0].kind == "number"
+    for first, second in zip(words[::2], words[1::2], strict=False):
+        number, name = (first, second) if behind else (second, first)
+        parted = bool(names) <= bool(first.flags & COMMA)
+        if number.kind != "number" or name.kind != "word" or second.flags & COMMA or not parted:
+            break
+        names.append(name.text)
+        if len(names) == width:
+            break
+    return names if len(set(names)) == width and all(map(str.isalpha, names)) else []
+
+
+_IN_CAST_ON: Final = frozenset(("stitch_noun", "for", "", "and", "size"))
+"""Words between the names and the numbers of sizes that cast on."""
 
 
 def _without_comparisons(names: dict[str, int]) -> dict[str, int]:
@@ -482,6 +523,46 @@ def columns_of(
             return None
         columns.extend(named)
     return tuple(columns) or None
+
+
+def headed_sizes(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
+    """The columns of the sizes of a heading that names a part beside them; empty where it names none.
+
+    `Crown for size Small`, `Decreases, large size`, `Large crown`; `Size A` alone is one as well.
+    """
+    words = [token for token in tokens[begin:stop] if token.text not in _OF_PARTS]
+    sized = any(token.kind == "size" for token in words)
+    named = [
+        token
+        for token in words
+        if token.kind not in _AROUND_NAMES or (len(token.text) == 1 and token.text in names)
+    ]
+    if not named or (len(words) == stop - begin and not (sized and len(named) == 1)):
+        return ()
+    columns = columns_of(words, 0, len(words), with_letters(names) if sized else names)
+    alone = len(words) == stop - begin
+    return () if columns is None or (alone and len(columns) == _width(names)) else columns
+
+
+_AROUND_NAMES: Final = frozenset(("size", "only", "for", "", "(", ")"))
+_OF_PARTS: Final = frozenset(
+    (
+        *(
+            "crown",
+            "top",
+            "brim",
+            "body",
+            "ribbing",
+            "shape",
+            "shaping",
+            "decreases",
+            "decreasing",
+            "decrease",
+        ),
+        *("dec", "decs", "crowns", "decreasings", "shapings", "instructions", "rounds", "work"),
+    )
+)
+"""Words of a heading that name a part of the hat."""
 
 
 def names_all(tokens: list[Token], begin: int, stop: int) -> bool:
