@@ -371,8 +371,25 @@ LETTERS_BEFORE_NUMBERS = [
 @pytest.mark.parametrize("begin", LETTERS_BEFORE_NUMBERS)
 def test_the_letters_of_sizes_may_stand_before_their_numbers(begin: str) -> None:
     """`S 80, M 88, L 96`."""
-    rounds = "L only: *k10, k2tog* around (88).\nM and L: *k9, k2tog* around (80).\nAll: *k8, k2tog* around (72)."
+    rounds = (
+        "L only: *k10, k2tog* around (88).\nM and L: *k9, k2tog* around (80).\nAll: *k8, k2tog* around (72)."
+    )
     text = f"{begin}\n{rounds}"
     reading = read(text, (80, 88, 96))
     assert counts(reading) == [[80, 72], [88, 80, 72], [96, 88, 80, 72]]
     assert number_of_rounds(reading) == [11, 14, 17]
+
+
+COUNTED_DOWN = [
+    "then no more plain rnds: 40 (50), 30 (40), 20 (30), 10 (20).",
+    "no plain rounds any more: 40 (50), 30 (40), 20 (30), 10 (20) sts.",
+    "then decrease every rnd: 40 (50), 30 (40), 20 (30), 10 (20) sts.",
+]
+
+
+@pytest.mark.parametrize("line", COUNTED_DOWN)
+def test_a_crown_goes_on_by_the_counts_of_all_its_sizes(line: str) -> None:
+    """Each has a list of its own."""
+    reading = read(f"[k4 (5), k2tog] around = 50 (60)\nplain\n{line}", (60, 70))
+    assert counts(reading) == [[60, 50, 40, 30, 20, 10], [70, 60, 50, 40, 30, 20]]
+    assert number_of_rounds(reading) == [6, 6]

@@ -683,4 +683,5 @@ class ExtentReader(NumberReader):
 
     def every_round(self) -> Phrase:
         """`no more plain rounds`."""
-        return Rounds(*self.take(1), ONE, every=True, step=1)
+        words = 2 if self.text_of(0) == "no more plain" and self.kind(1) == "round" and self.joined(1) else 1
+        return Rounds(*self.take(words), ONE, every=True, step=1)

@@ -427,6 +427,8 @@ class NumberReader(ColourReader):
             )  # in the midst of a list that is none
         ahead = 1
         values = list(cast("Number", self.token().number).values)
+        if len(values) > 1 and len(cast("Number", self.token(1).number).values) == len(values):
+            return self.bare_number(cast("Number", self.token().number))  # 40 (50), 30 (40), 20 (30) sts
         while (
             self.kind(ahead) == "number"
             and self.flags(ahead) & COMMA
