@@ -393,3 +393,9 @@ def test_a_crown_goes_on_by_the_counts_of_all_its_sizes(line: str) -> None:
     reading = read(f"[k4 (5), k2tog] around = 50 (60)\nplain\n{line}", (60, 70))
     assert counts(reading) == [[60, 50, 40, 30, 20, 10], [70, 60, 50, 40, 30, 20]]
     assert number_of_rounds(reading) == [6, 6]
+
+
+def test_a_dash_behind_the_number_of_a_round_is_no_cell() -> None:
+    """`Round 1   -   k6 (7), k2tog` is for both sizes."""
+    text = "Round 1   -   k6 (7), k2tog; rep to end.\nRound 2   -   knit."
+    assert counts(read(text, (64, 72))) == [[64, 56], [72, 64]]

@@ -96,12 +96,18 @@ def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     ]
     if width < 2 or not cuts or cuts[0] or len(cuts) > width:
         return []
-    if len(cuts) < width and not phrases[0].flags & EMPTY:
+    if len(cuts) < width and not (phrases[0].flags & EMPTY and all(map(_is_single, phrases))):
         return []
     parts = [phrases[begin:end] for begin, end in zip(cuts, [*cuts[1:], len(phrases)], strict=True)]
     if not all(any(map(_works, part)) for part in parts):
         return []
     return [*([] for _ in range(width - len(parts))), *parts]
+
+
+def _is_single(phrase: Phrase) -> bool:
+    """Whether it has no number for each size, as a cell of one size has none."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    return not isinstance(node, Stitch) or len(node.times.values) == 1
 
 
 def _works(phrase: Phrase) -> bool:

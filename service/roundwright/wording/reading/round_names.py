@@ -141,7 +141,10 @@ def _is_called(tokens: list[Token], place: int) -> bool:
     ):
         return False
     alone = behind.kind == "(" or bool(behind.flags & (LINE | TAB | EQUALS | DASH | STOP))
-    return alone or (behind.kind == "number" and bool(behind.flags & SPACE))
+    if alone or behind.kind != "number" or not behind.flags & SPACE or place + 2 >= len(tokens):
+        return alone
+    ends = bool(tokens[place + 2].flags & (LINE | STOP))
+    return ends or (tokens[place + 2].kind == "stitch_noun" and not tokens[place + 2].flags & ~SPACE)
 
 
 def with_round_names(tokens: list[Token], short: RoundNames) -> list[Token]:

@@ -159,7 +159,7 @@ _FLAGS: Final = {
     "/": SLASH,
 }
 
-_EMPTY_CELL: Final = re.compile(r"(?:[\t|]|   ) *[-–—] *(?:[\t|]|   )")
+_EMPTY_CELL: Final = re.compile(r"(?:[\t|]|   ) *[-–—] *(?:[\t|]| {5})")
 _gaps: dict[str, int] = {}
 
 
