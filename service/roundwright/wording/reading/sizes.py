@@ -537,13 +537,16 @@ def headed_sizes(tokens: list[Token], begin: int, stop: int, names: Mapping[str,
         for token in words
         if token.kind not in _AROUND_NAMES or (len(token.text) == 1 and token.text in names)
     ]
-    if not named or (len(words) == stop - begin and not (sized and len(named) == 1)):
+    spoken = any(token.text in _IN_SENTENCES for token in words)
+    if spoken or not named or (len(words) == stop - begin and not (sized and len(named) == 1)):
         return ()
     columns = columns_of(words, 0, len(words), with_letters(names) if sized else names)
     alone = len(words) == stop - begin
     return () if columns is None or (alone and len(columns) == _width(names)) else columns
 
 
+_IN_SENTENCES: Final = frozenset(("in", "with", "to", "from", "until", "as", "is", "are", "at", "on", "of"))
+"""Words that are in no heading: `Shape the crown in rust`."""
 _AROUND_NAMES: Final = frozenset(("size", "only", "for", "", "(", ")"))
 _OF_PARTS: Final = frozenset(
     (
@@ -559,7 +562,7 @@ _OF_PARTS: Final = frozenset(
             "decreasing",
             "decrease",
         ),
-        *("dec", "decs", "crowns", "decreasings", "shapings", "instructions", "rounds", "work"),
+        *("dec", "decs", "crowns", "decreasings", "shapings", "instructions"),
     )
 )
 """Words of a heading that name a part of the hat."""
