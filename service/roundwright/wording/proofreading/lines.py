@@ -124,7 +124,11 @@ def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
     """
     printed_counts: dict[int, tuple[int | None, ...]] = {}
     at = line_of_segments(explained)
-    last = {at[done.segment]: done.segment for rounds in explained.explanation.rounds for done in rounds}
+    last = {
+        (at[done.segment], size): done.segment
+        for size, rounds in enumerate(explained.explanation.rounds)
+        for done in rounds
+    }
     called_wrong = {(fault.segment, fault.size) for fault in explained.explanation.faults}
     there = [
         {cast_on, *(done.round.after for done in rounds)}
@@ -132,15 +136,18 @@ def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
     ]
     worked = _worked(explained)
     for place, candidate in explained.explanation.choices:
-        if not candidate.stated or place < last.get(at[place], 0):
+        if not candidate.stated:
             continue
-        counts: list[int | None] = []
+        counts = list(printed_counts.get(at[place], (None,) * len(there)))
         for size, possible in enumerate(there):
+            if place < last.get((at[place], size), 0):
+                continue
             before, after = worked.get((place, size), (0, None))
             count = _printed_last(explained, place, size, before)
             wrong = not called_wrong.isdisjoint(((place, size), (place, None)))
             right = count in possible if after is None else count == after
-            counts.append(count if wrong or right else None)
+            if count is not None and (wrong or right):
+                counts[size] = count
         if any(count is not None for count in counts):
             printed_counts[at[place]] = tuple(counts)
     return printed_counts

@@ -10,6 +10,7 @@ from roundwright.wording.reading.instructions import UNREAD, Candidate, printed
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
 from roundwright.wording.reading.numbering import place_markers, work_line
+from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Said
 from roundwright.wording.reading.scope import Scope
 from roundwright.wording.reading.states import (
     DROPPED,
@@ -22,6 +23,7 @@ from roundwright.wording.reading.states import (
     Lane,
     State,
 )
+from roundwright.wording.reading.tree import Stated
 from roundwright.wording.reading.worked import UnclearError
 
 STEPS_FOR_SIZE: Final = 4
@@ -184,6 +186,8 @@ class _Application:
             case "between":
                 work_between(work)
                 work.check()
+            case "loop" if _tells_rounds_so_far(work):
+                return
             case _ if candidate.trouble is not None:
                 raise _troubled(work, *candidate.trouble)
             case _:
@@ -203,11 +207,35 @@ class _Application:
         counts = [after for _, after in printed(self.candidate, lane.count, lane.column)]
         if lane.count in counts or lane.count in self.desk.cast_ons:
             return  # `28 on each of three needles (84)`, or it is cast on elsewhere
+        if any(
+            isinstance(phrase, Count) and lane.count in phrase.number.values
+            for phrase in work.segment.phrases
+        ):
+            return  # Cast on: S 80, M 88, L 96 sts
         if stated is not None and stated != lane.count and len(number.values) in (1, self.scope.width):
             fault = Fault(
                 "cast_on_differs", self.place, number.start, size=lane.size, before=lane.count, stated=stated
             )
             work.notes.append((fault, WRONG))
+
+
+def _tells_rounds_so_far(work: LineWork) -> bool:
+    """Whether it is no more than told how many rounds there are by now: `Repeat these 8 rounds 5 times. 64 rounds.`."""
+    phrases = work.segment.phrases
+    first = phrases[0] if phrases else None
+    total = len(phrases) == 1 or (len(phrases) == FEWEST_IN_TOTAL and _says_total(phrases[1]))
+    if not total or work.segment.label is not None or not isinstance(first, Rounds):
+        return False
+    so_far = first.number.of(work.column)
+    return not (first.every or first.more) and so_far in (work.lane.worked, work.lane.number) and so_far != 1
+
+
+def _says_total(phrase: Phrase) -> bool:
+    return isinstance(phrase, Said) and phrase.text in ("in all", "altogether", "in total", "total", "so far")
+
+
+FEWEST_IN_TOTAL: Final = 2
+"""Phrases of `40 rounds in all`."""
 
 
 def _with_count(lane: Lane, count: int, *, copy: bool) -> Lane:
@@ -234,7 +262,7 @@ def _check_count(work: LineWork) -> None:
     """A count that stands alone is the count there is."""
     count = work.lane.count
     for stated, after in printed(work.candidate, work.before, work.column):
-        if not stated.sign and after != count and not work.counts_rounds(stated, after):
+        if not stated.sign and after != count and not _counts_others(work, stated, after):
             if work.is_page_number(after):
                 return
             fault = Fault(
@@ -242,6 +270,11 @@ def _check_count(work: LineWork) -> None:
             )
             raise FaultyError(fault, (count, after), WRONG_COUNT)
     _check_change(work)
+
+
+def _counts_others(work: LineWork, stated: Stated, number: int) -> bool:
+    """Whether a number is that of the rounds or the markers told just before."""
+    return work.counts_rounds(stated, number) or work.counts_markers(stated, number)
 
 
 def _check_change(work: LineWork) -> None:

@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
-from roundwright.wording.reading.tokens import COMMA, EQUALS, SLASH
+from roundwright.wording.reading.tokens import COMMA, EMPTY, EQUALS, SLASH, TAB
 from roundwright.wording.reading.tree import Number, Stitch
 
 
@@ -84,6 +84,30 @@ def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     last = max(place for place, phrase in enumerate(parts[-1]) if has_stitches(phrase))
     tail = parts[-1][last + 1 :]
     return [_with_tail(part, tail) for part in parts[:-1]] + [parts[-1]]
+
+
+def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
+    """The phrases of each size where a row of a table has a cell for every size; empty where it has not.
+
+    Cells with a dash may come first: those of sizes whose crowns have ended by then.
+    """
+    cuts = [
+        place for place, phrase in enumerate(phrases) if phrase.flags & TAB and isinstance(phrase, _BEGINS)
+    ]
+    if width < 2 or not cuts or cuts[0] or len(cuts) > width:
+        return []
+    if len(cuts) < width and not (phrases[0].flags & EMPTY and all(map(_is_single, phrases))):
+        return []
+    parts = [phrases[begin:end] for begin, end in zip(cuts, [*cuts[1:], len(phrases)], strict=True)]
+    if not all(any(map(_works, part)) for part in parts):
+        return []
+    return [*([] for _ in range(width - len(parts))), *parts]
+
+
+def _is_single(phrase: Phrase) -> bool:
+    """Whether it has no number for each size, as a cell of one size has none."""
+    node = phrase.node if isinstance(phrase, Stitches) else None
+    return not isinstance(node, Stitch) or len(node.times.values) == 1
 
 
 def _works(phrase: Phrase) -> bool:

@@ -5,6 +5,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then, Times
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import EQUALS
@@ -24,12 +25,45 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
     names = {called}
     if place and (before := _name(segments[place - 1])) and called == PLAIN_ROUND:
         names.add(before)  # `Dec rnd: ... Plain rnd: knit. Dec rnd, plain rnd, dec rnd`
+    beside = _told_beside(segments, place)
     for segment in segments[place + 1 : place + 1 + MOST_TOLD]:
-        if _name(segment):
+        if _name(segment) or _heads_table(segment):
             continue
         defines = bool(segments[place].phrases) and bool(segments[place].phrases[0].flags & EQUALS)
-        return segment.label is None and any(_calls(segment.phrases, name, defined=defines) for name in names)
+        if segment.label is not None and not _begins_list(segment.label):
+            return False
+        called_by = names | beside if segment.label is not None else names
+        return any(_calls(segment.phrases, name, defined=defines) for name in called_by)
     return False
+
+
+def _heads_table(segment: Segment) -> bool:
+    """Whether it is no more than words, as the first line of a table has: `Rnd  Work  Sts`."""
+    words = all(
+        isinstance(phrase, Said | Then) or (isinstance(phrase, Rounds) and not phrase.every)
+        for phrase in segment.phrases
+    )
+    return segment.label is None and words
+
+
+def _told_beside(segments: list[Segment], place: int) -> set[int]:
+    """The names of the rounds that are told just before this one, and behind it."""
+    names = set[int]()
+    for way in (segments[max(0, place - MOST_TOLD) : place][::-1], segments[place + 1 : place + MOST_TOLD]):
+        for segment in way:
+            if not (name := _name(segment)):
+                break
+            names.add(name)
+    return names
+
+
+def _begins_list(label: Label) -> bool:
+    """Whether numbered rounds begin here, of which the one before is none: `Rnd 1: dec rnd`."""
+    return label.kind in ("numbered", "listed") and bool(label.spans) and label.spans[0].first.of(0) != SECOND
+
+
+SECOND: Final = 2
+"""The number of a round that may stand behind one without a number."""
 
 
 def _name(segment: Segment) -> int:

@@ -9,7 +9,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.language import say
-from roundwright.wording.reading.counted_down import counted_down, counts_others
+from roundwright.wording.reading.counted_down import BY_COUNTS_ALONE, counted_down, counts_others
 from roundwright.wording.reading.fabric_ways import in_colour, stripes
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.joining import joined
@@ -89,7 +89,8 @@ def candidates(segment: Segment) -> list[Candidate]:
     held = _held(seen)
     options = _work(seen, stated, label, segment)
     options.extend(_to_printed_count(options))
-    options.extend(counted_down(phrases, label))
+    by_counts = counted_down(phrases, label)
+    options.extend(by_counts)
     if not options and seen.counts and label is None:
         return _counted(seen, stated, segment)
     if not options and _goes_on_without_end(seen, segment):
@@ -102,7 +103,8 @@ def candidates(segment: Segment) -> list[Candidate]:
     if segment.troubles:
         trouble = segment.troubles[0]
         options = [replace(option, trouble=option.trouble or trouble) for option in options]
-    least = OF_NEEDLES if held and not stated else 0.2
+    gone_on = any(option.cost < BY_COUNTS_ALONE for option in by_counts)
+    least = OF_NEEDLES if held and not stated else OF_COUNTS * gone_on or 0.2
     options = [replace(option, per_needle=held) for option in options] if held else options
     options.append(_not_worked(seen, stated, label, least))
     return sorted(options, key=_cost)
@@ -165,6 +167,8 @@ _OTHER_NEEDLES: Final = frozenset(
 """Words behind them that put other numbers on the needles that are left: `16 on each needle, 15 on the fourth`."""
 OF_FURTHER: Final = 0.5
 """What it costs to work so many further rounds where they are told to be that many in all."""
+OF_COUNTS: Final = 0.6
+"""What it costs to pass over the counts to which a crown goes on."""
 OF_NEEDLES: Final = 6.0
 """What it costs to pass over the stitches that are said to be on each needle."""
 

@@ -10,13 +10,16 @@ from msgspec.structs import replace
 from roundwright.wording.reading.counted_down import leads_to_counts
 from roundwright.wording.reading.phrases import (
     Brackets,
+    Change,
     Continue,
     Count,
     Extent,
     Length,
     Markers,
+    Needlewise,
     Phrase,
     Rep,
+    Rounds,
     Said,
     Star,
     Stitches,
@@ -35,7 +38,7 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _to_end_joined(_counts_joined(_sections_joined(_gone_on_joined(segments))))
+    segments = _to_end_joined(_paces_joined(_counts_joined(_sections_joined(_gone_on_joined(segments)))))
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -132,6 +135,42 @@ def _counts_joined(segments: list[Segment]) -> list[Segment]:
     return made
 
 
+def _paces_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; a sentence that goes on to a count is one with that before, which says on which rounds.
+
+    `From here the decreases come in every round. Carry on till 10 sts are left.`
+    """
+    made: list[Segment] = []
+    for segment in segments:
+        if made and _sets_pace(made[-1]) and _goes_to_count(segment):
+            made[-1] = replace(
+                made[-1],
+                phrases=(*made[-1].phrases, *segment.phrases),
+                end=segment.end,
+                alone=True,
+                cuts=(Cut(1, (replace(made[-1], cuts=()), segment)),),
+            )
+        else:
+            made.append(segment)
+    return made
+
+
+def _sets_pace(segment: Segment) -> bool:
+    """Whether a sentence only says that stitches are decreased in every round, or in every other."""
+    every = [phrase for phrase in segment.phrases if isinstance(phrase, Rounds)]
+    changes = any(isinstance(phrase, Change) for phrase in segment.phrases)
+    silent = all(isinstance(phrase, Said | Then | Continue | Change | Rounds) for phrase in segment.phrases)
+    return segment.label is None and changes and silent and len(every) == 1 and every[0].every
+
+
+def _goes_to_count(segment: Segment) -> bool:
+    """Whether a sentence only says to go on until so many stitches are left: `Carry on till 10 sts are left`."""
+    begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, Said | Then)), None)
+    until = any(isinstance(phrase, Until) for phrase in segment.phrases)
+    silent = all(isinstance(phrase, Said | Then | Continue | Until) for phrase in segment.phrases)
+    return segment.label is None and until and silent and isinstance(begins, Continue)
+
+
 def _to_end_joined(segments: list[Segment]) -> list[Segment]:
     """The segments; parts of a sentence that goes on as before until some round are one where it is cut."""
     for place in range(len(segments) - 1):
@@ -154,6 +193,9 @@ def _in_sections(first: Segment, again: Segment) -> Segment | None:
     to_marker = any(isinstance(phrase, Extent) and phrase.marker for phrase in first.phrases)
     ended = any(isinstance(phrase, Times | Star | Count) for phrase in first.phrases)
     words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
+    if to_marker and not ended and _at_every_marker(again):
+        sections = Needlewise(again.start, again.start, 0)
+        return replace(first, phrases=(*first.phrases, sections, *words), end=again.end, alone=True, cuts=())
     match words:
         case [Rep(level=0), Times(more=False) as times, *behind] if to_marker and not ended:
             pass
@@ -165,6 +207,18 @@ def _in_sections(first: Segment, again: Segment) -> Segment | None:
     if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
         return None
     return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
+
+
+def _at_every_marker(segment: Segment) -> bool:
+    """Whether a sentence only says that the same is worked in every section: `Same again at every marker. (88)`."""
+    begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, Then)), None)
+    same = isinstance(begins, Said) and begins.text in ("same", "the", "and", "exactly") and _is_same(segment)
+    spoken = any(isinstance(phrase, Said) and phrase.text in _EVERY_MARKER for phrase in segment.phrases)
+    silent = all(isinstance(phrase, Said | Then | Count) or _is_count(phrase) for phrase in segment.phrases)
+    return segment.label is None and same and spoken and silent
+
+
+_EVERY_MARKER: Final = ("every marker", "each marker", "all the markers", "every other marker", "all markers")
 
 
 def _is_same(segment: Segment) -> bool:

@@ -214,6 +214,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             part = _Part([])
         sentence = of is None and coming.begins and coming.works and bool(phrase.flags & STOP)
         sentence = sentence or (part.worked and not part.open and _names_next(phrases, place))
+        sentence = sentence or (part.worked and not part.open and _shapes_thus(phrase, following))
+        sentence = sentence or (of is None and bool(phrase.flags & STOP) and _ends_decrease(part.phrases))
         if part.phrases and ((part.worked and _cuts(of, part, coming)) or sentence):
             carried = part.carried(phrase)
             if part.phrases:
@@ -223,6 +225,23 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part.phrases:
         rounds.append(part.phrases)
     return rounds
+
+
+def _ends_decrease(phrases: list[Phrase]) -> bool:
+    """Whether a decrease was told with its count, and no more: `Decrease again. (72)`."""
+    counted = len(phrases) > 1 and isinstance(phrases[-1], Brackets) and _counted(phrases[-1])
+    changes = any(isinstance(phrase, Change) for phrase in phrases)
+    return (
+        counted
+        and changes
+        and all(isinstance(phrase, Said | Change | Then | Fabric) for phrase in phrases[:-1])
+    )
+
+
+def _shapes_thus(phrase: Phrase, following: Phrase | None) -> bool:
+    """Whether a sentence begins that says how the crown goes on: `Decrease like this on every 2nd round`."""
+    thus = isinstance(following, Continue) and following.manner
+    return thus and isinstance(phrase, Change) and bool(phrase.flags & STOP)
 
 
 def _announces(phrases: list[Phrase]) -> bool:

@@ -336,6 +336,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     number = spans[-1].last.of(0) or 1
     if _numbers_labelled_line(lines, token):
         return _numbered(lines, start)
+    lines.place += _is_pattern_round(lines, token)
     if lines.kind() == "round" and not lines.flags(0) & (COLON | LINE):
         return _before_round(lines, start, token, spans)
     if (standing := read_parity(lines, lines.place, number)) and lines.kind() in ("and", "all", "each"):
@@ -356,6 +357,12 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
     return None
+
+
+def _is_pattern_round(lines: Lines, token: Token) -> bool:
+    """Whether ordinals number the rounds of a pattern: `1st patt rnd`, `6th and 7th pattern rounds`."""
+    pattern = lines.kind() == "pattern" and lines.kind(1) == "round" and lines.joined(0) and lines.joined(1)
+    return pattern and token.kind == "ordinal" and opens_line(lines, token)
 
 
 def _numbers_dec_round(lines: Lines, token: Token) -> bool:

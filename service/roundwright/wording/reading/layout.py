@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.by_size import (
     alternatives,
+    cells,
     of_size,
     with_counts_of_sizes,
     with_stitches_of_sizes,
@@ -24,6 +25,7 @@ from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.line_breaks import lines_of
 from roundwright.wording.reading.marker_sides import with_marker_sides
 from roundwright.wording.reading.needles import with_needles_joined
+from roundwright.wording.reading.numbered_paragraphs import called_paragraphs, with_paragraphs_as_steps
 from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
 from roundwright.wording.reading.parsing.lines import Lines
@@ -45,16 +47,30 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.round_names import (
     RoundNames,
+    letters_of_rounds,
     round_names,
+    with_letters_told,
     with_plain_rounds,
     with_round_names,
 )
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
-from roundwright.wording.reading.sizes import names_of, width_of
+from roundwright.wording.reading.sizes import headed_sizes, names_of, width_of
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, TAB, Token
+from roundwright.wording.reading.tokens import (
+    BLANK,
+    BULLET,
+    COLON,
+    COMMA,
+    DASH,
+    FULL,
+    LINE,
+    SEMI,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.told_lines import (
     MOST_IN_LINE,
     is_title,
@@ -64,7 +80,12 @@ from roundwright.wording.reading.told_lines import (
     tells,
 )
 from roundwright.wording.reading.tree import Evenly
-from roundwright.wording.reading.unfolding import unfolded, with_times_behind, without_count_before
+from roundwright.wording.reading.unfolding import (
+    unfolded,
+    with_times_behind,
+    with_turns_told,
+    without_count_before,
+)
 
 MOST_LINES: Final = 460
 """Lines of one text, more than a hat has rounds: a book of patterns is sent pattern by pattern."""
@@ -74,7 +95,9 @@ class Laid(Struct):
     """A text as it is laid out.
 
     - `segments`: in order; `cut`: where the text was cut short
-    - `names`: the columns of its sizes; `defined`, `short`: what it says its own words mean; `width`: its sizes
+    - `names`: the columns of its sizes; `width`: its sizes
+    - `defined`, `short`, `letters`: what it says its own words mean
+    - `called`: its numbered paragraphs, where some are worked again
     - `lines`: where each line begins; `around`: what holds for the line, as in `_Layout`; `flowing`: those lines
       that are paragraphs broken by width
     """
@@ -83,6 +106,8 @@ class Laid(Struct):
     names: Mapping[str, int]
     defined: Names
     short: RoundNames
+    letters: RoundNames
+    called: frozenset[str]
     width: int
     cut: int | None = None
     lines: list[int] = []
@@ -92,7 +117,8 @@ class Laid(Struct):
     def instead(self, place: int, tokens: list[Token]) -> list[Segment]:
         """The segments of other words in the line that stands at a place of the text."""
         line = max(0, bisect_right(self.lines, place) - 1)
-        tokens = with_round_names(with_plain_rounds(tokens), self.short)
+        tokens = with_letters_told(with_round_names(with_plain_rounds(tokens), self.short), self.letters)
+        tokens = with_paragraphs_as_steps(tokens, self.called)
         tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, self.defined)))
         if line in self.flowing:
             tokens[:-1] = flowing(tokens, Paragraph(0, len(tokens) - 1, sure=True))
@@ -107,12 +133,14 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_plain_rounds(without_ornaments(tokens))
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
+    letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)
+    tokens = with_paragraphs_as_steps(with_letters_told(tokens, letters), paragraphs_called)
     defined = definitions(tokens)
     tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, defined)))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
     layout = _Layout(tokens, names, [], width)
-    laid = Laid(layout.segments, names, defined, short, width)
+    laid = Laid(layout.segments, names, defined, short, letters, paragraphs_called, width)
     begin = 0
     for paragraph in (*paragraphs(tokens), None):
         stop = paragraph.begin if paragraph is not None else len(tokens) - 1
@@ -123,6 +151,10 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
             layout.read_paragraph(paragraph, laid)
             begin = paragraph.stop
     return laid
+
+
+MOST_IN_HEADING: Final = 7
+"""Words of a heading that names a part and its sizes."""
 
 
 class _Layout(Struct):
@@ -213,8 +245,10 @@ class _Layout(Struct):
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
         first, behind = self.tokens[begin], self.tokens[stop]
+        if self.names and self.opened and stop - begin <= MOST_IN_HEADING and self.heads_size(begin, stop):
+            return
         pieces = self.pieces(begin, stop)
-        if first.flags & BLANK:
+        if first.flags & BLANK and not self.is_below_sizes():
             self.sizes = ()
         scoped, self.sizes = _scoped(pieces, self.sizes)
         if not self.sizes and _heads_lines(self.tokens, begin, stop, scoped):
@@ -241,6 +275,25 @@ class _Layout(Struct):
             scoped[-1] = replace(scoped[-1], intro=True)
         self.segments.extend(with_sentences_joined([*map(with_finer_cuts, _in_sentences(scoped))]))
         self.heading = self.heading and not works
+
+    def is_below_sizes(self) -> bool:
+        """Whether the line before is the heading of a part that is for some sizes."""
+        last = self.segments[-1] if self.segments else None
+        alone = last is not None and last.heading and not last.phrases
+        return alone and last is not None and last.label is not None and bool(last.label.scope)
+
+    def heads_size(self, begin: int, stop: int) -> bool:
+        """Whether a line is the heading of a part that is for some sizes; the lines below are for them then."""
+        columns = headed_sizes(self.tokens, begin, stop, self.names)
+        if not columns or self.tokens[begin].flags & BULLET:
+            return False
+        some = len(set(columns)) < self.width
+        self.sizes = tuple(str(column + 1) for column in columns) if some else ()
+        start, end = self.tokens[begin].start, self.tokens[stop - 1].end
+        label_of_sizes = Label("sizes", start, sizes=self.sizes or None, scope=True)
+        self.segments.append(Segment(label_of_sizes, (), start, end, heading=True, under_notes=False))
+        self.under_notes, self.heading = False, True
+        return True
 
     def pieces(self, begin: int, stop: int) -> list[Segment]:
         """The segments of one line."""
@@ -284,14 +337,16 @@ class _Layout(Struct):
         of, phrases = with_others_alike(of, phrases)
         of = _without_every(of, phrases)
         phrases = with_times_behind(with_counts_of_sizes(of, phrases))
-        parts = alternatives(phrases, self.width)
+        parts = cells(phrases, self.width) or alternatives(phrases, self.width)
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)
         made: list[Segment] = []
         for place, part in enumerate(parts):
+            if not part:
+                continue
             label_of_size = of_size(of, part[0].start, (str(place + 1),))
             stop = parts[place + 1][0].start if place + 1 < len(parts) else end
-            begin = start if place == 0 else part[0].start
+            begin = part[0].start if made else start
             made.extend(
                 _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
             )
@@ -472,7 +527,7 @@ def _segments(
     round_label = None if of is not None and of.kind in ("sizes", "step") else of
     if round_label is None:
         phrases = with_rounds_in_turn(phrases)
-    parts = cut_rounds(round_label, unfolded(phrases))
+    parts = cut_rounds(round_label, unfolded(with_turns_told(round_label, phrases)))
     if of is None:
         parts = [*_with_leads_apart(parts)]
     troubles = tuple(lines.troubles)

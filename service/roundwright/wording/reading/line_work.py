@@ -14,7 +14,7 @@ from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.needles import MOST_NEEDLES
-from roundwright.wording.reading.phrases import CastOn, Count, Needlewise
+from roundwright.wording.reading.phrases import CastOn, Count, Every, Markers, Needlewise, PerPart
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import (
     FURTHER_DOWN,
@@ -353,6 +353,18 @@ class LineWork:
             needles=lane.needles,
         )  # fmt: skip
         raise FaultyError(fault, (lane.count, stated), WRONG_COUNT)
+
+    def counts_markers(self, stated: Stated, number: int) -> bool:
+        """Whether a bare number says how many markers were placed just before: `With that at the start it makes 8`."""
+        bare = any(isinstance(phrase, Count) and phrase.end == stated.end for phrase in self.segment.phrases)
+        if not bare or not self.place:
+            return False
+        return any(
+            self.lane.count == number * (phrase.number.of(self.column) or 0)
+            if isinstance(phrase, Every | PerPart)
+            else isinstance(phrase, Markers) and phrase.number.of(self.column) in (number, number - 1)
+            for phrase in self.desk.segments[self.place - 1].phrases
+        )
 
     def counts_rounds(self, stated: Stated, number: int) -> bool:
         """Whether a bare number says how many plain rounds were told just before, in this line or the one above."""

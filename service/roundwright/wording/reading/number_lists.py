@@ -8,7 +8,18 @@ from typing import Final
 
 from msgspec import Struct
 
-from roundwright.wording.reading.tokens import COMMA, LINE, SLASH, SPACE, TAB, Token
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    EQUALS,
+    LINE,
+    SEMI,
+    SLASH,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.tree import Number
 
 _NO_LIST_BEHIND: Final = frozenset(
@@ -80,6 +91,10 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(columns)
             place += width
             continue
+        if token.text in _LETTERS and (lettered := _lettered(tokens, place, width)):
+            made.append(lettered[0])
+            place = lettered[1]
+            continue
         if stop := _stop_of_short(tokens, place, width):
             made.append(_short(tokens, place, stop))
             place = stop
@@ -95,6 +110,40 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(token)
             place += 1
     return made
+
+
+def _lettered(tokens: list[Token], begin: int, width: int) -> tuple[Token, int] | None:
+    """The numbers behind the letters of sizes, made one, and where they end: `S 80, M 88, L 96`; None for others."""
+    values: list[int | None] = []
+    rank, place = -1, begin
+    numbers: list[Token] = []
+    while len(values) < width and place + 1 < len(tokens):
+        letter, counted = tokens[place], tokens[place + 1]
+        letters = _LETTERS.get(letter.text, -1)
+        parted = not values or bool(letter.flags & (COMMA | SEMI | SLASH))
+        if letters <= rank or not parted or (values and letter.flags & (LINE | STOP)):
+            return None
+        if (
+            counted.number is None
+            or len(counted.number.values) != 1
+            or counted.flags & ~(SPACE | COLON | EQUALS)
+        ):
+            return None
+        values.extend(counted.number.values)
+        numbers.append(counted)
+        rank, place = letters, place + 2
+        nouns = len(values) < width and place < len(tokens) and tokens[place].kind == "stitch_noun"
+        place += nouns and not tokens[place].flags & ~SPACE
+    if len(values) != width:
+        return None
+    first, last = numbers[0], numbers[-1]
+    text = " ".join([token.text for token in numbers])
+    number = Number(tuple(values), first.start, last.end)
+    return Token("number", text, tokens[begin].start, last.end, tokens[begin].flags, "", number), place
+
+
+_LETTERS: Final = {letters: rank for rank, letters in enumerate(("xs", "s", "m", "l", "xl", "xxl"))}
+"""Letters of sizes, from the smallest up (common practice)."""
 
 
 def _stop_of_short(tokens: list[Token], begin: int, width: int) -> int:

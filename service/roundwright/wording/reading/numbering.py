@@ -72,7 +72,9 @@ def place_markers(lane: Lane, candidate: Candidate) -> None:
     every = candidate.every
     if candidate.kind == "markers" and candidate.rounds is not None:
         every = candidate.rounds.of(lane.column) or 0
-    if 0 < candidate.sections <= MOST_MARKERS and lane.count % candidate.sections == 0:
+    if every and lane.count == every * (candidate.sections + 1):
+        lane.sections = (every,) * (lane.count // every)  # 3 more markers, with the first one 4
+    elif 0 < candidate.sections <= MOST_MARKERS and lane.count % candidate.sections == 0:
         lane.sections = (lane.count // candidate.sections,) * candidate.sections
     elif 0 < lane.count <= every * MOST_MARKERS and lane.count % every == 0:
         lane.sections = (every,) * (lane.count // every)
@@ -126,8 +128,8 @@ def _worked_in_turn(work: LineWork, numbers: int) -> bool:
     for turn in work.desk.segments[work.place + 1 : work.place + 1 + MOST_IN_TURN]:
         if turn.label is not None or not turn.phrases:
             return False
-        match turn.phrases[0], turn.phrases[-1]:
-            case (Again(start=start, last=last), Times(number=often)) if start == begin:
+        match turn.phrases[0], next((phrase for phrase in turn.phrases if isinstance(phrase, Times)), None):
+            case (Again(start=start, last=last), Times(number=often)) if start in (begin, begin - 1):
                 return last * (often.of(work.column) or 0) == numbers
     return False
 

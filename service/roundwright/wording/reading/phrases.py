@@ -82,9 +82,10 @@ class Extent(Phrase, frozen=True, gc=False):
 
 
 class Until(Phrase, frozen=True, gc=False):
-    """`until 8 sts remain`, `to 72 sts`."""
+    """`until 8 sts remain`, `to 72 sts`; `per` of `until each wedge has 2 sts`."""
 
     number: Number
+    per: bool = False
 
 
 class UntilRound(Phrase, frozen=True, gc=False):

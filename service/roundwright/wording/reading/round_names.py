@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SEMI, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import TOLD
 
 MOST_NAMES: Final = 20
@@ -75,6 +75,76 @@ def with_plain_rounds(tokens: list[Token]) -> list[Token]:
 
 _NOTHING: Final = frozenset(("nothing", "rest", "resting", "easy", "idle", "undecreased", "unshaped"))
 """Words by which a round is called in which nothing is shaped."""
+
+
+def letters_of_rounds(tokens: list[Token]) -> RoundNames:
+    """The letters under which rounds are told: `D (decrease): knit to ...`, `Round A: *k6, k2tog*`.
+
+    Each with the kind and the text of the word that it stands for, or of itself.
+    """
+    letters: RoundNames = {}
+    for place, token in enumerate(tokens[:-3]):
+        if len(token.text) != 1 or not token.text.isalpha() or len(letters) >= MOST_NAMES:
+            continue
+        behind = tokens[place + 1]
+        named = place > 0 and tokens[place - 1].kind == "round" and bool(tokens[place - 1].flags & LINE)
+        if named and behind.flags & (COLON | EQUALS) and "a" <= token.text <= "j":
+            letters[token.text] = (token.kind, token.text)
+        elif token.flags & LINE and (sort := _sort_in_bracket(tokens, place)):
+            letters[token.text] = (sort.kind, sort.text)
+    return letters
+
+
+def _sort_in_bracket(tokens: list[Token], place: int) -> Token | None:
+    """The word in the bracket behind a letter that says what its round is: `D (decrease):`; None where none does."""
+    bracket = tokens[place + 1 : place + 4]
+    if bracket[0].kind != "(" or bracket[1].kind not in _SORTS_OF_ROUNDS:
+        return None
+    stop = place + 3 + (bracket[2].kind == "round")
+    closed = stop + 1 < len(tokens) and tokens[stop].kind == ")"
+    return bracket[1] if closed and tokens[stop + 1].flags & (COLON | EQUALS | DASH) else None
+
+
+def with_letters_told(tokens: list[Token], letters: RoundNames) -> list[Token]:
+    """The tokens, with the letters of rounds told in full where they stand behind a number: `29  D  42`, `Rnd 3: A`."""
+    if not letters:
+        return tokens
+    made: list[Token] = []
+    place = 0
+    while place < len(tokens):
+        token = tokens[place]
+        kind, text = letters.get(token.text, ("", ""))
+        if text and text != token.text and token.flags & LINE and _sort_in_bracket(tokens, place):
+            made.append(replace(token, kind=kind, text=text, means=TOLD))
+            made.append(Token("round", "round", token.end, token.end, SPACE))
+            while tokens[place].kind != ")":
+                place += 1
+        elif text and place and _is_called(tokens, place):
+            if text == token.text:
+                made.append(Token("work", "work", token.start, token.start, token.flags))
+                made.append(Token("round", "round", token.start, token.start, SPACE))
+                made.append(replace(token, flags=SPACE))
+            else:
+                made.append(replace(token, kind=kind, text=text))
+                made.append(Token("round", "round", token.end, token.end, SPACE))
+        else:
+            made.append(token)
+        place += 1
+    return made
+
+
+def _is_called(tokens: list[Token], place: int) -> bool:
+    """Whether a letter says which round is worked: it stands alone behind the number of a round."""
+    before, behind = tokens[place - 1], tokens[place + 1] if place + 1 < len(tokens) else tokens[place]
+    if before.kind not in ("number", "range") or not (
+        before.flags & LINE or place == 1 or (place > 1 and tokens[place - 2].kind == "round")
+    ):
+        return False
+    alone = behind.kind == "(" or bool(behind.flags & (LINE | TAB | EQUALS | DASH | STOP))
+    if alone or behind.kind != "number" or not behind.flags & SPACE or place + 2 >= len(tokens):
+        return alone
+    ends = bool(tokens[place + 2].flags & (LINE | STOP))
+    return ends or (tokens[place + 2].kind == "stitch_noun" and not tokens[place + 2].flags & ~SPACE)
 
 
 def with_round_names(tokens: list[Token], short: RoundNames) -> list[Token]:

@@ -391,6 +391,13 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         step = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
         until = work.seen.untils[-1].number
         return [Candidate("round", work.cost + 0.4, last, until=until, step=step, stated=work.stated)]
+    if often := _often_on_every(work.seen):
+        step = max(rounds.step for rounds in work.seen.rounds if rounds.every)
+        return [
+            Candidate(
+                "round", work.cost, last, rounds=often.number, times=often, step=step, stated=work.stated
+            )
+        ]
     several = work.length or (work.number is not None and work.number.values != (1,))
     if not (work.seen.fabrics or several or not all(map(is_bare, work.stitches))):
         return [Candidate("round", work.cost, last, stated=work.stated)]
@@ -411,6 +418,13 @@ def _evenly(work: RoundWork) -> list[Candidate]:
     ]
     options.append(Candidate("round", work.cost + 0.4, last, stated=work.stated, how="evenly"))
     return options
+
+
+def _often_on_every(seen: Seen) -> Times | None:
+    """How often it is worked, in `dec 8 sts evenly every other rnd 5 times`; None where that is not said."""
+    every = [rounds for rounds in seen.rounds if rounds.every]
+    single = len(every) == len(seen.rounds) == len(seen.times) == 1
+    return seen.times[0] if single and not any(map(has_stitches, seen.work)) else None
 
 
 def _every_round_times(seen: Seen) -> Times | None:

@@ -19,6 +19,7 @@ from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
     DASH,
+    EMPTY,
     EQUALS,
     FULL,
     LINE,
@@ -158,6 +159,7 @@ _FLAGS: Final = {
     "/": SLASH,
 }
 
+_EMPTY_CELL: Final = re.compile(r"(?:[\t|]|   ) *[-–—] *(?:[\t|]| {5})")
 _gaps: dict[str, int] = {}
 
 
@@ -172,6 +174,8 @@ def _flags(gap: str) -> int:
         flags |= STOP | FULL
     if "   " in gap:
         flags |= TAB
+    if flags & TAB and flags & DASH and _EMPTY_CELL.search(gap):
+        flags |= EMPTY
     if gap and len(_gaps) < 4_096 and len(gap) < 16:
         _gaps[gap] = flags
     return flags

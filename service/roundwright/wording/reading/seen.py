@@ -323,6 +323,7 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
     """Keep a phrase in the list of its kind, or what it says of the whole segment."""
     if name := _LISTS.get(type(phrase)):
         getattr(seen, name).append(phrase)
+        seen.per = seen.per or (isinstance(phrase, Until) and phrase.per)
         return
     if isinstance(phrase, _ENDS):
         _keep_end(seen, phrase)

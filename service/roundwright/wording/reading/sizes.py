@@ -69,7 +69,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
     in_print = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
-    in_print = in_print or _without_comparisons(_before_size(tokens, width))
+    in_print = in_print or _without_comparisons(_before_size(tokens, width) or _casting_on(tokens, width))
     names |= {name: column for name, column in in_print.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
@@ -79,7 +79,8 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     persons = _in_print(
         {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}, width, falls=falls
     )
-    by_age = _BY_AGE if len(counts) == width == 2 and counts[0] != counts[1] else NO_NAMES
+    apart = width == 2 and not counts and sum(token.kind == "cast_on" for token in tokens) == width
+    by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
     return {**persons, **lines_of(tokens, width), **by_size, **by_place, **names}
@@ -98,6 +99,8 @@ def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: i
         parts = _parts(tokens, place + 1)
         if len(parts) == width - 1 and not _is_short_form(tokens, place, parts):
             _add(names, _head(tokens, place), [" ".join(part) for part in parts])
+        elif len(parts) > width - 1 and len(pairs := _paired_parts(tokens, place + 1)) == width - 1:
+            _add_paired(names, [_paired_head(tokens, place), *pairs])
     elif token.text in AGES:
         _add_ages(names, tokens, place, width)
     elif token.flags & SLASH and (listed := _slashed(tokens, place, width)):
@@ -109,6 +112,55 @@ def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: i
         parts = _parts(tokens, place + (token.kind == "size"), width)
         if len(parts) == width:
             _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
+
+
+def _paired_parts(tokens: list[Token], begin: int) -> list[list[str]]:
+    """The words between commas up to the bracket, those with a slash between joined by it: `(Adult Medium/Large)`."""
+    stop = next(
+        (at for at in range(begin, min(begin + MOST_TOKENS, len(tokens))) if tokens[at].kind == ")"), 0
+    )
+    parts: list[list[str]] = []
+    for token in tokens[begin:stop]:
+        if token.flags & (COMMA | SEMI) or token.text == "or" or not parts:
+            parts.append([])
+        _join(parts[-1], token)
+    return parts
+
+
+def _paired_head(tokens: list[Token], place: int) -> list[str]:
+    """The words of the first size before the bracket, those with a slash between joined by it: `Youth/Adult Small`."""
+    begin = place
+    while begin > max(0, place - MOST_OF_HEAD) and tokens[begin - 1].kind not in ("(", ")", "size", "unit"):
+        begin -= 1
+        if tokens[begin].flags & (LINE | COLON | STOP | COMMA | DASH | SEMI):
+            break
+    words: list[str] = []
+    for token in tokens[begin:place]:
+        _join(words, token)
+    return words
+
+
+def _join(words: list[str], token: Token) -> None:
+    """Add a word, to the one before where a slash joins them."""
+    if words and token.flags & SLASH:
+        words[-1] = f"{words[-1]}/{token.text}"
+    else:
+        words.append(token.text)
+
+
+def _add_paired(names: dict[str, int], sizes: list[list[str]]) -> None:
+    """Add the names of sizes in several words: all of them, and those pairs of one that no other size has."""
+    if not all(words and any(map(str.isalpha, "".join(words))) for words in sizes):
+        return
+    for column, words in enumerate(sizes):
+        names.setdefault(" ".join(words), column)
+        for word in words:
+            if "/" in word and sum(word in others for others in sizes) == 1:
+                names.setdefault(word, column)
+
+
+MOST_OF_HEAD: Final = 4
+"""Words of the name of a first size."""
 
 
 class _Described(Struct, frozen=True):
@@ -186,6 +238,46 @@ def _before_size(tokens: list[Token], width: int) -> dict[str, int]:
         if column + 1 == width:
             return made
     return {}
+
+
+def _casting_on(tokens: list[Token], width: int) -> dict[str, int]:
+    """`Size A: cast on 100. Size B: cast on 110.`: sizes that cast on one after the other; empty where they do not."""
+    made: dict[str, int] = {}
+    for place in range(len(tokens)):
+        if tokens[place].kind != "cast_on":
+            continue
+        if not made and (listed := _listed_behind_cast_on(tokens, place + 1, width)):
+            return {name: column for column, name in enumerate(listed)}
+        if place < FEWEST_BEFORE or not tokens[place].flags & COLON:
+            continue
+        name, size = tokens[place - 1], tokens[place - 2]
+        if size.kind == "size" and name.text.isalpha() and not name.flags & ~SPACE:
+            made.setdefault(name.text, len(made))
+    return made if len(made) == width else {}
+
+
+FEWEST_BEFORE: Final = 2
+"""Words of `Size A`."""
+
+
+def _listed_behind_cast_on(tokens: list[Token], begin: int, width: int) -> list[str]:
+    """The names in `Cast on: Robin 80, Wren 88` or `Cast on 80 for the Fern, 88 for the Moss`; empty for others."""
+    names: list[str] = []
+    words = [token for token in tokens[begin : begin + MOST_TOKENS] if token.kind not in _IN_CAST_ON]
+    behind = bool(words) and words[0].kind == "number"
+    for first, second in zip(words[::2], words[1::2], strict=False):
+        number, name = (first, second) if behind else (second, first)
+        parted = bool(names) <= bool(first.flags & COMMA)
+        if number.kind != "number" or name.kind != "word" or second.flags & COMMA or not parted:
+            break
+        names.append(name.text)
+        if len(names) == width:
+            break
+    return names if len(set(names)) == width and all(map(str.isalpha, names)) else []
+
+
+_IN_CAST_ON: Final = frozenset(("stitch_noun", "for", "", "and", "size"))
+"""Words between the names and the numbers of sizes that cast on."""
 
 
 def _without_comparisons(names: dict[str, int]) -> dict[str, int]:
@@ -452,6 +544,49 @@ def columns_of(
             return None
         columns.extend(named)
     return tuple(columns) or None
+
+
+def headed_sizes(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
+    """The columns of the sizes of a heading that names a part beside them; empty where it names none.
+
+    `Crown for size Small`, `Decreases, large size`, `Large crown`; `Size A` alone is one as well.
+    """
+    words = [token for token in tokens[begin:stop] if token.text not in _OF_PARTS]
+    sized = any(token.kind == "size" for token in words)
+    named = [
+        token
+        for token in words
+        if token.kind not in _AROUND_NAMES or (len(token.text) == 1 and token.text in names)
+    ]
+    spoken = any(token.text in _IN_SENTENCES for token in words)
+    if spoken or not named or (len(words) == stop - begin and not (sized and len(named) == 1)):
+        return ()
+    columns = columns_of(words, 0, len(words), with_letters(names) if sized else names)
+    alone = len(words) == stop - begin
+    return () if columns is None or (alone and len(columns) == _width(names)) else columns
+
+
+_IN_SENTENCES: Final = frozenset(("in", "with", "to", "from", "until", "as", "is", "are", "at", "on", "of"))
+"""Words that are in no heading: `Shape the crown in rust`."""
+_AROUND_NAMES: Final = frozenset(("size", "only", "for", "", "(", ")"))
+_OF_PARTS: Final = frozenset(
+    (
+        *(
+            "crown",
+            "top",
+            "brim",
+            "body",
+            "ribbing",
+            "shape",
+            "shaping",
+            "decreases",
+            "decreasing",
+            "decrease",
+        ),
+        *("dec", "decs", "crowns", "decreasings", "shapings", "instructions"),
+    )
+)
+"""Words of a heading that name a part of the hat."""
 
 
 def names_all(tokens: list[Token], begin: int, stop: int) -> bool:

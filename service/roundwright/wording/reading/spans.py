@@ -124,7 +124,8 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
     if spans and token.flags & DASH:
         if lines.names and token.flags & SPACE and lines.text_of(1) in AGES:
             return 0  # Rnd 1 - 3 months only
-        counts = kind in _COUNTED_BEHIND_DASH and token.kind != "ordinal"
+        decreases = kind in ("decrease", "increase") and lines.token(1).text.endswith("s") and not plural
+        counts = (kind in _COUNTED_BEHIND_DASH or decreases) and token.kind != "ordinal"
         worked = plural and kind in ("knit", "purl")  # Rounds 1 - 16 knit
         if counts and token.flags & SPACE and not flags & COLON and not worked:
             return 0

@@ -37,6 +37,8 @@ from roundwright.wording.reading.tree import (
 
 def tells_of_all(seen: Seen) -> bool:
     """Whether it is told of the whole hat, or told not to be worked: `rib k9, p3 throughout`, `no plain rounds`."""
+    if _says_meaning(seen):
+        return True
     if seen.agains or seen.untils or seen.evenly:
         return False
     if _tells_of_rounds(seen):
@@ -63,6 +65,19 @@ def tells_of_all(seen: Seen) -> bool:
         is_shaping(phrase) or isinstance(phrase, Brackets) for phrase in seen.work
     )
     return throughout or (denied and bool(seen.rounds or seen.fabrics))
+
+
+def _says_meaning(seen: Seen) -> bool:
+    """Whether it is told what a stitch is: `"Knit 2 together" means: put your needle through two stitches`."""
+    stitches = False
+    for phrase in seen.order:
+        if stitches and isinstance(phrase, Said) and phrase.text in _MEANS:
+            return not any(count.sure for count in seen.counts)
+        stitches = isinstance(phrase, Stitches) and not is_bare(phrase)
+    return False
+
+
+_MEANS: Final = frozenset(("means", "mean"))
 
 
 def _tells_of_rounds(seen: Seen) -> bool:
@@ -131,12 +146,22 @@ def introduces(seen: Seen, segment: Segment) -> bool:
         return True  # `work as follows, keeping to the rib of k8, p5:`
     if segment.intro and seen.work and all(isinstance(phrase, Brackets) for phrase in seen.work):
         return not (seen.rounds or seen.counts or seen.times or seen.agains or seen.untils)
+    if segment.intro and seen.agains and _names_sorts(seen):
+        return True  # `Then it's decrease rounds only, no more plain rounds:`
     thus = bool(seen.fabrics) and any(phrase.manner for phrase in seen.continues)
     if seen.agains or seen.untils or (seen.changes and not segment.intro) or not (segment.intro or thus):
         return False
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
     ) and all(isinstance(phrase, _REPEATS) or is_bare(phrase) for phrase in seen.work)
+
+
+def _names_sorts(seen: Seen) -> bool:
+    """Whether it is only said what sort of rounds are told below, and not how many."""
+    names = [name for again in seen.agains for name in (again.named or (1,))]
+    ends = seen.untils or seen.times or seen.lengths or seen.counts or seen.until_round
+    single = any(not rounds.every for rounds in seen.rounds)
+    return all(name < 0 for name in names) and not (ends or single or seen.work or seen.evenly)
 
 
 def _announces(seen: Seen) -> bool:

@@ -7,7 +7,7 @@ from roundwright.language import say
 from roundwright.wording.reading.glossary import defines, gauge, is_glossary, numbered_title, title
 from roundwright.wording.reading.line_breaks import begins_round
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, SEMI, STOP, TAB, Token
 
 MOST_IN_LINE: Final = 400
 """Words of one line: several times what anybody prints."""
@@ -20,7 +20,7 @@ def tells(tokens: list[Token], begin: int, stop: int) -> bool:
     own = _behind_heading(tokens, begin, stop)
     if own > begin and _defines_cable(tokens, own, stop):
         return True
-    if is_glossary(tokens, begin, stop):
+    if is_glossary(tokens, begin, stop) or _heads_table(tokens, begin, stop):
         return True
     return defines(tokens, begin, stop) or gauge(tokens, begin, stop) or _short_for(tokens, begin, stop)
 
@@ -36,6 +36,21 @@ def naming_sentence(tokens: list[Token], begin: int, stop: int) -> tuple[int, in
     first = next((place for place in range(name, begin, -1) if tokens[place].flags & (FULL | SEMI)), begin)
     behind = range(name + 1, stop)
     return first, next((place for place in behind if tokens[place].flags & (FULL | SEMI)), stop)
+
+
+def _heads_table(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line has no more than the words above the columns of a table: `Rnd   Work   Sts`."""
+    if tokens[begin].kind != "round" or not 1 < stop - begin <= MOST_IN_HEAD:
+        return False
+    columns = any(token.flags & TAB for token in tokens[begin + 1 : stop])
+    return columns and not any(token.kind in _IN_ROWS for token in tokens[begin + 1 : stop])
+
+
+MOST_IN_HEAD: Final = 12
+"""Words above the columns of a table."""
+_IN_ROWS: Final = frozenset(
+    ("number", "range", "knit", "purl", "stitch", "stars", "plain", "decrease", "ordinal", "even")
+)
 
 
 def _behind_heading(tokens: list[Token], begin: int, stop: int) -> int:

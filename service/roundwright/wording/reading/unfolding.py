@@ -6,6 +6,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.in_parts import with_ends_of_parts
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -59,7 +60,7 @@ def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
 
 MOST_OF_NAME: Final = 7
 """Phrases before a colon that name a round."""
-_IN_NAME: Final = (Stitches, Said, Times, Count)
+_IN_NAME: Final = (Stitches, Said, Times, Count, Fabric)
 
 
 def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
@@ -200,6 +201,35 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
         else:
             made.append(phrase)
     return made
+
+
+def with_turns_told(of: Label | None, phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases, with rounds in turn told as often as the numbers ask: `Rnds 1-6: purl 1 rnd, knit 1 rnd`."""
+    if of is None or of.kind != "numbered" or len(of.spans) != 1 or not phrases or not is_bare(phrases[0]):
+        return phrases
+    numbers = (of.spans[0].last.of(0) or 0) - (of.spans[0].first.of(0) or 0) + 1
+    stop = in_turn = verbs = 0
+    while stop + 1 < len(phrases) and is_bare(phrases[stop]):
+        rounds = phrases[stop + 1]
+        if not isinstance(rounds, Rounds) or rounds.every or rounds.more or len(rounds.number.values) != 1:
+            break
+        in_turn += rounds.number.of(0) or 0
+        verbs += 1
+        stop += 2
+        if stop < len(phrases) and isinstance(phrases[stop], Then | Said) and not phrases[stop].flags & STOP:
+            stop += stop + 1 < len(phrases) and is_bare(phrases[stop + 1])
+    if verbs < FEWEST_IN_TURN or numbers < in_turn or numbers % in_turn:
+        return phrases
+    if any(isinstance(phrase, Times | Rounds | Stitches | Again) for phrase in phrases[stop:]):
+        return phrases
+    first, last = phrases[0], phrases[stop - 1]
+    number = Number((numbers // in_turn,), last.end, last.end)
+    inside = Brackets(first.start, last.end, first.flags, tuple(phrases[:stop]))
+    return [inside, Times(last.end, last.end, 0, number), *phrases[stop:]]
+
+
+FEWEST_IN_TURN: Final = 2
+"""Sorts of rounds that are worked in turn."""
 
 
 def _without_stitches_used(phrases: list[Phrase]) -> list[Phrase]:

@@ -11,6 +11,7 @@ from roundwright.wording.proofreading import messages
 from roundwright.wording.proofreading.editorial.sheet import Printed, Sheet
 from roundwright.wording.proofreading.findings import Finding
 from roundwright.wording.reading.tree import Stitch, walk
+from roundwright.wording.reading.vocabulary import vocabulary
 
 _SECTION: Final = re.compile(r"^\W{0,8}abbreviations?\b", re.IGNORECASE)
 _ENTRY: Final = re.compile(
@@ -28,12 +29,24 @@ def _section(sheet: Sheet) -> list[Printed]:
     for printed in sheet.lines:
         if section:
             apart = printed.line.line > section[-1].line.line + 1 and len(section) > 1
+            apart = apart or _heads_other(printed.text)
             if apart or printed.line.kind not in ("prose", "heading") or not _ENTRY.search(printed.text):
                 break
             section.append(printed)
         elif _SECTION.match(printed.text):
             section.append(printed)
     return section
+
+
+def _heads_other(line: str) -> bool:
+    """Whether a line begins with what else is told before the rounds: `Tension: 26 sts`, `Yarn: 50 g`."""
+    word = re.match(r"\s{0,8}([a-z]{3,12})\s{0,3}:", line.lower())
+    kind, _ = (vocabulary("en").words.get(word[1]) if word else None) or ("", "")
+    return kind in _TOLD
+
+
+_TOLD: Final = frozenset(("told", "yarn", "needle", "size"))
+"""Kinds of the words that head what is told before the rounds."""
 
 
 def _explained(section: list[Printed]) -> dict[str, int]:

@@ -131,7 +131,21 @@ class AgainReader(SequenceReader):
                 return None
             return Again(*self.take(self.in_turn(count)), last=last)
         plural = self.token(count).text.endswith("s") and count == begun
-        return Again(*self.take(count + 1), last=2 if plural else last)
+        return Again(*self.take(self.told_singly(count + 1)), last=2 if plural else last)
+
+    def told_singly(self, ahead: int) -> int:
+        """Behind rounds told one by one: `those two rounds, one decrease and one plain, over and over`."""
+        behind, alone = ahead, 0
+        while self.text_of(behind) in ("one", "a", "an", "the") or (alone and self.kind(behind) == "and"):
+            if self.kind(behind) == "and":
+                behind += 1
+                continue
+            if self.kind(behind + 1) not in _TOLD_SINGLY:
+                return ahead
+            behind += 2 + (self.kind(behind + 2) == "round")
+            alone += 1
+        ends = self.ends_at(behind) or self.kind(behind) in _BEHIND_LAST
+        return behind if alone > 1 and self.flags(ahead) & (COMMA | DASH) and ends else ahead
 
     def in_turn(self, ahead: int) -> int:
         """Behind words that say that rounds are worked one after the other: `these two by turns until`."""
@@ -189,7 +203,12 @@ class AgainReader(SequenceReader):
             return False
         while ahead < limit and self.kind(ahead) in ("ordinal", "number", "range", "and", "to"):
             ahead += 1
-        return self.kind(ahead) == "round" and self.kind(ahead - 1) in ("ordinal", "range")
+        ends = self.kind(ahead - 1) in ("ordinal", "range")
+        return ends and self.kind(self.of_pattern(ahead)) == "round"
+
+    def of_pattern(self, ahead: int) -> int:
+        """Behind the word for the pattern whose rounds these are: `1st and 2nd patt rnds`."""
+        return ahead + (self.kind(ahead) == "pattern" and self.kind(ahead + 1) == "round")
 
     def named(self, ahead: int) -> Phrase | None:
         """The numbers of the rounds: `rnds 1 and 2`, `1st and 2nd rows`, `rnds 1-4`."""
@@ -200,6 +219,7 @@ class AgainReader(SequenceReader):
         if first and self.kind(place) == "round" and self.kind(place + 1) != "number" and self.joined(place):
             return None  # knit in the round 20 rds
         if not first:
+            place = self.of_pattern(place)
             if self.kind(place) != "round":
                 return None
             place += 1
@@ -296,8 +316,8 @@ class AgainReader(SequenceReader):
 
     def repeat(self) -> Phrase:
         """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
-        if self.token(1).text in ("is", "are"):
-            return self.only_words(2)  # `the 8-st repeat is worked 10 times`
+        if words := self.across(self.skip(1)) or 2 * (self.text_of(1) in _NOT_REPEATED):
+            return self.only_words(words)
         ahead = 1 if self.letter(1) and self.is_lettered(2) else self.skip(1)
         onward = self.from_there(ahead + 1) if self.kind(ahead) == "from" else None
         again = onward or self.them_again(ahead) or self.again_from(ahead) or self.numbers_alone(ahead)
@@ -363,6 +383,17 @@ class AgainReader(SequenceReader):
             return None
         return Again(*self.take(stop + 1), last=number.of(0) or 1, work=counted)
 
+    def across(self, ahead: int) -> int:
+        """Where `repeat the 8-st motif 13 times around` ends, which works nothing itself; 0 where it does not begin."""
+        if self.kind(ahead) != "number" or self.kind(ahead + 1) != "stitch_noun":
+            return 0
+        noun = self.text_of(ahead + 2) in ("motif", "motifs") or self.kind(ahead + 2) in ("pattern", "repeat")
+        often = self.kind(ahead + 3) == "number" and self.kind(ahead + 4) == "times"
+        if not noun or not (often or self.kind(ahead + 3) in ("around", "across")):
+            return 0
+        stop = ahead + (5 if often else 4)
+        return stop + (self.kind(stop) == "around" or self.text_of(stop) == "across")
+
     def over_chart(self, ahead: int) -> Phrase | None:
         """How often so many stitches of a chart are worked: `repeating the 12 sts ten times`; else None."""
         kinds = [self.kind(ahead + place) for place in range(4)]
@@ -378,6 +409,8 @@ class AgainReader(SequenceReader):
 
     def work(self) -> Phrase:
         """`work those 4 rounds`, `do rounds 5-6 again`; `as you work the first round` works nothing."""
+        if words := self.across(self.skip(1)):
+            return self.only_words(words)
         return self.told_while() or self.worked()
 
     def told_while(self) -> Phrase | None:
@@ -559,6 +592,10 @@ class AgainReader(SequenceReader):
         if self.kind(ahead) in ("ordinal", "number") and self.flags(ahead + 1) & STOP and self.joined(ahead):
             number = self.token(ahead).number or ONE
             return Again(*self.take(ahead + 1), (number.of(0) or 0,), work=True)
+        pair = self.kind(ahead + 1) in ("and", "to") and self.kind(ahead + 2) == "ordinal"
+        if self.kind(ahead) == "ordinal" and pair and self.ends_at(ahead + 3):
+            place, numbers = self.round_numbers(ahead)
+            return Again(*self.take(place), tuple(numbers), work=True)  # as 1st and 2nd
         if self.kind(ahead) == "ordinal" and self.kind(ahead + 1) != "round" and self.ends_at(ahead + 1):
             number = self.token(ahead).number or ONE
             return Again(*self.take(ahead + 1), (number.of(0) or 0,), work=True)  # as 15th
@@ -576,6 +613,7 @@ class AgainReader(SequenceReader):
                 ahead += 1
             return self.only_words(ahead)  # `Rnds 8 to 14: ... Rnd 14 is simply *ssk*`
         spoken = before is not None and (before.text in ("from", "at") or self.is_named_in())
+        spoken = spoken or self.has_markers_placed(2)
         if spoken and self.kind(1) == "number":
             return self.only_words(2)  # `from round 9 we decrease in each round`
         if (
@@ -616,6 +654,14 @@ class AgainReader(SequenceReader):
         ):
             return Extent(*self.take(1), NOTHING)  # k2tog round
         return self.with_decreases() or self.only_words(1)
+
+    def has_markers_placed(self, ahead: int) -> bool:
+        """Whether it is told in which round, told before, markers are placed: `In round 28, place a marker`."""
+        within = self.place > 0 and self.tokens[self.place - 1].text in ("in", "on", "during")
+        ahead += self.kind(ahead) == "" and self.joined(ahead)
+        return within and (
+            self.kind(ahead) in ("place", "marker") or self.text_of(ahead) in ("place", "put", "mark")
+        )
 
     def is_named_in(self) -> bool:
         """Whether something is told to be in this round: `the length of yarn in round 43`."""
@@ -719,6 +765,10 @@ MOST_BEFORE_THEM: Final = 12
 """Words between the number of some rounds and `work them`."""
 _BEHIND_LETTER: Final = ("only", "often", "again", "more", "until")
 """What stands behind the letter of a round that is worked: `work A only`."""
+_NOT_REPEATED: Final = frozenset(("is", "are", "what", "whatever"))
+"""Words behind `repeat` that repeat nothing: `the 8-st repeat is worked 10 times`, `repeat what your column says`."""
+_TOLD_SINGLY: Final = ("decrease", "increase", "plain", "even", "knit")
+"""What a round of several is, told one by one."""
 _BEHIND_LAST: Final = ("number", "often", "more", "until", "total")
 """What stands behind `these two` where they are rounds."""
 _IN_TURN: Final = frozenset(

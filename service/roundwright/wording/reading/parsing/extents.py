@@ -97,6 +97,10 @@ MOST_OF_FABRIC: Final = 6
 
 _THIS: Final = frozenset(("the", "this", "whole"))
 _IS: Final = frozenset(("is", "has been"))
+_PARTS_OF_EACH: Final = frozenset(
+    ("wedge", "part", "petal", "panel", "gusset", "quarter", "segment", "section")
+)
+"""What a part of a round is called, of which each has so many stitches."""
 _ALL_DONE: Final = frozenset(("finished", "done", "complete", "completed", "over", "full"))
 """How it is said that a round is worked to its end."""
 
@@ -287,6 +291,8 @@ class ExtentReader(NumberReader):
         if self.kind(count) in ("stitch_noun", "edge"):
             count += 1
         marker = False
+        if every := self.before_each_marker(count):
+            return Extent(*self.take(every), number, marker=True, every=True)
         if self.kind(count) == "before" and self.kind(self.skip(count + 1)) in (
             "marker",
             "make",
@@ -306,6 +312,14 @@ class ExtentReader(NumberReader):
         elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
             count, marker = count + 2, True
         return Extent(*self.take(count), number, marker)
+
+    def before_each_marker(self, ahead: int) -> int:
+        """The words up to the end of `before each marker`; 0 where others stand there."""
+        behind = self.skip(ahead + 1)
+        marker = self.skip(behind + 1)
+        if self.kind(ahead) != "before" or self.kind(behind) != "each":
+            return 0
+        return marker + 1 if self.kind(marker) in ("marker", "place") else 0
 
     def to_length(self, ahead: int) -> Phrase | None:
         """`until 13 / 16 / 20 cm`, `till it's six and a half`; None where it is no length."""
@@ -351,6 +365,9 @@ class ExtentReader(NumberReader):
     def until_left(self, ahead: int, count: int, number: Number) -> Phrase:
         """`until 8 sts rem`, `until 2 sts remain before the marker`, `until 2 sts are left on this needle`."""
         at = self.skip(count + 2)
+        if self.kind(count + 1) == "before":
+            while self.kind(at) in ("next", "ordinal", "each") and self.joined(at):
+                at = self.skip(at + 1)
         if self.kind(count + 1) == "before" and self.kind(at) == "marker":
             return Extent(*self.take(at + 1), number, marker=True)
         if needle := self.on_this_needle(self.place + ahead, number):
@@ -523,7 +540,16 @@ class ExtentReader(NumberReader):
             )  # until 2 sts are left before the marker
         if needle := self.on_this_needle(place, number):
             return Extent(*self.take(needle), number, marker=True)
-        return Until(*self.take(stop - self.place), number)
+        per = self.speaks_of_each(place)
+        return Until(*self.take(stop - self.place), number, per)
+
+    def speaks_of_each(self, place: int) -> bool:
+        """Whether the count before this place is that of every part: `until each wedge has 1 stitch`."""
+        for at in range(self.place + 1, place - 1):
+            if self.tokens[at].kind == "each":
+                part = self.tokens[at + 1]
+                return part.kind in ("section", "needle") or part.text in _PARTS_OF_EACH
+        return False
 
     def on_this_needle(self, place: int, number: Number) -> int:
         """The words up to `till only two are left on that needle`, where it is knitted so far; 0 for anything else."""
@@ -660,4 +686,5 @@ class ExtentReader(NumberReader):
 
     def every_round(self) -> Phrase:
         """`no more plain rounds`."""
-        return Rounds(*self.take(1), ONE, every=True, step=1)
+        words = 2 if self.text_of(0) == "no more plain" and self.kind(1) == "round" and self.joined(1) else 1
+        return Rounds(*self.take(words), ONE, every=True, step=1)

@@ -25,6 +25,7 @@ from roundwright.wording.reading.phrases import (
     Odd,
     Partly,
     Phrase,
+    Rep,
     Rounds,
     Said,
     Stitches,
@@ -73,6 +74,8 @@ class Lines(ExtentReader):
             return every
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends
+        if token.text == "just" and self.text_of(1) in _JUST_DONE and (ends := self.finishing()):
+            return ends  # until you're down to 48 stitches and have just done a plain round
         if token.text == "c" and (cable := self.dotted_cable()):
             return cable
         if token.text in _CROSSED and (crossed := self.crossed()):
@@ -108,6 +111,8 @@ class Lines(ExtentReader):
         plain = ahead
         while self.kind(ahead) in ("plain", "even", "knit", "between") and self.joined(ahead):
             ahead += 1
+        if self.kind(ahead) == "step" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1):
+            return self.only_words(ahead + 2)  # leave out step 4 and decrease in every round
         if ahead == plain or self.kind(ahead) != "round" or not self.joined(ahead):
             return None
         ahead += 1
@@ -401,7 +406,23 @@ class Lines(ExtentReader):
             return often
         if self.text_of(1) == "so" and self.joined(1) and not self.flags(1) & COMMA and self.ends_at(2):
             return Continue(*self.take(2), manner=True)
-        return Continue(*self.take(1))
+        return self.goes_around() or Continue(*self.take(1))
+
+    def goes_around(self) -> Phrase | None:
+        """`continue this pattern around the hat`: what was told of the round before is repeated; else None."""
+        pointed = self.kind(1) == "these" or self.text_of(1) in ("this", "that")
+        ahead = 3 + (self.kind(3) in ("", "all"))
+        far = self.kind(ahead) in ("around", "end") or (
+            self.kind(3) == "to" and self.kind(self.skip(4)) == "end"
+        )
+        if (
+            not pointed
+            or self.text_of(2) not in ("pattern", "sequence", "repeat")
+            or not far
+            or not self.joined(3)
+        ):
+            return None
+        return Rep(*self.take(3)) if self.flags(0) & STOP else None
 
     def gone_on_often(self) -> Phrase | None:
         """`go on like that until you've done it 8 times` behind stitches of its sentence; else None."""
@@ -697,6 +718,7 @@ _COMES: Final = frozenset(
 )
 """What stands before `after a decrease round` where that tells how rounds end."""
 _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
+_JUST_DONE: Final = frozenset(("done", "worked", "knit", "knitted", "finished", "completed"))
 _COUNTED_BEHIND_CHART: Final = ("times", "round", "often", "more", "stitch_noun", "total")
 """What stands behind a number that is not that of the chart before it: `the chart 4 times`."""
 _CROSSED: Final = frozenset(("cross", "cable", "twist"))

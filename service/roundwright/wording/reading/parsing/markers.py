@@ -38,8 +38,9 @@ class MarkerReader(AgainReader):
         if marked := self.marked(self.skip(1)):
             return marked
         start, end, flags = self.take(1)
-        if self.kind() == "after" and self.kind(1) == "each":
-            self.place += 1
+        where = 1 + (self.text_of(0) in ("on", "in", "down"))
+        if self.kind(where - 1) == "after" and self.kind(where) == "each" and self.joined(0):
+            self.place += where  # put a marker on after every 11 sts
         if self.kind() == "each" and self.kind(1) == "number":
             number = self.token(1).number or ONE
             count = 3 if self.kind(2) == "stitch_noun" else 2

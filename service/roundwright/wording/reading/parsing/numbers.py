@@ -290,6 +290,14 @@ class NumberReader(ColourReader):
         )
         return PerPart(*self.take(2), number) if ends else None
 
+    def in_all(self, number: Number) -> Phrase:
+        """`56 in all`; `at every marker, six in all` are markers."""
+        placed = self.place > 1 and self.tokens[self.place - 1].kind in ("marker", "section")
+        start, end, flags = self.take(2)
+        if placed and flags & (COMMA | DASH):
+            return Markers(start, end, flags, number)
+        return Count(start, end, flags, number)
+
     def markers(self, number: Number) -> Phrase:
         """`8 markers`; `1 m` may be anything."""
         start, end, flags = self.take(2)
@@ -370,6 +378,8 @@ class NumberReader(ColourReader):
         """`3 more rnds`, `3 more times`, `1 more st between decreases`."""
         if self.kind(2) == "times":
             return self.times(number)
+        if self.kind(2) in ("marker", "place") and self.joined(2):
+            return Markers(*self.take(3), number)  # and 3 more markers
         if self.text_of(2) in REPEATS and self.joined(2) and self.tokens[self.place - 1].kind == "work":
             return Times(*self.take(3), number, more=True)
         ends = self.place + 2 >= self.stop or bool(self.flags(2) & STOP)
@@ -417,6 +427,8 @@ class NumberReader(ColourReader):
             )  # in the midst of a list that is none
         ahead = 1
         values = list(cast("Number", self.token().number).values)
+        if len(values) > 1 and len(cast("Number", self.token(1).number).values) == len(values):
+            return self.bare_number(cast("Number", self.token().number))  # 40 (50), 30 (40), 20 (30) sts
         while (
             self.kind(ahead) == "number"
             and self.flags(ahead) & COMMA
@@ -585,6 +597,8 @@ class NumberReader(ColourReader):
             return self.only_words(ahead + 2)  # the last two stitches of every 14
         if self.is_of_parts():
             return PerPart(*self.take(2), number)
+        if kind == "between" and self.is_between_markers(ahead + 1):
+            return PerPart(*self.take(ahead + 2), number)
         if kind == "to" and self.kind(needle := self.skip(ahead + 1)) == "needle" and self.joined(needle):
             return PerPart(*self.take(needle + 1), number, needle=True)  # 24 stitches to a needle
         if not (
@@ -604,6 +618,15 @@ class NumberReader(ColourReader):
             stop += 1
         needle = any(self.kind(at) == "needle" for at in range(ahead, stop))
         return PerPart(*self.take(stop), number, needle=needle)
+
+    def is_between_markers(self, ahead: int) -> bool:
+        """Whether it is `each` or `them` that markers stand for: `3 more markers with 24 sts between each`."""
+        them = self.kind(ahead) == "each" or self.text_of(ahead) == "them"
+        ends = self.place + ahead + 1 >= self.stop or bool(self.flags(ahead + 1) & (STOP | SEMI | COMMA))
+        before = self.tokens[max(0, self.place - MOST_BEHIND_MARKERS) : self.place]
+        return (
+            them and (ends or self.kind(ahead + 1) == "(") and any(token.kind == "marker" for token in before)
+        )
 
     def is_of_parts(self) -> bool:
         """Whether so many parts of the round stand before these stitches: `8 parts of 14 sts`."""
@@ -848,6 +871,8 @@ MOST_TERMS: Final = 12
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
 _PLAIN: Final = ("plain", "even")
+MOST_BEHIND_MARKERS: Final = 4
+"""Words from the markers to the stitches between them."""
 _OF_OTHERS: Final = ("between", "before", "after", "each", "in", "until")
 """What stands behind rounds that are worked between others."""
 _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] = {
@@ -864,7 +889,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "times": NumberReader.times,
     "more": NumberReader.more_of,
     "fewer": NumberReader.fewer_or_more,
-    "total": lambda reader, number: Count(*reader.take(2), number),
+    "total": NumberReader.in_all,
     "remain": lambda reader, number: Count(*reader.take(2), number),
     "unit": lambda reader, _: reader.length(2),
     "in": lambda reader, _: reader.length(2) if reader.is_unit(1) else None,

@@ -47,6 +47,8 @@ _LOST: Final = frozenset(("lost", "lose", "decreased", "dropped", "gained"))
 _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
 """Stitches that are placed at every so many others, with what they use."""
 _TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
+_IN_GROUPS: Final = {"pairs": 2, "twos": 2, "threes": 3}
+"""How many stitches are worked together `in pairs`."""
 _AT: Final = ("in", "each", "after")
 _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
@@ -62,7 +64,7 @@ class StitchReader(NewStitchReader):
         if craft in ("right", "left"):
             return self.only_words(1)
         ahead = self.skip(1)
-        if self.kind(ahead) in ("next", "following") and self.joined(ahead):
+        if self.is_before_number(ahead):
             ahead = self.skip(ahead + 1)
         if self.text_of(ahead) == "always" and self.kind(self.skip(ahead + 1)) == "number":
             ahead = self.skip(ahead + 1)  # knit always 2 sts together
@@ -86,6 +88,14 @@ class StitchReader(NewStitchReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def is_before_number(self, ahead: int) -> bool:
+        """Whether a word says which stitches are counted behind it: `knit the next 2`, `knit the first 10 sts`."""
+        if self.kind(ahead) in ("next", "following"):
+            return self.joined(ahead)
+        counted = self.kind(ahead + 1) == "number" and self.kind(ahead + 2) == "stitch_noun"
+        together = self.kind(self.skip(ahead + 3)) == "together"
+        return self.text_of(ahead) == "first" and counted and not together and self.joined(ahead + 2)
 
     def held_in_cable(self, ahead: int) -> Number | None:
         """How many stitches were slipped, where `knit sts from cable needle` works them; None where it works others."""
@@ -132,11 +142,15 @@ class StitchReader(NewStitchReader):
         if kind == "each" and (position := self.position(craft, ahead)):
             return position
         if kind == "together" and craft in _TOGETHER:
+            if shared := self.by_so_many(craft, ahead + 1):
+                return shared
             every = self.at_every(ahead + 1, _TOGETHER[craft])
             spoken = self.token().text.endswith("ed") and self.joined(ahead)
             return every or (
                 self.only_words(ahead + 1) if spoken else None
             )  # the last two are to be knitted together
+        if kind == "stitch_noun" and self.kind(ahead + 1) == "together":
+            return self.by_so_many(craft, ahead + 2)
         return self.pairs(craft, ahead) if kind in ("each", "all", "number", "often") else None
 
     def purl(self) -> Phrase:
@@ -214,7 +228,7 @@ class StitchReader(NewStitchReader):
         if self.kind(noun) == "together" and not self.flags(noun) & BREAK:
             return self.craft_together(craft, number, noun)
         if name := self.craft_pairs(craft, number, behind):
-            start, end, flags = self.take(behind + 3)
+            start, end, flags = self.take(behind + 3 + (self.kind(behind + 2) == "stitch_noun"))
             return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         stop = behind
         if craft == "slip" and (to_needle := self.to_needle(noun)):
@@ -275,7 +289,7 @@ class StitchReader(NewStitchReader):
         if (
             self.kind(behind) != "and"
             or self.kind(behind + 1) != "number"
-            or self.kind(behind + 2) != "together"
+            or self.kind(self.skip_nouns(behind + 2)) != "together"
             or number.values != cast("Number", self.token(behind + 1).number).values
         ):
             return None
@@ -286,8 +300,11 @@ class StitchReader(NewStitchReader):
         begun = ahead
         if self.kind(ahead) in ("each", "all"):
             ahead = self.skip(ahead + 1)
+            ahead += self.kind(ahead) == "remain"
             if self.kind(ahead) == "stitch_noun":
                 ahead = self.skip(ahead + 1)
+            if self.kind(ahead) == "together" and (shared := self.by_so_many(craft, ahead + 1)):
+                return shared
         if self.kind(ahead) == "number" and ahead > begun:
             stitches = (self.token(ahead).number or ONE).of(0) or 0
             by = self.text_of(ahead + 1) == "by" and self.kind(ahead + 2) == "number"  # two by two
@@ -298,6 +315,22 @@ class StitchReader(NewStitchReader):
                 start, end, flags = self.take(ahead + 1)
                 return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         return None
+
+    def by_so_many(self, craft: str, ahead: int) -> Phrase | None:
+        """`two by two`, `2 and 2`, `in twos` behind `all sts together`; None where none of these stands there."""
+        words = 3
+        if self.text_of(ahead) == "in":
+            stitches, words = _IN_GROUPS.get(self.text_of(ahead + 1), 0), 2
+        elif self.kind(ahead) == "number" and self.text_of(ahead) == self.text_of(ahead + 2):
+            joined = self.kind(ahead + 1) == "and" or self.text_of(ahead + 1) == "by"
+            stitches = ((self.token(ahead).number or ONE).of(0) or 0) * joined
+        else:
+            return None
+        name = TOGETHER.get((craft, stitches))
+        if name is None or not self.joined(ahead + words - 1):
+            return None
+        start, end, flags = self.take(ahead + words)
+        return Stitches(start, end, flags, Stitch(name, ONE, start, end))
 
     def position(self, craft: str, ahead: int) -> Phrase | None:
         """`knit every 7th and 8th stitch together`: 6 plain, 2 together."""
