@@ -5,7 +5,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then, Times
+from roundwright.wording.reading.phrases import Again, Count, Phrase, Rounds, Said, Then, Times
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import PLAIN_ROUND
@@ -25,11 +25,17 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
     if place and (before := _name(segments[place - 1])) and called == PLAIN_ROUND:
         names.add(before)  # `Dec rnd: ... Plain rnd: knit. Dec rnd, plain rnd, dec rnd`
     for segment in segments[place + 1 : place + 1 + MOST_TOLD]:
-        if _name(segment):
+        if _name(segment) or _only_counts(segment):
             continue
         defines = bool(segments[place].phrases) and bool(segments[place].phrases[0].flags & EQUALS)
         return segment.label is None and any(_calls(segment.phrases, name, defined=defines) for name in names)
     return False
+
+
+def _only_counts(segment: Segment) -> bool:
+    """Whether it only says how many stitches such a round takes away: `That takes away 5 sts.`."""
+    counts = any(isinstance(phrase, Count) and phrase.sign for phrase in segment.phrases)
+    return counts and segment.label is None and all(isinstance(p, Said | Count) for p in segment.phrases)
 
 
 def _name(segment: Segment) -> int:
