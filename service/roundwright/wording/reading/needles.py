@@ -63,7 +63,8 @@ _HALVES: Final = ("half", "halves")
 def _head(tokens: list[Token], place: int) -> Head | None:
     """The head that begins here: `Needle 1:`, `front:`; None where there is none."""
     token = tokens[place]
-    if ordinal := _head_by_order(tokens, place):
+    ordered = token.kind == "ordinal" or token.text == "on"
+    if ordered and (ordinal := _head_by_order(tokens, place)):
         return ordinal
     if token.text in _SIDES:
         behind = place + 2 if tokens[place + 1].kind == "needle" else place + 1
@@ -93,8 +94,6 @@ def _head(tokens: list[Token], place: int) -> Head | None:
 def _head_by_order(tokens: list[Token], place: int) -> Head | None:
     """`1st and 3rd needle:`, `On the 2nd needle, knit`: a head that tells needles by their order; else None."""
     first = tokens[place]
-    if first.kind != "ordinal" and first.text != "on":
-        return None
     if not (place == 0 or first.flags & (LINE | STOP | SEMI | COLON)):
         return None
     at = place + (first.text == "on")

@@ -55,7 +55,11 @@ def own_name(tokens: list[Token]) -> RoundNames:
 
 def letters_of_rounds(tokens: list[Token]) -> RoundNames:
     """The letters that head lines and are worked again: `a) (k to 2 sts before marker, k2tog)`, `Work A and B`."""
-    headed = {token.text for place, token in enumerate(tokens) if _heads_line(tokens, place)}
+    headed = {
+        token.text
+        for place, token in enumerate(tokens)
+        if len(token.text) == 1 and (token.flags & LINE or not place) and _heads_line(tokens, place)
+    }
     if len(headed) < FEWEST_LETTERS:
         return {}
     for place, token in enumerate(tokens[:-3]):
