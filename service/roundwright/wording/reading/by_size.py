@@ -69,6 +69,26 @@ def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
     return replace(first, node=node, end=phrases[-1].end)
 
 
+def cells_of_sizes(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
+    """The phrases of a row that has a cell for each size, `| k8, k2tog | k9, k2tog`, or two, `| k8, k2tog | 81`.
+
+    A size without such a round has a dash. Empty where the row is any other.
+    """
+    if width < 2 or not phrases or not phrases[0].flags & TAB:
+        return []
+    begins = [place for place, phrase in enumerate(phrases) if phrase.flags & TAB]
+    cells = [phrases[begin:end] for begin, end in zip(begins, [*begins[1:], len(phrases)], strict=True)]
+    if len(cells) == 2 * width:
+        cells = [[*work, *count] for work, count in zip(cells[::2], cells[1::2], strict=True)]
+    worked = [any(map(_works, cell)) or is_no_cell(cell) for cell in cells]
+    return cells if len(cells) == width and all(worked) and any(map(_works, phrases)) else []
+
+
+def is_no_cell(cell: list[Phrase]) -> bool:
+    """Whether a cell has a dash in place of work."""
+    return all(isinstance(phrase, Said) and phrase.text == "-" for phrase in cell)
+
+
 def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     """The phrases for each size, where slashes part as many as there are sizes; what stands behind is for all."""
     cuts = [

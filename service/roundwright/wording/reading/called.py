@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import Again, Phrase, Rounds, Said, Then, Times
+from roundwright.wording.reading.phrases import Again, Count, Phrase, Rounds, Said, Then, Times
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import PLAIN_ROUND
@@ -27,7 +27,7 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
         names.add(before)  # `Dec rnd: ... Plain rnd: knit. Dec rnd, plain rnd, dec rnd`
     beside = _told_beside(segments, place)
     for segment in segments[place + 1 : place + 1 + MOST_TOLD]:
-        if _name(segment) or _heads_table(segment):
+        if _name(segment) or _heads_table(segment) or _only_counts(segment):
             continue
         defines = bool(segments[place].phrases) and bool(segments[place].phrases[0].flags & EQUALS)
         if segment.label is not None and not _begins_list(segment.label):
@@ -64,6 +64,12 @@ def _begins_list(label: Label) -> bool:
 
 SECOND: Final = 2
 """The number of a round that may stand behind one without a number."""
+
+
+def _only_counts(segment: Segment) -> bool:
+    """Whether it only says how many stitches such a round takes away: `That takes away 5 sts.`."""
+    counts = any(isinstance(phrase, Count) and phrase.sign for phrase in segment.phrases)
+    return counts and segment.label is None and all(isinstance(p, Said | Count) for p in segment.phrases)
 
 
 def _name(segment: Segment) -> int:

@@ -52,7 +52,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.rounds_between import with_rounds_between
-from roundwright.wording.reading.seen import Seen, is_bare, sort_phrases, stated_counts
+from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, sort_phrases, stated_counts
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.telling import (
     introduces,
@@ -64,7 +64,7 @@ from roundwright.wording.reading.telling import (
     tells_of_all,
     tells_outcome,
 )
-from roundwright.wording.reading.tokens import EQUALS
+from roundwright.wording.reading.tokens import COMMA, EQUALS, SEMI
 from roundwright.wording.reading.told_between import told_between
 from roundwright.wording.reading.tree import Evenly, Number, Stated
 
@@ -165,6 +165,10 @@ _OTHER_NEEDLES: Final = frozenset(
     ("rest", "remaining", "remainder", "other", "others", "second", "third", "fourth", "fifth", "last")
 )
 """Words behind them that put other numbers on the needles that are left: `16 on each needle, 15 on the fourth`."""
+
+
+AS_SET_PLAIN: Final = 2.0
+"""What it costs to work `continue to decrease as established` plain."""
 OF_FURTHER: Final = 0.5
 """What it costs to work so many further rounds where they are told to be that many in all."""
 OF_COUNTS: Final = 0.6
@@ -306,9 +310,35 @@ def _notes_in_bracket(seen: Seen) -> bool:
 
 
 def _is_conditional(seen: Seen) -> bool:
-    """Whether a sentence tells what to do in some case: `If the hat is too short, knit 5 rounds more`."""
-    first = next(iter(seen.order), None)
-    return isinstance(first, Said) and first.text == "if"
+    """Whether a sentence tells what to do in some case: `If the hat is too short, knit 5 rounds more`.
+
+    The case may stand last, `Ravel back to R8 if yours comes out too shallow`, `Add 2 rounds if you want it deeper`.
+    """
+    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in seen.order]
+    if texts[:1] == ["if"]:
+        return True
+    if "if" not in texts and _UNDOING.isdisjoint(texts[:1]):
+        return False
+    if (
+        seen.counts
+        or seen.evenly
+        or any(has_stitches(phrase) and not is_bare(phrase) for phrase in seen.work)
+    ):
+        return False
+    if texts[0] in _UNDOING:
+        return True
+    at = texts.index("if")
+    clause = not any(phrase.flags & (COMMA | SEMI) for phrase in seen.order[1 : at + 1])
+    return clause and not _OF_TASTE.isdisjoint(texts[at + 1 :])
+
+
+_UNDOING: Final = frozenset(("ravel", "unravel", "rip", "frog", "tink", "unpick", "undo"))
+"""With what a sentence begins that says how to mend a hat that is done."""
+_OF_TASTE: Final = frozenset(
+    ("too", "want", "prefer", "like", "wish", "fancy", "longer", "deeper", "shorter", "shallower", "taller",
+     "slouchier", "yours")
+)  # fmt: skip
+"""What stands behind `if` where something is done only by those who want it so."""
 
 
 def _tells_all_rounds(seen: Seen) -> bool:
@@ -355,14 +385,16 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     options.extend(continuations(seen, stated))
     options.extend(shaped_in_turn(seen, stated))
     options.extend(as_before(seen, stated))
-    options.extend(as_numbered(segment.phrases, label, stated))
+    numbered = as_numbered(segment.phrases, label, stated)
+    options.extend(numbered)
     if label is None and not options and (striped := stripes(segment.phrases, segment)):
         return [striped]
     if label is None and not seen.agains:
         options.extend(once_more(seen, stated, segment))
     goes_on = seen.until_round is not None and any(phrase.manner for phrase in seen.continues)
     if not goes_on and (seen.agains or not options or options[0].kind != "loop"):
-        options.extend(rounds_of_segment(seen, stated, label, segment))
+        rounds = rounds_of_segment(seen, stated, label, segment)
+        options.extend(_as_set(seen, rounds) if numbered else rounds)
     options.extend(in_colour(segment))
     options = with_rounds_between(seen, stated, options)
     if seen.in_all is not None and any(option.kind == "loop" for option in options):
@@ -377,6 +409,12 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))
     return options
+
+
+def _as_set(seen: Seen, rounds: list[Candidate]) -> list[Candidate]:
+    """The rounds of numbers that may go on as set; plain ones are unlikely where decreases are spoken of."""
+    plain = seen.changes and seen.continues and not any(map(has_stitches, seen.work))
+    return [replace(option, cost=option.cost + AS_SET_PLAIN) for option in rounds] if plain else rounds
 
 
 def _begin_at(segment: Segment) -> Candidate | None:

@@ -27,7 +27,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import COLON, FULL
+from roundwright.wording.reading.tokens import COLON, EQUALS, FULL
 from roundwright.wording.reading.tree import Evenly, Stitch
 
 
@@ -36,7 +36,7 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     segment = segments[place]
     if _heads_work(segments, place) or _announces_change(segments, place) or _explains_rib(segments, place):
         return True
-    if segment.label is None and _tells_of_others(segments, place):
+    if _defines_fabric(segment) or (segment.label is None and _tells_of_others(segments, place)):
         return True
     if segment.label is not None:
         return _only_marks(segment) and _begins_rounds(segments, place + 1)
@@ -63,6 +63,41 @@ def _tells_of_others(segments: list[Segment], place: int) -> bool:
     ):
         return True
     return _explains_rounds(segments, place)
+
+
+def _defines_fabric(segment: Segment) -> bool:
+    """Whether it is said how a fabric is worked on every round: `Reversed stocking stitch: P every rnd.`."""
+    phrases = segment.phrases
+    at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
+    if segment.label is not None or not at:
+        return False
+    if not all(isinstance(phrase, Said | Fabric) or _tells_multiple(phrase) for phrase in phrases[:at]):
+        return False
+    if not any(isinstance(phrase, Fabric) for phrase in phrases[:at]):
+        return False
+    if phrases[at].flags & EQUALS and _are_single(phrases[at:]):
+        return True  # Garter stitch in the round = knit 1 round, purl 1 round
+    every = any(isinstance(phrase, Rounds) and phrase.every and phrase.step <= 1 for phrase in phrases[at:])
+    return every and all(map(_is_of_fabric, phrases[at:]))
+
+
+def _tells_multiple(phrase: Phrase) -> bool:
+    """Whether a bracket says no more than for how many stitches something is: `(worked over an even number of sts)`."""
+    silent = (Said, Count, Fabric)
+    return isinstance(phrase, Brackets) and all(isinstance(inner, silent) for inner in phrase.inside)
+
+
+def _is_of_fabric(phrase: Phrase) -> bool:
+    """Whether a phrase may say how a fabric is worked on every round."""
+    match phrase:
+        case Rounds(every=every, step=step):
+            return every and step <= 1
+        case Stitches(node=Stitch(name="k" | "p")):
+            return True
+        case Said(words=words):
+            return not words
+        case _:
+            return isinstance(phrase, Star)
 
 
 def _heads_stripes(segments: list[Segment], place: int) -> bool:
@@ -132,9 +167,11 @@ def _explains_rounds(segments: list[Segment], place: int) -> bool:
     """Whether it is the second of the rounds that only say what a fabric is: `8 rnds garter: p a rnd, k a rnd`."""
     segment = segments[place]
     before = segments[place - 1].phrases if place else ()
-    at = next((at for at, phrase in enumerate(before) if at and phrase.flags & COLON), 0)
+    at = next((at for at, phrase in enumerate(before) if at and phrase.flags & (COLON | EQUALS)), 0)
     if segment.label is not None or not at or segment.alone or not _are_single(before[at:]):
         return False
+    if before[at].flags & EQUALS and _defines_fabric(segments[place - 1]):
+        return _are_single(segment.phrases)
     return _rounds_of_fabric(before[:at]) > 1 and _are_single(segment.phrases)
 
 

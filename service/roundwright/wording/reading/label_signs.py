@@ -97,9 +97,21 @@ def is_listed(lines: Lines, token: Token) -> bool:
 
 
 def opens_line(lines: Lines, token: Token) -> bool:
-    """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`."""
-    works = lines.kind(int(lines.kind() == "only")) in WORKS
-    return bool(token.flags & LINE or token.start == 0) and works
+    """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`, `11 | L only: k2tog around`."""
+    works = lines.kind(int(lines.kind() == "only")) in WORKS or lines.text_of(0) == "-"
+    return bool(token.flags & LINE or token.start == 0) and (works or _heads_sizes(lines))
+
+
+def _heads_sizes(lines: Lines) -> bool:
+    """Whether the sizes that a round is for stand here, up to a colon: `L only:`, `Adult:`, `All sizes:`."""
+    everyone = lines.text_of(0) in ("all", "both") and lines.kind(1) == "size"
+    if lines.text_of(0) not in lines.names and not everyone:
+        return False
+    return any(bool(lines.flags(ahead) & COLON) for ahead in range(1, MOST_OF_SIZES))
+
+
+MOST_OF_SIZES: Final = 6
+"""Words that name some sizes, up to the colon."""
 
 
 def dotted_pair(lines: Lines) -> tuple[Span, ...]:

@@ -141,6 +141,9 @@ def _on_a_round(lines: Lines) -> Label | None:
     """`On the third round: *k8`, `In the 3rd round k8`: a round that is told in a sentence; None for anything else."""
     start, begin = lines.token().start, lines.place
     lines.place = begin + 1 + (lines.kind(1) == "")
+    if lines.kind() == "next" and lines.kind(1) == "round" and (knitter := _knits_plain(lines)):
+        lines.place += knitter
+        return Label("next", start)
     if lines.kind() == "ordinal" and lines.kind(1) == "round" and lines.joined(0):
         label = _plain(lines, start)
         ended = lines.flags(0) & (COLON | DASH) or lines.kind() in WORKS
@@ -148,6 +151,22 @@ def _on_a_round(lines: Lines) -> Label | None:
             return label
     lines.place = begin
     return None
+
+
+def _knits_plain(lines: Lines) -> int:
+    """How many words of `next round I just` stand before a plain round: `I knit, putting ...`; 0 before any other."""
+    ahead = 2
+    while (lines.text_of(ahead) in _KNITTERS or lines.kind(ahead) == "only") and ahead < MOST_OF_KNITTER:
+        ahead += 1
+    plain = ahead > 2 and lines.kind(ahead) in ("knit", "purl") and lines.joined(ahead)
+    behind = ahead + 1
+    ends = lines.place + behind >= lines.stop or bool(lines.flags(behind) & (COMMA | STOP))
+    return ahead if plain and (ends or lines.kind(behind) in ("and", "plain", "even")) else 0
+
+
+_KNITTERS: Final = frozenset(("i", "we", "you"))
+MOST_OF_KNITTER: Final = 5
+"""Words up to `knit` in `next round I just knit`."""
 
 
 def _numbers_line(lines: Lines) -> bool:
@@ -235,6 +254,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         return Label("numbered", start, spans, every, sizes=sizes)
     if inside:
         return Label("numbered", start, spans, every, sizes=sizes) if lines.kind() == ")" else None
+    sizes = sizes or _size_note(lines)
     lines.place += _colour_note(lines)
     if not has_ended(lines):
         if (
@@ -245,6 +265,18 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
         if lines.kind() not in ("number", "cast_on", "place"):
             return None
     return Label("numbered", start, spans, every, sizes=sizes)
+
+
+def _size_note(lines: Lines) -> tuple[str, ...] | None:
+    """The sizes between the number of a round and its colon, which are taken: `R1, size 2:`; None where none are."""
+    if not lines.flags(0) & COMMA or not (lines.kind() == "size" or lines.text_of(0) in lines.names):
+        return None
+    place = lines.place
+    named = _sizes(lines, lines.token().start)
+    if named is not None and named.kind == "sizes" and named.sizes and lines.flags(0) & COLON:
+        return named.sizes
+    lines.place = place
+    return None
 
 
 def _following_rounds(lines: Lines, last: Number) -> tuple[Span, ...]:
@@ -600,6 +632,8 @@ def _sizes(lines: Lines, start: int) -> Label | None:
         sizes = None
     elif columns is not None:
         sizes = tuple(str(column + 1) for column in columns)
+    elif numbered := _sizes_by_number(lines, stop) if sized else ():
+        sizes = numbered
     elif sized and "only" in kinds:
         sizes = tuple(
             token.text for token in tokens if token.kind in ("number", "word", "range", "ordinal", "make")
@@ -613,6 +647,22 @@ def _sizes(lines: Lines, start: int) -> Label | None:
             inner.kind, start, inner.spans, inner.every, inner.count, sizes, scope=True, named=inner.named
         )
     return Label("sizes", start, sizes=sizes, scope=True)
+
+
+def _sizes_by_number(lines: Lines, stop: int) -> tuple[str, ...]:
+    """The sizes that are told by their places up to a colon: `Size 1:`, `Sizes 2 and 3:`; empty for any others."""
+    width = max(lines.names.values(), default=0) + 1
+    numbers: list[int] = []
+    for token in lines.tokens[lines.place : stop]:
+        if token.kind in ("number", "ordinal") and token.number is not None:
+            numbers.extend(value or 0 for value in token.number.values)
+        elif token.kind == "range" and token.number is not None:
+            numbers.extend(range(int(token.means), min(token.number.of(0) or 0, width + 1) + 1))
+        elif token.kind not in ("size", "and", "for", "only", "(", ")"):
+            return ()
+    ends = bool(lines.tokens[stop].flags & COLON) and lines.kind() in ("size", "for")
+    fits = ends and bool(numbers) and width > 1 and all(1 <= number <= width for number in numbers)
+    return tuple(str(number) for number in numbers) if fits else ()
 
 
 _NO_SIZES: Final = frozenset(("stars", "stitch", "knit", "purl", "round", "repeat"))

@@ -10,6 +10,8 @@ from msgspec.structs import replace
 from roundwright.wording.reading.by_size import (
     alternatives,
     cells,
+    cells_of_sizes,
+    is_no_cell,
     of_size,
     with_counts_of_sizes,
     with_stitches_of_sizes,
@@ -164,6 +166,7 @@ class _Layout(Struct):
     - `under_notes`: whether the lines stand under a heading whose lines are not worked
     - `heading`: whether a heading stands before; `opened`: whether stitches were cast on
     - `sizes`: what sizes the lines are for; empty for all; `lines`: how many were read
+    - `round_above`: the round whose sizes are told line by line below it
     """
 
     tokens: list[Token]
@@ -175,6 +178,7 @@ class _Layout(Struct):
     opened: bool = False
     sizes: tuple[str, ...] = ()
     lines: int = 0
+    round_above: Label | None = None
 
     def read_lines(self, begin: int, stop: int, laid: Laid | None = None) -> int | None:
         """Read the lines of so many tokens; where the text is cut short if it has too many, else None."""
@@ -254,7 +258,7 @@ class _Layout(Struct):
         if not self.sizes and _heads_lines(self.tokens, begin, stop, scoped):
             self.sizes = (scoped[0].label and scoped[0].label.sizes) or ()
         works = any(is_work(piece.phrases) or piece.label for piece in scoped)
-        scoped = _counts_of_sizes(scoped, self.segments[-1] if self.segments else None)
+        scoped = _counts_of_sizes(self.of_round_above(scoped), self.segments[-1] if self.segments else None)
         preamble = self.under_notes
         apart = bool(first.flags & BLANK) or begin == 0 or behind.flags & COLON or not self.opened
         if any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases):
@@ -295,6 +299,22 @@ class _Layout(Struct):
         self.under_notes, self.heading = False, True
         return True
 
+    def of_round_above(self, pieces: list[Segment]) -> list[Segment]:
+        """The segments of a line for one size, as its round: `Round 1:`, and below it `1st size: *K9, k2tog`."""
+        sized = bool(pieces) and all(_is_for_some(piece) for piece in pieces)
+        last = self.segments[-1] if self.segments else None
+        heads = last is not None and last.intro and not last.phrases and last.label is not None
+        if sized and last is not None and heads and last.label is not None and last.label.kind in _NUMBERED:
+            self.round_above = last.label if not last.label.sizes else None
+            if self.round_above is not None:
+                self.segments.pop()
+        elif not sized:
+            self.round_above = None
+        above = self.round_above
+        if above is None:
+            return pieces
+        return [replace(piece, label=_as_of(above, piece.label)) for piece in pieces]
+
     def pieces(self, begin: int, stop: int) -> list[Segment]:
         """The segments of one line."""
         tokens = self.tokens
@@ -308,6 +328,7 @@ class _Layout(Struct):
         heading = self.heading
         first = label(lines)
         current = numbered = _for_size(lines, first) if first is not None else None
+        _pass_second_label(lines, first)
         phrases: list[Phrase] = []
         start = tokens[begin].start
         while lines.place < stop:
@@ -337,13 +358,14 @@ class _Layout(Struct):
         of, phrases = with_others_alike(of, phrases)
         of = _without_every(of, phrases)
         phrases = with_times_behind(with_counts_of_sizes(of, phrases))
-        parts = cells(phrases, self.width) or alternatives(phrases, self.width)
+        parts = cells_of_sizes(phrases, self.width) if of is not None else []
+        parts = parts or cells(phrases, self.width) or alternatives(phrases, self.width)
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)
         made: list[Segment] = []
         for place, part in enumerate(parts):
-            if not part:
-                continue
+            if not part or is_no_cell(part):
+                continue  # no such round for this size
             label_of_size = of_size(of, part[0].start, (str(place + 1),))
             stop = parts[place + 1][0].start if place + 1 < len(parts) else end
             begin = part[0].start if made else start
@@ -351,6 +373,28 @@ class _Layout(Struct):
                 _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
             )
         return made
+
+
+def _pass_second_label(lines: Lines, first: Label | None) -> None:
+    """Pass over a second label of the same round: `Round 12: Next round (dec): *k6, k2tog*`."""
+    again = lines.place < lines.stop and lines.kind() in ("round", "next", "decrease", "increase")
+    if first is None or first.kind != "numbered" or not again or not lines.flags(0) & COLON:
+        return
+    place = lines.place
+    second = label(lines, strict=True)
+    if second is None or second.kind not in _NUMBERED or lines.place >= lines.stop:
+        lines.place = place
+
+
+def _is_for_some(piece: Segment) -> bool:
+    """Whether work stands behind the names of some sizes, and no number of a round."""
+    label = piece.label
+    return label is not None and label.kind == "sizes" and bool(label.sizes) and bool(piece.phrases)
+
+
+def _as_of(above: Label, of: Label | None) -> Label | None:
+    """The label of some sizes, with the numbers of the round that stands above."""
+    return replace(of, kind=above.kind, spans=above.spans, scope=False) if of is not None else None
 
 
 def _numbers_paragraph(lines: Lines) -> bool:

@@ -477,6 +477,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         and (goes_on or change)
         and plain_stated
         and (manner or every or goes_on)
+        and not (not (manner or change) and _goes_on_in_fabric(seen))
     ):
         until = plain_stated[-1].number
     times = (seen.times[-1] if seen.times else _rounds_as_times(seen)) if until is None else None
@@ -524,6 +525,12 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         ends_shaped=seen.ends_shaped,
     )
     return [candidate, *_with_first(candidate)]
+
+
+def _goes_on_in_fabric(seen: Seen) -> bool:
+    """Whether so many rounds of a fabric are told: `Cont in k3, p1 rib as established for 6 more rnds. 80 sts`."""
+    counted = any(not rounds.every for rounds in seen.rounds)
+    return counted and any(fabric.kind != "before" for fabric in seen.fabrics)
 
 
 def _says_again(seen: Seen, again: Again, times: Times | None, rounds: Number | None) -> bool:

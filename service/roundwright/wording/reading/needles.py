@@ -63,6 +63,9 @@ _HALVES: Final = ("half", "halves")
 def _head(tokens: list[Token], place: int) -> Head | None:
     """The head that begins here: `Needle 1:`, `front:`; None where there is none."""
     token = tokens[place]
+    ordered = token.kind == "ordinal" or token.text == "on"
+    if ordered and (ordinal := _head_by_order(tokens, place)):
+        return ordinal
     if token.text in _SIDES:
         behind = place + 2 if tokens[place + 1].kind == "needle" else place + 1
         if tokens[min(behind, len(tokens) - 1)].flags & COLON:
@@ -88,6 +91,29 @@ def _head(tokens: list[Token], place: int) -> Head | None:
     return Head(tuple(needles), place, at)
 
 
+def _head_by_order(tokens: list[Token], place: int) -> Head | None:
+    """`1st and 3rd needle:`, `On the 2nd needle, knit`: a head that tells needles by their order; else None."""
+    first = tokens[place]
+    if not (place == 0 or first.flags & (LINE | STOP | SEMI | COLON)):
+        return None
+    at = place + (first.text == "on")
+    at += at > place and tokens[at].text == "the"
+    needles: list[int] = []
+    while at < min(len(tokens) - 1, place + 2 * MOST_NEEDLES) and tokens[at].kind != "needle":
+        number = tokens[at].number
+        if tokens[at].kind == "ordinal" and number is not None:
+            needles.append(number.of(0) or 0)
+        elif tokens[at].text not in ("and", "&"):
+            return None
+        at += 1
+    behind = at + 1
+    if not needles or behind >= len(tokens) or tokens[at].kind != "needle" or tokens[behind].flags & LINE:
+        return None
+    signed = tokens[behind].flags & (COLON | DASH)
+    listed = tokens[behind].flags & COMMA and tokens[behind].kind in ("knit", "purl", "stitch")
+    return Head(tuple(needles), place, behind) if signed or listed else None
+
+
 def _ranged(token: Token) -> list[int]:
     last = (token.number.of(0) or 0) if token.number else 0
     return list(range(int(token.means), min(last, MOST_NEEDLES) + 1))
@@ -99,9 +125,20 @@ def _runs(heads: list[Head]) -> list[list[Head]]:
     for head in heads:
         if head.needles[0] == 1:
             runs.append([head])
-        elif runs and head.needles[0] == runs[-1][-1].needles[-1] + 1:
+        elif runs and head.needles[0] == _next_needle(runs[-1]):
             runs[-1].append(head)
-    return [run for run in runs if run[-1].needles[-1] > 1]
+    return [run for run in runs if max(run[-1].needles) > 1 and _next_needle(run) > _last_needle(run)]
+
+
+def _next_needle(run: list[Head]) -> int:
+    """The first needle that is not told yet."""
+    needles = {needle for head in run for needle in head.needles}
+    return next(needle for needle in range(1, len(needles) + 2) if needle not in needles)
+
+
+def _last_needle(run: list[Head]) -> int:
+    """The highest number of a needle that is told."""
+    return max(needle for head in run for needle in head.needles)
 
 
 def _end(tokens: list[Token], begin: int, limit: int) -> int:
@@ -133,9 +170,12 @@ def _joined(tokens: list[Token], run: list[Head], stop: int) -> list[Token]:
         for needle in head.needles:
             by_needle[needle] = work
     made: list[Token] = []
-    for work in by_needle.values():
+    begins = tokens[run[0].start].flags
+    begins &= ~(LINE | STOP | FULL | BLANK) if begins & COLON else ~0  # 1st round: and the needles below
+    for needle in sorted(by_needle):
+        work = by_needle[needle]
         first, *others = _to_marker(work)
-        flags = first.flags & ~_BREAKS | COMMA if made else first.flags | tokens[run[0].start].flags
+        flags = first.flags & ~_BREAKS | COMMA if made else first.flags | begins
         made.append(replace(first, flags=flags if made else flags & ~DASH))
         made.extend(others)
     return made
@@ -151,7 +191,14 @@ def _other(work: list[Token], needle: int) -> int:
     same = work[0].kind == "as" or texts[0] in ("as", "like", "same")
     if same and len(work) <= 5 and work[-1].kind == "number" and work[-1].number is not None:
         return work[-1].number.of(0) or 0
+    ordered = next((token.number for token in work[1:4] if token.kind == "ordinal"), None)
+    if same and ordered is not None and len(work) <= MOST_AS_OTHER:
+        return ordered.of(0) or 0  # as 1st needle
     return needle - 1 if same and len(work) <= 2 else 0
+
+
+MOST_AS_OTHER: Final = 5
+"""Words of `as on the 1st needle`."""
 
 
 def _without_needle(work: list[Token]) -> list[Token]:
@@ -172,7 +219,8 @@ def _to_marker(work: list[Token]) -> list[Token]:
     work = _without_needle(work)
     for place, token in enumerate(work):
         before = work[place - 1] if place else None
-        if token.kind == "end" and before is not None and before.kind in ("to", "until"):
+        far = work[place - 2] if place > 1 and before is not None and before.text == "the" else before
+        if token.kind == "end" and far is not None and far.kind in ("to", "until"):
             made.append(replace(token, kind="marker", text="marker"))
             continue
         made.append(token)

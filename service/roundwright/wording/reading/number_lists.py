@@ -61,12 +61,19 @@ class _Run(Struct):
         return not self.bracketed[0] and all(self.bracketed[1:])
 
     @property
+    def begins_in_bracket(self) -> bool:
+        """Whether every other is in brackets, the first one too: `(80) 88 (96) 104`."""
+        inside = [place % 2 == 0 for place in range(len(self.bracketed))]
+        return len(inside) >= FEWEST_WITH_SHORT and self.bracketed == inside
+
+    @property
     def even(self) -> bool:
         """Whether brackets stand where a list has them: `64 (72) (80)`, `64 (72) 80 (88)`, `(56) [63]`."""
         others = self.bracketed[1:]
         return (
             not self.brackets
             or all(others)
+            or self.begins_in_bracket
             or (
                 not self.bracketed[0]
                 and all(inside == (place % 2 == 0) for place, inside in enumerate(others))
@@ -220,7 +227,10 @@ def _may_begin(tokens: list[Token], place: int) -> bool:
 
 
 def _columns(tokens: list[Token], begin: int, width: int) -> Token | None:
-    """The last numbers of a row, one in the column of each size, made one: `*k9, k2tog | 80 | 88 | 96`."""
+    """The last numbers of a row, one in the column of each size, made one: `*k9, k2tog | 80 | 88 | 96`.
+
+    A size that has no such round may have a dash: `| - | 80 | 88`.
+    """
     stop = begin + width
     if not tokens[begin].flags & TAB or not begin or stop > len(tokens):
         return None
@@ -228,11 +238,16 @@ def _columns(tokens: list[Token], begin: int, width: int) -> Token | None:
         return None
     values: list[int | None] = []
     for token in tokens[begin:stop]:
-        if token.kind != "number" or token.number is None or len(token.number.values) != 1:
-            return None
         if not token.flags & TAB or token.flags & ~_COLUMNS:
             return None
+        if token.text == "-":
+            values.append(None)
+            continue
+        if token.kind != "number" or token.number is None or len(token.number.values) != 1:
+            return None
         values.extend(token.number.values)
+    if not any(values):
+        return None
     first, last = tokens[begin], tokens[stop - 1]
     text = " ".join([token.text for token in tokens[begin:stop]])
     number = Number(tuple(values), first.start, last.end)
@@ -270,7 +285,7 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
             break
         place += 1
     run = _Run(values, place, bracketed, joined)
-    if tokens[begin].kind == "(" and groups < width:
+    if tokens[begin].kind == "(" and groups < width and not run.begins_in_bracket:
         return None  # the one bracket of a list: `(56, 64)`
     return run if len(values) == width and not depth and parts > 1 and run.even else None
 
@@ -284,13 +299,13 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
     """Whether numbers side by side are those of sizes, and nothing that is counted one by one."""
     before = tokens[begin - 1] if begin else None
     following = tokens[run.stop] if run.stop < len(tokens) else None
-    sizes_alone = run.mixed or run.headed
+    sizes_alone = run.mixed or run.headed or run.begins_in_bracket
     counted = before is not None and before.kind in _NO_LIST_BEHIND and not sizes_alone
     if counted and not _of_round(tokens, begin - 1):
         return False
     if run.joined and (following is None or following.kind != "stitch_noun"):
         return False
-    if following is not None and not run.mixed:
+    if following is not None and not (run.mixed or run.begins_in_bracket):
         if following.kind in _NO_LIST_BEFORE and not following.flags & (COMMA | LINE):
             return False
         if not run.brackets and (following.kind == "number" or following.text == "and"):

@@ -177,7 +177,9 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
         lane.printed = numbers[-1]
         if not skipped:
             lane.loose = 0
-            repeat(work, len(numbers) if len(numbers) > 1 else 0, first)
+            apart = work.candidate.kind == "continue" and not work.candidate.onward  # Rounds 7, 9: as set
+            several = numbers[-1] - first + 1 if apart else len(numbers)
+            repeat(work, several if len(numbers) > 1 else 0, first)
             lane.number = numbers[-1]
         return
     _each_number(work, numbers, entry)
@@ -230,7 +232,7 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         for number in numbers
     }
     missing = [number for number, entry in entries.items() if entry is None]
-    if missing and joins and set(missing) <= _of_larger_sizes(work):
+    if missing and set(missing) <= _of_other_sizes(work, joins=joins):
         return
     for number, entry in entries.items():
         if entry is None or (missing and not fits_any_count(entry.candidate.nodes)):
@@ -274,13 +276,13 @@ def _alternating(work: LineWork, number: int) -> Entry | None:
     return entry if alone else None
 
 
-def _of_larger_sizes(work: LineWork) -> set[int]:
-    """The numbers of this part that were printed for some sizes, before this size joins in."""
+def _of_other_sizes(work: LineWork, *, joins: bool) -> set[int]:
+    """The numbers of this part that were printed for other sizes; for some sizes, where this size first joins in."""
     desk, numbers = work.desk, set[int]()
     place = work.place - 1
     while place >= 0 and desk.part(place) == desk.part(work.place):
         label = desk.segments[place].label
-        if label is not None and label.sizes:
+        if label is not None and label.sizes and (joins or str(work.column + 1) not in label.sizes):
             numbers.update(label_numbers(label, work.lane.column))
         place -= 1
     return numbers

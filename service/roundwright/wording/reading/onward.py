@@ -99,7 +99,13 @@ def as_numbered(
         return []
     sure = [phrase.number for phrase in _counts(phrases)]
     kept = tuple(count for count in stated if not count.sign and count.number in sure)[-1:]
-    return [Candidate("continue", NUMBERED, onward="as_numbered", stated=kept)]
+    step = max((phrase.step for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), default=0)
+    step = max(step, 2 * any(isinstance(phrase, Said) and phrase.text in _PARITIES for phrase in phrases))
+    return [Candidate("continue", NUMBERED, onward="as_numbered", step=step, stated=kept)]
+
+
+_PARITIES: Final = ("odd", "even", "odd-numbered", "even-numbered")
+"""Words for every other one of the rounds that are numbered: `Rnds 7-15: on odd rnds, dec as set`."""
 
 
 def _several(label: Label) -> bool:

@@ -442,12 +442,21 @@ class _Continuation:
         return max(0, min(left, self.gap))
 
     def run_numbered(self, numbers: int) -> None:
-        """One shaping for each number, with as many plain rounds between as numbers are left out."""
+        """One shaping for each number, with as many plain rounds between as numbers are left out.
+
+        With a `step`, those numbered are shaped every so often: `Rnds 7-15: on odd rnds, decrease as set`.
+        """
         if self.last is None:
             raise UnclearError("not_understood", say("read.no_shaping_before"), self.work.segment.start)
         named = label_numbers(self.work.segment.label, self.work.column)
         self.gap = named[1] - named[0] - 1 if len(named) > 1 else 0
+        plain = max(self.work.candidate.step - 1, 0)
         for turn in range(numbers):
+            if self.trailing < plain:
+                self.plain_round()
+                self.trailing += 1
+                continue
+            self.trailing = 0
             for _ in range(self.gap if turn else 0):
                 self.plain_round()
             if not self.shape(None):

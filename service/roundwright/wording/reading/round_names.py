@@ -19,7 +19,7 @@ RoundNames = dict[str, tuple[str, str]]
 
 def round_names(tokens: list[Token]) -> RoundNames:
     """The short names, with the kind and the text of the word that they stand for."""
-    short: RoundNames = own_name(tokens)
+    short: RoundNames = own_name(tokens) | letters_of_lines(tokens)
     for place, token in enumerate(tokens[1:-1], start=1):
         name, following = tokens[place - 1], tokens[place + 1]
         begins = place == 1 or bool(name.flags & (_ENDS | COMMA))
@@ -53,6 +53,60 @@ def own_name(tokens: list[Token]) -> RoundNames:
     return dict.fromkeys(names, ("decrease", "dec")) if len(names) == 1 else {}
 
 
+def letters_of_lines(tokens: list[Token]) -> RoundNames:
+    """The letters that head lines and are worked again: `a) (k to 2 sts before marker, k2tog)`, `Work A and B`."""
+    headed = {
+        token.text
+        for place, token in enumerate(tokens)
+        if len(token.text) == 1 and (token.flags & LINE or not place) and _heads_line(tokens, place)
+    }
+    if len(headed) < FEWEST_LETTERS:
+        return {}
+    for place, token in enumerate(tokens[:-3]):
+        if token.kind not in _CALLING or tokens[place + 1].text not in headed:
+            continue
+        joint = place + 2 + (tokens[place + 2].kind == ")")
+        behind = tokens[min(joint + 1, len(tokens) - 1)]
+        if tokens[joint].kind in ("and", "then") and behind.text in headed:
+            return dict.fromkeys(headed, (LETTERED, ""))
+    return {}
+
+
+def _heads_line(tokens: list[Token], place: int) -> bool:
+    """Whether a letter with a sign begins a line: `a) knit`, `A: knit`."""
+    token = tokens[place]
+    if len(token.text) != 1 or not "a" <= token.text <= "j" or place + 2 >= len(tokens):
+        return False
+    behind = tokens[place + 1]
+    signed = (behind.kind == ")" and not behind.flags) or bool(behind.flags & COLON)
+    return signed and bool(token.flags & LINE or not place)
+
+
+def _as_lettered(tokens: list[Token], short: RoundNames) -> list[Token]:
+    """The tokens, with letters of rounds told as `Round A:`, and without the brackets behind them."""
+    made: list[Token] = []
+    signed = False  # whether a colon is lacking before the next word
+    for place, token in enumerate(tokens):
+        before = tokens[place - 1] if place else None
+        lettered = before is not None and short.get(before.text, ("", ""))[0] == LETTERED
+        if token.kind == ")" and not token.flags and lettered and tokens[place - 2].kind != "(":
+            continue
+        if short.get(token.text, ("", ""))[0] == LETTERED and _heads_line(tokens, place):
+            made.append(Token("round", "round", token.start, token.start, token.flags))
+            made.append(replace(token, flags=SPACE))
+            signed = True
+            continue
+        made.append(replace(token, flags=token.flags | COLON) if signed else token)
+        signed = False
+    return made
+
+
+LETTERED: Final = "lettered"
+"""The kind of a letter by which a round is called."""
+FEWEST_LETTERS: Final = 2
+"""Letters that name rounds, and not one a step."""
+_CALLING: Final = frozenset(("work", "repeat", "alternate"))
+"""What stands before the letters of rounds that are worked again."""
 _ENDS_OF_CALLS: Final = STOP | SEMI | LINE | COMMA
 _BEHIND_CALLS: Final = frozenset(("each", "per", "alternate", "number", "often", "more", "until", "again"))
 """What stands behind a round that is called by its name."""
@@ -151,6 +205,9 @@ def with_round_names(tokens: list[Token], short: RoundNames) -> list[Token]:
     """The tokens, with short names of rounds told in full."""
     if not short:
         return tokens
+    if any(kind == LETTERED for kind, _ in short.values()):
+        tokens = _as_lettered(tokens, short)
+        short = {name: word for name, word in short.items() if word[0] != LETTERED}
     made: list[Token] = []
     for place, token in enumerate(tokens):
         if token.text in short and place + 1 < len(tokens):

@@ -9,6 +9,7 @@ from functools import partial
 from typing import Final, TypeAlias
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.number_lists import with_lists
@@ -232,7 +233,7 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
         if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, letters[start]):
             flags &= ~STOP
         if group == "word":
-            token = _word(words, raw, start, end, flags)
+            token = _word(words, _in_full(raw, folded[end : end + 1]), start, end, flags)
             joined = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
             tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
         elif group in _LISTS:
@@ -249,7 +250,7 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
         counted = group in _COUNTS or last.kind in _COUNTS
     tail = folded[last.end :]
     tokens.extend(_last_inches(tail, last.end, counted=counted))
-    tokens = _phrases(with_lists(tokens, width), known)
+    tokens = _phrases(with_lists(_with_dashed_cells(tokens, folded, width), width), known)
     tokens.append(Token("end", "", len(text), len(text), _flags(tail[:200]) | LINE | BLANK | STOP))
     return Scan(tokens, cut)
 
@@ -264,11 +265,36 @@ def _folded(text: str, width: int) -> str:
 
 def _with_hyphen(width: int, dashed: re.Match[str]) -> str:
     """A list whose first size has a dash, `k– (4, 5)`, with the hyphen that is read as `none`."""
-    numbers = 1 + len(re.findall("[,/;]", dashed[0]))
+    numbers = 1 + len(re.findall("[,/;:]", dashed[0]))
     return f"-{dashed[0][1:]}" if numbers == width - 1 else dashed[0]
 
 
-_DASHED_LIST: Final = re.compile(r"[–—]\s?[(\[][0-9]{1,7}(?:[,/;]\s?[0-9]{1,7}){1,11}[)\]]")
+def _with_dashed_cells(tokens: list[Token], folded: str, width: int) -> list[Token]:
+    """The tokens, with a token for each cell of a row that has no more than a dash: `| - | - | 30`."""
+    if width == 1 or "|" not in folded:
+        return tokens
+    dashes = [cell.start(1) for cell in _DASHED_CELL.finditer(folded)]
+    made: list[Token] = []
+    place = end = 0  # the next dash, and where the last token ends
+    for token in tokens:
+        current, begin = token, end
+        while place < len(dashes) and dashes[place] < token.start:
+            dash = dashes[place]
+            made.append(Token("", "-", dash, dash + 1, _flags(folded[end:dash])))
+            end, place = dash + 1, place + 1
+        if end != begin:
+            kept = token.flags & ~_flags(folded[begin : token.start])
+            current = replace(token, flags=kept | _flags(folded[end : token.start]))
+        made.append(current)
+        end = token.end
+    for dash in dashes[place:]:
+        made.append(Token("", "-", dash, dash + 1, _flags(folded[end:dash])))
+        end = dash + 1
+    return made
+
+
+_DASHED_CELL: Final = re.compile(r"(?<=\|)[ \t]{0,40}+([-–—])[ \t]{0,40}+(?=[|\n]|\Z)")
+_DASHED_LIST: Final = re.compile(r"[–—]\s?[(\[][0-9]{1,7}(?:[,/;:]\s?[0-9]{1,7}){1,11}[)\]]")
 _UNDOTTED: Final = re.compile(r"[a-z]++(?!\.)")
 """A word without a full stop behind it: where it has one elsewhere, this ends a sentence."""
 _BEGIN_SENTENCES: Final = frozenset(("knit", "purl", "continue", "change", "join", "next", "repeat"))
@@ -362,6 +388,11 @@ _PASSED_OVER: Final[Mapping[tuple[str, str], str]] = {
     ("2", "1"): "cdd",
 }
 """Slipped, knitted: the decrease that passing over makes of them."""
+
+
+def _in_full(raw: str, behind: str) -> str:
+    """A word as it is known: the `s` of `s1, k1, psso` slips."""
+    return "sl" if raw == "s" and behind.isdigit() else raw
 
 
 def _is_digit(token: Token) -> bool:

@@ -428,7 +428,7 @@ def has_shaping(phrase: Phrase) -> bool:
 
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     """The counts printed with a segment."""
-    counts = seen.counts
+    counts = seen.counts if seen.markers is None else _without_sections(seen)
     if len(counts) > 2 and counts[-1].flags & EQUALS and not any(count.sign for count in counts):
         total = sum(count.number.of(0) or 0 for count in counts[:-1])
         counts = counts[-1:] if total == counts[-1].number.of(0) else counts  # `28 + 28 = 56`
@@ -436,6 +436,16 @@ def stated_counts(seen: Seen) -> tuple[Stated, ...]:
         Stated(count.number, count.number.start, count.number.end, count.sign, bool(count.flags & DASH))
         for count in counts
     )
+
+
+def _without_sections(seen: Seen) -> list[Count]:
+    """The counts without that of each section: `You now have 8 sections of 11 (12, 13) sts.`."""
+    of_each = {
+        behind.start
+        for sections, of, behind in zip(seen.order, seen.order[1:], seen.order[2:], strict=False)
+        if isinstance(sections, Markers) and isinstance(of, Said) and of.text == "of"
+    }
+    return [count for count in seen.counts if count.start not in of_each]
 
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:

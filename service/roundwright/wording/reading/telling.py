@@ -127,9 +127,9 @@ _BEING: Final = frozenset(("are", "were", "you're", "we're", "youre", "you are",
 
 
 def _explains(inside: tuple[Phrase, ...]) -> bool:
-    """Whether a bracket explains a fabric: `(every row k)`."""
+    """Whether a bracket explains a fabric: `(every row k)`, `(Reversed stocking stitch: P every rnd.)`."""
     every = any(isinstance(phrase, Rounds) and phrase.every for phrase in inside)
-    return every and all(isinstance(phrase, Rounds | Said) or is_bare(phrase) for phrase in inside)
+    return every and all(isinstance(phrase, Rounds | Said | Fabric) or is_bare(phrase) for phrase in inside)
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:

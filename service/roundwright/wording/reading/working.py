@@ -48,6 +48,43 @@ def _once(name: StitchName) -> tuple[int, int]:
     return execute((Work(name),))
 
 
+def without_first_turn(nodes: Nodes) -> Nodes:
+    """The nodes without the first section, where the repeat that goes on to the end works the others alike.
+
+    `K to 2 sts before marker, k2tog, *sm, k to 2 sts before next marker, k2tog; rep from * to end`.
+    """
+    first = nodes[0] if nodes else None
+    if type(first) is not Fill or not first.marker:
+        return nodes
+    place = next(
+        (place for place, node in enumerate(nodes) if type(node) is Fill and has_fill(node.nodes)), 0
+    )
+    again = nodes[place]
+    section = tuple(node for node in nodes[:place] if type(node) is not Mark)
+    if not place or type(again) is not Fill or again.marker or again.times is not None:
+        return nodes
+    repeated = tuple(node for node in again.nodes if type(node) is not Mark)
+    return nodes[place:] if _are_alike(section, repeated) else nodes
+
+
+def _are_alike(some: Nodes, others: Nodes) -> bool:
+    """Whether the same stitches are told, wherever they stand in the text."""
+    return len(some) == len(others) and all(
+        _is_like(node, other) for node, other in zip(some, others, strict=True)
+    )
+
+
+def _is_like(node: Node, other: Node) -> bool:
+    match node, other:
+        case Stitch(), Stitch():
+            return (node.name, node.times.values, node.bare) == (other.name, other.times.values, other.bare)
+        case Fill(), Fill():
+            far = [fill.leave.values if fill.leave is not None else None for fill in (node, other)]
+            return node.marker == other.marker and far[0] == far[1] and _are_alike(node.nodes, other.nodes)
+        case _:
+            return False
+
+
 class Worker:
     """Works trees for one size: `column` is its place in the lists, `sections` its markers."""
 
@@ -89,6 +126,7 @@ class Worker:
         steps: Steps = ()
         used = left = 0
         self.steps += len(nodes)
+        nodes = without_first_turn(nodes)
         if pieces := self.pieces(nodes):
             return self.piecewise(pieces, count)
         for place, node in enumerate(nodes):
@@ -103,6 +141,7 @@ class Worker:
                 part = self.sectioned(node, count - used, used)
             else:
                 part = self.fixed(node)
+                self.mark_repeats(node, left, part.left)
             steps += part.steps
             used += part.used
             left += part.left
@@ -124,6 +163,21 @@ class Worker:
         cuts = [*self.marks, left]
         sections = [stop - start for start, stop in pairwise([0, *cuts])]
         return whole(tuple([section for section in sections if section]))
+
+    def mark_repeats(self, group: Node, begin: int, left: int) -> None:
+        """Keep the markers that stand in each repeat of a group: `(k24, pm) 4 times`; it leaves `left` stitches."""
+        if type(group) is not Group or not any(type(node) is Mark for node in group.nodes):
+            return
+        number = self.value(group.times) + group.extra
+        offsets: list[int] = []
+        once = 0
+        for node in group.nodes:
+            if type(node) is Mark:
+                offsets.append(once)
+            else:
+                once += self.fixed(node).left
+        turns = range(min(number, MOST_MARKERS)) if once * number == left else ()
+        self.marks.extend([begin + once * turn + offset for turn in turns for offset in offsets])
 
     # --- of fixed length
 
@@ -238,6 +292,7 @@ class Worker:
 
     def pieces(self, nodes: Nodes) -> list[list[Node]]:
         """The sections of a line that goes on to one marker after the other; empty where it is no such line."""
+        nodes = self.unrolled(nodes)
         fills = [node for node in nodes if type(node) is Fill and not has_fill(node.nodes)]
         if len(fills) < 2 or not all(fill.marker for fill in fills[:-1]):
             return []
@@ -254,6 +309,25 @@ class Worker:
                 behind = max(0, behind - self.fixed(node).used)
         single = all(sum(type(node) is Fill for node in piece) < 2 for piece in pieces)
         return pieces if len(pieces) > 1 and single else []
+
+    def unrolled(self, nodes: Nodes) -> Nodes:
+        """The nodes, with those of a repeat behind the first marker told one by one.
+
+        `k to 2 sts before first marker, k2tog, [k to 2 sts before next marker, k2tog] 5 times`.
+        """
+        first = next((node for node in nodes if type(node) is Fill), None)
+        if first is None or not first.marker or has_fill(first.nodes):
+            return nodes
+        made: list[Node] = []
+        for node in nodes:
+            often = 0
+            if type(node) is Group and node.part is None and has_fill(node.nodes):
+                often = self.value(node.times) + node.extra
+            if 1 < often <= MOST_MARKERS and type(node) is Group:
+                made.extend(node.nodes * often)
+            else:
+                made.append(node)
+        return tuple(made) if len(made) > len(nodes) else nodes
 
     def piecewise(self, pieces: list[list[Node]], count: int) -> Worked:
         """The sections of a line, each worked on its own stitches."""

@@ -109,7 +109,7 @@ class AgainReader(SequenceReader):
 
     def is_lettered(self, ahead: int) -> bool:
         """Whether what stands behind a letter shows that it names a round: `work A and B`, `work A only`."""
-        if self.kind(ahead) == "and" and self.letter(ahead + 1):
+        if self.kind(ahead) in _JOINTS and self.letter(ahead + 1):
             return True
         counted = self.kind(ahead) == "number" and self.kind(ahead + 1) in ("times", "more")
         return counted or self.kind(ahead) in _BEHIND_LETTER or self.ends_at(ahead)
@@ -185,12 +185,12 @@ class AgainReader(SequenceReader):
         return Again(*self.take(ahead), tuple(names), work=True) if names else None
 
     def lettered(self, ahead: int) -> Phrase | None:
-        """`rounds A and B`."""
+        """`rounds A and B`, `A then B`."""
         names: list[int] = []
         while text := self.letter(ahead):
             names.append(named(text))
             ahead += 1
-            if self.kind(ahead) == "and" and self.letter(ahead + 1):
+            if self.kind(ahead) in _JOINTS and self.letter(ahead + 1):
                 ahead += 1
             elif not self.flags(ahead) & COMMA:
                 break
@@ -320,7 +320,8 @@ class AgainReader(SequenceReader):
             return self.only_words(words)
         ahead = 1 if self.letter(1) and self.is_lettered(2) else self.skip(1)
         onward = self.from_there(ahead + 1) if self.kind(ahead) == "from" else None
-        again = onward or self.them_again(ahead) or self.again_from(ahead) or self.numbers_alone(ahead)
+        named = self.skip(ahead + 1) if self.kind(ahead) == "only" else ahead  # repeat only the 1st round
+        again = onward or self.them_again(ahead) or self.again_from(named) or self.numbers_alone(ahead)
         again = again or self.all_rounds() or self.pattern_again()
         if again or (again := self.over_chart(ahead)):
             return again
@@ -377,7 +378,8 @@ class AgainReader(SequenceReader):
         if ahead == 1 or self.kind(ahead) != "number" or number is None or not self.joined(ahead):
             return None
         stop = ahead + 1 + (self.kind(ahead + 1) in _SORTS)
-        often = self.kind(stop + 1) == "often" or self.kind(stop + 2) in ("times", "more")
+        behind = self.behind_total(stop + 1)
+        often = self.kind(behind) == "often" or self.kind(behind + 1) in ("times", "more")
         ends = often if counted else self.ends_at(stop + 1) or self.kind(stop + 1) in _BEHIND_LAST
         if self.kind(stop) != "round" or not self.joined(stop) or not ends:
             return None
@@ -393,6 +395,11 @@ class AgainReader(SequenceReader):
             return 0
         stop = ahead + (5 if often else 4)
         return stop + (self.kind(stop) == "around" or self.text_of(stop) == "across")
+
+    def behind_total(self, ahead: int) -> int:
+        """Behind `a total of` or `in total`, where that stands there, before how often rounds are worked."""
+        begun = ahead + (self.text_of(ahead) == "a")
+        return begun + 1 if self.text_of(begun) in ("total of", "total", "in total", "in all") else ahead
 
     def over_chart(self, ahead: int) -> Phrase | None:
         """How often so many stitches of a chart are worked: `repeating the 12 sts ten times`; else None."""
@@ -423,8 +430,9 @@ class AgainReader(SequenceReader):
 
     def worked(self) -> Phrase:
         """`work those 4 rounds`, `do rounds 5-6 again`."""
-        lettered = self.letter(1) and self.is_lettered(2)
-        ahead = 1 if lettered else self.skip(1)
+        only = 1 + (self.kind(1) == "only")  # do only A
+        lettered = self.letter(only) and self.is_lettered(only + 1)
+        ahead = only if lettered else self.skip(1)
         if (
             self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase", "step")
             or self.letter(ahead)
@@ -612,12 +620,12 @@ class AgainReader(SequenceReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & LINE:
                 ahead += 1
             return self.only_words(ahead)  # `Rnds 8 to 14: ... Rnd 14 is simply *ssk*`
-        spoken = before is not None and (before.text in ("from", "at") or self.is_named_in())
+        spoken = before is not None and (before.text in _NOT_WORKED or self.is_named_in())
         spoken = spoken or self.has_markers_placed(2)
         if spoken and self.kind(1) == "number":
             return self.only_words(2)  # `from round 9 we decrease in each round`
         if (
-            (self.kind(1) in ("number", "range") or (self.letter(1) and self.letter(1) != "a"))
+            (self.kind(1) in ("number", "range") or self.is_called_by(1))
             and self.joined(1)
             and not self.flags(1) & COMMA
             and not (self.flags(1) & DASH and self.flags(1) & SPACE and self.is_behind_work())
@@ -662,6 +670,11 @@ class AgainReader(SequenceReader):
         return within and (
             self.kind(ahead) in ("place", "marker") or self.text_of(ahead) in ("place", "put", "mark")
         )
+
+    def is_called_by(self, ahead: int) -> bool:
+        """Whether a letter by which a round may be called stands there, and not `a`, nor the `I` who works it."""
+        letter = self.letter(ahead)
+        return letter not in ("", "a", "i") or (letter == "i" and self.is_lettered(ahead + 1))
 
     def is_named_in(self) -> bool:
         """Whether something is told to be in this round: `the length of yarn in round 43`."""
@@ -746,6 +759,10 @@ class AgainReader(SequenceReader):
         raise NotImplementedError
 
 
+_NOT_WORKED: Final = frozenset(("from", "at", "omitting", "omit", "skipping", "skip", "without"))
+"""Words before a round that is not worked: `from round 9 we decrease in each round`, `omitting rnd 2`."""
+_JOINTS: Final = ("and", "then")
+"""Words between the letters of two rounds."""
 _FORMING: Final = frozenset(
     ("form", "forms", "make", "makes", "are", "is", "set", "sets", "complete", "completes")
 )

@@ -291,8 +291,8 @@ class ExtentReader(NumberReader):
         if self.kind(count) in ("stitch_noun", "edge"):
             count += 1
         marker = False
-        if every := self.before_each_marker(count):
-            return Extent(*self.take(every), number, marker=True, every=True)
+        if stop := self.before_each_marker(count):
+            return Extent(*self.take(stop), number, marker=True, every=True)
         if self.kind(count) == "before" and self.kind(self.skip(count + 1)) in (
             "marker",
             "make",
@@ -617,7 +617,18 @@ class ExtentReader(NumberReader):
             return Extent(*self.take(ahead + 1), NOTHING)
         if kind in ("stitch_noun", "marker", "needle"):
             return self.only_words(ahead + 1)
-        return Extent(*self.take(1), NOTHING) if self.is_all() else self.only_words(1)
+        return Extent(*self.take(1), NOTHING) if self.is_all() else self.all_parts() or self.only_words(1)
+
+    def all_parts(self) -> Phrase | None:
+        """`rep on all 4 needles`, `repeat in all 6 sections`: where work is repeated; None for any other `all`."""
+        before = [token.kind for token in self.tokens[max(0, self.place - 2) : self.place]]
+        number = self.token(1).number
+        if "repeat" not in before or self.kind(1) != "number" or not self.joined(2) or number is None:
+            return None
+        if self.kind(2) not in ("needle", "section"):
+            return None
+        needle = self.kind(2) == "needle"
+        return Needlewise(*self.take(3), number, needle=needle)
 
     def step(self, *, every: bool) -> tuple[int, int]:
         """Every how many rounds, `every other`, `each 4th`, and the word behind that."""

@@ -12,9 +12,10 @@ class MarkerReader(AgainReader):
 
     def marker(self) -> Phrase:
         """`mark the next st`: that stitch is worked and has a marker."""
-        if self.text_of(1) in ("every", "each") and self.kind(2) == "number" and self.joined(2):
-            number = self.token(2).number or ONE  # place markers every 12 sts
-            return Every(*self.take(4 if self.kind(3) == "stitch_noun" else 3), number)
+        at = 1 + (self.text_of(1) == "after")
+        if self.text_of(at) in ("every", "each") and self.counts_stitches(at + 1) and self.joined(at + 1):
+            number = self.token(at + 1).number or ONE  # place markers every 12 sts
+            return Every(*self.take(at + 2 + (self.kind(at + 2) == "stitch_noun")), number)
         if self.token().text in ("mark", "marking") and (marked := self.marked(self.skip(1))):
             return marked
         return Said(*self.take(1))
@@ -33,15 +34,20 @@ class MarkerReader(AgainReader):
             start, end, flags, (Stitches(start, end, 0, Mark(start, end)), Stitches(start, end, 0, stitch))
         )
 
+    def counts_stitches(self, ahead: int) -> bool:
+        """Whether a number stands there, or the order of a stitch: `every 13 sts`, `every 13th st`."""
+        ordinal = self.kind(ahead) == "ordinal" and self.kind(ahead + 1) == "stitch_noun"
+        return self.kind(ahead) == "number" or (ordinal and self.token(ahead).number is not None)
+
     def placed(self) -> Phrase:
         """`pm`, `placing a marker every 8 sts`."""
         if marked := self.marked(self.skip(1)):
             return marked
         start, end, flags = self.take(1)
         where = 1 + (self.text_of(0) in ("on", "in", "down"))
-        if self.kind(where - 1) == "after" and self.kind(where) == "each" and self.joined(0):
+        if self.kind(where - 1) == "after" and self.kind(where) == "each":
             self.place += where  # put a marker on after every 11 sts
-        if self.kind() == "each" and self.kind(1) == "number":
+        if self.kind() == "each" and self.counts_stitches(1):
             number = self.token(1).number or ONE
             count = 3 if self.kind(2) == "stitch_noun" else 2
             _, end, _ = self.take(count)

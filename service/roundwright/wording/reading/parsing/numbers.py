@@ -348,7 +348,8 @@ class NumberReader(ColourReader):
         kinds = [self.kind(at) for at in range(1, ahead)]
         if "fewer" not in kinds or self.place + ahead > self.stop:
             return None
-        if self.kind(ahead) in ("before", "between"):
+        after = self.kind(ahead) == "after" and self.kind(ahead + 1) in ("each", "")
+        if self.kind(ahead) in ("before", "between") or (after and self.kind(ahead + 2) in _SHAPING):
             ahead = self.behind_decreases(ahead + 1)
         elif self.kind(ahead) in ("each", "in") and self.joined(ahead):
             ahead += 2
@@ -357,7 +358,12 @@ class NumberReader(ColourReader):
         return Continue(*self.take(min(ahead, self.stop - self.place)), manner=True)
 
     def behind_decreases(self, ahead: int) -> int:
-        """Behind `each decrease` or `the k2tog`."""
+        """Behind `each decrease`, `the k2tog` or `you take 2 together`."""
+        pair = ahead
+        while self.text_of(pair) in _TAKING and self.joined(pair) and pair < ahead + MOST_TAKING:
+            pair += 1
+        if self.kind(pair) == "number" and self.kind(pair + 1) == "together" and self.joined(pair):
+            return pair + 2
         while self.kind(ahead) in ("", "each", "decrease", "stitch", "all") and self.joined(ahead):
             of_rounds = self.kind(ahead) == "each" and self.kind(ahead + 1) not in ("decrease", "stitch", "")
             if self.place + ahead >= self.stop or of_rounds:
@@ -403,8 +409,10 @@ class NumberReader(ColourReader):
         before = self.tokens[self.place - 1].kind if self.place else ""
         divisor = self.place > 1 and self.tokens[self.place - 1].text == "by"
         divisor = divisor and self.tokens[self.place - 2].text in _DIVIDING
-        if divisor or before in ("gear", "size", "needle") or self.token().text in ("one", "ones"):
+        if divisor or before in ("gear", "size", "needle", "step") or self.token().text in ("one", "ones"):
             return self.only_words(1)  # `knit to the next one`
+        if left := self.left_plain(number, 1):
+            return left
         if self.kind(1) == "left" and self.joined(1) and not self.flags(1) & COMMA:
             return Count(*self.take(2), number)
         at = self.skip(2)
@@ -413,7 +421,18 @@ class NumberReader(ColourReader):
         at = self.skip(1)
         if 1 < at <= MOST_BEFORE_LEFT and self.kind(at) in ("remain", "left") and not self.flags(1) & COMMA:
             return Count(*self.take(at + 1), number)  # 63 are left
+        if self.kind(1) == ")" and self.has_minus():
+            return Count(*self.take(1), number, -1)
         return Count(*self.take(1), number, sure=False)
+
+    def left_plain(self, number: Number, ahead: int) -> Phrase | None:
+        """`the 3 left over plain`, `the 2 sts left plain`: stitches at the end of a round; None for any other."""
+        stop = ahead + 1 + (self.text_of(ahead + 1) == "over")
+        plain = self.kind(stop) == "plain" and self.kind(stop + 1) != "round"
+        if self.kind(ahead) != "left" or not plain or not self.joined(ahead) or not self.joined(stop):
+            return None
+        start, end, flags = self.take(stop + 1)
+        return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def listed(self) -> Phrase:
         """`42, 45, 48 sts`: a count for each size, without brackets; `four, two together` are stitches."""
@@ -547,7 +566,7 @@ class NumberReader(ColourReader):
             return Count(*self.take(2), number, -1)  # takes away seven stitches
         if kind in ("decrease", "increase", "fewer") or (kind == "more" and self.kind(ahead + 1) != "times"):
             return self.changed_stitches(number, ahead, kind)
-        if part := self.for_part(number, ahead, kind):
+        if part := self.for_part(number, ahead, kind) or self.left_plain(number, ahead):
             return part
         if words := self.no_count(ahead):
             return self.only_words(words)
@@ -567,7 +586,15 @@ class NumberReader(ColourReader):
             and self.kind(count + 2) == "number"
         ):
             count += 3  # `8 sts after rnd 7`
-        return Count(*self.take(count), number, sure=sure)
+        sign = -1 if self.has_minus() else 0
+        return Count(*self.take(count), number, sign, sure=sure)
+
+    def has_minus(self) -> bool:
+        """Whether a dash that opens a bracket stands before this number: `(-8 sts)`, `[–6]`."""
+        before = self.tokens[self.place - 1] if self.place else None
+        if before is None or before.kind != "(" or not self.flags(0) & DASH:
+            return False
+        return self.token().start - before.end <= len("- ")
 
     def follows_there_go(self) -> bool:
         """Whether `there go` stands before: `there go another 8 stitches`."""
@@ -853,6 +880,12 @@ PAIR: Final = 2
 """Stitches that are knitted together where nothing else is said."""
 MOST_PLAIN: Final = 24
 """Plain stitches before a decrease that is told by no more than a number: `6+2tog`."""
+_SHAPING: Final = ("decrease", "stitch")
+_TAKING: Final = frozenset(
+    ("you", "we", "i", "the", "each", "every", "take", "taking", "knit", "knitting", "work", "working")
+)
+"""Words between `one stitch less before` and the stitches that are knitted together."""
+MOST_TAKING: Final = 3
 _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")
 MOST_BEFORE_FACTORS: Final = 6
 """Words from a count to the two numbers of which it is made."""

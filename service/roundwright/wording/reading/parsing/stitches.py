@@ -33,6 +33,8 @@ MOST_BEFORE_THEM: Final = 7
 """Words between the number of some stitches and `knit them together`."""
 FEWEST_CAST_ON: Final = 30
 """Stitches that are made at once at the beginning; fewer may be made in a round."""
+MOST_TO_WORK: Final = 9
+"""Words from `knit in the 1st rnd of the crown` to what is worked."""
 MOST_BEFORE_CAST_ON: Final = 10
 """Words of a sentence before `make 104 stitches`, which tell the needle and the yarn."""
 _BEFORE_CAST_ON: Final = frozenset(
@@ -71,15 +73,16 @@ class StitchReader(NewStitchReader):
         glue = self.flags(ahead)
         if self.kind(ahead) == "last" and (ends := self.last_together(ahead)):
             return ends
-        if self.kind(ahead) == "last" and self.kind(ahead + 1) == "number":
-            ahead += 1
-        if (
+        if self.kind(ahead) in ("last", "remain") and self.kind(ahead + 1) == "number":
+            ahead += 1  # knit the remaining 3 sts
+        rounds = self.all_rounds(counted=True) if self.text_of(1) in ("the", "all") else None
+        if rounds is None and (
             self.kind(ahead) == "number"
             and not glue & (BREAK | DASH | SLASH)
             and (not glue & COMMA or self.kind(ahead + 1) not in ("stitch_noun", "remain"))
         ):
             return self.craft_number(craft, ahead)
-        if whole := self.told_of_all(craft, ahead):
+        if whole := rounds or self.told_of_all(craft, ahead):
             return whole
         if held := self.held_in_cable(ahead):
             return Stitches(*self.take(ahead + 4), Stitch(NAMES[craft], held, held.start, held.end))
@@ -126,7 +129,7 @@ class StitchReader(NewStitchReader):
 
     def told_of_all(self, craft: str, ahead: int) -> Phrase | None:
         """`knit every 7th and 8th st together`, `knit all sts 2 and 2 together`: the whole round told at once."""
-        if self.token(ahead).text == "always":
+        if self.token(ahead).text == "always" or self.kind(ahead) == "only":
             ahead = self.skip(ahead + 1)
         kind = self.kind(ahead)
         if kind == "ordinal" and (position := self.position(craft, ahead - 1)):
@@ -169,8 +172,10 @@ class StitchReader(NewStitchReader):
         at = ahead + 1
         while self.kind(at) in ("number", "ordinal", "and", "to", "last", "") and at < ahead + 6:
             at += 1
-        often = self.kind(at + 1) in ("number", "often", "until", "more", "times")
-        return self.kind(at) == "round" and at > ahead + 1 and often
+        behind = self.behind_total(at + 1)
+        often = self.kind(behind) in ("number", "often", "until", "more", "times", "only")
+        single = self.kind(ahead) == "ordinal" and self.kind(behind) in ("only", "until")
+        return self.kind(at) == "round" and (at > ahead + 1 or single) and often
 
     def these(self, craft: str, ahead: int) -> Phrase | None:
         """`knit those two together`, `knit that one`."""
@@ -204,10 +209,24 @@ class StitchReader(NewStitchReader):
             return self.only_words(
                 4 if self.kind(3) in ("ordinal", "needle") else 3
             )  # and knit with the fifth needle
+        if self.is_verb_of_round():
+            return self.only_words(1)
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
             _, end, _ = self.take(1)
         return Stitches(start, end, flags, Stitch(NAMES[craft], ONE, start, end, bare=True))
+
+    def is_verb_of_round(self) -> bool:
+        """Whether `knit` is only the verb of the round behind it: `knit in the 1st rnd of the crown *k10, k2tog`."""
+        ahead = 2 + (self.text_of(2) == "the")
+        if self.text_of(1) != "in" or self.kind(ahead) not in ("ordinal", "next", "following"):
+            return False
+        if self.kind(ahead + 1) != "round" or not self.joined(ahead + 1):
+            return False
+        ahead += 2
+        while self.kind(ahead) in ("", "word") and self.joined(ahead) and ahead < MOST_TO_WORK:
+            ahead += 1
+        return self.kind(ahead) in ("stars", "(") and ahead <= MOST_TO_WORK
 
     def craft_number(self, craft: str, ahead: int) -> Phrase:
         """`k4`, `knit 2 together`."""

@@ -1,0 +1,113 @@
+"""Where markers are placed, rounds told needle by needle, rounds called by letters. The counts are worked by hand."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, counts, number_of_rounds
+
+PLACED = [
+    "Next rnd: *K24, pm; rep from * 3 more times. 4 sections of 24 sts.",
+    "Next rnd: (K24, pm) 4 times.",
+    "Next rnd: *K24, place marker; rep from * around.",
+    "On the next round I knit, putting a marker after every 24 sts.",
+    "Knit 1 round, placing a marker after every 24th st.",
+]
+
+
+@pytest.mark.parametrize("placed", PLACED)
+def test_the_sections_are_those_between_the_markers_placed(placed: str) -> None:
+    """Four of them, and not the eight that are usual."""
+    text = f"{placed}\nRnd 1: *K1, ssk, knit to 3 sts before marker, k2tog, k1, sm; rep from * to end.\nRnd 2: Knit."
+    assert after_each_round(read(text, (96,))) == [96, 88, 88]
+
+
+SECTIONS = "You now have 8 sections of 11 sts."
+
+
+@pytest.mark.parametrize(
+    "told", [SECTIONS, "8 sections of 11 sts each.", "Each of the 8 sections has 11 sts."]
+)
+def test_the_stitches_of_a_section_are_not_the_count(told: str) -> None:
+    """`8 sections of 11 sts`."""
+    assert after_each_round(read(f"Rnd 1: *K11, pm; rep from * to end. {told}", (88,))) == [88]
+
+
+@pytest.mark.parametrize("told", ["(-8 sts)", "[–8 sts]", "(-8)", "(8 sts dec)"])
+def test_a_minus_in_a_bracket_is_what_goes(told: str) -> None:
+    """Markers were placed, and only what goes says nothing of the sections."""
+    text = f"Rnd 1: *K24, pm; rep from * to end.\nRnd 2: *Ssk, k to 2 sts before m, k2tog; rep from * to end. {told}"
+    assert after_each_round(read(text, (96,))) == [96, 88]
+
+
+TO_MARKERS = [
+    "*K to the last 2 sts before each marker, k2tog; rep from * around.",
+    "Knit to the last two stitches before each marker, knit those two together.",
+    "K to 2 sts before first marker, k2tog, [k to 2 sts before next marker, k2tog] 4 times.",
+    "K to 2 sts before marker, k2tog, *sm, k to 2 sts before next marker, k2tog; rep from * to end of round.",
+]
+
+
+@pytest.mark.parametrize("round_", TO_MARKERS)
+def test_a_decrease_before_every_marker(round_: str) -> None:
+    """The first told apart, or all together."""
+    text = f"Place a marker after every 16th st.\nRnd 1: {round_} 75 sts.\nRnd 2: knit."
+    assert after_each_round(read(text, (80,))) == [75, 75]
+
+
+BY_NEEDLES = [
+    (
+        "1st round:\n1st and 3rd needle: knit to the last 3 stitches, k2 tog, k1.\n"
+        "2nd and 4th needle: k1, slip 1, k1, pass slipped stitch over, knit to the end."
+    ),
+    (
+        "Decrease round: 1st and 3rd needle, knit to last 3 stitches, k2tog, k1; "
+        "2nd and 4th needle, k1, ssk, knit to end."
+    ),
+    "Dec rnd: On the 1st and 3rd needles: k to last 3 sts, k2tog, k1. On the 2nd and 4th needles: k1, ssk, k to end.",
+    "Next round: Needles 1 and 3: k to last 3 sts, k2tog, k1; Needles 2 and 4: k1, ssk, k to end.",
+    (
+        "Round 1:\n1st needle: k to last 3 sts, k2tog, k1.\n2nd needle: k1, ssk, k to end.\n"
+        "3rd needle: as 1st needle.\n4th needle: as 2nd needle."
+    ),
+]
+
+
+@pytest.mark.parametrize("text", BY_NEEDLES)
+def test_needles_are_told_by_their_order(text: str) -> None:
+    """Two by two or one by one: one stitch goes on each of four needles."""
+    assert after_each_round(read(text, (64,))) == [60]
+
+
+def test_one_round_of_two_is_worked_on_alone() -> None:
+    """`Thereafter knit the 1st round only, until 2 stitches are left on each needle`."""
+    first = "1st round: *knit to last 2 sts on needle, k2tog; rep on all 4 needles."
+    both = "Repeat these two rounds until 10 sts remain on each needle."
+    for alone in ("Thereafter knit the 1st round only, until", "Now repeat only the 1st round until"):
+        reading = read(f"{first}\n2nd round: knit.\n{both} {alone} 2 sts remain on each needle.", (80,))
+        assert [size[-1] for size in counts(reading)] == [8]
+        assert number_of_rounds(reading) == [28]
+
+
+LETTERS = [
+    (
+        "  a) (k to 2 sts before marker, k2tog) five times.\n  b) knit.\nWork a) and b) ten times in all: 50 sts.\n"
+        "From now on work a) on every round, eight times: 10 sts."
+    ),
+    (
+        "Round A: *k to 2 sts before the marker, k2tog*, 5 times. That takes away 5 sts.\nRound B: just knit.\n"
+        "I did A then B ten times in all, which brought me to 50 sts.\n"
+        "After that I did round A only, every round, 8 times = 10 sts."
+    ),
+    (
+        "A: *k to 2 sts before marker, k2tog; rep from * around. (5 sts decreased)\nB: knit.\n"
+        "Do A, then B, ten times = 50 sts.\nNow do only A: 8 times = 10 sts."
+    ),
+]
+
+
+@pytest.mark.parametrize("text", LETTERS)
+def test_rounds_are_called_by_letters(text: str) -> None:
+    """With a bracket, a colon, or as `Round A`; what is told once is not worked twice."""
+    reading = read(f"Place a marker after every 20th st.\n{text}", (100,))
+    assert [size[-1] for size in counts(reading)] == [10]
+    assert number_of_rounds(reading) == [28]

@@ -1,0 +1,103 @@
+"""Sizes told side by side, in rows of a table, line by line and by their numbers. The counts are worked by hand."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import counts, number_of_rounds
+
+S, M, L = (
+    (80, 70, 60, 50, 40, 30, 20, 10),
+    (90, 80, 70, 60, 50, 40, 30, 20, 10),
+    (100, 90, 80, 70, 60, 50, 40, 30),
+)
+TABLE = """Sizes S (M, L). Begin with 80 (90, 100) sts.
+1 | *k6 (7, 8), k2tog* x 10 | 70 | 80 | 90
+2 | knit | 70 | 80 | 90
+3 | *k5 (6, 7), k2tog* x 10 | 60 | 70 | 80
+4 | *k4 (5, 6), k2tog* x 10 | 50 | 60 | 70
+5 | L only: knit | - | - | 70
+6 | *k3 (4, 5), k2tog* x 10 | 40 | 50 | 60
+7 | *k2 (3, 4), k2tog* x 10 | 30 | 40 | 50
+8 | *k1 (2, 3), k2tog* x 10 | 20 | 30 | 40
+9 | S only: k2tog around | 10 | - | -
+10 | M and L: *k1 (1, 2), k2tog* x 10 | – | 20 | 30
+11 | L only: *k1, k2tog* x 10 | – | – | 20
+12 | M and L: k2tog around | - | 10 | 10
+13 | All sizes: knit | 10 | 10 | 10"""
+
+
+def test_a_size_passes_over_the_numbers_of_others() -> None:
+    """A dash in the column of a size stands for a round that it does not have."""
+    reading = read(TABLE, (80, 90, 100))
+    assert counts(reading) == [list(S), list(M), [*L, 20, 10]]
+    assert number_of_rounds(reading) == [9, 10, 12]
+
+
+CELLS = """Start with 18 (27) sts.
+Rnd | Small | Large
+1 | knit | knit
+2 | k2tog around | *k1, k2tog* around
+3 | - | k2tog around"""
+CELLS_AND_COUNTS = """Start with 18 (27) sts.
+Round | S | st | L | st
+1 | knit | 18 | knit | 27
+2 | k2tog | 9 | k1, k2tog | 18
+3 | - | - | k2tog | 9"""
+
+
+@pytest.mark.parametrize("table", [CELLS, CELLS_AND_COUNTS])
+def test_each_size_may_have_a_cell_of_its_own(table: str) -> None:
+    """With its count in the next cell or without."""
+    reading = read(table, (18, 27))
+    assert counts(reading) == [[18, 9], [27, 18, 9]]
+    assert number_of_rounds(reading) == [2, 3]
+
+
+BELOW_THEIR_ROUND = [
+    (
+        "Round 1:\n1st size: [K7, k2tog] 8 times. 64 sts.\n2nd size: [K6, k2tog] 10 times. 70 sts.\n\n"
+        "All sizes\nRound 2: Knit."
+    ),
+    "Next round:\nSmall: [K7, k2tog] 8 times. 64 sts.\nLarge: [K6, k2tog] 10 times. 70 sts.\nNext round: Knit.",
+    (
+        "Dec round:\nSmall only: [K7, k2tog] 8 times—64 sts.\nLarge only: [K6, k2tog] 10 times—70 sts.\n"
+        "Both sizes:\nKnit 1 round."
+    ),
+    "Rnd 1, Small: [K7, k2tog] 8 times. 64 sts.\nRnd 1, Large: [K6, k2tog] 10 times. 70 sts.\nRnd 2: knit.",
+    "R1: size 1: [K7, k2tog] 8 times. 64 sts.\nR1: size 2: [K6, k2tog] 10 times. 70 sts.\nR2: knit.",
+    "Size 1: [K7, k2tog] 8 times. 64 sts.\nSize 2: [K6, k2tog] 10 times. 70 sts.\nSizes 1 and 2: knit 1 round.",
+]
+
+
+@pytest.mark.parametrize("text", BELOW_THEIR_ROUND)
+def test_the_sizes_of_a_round_are_told_line_by_line(text: str) -> None:
+    """Below its number or behind it, by name or by number."""
+    reading = read(f"Sizes Small (Large)\nCast on 72 (80) sts.\n{text}", (72, 80))
+    assert counts(reading) == [[72, 64], [80, 70]]
+    assert number_of_rounds(reading) == [2, 2]
+
+
+def test_a_round_called_in_a_bracket_is_no_size() -> None:
+    """`Round 1 (Decrease Round)` in a text for two sizes."""
+    text = "CROWN (both sizes S/M [L/XL])\nRound 1 (Decrease Round): *K2, p2tog; rep from * to end—72 [84] sts remain."
+    assert counts(read(text, (96, 112))) == [[96, 72], [112, 84]]
+
+
+def test_the_first_of_four_sizes_may_stand_in_a_bracket() -> None:
+    """`(80) 88 (96) 104`, as Scandinavian firms print."""
+    text = """There are now (80) 88 (96) 104 sts on the needle.
+Place 4 markers with (20) 22 (24) 26 sts between each marker.
+Decrease round: *K2tog, knit until 2 sts remain before the next marker, ssk*, repeat from * to * 4 times = 8 sts dec.
+Next round: Knit.
+Knit these 2 rounds a total of (4) 5 (6) 7 times = (48) 48 (48) 48 sts."""
+    reading = read(text, (80, 88, 96, 104))
+    assert [size[-1] for size in counts(reading)] == [48, 48, 48, 48]
+    assert number_of_rounds(reading) == [8, 10, 12, 14]
+
+
+def test_a_dash_before_colons_is_the_first_size() -> None:
+    """`k– (1: 3)`."""
+    text = """Round 1: *P1, ssk, k1 (3: 5), k2tog; rep from * to end. 24 (36: 48) sts.
+2nd and 3rd sizes only
+Round 2: *P1, ssk, k– (1: 3), k2tog; rep from * to end. – (24: 36) sts."""
+    assert counts(read(text, (36, 48, 60))) == [[36, 24], [48, 36, 24], [60, 48, 36]]
