@@ -37,6 +37,19 @@ REWRITTEN = [
     # two by two, three by three
     ("fr", 1, "Au tour suivant, on prend toutes les mailles deux par deux.", "next rnd: k2tog around."),
     ("es", 1, "En la vta. siguiente trab.\ntodos los p. de 2 en 2 juntos", "next rnd: k2tog around\n"),
+    # stitches by their fabric, and a made stitch told in full
+    ("fr", 1, "* 10 m. jersey end., 2 m. ens. à l'end. *", "* k10, k2tog *"),
+    ("fr", 1, "2 m. end., 1 augmentation prise sur le fil entre deux mailles", "k2, m1"),
+    # a line that ends before a repeat does
+    ("fr", 1, "* 13 m. end., 2 m. ensemble\nà l'endroit * ; tout le tour", "* k13, \nk2tog * ; around"),
+    # a line that ends before a number
+    ("es", 1, "hasta que queden\n2 puntos en cada aguja", "until 2 sts remain on each needle\n"),
+    ("fr", 1, "Le 25e tour ne laisse plus\nque 20 mailles", "until 20 sts remain\n"),
+    # what the text itself calls its markers
+    ("fr", 1, "Marqueur (M). À l'end jusqu'à 2 m avant M", "marker . Knit to 2 sts before marker"),
+    ("es", 1, "Con 80 p. en la aguja, trab. a p. jersey", "= 80 sts work St st"),
+    ("es", 1, "en la 1ª vuelta aumentar 8 p. repartidos", "in the first rnd inc 8 sts evenly"),
+    ("fr", 1, "Rép. 4 fois les 8 tours suivants", "work the following 8 rnds 4 times"),
 ]  # fmt: skip
 
 
@@ -59,6 +72,37 @@ CROWNS = [
         ),
         [80, 75, 70, 65, 60, 55],
         6,
+    ),
+    (
+        "fr",
+        (
+            "Répartir 4 marqueurs (M), un toutes les 20 mailles.\n"
+            "T1 : *SSK, end jusqu'à 2 m avant M, 2 m ens end, glisser M* x4. (8 dim)\nT2 : toutes les m end.\n"
+            "Répéter T1 et T2 encore 3 fois. (48 m)\nTricoter T1 encore 4 fois, sans tour intermédiaire. (16 m)"
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16],
+        12,
+    ),
+    (
+        "fr",
+        (
+            "1er tour : * 8 m. end., 2 m. ens. * (72 m.). 2e tour : à l'endroit. Continuer ainsi, un tour avec "
+            "diminutions et un tour sans, en faisant chaque fois une maille de moins entre les diminutions. "
+            "Le 13e tour ne laisse plus que 24 mailles ; au 14e tour, les prendre deux par deux, ce qui en laisse 12."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 12],
+        14,
+    ),
+    (
+        "es",
+        (
+            "En cada una de las cuatro agujas se toman juntos al derecho los dos primeros puntos, y lo mismo los "
+            "dos últimos, tejiendo al derecho todos los demás; quedan 72 puntos. Sigue una vuelta lisa. Se repiten "
+            "estas dos vueltas hasta tener 12 puntos en cada aguja, o sea 48 en total. Desde aquí se mengua del mismo "
+            "modo en todas las vueltas, hasta que queden\n2 puntos en cada aguja (8 puntos)."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        13,
     ),
     (
         "fr",

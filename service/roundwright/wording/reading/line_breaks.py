@@ -131,6 +131,8 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
         return True  # rep / from * around
     if last.text in _REACHED and first.kind in ("(", "stars") and _reaches(tokens, begin):
         return True  # until you have worked / (k1, k2tog)
+    if last.kind == "rib" and first.kind == "(" and _tells_rib(tokens, begin):
+        return True  # Work 10 rounds of rib / (k1, p1)
     if last.text in ("end", "ending") and last.flags & (COMMA | SEMI):
         return True  # rep from *, end / k2
     if first.kind == "number" and tokens[begin + 1].kind == "times":
@@ -140,6 +142,21 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     if last.kind not in ("knit", "purl") or first.kind != "number":
         return False
     return last.text in ("k", "p") or tokens[begin + 1].kind == "round"
+
+
+def _tells_rib(tokens: list[Token], begin: int) -> bool:
+    """Whether a bracket tells the stitches of a rib: `(k2, p2)`, `(knit 1 and purl 1)`."""
+    place = begin + 1
+    kinds = set()
+    while place < min(begin + LONGEST_RIB, len(tokens) - 1) and tokens[place].kind in _OF_RIB:
+        kinds.add(tokens[place].kind)
+        place += 1
+    return tokens[place].kind == ")" and {"knit", "purl"} <= kinds and tokens[place + 1].kind != "times"
+
+
+LONGEST_RIB: Final = 8
+"""Words of a bracket that tells a rib."""
+_OF_RIB: Final = frozenset(("knit", "purl", "number", "and", "stitch_noun"))
 
 
 def _reaches(tokens: list[Token], begin: int) -> bool:

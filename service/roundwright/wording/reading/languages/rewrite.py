@@ -35,8 +35,8 @@ AND: Final = "and"
 """The same, where another sentence stands before."""
 CLOSES_LINE: Final = frozenset((",", ".", ";", ":", ")", "]"))
 """Signs that end the line of the word before them."""
-BELONGS: Final = frozenset((".", ":", "="))
-"""Signs that belong to the words before them: the end of a sentence, what it leads to, and its count."""
+BELONGS: Final = frozenset((".", ":", "=", "*"))
+"""Signs that belong to the words before them: the end of a sentence, what it leads to, its count, a repeat's end."""
 NEW_SENTENCE: Final = ". "
 """What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
@@ -445,7 +445,9 @@ class _Writer:
         start, end = first.start, last.end
         if last.figures is not None and not found.ends_in_ordinal(last):
             end = last.figures.end  # the full stop of a sentence
-        lines = "".join(map(_line_ends, self.cut[place : found.stop]))
+        lines = next(
+            filter(None, map(_line_ends, self.cut[place : found.stop])), ""
+        )  # two would part paragraphs
         stop = self.full_stop(found)
         if stop is not None:
             end = stop
