@@ -90,3 +90,12 @@ def test_a_bracket_on_the_next_line_tells_the_rib() -> None:
 def test_how_often_may_stand_in_a_bracket() -> None:
     """What is worked so many times may be said in a heading."""
     assert read("Repeat of 8 rounds, worked 4 times (32 rounds):\n*P4, k4*", (88,)).lines
+
+
+def test_a_line_may_end_with_the_numbers_of_rounds() -> None:
+    """What is worked in them stands on the next line."""
+    text = (
+        "Rnd 1: *k10, k2tog*; rep from * (88 sts). Rnds 2 and 3:\nplain. "
+        "Rnd 4: *k9, k2tog*; rep from * (80 sts). Rnd 5:\nplain. Rnd 6: *k8, k2tog*; rep from * (72 sts)."
+    )
+    assert number_of_rounds(read(text, (96,))) == [6]

@@ -50,6 +50,8 @@ REWRITTEN = [
     ("es", 1, "Con 80 p. en la aguja, trab. a p. jersey", "= 80 sts work St st"),
     ("es", 1, "en la 1ª vuelta aumentar 8 p. repartidos", "in the first rnd inc 8 sts evenly"),
     ("fr", 1, "Rép. 4 fois les 8 tours suivants", "work the following 8 rnds 4 times"),
+    ("fr", 1, "et deux tours unis après chaque tour de diminutions", "and 2 plain rnds between"),
+    ("es", 1, "y dos vueltas lisas después de cada vuelta de disminuciones", "and 2 plain rnds between"),
 ]  # fmt: skip
 
 
@@ -117,6 +119,26 @@ CROWNS = [
         ),
         [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
         46,
+    ),
+    (
+        "fr",
+        (
+            "T 1 : *tric 8 m, 2 m ens*, 8 fois (72 m)\nT 2 : à l'endroit\n"
+            "Rép. T 1 et T 2 en tric. 1 m. de moins avant les 2 m ens, jusqu'à 40 m.\n"
+            "Faire ensuite les dim. à chaque T jusqu'à 8 m."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        14,
+    ),
+    (
+        "es",
+        (
+            "V 1: *tejer 8 p, 2 p juntos*, 8 veces (72 p)\nV 2: al der.\n"
+            "Rep. V 1 y V 2 tejiendo 1 p. menos antes de los 2 p juntos, hasta 40 p.\n"
+            "Hacer después las dism. en cada V hasta 8 p."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        14,
     ),
     (
         "es",

@@ -38,7 +38,9 @@ def lines_of(
         if token.flags & LINE or place == count:
             cut_off = bool(lines) and _is_cut_off(tokens, begin)
             runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)
-            if lines and _only_label(tokens, lines[-1], begin, place, names):
+            if lines and (
+                _ends_in_label(tokens, begin) or _only_label(tokens, lines[-1], begin, place, names)
+            ):
                 lines[-1] = (lines[-1][0], place)
                 tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
             elif cut_off or (runs_on and not begins_round(tokens, begin, place, names)):
@@ -84,6 +86,21 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     ):
         return first.kind != "" or begin + 1 < stop
     return False
+
+
+def _ends_in_label(tokens: list[Token], begin: int) -> bool:
+    """Whether a line ends in the numbers of rounds that begin a sentence: `(96 sts). Rounds 5 and 6: / plain`."""
+    flags = tokens[begin].flags
+    if not flags & COLON or flags & BLANK or tokens[begin].kind not in _BEGIN_WORK:
+        return False
+    place = begin - 1
+    while place > 0 and tokens[place].kind in _OF_NUMBERS:
+        place -= 1
+    return tokens[place].kind == "round" and bool(tokens[place].flags & FULL)
+
+
+_OF_NUMBERS: Final = frozenset(("number", "and"))
+"""Words that name rounds behind the word for them."""
 
 
 def _connects(first: Token, words: int) -> bool:
