@@ -141,6 +141,24 @@ CROWNS = [
         14,
     ),
     (
+        "fr",
+        (
+            "1er tour : *8 m. end., 2 m. ens.*, tout le tour – 72 m.\n2e tour : end.\n"
+            "Diminuer de la même façon aux 3e, 5e, 6e et 7e tours. Il reste 40 m."
+        ),
+        [80, 72, 64, 56, 48, 40],
+        7,
+    ),
+    (
+        "es",
+        (
+            "1ª vta: *8 p. der., 2 p. juntos*, toda la vta. = 72 p.\n2ª vta: der.\n"
+            "Repetir estas disminuciones en las vtas 3ª, 5ª, 6ª y 7ª (40 p.)."
+        ),
+        [80, 72, 64, 56, 48, 40],
+        7,
+    ),
+    (
         "es",
         "V1: *8 pd, 2pjd*, rep toda la vuelta. 72 p\nRepetir esta vta. de menguados cada 2 vtas. 3 veces más = 48 p.",
         [80, 72, 64, 56, 48],
