@@ -50,6 +50,12 @@ REWRITTEN = [
     ("es", 1, "Con 80 p. en la aguja, trab. a p. jersey", "= 80 sts work St st"),
     ("es", 1, "en la 1ª vuelta aumentar 8 p. repartidos", "in the first rnd inc 8 sts evenly"),
     ("fr", 1, "Rép. 4 fois les 8 tours suivants", "work the following 8 rnds 4 times"),
+    ("fr", 1, "3 fois de suite", "3 times"),
+    ("es", 1, "3 veces seguidas", "3 times"),
+    ("es", 1, "Tejer 2 vtas. *3 p. der., 2 p. juntos*", "knit 2 rnds. *k3, k2tog*"),
+    ("es", 1, "Tejer las vtas A y B 3 veces más", "rep rnds A and B 3 more times"),
+    ("es", 1, ", luego la vta A 5 veces", ", then work rnd A 5 times"),
+    ("fr", 1, "Tric. les tours A et B encore 3 fois", "rep rnds A and B 3 more times"),
     ("fr", 1, "et deux tours unis après chaque tour de diminutions", "and 2 plain rnds between"),
     ("es", 1, "y dos vueltas lisas después de cada vuelta de disminuciones", "and 2 plain rnds between"),
 ]  # fmt: skip

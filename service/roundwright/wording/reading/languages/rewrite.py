@@ -43,6 +43,8 @@ NEW_SENTENCE: Final = ". "
 
 TIMES: Final = "{n} times"
 STAR: Final = "* "
+ROUNDS_COUNTED: Final = ("{n} rnds", "{n} rnds straight")
+"""What English words of some rounds end in, behind which a star begins another."""
 LONGEST_STARRED: Final = 40
 """Pieces between two stars, or in the bracket behind a cable."""
 CABLES: Final = frozenset(("c{n}f", "c{n}b"))
@@ -510,6 +512,8 @@ class _Writer:
             return None
         if following is None or following.kind == "line":
             return None
+        if following.key == "*" and found.meaning.english.endswith(ROUNDS_COUNTED):
+            return None  # `tejer 2 vtas. *3 p der, 2 p juntos*`
         if following.kind == "word" and following.text[0].isupper():
             return None
         if following.kind == "number" and not initials and found.meaning.english not in BEFORE_NUMBERS:
