@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import number_of_rounds
 
 IN_TURN = [
     (
@@ -62,3 +63,39 @@ def test_then_ends_what_stands_before_it(text: str, before: int, after: int) -> 
     (rounds,) = read(f"Rnd 1: {text}", (before,)).rounds
 
     assert [done.after for done in rounds] == [after]
+
+
+BELOW = "Rnds 1-3: *p4, k4*\nRnd 4: *p4, c4f*\nRnds 5-8: as round 1.\n"
+
+
+@pytest.mark.parametrize(
+    "announced",
+    [
+        "Work the following 8 rounds 4 times:",
+        "Work the following 8 rounds 4 times (32 rounds):",
+        "Work the next 8 rounds 4 times, that is 32 rounds:",
+    ],
+)
+def test_rounds_below_are_worked_as_often_as_is_announced(announced: str) -> None:
+    """What is the same as a round before counts among them, and the number of all times is no more rounds."""
+    assert number_of_rounds(read(f"{announced}\n{BELOW}Crown:\n*P2tog, k2*", (88,))) == [33]
+
+
+def test_a_bracket_on_the_next_line_tells_the_rib() -> None:
+    """The stitches of a rib below its name are no round of their own."""
+    text = "Cast on 120 sts. Work 10 rounds of rib\n(k1 and p1) and then\nknit 40 rounds.\n*K8, k2tog*"
+    assert number_of_rounds(read(text, (120,))) == [51]
+
+
+def test_how_often_may_stand_in_a_bracket() -> None:
+    """What is worked so many times may be said in a heading."""
+    assert read("Repeat of 8 rounds, worked 4 times (32 rounds):\n*P4, k4*", (88,)).lines
+
+
+def test_a_line_may_end_with_the_numbers_of_rounds() -> None:
+    """What is worked in them stands on the next line."""
+    text = (
+        "Rnd 1: *k10, k2tog*; rep from * (88 sts). Rnds 2 and 3:\nplain. "
+        "Rnd 4: *k9, k2tog*; rep from * (80 sts). Rnd 5:\nplain. Rnd 6: *k8, k2tog*; rep from * (72 sts)."
+    )
+    assert number_of_rounds(read(text, (96,))) == [6]

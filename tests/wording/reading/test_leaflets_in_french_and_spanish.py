@@ -37,6 +37,27 @@ REWRITTEN = [
     # two by two, three by three
     ("fr", 1, "Au tour suivant, on prend toutes les mailles deux par deux.", "next rnd: k2tog around."),
     ("es", 1, "En la vta. siguiente trab.\ntodos los p. de 2 en 2 juntos", "next rnd: k2tog around\n"),
+    # stitches by their fabric, and a made stitch told in full
+    ("fr", 1, "* 10 m. jersey end., 2 m. ens. à l'end. *", "* k10, k2tog *"),
+    ("fr", 1, "2 m. end., 1 augmentation prise sur le fil entre deux mailles", "k2, m1"),
+    # a line that ends before a repeat does
+    ("fr", 1, "* 13 m. end., 2 m. ensemble\nà l'endroit * ; tout le tour", "* k13, \nk2tog * ; around"),
+    # a line that ends before a number
+    ("es", 1, "hasta que queden\n2 puntos en cada aguja", "until 2 sts remain on each needle\n"),
+    ("fr", 1, "Le 25e tour ne laisse plus\nque 20 mailles", "until 20 sts remain\n"),
+    # what the text itself calls its markers
+    ("fr", 1, "Marqueur (M). À l'end jusqu'à 2 m avant M", "marker . Knit to 2 sts before marker"),
+    ("es", 1, "Con 80 p. en la aguja, trab. a p. jersey", "= 80 sts work St st"),
+    ("es", 1, "en la 1ª vuelta aumentar 8 p. repartidos", "in the first rnd inc 8 sts evenly"),
+    ("fr", 1, "Rép. 4 fois les 8 tours suivants", "work the following 8 rnds 4 times"),
+    ("fr", 1, "3 fois de suite", "3 times"),
+    ("es", 1, "3 veces seguidas", "3 times"),
+    ("es", 1, "Tejer 2 vtas. *3 p. der., 2 p. juntos*", "knit 2 rnds. *k3, k2tog*"),
+    ("es", 1, "Tejer las vtas A y B 3 veces más", "rep rnds A and B 3 more times"),
+    ("es", 1, ", luego la vta A 5 veces", ", then work rnd A 5 times"),
+    ("fr", 1, "Tric. les tours A et B encore 3 fois", "rep rnds A and B 3 more times"),
+    ("fr", 1, "et deux tours unis après chaque tour de diminutions", "and 2 plain rnds between"),
+    ("es", 1, "y dos vueltas lisas después de cada vuelta de disminuciones", "and 2 plain rnds between"),
 ]  # fmt: skip
 
 
@@ -63,6 +84,37 @@ CROWNS = [
     (
         "fr",
         (
+            "Répartir 4 marqueurs (M), un toutes les 20 mailles.\n"
+            "T1 : *SSK, end jusqu'à 2 m avant M, 2 m ens end, glisser M* x4. (8 dim)\nT2 : toutes les m end.\n"
+            "Répéter T1 et T2 encore 3 fois. (48 m)\nTricoter T1 encore 4 fois, sans tour intermédiaire. (16 m)"
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16],
+        12,
+    ),
+    (
+        "fr",
+        (
+            "1er tour : * 8 m. end., 2 m. ens. * (72 m.). 2e tour : à l'endroit. Continuer ainsi, un tour avec "
+            "diminutions et un tour sans, en faisant chaque fois une maille de moins entre les diminutions. "
+            "Le 13e tour ne laisse plus que 24 mailles ; au 14e tour, les prendre deux par deux, ce qui en laisse 12."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 12],
+        14,
+    ),
+    (
+        "es",
+        (
+            "En cada una de las cuatro agujas se toman juntos al derecho los dos primeros puntos, y lo mismo los "
+            "dos últimos, tejiendo al derecho todos los demás; quedan 72 puntos. Sigue una vuelta lisa. Se repiten "
+            "estas dos vueltas hasta tener 12 puntos en cada aguja, o sea 48 en total. Desde aquí se mengua del mismo "
+            "modo en todas las vueltas, hasta que queden\n2 puntos en cada aguja (8 puntos)."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        13,
+    ),
+    (
+        "fr",
+        (
             "Tricotez 30 tours unis, tout à l'endroit.\n"
             "Au commencement de chaque aiguille on fait un surjet simple, et à la fin de chaque aiguille on prend 2 "
             "mailles ensemble à l'endroit ; c'est donc 8 mailles de moins sur le tour, et il en reste 72, soit 18 par "
@@ -73,6 +125,44 @@ CROWNS = [
         ),
         [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
         46,
+    ),
+    (
+        "fr",
+        (
+            "T 1 : *tric 8 m, 2 m ens*, 8 fois (72 m)\nT 2 : à l'endroit\n"
+            "Rép. T 1 et T 2 en tric. 1 m. de moins avant les 2 m ens, jusqu'à 40 m.\n"
+            "Faire ensuite les dim. à chaque T jusqu'à 8 m."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        14,
+    ),
+    (
+        "es",
+        (
+            "V 1: *tejer 8 p, 2 p juntos*, 8 veces (72 p)\nV 2: al der.\n"
+            "Rep. V 1 y V 2 tejiendo 1 p. menos antes de los 2 p juntos, hasta 40 p.\n"
+            "Hacer después las dism. en cada V hasta 8 p."
+        ),
+        [80, 72, 64, 56, 48, 40, 32, 24, 16, 8],
+        14,
+    ),
+    (
+        "fr",
+        (
+            "1er tour : *8 m. end., 2 m. ens.*, tout le tour – 72 m.\n2e tour : end.\n"
+            "Diminuer de la même façon aux 3e, 5e, 6e et 7e tours. Il reste 40 m."
+        ),
+        [80, 72, 64, 56, 48, 40],
+        7,
+    ),
+    (
+        "es",
+        (
+            "1ª vta: *8 p. der., 2 p. juntos*, toda la vta. = 72 p.\n2ª vta: der.\n"
+            "Repetir estas disminuciones en las vtas 3ª, 5ª, 6ª y 7ª (40 p.)."
+        ),
+        [80, 72, 64, 56, 48, 40],
+        7,
     ),
     (
         "es",

@@ -38,7 +38,9 @@ def lines_of(
         if token.flags & LINE or place == count:
             cut_off = bool(lines) and _is_cut_off(tokens, begin)
             runs_on = bool(lines) and _runs_on(tokens, lines[-1], begin, place)
-            if lines and _only_label(tokens, lines[-1], begin, place, names):
+            if lines and (
+                _ends_in_label(tokens, begin) or _only_label(tokens, lines[-1], begin, place, names)
+            ):
                 lines[-1] = (lines[-1][0], place)
                 tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
             elif cut_off or (runs_on and not begins_round(tokens, begin, place, names)):
@@ -86,6 +88,21 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     return False
 
 
+def _ends_in_label(tokens: list[Token], begin: int) -> bool:
+    """Whether a line ends in the numbers of rounds that begin a sentence: `(96 sts). Rounds 5 and 6: / plain`."""
+    flags = tokens[begin].flags
+    if not flags & COLON or flags & BLANK or tokens[begin].kind not in _BEGIN_WORK:
+        return False
+    place = begin - 1
+    while place > 0 and tokens[place].kind in _OF_NUMBERS:
+        place -= 1
+    return tokens[place].kind == "round" and bool(tokens[place].flags & FULL)
+
+
+_OF_NUMBERS: Final = frozenset(("number", "and"))
+"""Words that name rounds behind the word for them."""
+
+
 def _connects(first: Token, words: int) -> bool:
     """Whether a line of prose begins with a word that connects it to so many words before: `without shaping`."""
     if first.flags & (FULL | COLON):
@@ -131,6 +148,8 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
         return True  # rep / from * around
     if last.text in _REACHED and first.kind in ("(", "stars") and _reaches(tokens, begin):
         return True  # until you have worked / (k1, k2tog)
+    if last.kind == "rib" and first.kind == "(" and _tells_rib(tokens, begin):
+        return True  # Work 10 rounds of rib / (k1, p1)
     if last.text in ("end", "ending") and last.flags & (COMMA | SEMI):
         return True  # rep from *, end / k2
     if first.kind == "number" and tokens[begin + 1].kind == "times":
@@ -140,6 +159,21 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     if last.kind not in ("knit", "purl") or first.kind != "number":
         return False
     return last.text in ("k", "p") or tokens[begin + 1].kind == "round"
+
+
+def _tells_rib(tokens: list[Token], begin: int) -> bool:
+    """Whether a bracket tells the stitches of a rib: `(k2, p2)`, `(knit 1 and purl 1)`."""
+    place = begin + 1
+    kinds = set()
+    while place < min(begin + LONGEST_RIB, len(tokens) - 1) and tokens[place].kind in _OF_RIB:
+        kinds.add(tokens[place].kind)
+        place += 1
+    return tokens[place].kind == ")" and {"knit", "purl"} <= kinds and tokens[place + 1].kind != "times"
+
+
+LONGEST_RIB: Final = 8
+"""Words of a bracket that tells a rib."""
+_OF_RIB: Final = frozenset(("knit", "purl", "number", "and", "stitch_noun"))
 
 
 def _reaches(tokens: list[Token], begin: int) -> bool:

@@ -163,7 +163,9 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         again = Again(times.start, times.end, 0, (named("decrease"),), last=1, work=True)
         shaped = [Candidate("loop", 0.6, again=again, times=replace(times, more=False), stated=stated)]
     in_all = next((rounds.number.of(0) or 0 for rounds in seen.rounds if not rounds.every), 0)
-    behind = seen.order[seen.order.index(times) :] if repeats else ()
+    behind = (
+        seen.order[seen.order.index(times) :] if repeats and times in seen.order else ()
+    )  # not in brackets
     counts_rounds = any(isinstance(phrase, Rounds) and not phrase.more for phrase in behind)
     often = turns + (times.more and counts_rounds)  # repeat twice more, 30 rounds
     lasts = [in_all // often] if in_all and in_all % often == 0 else [1, 2] if repeats else [1]

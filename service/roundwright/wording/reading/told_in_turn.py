@@ -101,6 +101,8 @@ def _how_often(segment: Segment) -> tuple[Number, int, bool] | None:
     agains = [phrase for phrase in phrases if isinstance(phrase, Again) and phrase.segments != FROM_THERE]
     rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
     silent = all(isinstance(phrase, (*_TELLING, Again)) for phrase in phrases)
+    if len(times) == 1 and len(agains) + len(rounds) > 1 and _is_total(rounds[-1:], times[0], agains, rounds):
+        rounds.pop()
     if len(times) != 1 or times[0].more or not silent or len(agains) + len(rounds) > 1:
         return None
     from_first = all(again.named == tuple(range(1, len(again.named) + 1)) for again in agains)
@@ -112,6 +114,13 @@ def _how_often(segment: Segment) -> tuple[Number, int, bool] | None:
     lasts = lasts or [line.number.of(0) or 0 for line in rounds] or [0]
     surely = lasts[0] > 1 and not texts.isdisjoint(_SURELY_BELOW)
     return (times[0].number, lasts[0], surely) if below else None
+
+
+def _is_total(last: list[Rounds], times: Times, agains: list[Again], rounds: list[Rounds]) -> bool:
+    """Whether the last number of rounds is that of all times: `the next 8 rounds 4 times, that is 32 rounds`."""
+    block = (len(agains[0].named) or agains[0].last) if agains else rounds[0].number.of(0)
+    total = last[0].number.of(0) if last and not last[0].every else None
+    return total is not None and total == (block or 0) * (times.number.of(0) or 0)
 
 
 def _rounds_below(segments: list[Segment], place: int, rounds: int) -> tuple[Nodes, ...]:
@@ -130,6 +139,10 @@ def _rounds_below(segments: list[Segment], place: int, rounds: int) -> tuple[Nod
             break
         first = candidates(segment)[0]
         counted = bool(first.stated) and any(map(has_shaping, segment.phrases))
+        same = first.again.named if first.kind == "loop" and first.again is not None else ()
+        if len(same) == 1 and 0 < same[0] <= len(turns) and numbers:  # `Rounds 5-8: as round 1`
+            turns.extend([turns[same[0] - 1]] * len(numbers))
+            continue
         if first.kind != "round" or not first.nodes or counted or first.rounds is not None or first.length:
             return ()
         turns.extend([first.nodes] * (len(numbers) or 1))

@@ -7,6 +7,7 @@ from typing import Final
 from unicodedata import normalize
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.wording.reading.languages.figures import BEGINS, Figure, Figures, figures_at
 from roundwright.wording.reading.languages.lexicon import Lexicon
@@ -61,6 +62,7 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     place = last = 0
     coming = list(reversed(notes))
     cuts = _cut(known.size)
+    markers = _short_markers(text, known)
     hyphens = width == SIZES_WITH_HYPHEN and _sizes_have_hyphens(text, known)
     while place < len(text):
         while coming and coming[-1].line_end < place:
@@ -78,11 +80,31 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
             if kind == "blank":
                 continue
             piece = _piece(kind, match, known, near=last == match.start())
+            if piece.text in markers:
+                piece = replace(piece, key=markers[piece.text])
         cut.extend(
             _parts(piece, known) if piece.key == piece.text.lower() and piece.kind == "word" else (piece,)
         )
         last = place = piece.end
     return cut
+
+
+MARKER: Final = "marker"
+_SHORT: Final = re.compile(
+    r"(?P<word>[^\W\d_]{4,20})[ \u00a0]\((?P<short>[^\W\d_]{1,3})\)"
+    r"|^[ \t]*(?P<first>[^\W\d_]{1,3})[ \u00a0]?[=:][ \u00a0](?P<meaning>[^\W\d_]{4,20})",
+    re.MULTILINE,
+)
+
+
+def _short_markers(text: str, known: Lexicon) -> dict[str, str]:
+    """Short forms that a text gives for its markers, with the word: `placer un marqueur (M)`, `M = marqueur`."""
+    markers = {}
+    for short in _SHORT.finditer(text):
+        word = short["word"] or short["meaning"]
+        if known.single(word) == MARKER:
+            markers[short["short"] or short["first"]] = known.word(word)
+    return markers
 
 
 SIZES_WITH_HYPHEN: Final = 2

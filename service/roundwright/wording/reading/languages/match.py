@@ -27,6 +27,8 @@ LONGEST_SHORT: Final = 4
 """Letters of a word whose full stop makes a short form of it, before a word that begins with a capital."""
 LONGEST_SIZE: Final = 3
 """Letters of a size, which are capitals in any place: `Gr. L`."""
+LEAST_OF_WORD: Final = 3
+"""Letters of a word that is no short form, so that a line may begin with it and a number within a sentence."""
 MOST_PASSED: Final = 12
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
@@ -311,22 +313,25 @@ class Matcher:
     def goes_on(self, at: int) -> bool:
         """Whether a line goes on with the sentence of the line before: with small letters, or a short form.
 
-        It does with a number behind an article, `ts les` and `2 tours`.
+        It does with a number behind an article, `ts les` and `2 tours`, or behind a word that says nothing by itself,
+        `hasta que queden` and `8 puntos`.
         """
         piece = self.cut[at] if at < len(self.cut) else None
         if piece is not None and piece.key == "(" and at + 1 < len(self.cut):
             return self.cut[at + 1].ordinal  # jede 9. und 10. M / (10. und 11. M) zusstr
         if piece is None or piece.kind != "word":
             before = self.cut[at - 2] if at > 1 else None
-            return (
-                piece is not None
-                and piece.kind == "number"
-                and before is not None
-                and before.kind == "word"
-                and before.text in self.known.fillers
-            )
+            if piece is None or piece.kind != "number" or before is None or before.kind != "word":
+                return False
+            lacks_number = before.text.islower() and not self.known.single(before.text)
+            return before.text in self.known.fillers or (lacks_number and not piece.ordinal)
         if at + 1 < len(self.cut) and self.cut[at + 1].kind == "number" and not self.lacks_work(at - 1):
-            return False  # `Rd 2` begins a line
+            # `que 20 m` goes on; `Rd 2` begins a line
+            return (
+                len(piece.text) >= LEAST_OF_WORD
+                and piece.text.islower()
+                and not self.known.single(piece.text)
+            )
         return piece.text[0].islower() or len(piece.text) == 1
 
     def lacks_work(self, line: int) -> bool:

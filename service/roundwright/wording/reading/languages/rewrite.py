@@ -35,14 +35,16 @@ AND: Final = "and"
 """The same, where another sentence stands before."""
 CLOSES_LINE: Final = frozenset((",", ".", ";", ":", ")", "]"))
 """Signs that end the line of the word before them."""
-BELONGS: Final = frozenset((".", ":", "="))
-"""Signs that belong to the words before them: the end of a sentence, what it leads to, and its count."""
+BELONGS: Final = frozenset((".", ":", "=", "*"))
+"""Signs that belong to the words before them: the end of a sentence, what it leads to, its count, a repeat's end."""
 NEW_SENTENCE: Final = ". "
 """What English words begin with that begin a sentence: the end of a line within their wording stands behind it."""
 
 
 TIMES: Final = "{n} times"
 STAR: Final = "* "
+ROUNDS_COUNTED: Final = ("{n} rnds", "{n} rnds straight")
+"""What English words of some rounds end in, behind which a star begins another."""
 LONGEST_STARRED: Final = 40
 """Pieces between two stars, or in the bracket behind a cable."""
 CABLES: Final = frozenset(("c{n}f", "c{n}b"))
@@ -445,7 +447,9 @@ class _Writer:
         start, end = first.start, last.end
         if last.figures is not None and not found.ends_in_ordinal(last):
             end = last.figures.end  # the full stop of a sentence
-        lines = "".join(map(_line_ends, self.cut[place : found.stop]))
+        lines = next(
+            filter(None, map(_line_ends, self.cut[place : found.stop])), ""
+        )  # two would part paragraphs
         stop = self.full_stop(found)
         if stop is not None:
             end = stop
@@ -508,6 +512,8 @@ class _Writer:
             return None
         if following is None or following.kind == "line":
             return None
+        if following.key == "*" and found.meaning.english.endswith(ROUNDS_COUNTED):
+            return None  # `tejer 2 vtas. *3 p der, 2 p juntos*`
         if following.kind == "word" and following.text[0].isupper():
             return None
         if following.kind == "number" and not initials and found.meaning.english not in BEFORE_NUMBERS:
