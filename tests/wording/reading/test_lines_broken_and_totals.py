@@ -148,3 +148,17 @@ SO_LONG = [
 def test_a_round_is_done_for_so_many_rounds_or_so_long(line: str) -> None:
     """The rib goes on, and is not worked in parts of the round."""
     assert counts(read(f"Cast on 56 sts.\n{line}\nKnit 2 rounds.", (56,))) == [[56]]
+
+
+CALLED_BY_NAME = [
+    "Alternate spiral rnd with a knit rnd until 45 sts rem.\nThen work the spiral rnd only until 9 sts rem.",
+    "Rep spiral rnd every other rnd until 45 sts rem.\nThen work spiral rnd every rnd until 9 sts rem.",
+]
+
+
+@pytest.mark.parametrize("lines", CALLED_BY_NAME)
+def test_a_decrease_round_may_have_any_name(lines: str) -> None:
+    """It is worked again by that name, in turn with plain rounds or alone."""
+    crown = f"Spiral rnd: *K to 2 sts before marker, k2tog, sm; rep from * around.\n{lines}"
+    text = f"CO 90 sts.\nNext rnd: *K8, k2tog, pm; rep from * around (9 markers, 81 sts).\nNext rnd: Knit.\n{crown}"
+    assert counts(read(text, (90,))) == [[90, 81, 72, 63, 54, 45, 36, 27, 18, 9]]
