@@ -187,3 +187,35 @@ def test_a_list_in_brackets_without_a_first_number_is_for_the_sizes_of_the_line(
         "All sizes\nNext round: * K2, K2 tog; rep from * to end. 24 sts."
     )
     assert counts(read(text, (32, 40, 48))) == [[32, 24], [40, 32, 24], [48, 40, 32, 24]]
+
+
+BEGINNING_LATER = [
+    "Start at Rnd 3 (1).",
+    "Smaller size: start at Rnd 3.",
+    "Size 1: start at Rnd 3. Size 2: start at Rnd 1.",
+    "For the smaller size, begin at Rnd 3.",
+]
+
+
+@pytest.mark.parametrize("line", BEGINNING_LATER)
+def test_a_smaller_size_begins_its_crown_at_a_later_round(line: str) -> None:
+    """Though brim and body were worked before."""
+    crown = "Rnd 1: *k8, k2tog* - 90 sts\nRnd 2: k\nRnd 3: *k7, k2tog* - 80 sts"
+    reading = read(f"CO 90 (100) sts.\nKnit 2 rounds.\n{line}\n{crown}", (90, 100))
+    assert counts(reading) == [[90, 80], [100, 90, 80]]
+
+
+FOR_SOME = [
+    ("Rnd 1: *k8, k2tog* (size 2 only) - 90 sts", "Rnd 2: k (size 2 only)"),
+    ("Rnd 1: *k8, k2tog* (size 2 only - size 1 skip to rnd 3) - 90 sts", "Rnd 2: k (size 2 only)"),
+    ("Rnd 1: *k8, k2tog* (only for size 2) - 90 sts", "Rnd 2: k (only for size 2)"),
+    ("Rnd 1 (100 sts only): *k8, k2tog* - 90 sts", "Rnd 2 (100 sts only): k"),
+    ("Rnd 1 (100 stitches only): *k8, k2tog* - 90 sts", "Rnd 2 (100 stitches only): k"),
+]
+
+
+@pytest.mark.parametrize(("first", "second"), FOR_SOME)
+def test_the_size_of_a_round_may_stand_behind_its_work_or_be_a_count(first: str, second: str) -> None:
+    """A bracket names the size, or what it cast on."""
+    reading = read(f"CO 90 (100) sts.\n{first}\n{second}\nRnd 3: *k7, k2tog* - 80 sts", (90, 100))
+    assert counts(reading) == [[90, 80], [100, 90, 80]]

@@ -178,6 +178,7 @@ class _Application:
                 self.cast_on(work)
             case "begin":
                 lane.begin = (candidate.rounds.of(lane.column) if candidate.rounds is not None else 0) or 0
+                lane.begin_worked = lane.worked
             case "markers":
                 place_markers(lane, candidate)
                 work.check_needles()

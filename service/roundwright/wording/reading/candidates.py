@@ -419,7 +419,7 @@ def _as_set(seen: Seen, rounds: list[Candidate]) -> list[Candidate]:
 
 def _begin_at(segment: Segment) -> Candidate | None:
     """`Begin at rnd 5 (3, 1)`."""
-    if segment.label is None:
+    if segment.label is None or segment.label.kind == "sizes":
         for phrase in segment.phrases:
             if isinstance(phrase, BeginAt):
                 return Candidate("begin", 0.0, rounds=phrase.number)

@@ -2,6 +2,7 @@
 
 from bisect import bisect_right
 from collections.abc import Iterator, Mapping
+from itertools import pairwise
 from typing import Final
 
 from msgspec import Struct
@@ -58,7 +59,7 @@ from roundwright.wording.reading.round_names import (
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
-from roundwright.wording.reading.sizes import headed_sizes, names_of, width_of
+from roundwright.wording.reading.sizes import columns_of, headed_sizes, names_of, width_of, with_letters
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.tokens import (
     BLANK,
@@ -326,8 +327,10 @@ class _Layout(Struct):
         lines.place += _numbers_paragraph(lines)
         segments: list[Segment] = []
         heading = self.heading
-        first = label(lines)
+        first = label(lines) or self.sizes_beginning(lines)
         current = numbered = _for_size(lines, first) if first is not None else None
+        if current is not None and self.names and not current.sizes:
+            current = numbered = _for_size_behind(lines, current)
         _pass_second_label(lines, first)
         phrases: list[Phrase] = []
         start = tokens[begin].start
@@ -350,6 +353,20 @@ class _Layout(Struct):
             phrases.append(lines.next_phrase())
         segments.extend(self.cut(current, phrases, start, tokens[stop - 1].end, lines, heading=heading))
         return segments
+
+    def sizes_beginning(self, lines: Lines) -> Label | None:
+        """The sizes that begin at a later round, as a label: `For the smaller size, begin at Rnd 3.`; else None."""
+        if not self.names or lines.kind() != "for":
+            return None
+        begin, most = lines.place, min(lines.place + MOST_IN_HEADING, lines.stop)
+        place = next((at for at in range(begin, most) if lines.tokens[at].kind == "begin"), begin)
+        if place == begin or lines.tokens[place + 1].kind not in ("", "round"):
+            return None
+        columns = columns_of(lines.tokens, begin, place, with_letters(self.names))
+        if columns is None:
+            return None
+        lines.place = place
+        return Label("sizes", lines.tokens[begin].start, sizes=tuple(str(column + 1) for column in columns))
 
     def cut(
         self, of: Label | None, phrases: list[Phrase], start: int, end: int, lines: Lines, *, heading: bool
@@ -474,6 +491,29 @@ def _for_size(lines: Lines, of: Label) -> Label:
         return replace(of, sizes=inner.sizes)
     lines.place = place
     return of
+
+
+def _for_size_behind(lines: Lines, of: Label) -> Label:
+    """A label with the size that a bracket behind the work names: `Rnd 1: *k8, k2tog* (size 2 only)`."""
+    tokens, begin = lines.tokens, lines.place
+    only = next((place for place in range(begin, lines.stop) if tokens[place].kind == "only"), 0)
+    opened = next((place for place in range(only, begin, -1) if tokens[place].kind in ("(", ")")), begin)
+    if not only or of.kind not in _NUMBERED or tokens[opened].kind != "(":
+        return of
+    if any(token.kind == "round" for token in tokens[begin:opened]):
+        return of  # knit. Rnd 2 (size 2 only)
+    closed = next((place for place in range(only, lines.stop) if tokens[place].kind == ")"), only)
+    names = with_letters(lines.names)
+    columns = columns_of(tokens, opened + 1, closed, names) or columns_of(tokens, opened + 1, only + 1, names)
+    if columns:
+        return replace(of, sizes=tuple(str(column + 1) for column in columns))
+    numbered = (
+        second.text
+        for first, second in pairwise(tokens[opened:closed])
+        if first.kind == "size" and second.kind == "number"
+    )
+    number = next(numbered, "")
+    return replace(of, sizes=(number,)) if number else of
 
 
 _NUMBERED: Final = ("numbered", "next", "sort", "listed")

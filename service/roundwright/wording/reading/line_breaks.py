@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.sizes import NO_NAMES
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, FULL, LINE, SEMI, STOP, TAB, Token
+from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, EQUALS, FULL, LINE, SEMI, STOP, TAB, Token
 
 _RUNS_ON: Final = frozenset(
     ("to", "from", "last", "around", "times", ")", "before", "", "repeat", "end", "until")
@@ -45,7 +45,7 @@ def lines_of(
                 tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~LINE)
             elif cut_off or (runs_on and not begins_round(tokens, begin, place, names)):
                 lines[-1] = (lines[-1][0], place)
-                if _is_torn(tokens, begin):
+                if is_torn(tokens, begin):
                     tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP | TAB))
             else:
                 lines.append((begin, place))
@@ -61,8 +61,9 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     if first.flags & BLANK or begin - before[0] > 400:
         return False
     last = tokens[begin - 1]
-    if first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next":
-        return True
+    next_round = first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next"
+    if next_round or _explains(tokens, before[0], begin, stop):
+        return True  # ABBREVIATIONS: k = knit; mm = / millimeters; p = purl
     labelled = any(tokens[at].flags & COLON for at in range(begin + 1, min(begin + MOST_OF_HEADING, stop)))
     if _connects(first, begin - before[0]) and not labelled:
         return True
@@ -117,7 +118,7 @@ FEWEST_CONNECTED: Final = 8
 """Words of a line of prose that may go on in the next."""
 
 
-def _is_torn(tokens: list[Token], begin: int) -> bool:
+def is_torn(tokens: list[Token], begin: int) -> bool:
     """Whether a sentence goes on over the end of the line before this word."""
     first = tokens[begin]
     if _is_cut_off(tokens, begin):
@@ -154,6 +155,8 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
         return True  # rep from *, end / k2
     if first.kind == "number" and tokens[begin + 1].kind == "times":
         return last.kind in _BEFORE_TIMES  # `Work these 8 rounds / 4 times in all`
+    if _goes_on_with_rounds(tokens, begin):
+        return True
     if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
         return True
     if last.kind not in ("knit", "purl") or first.kind != "number":
@@ -174,6 +177,38 @@ def _tells_rib(tokens: list[Token], begin: int) -> bool:
 LONGEST_RIB: Final = 8
 """Words of a bracket that tells a rib."""
 _OF_RIB: Final = frozenset(("knit", "purl", "number", "and", "stitch_noun"))
+
+
+def _explains(tokens: list[Token], first: int, begin: int, stop: int) -> bool:
+    """Whether a line goes on with a list of short forms: behind a sign, or with one near its beginning."""
+    if tokens[first].kind != "told" or not tokens[first].text.startswith("abbrev"):
+        return False
+    signs = any(token.flags & EQUALS for token in tokens[begin : min(begin + MOST_TO_SIGN, stop)])
+    return signs and not tokens[begin].flags & FULL
+
+
+MOST_TO_SIGN: Final = 8
+"""Words from the beginning of a line to the sign behind a short form."""
+
+
+def _goes_on_with_rounds(tokens: list[Token], begin: int) -> bool:
+    """Whether `work 20 rounds in` stands before this word, or rounds of another colour and an `and` or comma."""
+    first, last = tokens[begin], tokens[begin - 1]
+    if last.text == "in" and begin > 1 and tokens[begin - 2].kind == "round":
+        return True  # work 20 rounds in / rib of k1, p1
+    if first.kind != "number" or tokens[begin + 1].kind != "round":
+        return False
+    if not (last.kind == "and" or first.flags & COMMA):
+        return False
+    of_work = tokens[begin + 2].kind in ("stars", "(") or tokens[begin + 2].text == "of"
+    before = tokens[max(0, begin - MOST_IN_COLOUR) : begin]
+    return not of_work and any(
+        token.kind == "round" for token in before
+    )  # 6 rounds dark and / 6 rounds light
+
+
+MOST_IN_COLOUR: Final = 5
+"""Words from `rounds` to the end of a line: `6 rounds in dark wool and`."""
 
 
 def _reaches(tokens: list[Token], begin: int) -> bool:

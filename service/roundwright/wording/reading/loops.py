@@ -482,7 +482,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         and not (not (manner or change) and _goes_on_in_fabric(seen))
     ):
         until = plain_stated[-1].number
-    times = (seen.times[-1] if seen.times else _rounds_as_times(seen)) if until is None else None
+    times = _how_often(seen) if until is None else None
     if _is_every_so_often(seen, times):
         step = seen.rounds[-1].step or 1
         return [Candidate("continue", 0.1, times=times, step=step, stated=plain_stated)]
@@ -529,6 +529,16 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     return [candidate, *_with_first(candidate)]
 
 
+def _how_often(seen: Seen) -> Times | None:
+    """How often it is gone on with; in all, where that is said before: `decrease like this a total of 5 times`."""
+    if not seen.times:
+        return _rounds_as_times(seen)
+    times = seen.times[-1]
+    at = seen.order.index(times) if times in seen.order else 0
+    total = at > 0 and any(phrase.manner for phrase in seen.continues) and is_of_all(seen.order[at - 1])
+    return replace(times, total=True) if total else times
+
+
 def _goes_on_in_fabric(seen: Seen) -> bool:
     """Whether so many rounds of a fabric are told: `Cont in k3, p1 rib as established for 6 more rnds. 80 sts`."""
     counted = any(not rounds.every for rounds in seen.rounds)
@@ -545,7 +555,7 @@ def _says_again(seen: Seen, again: Again, times: Times | None, rounds: Number | 
 def _with_first(candidate: Candidate) -> list[Candidate]:
     """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell."""
     times = candidate.times
-    if times is None or not times.total or not candidate.stated:
+    if times is None or not times.total:
         return []
     fewer = [max(0, often - 1) if often is not None else None for often in times.number.values]
     counted = replace(times, number=Number(tuple(fewer)))

@@ -329,3 +329,47 @@ def _alike(first: int | None, second: int | None, *, strictly: bool) -> bool:
     if strictly:
         return first < second <= 2 * first + 4
     return first <= 2 * second + 4 and second <= 2 * first + 4
+
+
+def with_dashed_pairs(tokens: list[Token], width: int) -> list[Token]:
+    """The tokens of two sizes; what looks like a range is a number each where stitches are so cast on: `96-104 sts`."""
+    if width != PAIR or not _casts_on_pair(tokens):
+        return tokens
+    made = tokens[:1]
+    for before, token in pairwise(tokens):
+        pair = token.kind == "range" and before.kind not in _NO_PAIR_BEHIND
+        made.append(_pair(token) if pair else token)
+    return made
+
+
+def _casts_on_pair(tokens: list[Token]) -> bool:
+    """Whether two numbers with a dash between are cast on."""
+    for place, token in enumerate(tokens):
+        if token.kind != "cast_on":
+            continue
+        for at in range(place + 1, min(place + MOST_TO_PAIR, len(tokens) - 1)):
+            if tokens[at].kind == "range" and tokens[at + 1].kind == "stitch_noun":
+                return True
+    return False
+
+
+def _pair(token: Token) -> Token:
+    """The numbers of two sizes instead of a range."""
+    last = token.number.values[-1:] if token.number is not None else ()
+    return Token(
+        "number",
+        token.text,
+        token.start,
+        token.end,
+        token.flags,
+        "",
+        Number((int(token.means), *last), token.start, token.end),
+    )
+
+
+PAIR: Final = 2
+"""Sizes of which the numbers may stand with a dash between, as those of a range do."""
+MOST_TO_PAIR: Final = 6
+"""Words from `cast on` to its number."""
+_NO_PAIR_BEHIND: Final = frozenset(("round", "step", "size", "needle", "gear", "chart", "and"))
+"""What a range of two numbers stands behind: `rnds 2-3`."""

@@ -165,7 +165,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     if label is not None and label.named:
         lane.numbers_known = (lane.numbers_known, label.named, entry)
     work.desk.budget.spend(len(numbers))
-    skipped = bool(lane.begin) and numbers[-1] < lane.begin and not lane.worked
+    skipped = numbers[-1] < lane.begins_at()
     if not skipped and lane.printed and first <= lane.printed:
         work.note("round_twice", work.segment.start, 0.5, text=str(first))
     elif not skipped:
@@ -221,7 +221,7 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         return
     if first - lane.printed > MOST_ROUNDS:
         return
-    begun = lane.printed or (lane.begin - 1 if lane.begin and not lane.worked else 0)
+    begun = lane.printed or max(lane.begins_at() - 1, 0)
     numbers = range(begun + 1, first)
     work.desk.budget.spend(len(numbers))
     entries = {

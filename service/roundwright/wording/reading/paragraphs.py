@@ -10,7 +10,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.line_breaks import begins_round
+from roundwright.wording.reading.line_breaks import begins_round, is_torn
 from roundwright.wording.reading.tokens import BLANK, BROKEN, COLON, COMMA, FULL, LINE, SEMI, STOP, Token
 
 NARROWEST: Final = 36
@@ -40,7 +40,10 @@ def paragraphs(tokens: list[Token]) -> list[Paragraph]:
             continue
         run = 0
         for place in range(1, len(lines) + 1):
-            if place < len(lines) and _is_forced(tokens, lines[place - 1], lines[place][0], width):
+            if place < len(lines) and (
+                _is_forced(tokens, lines[place - 1], lines[place][0], width)
+                or is_torn(tokens, lines[place][0])
+            ):
                 continue
             if paragraph := _paragraph(tokens, lines[run:place]):
                 made.append(paragraph)

@@ -398,6 +398,7 @@ class _Continuation:
             self.gap = 0  # as many rounds are numbered as there are decrease rounds
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
+        self.require_way(target if turns is None else None)
         self.trailing = max(self.trailing, self.gap * candidate.at_once)
         again = candidate.again is not None
         ends = (
@@ -422,6 +423,14 @@ class _Continuation:
             self.plain_round()
         for _ in range(0 if numbers else max(ends, self.rounds_left(first))):
             self.plain_round()
+
+    def require_way(self, target: int | None) -> None:
+        """Raise `never_ends` where going on makes more stitches and fewer are to be left, or the other way."""
+        assert self.last is not None
+        count = self.work.lane.count
+        if target is not None and (self.last.after - self.last.before) * (target - count) < 0:
+            place = until_start(self.work.segment, self.work.candidate.until)
+            raise self.work.never_ends(place, count, target)
 
     def has_ended(self, first: int, *, counted: bool) -> bool:
         """Whether it is worked as it says at last, or would come behind the last round that is named."""

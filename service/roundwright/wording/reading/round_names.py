@@ -47,7 +47,9 @@ def own_name(tokens: list[Token]) -> RoundNames:
         begins = place == 1 or bool(name.flags & LINE)
         if name.kind == "word" and begins and behind.flags & (COLON | EQUALS):
             headed.add(name.text)
-        elif name.kind == "word" and (behind.flags & _ENDS_OF_CALLS or behind.kind in _BEHIND_CALLS):
+        elif name.kind == "word" and (
+            behind.flags & _ENDS_OF_CALLS or behind.kind in _BEHIND_CALLS or behind.text in _WITH_CALLS
+        ):
             called.add(name.text)
     names = headed & called
     return dict.fromkeys(names, ("decrease", "dec")) if len(names) == 1 else {}
@@ -101,6 +103,8 @@ def _as_lettered(tokens: list[Token], short: RoundNames) -> list[Token]:
     return made
 
 
+_WITH_CALLS: Final = ("with", "only")
+"""Words behind a round that is called by its name: `Alternate spiral rnd with a knit rnd`, `the spiral rnd only`."""
 LETTERED: Final = "lettered"
 """The kind of a letter by which a round is called."""
 FEWEST_LETTERS: Final = 2

@@ -83,7 +83,20 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
-    return {**persons, **lines_of(tokens, width), **by_size, **by_place, **names}
+    by_count = _by_cast_on(tokens, counts)
+    return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **names}
+
+
+def _by_cast_on(tokens: list[Token], counts: tuple[int, ...]) -> Mapping[str, int]:
+    """The columns of the sizes by what they cast on, where lines are so told to be for some: `Rnd 1 (110 sts only)`."""
+    named = any(first.kind == "stitch_noun" and second.kind == "only" for first, second in pairwise(tokens))
+    if not named or len(set(counts)) < len(counts):
+        return NO_NAMES
+    return {f"{count} {noun}": column for column, count in enumerate(counts) for noun in _NOUNS}
+
+
+_NOUNS: Final = ("sts", "stitches", "st")
+"""What stands behind the count by which a size is called."""
 
 
 def _in_print(names: Mapping[str, int], width: int, *, falls: bool) -> Mapping[str, int]:
@@ -529,8 +542,9 @@ def columns_of(
         return tuple(range(width))
     columns: list[int] = []
     parts = _named_parts(tokens, begin, stop, names)
-    if parts[-1] and parts[-1][-1] in AGES:
-        parts = [part if len(part) != 1 else [*part, parts[-1][-1]] for part in parts]  # 6 and 12 months
+    if parts[-1] and (parts[-1][-1] in AGES or parts[-1][-1] in _NOUNS):
+        noun = parts[-1][-1]  # 6 and 12 months, 100 and 110 sts
+        parts = [part if len(part) != 1 else [*part, noun] for part in parts]
     by_number = any(token.kind in ("size", "only") for token in tokens[begin:stop])
     for part in parts:
         if by_number and (column := names.get(f"{BY_NUMBER}{part[0]}" if part else "")) is not None:

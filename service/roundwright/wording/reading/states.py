@@ -91,7 +91,8 @@ class Lane(Struct, gc=False):
     - `loose`: rounds without a number since; `steady`: numbers that followed one another
     - `numbers_known`: what the numbers printed so far stand for; `waiting`: numbers still to be worked
     - `standing`, `between`: lines that stand for rounds not printed one by one
-    - `begin`: the number this size begins at; `loop`: the rounds that were last worked again
+    - `begin`: the number this size begins at, told behind `begin_worked` rounds
+    - `loop`: the rounds that were last worked again
     - `needles`: on how many needles alike the stitches are, where a line said so
     """
 
@@ -110,6 +111,7 @@ class Lane(Struct, gc=False):
     standing: tuple[Standing, ...] = ()
     between: Entry | None = None
     begin: int = 0
+    begin_worked: int = 0
     sections: Sections | None = None
     loop: tuple[Done, ...] = ()
     steady: int = 0
@@ -120,6 +122,10 @@ class Lane(Struct, gc=False):
         lane = copy(self)
         lane.waiting = dict(self.waiting) if self.waiting else {}
         return lane
+
+    def begins_at(self) -> int:
+        """The number this size begins at, as long as no round was worked since that was told; else 0."""
+        return self.begin if self.worked == self.begin_worked else 0
 
     def stands(self, number: int) -> Entry | None:
         """The line that stands for a round of this number."""

@@ -188,7 +188,7 @@ def tells_outcome(seen: Seen) -> bool:
         return True
     if seen.changes and any(phrase.manner for phrase in seen.continues) and _is_one_stitch(seen):
         return True  # `make all decreases like this: knit 2 together`
-    outcome = any(count.sign and count.flags & EQUALS for count in seen.counts)
+    outcome = any(count.sign and count.flags & EQUALS for count in seen.counts) and seen.at_ends is None
     first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Stitches)), None)
     if first is not None and len(seen.order) > first + 1:
         behind = seen.order[first + 1]

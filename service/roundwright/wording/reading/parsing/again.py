@@ -322,7 +322,7 @@ class AgainReader(SequenceReader):
         onward = self.from_there(ahead + 1) if self.kind(ahead) == "from" else None
         named = self.skip(ahead + 1) if self.kind(ahead) == "only" else ahead  # repeat only the 1st round
         again = onward or self.them_again(ahead) or self.again_from(named) or self.numbers_alone(ahead)
-        again = again or self.all_rounds() or self.pattern_again()
+        again = again or self.all_rounds() or self.pattern_again() or self.again_for_rounds()
         if again or (again := self.over_chart(ahead)):
             return again
         copy = False
@@ -361,6 +361,19 @@ class AgainReader(SequenceReader):
                 )
             )
         )
+
+    def again_for_rounds(self) -> Phrase | None:
+        """`Do this for 3 inches`, `Repeat for 12 rounds`: the round before, which has come to its end; else None."""
+        ended = self.place > 0 and bool(self.flags(0) & STOP) and self.text_of(1) == "for"
+        if not ended or self.tokens[self.place - 1].kind not in ("around", "end", "round", "stars", ")"):
+            return None
+        behind = self.kind(3)
+        counted = behind in ("round", "unit", "in") or (
+            behind in ("number", "decimal", "(") and self.joined(3)
+        )
+        if self.kind(2) not in ("number", "decimal", "range") or not counted:
+            return None
+        return Again(*self.take(1), last=1, work=True)
 
     def them_again(self, ahead: int) -> Phrase | None:
         """`repeat them 3 more times`: the rounds told shortly before, or the last two; else None."""
@@ -482,7 +495,10 @@ class AgainReader(SequenceReader):
         """Whether a round that is called by its fabric is worked so often: `work Rib round 10 times`."""
         if self.kind(ahead) not in ("rib", "moss", "garter", "pattern") or self.kind(ahead + 1) != "round":
             return False
-        counted = self.kind(ahead + 2) == "number" and self.kind(ahead + 3) in ("times", "more")
+        behind = ahead + 2
+        while self.text_of(behind) in _BEFORE_TOTAL and self.joined(behind):
+            behind += 1
+        counted = self.kind(behind) == "number" and self.kind(behind + 1) in ("times", "more")
         single = not self.token(ahead + 1).text.endswith("s") and self.joined(ahead + 1)
         return single and (counted or self.kind(ahead + 2) == "often")
 
@@ -761,6 +777,8 @@ class AgainReader(SequenceReader):
 
 _NOT_WORKED: Final = frozenset(("from", "at", "omitting", "omit", "skipping", "skip", "without"))
 """Words before a round that is not worked: `from round 9 we decrease in each round`, `omitting rnd 2`."""
+_BEFORE_TOTAL: Final = frozenset(("a", "for", "for a total of", "total of"))
+"""Words before how often a round is worked: `Work Rib Rnd a total of 10 times`."""
 _JOINTS: Final = ("and", "then")
 """Words between the letters of two rounds."""
 _FORMING: Final = frozenset(

@@ -667,6 +667,7 @@ class Lines(ExtentReader):
             and self.kind(ahead) == "round"
             and self.kind(ahead + 1) == "number"
             and self.joined(ahead)
+            and self.text_of(ahead + 2) != "of"
         ):
             number = self.token(ahead + 1).number or ONE
             return BeginAt(*self.take(ahead + 2), number)

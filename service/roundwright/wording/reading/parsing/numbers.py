@@ -332,7 +332,8 @@ class NumberReader(ColourReader):
         if self.kind(2) == "evenly" and self.joined(2):
             start, end, flags = self.take(3)
             return Stitches(start, end, flags, Evenly(number, sign, start, end))
-        return Count(*self.take(2), number, sign)
+        counted = self.kind(2) == "stitch_noun" and self.joined(2) and not self.flags(2) & COMMA
+        return Count(*self.take(2 + counted), number, sign)  # 8 decreased sts
 
     def fewer_each_time(self, number: Number) -> Phrase | None:
         """`one knit stitch fewer`, `one less before each decrease`: how a crown goes on; else None."""

@@ -43,9 +43,26 @@ _BEFORE_CAST_ON: Final = frozenset(
 _WHO: Final = frozenset(("we", "you", "we've", "you've", "i've", "that", "just", "did"))
 _JUST: Final = frozenset(("just", "now", "already", "thus", "so", "thereby"))
 _HAVE: Final = frozenset(
-    ("you have", "we have", "have", "has", "you've", "we've", "i've", "i have", "they've")
+    (
+        "you have",
+        "we have",
+        "have",
+        "has",
+        "you've",
+        "we've",
+        "i've",
+        "i have",
+        "they've",
+        "you'll have",
+        "you will have",
+        "should have",
+        "you should have",
+    )
 )
 _LOST: Final = frozenset(("lost", "lose", "decreased", "dropped", "gained"))
+_WILL: Final = frozenset(("will", "you'll", "youll", "we'll", "it'll", "that'll", "should have"))
+_COMING: Final = _WILL | frozenset(("this", "it", "you should have"))
+"""Words behind which and before `8 stitches` a decrease may be told, and not worked: `you'll lose 8 stitches`."""
 _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
 """Stitches that are placed at every so many others, with what they use."""
 _TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
@@ -498,10 +515,35 @@ class StitchReader(NewStitchReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & STOP and self.kind(ahead) != ")":
                 ahead += 1
             return self.only_words(ahead)  # `we lost 2 in each quarter, so 8 in total`
-        if before in ("you", "have", "has", "that", "which") and counted:
+        spoken = (
+            before in ("have", "has", "that", "which")
+            or (before == "you" and not self.is_where())
+            or (before in _COMING and self.is_to_come())
+        )
+        if counted and spoken:
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)
         return None
+
+    def is_where(self) -> bool:
+        """Whether `where` or `while` stands before `you`: `knit 1 round where you decrease 8 sts evenly`."""
+        return self.place > 1 and self.tokens[self.place - 2].text in ("where", "while", "whilst", "as")
+
+    def is_to_come(self) -> bool:
+        """Whether a sentence says what a round takes out: `You'll lose 8 stitches`, `This uses up 8 stitches`.
+
+        `On the next round you will decrease 8 sts` tells it to be done.
+        """
+        text, before = self.token().text, self.tokens[self.place - 1]
+        if self.flags(0) & (STOP | COMMA | SEMI | COLON):
+            return False
+        if before.text in _WILL and text in _LOST:
+            return True
+        subject = self.tokens[self.place - 2] if before.text == "will" and self.place > 1 else before
+        foretold = before.text in _WILL or text.endswith(("s", "s up")) or text in _LOST
+        begun = self.tokens[self.place - 2 - (subject is not before)] if self.place > 1 else before
+        begins = bool(subject.flags & STOP) or self.place < 2 or begun.kind in ("stars", ")")
+        return foretold and begins and self.ends_at(3)
 
     def is_past(self) -> bool:
         """Whether somebody is said to have decreased: `you've just lost`, `we have now got rid of`."""
@@ -574,17 +616,41 @@ class StitchReader(NewStitchReader):
         ):
             start, end, flags = self.take(ahead + 1)
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end))
+        if self.text_of(ahead) == "once" and self.joined(ahead):
+            ahead = self.skip(ahead + 1)  # decreasing once in every 12 stitches
         return self.at_every(ahead, "kfb" if sign > 0 else "k2tog", together=True)
 
     def increase_at_every(self, ahead: int) -> Phrase | None:
         """`increase 1 st after every 10th st`; None where anything else is told."""
         number = self.token(ahead).number
-        if self.kind(ahead) != "number" or number is None or number.values != (1,):
+        once = self.text_of(ahead) == "once" and self.joined(ahead)
+        if not once and (self.kind(ahead) != "number" or number is None or number.values != (1,)):
             return None
         at = self.skip(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
         if self.kind(at) not in ("after", "in"):
             return None
+        if self.kind(at) == "in" and (last := self.in_every_number(at)):
+            return last
         return self.at_every(at, "m1" if self.kind(at) == "after" else "kfb")
+
+    def in_every_number(self, at: int) -> Phrase | None:
+        """`increase one stitch in every 12`: the last of so many; None where other work follows."""
+        place = self.skip(at + 1)
+        number = self.token(place + 1).number
+        noun = place + 2 + (self.kind(place + 2) == "stitch_noun")
+        ends = self.ends_at(noun) or self.kind(noun) in ("(", "around") or self.text_of(noun) == "all"
+        plain = tuple((value or 0) - 1 for value in number.values) if number is not None else ()
+        if (
+            self.kind(place) != "each"
+            or self.kind(place + 1) != "number"
+            or not ends
+            or min(plain, default=0) < 1
+        ):
+            return None
+        start, end, flags = self.take(noun)
+        first = Stitch("k", Number(plain), start, end)
+        last = Stitch("kfb", ONE, start, end, loose=True)
+        return Brackets(start, end, flags, (Stitches(start, end, 0, first), Stitches(start, end, 0, last)))
 
     def at_every(self, ahead: int, name: StitchName, *, together: bool = False) -> Phrase | None:
         """A stitch at every so many: `in every 7th st`, `every 9th and 10th st`, `after every 12 sts`; else None."""
