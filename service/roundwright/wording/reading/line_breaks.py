@@ -135,11 +135,20 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
         return True  # rep from *, end / k2
     if first.kind == "number" and tokens[begin + 1].kind == "times":
         return last.kind in _BEFORE_TIMES  # `Work these 8 rounds / 4 times in all`
+    if first.kind == "round" and tokens[begin + 1].kind != "number" and _names_round(last, tokens[begin - 2]):
+        return True  # on every alternate / round
     if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
         return True
     if last.kind not in ("knit", "purl") or first.kind != "number":
         return False
     return last.text in ("k", "p") or tokens[begin + 1].kind == "round"
+
+
+def _names_round(last: Token, before: Token) -> bool:
+    """Whether a line ends with words to which a round belongs: `on every alternate`, `every`, `every 4th`."""
+    return last.kind in ("alternate", "each") or (
+        before.kind == "each" and last.kind in ("ordinal", "following")
+    )
 
 
 def _reaches(tokens: list[Token], begin: int) -> bool:

@@ -521,12 +521,13 @@ def columns_of(
     words = [token.text for token in tokens[begin:stop]]
     without = next((place for place, word in enumerate(words) if word in ("but", "except")), 0)
     if without:
-        left_out = columns_of(tokens, begin + without + 1, stop, names)
+        left_out = columns_of(tokens, begin + without + 1, stop, {**_by_place(width), **names})
         if left_out is None or not names_all(tokens, begin, begin + without):
             return None
         return tuple(column for column in range(width) if column not in left_out) or None
-    if names_all(tokens, begin, stop):
-        return tuple(range(width))
+    everybody = names_all(tokens, begin, stop)
+    if spread := tuple(range(width)) if everybody else _from_to(tokens, begin, stop, names):
+        return spread
     columns: list[int] = []
     parts = _named_parts(tokens, begin, stop, names)
     if parts[-1] and parts[-1][-1] in AGES:
@@ -546,6 +547,29 @@ def columns_of(
             return None
         columns.extend(named)
     return tuple(columns) or None
+
+
+def _by_place(width: int) -> Mapping[str, int]:
+    """The sizes by the numbers of their places: `All sizes except size 1`."""
+    return {f"{BY_NUMBER}{column + 1}": column for column in range(width)}
+
+
+def _from_to(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
+    """The columns from one size up to another: `M-XL only`, `Sizes M to XL`; empty where no such two are named."""
+    for at in range(begin + 1, stop):
+        between = tokens[at].text in _UP_TO
+        if not between and not (tokens[at].flags & DASH and not tokens[at].flags & LINE):
+            continue
+        low = columns_of(tokens, begin, at, names)
+        high = columns_of(tokens, at + between, stop, names) if at + between < stop else None
+        if low is None or high is None or len(low) != 1 or len(high) != 1 or low >= high:
+            return ()
+        return tuple(range(low[0], high[0] + 1))
+    return ()
+
+
+_UP_TO: Final = frozenset(("to", "through", "thru", "up to"))
+"""Words between the first and the last of several sizes."""
 
 
 def headed_sizes(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
@@ -634,6 +658,9 @@ def _columns_of_part(part: list[str], names: Mapping[str, int], width: int) -> t
     if 1 < number < width:
         last = (part[1] in _LARGER) != _falls(names)
         return tuple(range(width - number, width) if last else range(number))
+    number = _NUMBERS.get(part[1], 0) if len(part) == 2 and part[0] in ("first", "last") else 0
+    if 1 < number < width:
+        return tuple(range(width - number, width) if part[0] == "last" else range(number))
     return tuple(names[word] for word in part) if part and all(word in names for word in part) else ()
 
 
