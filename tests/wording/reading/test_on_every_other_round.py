@@ -126,3 +126,58 @@ def test_a_span_of_sizes_is_told_by_its_ends(sizes: str, span: str) -> None:
     reading = read(text, (56, 64, 72, 80))
     assert counts(reading) == [[56, 48], [64, 56, 48], [72, 64, 56], [80, 72, 64]]
     assert not reading.findings
+
+
+JOINING = [
+    ("Adult begins here:", "Child begins here:"),
+    ("Adult only:", "Child joins in here:"),
+    ("Adult size starts here:", "Child size starts here:"),
+    ("Adult: start here.", "Child: start here."),
+    ("For the adult hat begin here", "If you're making the child's, start from here"),
+]
+
+
+@pytest.mark.parametrize(("large", "small"), JOINING)
+def test_a_smaller_size_joins_the_larger_where_it_begins(large: str, small: str) -> None:
+    """The rounds below its heading are for both, and those above are not missing from it."""
+    text = (
+        f"Sizes: Child, Adult. Cast on 54 (60) sts. Join.\n{large}\nRnd 1: *k8, k2tog* 6 times. 54 sts\nRnd 2: knit.\n"
+        f"{small}\nRnd 3: *k7, k2tog* 6 times. 48 sts"
+    )
+    reading = read(text, (54, 60))
+    assert counts(reading) == [[54, 48], [60, 54, 48]]
+    assert not reading.findings
+
+
+def test_two_sizes_may_be_called_by_whose_figures_are_in_brackets() -> None:
+    """`his` is the second, and `mine` begins where it says so."""
+    text = (
+        "Mine is first, his is in brackets: 54 (60) sts.\nCast on 54 (60) stitches and join.\n"
+        "round 1 (his only): *k8, k2tog* 6 times. 54 sts\nround 2 (his only): knit\n"
+        "--- if you're making mine, you start from here ---\nround 3: *k7, k2tog* 6 times. 48 sts"
+    )
+    assert counts(read(text, (54, 60))) == [[54, 48], [60, 54, 48]]
+
+
+def test_markers_that_are_counted_are_no_stitches() -> None:
+    """Nor does a line of a typist end before its round."""
+    text = (
+        "Ready for the top? You have 96 stitches on your needle. Knit one\n"
+        "round, dropping in a marker every 12 stitches (that makes 8 markers, counting\n"
+        "the one at the start of the round). Next round, k2tog before each marker (88 sts)."
+    )
+    reading = read(text, (96,))
+    assert counts(reading) == [[96, 88]]
+    assert number_of_rounds(reading) == [2]
+
+
+@pytest.mark.parametrize("told", ["worked 4 times in all", "done 3 times more", "repeated 3 times"])
+def test_steps_are_told_to_be_worked_again(told: str) -> None:
+    """The number of the step is not that of the steps it names."""
+    text = (
+        "Place 8 markers evenly.\nStep 5: *k to 2 sts before marker, k2tog; rep from * to end.\nStep 6: knit.\n"
+        f"Step 7: Steps 5 and 6 are {told}. 40 sts."
+    )
+    reading = read(text, (72,))
+    assert counts(reading) == [[72, 64, 56, 48, 40]]
+    assert number_of_rounds(reading) == [8]

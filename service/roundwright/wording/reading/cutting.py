@@ -409,8 +409,8 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
 
 def _tells_cadence(phrases: list[Phrase]) -> bool:
     """Whether no more is told than on which rounds: `On every other round, k2tog before each marker`."""
-    told = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
-    every = len(told) == 1 and told[0].every and told[0].step > 1
+    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    every = len(rounds) == 1 and rounds[0].every and rounds[0].step > 1
     return every and all(isinstance(phrase, Said | Then | Rounds) for phrase in phrases)
 
 

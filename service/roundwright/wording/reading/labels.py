@@ -183,7 +183,8 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     if (kind == "size" or lines.names or lines.kind(1) == "size") and (label := _sizes(lines, start)):
         return label
     if kind == "step" and lines.kind(1) == "number":
-        return _step(lines, start)
+        several = lines.text_of(0) == "steps" and lines.kind(2) == "and" and lines.text_of(4) == "are"
+        return None if several else _step(lines, start)  # steps 5 and 6 are worked 4 times
     if step := _lettered_step(lines, start):
         return step
     if kind in ("ordinal", "range", "number"):

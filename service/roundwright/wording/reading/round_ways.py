@@ -281,8 +281,8 @@ def _step(work: RoundWork) -> int:
     """Every how many rounds it is worked: `on every other round`, told in the sentence or before it; 0 if not said."""
     label = work.label
     standing = label.every if label is not None and label.kind in ("every", "next") else None
-    told = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
-    return max(told, standing.step) if standing is not None else told
+    step = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
+    return max(step, standing.step) if standing is not None else step
 
 
 def _with(work: RoundWork) -> list[Candidate]:
@@ -384,8 +384,8 @@ def _on_each(work: RoundWork) -> list[Candidate]:
     node = shaping[0]
     if not isinstance(node, Stitch) or (work.number and work.number.values != (1,)):
         return []
-    told = node.loose or (bool(work.stated) and node.name not in ("k", "p"))  # on each needle k2tog (60 sts)
-    if not told or len(often) > 1 or not 0 < sum(often, 1 - len(often)) <= MOST_ON_EACH:
+    proof = node.loose or (bool(work.stated) and node.name not in ("k", "p"))  # on each needle k2tog (60 sts)
+    if not proof or len(often) > 1 or not 0 < sum(often, 1 - len(often)) <= MOST_ON_EACH:
         return []
     plain = Fill(
         (Stitch("k", ONE, node.start, node.end, bare=True),),

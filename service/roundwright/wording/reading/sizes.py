@@ -69,6 +69,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
     in_print = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
+    in_print = in_print or _first_and_in_brackets(tokens, width)
     in_print = in_print or _without_comparisons(_before_size(tokens, width) or _casting_on(tokens, width))
     names |= {name: column for name, column in in_print.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
@@ -294,6 +295,34 @@ def _behind_brackets(tokens: list[Token], width: int) -> dict[str, int]:
     places = range(len(tokens) if width == 2 else 0)
     names = (_name_behind(tokens, place) for place in places if tokens[place].text in _BRACKETS)
     return dict.fromkeys(next(filter(None, names), ()), 1)
+
+
+def _first_and_in_brackets(tokens: list[Token], width: int) -> dict[str, int]:
+    """`Mine is first, his is in brackets`, `Mum's first, with Dad's in brackets`: two sizes by name."""
+    for place in range(FEWEST_BEFORE, len(tokens) if width == TWO_SIZES else 0):
+        if tokens[place].text not in _BRACKETS or tokens[place - 1].text != "in":
+            continue
+        behind = _name_before(tokens, place - 1)
+        limit = max(0, place - MOST_BEFORE_BRACKETS // 2)
+        first = next((at for at in range(place - 1, limit, -1) if tokens[at].text == "first"), 0)
+        before = _name_before(tokens, first) if first else ""
+        if behind and before and behind != before:
+            return {before: 0, before.removesuffix("'s"): 0, behind: 1, behind.removesuffix("'s"): 1}
+    return {}
+
+
+def _name_before(tokens: list[Token], stop: int) -> str:
+    """The name of a size before `is first` or `in brackets`; empty where none stands there."""
+    at = stop - 1
+    while at > 0 and (tokens[at].text in _BEFORE_PLACE or tokens[at].kind == "size"):
+        at -= 1
+    name = tokens[at]
+    return name.text if name.text.replace("'", "").isalpha() and name.text not in _INSTRUCTIONS else ""
+
+
+TWO_SIZES: Final = 2
+_BEFORE_PLACE: Final = frozenset(("is", "are", "comes", "come", "given", "follow", "follows", "shown"))
+"""Words between the name of a size and the place of its figures."""
 
 
 def _name_behind(tokens: list[Token], place: int) -> tuple[str, ...]:
@@ -570,6 +599,48 @@ def _from_to(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int
 
 _UP_TO: Final = frozenset(("to", "through", "thru", "up to"))
 """Words between the first and the last of several sizes."""
+
+
+def sizes_that_begin(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
+    """The columns of the sizes of `Woman begins here`, `Small size: start here`; empty where none does."""
+    if stop - begin > MOST_OF_BEGINNING or not any(token.text in _BEGINS for token in tokens[begin:stop]):
+        return ()
+    here = next((at for at in range(begin, stop) if tokens[at].text in _HERE), stop)
+    behind = tokens[here + 1 : stop]
+    apart = bool(behind) and bool(behind[0].flags & (COMMA | STOP | DASH))
+    if apart and not any(token.kind in _WORKS for token in behind):
+        stop = here + 1  # Size A joins in here, and everyone does the rest
+    named = [token for token in tokens[begin:stop] if token.text not in _BEGINS | _OF_BEGINNING]
+    return (columns_of(named, 0, len(named), names) or ()) if here < stop and named else ()
+
+
+_WORKS: Final = frozenset(
+    ("knit", "purl", "stitch", "stars", "(", "number", "round", "decrease", "repeat", "together")
+)
+"""Kinds of words that work, behind which a line is more than a heading."""
+MOST_OF_BEGINNING: Final = 12
+"""Words of a line that says that a size begins there."""
+_BEGINS: Final = frozenset(("begin", "begins", "start", "starts", "join", "joins", "join in", "joins in"))
+_HERE: Final = frozenset(("here", "now", "in here", "from here"))
+_OF_BEGINNING: Final = _HERE | frozenset(
+    (
+        "in",
+        "from",
+        "at",
+        "this",
+        "point",
+        "you",
+        "if",
+        "you're",
+        "making",
+        "knitting",
+        "the",
+        "your",
+        "should",
+        "can",
+    )
+)
+"""Words of such a line beside the name of the size."""
 
 
 def headed_sizes(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:

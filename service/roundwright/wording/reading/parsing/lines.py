@@ -123,6 +123,11 @@ class Lines(ExtentReader):
             ahead += 1
         return Rounds(*self.take(min(ahead, self.stop - self.place)), ONE, every=True, step=1)
 
+    def steps_worked(self) -> Phrase:
+        """`steps 5 and 6 are worked 4 times`: what they tell, worked again."""
+        several = self.text_is("steps") and self.kind(1) == "number" and self.kind(2) == "and"
+        return (self.steps(0) if several and self.text_of(4) == "are" else None) or self.only_words(1)
+
     def finishing(self) -> Phrase | None:
         """`finishing with a round 2`, `finish with a knit round`; None where it is anything else."""
         ahead = self.skip(2)
@@ -774,6 +779,7 @@ _READ: Final = {
     "before": Lines.before,
     "after": Lines.after,
     "round": Lines.round,
+    "step": Lines.steps_worked,
     "rib": Lines.fabric,
     "stocking": Lines.fabric,
     "garter": Lines.fabric,
