@@ -280,11 +280,20 @@ def _is_defined(seen: Seen) -> bool:
 
 
 def _is_split(count: Stated, cast_on: Number) -> bool:
-    """Whether a list only says how the stitches are put on the needles: `cast on 100 sts loosely (34, 34, 32)`."""
-    shares = count.number.values
-    return (
-        len(shares) > 1 and len(cast_on.values) == 1 and sum(share or 0 for share in shares) == cast_on.of(0)
-    )
+    """Whether a list only says how the stitches are put on the needles: `cast on 100 sts loosely (34, 34, 32)`.
+
+    For several sizes the needles of each stand together: `96 (104) sts (32, 32, 32 (34, 34, 36) on needles)`.
+    """
+    shares = [share or 0 for share in count.number.values]
+    needles = len(shares) // len(cast_on.values)
+    if needles < FEWEST_NEEDLES or len(shares) % len(cast_on.values):
+        return False
+    held = tuple(sum(shares[place : place + needles]) for place in range(0, len(shares), needles))
+    return held == cast_on.values
+
+
+FEWEST_NEEDLES: Final = 2
+"""Needles among which stitches are said to be put."""
 
 
 def _is_heading_in_stars(seen: Seen) -> bool:

@@ -391,6 +391,8 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return False
     if isinstance(phrase, Again) and isinstance(last, Said) and last.text == "of" and part.has(Times):
         return False  # work 3 repeats of rounds 1 and 2
+    if not phrase.flags & STOP and _tells_cadence(part.phrases):
+        return False
     if _begins_other_work(part, coming):
         return True
     if coming.works and part.counted:
@@ -403,6 +405,13 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
         return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
+
+
+def _tells_cadence(phrases: list[Phrase]) -> bool:
+    """Whether no more is told than on which rounds: `On every other round, k2tog before each marker`."""
+    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    every = len(rounds) == 1 and rounds[0].every and rounds[0].step > 1
+    return every and all(isinstance(phrase, Said | Then | Rounds) for phrase in phrases)
 
 
 def _last_word(phrases: list[Phrase]) -> Phrase:
@@ -438,7 +447,7 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     if not part.open and (_ends_in_all(part, coming) or (coming.adds and _counts_rounds(part.phrases))):
         return True
     every = part.worked and _is_every_so_often(coming.phrase, coming.following)
-    every = every or _is_next_cadence(part, coming)
+    every = every or _is_next_cadence(part, coming) or _closes_crown(part, coming)
     if named or every or _is_between_slashes(part, coming) or _is_announced_apart(part, coming.phrase):
         return True  # Work a dec rnd, then continue to work a dec rnd every other rnd
     return _begins_by_kind(part, coming)
@@ -464,6 +473,16 @@ def _shapes_on(part: _Part, coming: _Coming) -> bool:
     phrase = coming.phrase
     sentence = isinstance(phrase, Change) and bool(phrase.flags & STOP)
     return sentence and isinstance(coming.following, Rounds) and part.has(Until)
+
+
+def _closes_crown(part: _Part, coming: _Coming) -> bool:
+    """Whether a round follows to which the crown was gone on: `Dec every rnd until you have 16, k2tog 8 times`."""
+    whole = isinstance(coming.following, Times | Extent) or isinstance(coming.phrase, Brackets)
+    last = part.phrases[-1]
+    spoken = isinstance(last, Said) and last.text in ("work", "and") and bool(last.flags & COMMA)
+    apart = bool(coming.phrase.flags & COMMA) or spoken
+    until = len(part.phrases) > 1 and isinstance(part.phrases[-1 - spoken], Until)
+    return coming.works and whole and until and apart and part.has((Change, Continue))
 
 
 def _begins_by_kind(part: _Part, coming: _Coming) -> bool:

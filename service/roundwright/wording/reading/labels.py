@@ -183,7 +183,8 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
     if (kind == "size" or lines.names or lines.kind(1) == "size") and (label := _sizes(lines, start)):
         return label
     if kind == "step" and lines.kind(1) == "number":
-        return _step(lines, start)
+        several = lines.text_of(0) == "steps" and lines.kind(2) == "and" and lines.text_of(4) == "are"
+        return None if several else _step(lines, start)  # steps 5 and 6 are worked 4 times
     if step := _lettered_step(lines, start):
         return step
     if kind in ("ordinal", "range", "number"):
@@ -635,7 +636,7 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     elif numbered := _sizes_by_number(lines, stop) if sized else ():
         sizes = numbered
     elif sized and "only" in kinds:
-        sizes = tuple(
+        sizes = _from_place_to_place(tokens) or tuple(
             token.text for token in tokens if token.kind in ("number", "word", "range", "ordinal", "make")
         )
     else:
@@ -658,11 +659,22 @@ def _sizes_by_number(lines: Lines, stop: int) -> tuple[str, ...]:
             numbers.extend(value or 0 for value in token.number.values)
         elif token.kind == "range" and token.number is not None:
             numbers.extend(range(int(token.means), min(token.number.of(0) or 0, width + 1) + 1))
-        elif token.kind not in ("size", "and", "for", "only", "(", ")"):
+        elif token.kind not in ("size", "and", "for", "only", "to", "(", ")"):
             return ()
+    if spread := _from_place_to_place(lines.tokens[lines.place : stop]):
+        numbers = [int(number) for number in spread]
     ends = bool(lines.tokens[stop].flags & COLON) and lines.kind() in ("size", "for")
     fits = ends and bool(numbers) and width > 1 and all(1 <= number <= width for number in numbers)
     return tuple(str(number) for number in numbers) if fits else ()
+
+
+def _from_place_to_place(tokens: list[Token]) -> tuple[str, ...]:
+    """The places of the sizes from one to another: `Sizes 2 to 4`; empty where others are named."""
+    named = [token for token in tokens if token.kind not in ("size", "for", "only", "(", ")")]
+    if [token.kind for token in named] != ["number", "to", "number"]:
+        return ()
+    low, high = (token.number.of(0) or 0 if token.number is not None else 0 for token in named[::2])
+    return tuple(str(place) for place in range(low, min(high, low + MOST_IN_NAMES) + 1))
 
 
 _NO_SIZES: Final = frozenset(("stars", "stitch", "knit", "purl", "round", "repeat"))

@@ -59,7 +59,14 @@ from roundwright.wording.reading.round_names import (
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
-from roundwright.wording.reading.sizes import columns_of, headed_sizes, names_of, width_of, with_letters
+from roundwright.wording.reading.sizes import (
+    columns_of,
+    headed_sizes,
+    names_of,
+    sizes_that_begin,
+    width_of,
+    with_letters,
+)
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.tokens import (
     BLANK,
@@ -180,6 +187,7 @@ class _Layout(Struct):
     sizes: tuple[str, ...] = ()
     lines: int = 0
     round_above: Label | None = None
+    begun: frozenset[int] = frozenset()
 
     def read_lines(self, begin: int, stop: int, laid: Laid | None = None) -> int | None:
         """Read the lines of so many tokens; where the text is cut short if it has too many, else None."""
@@ -221,6 +229,7 @@ class _Layout(Struct):
         self.segments.extend(made)
         self.under_notes, self.heading = first.under_notes, first.heading
         self.opened, self.sizes, self.lines = first.opened, first.sizes, first.lines
+        self.begun = first.begun
 
     def read(self, begin: int, stop: int) -> None:
         """Read a line."""
@@ -252,6 +261,8 @@ class _Layout(Struct):
         first, behind = self.tokens[begin], self.tokens[stop]
         if self.names and self.opened and stop - begin <= MOST_IN_HEADING and self.heads_size(begin, stop):
             return
+        if self.names and self.begins_size(begin, stop):
+            return
         pieces = self.pieces(begin, stop)
         if first.flags & BLANK and not self.is_below_sizes():
             self.sizes = ()
@@ -278,8 +289,16 @@ class _Layout(Struct):
             scoped, self.sizes = _scoped([replace(piece, under_notes=False) for piece in pieces], self.sizes)
         if scoped and behind.flags & COLON:
             scoped[-1] = replace(scoped[-1], intro=True)
+        self.note_begun(scoped)
         self.segments.extend(with_sentences_joined([*map(with_finer_cuts, _in_sentences(scoped))]))
         self.heading = self.heading and not works
+
+    def note_begun(self, pieces: list[Segment]) -> None:
+        """Keep for which sizes numbered rounds were told: `Rnd 1 (adult only)`."""
+        for piece in pieces:
+            of = piece.label
+            if of is not None and of.sizes and of.kind == "numbered":
+                self.begun |= {int(size) - 1 for size in of.sizes if size.isdigit()}
 
     def is_below_sizes(self) -> bool:
         """Whether the line before is the heading of a part that is for some sizes."""
@@ -292,13 +311,28 @@ class _Layout(Struct):
         columns = headed_sizes(self.tokens, begin, stop, self.names)
         if not columns or self.tokens[begin].flags & BULLET:
             return False
+        self.head(columns, begin, stop)
+        return True
+
+    def begins_size(self, begin: int, stop: int) -> bool:
+        """Whether a size begins in a line, `Woman begins here`; the lines below are for all that have begun by then."""
+        columns = sizes_that_begin(self.tokens, begin, stop, self.names)
+        if not columns:
+            return False
+        self.begun |= set(columns)
+        self.head(tuple(sorted(self.begun)), begin, stop)
+        self.segments[-1] = replace(self.segments[-1], heading=False)  # no part with rounds from 1 on
+        self.heading = False
+        return True
+
+    def head(self, columns: tuple[int, ...], begin: int, stop: int) -> None:
+        """Keep that the lines below are for the sizes in these columns."""
         some = len(set(columns)) < self.width
         self.sizes = tuple(str(column + 1) for column in columns) if some else ()
         start, end = self.tokens[begin].start, self.tokens[stop - 1].end
         label_of_sizes = Label("sizes", start, sizes=self.sizes or None, scope=True)
         self.segments.append(Segment(label_of_sizes, (), start, end, heading=True, under_notes=False))
         self.under_notes, self.heading = False, True
-        return True
 
     def of_round_above(self, pieces: list[Segment]) -> list[Segment]:
         """The segments of a line for one size, as its round: `Round 1:`, and below it `1st size: *K9, k2tog`."""

@@ -143,25 +143,30 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
     first, last = tokens[begin], tokens[begin - 1]
     if first.flags & (BLANK | FULL | COLON):
         return False
-    if last.kind == "from" and first.kind == "stars":
-        return tokens[begin - 2].kind == "repeat"  # rep from / * around
-    if last.kind == "repeat" and first.kind == "from":
-        return True  # rep / from * around
+    if _breaks_repeat(tokens, begin) or _goes_on_with_rounds(tokens, begin):
+        return True
     if last.text in _REACHED and first.kind in ("(", "stars") and _reaches(tokens, begin):
         return True  # until you have worked / (k1, k2tog)
     if last.kind == "rib" and first.kind == "(" and _tells_rib(tokens, begin):
         return True  # Work 10 rounds of rib / (k1, p1)
-    if last.text in ("end", "ending") and last.flags & (COMMA | SEMI):
-        return True  # rep from *, end / k2
     if first.kind == "number" and tokens[begin + 1].kind == "times":
         return last.kind in _BEFORE_TIMES  # `Work these 8 rounds / 4 times in all`
-    if _goes_on_with_rounds(tokens, begin):
-        return True
+    if first.kind == "round" and tokens[begin + 1].kind != "number" and _names_round(last, tokens[begin - 2]):
+        return True  # on every alternate / round
     if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
         return True
     if last.kind not in ("knit", "purl") or first.kind != "number":
         return False
     return last.text in ("k", "p") or tokens[begin + 1].kind == "round"
+
+
+def _breaks_repeat(tokens: list[Token], begin: int) -> bool:
+    """Whether the words of a repeat are broken before this: `rep / from * around`, `rep from *, end / k2`."""
+    first, last = tokens[begin], tokens[begin - 1]
+    if last.kind == "from" and first.kind == "stars":
+        return tokens[begin - 2].kind == "repeat"
+    ends = last.text in ("end", "ending") and bool(last.flags & (COMMA | SEMI))
+    return ends or (last.kind == "repeat" and first.kind == "from")
 
 
 def _tells_rib(tokens: list[Token], begin: int) -> bool:
@@ -209,6 +214,13 @@ def _goes_on_with_rounds(tokens: list[Token], begin: int) -> bool:
 
 MOST_IN_COLOUR: Final = 5
 """Words from `rounds` to the end of a line: `6 rounds in dark wool and`."""
+
+
+def _names_round(last: Token, before: Token) -> bool:
+    """Whether a line ends with words to which a round belongs: `on every alternate`, `every`, `every 4th`."""
+    return last.kind in ("alternate", "each") or (
+        before.kind == "each" and last.kind in ("ordinal", "following")
+    )
 
 
 def _reaches(tokens: list[Token], begin: int) -> bool:

@@ -41,10 +41,12 @@ def work_line(work: LineWork) -> None:
         _numbered(work, numbers)
     elif label is None and work.desk.told_later.holds(work.place):
         return  # `Knit the even rounds` is worked where they are lacking
-    elif label is not None and label.kind == "every":
+    elif label is not None and label.kind == "every" and not (candidate.until and candidate.kind == "round"):
         _stand(work)
     else:
         _unnumbered(work)
+    if candidate.until and candidate.kind == "round" and not numbers:
+        return  # `On every other round, k2tog before each marker until`: they have their plain rounds
     if label is not None and label.every is not None and label.kind != "every":
         if label.kind == "next":
             lane.between = Entry(candidate, work.place)

@@ -45,6 +45,8 @@ def paragraphs(tokens: list[Token]) -> list[Paragraph]:
                 or is_torn(tokens, lines[place][0])
             ):
                 continue
+            if place < len(lines) and _parts_number(tokens, lines[place][0]):
+                continue
             if paragraph := _paragraph(tokens, lines[run:place]):
                 made.append(paragraph)
             run = place
@@ -100,6 +102,15 @@ def _paragraph(tokens: list[Token], lines: list[tuple[int, int]]) -> Paragraph |
     return Paragraph(begin, stop, sure=len(lines) >= FEWEST_LINES and 3 * labelled < len(lines))
 
 
+def _parts_number(tokens: list[Token], at: int) -> bool:
+    """Whether the line break here parts a number, or `every other`, from its round: `Knit one / round`."""
+    last, first = tokens[at - 1], tokens[at]
+    counted = (
+        first.kind == "round" and last.kind in ("number", "alternate") and tokens[at + 1].kind != "number"
+    )
+    return counted and not first.flags & (BLANK | FULL | COLON)
+
+
 def _parts_sentence(tokens: list[Token], begin: int, at: int) -> bool:
     """Whether the line break here parts a sentence: a bracket, or words that belong together."""
     last, first = tokens[at - 1], tokens[at]
@@ -108,7 +119,7 @@ def _parts_sentence(tokens: list[Token], begin: int, at: int) -> bool:
     if first.flags & (FULL | COLON):
         return False
     opened = sum((token.kind == "(") - (token.kind == ")") for token in tokens[begin:at])
-    if opened > 0 or first.flags & (COMMA | SEMI) or first.kind in _CONTINUES:
+    if opened > 0 or first.flags & (COMMA | SEMI) or first.kind in _CONTINUES or _parts_number(tokens, at):
         return True
     if last.kind == "round" and at > begin + 2 and tokens[at - 3].text in ("until", "till"):
         return True  # until the round / "* K. 1, K. 2 tog." has been worked

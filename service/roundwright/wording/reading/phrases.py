@@ -221,6 +221,12 @@ class EndsShaped(Phrase, frozen=True, gc=False):
     """`ending with a decrease round`, `which comes after a narrowing round`."""
 
 
+class EndsAt(Phrase, frozen=True, gc=False):
+    """`ending with Rnd 1`, of rounds that are worked again."""
+
+    number: Number
+
+
 class BeginAt(Phrase, frozen=True, gc=False):
     """`begin at rnd 5 (3, 1)`."""
 

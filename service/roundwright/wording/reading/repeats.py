@@ -382,7 +382,18 @@ class _Continuation:
             rounds = entry_between.candidate.rounds
             self.gap = (rounds.of(work.column) or 0) if rounds is not None else 1
         else:
-            self.gap = between if between is not None else min(self.trailing, 1)
+            self.gap = between if between is not None else max(self.told_gap(), min(self.trailing, 1))
+
+    def told_gap(self) -> int:
+        """The plain rounds behind the last shaping, by its own words: `On every other round, k2tog before each m`."""
+        shaping = _last_shaping(self.work)
+        if shaping is None:
+            return 0
+        desk = self.work.desk
+        phrases = desk.segments[desk.place(shaping.segment)].phrases
+        return max(
+            (phrase.step - 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), default=0
+        )
 
     def run(self, numbers: int) -> None:
         work = self.work

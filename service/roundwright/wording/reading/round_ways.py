@@ -69,6 +69,8 @@ def rounds_of_segment(
         return [Candidate("round", work.cost + 0.1, nodes, rounds=number, stated=work.stated)]
     if bare:
         return _bare(work)
+    if seen.untils and _step(work) > 1:
+        return [*options, *_until(work)]  # every other round: *k6, k2tog; rep from * until 48 sts remain
     options.extend(_on_each(work))
     options.extend(_times_alone(work))
     options.extend(_in_forms(work))
@@ -260,7 +262,7 @@ def _until(work: RoundWork) -> list[Candidate]:
     until = work.seen.untils[-1].number
     without = tuple(phrase for phrase in work.work if not isinstance(phrase, Until))
     cost = work.cost + 0.5
-    step = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
+    step = _step(work)
     return [
         Candidate(
             "round",
@@ -273,6 +275,14 @@ def _until(work: RoundWork) -> list[Candidate]:
         )
         for way in settle(without)[:3]
     ]
+
+
+def _step(work: RoundWork) -> int:
+    """Every how many rounds it is worked: `on every other round`, told in the sentence or before it; 0 if not said."""
+    label = work.label
+    standing = label.every if label is not None and label.kind in ("every", "next") else None
+    step = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
+    return max(step, standing.step) if standing is not None else step
 
 
 def _with(work: RoundWork) -> list[Candidate]:
@@ -351,7 +361,7 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
             until=until,
             times=times,
             per=work.seen.per,
-            step=max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0),
+            step=_step(work),
             stated=stated,
             sections=first_of(work.seen.markers),
             every=first_of(work.seen.every),
@@ -367,10 +377,15 @@ def _on_each(work: RoundWork) -> list[Candidate]:
     others = [
         phrase for phrase in work.work if not isinstance(phrase, Needlewise) and not has_stitches(phrase)
     ]
+    often = [phrase.number.of(0) or 0 for phrase in others if isinstance(phrase, Times)]
+    others = [phrase for phrase in others if not isinstance(phrase, Times)]
     if len(shaping) != 1 or others or not any(isinstance(phrase, Needlewise) for phrase in work.seen.order):
         return []
     node = shaping[0]
-    if not isinstance(node, Stitch) or not node.loose or (work.number and work.number.values != (1,)):
+    if not isinstance(node, Stitch) or (work.number and work.number.values != (1,)):
+        return []
+    proof = node.loose or (bool(work.stated) and node.name not in ("k", "p"))  # on each needle k2tog (60 sts)
+    if not proof or len(often) > 1 or not 0 < sum(often, 1 - len(often)) <= MOST_ON_EACH:
         return []
     plain = Fill(
         (Stitch("k", ONE, node.start, node.end, bare=True),),
@@ -380,15 +395,23 @@ def _on_each(work: RoundWork) -> list[Candidate]:
         (node.start, node.end),
         marker=True,
     )
-    nodes: Nodes = (Fill((node, plain), None, node.start, node.end, (node.start, node.end), marker=True),)
-    return [Candidate("round", 0.0, nodes, stated=work.stated, sections=first_of(work.seen.markers))]
+    worked = (node,) * sum(often, 1 - len(often))
+    nodes: Nodes = (Fill((*worked, plain), None, node.start, node.end, (node.start, node.end), marker=True),)
+    cost = 0.0 if node.loose else ONCE_ON_EACH
+    return [Candidate("round", cost, nodes, stated=work.stated, sections=first_of(work.seen.markers))]
+
+
+MOST_ON_EACH: Final = 6
+"""How often a stitch is worked on each needle that is told once: `On each needle k2tog twice`."""
+ONCE_ON_EACH: Final = 0.3
+"""What it costs to work a stitch but once on each needle, the others plain: `On each needle k2tog (60 sts)`."""
 
 
 def _evenly(work: RoundWork) -> list[Candidate]:
     """Changes spread evenly, alone or in the last of some rounds."""
     last: Nodes = (work.seen.evenly[0],)
     if work.seen.untils:
-        step = max((rounds.step for rounds in work.seen.rounds if rounds.every), default=0)
+        step = _step(work)
         until = work.seen.untils[-1].number
         return [Candidate("round", work.cost + 0.4, last, until=until, step=step, stated=work.stated)]
     if often := _often_on_every(work.seen):

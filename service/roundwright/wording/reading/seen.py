@@ -16,6 +16,7 @@ from roundwright.wording.reading.phrases import (
     Closing,
     Continue,
     Count,
+    EndsAt,
     EndsPlain,
     EndsShaped,
     Every,
@@ -354,13 +355,17 @@ def _keep_end(seen: Seen, phrase: Phrase) -> None:
             seen.ends_plain = True
         case EndsShaped():
             seen.ends_shaped = True
+        case EndsAt(number=number):  # rep rnds 1 and 2 until 32 sts rem, ending with rnd 1
+            again = seen.agains[0] if seen.agains else None
+            worked = (again.named or tuple(range(1, again.last + 1))) if again is not None else ()
+            seen.ends_shaped = seen.ends_shaped or (len(worked) > 1 and number.of(0) == worked[0])
         case UntilRound():
             seen.until_round = phrase
         case _:
             pass
 
 
-_ENDS: Final = (EndsPlain, EndsShaped, UntilRound)
+_ENDS: Final = (EndsAt, EndsPlain, EndsShaped, UntilRound)
 
 
 def _both_ends(before: AtEnds | None, ends: AtEnds) -> AtEnds:

@@ -69,6 +69,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     described = _described(tokens, width)
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
     in_print = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
+    in_print = in_print or _first_and_in_brackets(tokens, width)
     in_print = in_print or _without_comparisons(_before_size(tokens, width) or _casting_on(tokens, width))
     names |= {name: column for name, column in in_print.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
@@ -309,6 +310,34 @@ def _behind_brackets(tokens: list[Token], width: int) -> dict[str, int]:
     return dict.fromkeys(next(filter(None, names), ()), 1)
 
 
+def _first_and_in_brackets(tokens: list[Token], width: int) -> dict[str, int]:
+    """`Mine is first, his is in brackets`, `Mum's first, with Dad's in brackets`: two sizes by name."""
+    for place in range(FEWEST_BEFORE, len(tokens) if width == TWO_SIZES else 0):
+        if tokens[place].text not in _BRACKETS or tokens[place - 1].text != "in":
+            continue
+        behind = _name_before(tokens, place - 1)
+        limit = max(0, place - MOST_BEFORE_BRACKETS // 2)
+        first = next((at for at in range(place - 1, limit, -1) if tokens[at].text == "first"), 0)
+        before = _name_before(tokens, first) if first else ""
+        if behind and before and behind != before:
+            return {before: 0, before.removesuffix("'s"): 0, behind: 1, behind.removesuffix("'s"): 1}
+    return {}
+
+
+def _name_before(tokens: list[Token], stop: int) -> str:
+    """The name of a size before `is first` or `in brackets`; empty where none stands there."""
+    at = stop - 1
+    while at > 0 and (tokens[at].text in _BEFORE_PLACE or tokens[at].kind == "size"):
+        at -= 1
+    name = tokens[at]
+    return name.text if name.text.replace("'", "").isalpha() and name.text not in _INSTRUCTIONS else ""
+
+
+TWO_SIZES: Final = 2
+_BEFORE_PLACE: Final = frozenset(("is", "are", "comes", "come", "given", "follow", "follows", "shown"))
+"""Words between the name of a size and the place of its figures."""
+
+
 def _name_behind(tokens: list[Token], place: int) -> tuple[str, ...]:
     """The names of the second size, in `The figures in square brackets are for the Man's cap`; empty where none is."""
     instructs = any(token.text in _INSTRUCTIONS for token in tokens[max(0, place - 4) : place])
@@ -534,12 +563,13 @@ def columns_of(
     words = [token.text for token in tokens[begin:stop]]
     without = next((place for place, word in enumerate(words) if word in ("but", "except")), 0)
     if without:
-        left_out = columns_of(tokens, begin + without + 1, stop, names)
+        left_out = columns_of(tokens, begin + without + 1, stop, {**_by_place(width), **names})
         if left_out is None or not names_all(tokens, begin, begin + without):
             return None
         return tuple(column for column in range(width) if column not in left_out) or None
-    if names_all(tokens, begin, stop):
-        return tuple(range(width))
+    everybody = names_all(tokens, begin, stop)
+    if spread := tuple(range(width)) if everybody else _from_to(tokens, begin, stop, names):
+        return spread
     columns: list[int] = []
     parts = _named_parts(tokens, begin, stop, names)
     if parts[-1] and (parts[-1][-1] in AGES or parts[-1][-1] in _NOUNS):
@@ -560,6 +590,71 @@ def columns_of(
             return None
         columns.extend(named)
     return tuple(columns) or None
+
+
+def _by_place(width: int) -> Mapping[str, int]:
+    """The sizes by the numbers of their places: `All sizes except size 1`."""
+    return {f"{BY_NUMBER}{column + 1}": column for column in range(width)}
+
+
+def _from_to(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
+    """The columns from one size up to another: `M-XL only`, `Sizes M to XL`; empty where no such two are named."""
+    for at in range(begin + 1, stop):
+        between = tokens[at].text in _UP_TO
+        if not between and not (tokens[at].flags & DASH and not tokens[at].flags & LINE):
+            continue
+        low = columns_of(tokens, begin, at, names)
+        high = columns_of(tokens, at + between, stop, names) if at + between < stop else None
+        if low is None or high is None or len(low) != 1 or len(high) != 1 or low >= high:
+            return ()
+        return tuple(range(low[0], high[0] + 1))
+    return ()
+
+
+_UP_TO: Final = frozenset(("to", "through", "thru", "up to"))
+"""Words between the first and the last of several sizes."""
+
+
+def sizes_that_begin(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
+    """The columns of the sizes of `Woman begins here`, `Small size: start here`; empty where none does."""
+    if stop - begin > MOST_OF_BEGINNING or not any(token.text in _BEGINS for token in tokens[begin:stop]):
+        return ()
+    here = next((at for at in range(begin, stop) if tokens[at].text in _HERE), stop)
+    behind = tokens[here + 1 : stop]
+    apart = bool(behind) and bool(behind[0].flags & (COMMA | STOP | DASH))
+    if apart and not any(token.kind in _WORKS for token in behind):
+        stop = here + 1  # Size A joins in here, and everyone does the rest
+    named = [token for token in tokens[begin:stop] if token.text not in _BEGINS | _OF_BEGINNING]
+    return (columns_of(named, 0, len(named), names) or ()) if here < stop and named else ()
+
+
+_WORKS: Final = frozenset(
+    ("knit", "purl", "stitch", "stars", "(", "number", "round", "decrease", "repeat", "together")
+)
+"""Kinds of words that work, behind which a line is more than a heading."""
+MOST_OF_BEGINNING: Final = 12
+"""Words of a line that says that a size begins there."""
+_BEGINS: Final = frozenset(("begin", "begins", "start", "starts", "join", "joins", "join in", "joins in"))
+_HERE: Final = frozenset(("here", "now", "in here", "from here"))
+_OF_BEGINNING: Final = _HERE | frozenset(
+    (
+        "in",
+        "from",
+        "at",
+        "this",
+        "point",
+        "you",
+        "if",
+        "you're",
+        "making",
+        "knitting",
+        "the",
+        "your",
+        "should",
+        "can",
+    )
+)
+"""Words of such a line beside the name of the size."""
 
 
 def headed_sizes(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
@@ -648,6 +743,9 @@ def _columns_of_part(part: list[str], names: Mapping[str, int], width: int) -> t
     if 1 < number < width:
         last = (part[1] in _LARGER) != _falls(names)
         return tuple(range(width - number, width) if last else range(number))
+    number = _NUMBERS.get(part[1], 0) if len(part) == 2 and part[0] in ("first", "last") else 0
+    if 1 < number < width:
+        return tuple(range(width - number, width) if part[0] == "last" else range(number))
     return tuple(names[word] for word in part) if part and all(word in names for word in part) else ()
 
 

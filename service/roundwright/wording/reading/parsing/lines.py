@@ -18,6 +18,7 @@ from roundwright.wording.reading.phrases import (
     Closing,
     Continue,
     Count,
+    EndsAt,
     EndsPlain,
     EndsShaped,
     Fabric,
@@ -37,6 +38,8 @@ from roundwright.wording.reading.tree import ONE, Number, Stitch
 _RIB_WIDTHS: Final = {"single": 1, "double": 2}
 MOST_NESTED: Final = 12
 """Brackets within brackets."""
+_BEFORE_LAST: Final = frozenset(("on", "with", "by", "after", "having", "just", "worked", "completed"))
+"""Words before the round that rounds end with: `ending after a dec rnd`, `ending having just worked Rnd 1`."""
 _WITH_PLAIN: Final = frozenset(
     ("knitted", "knit", "done", "worked", "with", "on", "your", "the", "a", "by", "and")
 )
@@ -119,6 +122,11 @@ class Lines(ExtentReader):
         if self.kind(ahead) == "between" and self.joined(ahead):
             ahead += 1
         return Rounds(*self.take(min(ahead, self.stop - self.place)), ONE, every=True, step=1)
+
+    def steps_worked(self) -> Phrase:
+        """`steps 5 and 6 are worked 4 times`: what they tell, worked again."""
+        several = self.text_is("steps") and self.kind(1) == "number" and self.kind(2) == "and"
+        return (self.steps(0) if several and self.text_of(4) == "are" else None) or self.only_words(1)
 
     def finishing(self) -> Phrase | None:
         """`finishing with a round 2`, `finish with a knit round`; None where it is anything else."""
@@ -614,9 +622,7 @@ class Lines(ExtentReader):
         ahead = self.skip(1)
         if self.kind() == "end" and self.kind(ahead) == "step" and self.kind(ahead + 1) == "number":
             return self.only_words(ahead + 2)
-        while (
-            self.kind(ahead) == "word" and self.text_of(ahead) in ("on", "with", "by") and self.joined(ahead)
-        ):
+        while self.text_of(ahead) in _BEFORE_LAST and self.joined(ahead):
             ahead = self.skip(ahead + 1)
         shaped = self.kind(ahead) in ("decrease", "increase") and self.joined(ahead)
         if self.kind() == "end" and shaped and self.kind(ahead + 1) == "round":
@@ -624,7 +630,8 @@ class Lines(ExtentReader):
         if self.kind() == "end" and shaped and self.ends_at(ahead + 1):
             return EndsShaped(*self.take(ahead + 1))
         if self.kind() == "end" and self.kind(ahead) == "round" and self.kind(ahead + 1) == "number":
-            return self.only_words(ahead + 2)
+            number = self.token(ahead + 1).number or ONE
+            return EndsAt(*self.take(ahead + 2), number)
         return None
 
     def ends_plain(self) -> Phrase | None:
@@ -773,6 +780,7 @@ _READ: Final = {
     "before": Lines.before,
     "after": Lines.after,
     "round": Lines.round,
+    "step": Lines.steps_worked,
     "rib": Lines.fabric,
     "stocking": Lines.fabric,
     "garter": Lines.fabric,

@@ -412,8 +412,19 @@ class StitchReader(NewStitchReader):
         start, end, flags = self.take(1)
         return Stitches(start, end, flags, Stitch("k", ONE, start, end))
 
+    def of_markers(self) -> int:
+        """The words of a marker, `removing m - 12 sts rem`, or of their number, `makes 8 markers`; else 0."""
+        if self.kind(1) != "number":
+            return 0
+        if self.text_of(0) == "makes" and self.kind(2) == "marker" and self.joined(2):
+            return 3
+        apart = self.text_of(0) == "m" and self.flags(1) & DASH
+        return int(bool(apart) and self.kind(2) in ("stitch_noun", "remain", "left"))
+
     def make(self) -> Phrase:
         """`m1`, `make 1`; `make 8 rounds`; `make 104 stitches` at the beginning casts them on."""
+        if words := self.of_markers():
+            return self.only_words(words)
         if cast_on := self.all_made():
             return cast_on
         if self.kind(1) == "number" and self.kind(2) not in ("round", "unit") and self.joined(1):

@@ -1,0 +1,183 @@
+"""On which rounds a crown is decreased, with which it ends, and lines for a span of sizes. The counts are by hand."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import counts, number_of_rounds
+
+MARKED = "Cast on 96 sts. Knit one round, placing a marker every 12 sts.\n"
+DOWN_TO_32 = [96, 88, 80, 72, 64, 56, 48, 40, 32]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "On every other round, k2tog before each marker until 32 sts are left.",
+        "On the next and every alt round, k2tog before each marker until 32 sts are left.",
+        "Next and every alt round: k2tog before each marker until 32 sts are left.",
+        "Next round and every other round: *k to 2 sts before marker, k2tog; rep from * until 32 sts are left.",
+        "On every second round, *k to 2 sts before marker, k2tog; rep from *, until 32 sts remain.",
+        (
+            "Beginning with the very next round, and then on every other round, knit two together just before each "
+            "marker. Keep at it until a decrease round leaves you with 32 sts."
+        ),
+        "Starting on the next round, and on every second round after that, k2tog before each marker until 32 sts.",
+    ],
+)
+def test_every_other_round_has_a_plain_one_before_it(told: str) -> None:
+    """Eight decrease rounds, seven plain ones between, and the round of the markers."""
+    reading = read(MARKED + told, (96,))
+    assert counts(reading) == [DOWN_TO_32]
+    assert number_of_rounds(reading) == [16]
+
+
+BEGUN = "Rnd 1: *K10, k2tog; rep from * to end. 88 sts.\nRnd 2: Knit.\n"
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Rep these 2 rnds, working one st fewer before each k2tog, until\n32 sts rem, ending after a dec rnd.",
+        "Rep these 2 rnds, working one st fewer each time, until 32 sts rem. End after a dec rnd.",
+        "Continue like this until 32 sts rem, ending having just worked a dec rnd.",
+        "Rep Rnds 1 and 2, working one st fewer before each dec, until 32 sts rem, ending with Rnd 1.",
+        "Rep last 2 rnds, working one less st before k2tog, to 32 sts, ending after Rnd 1.",
+    ],
+)
+def test_rounds_worked_again_may_end_with_the_one_that_shapes(told: str) -> None:
+    """No plain round then stands before the next decrease."""
+    reading = read(
+        f"{BEGUN}{told}\nThen dec on every rnd in the same way until 16 sts rem.\nK2tog around. 8 sts.", (96,)
+    )
+    assert counts(reading) == [[*DOWN_TO_32, 24, 16, 8]]
+    assert number_of_rounds(reading) == [18]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Then decrease on every round until you have 16, k2tog eight times, and draw the end through the last 8.",
+        "Continue decreasing every round to 16 sts, work k2tog all round, and fasten off the last 8 sts.",
+        "Carry on decreasing every round until 16 remain, k2tog 8 times, break yarn and draw through the last 8.",
+    ],
+)
+def test_a_last_round_may_follow_in_the_same_breath(told: str) -> None:
+    """Behind the count to which the crown is gone on."""
+    reading = read(BEGUN + told, (96,))
+    assert counts(reading) == [[*DOWN_TO_32, 24, 16, 8]]
+    assert number_of_rounds(reading) == [12]
+
+
+def test_a_line_may_break_before_the_round_that_is_every_other() -> None:
+    """As columns of old magazines do."""
+    told = "Continue thus, with one stitch less between the decreasings on every alternate\nround, until 32 sts remain."
+    reading = read(BEGUN + told, (96,))
+    assert counts(reading) == [DOWN_TO_32]
+    assert number_of_rounds(reading)[0] in (15, 16)
+
+
+def test_a_decrease_on_each_needle_is_one_on_each() -> None:
+    """Where the count says that it is."""
+    told = "Rnd 1: On each needle k2tog (60 sts)\nRnd 2: K2tog on each needle (56 sts)\nRnd 3: knit\n"
+    assert counts(read(f"{told}On each needle k2tog twice (48 sts).", (64,))) == [[64, 60, 56, 48]]
+
+
+def test_a_count_stands_behind_the_markers_that_are_taken_out() -> None:
+    """`m` is no stitch that is made twelve times."""
+    told = "Next rnd *Ssk, k2tog; rep from * to end, removing m—12 sts rem.\n"
+    reading = read(f"{told}Next rnd *K2tog; rep from * to end—6 sts rem.", (24,))
+    assert counts(reading) == [[24, 12, 6]]
+    assert not reading.findings
+
+
+def test_stripes_may_be_told_with_how_their_rounds_are_worked() -> None:
+    """And how many they are in all."""
+    told = "Knitting every rnd, work stripes of 4 rnds B, 2 rnds C, 4 rnds A and 2 rnds C, twice - 24 rnds."
+    assert number_of_rounds(read(f"{told}\nNext rnd: (k10, k2tog) 8 times. 88 sts.", (96,))) == [25]
+
+
+def test_the_stitches_of_each_needle_may_be_listed_for_each_size() -> None:
+    """They are no numbers for six sizes."""
+    told = "Cast on 96 (104) sts. loosely (32, 32, 32 (34, 34, 36) sts. on needles). Knit 2 rounds."
+    assert not [each for each in read(told, (96, 104)).findings if each.severity == "error"]
+
+
+SPANS = [
+    ("1 (2, 3, 4)", "Sizes 2 to 4 only:\n"),
+    ("1 (2, 3, 4)", "Sizes 2-4 only:\n"),
+    ("1 (2, 3, 4)", "For sizes 2, 3 and 4:\n"),
+    ("1 (2, 3, 4)", "Size 2 (3, 4) only:\n"),
+    ("1 (2, 3, 4)", "Last 3 sizes only:\n"),
+    ("1 (2, 3, 4)", "All sizes except size 1:\n"),
+    ("S (M, L, XL)", "Sizes M–XL only:\n"),
+    ("S (M, L, XL)", "Sizes M to XL only: "),
+    ("S (M, L, XL)", "Sizes M through XL:\n"),
+]
+
+
+@pytest.mark.parametrize(("sizes", "span"), SPANS)
+def test_a_span_of_sizes_is_told_by_its_ends(sizes: str, span: str) -> None:
+    """The numbers of the line are those of its sizes."""
+    text = (
+        f"Sizes: {sizes}\nCast on 56 (64, 72, 80) sts. Join.\n"
+        f"{span}Rnd 1: *K6 (7, 8), k2tog; rep from * to end. 56 (64, 72) sts.\nRnd 2: Knit.\n"
+        "All sizes:\nRnd 3: *K5 (5, 6, 7), k2tog; rep from * to end. 48 (48, 56, 64) sts."
+    )
+    reading = read(text, (56, 64, 72, 80))
+    assert counts(reading) == [[56, 48], [64, 56, 48], [72, 64, 56], [80, 72, 64]]
+    assert not reading.findings
+
+
+JOINING = [
+    ("Adult begins here:", "Child begins here:"),
+    ("Adult only:", "Child joins in here:"),
+    ("Adult size starts here:", "Child size starts here:"),
+    ("Adult: start here.", "Child: start here."),
+    ("For the adult hat begin here", "If you're making the child's, start from here"),
+]
+
+
+@pytest.mark.parametrize(("large", "small"), JOINING)
+def test_a_smaller_size_joins_the_larger_where_it_begins(large: str, small: str) -> None:
+    """The rounds below its heading are for both, and those above are not missing from it."""
+    text = (
+        f"Sizes: Child, Adult. Cast on 54 (60) sts. Join.\n{large}\nRnd 1: *k8, k2tog* 6 times. 54 sts\nRnd 2: knit.\n"
+        f"{small}\nRnd 3: *k7, k2tog* 6 times. 48 sts"
+    )
+    reading = read(text, (54, 60))
+    assert counts(reading) == [[54, 48], [60, 54, 48]]
+    assert not reading.findings
+
+
+def test_two_sizes_may_be_called_by_whose_figures_are_in_brackets() -> None:
+    """`his` is the second, and `mine` begins where it says so."""
+    text = (
+        "Mine is first, his is in brackets: 54 (60) sts.\nCast on 54 (60) stitches and join.\n"
+        "round 1 (his only): *k8, k2tog* 6 times. 54 sts\nround 2 (his only): knit\n"
+        "--- if you're making mine, you start from here ---\nround 3: *k7, k2tog* 6 times. 48 sts"
+    )
+    assert counts(read(text, (54, 60))) == [[54, 48], [60, 54, 48]]
+
+
+def test_markers_that_are_counted_are_no_stitches() -> None:
+    """Nor does a line of a typist end before its round."""
+    text = (
+        "Ready for the top? You have 96 stitches on your needle. Knit one\n"
+        "round, dropping in a marker every 12 stitches (that makes 8 markers, counting\n"
+        "the one at the start of the round). Next round, k2tog before each marker (88 sts)."
+    )
+    reading = read(text, (96,))
+    assert counts(reading) == [[96, 88]]
+    assert number_of_rounds(reading) == [2]
+
+
+@pytest.mark.parametrize("told", ["worked 4 times in all", "done 3 times more", "repeated 3 times"])
+def test_steps_are_told_to_be_worked_again(told: str) -> None:
+    """The number of the step is not that of the steps it names."""
+    text = (
+        "Place 8 markers evenly.\nStep 5: *k to 2 sts before marker, k2tog; rep from * to end.\nStep 6: knit.\n"
+        f"Step 7: Steps 5 and 6 are {told}. 40 sts."
+    )
+    reading = read(text, (72,))
+    assert counts(reading) == [[72, 64, 56, 48, 40]]
+    assert number_of_rounds(reading) == [8]
