@@ -186,7 +186,7 @@ def _own_sentence(written: str, english: str) -> Iterator[WordingRow]:
 @cache
 def spoken(language: str) -> frozenset[str]:
     """All words of the wordings of a language, in small letters."""
-    reads = (read for row in reference.wordings(language) for read in row.reads)
+    reads = (read for row in reference.wordings(language) if row.kind != "letters" for read in row.reads)
     return frozenset(word.lower() for read in reads for word in _WORDS.findall(read.replace("~", " ")))
 
 
