@@ -114,12 +114,13 @@ class WordingRow(Struct, frozen=True, kw_only=True):
         ),
     ]
     kind: Annotated[
-        Literal["word", "number", "ordinal", "ending", "filler", "join", "only", "size"],
+        Literal["word", "number", "ordinal", "ending", "filler", "join", "only", "size", "letters"],
         Meta(
             description="`number` and `ordinal`: one in words; `ending`: what makes an ordinal of a number; `filler`: "
             "says nothing, between the words of any wording; `join`: stands with or without a comma before what "
             "begins a sentence of its own; `only`: before or behind the letters of the sizes that a line is for; "
-            "`size`: capitals of a size, with those of English; else `word`."
+            "`size`: capitals of a size, with those of English; `letters`: those of old print and of other keyboards, "
+            "with those of the wordings; else `word`."
         ),
     ] = "word"
     writes: Annotated[

@@ -115,6 +115,8 @@ def _called(tokens: list[Token], place: int) -> tuple[str, StitchName] | None:
     stop = place
     while stop and tokens[stop - 1].text in _BEFORE_CALLING and not tokens[stop].flags & _ENDS:
         stop -= 1
+    if stop and tokens[stop - 1].kind == "(":
+        stop -= 1  # sl 1, k2tog, psso (from here on called dd)
     begin = stop
     while begin and begin > stop - LONGEST_MEANING and not tokens[begin].flags & _ENDS:
         begin -= 1
@@ -134,7 +136,7 @@ LONGEST_SHORT: Final = 6
 _STANDING: Final = frozenset(("means", "stands"))
 _CALLING: Final = frozenset(
     ("written", "called", "abbreviated", "shortened", "shown", "printed", "noted", "named", "termed", "abbreviates",
-     "abbrev", "marked", "given")
+     "abbrev", "marked", "given", "hereafter", "henceforth")
 )  # fmt: skip
 """Words behind which stands what a stitch is called."""
 _SAYING_NAME: Final = _STANDING | _CALLING

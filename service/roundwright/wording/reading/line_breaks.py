@@ -1,6 +1,7 @@
 """The lines of a text, with those that run on joined."""
 
 from collections.abc import Mapping
+from itertools import takewhile
 from typing import Final
 
 from msgspec.structs import replace
@@ -132,10 +133,18 @@ def is_torn(tokens: list[Token], begin: int) -> bool:
 
 
 def _is_cut_off(tokens: list[Token], begin: int) -> bool:
-    """Whether a stitch is parted from its number by the end of the line: `p.s.s.o., k. / 2; rep. from *`."""
+    """Whether a line ends before what cannot begin one: `p.s.s.o., k. / 2; rep. from *`, `dec, / every rnd twice`."""
     first, last, behind = tokens[begin], tokens[begin - 1], tokens[begin + 1]
+    if first.flags & COMMA and first.kind == "each" and not first.flags & BLANK:
+        ahead = tokens[begin + 1 : begin + MOST_OF_OFTEN]
+        sentence = takewhile(lambda token: not token.flags & (COLON | STOP | LINE), ahead)
+        return any(token.kind in ("times", "often") for token in sentence)
     parted = last.text in ("k", "p") and first.kind == "number" and not first.flags & (BLANK | COLON)
     return parted and bool(last.flags & COMMA or behind.flags & (COMMA | SEMI)) and begin > 1
+
+
+MOST_OF_OFTEN: Final = 6
+"""Words that say how often in which rounds, behind a comma: `decrease as set, / every other round 3 times`."""
 
 
 def _dangles(tokens: list[Token], begin: int) -> bool:
@@ -151,8 +160,8 @@ def _dangles(tokens: list[Token], begin: int) -> bool:
         return True  # Work 10 rounds of rib / (k1, p1)
     if first.kind == "number" and tokens[begin + 1].kind == "times":
         return last.kind in _BEFORE_TIMES  # `Work these 8 rounds / 4 times in all`
-    if first.kind == "round" and tokens[begin + 1].kind != "number" and _names_round(last, tokens[begin - 2]):
-        return True  # on every alternate / round
+    if _lacks_work(tokens, begin):
+        return True
     if last.text in _DANGLING or (last.kind == "number" and first.kind in _COUNTED):
         return True
     if last.kind not in ("knit", "purl") or first.kind != "number":
@@ -221,6 +230,50 @@ def _names_round(last: Token, before: Token) -> bool:
     return last.kind in ("alternate", "each") or (
         before.kind == "each" and last.kind in ("ordinal", "following")
     )
+
+
+def _lacks_work(tokens: list[Token], begin: int) -> bool:
+    """Whether a line lacks what the next has: the fabric of rounds, the work of the next one, or a count."""
+    first, last, before = tokens[begin], tokens[begin - 1], tokens[begin - 2]
+    if first.kind == "(" and _counts_and_goes_on(tokens, begin):
+        return True  # every 4th round 3 more times / (84 sts), then
+    if first.kind == "round" and tokens[begin + 1].kind != "number" and _names_round(last, before):
+        return True  # on every alternate / round
+    if last.kind != "round":
+        return False
+    if before.kind == "number":
+        return _is_fabric(tokens, begin)  # work 12 rounds / k2, p2 rib
+    next_begun = before.kind == "next" and bool(before.flags & STOP)
+    return next_begun and first.kind in _BEGIN_WORK  # knit 3 rounds. Next round / knit every 5th and 6th st
+
+
+def _counts_and_goes_on(tokens: list[Token], begin: int) -> bool:
+    """Whether a line begins with a count in a bracket and the sentence goes on behind it: `(84 sts), then`."""
+    if begin + 4 >= len(tokens) or tokens[begin + 1].kind != "number":
+        return False
+    closes = begin + 2 + (tokens[begin + 2].kind == "stitch_noun")
+    goes_on = tokens[closes + 1].flags & COMMA and not tokens[closes + 1].flags & LINE
+    return tokens[closes].kind == ")" and bool(goes_on)
+
+
+def _is_fabric(tokens: list[Token], begin: int) -> bool:
+    """Whether a line begins with the fabric of so many rounds, and heads nothing: `rib`, `k2, p2 rib`, `in st st`."""
+    first = tokens[begin]
+    if tokens[begin + 1].flags & (COLON | LINE) and first.kind == "rib":
+        return False
+    if first.kind == "ratio" and tokens[begin + 1].kind == "rib":
+        return True
+    if first.kind in ("rib", "stocking") or (first.kind == "in" and tokens[begin + 1].kind in _FABRICS):
+        return True
+    ahead = tokens[begin : begin + MOST_IN_RIB]
+    crafts = [token.kind for token in ahead if token.kind in ("knit", "purl")]
+    return len(crafts) > 1 and crafts[:2] == ["knit", "purl"] and any(token.kind == "rib" for token in ahead)
+
+
+MOST_IN_RIB: Final = 6
+"""Words that name a rib by its stitches: `k2, p2 rib`, `k 2 p 2 rib`."""
+_FABRICS: Final = frozenset(("rib", "stocking", "knit", "purl", "ratio"))
+"""What stands behind `in` where so many rounds are of that fabric: `in rib`, `in k2, p2 rib`, `in 2x2 rib`."""
 
 
 def _reaches(tokens: list[Token], begin: int) -> bool:

@@ -210,8 +210,8 @@ class LineWork:
                 turns += 1
             self.round(self.candidate.nodes, number + turns)
             turns += 1
-            if held and lane.sections:
-                target = held * len(lane.sections)
+            if held and (parts := len(lane.sections or ()) or lane.needles):
+                target = held * parts
             passed = (before - target) * (lane.count - target) < 0
             if lane.count == before or passed or turns > MOST_ROUNDS:
                 raise self.never_ends(self.segment.start, start, target)

@@ -102,7 +102,12 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(lettered[0])
             place = lettered[1]
             continue
-        if stop := _stop_of_short(tokens, place, width):
+        if token.number is not None and tokens[min(place + 1, count - 1)].kind in _NOUNS:
+            if nouns := _with_nouns(tokens, place, width):
+                made.extend(nouns[0])
+                place = nouns[1]
+                continue
+        elif stop := _stop_of_short(tokens, place, width):
             made.append(_short(tokens, place, stop))
             place = stop
             continue
@@ -151,6 +156,50 @@ def _lettered(tokens: list[Token], begin: int, width: int) -> tuple[Token, int] 
 
 _LETTERS: Final = {letters: rank for rank, letters in enumerate(("xs", "s", "m", "l", "xl", "xxl"))}
 """Letters of sizes, from the smallest up (common practice)."""
+
+
+def _with_nouns(tokens: list[Token], begin: int, width: int) -> tuple[list[Token], int] | None:
+    """The numbers of a list with their noun once, and where it ends; None where none begins here.
+
+    `80 sts (88 sts, 96 sts)`, `8 more times (9 more times)`, `8x (9x)`.
+    """
+    opens = begin + 1
+    while opens < len(tokens) and tokens[opens].kind in _NOUNS and opens - begin <= MOST_NOUNS:
+        opens += 1
+    if opens >= len(tokens) or tokens[opens].kind != "(":
+        return None
+    noun = tokens[begin + 1 : opens]
+    texts = [word.text for word in noun]
+    numbers = [tokens[begin]]
+    place, inside = opens, False
+    while place < len(tokens) and (len(numbers) < width or inside):
+        token = tokens[place]
+        if token.flags & ~(_JOINTS | SLASH):
+            return None
+        if token.kind == (")" if inside else "("):
+            inside = not inside
+            place += 1
+        elif token.number is not None and len(numbers) < width:
+            numbers.append(token)
+            place += 1 + len(noun)
+            if [word.text for word in tokens[place - len(noun) : place]] != texts:
+                return None
+        else:
+            return None
+    values = [number.number.of(0) if number.number is not None else None for number in numbers]
+    alike = all(_alike(first, second, strictly=False) for first, second in pairwise(values))
+    if inside or len(numbers) != width or not alike:
+        return None
+    first, last = numbers[0], numbers[-1]
+    text = " ".join([number.text for number in numbers])
+    number = Number(tuple(values), first.start, last.end)
+    return [Token("number", text, first.start, last.end, first.flags, "", number), *noun], place
+
+
+_NOUNS: Final = frozenset(("stitch_noun", "times", "more", "round"))
+"""What stands behind the number of each size, or of all."""
+MOST_NOUNS: Final = 2
+"""Words of such a noun: `more times`."""
 
 
 def _stop_of_short(tokens: list[Token], begin: int, width: int) -> int:

@@ -65,6 +65,8 @@ class Lexicon(Struct, frozen=True):
     - `dotted`: forms that are printed with a full stop that ends no sentence
     - `joins`: words that stand with or without a comma before what begins a sentence: `, und noch 2 Rd re`
     - `together`: words that make a decrease of the stitches before them
+    - `letters`: those of old print and other keyboards with those of the wordings: `aa` and `å`
+    - `words`: all words of the wordings
     - `sizes`: the English letters of a size for its own: `L` for `G`; `size`: a pattern for the letters of one
     """
 
@@ -78,6 +80,8 @@ class Lexicon(Struct, frozen=True):
     dotted: frozenset[str]
     joins: frozenset[str]
     together: frozenset[str]
+    letters: tuple[tuple[str, str], ...]
+    words: frozenset[str]
     sizes: Mapping[str, str]
     size: str
 
@@ -98,7 +102,21 @@ class Lexicon(Struct, frozen=True):
 
     def word(self, text: str) -> str:
         """The word that stands for a form; the form in small letters where it is in no row."""
-        return _word(text, self.forms, self.stems)
+        word = _word(text, self.forms, self.stems)
+        if self.letters and word == text.lower() and word not in self.words:
+            return self.respelt(word)
+        return word
+
+    def respelt(self, word: str) -> str:
+        """The word that stands for one with other letters, `Groesse` for `Größe`; the word where there is none."""
+        spellings = [word.replace(*pair) for pair in self.letters if pair[0] in word]
+        for pair in self.letters if len(spellings) > 1 else ():
+            spellings[0:0] = [spellings[0].replace(*pair)] if pair[0] in spellings[0] else []
+        for spelling in spellings:
+            known = _word(spelling, self.forms, self.stems)
+            if known != spelling or spelling in self.words:
+                return known
+        return word
 
 
 def _word(text: str, forms: Mapping[str, str], stems: Mapping[str, str]) -> str:
@@ -168,7 +186,7 @@ def _own_sentence(written: str, english: str) -> Iterator[WordingRow]:
 @cache
 def spoken(language: str) -> frozenset[str]:
     """All words of the wordings of a language, in small letters."""
-    reads = (read for row in reference.wordings(language) for read in row.reads)
+    reads = (read for row in reference.wordings(language) if row.kind != "letters" for read in row.reads)
     return frozenset(word.lower() for read in reads for word in _WORDS.findall(read.replace("~", " ")))
 
 
@@ -191,6 +209,13 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         ),
         together=frozenset(
             read.lower() for row in words if row.means == "together" for read in row.reads if read.isalpha()
+        ),
+        letters=tuple((read, row.means) for row in rows if row.kind == "letters" for read in row.reads),
+        words=frozenset(
+            word.lower()
+            for row in words
+            for read in row.reads
+            for word in _WORDS.findall(read.replace("~", " "))
         ),
         sizes=letters_of_sizes(rows),
         size=size_pattern(letters_of_sizes(rows)),

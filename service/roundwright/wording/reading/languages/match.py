@@ -123,7 +123,7 @@ class Matcher:
             if (ending := node.following.get(END)) is not None and self.ends_sentence(at):
                 begun.append((ending, at, slots, matched + 1))
             if at > place:
-                at = self.skipped(at)
+                at = self.skipped(at, unended=node.meaning is None)
             if at < len(self.cut) and at - place <= LONGEST_WORDING:
                 begun.extend(self.onward(node, at, slots, matched + 1))
         if best is None and limit is None:
@@ -211,6 +211,8 @@ class Matcher:
         joins = 0
         while joins < MOST_JOINS and at + joins < len(self.cut) and self.joined(self.cut[at + joins]):
             joins += 1
+        if joins and at + joins < len(self.cut) and self.cut[at + joins].kind == "line":
+            joins += self.cut[at + joins - 1].kind == "word"  # every 5th and / 6th st
         follows = joins and at + joins < len(self.cut) and self.cut[at + joins].kind == "number"
         return at + joins if follows else 0
 
@@ -221,8 +223,8 @@ class Matcher:
         node = self.known.root.following.get(piece.key)
         return _JOINS.get(node.meaning.english, "") if node is not None and node.meaning is not None else ""
 
-    def skipped(self, at: int) -> int:
-        """The next piece that says something within a wording.
+    def skipped(self, at: int, *, unended: bool = False) -> int:
+        """The next piece that says something within a wording, which may be one that could not end here.
 
         A filler says nothing, nor does the full stop of a short form, a hyphen, or the end of a line within a sentence.
         """
@@ -235,7 +237,8 @@ class Matcher:
                 continue
             short = piece.key in (".", "'") and piece.near and self.is_short(at)
             hyphen = piece.key == "-" and piece.near and worded and following is not None and following.near
-            if piece.key in self.known.fillers or short or hyphen:
+            torn = piece.kind == "line" and unended and self.goes_on_with_noun(at)
+            if piece.key in self.known.fillers or short or hyphen or torn:
                 at += 1
             elif piece.kind == "line" and self.goes_on(at + 1) and not self.ends_in_count(at):
                 at += 1
@@ -319,6 +322,8 @@ class Matcher:
         piece = self.cut[at] if at < len(self.cut) else None
         if piece is not None and piece.key == "(" and at + 1 < len(self.cut):
             return self.cut[at + 1].ordinal  # jede 9. und 10. M / (10. und 11. M) zusstr
+        if piece is not None and at > 1 and self.goes_on_with_ordinal(piece, at):
+            return True
         if piece is None or piece.kind != "word":
             before = self.cut[at - 2] if at > 1 else None
             if piece is None or piece.kind != "number" or before is None or before.kind != "word":
@@ -333,6 +338,23 @@ class Matcher:
                 and not self.known.single(piece.text)
             )
         return piece.text[0].islower() or len(piece.text) == 1
+
+    def goes_on_with_noun(self, line: int) -> bool:
+        """Whether a line that breaks off goes on with a noun, with a capital in some print: `in each / Round`."""
+        before = self.cut[line - 1]
+        if line + 1 >= len(self.cut) or before.kind != "word" or not before.text.islower():
+            return False
+        noun, behind = self.cut[line + 1], self.cut[line + 2 : line + 3]
+        heads = any(piece.key == ":" or piece.kind == "number" for piece in behind)
+        return noun.kind == "word" and noun.text.istitle() and not heads
+
+    def goes_on_with_ordinal(self, piece: Piece, at: int) -> bool:
+        """Whether the end of a line parts ordinals, or one from its round: `every 5th and / 6th st`, `2nd / Round:`."""
+        before = self.cut[at - 2]
+        if piece.ordinal:
+            return before.kind == "word" and bool(self.joined(before))
+        colon = at + 1 < len(self.cut) and self.cut[at + 1].key == ":"
+        return before.ordinal and colon and piece.kind == "word"
 
     def lacks_work(self, line: int) -> bool:
         """Whether a line ends with the word for a round, whose work stands in the next: `in der folg. Rd`."""

@@ -19,6 +19,7 @@ from roundwright.wording.reading.languages.cut import ROUNDS, Piece, pieces, siz
 from roundwright.wording.reading.languages.figures import Figures
 from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon
 from roundwright.wording.reading.languages.match import Found, Matcher
+from roundwright.wording.reading.languages.nouns_again import with_nouns_once
 from roundwright.wording.reading.languages.size_notes import SizeNote, size_notes
 from roundwright.wording.reading.scanner import most_words
 from roundwright.wording.reading.vocabulary import respelt, vocabulary
@@ -129,7 +130,10 @@ def rewritten(text: str, language: str, width: int) -> Rewritten:
 def rewritten_with(known: Lexicon, text: str, language: str, width: int) -> Rewritten:
     """A text with the wordings of a lexicon in place of its own."""
     notes = size_notes(text, language, width)
-    return _Writer(text, known, pieces(text, known, width, notes), width, notes).written(language)
+    cut = pieces(text, known, width, notes)
+    if width > 1:
+        cut = with_nouns_once(cut, width)
+    return _Writer(text, known, cut, width, notes).written(language)
 
 
 class _Writer:
@@ -463,7 +467,7 @@ class _Writer:
             places = tuple(_moved(place_, len(lines) - 1) for place_ in places)
             self.put(f".{lines}{english.removeprefix(NEW_SENTENCE)}", start, end, places=places)
         else:
-            if lines and self.ends_in_sign(place, found.stop):
+            if lines and (english.endswith(":") or self.ends_in_sign(place, found.stop)):
                 self.put(lines, start, start)
                 lines = ""
                 places = tuple(_moved(place_, self.length - at) for place_ in places)

@@ -31,7 +31,8 @@ _IS_DONE: Final = frozenset(
 )
 _DOING: Final = _IS_DONE | frozenset(
     ("you", "you've", "you have", "youve", "have", "has", "it's", "i've", "we've", "we have", "i", "we", "it", "this",
-     "that", "these", "so", "been", "the", "same", "all", "had", "is", "them", "both", "rounds", "two")
+     "that", "these", "so", "been", "the", "same", "all", "had", "is", "them", "both", "rounds", "two", "they",
+     "they have", "they are", "are", "were", "each")
 )  # fmt: skip
 """Words between `until` and how often something is done."""
 MOST_IN_UNIT: Final = 8
