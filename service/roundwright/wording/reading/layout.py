@@ -46,11 +46,10 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
+from roundwright.wording.reading.round_letters import letters_of_rounds, with_letters_told
 from roundwright.wording.reading.round_names import (
     RoundNames,
-    letters_of_rounds,
     round_names,
-    with_letters_told,
     with_plain_rounds,
     with_round_names,
 )
