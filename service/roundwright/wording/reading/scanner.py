@@ -267,25 +267,20 @@ def _with_hyphen(width: int, dashed: re.Match[str]) -> str:
 
 def _with_dashed_cells(tokens: list[Token], folded: str, width: int) -> list[Token]:
     """The tokens, with a token for each cell of a row that has no more than a dash: `| - | - | 30`."""
-    dashes = [cell.start(1) for cell in _DASHED_CELL.finditer(folded)] if width > 1 else []
+    dashes = {cell.start(1) for cell in _DASHED_CELL.finditer(folded)} if width > 1 else set[int]()
     if not dashes:
         return tokens
+    cells = [Token("", "-", dash, dash + 1, 0) for dash in dashes]
     made: list[Token] = []
-    place = end = 0  # the next dash, and where the last token ends
-    for token in tokens:
-        current, begin = token, end
-        while place < len(dashes) and dashes[place] < token.start:
-            dash = dashes[place]
-            made.append(Token("", "-", dash, dash + 1, _flags(folded[end:dash])))
-            end, place = dash + 1, place + 1
-        if end != begin:
-            kept = token.flags & ~_flags(folded[begin : token.start])
-            current = replace(token, flags=kept | _flags(folded[end : token.start]))
-        made.append(current)
-        end = token.end
-    for dash in dashes[place:]:
-        made.append(Token("", "-", dash, dash + 1, _flags(folded[end:dash])))
-        end = dash + 1
+    end = 0  # of the last word that is no such dash
+    for token in sorted([*tokens, *cells], key=lambda token: token.start):
+        before = made[-1].end if made else 0
+        if before == end and token.start not in dashes:
+            made.append(token)
+        else:
+            kept = token.flags & ~_flags(folded[end : token.start])
+            made.append(replace(token, flags=kept | _flags(folded[before : token.start])))
+        end = end if token.start in dashes else token.end
     return made
 
 
