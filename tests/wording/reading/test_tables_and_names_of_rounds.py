@@ -133,13 +133,14 @@ def test_a_row_of_a_table_has_a_cell_for_every_size(row: str) -> None:
     assert number_of_rounds(read(text, (56, 64))) == [3, 3]
 
 
-def test_a_dash_in_a_table_is_a_size_that_has_ended() -> None:
-    """The counts of a row are told for each size."""
+@pytest.mark.parametrize("between", [" | ", "\t", "     "])
+def test_a_dash_in_a_table_is_a_size_that_has_ended(between: str) -> None:
+    """The counts of a row are told for each size; columns stand apart by bars, tabs or spaces."""
     text = (
         "Rnd | Baby | Child | Adult\n1 | k1, k2tog (16) | k2, k2tog (24) | k3, k2tog (32)\n"
         "2 | k2tog (8) | k1, k2tog (16) | k2, k2tog (24)\n3 | - | k2tog (8) | k1, k2tog (16)\n4 | – | - | k2tog (8)"
     )
-    reading = read(text, (24, 32, 40))
+    reading = read(text.replace(" | ", between), (24, 32, 40))
     assert counts(reading) == [[24, 16, 8], [32, 24, 16, 8], [40, 32, 24, 16, 8]]
     assert [line.printed for line in reading.lines if line.printed] == [
         (16, 24, 32),

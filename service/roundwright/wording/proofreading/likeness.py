@@ -141,7 +141,7 @@ def _off(left: frozenset[int], worked: frozenset[int]) -> float:
 def _corners(round_: Round) -> tuple[frozenset[int], frozenset[int]]:
     """Where double decreases have their middle stitch, in the stitches of the round below and in those they leave.
 
-    None where a section begins or ends with one: those of the next round then stand beside them, not above.
+    Empty where a section begins or ends with one: those of the next round then stand beside them, not above.
     """
     facts = uses_and_leaves()
     names = signature(round_)

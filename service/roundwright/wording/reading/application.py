@@ -10,7 +10,7 @@ from roundwright.wording.reading.instructions import UNREAD, Candidate, printed
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
 from roundwright.wording.reading.numbering import place_markers, work_line
-from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Said
+from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Said, is_of_all
 from roundwright.wording.reading.scope import Scope
 from roundwright.wording.reading.states import (
     DROPPED,
@@ -222,21 +222,18 @@ class _Application:
 
 def _tells_rounds_so_far(work: LineWork) -> bool:
     """Whether it is no more than told how many rounds there are by now: `Repeat these 8 rounds 5 times. 64 rounds.`."""
-    phrases = work.segment.phrases
-    first = phrases[0] if phrases else None
-    total = len(phrases) == 1 or (len(phrases) == FEWEST_IN_TOTAL and _says_total(phrases[1]))
-    if not total or work.segment.label is not None or not isinstance(first, Rounds):
-        return False
-    so_far = first.number.of(work.column)
-    return not (first.every or first.more) and so_far in (work.lane.worked, work.lane.number) and so_far != 1
+    match work.segment.phrases:
+        case (Rounds(every=False, more=False, number=number), *behind) if all(map(_says_total, behind)):
+            so_far = number.of(work.column)
+            alone = work.segment.label is None and len(behind) < 2  # `40 rounds in all`
+            return alone and so_far in (work.lane.worked, work.lane.number) and so_far != 1
+        case _:
+            return False
 
 
 def _says_total(phrase: Phrase) -> bool:
-    return isinstance(phrase, Said) and phrase.text in ("in all", "altogether", "in total", "total", "so far")
-
-
-FEWEST_IN_TOTAL: Final = 2
-"""Phrases of `40 rounds in all`."""
+    """Whether it says that a number is that of all rounds up to here."""
+    return is_of_all(phrase) or (isinstance(phrase, Said) and phrase.text == "so far")
 
 
 def _with_count(lane: Lane, count: int, *, copy: bool) -> Lane:

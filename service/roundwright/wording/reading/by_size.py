@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
-from roundwright.wording.reading.tokens import COMMA, EMPTY, EQUALS, SLASH, TAB
+from roundwright.wording.reading.tokens import COMMA, EQUALS, SLASH, TAB
 from roundwright.wording.reading.tree import Number, Stitch
 
 
@@ -69,19 +69,22 @@ def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
     return replace(first, node=node, end=phrases[-1].end)
 
 
-def cells_of_sizes(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
-    """The phrases of a row that has a cell for each size, `| k8, k2tog | k9, k2tog`, or two, `| k8, k2tog | 81`.
+def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
+    """The phrases of a row of a table that has a cell for each size, `| k8, k2tog | k9, k2tog`; else empty.
 
-    A size without such a round has a dash. Empty where the row is any other.
+    Counts may stand in cells of their own, `| k8, k2tog | 81 |`; a size without such a round has a dash.
     """
     if width < 2 or not phrases or not phrases[0].flags & TAB:
         return []
     begins = [place for place, phrase in enumerate(phrases) if phrase.flags & TAB]
-    cells = [phrases[begin:end] for begin, end in zip(begins, [*begins[1:], len(phrases)], strict=True)]
-    if len(cells) == 2 * width:
-        cells = [[*work, *count] for work, count in zip(cells[::2], cells[1::2], strict=True)]
-    worked = [any(map(_works, cell)) or is_no_cell(cell) for cell in cells]
-    return cells if len(cells) == width and all(worked) and any(map(_works, phrases)) else []
+    made = [phrases[begin:end] for begin, end in zip(begins, [*begins[1:], len(phrases)], strict=True)]
+    if len(made) == 2 * width:
+        made = [[*work, *count] for work, count in zip(made[::2], made[1::2], strict=True)]
+    while len(made) > width and not any(map(_works, made[-1])):
+        behind = made.pop()
+        made[-1].extend(behind)  # what stands behind the last is for all
+    told = all(any(map(_works, cell)) or is_no_cell(cell) for cell in made)
+    return made if len(made) == width and told and any(map(_works, phrases)) else []
 
 
 def is_no_cell(cell: list[Phrase]) -> bool:
@@ -104,30 +107,6 @@ def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     last = max(place for place, phrase in enumerate(parts[-1]) if has_stitches(phrase))
     tail = parts[-1][last + 1 :]
     return [_with_tail(part, tail) for part in parts[:-1]] + [parts[-1]]
-
-
-def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
-    """The phrases of each size where a row of a table has a cell for every size; empty where it has not.
-
-    Cells with a dash may come first: those of sizes whose crowns have ended by then.
-    """
-    cuts = [
-        place for place, phrase in enumerate(phrases) if phrase.flags & TAB and isinstance(phrase, _BEGINS)
-    ]
-    if width < 2 or not cuts or cuts[0] or len(cuts) > width:
-        return []
-    if len(cuts) < width and not (phrases[0].flags & EMPTY and all(map(_is_single, phrases))):
-        return []
-    parts = [phrases[begin:end] for begin, end in zip(cuts, [*cuts[1:], len(phrases)], strict=True)]
-    if not all(any(map(_works, part)) for part in parts):
-        return []
-    return [*([] for _ in range(width - len(parts))), *parts]
-
-
-def _is_single(phrase: Phrase) -> bool:
-    """Whether it has no number for each size, as a cell of one size has none."""
-    node = phrase.node if isinstance(phrase, Stitches) else None
-    return not isinstance(node, Stitch) or len(node.times.values) == 1
 
 
 def _works(phrase: Phrase) -> bool:

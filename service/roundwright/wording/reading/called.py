@@ -27,7 +27,7 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
         names.add(before)  # `Dec rnd: ... Plain rnd: knit. Dec rnd, plain rnd, dec rnd`
     beside = _told_beside(segments, place)
     for segment in segments[place + 1 : place + 1 + MOST_TOLD]:
-        if _name(segment) or _heads_table(segment) or _only_counts(segment):
+        if _name(segment) or _is_only_said(segment) or _only_counts(segment):
             continue
         defines = bool(segments[place].phrases) and bool(segments[place].phrases[0].flags & EQUALS)
         if segment.label is not None and not _begins_list(segment.label):
@@ -37,8 +37,8 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
     return False
 
 
-def _heads_table(segment: Segment) -> bool:
-    """Whether it is no more than words, as the first line of a table has: `Rnd  Work  Sts`."""
+def _is_only_said(segment: Segment) -> bool:
+    """Whether no work is told, as in the words above a list of rounds: `Round, work, stitches`."""
     words = all(
         isinstance(phrase, Said | Then) or (isinstance(phrase, Rounds) and not phrase.every)
         for phrase in segment.phrases

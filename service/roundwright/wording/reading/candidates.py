@@ -10,7 +10,7 @@ from msgspec.structs import replace
 
 from roundwright.language import say
 from roundwright.wording.reading.counted_down import BY_COUNTS_ALONE, counted_down, counts_others
-from roundwright.wording.reading.fabric_ways import in_colour, stripes
+from roundwright.wording.reading.fabric_ways import VERBS, in_colour, stripes
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.joining import joined
 from roundwright.wording.reading.label import Label
@@ -48,7 +48,9 @@ from roundwright.wording.reading.phrases import (
     Star,
     Stitches,
     Then,
+    is_bracketed_count,
     is_of_all,
+    opened,
 )
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.rounds_between import with_rounds_between
@@ -137,7 +139,7 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
 
 def _held(seen: Seen) -> Number | None:
     """How many stitches it says to be on each needle; None where that is not said, or said of some of the needles."""
-    phrases = [inner for phrase in seen.order for inner in _opened(phrase)]
+    phrases = [inner for phrase in seen.order for inner in opened(phrase)]
     at = [place for place, phrase in enumerate(phrases) if isinstance(phrase, PerPart)]
     if len(at) != 1:
         return None
@@ -150,11 +152,6 @@ def _held(seen: Seen) -> Number | None:
         return None
     needle = held.needle or any(isinstance(phrase, Needlewise) and phrase.needle for phrase in phrases)
     return held.number if needle else None
-
-
-def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
-    """A phrase, or those in it where it is a bracket."""
-    return phrase.inside if isinstance(phrase, Brackets) else (phrase,)
 
 
 _OF_SOME: Final = frozenset(
@@ -215,13 +212,8 @@ def _goes_on_to_count(seen: Seen) -> bool:
     return (
         isinstance(begins, Continue)
         and sure == [True]
-        and all(isinstance(phrase, _GONE_ON) or _is_count(phrase) for phrase in seen.order)
+        and all(isinstance(phrase, _GONE_ON) or is_bracketed_count(phrase) for phrase in seen.order)
     )
-
-
-def _is_count(phrase: Phrase) -> bool:
-    """Whether it is a count in a bracket."""
-    return isinstance(phrase, Brackets) and all(isinstance(inner, Count) for inner in phrase.inside)
 
 
 def _goes_on(seen: Seen) -> bool:
@@ -359,7 +351,7 @@ def _tells_all_rounds(seen: Seen) -> bool:
             return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
         case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
             return all(isinstance(phrase, Said | Fabric | Chart) for phrase in words) and not any(
-                isinstance(phrase, Said) and phrase.text in _VERBS for phrase in words
+                isinstance(phrase, Said) and phrase.text in VERBS for phrase in words
             )
         case (*words, Brackets(inside=inside)) if words:
             multiple = any(isinstance(phrase, Said) and phrase.text == "multiple" for phrase in inside)
@@ -374,7 +366,6 @@ def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
     return repeats and all(isinstance(phrase, Rep | Rounds | Said | Count) for phrase in inside)
 
 
-_VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
 _IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
 
 

@@ -26,6 +26,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    is_bracketed_count,
 )
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Cut, Segment
@@ -96,13 +97,10 @@ def _goes_to_end(segment: Segment) -> bool:
     ended = far[0].leave == NOTHING and not far[0].marker
     levels = any(isinstance(phrase, Rep) and phrase.level for phrase in phrases)
     return (
-        ended and not levels and all(isinstance(phrase, _GONE_ON) or _is_count(phrase) for phrase in phrases)
+        ended
+        and not levels
+        and all(isinstance(phrase, _GONE_ON) or is_bracketed_count(phrase) for phrase in phrases)
     )
-
-
-def _is_count(phrase: Phrase) -> bool:
-    """Whether it is a count in a bracket."""
-    return isinstance(phrase, Brackets) and all(isinstance(inner, Count) for inner in phrase.inside)
 
 
 def _as_repeat(phrase: Phrase) -> Phrase:
@@ -214,7 +212,9 @@ def _at_every_marker(segment: Segment) -> bool:
     begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, Then)), None)
     same = isinstance(begins, Said) and begins.text in ("same", "the", "and", "exactly") and _is_same(segment)
     spoken = any(isinstance(phrase, Said) and phrase.text in _EVERY_MARKER for phrase in segment.phrases)
-    silent = all(isinstance(phrase, Said | Then | Count) or _is_count(phrase) for phrase in segment.phrases)
+    silent = all(
+        isinstance(phrase, Said | Then | Count) or is_bracketed_count(phrase) for phrase in segment.phrases
+    )
     return segment.label is None and same and spoken and silent
 
 

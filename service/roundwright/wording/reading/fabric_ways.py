@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
     Times,
+    opened,
 )
 from roundwright.wording.reading.seen import Seen, works_rounds
 from roundwright.wording.reading.segment import Segment
@@ -133,7 +134,7 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     if len(often) != 1 or not all(map(_tells_stripe, phrases)):
         return None
     times, bands = phrases[often[0]], [*filter(_is_band, phrases[: often[0]])]
-    behind = [inner for phrase in phrases[often[0] :] for inner in _opened(phrase)]
+    behind = [inner for phrase in phrases[often[0] :] for inner in opened(phrase)]
     total = [phrase.number for phrase in behind if isinstance(phrase, Rounds)]
     if not isinstance(times, Times) or times.more or len(bands) < FEWEST_BANDS:
         return None
@@ -150,15 +151,15 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     The number stands behind the bands or before them, `32 rounds in stripes of 4 rounds C and 4 rounds M`, whether the
     bands come out even or not; None where none does.
     """
-    opened = [inner for phrase in phrases for inner in _opened(phrase)]
-    at = [place for place, phrase in enumerate(opened) if isinstance(phrase, Rounds) and not phrase.every]
-    runs = [phrase for phrase in opened if isinstance(phrase, Rounds) and not phrase.every]
+    told = [inner for phrase in phrases for inner in opened(phrase)]
+    at = [place for place, phrase in enumerate(told) if isinstance(phrase, Rounds) and not phrase.every]
+    runs = [phrase for phrase in told if isinstance(phrase, Rounds) and not phrase.every]
     if len(runs) <= FEWEST_BANDS or any(band.more or len(band.number.values) > 1 for band in runs[1:-1]):
         return None
-    if not all(isinstance(phrase, Said | Rounds) for phrase in opened[at[0] : at[-1]]):
+    if not all(isinstance(phrase, Said | Rounds) for phrase in told[at[0] : at[-1]]):
         return None
     bands = [band.number.of(0) or 0 for band in runs]
-    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in opened]
+    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in told]
     until = isinstance(phrases[-1], Brackets) and any(inner is runs[-1] for inner in phrases[-1].inside)
     counted = until or "for" in texts[at[-2] : at[-1]] or not OF_ALL.isdisjoint(texts[at[-2] :])
     if counted and bands[-1] > max(bands[:-1]):
@@ -171,11 +172,6 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
 _STRIPES: Final = frozenset(
     ("stripes", "stripe", "striped", "alternating", "alternately", "bands", "striping")
 )
-
-
-def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
-    """A phrase, or those in it where it is a bracket."""
-    return phrase.inside if isinstance(phrase, Brackets) else (phrase,)
 
 
 def _is_band(phrase: Phrase) -> bool:
@@ -278,15 +274,16 @@ def _only_names_fabric(seen: Seen) -> bool:
     texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
     if len(seen.order) == len(texts) + 1 and texts[-1:] == ["the"] and not _WORKING.intersection(texts):
         return isinstance(seen.order[-1], Fabric)  # `Now the pattern.`
-    verbs = any(text in _VERBS for text in texts)
-    named = all(fabric.kind in _NAMED_FABRICS for fabric in seen.fabrics)
+    verbs = any(text in VERBS for text in texts)
+    named = all(fabric.kind in NAMED_FABRICS for fabric in seen.fabrics)
     words = any(isinstance(phrase, Said) for phrase in seen.order)
     return bool(seen.fabrics) and named and words and not (verbs or seen.continues or seen.untils)
 
 
 _WORKING: Final = frozenset(("work", "works", "worked", "working", "do"))
-_VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
-_NAMED_FABRICS: Final = ("rib", "garter", "moss", "stocking")
+VERBS: Final = ("work", "works", "worked", "working", "do", "then", "now")
+"""Words before a fabric that is worked."""
+NAMED_FABRICS: Final = ("rib", "garter", "moss", "stocking")
 
 
 def _unsaid_rounds(work: RoundWork) -> Number | None:

@@ -28,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    is_silent,
 )
 from roundwright.wording.reading.seen import is_shaping
 from roundwright.wording.reading.segment import Cut, Segment
@@ -145,7 +146,7 @@ def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:
     """The parts, cut too where a stitch fewer is plain before the same decrease: `k3 k2tog, k2 k2tog, k2tog`."""
     made: list[list[Phrase]] = []
     for part in parts:
-        places = [place for place, phrase in enumerate(part) if not _is_silent(phrase)]
+        places = [place for place, phrase in enumerate(part) if not is_silent(phrase)]
         spoken = [part[place] for place in places]
         begun = 0
         for number in range(2, len(spoken)):
@@ -154,11 +155,6 @@ def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:
                 begun = places[number]
         made.append(part[begun:])
     return _without_number(made)
-
-
-def _is_silent(phrase: Phrase) -> bool:
-    """Whether a phrase is a word that says nothing: the `and` of `k3 and k2tog`."""
-    return isinstance(phrase, Said) and not phrase.words
 
 
 def _without_number(parts: list[list[Phrase]]) -> list[list[Phrase]]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Final
 
+from roundwright.wording.reading.fabric_ways import NAMED_FABRICS
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -138,7 +139,7 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
         case (Fabric(kind=kind),):
             numbered = segment.label is None or segment.label.kind in ("step", "listed")
             begins = numbered and following.phrases[0].flags & FULL
-            return bool(begins) and kind in _FABRICS and not segment.alone
+            return bool(begins) and kind in NAMED_FABRICS and not segment.alone
         case _:
             return False
 
@@ -321,7 +322,6 @@ def _is_worked(phrase: Phrase) -> bool:
 
 
 _OF_PART: Final = frozenset(("part", "section", "bit"))
-_FABRICS: Final = frozenset(("rib", "garter", "moss", "stocking"))
 
 
 def _begins_rounds(segments: list[Segment], place: int) -> bool:

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from roundwright.wording.reading.parsing.lines import PARTS
+from roundwright.wording.reading.parsing.extents import PARTS
 from roundwright.wording.reading.phrases import AtEnds, Needlewise, Phrase, Said, Stitches, Then, counts_of
 from roundwright.wording.reading.seen import is_bare, is_shaping
 

@@ -110,7 +110,6 @@ _BEFORE_SPOKEN: Final = frozenset(("on", "in", "from", "at", "of", "after", "bef
 
 def _label(lines: Lines) -> Label | None:
     start = lines.token().start
-    wrapped = False
     if lines.kind() == "stars" and lines.kind(1) in ("round", "ordinal"):
         lines.place += 1
         label = _plain(lines, start)
@@ -134,7 +133,7 @@ def _label(lines: Lines) -> Label | None:
             lines.place += 1
             return label
         return None
-    return _plain(lines, start) if not wrapped else None
+    return _plain(lines, start)
 
 
 def _on_a_round(lines: Lines) -> Label | None:

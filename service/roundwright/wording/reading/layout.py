@@ -11,7 +11,6 @@ from msgspec.structs import replace
 from roundwright.wording.reading.by_size import (
     alternatives,
     cells,
-    cells_of_sizes,
     is_no_cell,
     of_size,
     with_counts_of_sizes,
@@ -48,11 +47,10 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
+from roundwright.wording.reading.round_letters import letters_of_rounds, with_letters_told
 from roundwright.wording.reading.round_names import (
     RoundNames,
-    letters_of_rounds,
     round_names,
-    with_letters_told,
     with_plain_rounds,
     with_round_names,
 )
@@ -409,13 +407,12 @@ class _Layout(Struct):
         of, phrases = with_others_alike(of, phrases)
         of = _without_every(of, phrases)
         phrases = with_times_behind(with_counts_of_sizes(of, phrases))
-        parts = cells_of_sizes(phrases, self.width) if of is not None else []
-        parts = parts or cells(phrases, self.width) or alternatives(phrases, self.width)
+        parts = cells(phrases, self.width) or alternatives(phrases, self.width)
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)
         made: list[Segment] = []
         for place, part in enumerate(parts):
-            if not part or is_no_cell(part):
+            if is_no_cell(part):
                 continue  # no such round for this size
             label_of_size = of_size(of, part[0].start, (str(place + 1),))
             stop = parts[place + 1][0].start if place + 1 < len(parts) else end

@@ -72,20 +72,7 @@ def _head(tokens: list[Token], place: int) -> Head | None:
             return Head((_SIDES[token.text],), place, behind)
     if token.kind != "needle" or not (place == 0 or token.flags & (LINE | STOP | SEMI | COLON)):
         return None
-    needles: list[int] = []
-    at = place + 1
-    while (
-        at < len(tokens) - 1
-        and at < place + 2 * MOST_NEEDLES
-        and not (needles and tokens[at].flags & (COLON | DASH))
-    ):
-        if tokens[at].kind == "range":
-            needles.extend(_ranged(tokens[at]))
-        elif tokens[at].kind == "number" and (number := tokens[at].number) is not None:
-            needles.append(number.of(0) or 0)
-        elif tokens[at].text not in ("and", "&", "to"):
-            return None
-        at += 1
+    needles, at = _needles_named(tokens, place + 1, ("number", "range"))
     if not needles or not tokens[at].flags & (COLON | DASH) or tokens[at].flags & LINE:
         return None
     return Head(tuple(needles), place, at)
@@ -98,14 +85,7 @@ def _head_by_order(tokens: list[Token], place: int) -> Head | None:
         return None
     at = place + (first.text == "on")
     at += at > place and tokens[at].text == "the"
-    needles: list[int] = []
-    while at < min(len(tokens) - 1, place + 2 * MOST_NEEDLES) and tokens[at].kind != "needle":
-        number = tokens[at].number
-        if tokens[at].kind == "ordinal" and number is not None:
-            needles.append(number.of(0) or 0)
-        elif tokens[at].text not in ("and", "&"):
-            return None
-        at += 1
+    needles, at = _needles_named(tokens, at, ("ordinal",))
     behind = at + 1
     if not needles or behind >= len(tokens) or tokens[at].kind != "needle" or tokens[behind].flags & LINE:
         return None
@@ -114,9 +94,20 @@ def _head_by_order(tokens: list[Token], place: int) -> Head | None:
     return Head(tuple(needles), place, behind) if signed or listed else None
 
 
-def _ranged(token: Token) -> list[int]:
-    last = (token.number.of(0) or 0) if token.number else 0
-    return list(range(int(token.means), min(last, MOST_NEEDLES) + 1))
+def _needles_named(tokens: list[Token], at: int, kinds: tuple[str, ...]) -> tuple[list[int], int]:
+    """The needles that words of these kinds name, up to a colon or a dash, and where other words begin."""
+    needles: list[int] = []
+    limit = min(len(tokens) - 1, at + 2 * MOST_NEEDLES)
+    while at < limit and not (needles and tokens[at].flags & (COLON | DASH)):
+        token = tokens[at]
+        if token.kind in kinds and token.number is not None:
+            last = token.number.of(0) or 0
+            first = int(token.means) if token.kind == "range" else last
+            needles.extend(range(first, min(last, MOST_NEEDLES) + 1))
+        elif token.text not in ("and", "&", "to"):
+            break
+        at += 1
+    return needles, at
 
 
 def _runs(heads: list[Head]) -> list[list[Head]]:

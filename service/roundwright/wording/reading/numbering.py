@@ -257,11 +257,14 @@ def _fill_standing(work: LineWork, first: int) -> None:
     """
     lane = work.lane
     numbers = range(lane.number + 1, first)
-    standing = [lane.stands(number) for number in numbers] if len(numbers) <= MOST_MISSING else []
-    if lane.chain is not None and is_plain(lane.chain[1]):
+    plain = lane.chain is not None and is_plain(lane.chain[1])
+    if plain or len(numbers) > MOST_MISSING:
         return
-    for number, entry in zip(numbers, standing, strict=False):
-        if entry is None or None in standing or not fits_any_count(entry.candidate.nodes):
+    standing = {number: entry for number in numbers if (entry := lane.stands(number))}
+    if len(standing) < len(numbers):
+        return
+    for number, entry in standing.items():
+        if not fits_any_count(entry.candidate.nodes):
             return
         LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
         lane.number = number

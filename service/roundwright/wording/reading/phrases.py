@@ -250,6 +250,21 @@ class Every(Phrase, frozen=True, gc=False):
     number: Number
 
 
+def opened(phrase: Phrase) -> tuple[Phrase, ...]:
+    """A phrase, or those in it where it is a bracket."""
+    return phrase.inside if isinstance(phrase, Brackets) else (phrase,)
+
+
+def is_silent(phrase: Phrase) -> bool:
+    """Whether it is a word that says nothing: the `and` of `k3 and k2tog`."""
+    return isinstance(phrase, Said) and not phrase.words
+
+
+def is_bracketed_count(phrase: Phrase) -> bool:
+    """Whether it is a count in a bracket."""
+    return isinstance(phrase, Brackets) and all(isinstance(inner, Count) for inner in phrase.inside)
+
+
 OF_ALL: Final = frozenset(
     ("in all", "in total", "total", "total of", "for a total of", "makes a total of", "altogether", "all together",
      "all told")

@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.phrases import Brackets, Phrase, Rounds, Said, Stitches, Then
+from roundwright.wording.reading.phrases import Brackets, Phrase, Rounds, Said, Stitches, Then, is_silent
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Stitch
@@ -77,7 +77,7 @@ def _verbs(phrases: list[Phrase], begun: int, before: list[Phrase]) -> tuple[lis
             if not joined or (verbs and _name(verbs[-1]) == _name(phrase)):
                 return [], begun
             verbs.append(phrase)
-        elif not isinstance(phrase, Then) and not (_is_silent(phrase) and not _begins_clause(phrase)):
+        elif not isinstance(phrase, Then) and not (is_silent(phrase) and not _begins_clause(phrase)):
             break
         place += 1
     fewest = 1 if behind_rounds else FEWEST_IN_LIST
@@ -115,7 +115,7 @@ def _ends_with_round(phrases: list[Phrase]) -> bool:
     """Whether one knit or purl round was told last: `purl a round`."""
     if len(phrases) < 2 or not isinstance(phrases[-1], Rounds) or phrases[-1].number.values != (1,):
         return False
-    verb = next((phrase for phrase in reversed(phrases[-3:-1]) if not _is_silent(phrase)), None)
+    verb = next((phrase for phrase in reversed(phrases[-3:-1]) if not is_silent(phrase)), None)
     return verb is not None and is_bare(verb) and not phrases[-1].every
 
 
@@ -139,7 +139,3 @@ def _name(phrase: Stitches) -> str:
 def _begins_clause(phrase: Phrase) -> bool:
     """Whether words behind a comma say something else: `purl, knit, that is your edge`."""
     return bool(phrase.flags & COMMA) and isinstance(phrase, Said) and phrase.text not in ("and", "then")
-
-
-def _is_silent(phrase: Phrase) -> bool:
-    return isinstance(phrase, Said) and not phrase.words

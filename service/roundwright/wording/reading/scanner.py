@@ -20,7 +20,6 @@ from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
     DASH,
-    EMPTY,
     EQUALS,
     FULL,
     LINE,
@@ -160,7 +159,6 @@ _FLAGS: Final = {
     "/": SLASH,
 }
 
-_EMPTY_CELL: Final = re.compile(r"(?:[\t|]|   ) *[-–—] *(?:[\t|]| {5})")
 _gaps: dict[str, int] = {}
 
 
@@ -175,8 +173,6 @@ def _flags(gap: str) -> int:
         flags |= STOP | FULL
     if "   " in gap:
         flags |= TAB
-    if flags & TAB and flags & DASH and _EMPTY_CELL.search(gap):
-        flags |= EMPTY
     if gap and len(_gaps) < 4_096 and len(gap) < 16:
         _gaps[gap] = flags
     return flags
@@ -271,29 +267,26 @@ def _with_hyphen(width: int, dashed: re.Match[str]) -> str:
 
 def _with_dashed_cells(tokens: list[Token], folded: str, width: int) -> list[Token]:
     """The tokens, with a token for each cell of a row that has no more than a dash: `| - | - | 30`."""
-    if width == 1 or "|" not in folded:
+    dashes = {cell.start(1) for cell in _DASHED_CELL.finditer(folded)} if width > 1 else set[int]()
+    if not dashes:
         return tokens
-    dashes = [cell.start(1) for cell in _DASHED_CELL.finditer(folded)]
+    cells = [Token("", "-", dash, dash + 1, 0) for dash in dashes]
     made: list[Token] = []
-    place = end = 0  # the next dash, and where the last token ends
-    for token in tokens:
-        current, begin = token, end
-        while place < len(dashes) and dashes[place] < token.start:
-            dash = dashes[place]
-            made.append(Token("", "-", dash, dash + 1, _flags(folded[end:dash])))
-            end, place = dash + 1, place + 1
-        if end != begin:
-            kept = token.flags & ~_flags(folded[begin : token.start])
-            current = replace(token, flags=kept | _flags(folded[end : token.start]))
-        made.append(current)
-        end = token.end
-    for dash in dashes[place:]:
-        made.append(Token("", "-", dash, dash + 1, _flags(folded[end:dash])))
-        end = dash + 1
+    end = 0  # of the last word that is no such dash
+    for token in sorted([*tokens, *cells], key=lambda token: token.start):
+        before = made[-1].end if made else 0
+        if before == end and token.start not in dashes:
+            made.append(token)
+        else:
+            kept = token.flags & ~_flags(folded[end : token.start])
+            made.append(replace(token, flags=kept | _flags(folded[before : token.start])))
+        end = end if token.start in dashes else token.end
     return made
 
 
-_DASHED_CELL: Final = re.compile(r"(?<=\|)[ \t]{0,40}+([-–—])[ \t]{0,40}+(?=[|\n]|\Z)")
+_DASHED_CELL: Final = re.compile(
+    r"(?:(?<=[|\t])|(?<= {3}))[ \t]{0,40}+([-–—])(?=[ \t]{0,40}(?:[|\n]|\Z)| {0,4}\t| {5})"
+)
 _DASHED_LIST: Final = re.compile(r"[–—]\s?[(\[][0-9]{1,7}(?:[,/;:]\s?[0-9]{1,7}){1,11}[)\]]")
 _UNDOTTED: Final = re.compile(r"[a-z]++(?!\.)")
 """A word without a full stop behind it: where it has one elsewhere, this ends a sentence."""

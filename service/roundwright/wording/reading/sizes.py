@@ -681,22 +681,9 @@ _IN_SENTENCES: Final = frozenset(("in", "with", "to", "from", "until", "as", "is
 """Words that are in no heading: `Shape the crown in rust`."""
 _AROUND_NAMES: Final = frozenset(("size", "only", "for", "", "(", ")"))
 _OF_PARTS: Final = frozenset(
-    (
-        *(
-            "crown",
-            "top",
-            "brim",
-            "body",
-            "ribbing",
-            "shape",
-            "shaping",
-            "decreases",
-            "decreasing",
-            "decrease",
-        ),
-        *("dec", "decs", "crowns", "decreasings", "shapings", "instructions"),
-    )
-)
+    ("crown", "crowns", "top", "brim", "body", "ribbing", "shape", "shaping", "shapings", "dec", "decs", "decrease",
+     "decreases", "decreasing", "decreasings", "instructions")
+)  # fmt: skip
 """Words of a heading that name a part of the hat."""
 
 

@@ -23,8 +23,6 @@ THEN: Final = 8192
 """Before a phrase: `then` stands before it."""
 BROKEN: Final = 16384
 """Of a phrase in two words: the end of a printed line stands before its last."""
-EMPTY: Final = 32768
-"""Before it stands a cell of a table that has no more than a dash."""
 
 
 class Token(Struct, frozen=True, gc=False):

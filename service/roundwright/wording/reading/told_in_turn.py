@@ -11,14 +11,13 @@ from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.phrases import (
     FROM_THERE,
     Again,
-    Brackets,
     Continue,
     Fabric,
-    Phrase,
     Rounds,
     Said,
     Then,
     Times,
+    opened,
 )
 from roundwright.wording.reading.seen import has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
@@ -74,7 +73,7 @@ def turns_near(segments: list[Segment], place: int) -> tuple[Number | None, tupl
         whole = not own or all((value or 0) % EVERY_OTHER == 0 for value in number.values)
         return (_without(number, own), turns) if whole else (None, ())
     turns, own = _odd_and_even(segments, place - EVERY_OTHER)
-    verb = any(is_bare(inner) for phrase in segment.phrases for inner in _opened(phrase))
+    verb = any(is_bare(inner) for phrase in segment.phrases for inner in opened(phrase))
     return (_without(number, own), turns) if turns and not verb else (None, ())
 
 
@@ -96,7 +95,7 @@ def _how_often(segment: Segment) -> tuple[Number, int, bool] | None:
 
     `Work these 10 rounds 3 times:`, `Work rounds 1 and 2 five times:`, `Work the following 2 rounds 5 times:`.
     """
-    phrases = [inner for phrase in segment.phrases for inner in _opened(phrase)]
+    phrases = [inner for phrase in segment.phrases for inner in opened(phrase)]
     times = [phrase for phrase in phrases if isinstance(phrase, Times)]
     agains = [phrase for phrase in phrases if isinstance(phrase, Again) and phrase.segments != FROM_THERE]
     rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
@@ -166,7 +165,7 @@ def _how_many(segment: Segment) -> Number | None:
     """How many rounds a segment tells, where it tells no stitches: `work 12 rounds`, `rep these 2 rounds 5 times`."""
     if segment.label is not None:
         return None
-    phrases = [inner for phrase in segment.phrases for inner in _opened(phrase)]
+    phrases = [inner for phrase in segment.phrases for inner in opened(phrase)]
     agains = [phrase for phrase in phrases if isinstance(phrase, Again)]
     rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
     times = [phrase for phrase in phrases if isinstance(phrase, Times)]
@@ -184,11 +183,6 @@ def _how_many(segment: Segment) -> Number | None:
     often = times[0]
     turns = tuple(EVERY_OTHER * ((value or 0) + often.more) for value in often.number.values)
     return Number(turns, often.number.start, often.number.end)
-
-
-def _opened(phrase: Phrase) -> tuple[Phrase, ...]:
-    """A phrase, or those in it where it is a bracket."""
-    return phrase.inside if isinstance(phrase, Brackets) else (phrase,)
 
 
 def _odd_and_even(segments: list[Segment], place: int) -> tuple[tuple[Nodes, ...], int]:

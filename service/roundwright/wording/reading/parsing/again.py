@@ -8,6 +8,7 @@ from roundwright.wording.reading.parsing.looking import CRAFTS, REPEATS
 from roundwright.wording.reading.parsing.sequences import SequenceReader
 from roundwright.wording.reading.phrases import (
     FROM_THERE,
+    OF_ALL,
     Again,
     Continue,
     Extent,
@@ -412,7 +413,7 @@ class AgainReader(SequenceReader):
     def behind_total(self, ahead: int) -> int:
         """Behind `a total of` or `in total`, where that stands there, before how often rounds are worked."""
         begun = ahead + (self.text_of(ahead) == "a")
-        return begun + 1 if self.text_of(begun) in ("total of", "total", "in total", "in all") else ahead
+        return begun + 1 if self.text_of(begun) in OF_ALL else ahead
 
     def over_chart(self, ahead: int) -> Phrase | None:
         """How often so many stitches of a chart are worked: `repeating the 12 sts ten times`; else None."""

@@ -98,10 +98,8 @@ MOST_OF_FABRIC: Final = 6
 
 _THIS: Final = frozenset(("the", "this", "whole"))
 _IS: Final = frozenset(("is", "has been"))
-_PARTS_OF_EACH: Final = frozenset(
-    ("wedge", "part", "petal", "panel", "gusset", "quarter", "segment", "section")
-)
-"""What a part of a round is called, of which each has so many stitches."""
+PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
+"""What a part of a round is called, needles with it."""
 _ALL_DONE: Final = frozenset(("finished", "done", "complete", "completed", "over", "full"))
 """How it is said that a round is worked to its end."""
 
@@ -549,7 +547,7 @@ class ExtentReader(NumberReader):
         for at in range(self.place + 1, place - 1):
             if self.tokens[at].kind == "each":
                 part = self.tokens[at + 1]
-                return part.kind in ("section", "needle") or part.text in _PARTS_OF_EACH
+                return part.kind in ("section", "needle") or part.text in PARTS
         return False
 
     def on_this_needle(self, place: int, number: Number) -> int:

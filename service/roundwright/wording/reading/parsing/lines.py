@@ -7,7 +7,7 @@ from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
 from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
-from roundwright.wording.reading.parsing.extents import ExtentReader
+from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.phrases import (
     AtEnds,
@@ -62,8 +62,6 @@ MOST_BEFORE_AFTER: Final = 4
 """Words between a decrease and `after every nine stitches`."""
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
-PARTS: Final = ("part", "petal", "needle", "needles", "panel", "gusset", "quarter", "wedge", "section")
-"""What a part of a round is called, needles with it."""
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
 
 

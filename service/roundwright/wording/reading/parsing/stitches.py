@@ -672,13 +672,12 @@ class StitchReader(NewStitchReader):
         if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number"):
             return None
         numbers, seconds, stop = self.two_ordinals(ahead + 1)
-        pair = bool(seconds)
+        pair, counted, several = bool(seconds), self.kind(ahead + 1) == "number", _ONCE[name] > 1
+        follow = several and seconds == tuple(number + 1 for number in numbers)
         worked_of = 0 if behind else 1
-        if pair and seconds == tuple(number + 1 for number in numbers) and _ONCE[name] > 1:
-            pass
-        elif not behind and not pair and _ONCE[name] > 1 and self.kind(ahead + 1) == "number":
+        if not behind and not pair and several and counted:
             worked_of = _ONCE[name]  # dec 1 st every 11 sts: of those, the last two
-        elif not behind and (pair or _ONCE[name] > 1 or self.kind(ahead + 1) == "number"):
+        elif not behind and not follow and (pair or several or counted):
             return None
         if self.kind(stop) == "round":
             return None
