@@ -31,7 +31,9 @@ def with_rounds_begun(tokens: list[Token], names: Mapping[str, int], width: int)
     made: list[Token] = []
     kept = 0
     for place, token in enumerate(tokens):
-        if place < kept or not (token.text in _VERBS or _works_from(tokens, place)):
+        if token.text not in _BEGINNING or place < kept:
+            continue
+        if token.text == "from" and not _works_from(tokens, place):
             continue
         begin, stop = _begin_of_sentence(tokens, place, kept), _end_of_sentence(tokens, place)
         rounds = _rounds(tokens, begin, stop, skips=token.text in _SKIPS)
@@ -62,7 +64,7 @@ def with_rounds_begun(tokens: list[Token], names: Mapping[str, int], width: int)
 
 def _works_from(tokens: list[Token], place: int) -> bool:
     """Whether `work from` stands here before a round: `Work from Rnd 3 (1) on`."""
-    if tokens[place].text != "from" or not place or place + 1 >= len(tokens):
+    if not place or place + 1 >= len(tokens):
         return False
     return tokens[place - 1].kind == "work" and tokens[place + 1].kind == "round"
 
@@ -80,8 +82,9 @@ def _begin_at(first: Token, last: Token, values: _Values) -> list[Token]:
 
 
 def _begin_of_sentence(tokens: list[Token], place: int, kept: int) -> int:
-    """Where the sentence of a verb begins."""
-    return next((at for at in range(place, kept, -1) if tokens[at].flags & (FULL | LINE)), kept)
+    """Where the sentence of a verb begins; no more words of it before the verb than are looked at."""
+    first = max(kept, place - MOST_OF_SENTENCE)
+    return next((at for at in range(place, first, -1) if tokens[at].flags & (FULL | LINE)), first)
 
 
 def _end_of_sentence(tokens: list[Token], place: int) -> int:
@@ -182,6 +185,7 @@ _VERBS: Final = _SKIPS | frozenset(
     ("begin", "begins", "start", "starts", "starting", "beginning", "begin with", "start with", "starting with",
      "beginning with", "begins with", "starts with", "it begins with")
 )  # fmt: skip
+_BEGINNING: Final = _VERBS | {"from"}
 _AROUND: Final = _VERBS | frozenset(
     ("as", "follows", "here", "below", "at", "with", "on", "from", "the", "crown", "decreases", "shaping", "directly",
      "straight", "by", "working", "then", "to", "should", "will", "can", "you", "knitters", "of")

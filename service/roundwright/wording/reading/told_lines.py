@@ -46,9 +46,9 @@ def sentence_of_each_round(tokens: list[Token], begin: int, stop: int) -> tuple[
     """
     called = next(
         (
-            place
-            for place in range(begin + 1, stop)
-            if tokens[place].text in _REPEATED_IN_EACH and tokens[place - 1].kind in _EACH
+            place + 1
+            for place, token in enumerate(tokens[begin : stop - 1], begin)
+            if token.kind in _EACH and tokens[place + 1].text in _REPEATED_IN_EACH
         ),
         0,
     )
