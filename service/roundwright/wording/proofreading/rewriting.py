@@ -47,12 +47,17 @@ def kept_apart(text: str, start: int, end: int, new: str) -> str:
     return f"{' ' * ahead}{new}{' ' * after}"
 
 
+_WHOLE: Final = re.compile("[0-9]+")
+
+
 def written(old: str, number: Number, new: list[int | None]) -> str:
     """Other values in the form of the old: `5 (6, 7)`, `64/72/80`, `four`, `twice`."""
     values = ["-" if value is None else str(value) for value in new]
     if len(set(values)) == 1 and len(number.values) == 1:
         return _as_word(old, new[0] or 0) if old.isalpha() else values[0]
     places = list(_VALUES.finditer(old))
+    if len(places) != len(values):
+        places = list(_WHOLE.finditer(old))  # 80 - 88 - 96
     if len(places) == len(values):
         text = old
         for place, value in zip(reversed(places), reversed(values), strict=True):

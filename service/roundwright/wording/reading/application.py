@@ -177,8 +177,9 @@ class _Application:
             case "cast_on":
                 self.cast_on(work)
             case "begin":
-                lane.begin = (candidate.rounds.of(lane.column) if candidate.rounds is not None else 0) or 0
-                lane.begin_worked = lane.worked
+                begin = candidate.rounds.of(lane.column) if candidate.rounds is not None else 0
+                if begin is not None:  # else it is told of other sizes
+                    lane.begin, lane.begin_worked = begin, lane.worked
             case "markers":
                 place_markers(lane, candidate)
                 work.check_needles()

@@ -19,6 +19,7 @@ from roundwright.wording.reading.by_size import (
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
+from roundwright.wording.reading.even_rounds import with_even_rounds
 from roundwright.wording.reading.finer_cuts import with_finer_cuts
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import with_others_alike
@@ -43,6 +44,7 @@ from roundwright.wording.reading.phrases import (
     Phrase,
     Rounds,
     Said,
+    Star,
     Stitches,
     Then,
     Times,
@@ -54,6 +56,7 @@ from roundwright.wording.reading.round_names import (
     with_plain_rounds,
     with_round_names,
 )
+from roundwright.wording.reading.rounds_begun import with_rounds_begun
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
@@ -84,6 +87,7 @@ from roundwright.wording.reading.told_lines import (
     is_title,
     long_line,
     naming_sentence,
+    sentence_of_each_round,
     silent_line,
     tells,
 )
@@ -138,7 +142,7 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = with_plain_rounds(without_ornaments(tokens))
+    tokens = with_even_rounds(with_plain_rounds(without_ornaments(tokens)))
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)
@@ -147,6 +151,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, defined)))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
+    tokens = with_rounds_begun(tokens, names, width)
     layout = _Layout(tokens, names, [], width)
     laid = Laid(layout.segments, names, defined, short, letters, paragraphs_called, width)
     begin = 0
@@ -240,7 +245,7 @@ class _Layout(Struct):
             self.read_work(standing[0] + 1, standing[1])
         elif tells(tokens, begin, stop):
             self.segments.append(silent_line(tokens, begin, stop))
-        elif naming := naming_sentence(tokens, begin, stop):
+        elif naming := naming_sentence(tokens, begin, stop) or self.sentence_of_each_round(begin, stop):
             if begin < naming[0]:
                 self.read(begin, naming[0])
             self.segments.append(silent_line(tokens, *naming))
@@ -253,6 +258,12 @@ class _Layout(Struct):
             self.segments.append(silent_line(tokens, begin, stop))
         else:
             self.read_work(begin, stop)
+
+    def sentence_of_each_round(self, begin: int, stop: int) -> tuple[int, int] | None:
+        """Where a sentence stands that tells how often the work of every round is repeated, and is not its repeat."""
+        last = self.segments[-1].phrases if self.segments else ()
+        sentence = sentence_of_each_round(self.tokens, begin, stop)
+        return None if sentence and any(isinstance(phrase, Star | Brackets) for phrase in last) else sentence
 
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""

@@ -313,6 +313,8 @@ class LineWork:
         lane, label = self.lane, self.segment.label
         if self.candidate.explained or (label is not None and (label.kind == "every" or label.defines)):
             return
+        if lane.begin and label is not None and label.kind == "numbered" and lane.printed < lane.begins_at():
+            return  # the size begins with a later round, and the count is that of others
         loop = self.candidate.kind in ("loop", "continue", "with")
         counts = printed(self.candidate, self.before, self.column)
         for place, (stated, after) in enumerate(counts):

@@ -526,7 +526,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         plain=int(seen.ends_plain),
         ends_shaped=seen.ends_shaped,
     )
-    return [candidate, *_with_first(candidate)]
+    return [candidate, *_with_first(candidate, as_told=manner and bool(every))]
 
 
 def _how_often(seen: Seen) -> Times | None:
@@ -552,13 +552,18 @@ def _says_again(seen: Seen, again: Again, times: Times | None, rounds: Number | 
     return rounds.of(0) == len(again.named) * (times.number.of(0) or 0)
 
 
-def _with_first(candidate: Candidate) -> list[Candidate]:
-    """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell."""
+def _with_first(candidate: Candidate, *, as_told: bool) -> list[Candidate]:
+    """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell.
+
+    So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `as_told`.
+    """
     times = candidate.times
-    if times is None or not times.total:
+    if times is not None and as_told and candidate.stated and not (times.total or times.more):
+        candidate = replace(candidate, cost=candidate.cost + AS_TOLD)
+    elif times is None or not times.total:
         return []
     fewer = [max(0, often - 1) if often is not None else None for often in times.number.values]
-    counted = replace(times, number=Number(tuple(fewer)))
+    counted = replace(times, number=Number(tuple(fewer)), total=True)
     return [replace(candidate, cost=candidate.cost + WITH_FIRST, times=counted)]
 
 
@@ -566,6 +571,8 @@ SAID_AGAIN: Final = 1.0
 """What it costs to work rounds again that only say in other words what is worked."""
 TOLD_ANEW: Final = 1.4
 """What it costs that none of the times in all was worked before: `Now work rnd 1 only, 4 times in all. (8 sts)`."""
+AS_TOLD: Final = 0.7
+"""What it costs that the round told before is one of those that a count is printed behind, and no word says so."""
 WITH_FIRST: Final = 0.3
 """What it costs to count the round that is worked again among the times in all."""
 MOST_SPOKEN: Final = 0.5

@@ -50,7 +50,7 @@ _FOLD: Final = str.maketrans(
 _NUM: Final = r"(?:[0-9]{1,7}+|[-–—])"
 _FRACTION: Final = r"(?:[0-9]{1,7}+(?>(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9]))?)|[½¼¾⅓⅔⅛])"
 _FRACTIONS: Final = rf"{_FRACTION}\s?+[(\[]\s?+{_FRACTION}(?>(?:\s?+[,/;]\s?+{_FRACTION}){{0,12}})\s?+[)\]]"
-_MEASURE: Final = r"[0-9]{1,3}+(?>(?:\.[0-9]{1,2})?)"
+_MEASURE: Final = r"[0-9]{1,3}+(?>(?:\.[0-9]{1,2}|[½¼¾⅓⅔⅛])?)"
 _LIST: Final = rf"[ ]?+\s?+[(\[{{]\s?+{_NUM}(?>(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}})\s?+[)\]}}]"
 
 _SCANNER: Final = re.compile(
@@ -77,7 +77,7 @@ _SCANNER: Final = re.compile(
     | (?P<decimal> (?=[0-9½¼¾⅓⅔⅛./\s-]{{1,20}}+[(\[])
         (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
         | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
-    | (?P<lengths> {_MEASURE}(?>(?:/{_MEASURE}){{1,12}})(?=\s?(?:cm|mm|ins?|inch(?:es)?)\b|\s?") )
+    | (?P<lengths> {_MEASURE}(?>(?:(?:/|\s/\s){_MEASURE}){{1,12}})(?=\s?(?:cm|mm|ins?|inch(?:es)?)\b|\s?") )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
     | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-]|[–—][0-9])(?>(?:{_LIST})?) )
     | (?P<list> [0-9]{{1,7}}+(?>(?:\s/\s[0-9]{{1,7}}+(?!\.[0-9]|[0-9/½¼¾])){{1,12}})(?!\s?(?:cm|mm|in\b|"))
@@ -256,7 +256,38 @@ def _folded(text: str, width: int) -> str:
     folded = text.translate(_FOLD)
     if _BOX_BEGINS_LINE.search(folded):
         folded = _EMPTY_BRACKETS.sub(lambda box: "☐".ljust(len(box[0])), folded)
+    if width > 1 and _SPACED_DASHES.search(folded):
+        folded = _with_strokes(folded, width)
     return _DASHED_LIST.sub(partial(_with_hyphen, width), folded) if width > 1 else folded
+
+
+def _with_strokes(folded: str, width: int) -> str:
+    """Lists of so many sizes with dashes between, `k8 - 9 - 10`, with strokes, as which they are read.
+
+    Of two sizes only where stitches are so cast on: `2 - 4` may be a range.
+    """
+    if width == FEWEST_DASHED and not _CASTS_ON_DASHED.search(folded):
+        return folded
+    return _DASHED_SIZES.sub(partial(_with_stroke, width), folded)
+
+
+def _with_stroke(width: int, dashed: re.Match[str]) -> str:
+    """Numbers with strokes between, if they are as many as there are sizes and no rounds."""
+    numbers = re.split(" [-–—] ", dashed["numbers"])
+    return " / ".join(numbers) if len(numbers) == width and not dashed["rounds"] else dashed[0]
+
+
+FEWEST_DASHED: Final = 2
+"""Sizes whose numbers with a dash between look like a range."""
+_SPACED_DASHES: Final = re.compile(r"[0-9½] [-–—] [0-9]")
+_DASHED: Final = r"[0-9]{1,4}+(?>(?:[.,][0-9]{1,2}|[½¼¾])?)"
+_DASHED_SIZES: Final = re.compile(
+    r"(?P<rounds>\b(?:rounds?|rnds?|rds?|rows?|steps?)\.? )?"
+    rf"(?<![0-9./,-])(?P<numbers>{_DASHED}(?: [-–—] {_DASHED}(?!st\b|nd\b|rd\b|th\b|[kp/0-9])){{1,12}})(?! [-–—] [0-9])"
+)
+_CASTS_ON_DASHED: Final = re.compile(
+    r"\b(?:cast on|casting on|co):? (?:[a-z]{1,8} )?[0-9]{1,4} [-–—] [0-9]{1,4} st"
+)
 
 
 def _with_hyphen(width: int, dashed: re.Match[str]) -> str:

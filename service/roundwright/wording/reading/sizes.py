@@ -7,7 +7,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.sizes_by_person import lines_of, pairs_of, persons_of
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, SPACE, STOP, TAB, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
 MOST_TOKENS: Final = 40
@@ -71,6 +71,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     in_print = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
     in_print = in_print or _first_and_in_brackets(tokens, width)
     in_print = in_print or _without_comparisons(_before_size(tokens, width) or _casting_on(tokens, width))
+    in_print = in_print or _above_columns(tokens, width)
     names |= {name: column for name, column in in_print.items() if name not in names}
     for place in (*range(described.begin), *range(described.stop, len(tokens))):
         _add_listed(names, tokens, place, width)
@@ -90,12 +91,17 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
 
 def _by_cast_on(tokens: list[Token], counts: tuple[int, ...]) -> Mapping[str, int]:
     """The columns of the sizes by what they cast on, where lines are so told to be for some: `Rnd 1 (110 sts only)`."""
-    named = any(first.kind == "stitch_noun" and second.kind == "only" for first, second in pairwise(tokens))
+    named = any(
+        first.kind == "stitch_noun" and (second.kind in ("only", "size") or second.text in _CALLED_BY_COUNT)
+        for first, second in pairwise(tokens)
+    )
     if not named or len(set(counts)) < len(counts):
         return NO_NAMES
     return {f"{count} {noun}": column for column, count in enumerate(counts) for noun in _NOUNS}
 
 
+_CALLED_BY_COUNT: Final = frozenset(("hat", "cap", "beanie", "version"))
+"""What is called by the count it is cast on with: `100 st hat only`."""
 _NOUNS: Final = ("sts", "stitches", "st")
 """What stands behind the count by which a size is called."""
 
@@ -205,6 +211,56 @@ def _described(tokens: list[Token], width: int) -> _Described:
         place = closed + 1
     lettered = len(names) == width > 1 and any(map(str.isalpha, "".join(name[0] for name in names)))
     return _Described(names, begin, place) if lettered else _Described()
+
+
+def _above_columns(tokens: list[Token], width: int) -> dict[str, int]:
+    """`Child   Teen   Adult` above a row `Cast on   72   80   88`: the names above the columns."""
+    place = 1
+    while place < len(tokens):
+        if not tokens[place].flags & TAB:
+            place += 1
+            continue
+        begin = place if tokens[place].flags & LINE else place - 1
+        while begin and not tokens[begin].flags & LINE and place - begin < MOST_OF_HEAD:
+            begin -= 1
+        cells: list[list[str]] = []
+        stop = begin
+        while stop < len(tokens) - 1 and (stop == begin or not tokens[stop].flags & LINE):
+            if stop == begin or tokens[stop].flags & TAB:
+                cells.append([])
+            cells[-1].append(tokens[stop].text if tokens[stop].kind in _NAMING else "")
+            stop += 1
+        names = [" ".join(cell) for cell in cells[-width:]]
+        if (
+            width <= len(cells) <= width + 1
+            and all(map(_is_name, names))
+            and _has_columns(tokens, stop, width)
+        ):
+            return {name: column for column, name in enumerate(names)}
+        place = max(stop, place + 1)
+    return {}
+
+
+def _has_columns(tokens: list[Token], begin: int, width: int) -> bool:
+    """Whether one of the next lines has a number in the column of every size."""
+    columns = 0
+    for token in tokens[begin : begin + MOST_IN_ROWS]:
+        columns = columns if not token.flags & LINE else 0
+        columns += bool(token.flags & TAB and token.kind == "number")
+        if columns == width or (
+            token.number is not None and token.flags & TAB and len(token.number.values) == width
+        ):
+            return True
+    return False
+
+
+def _is_name(words: str) -> bool:
+    """Whether a cell may have the name of a size."""
+    return bool(words) and all(map(str.isalpha, words.split(" ")))
+
+
+MOST_IN_ROWS: Final = 24
+"""Words of the rows below the names of sizes, one of which has a number for each."""
 
 
 def _in_brackets(tokens: list[Token], width: int) -> dict[str, int]:

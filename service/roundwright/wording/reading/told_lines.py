@@ -38,6 +38,59 @@ def naming_sentence(tokens: list[Token], begin: int, stop: int) -> tuple[int, in
     return first, next((place for place in behind if tokens[place].flags & (FULL | SEMI)), stop)
 
 
+def sentence_of_each_round(tokens: list[Token], begin: int, stop: int) -> tuple[int, int] | None:
+    """Where a sentence begins and ends that tells how often the work of every round is repeated; None for others.
+
+    `Repeat the instruction between * and * six times in each round.`, before the rounds. Where stitches stand before
+    it in its line, it is their repeat.
+    """
+    called = next(
+        (
+            place + 1
+            for place, token in enumerate(tokens[begin : stop - 1], begin)
+            if token.kind in _EACH and tokens[place + 1].text in _REPEATED_IN_EACH
+        ),
+        0,
+    )
+    if not called:
+        return None
+    first = next((place for place in range(called, begin, -1) if tokens[place].flags & FULL), begin)
+    last = next((place for place in range(called + 1, stop) if tokens[place].flags & FULL), stop)
+    sentence = tokens[first:last]
+    worked = any(token.kind in _STITCHES for token in tokens[begin:last])
+    apart = worked or any(token.kind == "stars" for token in tokens[begin:first])
+    if apart or sum(token.kind == "round" for token in sentence) > 1:
+        return None
+    texts = {token.text for token in sentence}
+    repeats = any(token.kind == "repeat" for token in sentence) or bool(_WORKED & texts)
+    pointed = any(token.kind == "stars" for token in sentence) or bool(_REPEATED & texts)
+    return (first, last) if repeats and pointed else None
+
+
+_EACH: Final = frozenset(("each", "per", "persection"))
+_REPEATED: Final = frozenset(
+    (
+        "instruction",
+        "instructions",
+        "sequence",
+        "bracketed",
+        "brackets",
+        "asterisks",
+        "stars",
+        "group",
+        "pattern",
+    )
+)
+"""What is repeated in every round."""
+_REPEATED_IN_EACH: Final = frozenset(
+    ("round", "rnd", "rd", "row", "instruction", "sequence", "bracket", "group")
+)
+_WORKED: Final = frozenset(("work", "worked", "working", "repeated", "repeating", "done"))
+_STITCHES: Final = frozenset(
+    ("stitch", "knit", "purl", "slip", "decrease", "increase", "together", "plain", "cable")
+)
+
+
 def _heads_table(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether a line has no more than the words above the columns of a table: `Rnd   Work   Sts`."""
     if tokens[begin].kind != "round" or not 1 < stop - begin <= MOST_IN_HEAD:

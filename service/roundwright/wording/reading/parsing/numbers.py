@@ -658,10 +658,20 @@ class NumberReader(ColourReader):
 
     def is_of_parts(self) -> bool:
         """Whether so many parts of the round stand before these stitches: `8 parts of 14 sts`."""
-        before = self.tokens[max(0, self.place - 3) : self.place]
-        if len(before) < 3 or before[2].text != "of" or before[0].kind != "number":
+        before = self.tokens[max(0, self.place - MOST_TO_PARTS) : self.place]
+        if len(before) < 3 or before[-1].text not in _WITH or before[-2].text not in _PARTS:
             return False
-        return before[1].text in _PARTS
+        equal = len(before) > 3 and before[-3].text in _EQUAL  # 6 equal sections of 16 sts
+        if before[-4 if equal else -3].kind != "number":
+            return False
+        return before[-2].text not in _SECTIONS or before[-1].text == "with" or self.is_in_bracket()
+
+    def is_in_bracket(self) -> bool:
+        """Whether a bracket is open here: `[96 sts; 6 sections of 16 sts]`."""
+        for token in reversed(self.tokens[max(0, self.place - MOST_IN_BRACKET) : self.place]):
+            if token.kind in ("(", ")"):
+                return token.kind == "("
+        return False
 
     def repeats(self) -> Phrase | None:
         """`six repeats to the round`, `11 repeats`: how often a chart is worked side by side; else None."""
@@ -891,7 +901,16 @@ _SHAPE: Final = ("narrow", "decrease", "dec", "reduce")
 MOST_BEFORE_FACTORS: Final = 6
 """Words from a count to the two numbers of which it is made."""
 _DIVIDING: Final = frozenset(("divide", "divides", "divided", "divisible", "dividing"))
-_PARTS: Final = frozenset(("parts", "pieces", "slices", "petals", "panels", "gores", "gussets", "quarters"))
+_SECTIONS: Final = frozenset(("sections", "wedges", "segments"))
+_PARTS: Final = _SECTIONS | frozenset(
+    ("parts", "pieces", "slices", "petals", "panels", "gores", "gussets", "quarters")
+)
+MOST_IN_BRACKET: Final = 10
+"""Words back to the bracket in which parts of the round are counted."""
+MOST_TO_PARTS: Final = 4
+"""Words of `6 equal sections of`."""
+_WITH: Final = ("of", "with")
+_EQUAL: Final = ("equal", "even")
 _BEFORE_COUNT: Final = ("remain", "left", "total", "needle", "")
 """What stands between the word for stitches and the sign before their number: `Sts left on needles = 49`."""
 MOST_BEFORE_COUNT: Final = 6

@@ -1,0 +1,114 @@
+"""Plain rounds that stand for all of their sort: `2: knit. (And so for every even round.)`."""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.tokens import COLON, COMMA, FULL, LINE, SEMI, SPACE, STOP, Token
+
+
+def with_even_rounds(tokens: list[Token]) -> list[Token]:
+    """The tokens, with a plain round that others are like as theirs too: `2 and every even round: knit`.
+
+    Takes time in the number of the tokens.
+    """
+    made: list[Token] = []
+    kept = 0
+    for place, token in enumerate(tokens[1:-1], start=1):
+        if (
+            token.kind not in _SORTS
+            or tokens[place + 1].kind != "round"
+            or tokens[place - 1].kind not in _EACH
+        ):
+            continue
+        begin = _begin_of_aside(tokens, place)
+        stop = _end_of_aside(tokens, place + 2) if begin > kept else 0
+        knit = _plain_before(tokens, begin) if stop else 0
+        label = _label_before(tokens, knit) if knit else 0
+        if not knit or label < kept or label == knit:
+            continue
+        at = tokens[knit].start
+        every = Token("each", "every", at, at, SPACE)
+        sort = [
+            every,
+            *(replace(named, start=at, end=at, flags=SPACE) for named in tokens[place : place + 2]),
+        ]
+        made.extend([*tokens[kept:knit], Token("and", "and", at, at, SPACE), *sort])
+        made.extend([replace(tokens[knit], flags=tokens[knit].flags | COLON), *tokens[knit + 1 : begin]])
+        kept = stop
+    return [*made, *tokens[kept:]] if kept else tokens
+
+
+def _begin_of_aside(tokens: list[Token], place: int) -> int:
+    """Where the sentence or bracket begins that names the rounds of a sort; 0 where it works any itself."""
+    for at in range(place - 1, max(0, place - MOST_OF_ASIDE), -1):
+        if tokens[at].kind == "(" or tokens[at].flags & _PARTED:
+            return at
+        if tokens[at].kind in _WORKS:
+            return 0
+    return 0
+
+
+def _end_of_aside(tokens: list[Token], begin: int) -> int:
+    """Where it ends, behind its bracket; 0 where more than such words stands in it."""
+    for at in range(begin, min(begin + MOST_OF_ASIDE, len(tokens))):
+        if tokens[at].kind == ")":
+            return at + 1
+        if tokens[at].flags & (FULL | LINE):
+            return at
+        as_this = tokens[at].kind == "knit" and tokens[at].text in ("knit", "knitted")
+        as_this = as_this or tokens[at].text == "one"  # like this one
+        if tokens[at].flags & (COLON | SEMI) or (tokens[at].kind in _WORKS and not as_this):
+            return 0
+    return 0
+
+
+def _plain_before(tokens: list[Token], begin: int) -> int:
+    """The place of the `knit` of a plain round that is told before the aside; 0 where another round is."""
+    for at in range(begin - 1, max(0, begin - MOST_OF_PLAIN), -1):
+        if tokens[at].kind in ("knit", "plain"):
+            return at
+        if tokens[at].kind not in _IN_PLAIN:
+            return 0
+    return 0
+
+
+def _label_before(tokens: list[Token], knit: int) -> int:
+    """Where the number of the round begins, at the beginning of a line or a sentence; the place of `knit` without."""
+    number = False
+    for at in range(knit - 1, max(-1, knit - MOST_OF_LABEL), -1):
+        if tokens[at].kind not in ("round", "number", "ordinal"):
+            return knit
+        number = number or tokens[at].kind != "round"
+        if at == 0 or tokens[at].flags & (LINE | FULL):
+            return at if number else knit
+    return knit
+
+
+MOST_OF_ASIDE: Final = 9
+"""Words on either side of `every even` in a sentence that says no more."""
+MOST_OF_PLAIN: Final = 5
+"""Words of a plain round: `Knit all sts`."""
+MOST_OF_LABEL: Final = 4
+"""Words of its number."""
+_SORTS: Final = frozenset(("even", "alternate"))
+_EACH: Final = frozenset(("each", "all", "per", "following"))
+_PARTED: Final = FULL | LINE | COMMA | SEMI | STOP
+_IN_PLAIN: Final = frozenset(("all", "stitch_noun", "end", "", "round"))
+_WORKS: Final = frozenset(
+    (
+        "stitch",
+        "purl",
+        "slip",
+        "number",
+        "decrease",
+        "increase",
+        "stars",
+        "together",
+        "times",
+        "knit",
+        "colour",
+        "until",
+    )
+)
+"""Kinds of words of a sentence that works rounds itself."""
