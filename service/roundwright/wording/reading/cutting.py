@@ -204,6 +204,9 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
             part = _Part([])
+        if of is None and isinstance(phrase, Needlewise) and _tells_where(part, phrase, following):
+            rounds.append(part.phrases)
+            part = _Part([])
         announced = phrase.flags & COLON and isinstance(phrase, _ROUND_WORK)
         announced = announced and (_announces(part.phrases) or _announces_all(part.phrases, phrase))
         if announced or (phrase.flags & COLON and _introduces_one(part.phrases)):
@@ -332,6 +335,22 @@ def _tells(phrases: list[Phrase]) -> bool:
     return words >= FEWEST_WORDS or any(isinstance(phrase, Markers) for phrase in phrases)
 
 
+def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> bool:
+    """Whether no more is told before the work of each needle than which stitches are there.
+
+    `Divide the 96 sts over 4 needles. On each needle k10, k2tog`, `24 on each needle; work on each needle: k10, k2tog`.
+    """
+    apart = needlewise.flags & (STOP | SEMI) or (following is not None and following.flags & COLON)
+    return (
+        bool(apart)
+        and isinstance(following, _ROUND_WORK)
+        and part.has(Count)
+        and all(isinstance(phrase, _PLACED) for phrase in part.phrases)
+    )
+
+
+_PLACED: Final = (Said, Count, PerPart, Needlewise, Then)
+"""What says which stitches are on the needles."""
 FEWEST_WORDS: Final = 3
 """Words that say nothing in a sentence of its own; fewer may be a heading."""
 
