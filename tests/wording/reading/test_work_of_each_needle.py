@@ -44,8 +44,9 @@ ON_NEEDLES = [
     (
         "fr",
         (
-            "Les 96 mailles sont réparties sur quatre aiguilles, 24 sur chacune. On fait sur chaque aiguille "
-            ": 10 mailles à l'endroit, 2 ensemble, 10 à l'endroit, 2 ensemble ; il reste 88 mailles. On fait trois tours unis."
+            "Les 96 mailles sont réparties sur quatre aiguilles, 24 sur chacune. On fait sur chaque aiguille : "
+            "10 mailles à l'endroit, 2 ensemble, 10 à l'endroit, 2 ensemble ; il reste 88 mailles. On fait trois tours "
+            "unis."
         ),
     ),
     (
