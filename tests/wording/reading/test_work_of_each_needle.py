@@ -205,3 +205,9 @@ CALLED_BY_NAME = [
 def test_a_round_that_is_explained_first_is_worked_where_it_is_called(language: str, text: str) -> None:
     """The line that explains the round works none."""
     assert after_each_round(read(text, (88,), language)) == [80, 80, 72]
+
+
+def test_plain_rounds_behind_a_semicolon_are_rounds_of_their_own() -> None:
+    """With a count before them or without one."""
+    text = "K8, k2tog around; 72 sts rem. Work 1 round straight. K7, k2tog; work 2 rounds straight. K6, k2tog; 56 sts."
+    assert after_each_round(read(text, (80,))) == [72, 72, 64, 64, 64, 56]

@@ -412,7 +412,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return False  # work 3 repeats of rounds 1 and 2
     if not phrase.flags & STOP and _tells_cadence(part.phrases):
         return False
-    if _begins_other_work(part, coming):
+    if _begins_other_work(part, coming) or _works_rounds_behind(part, coming):
         return True
     if coming.works and part.counted:
         return not part.open or isinstance(phrase, Closing)
@@ -424,6 +424,15 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
         return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
+
+
+def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
+    """Whether rounds of their own are worked behind a semicolon: `k7, k2tog; work 1 round straight`."""
+    works = isinstance(coming.phrase, Said) and coming.phrase.text == "work" and coming.phrase.flags & SEMI
+    if not works or part.open or part.has((Rounds, Again)):
+        return False
+    rounds = coming.following
+    return isinstance(rounds, Rounds) and not rounds.every and any(map(has_shaping, part.phrases))
 
 
 def _tells_cadence(phrases: list[Phrase]) -> bool:
