@@ -204,6 +204,9 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
             rounds.append(part.phrases)
             part = _Part([])
+        if of is None and isinstance(phrase, Needlewise) and _tells_where(part, phrase, following):
+            rounds.append(part.phrases)
+            part = _Part([])
         announced = phrase.flags & COLON and isinstance(phrase, _ROUND_WORK)
         announced = announced and (_announces(part.phrases) or _announces_all(part.phrases, phrase))
         if announced or (phrase.flags & COLON and _introduces_one(part.phrases)):
@@ -332,6 +335,22 @@ def _tells(phrases: list[Phrase]) -> bool:
     return words >= FEWEST_WORDS or any(isinstance(phrase, Markers) for phrase in phrases)
 
 
+def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> bool:
+    """Whether no more is told before the work of each needle than which stitches are there.
+
+    `Divide the 96 sts over 4 needles. On each needle k10, k2tog`, `24 on each needle; work on each needle: k10, k2tog`.
+    """
+    apart = needlewise.flags & (STOP | SEMI) or (following is not None and following.flags & COLON)
+    return (
+        bool(apart)
+        and isinstance(following, _ROUND_WORK)
+        and part.has(Count)
+        and all(isinstance(phrase, _PLACED) for phrase in part.phrases)
+    )
+
+
+_PLACED: Final = (Said, Count, PerPart, Needlewise, Then)
+"""What says which stitches are on the needles."""
 FEWEST_WORDS: Final = 3
 """Words that say nothing in a sentence of its own; fewer may be a heading."""
 
@@ -393,7 +412,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return False  # work 3 repeats of rounds 1 and 2
     if not phrase.flags & STOP and _tells_cadence(part.phrases):
         return False
-    if _begins_other_work(part, coming):
+    if _begins_other_work(part, coming) or _works_rounds_behind(part, coming):
         return True
     if coming.works and part.counted:
         return not part.open or isinstance(phrase, Closing)
@@ -405,6 +424,15 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
         return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
+
+
+def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
+    """Whether rounds of their own are worked behind a semicolon: `k7, k2tog; work 1 round straight`."""
+    works = isinstance(coming.phrase, Said) and coming.phrase.text == "work" and coming.phrase.flags & SEMI
+    if not works or part.open or part.has((Rounds, Again)):
+        return False
+    rounds = coming.following
+    return isinstance(rounds, Rounds) and not rounds.every and any(map(has_shaping, part.phrases))
 
 
 def _tells_cadence(phrases: list[Phrase]) -> bool:

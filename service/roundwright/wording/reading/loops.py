@@ -31,7 +31,7 @@ from roundwright.wording.reading.phrases import (
     UntilRound,
     is_of_all,
 )
-from roundwright.wording.reading.seen import Seen, is_bare
+from roundwright.wording.reading.seen import Seen, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import (
     PLAIN_ROUND,
@@ -203,6 +203,8 @@ def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> lis
     return [Candidate("loop", seen.words * 0.5, again=again, rounds=number.number, stated=stated)]
 
 
+GOES_ON_BY_NAME: Final = 0.7
+"""What it costs to go on as before with rounds called by name, not worked as they were: `1 dec rnd, 1 plain rnd`."""
 FURTHER_AND_ALL: Final = 2
 """Numbers of rounds, the further ones and those in all: `9 more rounds of rib (10 rounds in all)`."""
 
@@ -304,6 +306,10 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         stated=stated,
         ends_shaped=seen.ends_shaped or _stand_between(seen, again),
     )
+    if again.work and set(again.named) == {named("decrease"), PLAIN_ROUND} and (times or until):
+        ends_plain = int(again.named[-1] == PLAIN_ROUND and until is None)
+        on = Candidate("continue", cost, until=until, times=times, step=2, plain=ends_plain, stated=stated)
+        options.append(replace(on, cost=cost + GOES_ON_BY_NAME))
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
         return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
@@ -512,6 +518,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     ):
         step = 2
     cost = 0.3 * (not manner) + min(1.5, seen.words * 0.3)
+    cost += TOLD_ITSELF * (not (manner or change or every) and _tells_round(seen))
     candidate = Candidate(
         "continue",
         cost,
@@ -527,6 +534,18 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         ends_shaped=seen.ends_shaped,
     )
     return [candidate, *_with_first(candidate, as_told=manner and bool(every))]
+
+
+TOLD_ITSELF: Final = 0.6
+"""What it costs to go on as before where the sentence tells a round itself."""
+
+
+def _tells_round(seen: Seen) -> bool:
+    """Whether a round is told, plain stitches and a decrease: `Continue with k7, k2tog, and 64 stitches remain`."""
+    if seen.untils or seen.times:
+        return False
+    stitches = [phrase for phrase in seen.work if isinstance(phrase, Stitches) and not is_bare(phrase)]
+    return {True, False} <= {has_shaping(phrase) for phrase in stitches}
 
 
 def _how_often(seen: Seen) -> Times | None:

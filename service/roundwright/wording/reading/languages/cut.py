@@ -10,7 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.wording.reading.languages.figures import BEGINS, Figure, Figures, figures_at
-from roundwright.wording.reading.languages.lexicon import Lexicon
+from roundwright.wording.reading.languages.lexicon import BETWEEN_WORDS, Lexicon
 from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
 _BETWEEN: Final = r"[ \t]{0,2}(?:[-–/,;|(]|\)[ \t]?\(?)[ \t]{0,2}"
@@ -161,6 +161,10 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
         if value is None:
             value = known.ordinals.get(small)
         if value is not None:
+            longer = known.long_numbers.match(match.string, match.start()) if known.long_numbers else None
+            if longer is not None:
+                value = known.values[BETWEEN_WORDS.sub(" ", longer[0].lower())]
+                return _in_words(longer[0], value, longer, near=near, ordinal=False)
             return _in_words(text, value, match, near=near, ordinal=small in known.ordinals)
         if (
             len(text) == 1

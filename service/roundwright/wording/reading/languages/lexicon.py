@@ -61,6 +61,7 @@ class Lexicon(Struct, frozen=True):
 
     - `forms`: the word that stands for each form; `stems`: the same for beginnings of words
     - `values`: numbers in words; `ordinals`: ordinals in words; `endings`: what makes an ordinal of a number
+    - `long_numbers`: a pattern for those of several words, `soixante-douze`, `setenta y dos`; None where there are none
     - `fillers`: words that say nothing, between those of any wording
     - `dotted`: forms that are printed with a full stop that ends no sentence
     - `joins`: words that stand with or without a comma before what begins a sentence: `, und noch 2 Rd re`
@@ -74,6 +75,7 @@ class Lexicon(Struct, frozen=True):
     forms: Mapping[str, str]
     stems: Mapping[str, str]
     values: Mapping[str, int]
+    long_numbers: re.Pattern[str] | None
     ordinals: Mapping[str, int]
     endings: frozenset[str]
     fillers: frozenset[str]
@@ -199,7 +201,8 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         Node(),
         forms,
         stems,
-        _numbers(rows, "number"),
+        values := _numbers(rows, "number"),
+        _long_numbers(values),
         _numbers(rows, "ordinal"),
         endings=frozenset(read for row in rows if row.kind == "ending" for read in row.reads),
         fillers=frozenset(read for row in rows if row.kind == "filler" for read in row.reads),
@@ -244,7 +247,19 @@ def _forms(rows: list[WordingRow]) -> tuple[dict[str, str], dict[str, str]]:
 
 
 def _numbers(rows: tuple[WordingRow, ...], kind: str) -> dict[str, int]:
-    return {read.lower(): int(row.means) for row in rows if row.kind == kind for read in row.reads}
+    numbers = ((read.lower(), int(row.means)) for row in rows if row.kind == kind for read in row.reads)
+    return {BETWEEN_WORDS.sub(" ", read): number for read, number in numbers}
+
+
+BETWEEN_WORDS: Final = re.compile("[ \\u00a0\\-‐‑]")
+"""What parts the words of a number."""
+
+
+def _long_numbers(values: Mapping[str, int]) -> re.Pattern[str] | None:
+    """A pattern for the numbers of several words, the longest first."""
+    several = sorted((value.split(" ") for value in values if " " in value), key=len, reverse=True)
+    wordings = (BETWEEN_WORDS.pattern.join(map(re.escape, words)) for words in several)
+    return re.compile(rf"(?:{'|'.join(wordings)})(?![^\W_])", re.IGNORECASE) if several else None
 
 
 def letters_of_sizes(rows: Iterable[WordingRow]) -> dict[str, str]:

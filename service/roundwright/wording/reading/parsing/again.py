@@ -743,18 +743,27 @@ class AgainReader(SequenceReader):
 
     def alternated(self) -> Phrase | None:
         """`alternate dec rnd with a knit rnd`, `alternating plain and decrease rounds`; else None."""
-        first = self.one_by_name(self.skip(1))
+        return self.two_by_name(self.skip(1))
+
+    def two_by_name(self, ahead: int) -> Again | None:
+        """Two rounds by name and how often, `1 decrease round and 1 plain round alternately 3 times`; else None."""
+        first = self.one_by_name(ahead)
         if first is None or self.text_of(first[1]) not in ("with", "and"):
             return None
         second = self.one_by_name(self.skip(first[1] + 1))
         if second is None or first[0] == second[0] or not self.joined(second[1] - 1):
             return None
-        if self.kind(second[1]) not in (*_BEHIND_THEM, "continue") or not self.joined(second[1]):
+        stop = second[1]
+        while self.text_of(stop) in _IN_TURN and self.joined(stop):
+            stop += 1
+        if self.kind(stop) not in (*_BEHIND_THEM, "continue") or not self.joined(stop):
             return None  # alternate a dec rnd with a plain rnd, with one st fewer each time
-        return Again(*self.take(second[1]), (first[0], second[0]), work=True)
+        return Again(*self.take(stop), (first[0], second[0]), work=True)
 
     def one_by_name(self, ahead: int) -> tuple[int, int] | None:
-        """The name of a round told there, `a knit round`, `decrease rounds`, `plain`, and where it ends; else None."""
+        """The name of a round told there, `a knit round`, `1 decrease round`, `plain`, and where it ends; else None."""
+        number = self.token(ahead).number if self.kind(ahead) == "number" else None
+        ahead += number is not None and number.values == (1,)
         kind = self.kind(ahead)
         if kind not in ("plain", "even", "knit", "decrease", "increase"):
             return None

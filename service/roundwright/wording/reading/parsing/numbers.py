@@ -44,6 +44,7 @@ class NumberReader(ColourReader):
             or self.factors(number)
             or self.plain_and_decrease(number)
             or self.often_decreased(number)
+            or self.by_turns()
         ):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
@@ -69,6 +70,10 @@ class NumberReader(ColourReader):
             return None
         turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
         return Again(*self.take(4), turns, work=True) if turns and self.joined(1) else None
+
+    def by_turns(self) -> Phrase | None:
+        """`1 decrease round and 1 plain round 3 times`; else None."""
+        return self.two_by_name(0) if self.kind(1) in _NAMING and self.kind(2) == "round" else None
 
     def behind_repeat(self) -> int:
         """Behind `12-stitch`, or behind what is said of a repeat of a chart: `the 12-stitch repeat fits ten times`."""
@@ -892,6 +897,8 @@ PAIR: Final = 2
 MOST_PLAIN: Final = 24
 """Plain stitches before a decrease that is told by no more than a number: `6+2tog`."""
 _SHAPING: Final = ("decrease", "stitch")
+_NAMING: Final = ("decrease", "plain")
+"""What names one of two rounds: `1 decrease round and 1 plain round, 3 times`."""
 _TAKING: Final = frozenset(
     ("you", "we", "i", "the", "each", "every", "take", "taking", "knit", "knitting", "work", "working")
 )

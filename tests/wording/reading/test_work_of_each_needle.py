@@ -1,0 +1,213 @@
+"""Stitches shared over needles, then the work of each; a decrease round and a plain one by turns; two by two."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from roundwright.wording.reading.languages.rewrite import rewritten
+from tests.support.readings import after_each_round
+
+TEN_TO_NINE = [88, 88, 88, 88]
+ON_NEEDLES = [
+    (
+        "en",
+        "Divide the 96 sts over 4 needles. On each needle k10, k2tog, k10, k2tog; 88 sts rem. Knit 3 rnds.",
+    ),
+    ("en", "96 sts: 24 on each needle. On each needle: k10, k2tog, k10, k2tog (88 sts). Knit 3 rnds."),
+    (
+        "en",
+        (
+            "Having arranged the 96 sts on 4 needles, 24 on each, work on each needle: k10, k2tog, k10, k2tog; 88 sts "
+            "rem. Knit 3 rnds."
+        ),
+    ),
+    (
+        "en",
+        (
+            "The 96 sts being evenly divided on 4 needles, on each needle: k10, k2tog, k10, k2tog; 88 sts rem. "
+            "Knit 3 rnds."
+        ),
+    ),
+    (
+        "es",
+        (
+            "Distribuidos los 96 puntos en cuatro agujas, 24 en cada una, se hace en cada aguja: 10 puntos al "
+            "derecho, 2 juntos, 10 al derecho, 2 juntos; quedan 88 puntos. Se hacen tres vueltas lisas."
+        ),
+    ),
+    (
+        "es",
+        (
+            "Se reparten los 96 puntos en 4 agujas, o sea 24 puntos por aguja. En cada una se teje: 10 puntos "
+            "al derecho, 2 juntos, 10 al derecho, 2 juntos (88 puntos). Tres vueltas lisas."
+        ),
+    ),
+    (
+        "fr",
+        (
+            "Les 96 mailles sont réparties sur quatre aiguilles, 24 sur chacune. On fait sur chaque aiguille : "
+            "10 mailles à l'endroit, 2 ensemble, 10 à l'endroit, 2 ensemble ; il reste 88 mailles. On fait trois tours "
+            "unis."
+        ),
+    ),
+    (
+        "fr",
+        (
+            "On répartit les 96 mailles sur 4 aiguilles, soit 24 mailles par aiguille. On tricote sur chacune "
+            ": 10 mailles à l'endroit, 2 ensemble, 10 à l'endroit, 2 ensemble (88 mailles). Trois tours unis."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), ON_NEEDLES)
+def test_the_work_of_each_needle_is_told_behind_the_stitches_on_it(language: str, text: str) -> None:
+    """Which stitches are on which needle is said first, then what is worked on each of them."""
+    assert after_each_round(read(text, (96,), language)) == TEN_TO_NINE
+
+
+def test_a_count_stands_between_the_works_of_each_needle() -> None:
+    """The count behind one round belongs to it, and not to the next."""
+    text = "80 sts: on each needle: k8, k2tog. 72 sts. On each needle: k7, k2tog. 64 sts."
+    assert after_each_round(read(text, (80,))) == [72, 64]
+
+
+@pytest.mark.parametrize(
+    "begins",
+    [
+        "faire un surjet simple",
+        "1 surjet simple",
+        "on fait un surjet",
+        "tricoter 2 mailles ensemble torse",
+    ],
+)
+def test_a_needle_is_told_from_its_beginning_to_its_last_two_stitches(begins: str) -> None:
+    """The decrease at the beginning of each needle, then the needle up to the one at its end."""
+    text = (
+        f"Au commencement de chaque aiguille, {begins} ; tricoter à l'endroit jusqu'aux deux dernières mailles de "
+        "l'aiguille ; tricoter ces deux mailles ensemble. Il reste 18 mailles par aiguille, soit 72 mailles.\n"
+        "Tricoter deux tours unis, à l'endroit. Recommencer ces trois tours encore une fois : il reste 64 mailles."
+    )
+    assert after_each_round(read(text, (80,), "fr")) == [72, 72, 72, 64, 64, 64]
+
+
+@pytest.mark.parametrize(
+    "goes_on",
+    [
+        "Continue with k7, k2tog, k7, k2tog; 64 sts remain.",
+        "Continue with k7, k2tog (64 sts).",
+        "Then k7, k2tog (64 sts).",
+    ],
+)
+def test_the_work_goes_on_with_a_round_that_is_told(goes_on: str) -> None:
+    """Plain rounds that were told stay as many as they were told, though there were more of them before."""
+    text = f"K9, k2tog around (80 sts).\nKnit 3 rnds.\nK8, k2tog around (72 sts).\nKnit 2 rnds.\n{goes_on}"
+    assert after_each_round(read(text, (88,))) == [80, 80, 80, 80, 72, 72, 72, 64]
+
+
+BY_TURNS = [
+    "Then work 1 decrease round and 1 plain round alternately 3 times.",
+    "Alternate 1 decrease round and 1 knit round 3 times.",
+    "Alternate one decrease round with one knit round 3 times.",
+    "Work one decrease round and one plain round 3 times. 16 sts remain.",
+    "Work a decrease round and a plain round alternately 3 times. 16 sts.",
+]
+
+
+@pytest.mark.parametrize("by_turns", BY_TURNS)
+def test_a_decrease_round_and_a_plain_one_by_turns(by_turns: str) -> None:
+    """The crown goes on with one plain stitch fewer, a plain round behind each."""
+    text = f"Rnd 1: *k4, k2tog; rep from * around (40 sts).\nKnit 1 rnd.\n{by_turns}"
+    assert after_each_round(read(text, (48,))) == [40, 40, 32, 32, 24, 24, 16, 16]
+
+
+def test_a_decrease_round_and_a_plain_one_until_a_count() -> None:
+    """The last of them is the decrease that leaves so many."""
+    text = (
+        "Rnd 1: *k4, k2tog; rep from * around (40 sts).\nKnit 1 rnd.\n"
+        "Work one decrease round and one plain round by turns until 16 sts remain."
+    )
+    assert after_each_round(read(text, (48,))) == [40, 40, 32, 32, 24, 24, 16]
+
+
+REWRITTEN = [
+    # two by two, whatever is said of the stitches and of how they are worked
+    ("fr", "tric. les m. 2 par 2 ens. à l'end.", "k2tog around."),
+    ("fr", "tricoter toutes les mailles restantes 2 par 2 ensemble à l'endroit", "k2tog around"),
+    ("fr", "tricoter 2 par 2 toutes les mailles", "k2tog around"),
+    ("fr", "tricoter les mailles 2 par 2 sur tout le tour", "k2tog around"),
+    ("fr", "Au tour suivant, tric. toutes les m. 2 par 2 ens. à l'end.", "next rnd: k2tog around."),
+    ("fr", "Au prochain tour, tricoter les mailles 2 à 2 à l'endroit", "next rnd: k2tog around"),
+    ("es", "tejer los p. de 2 en 2 juntos al der.", "k2tog around."),
+    ("es", "tejer todos los puntos juntos de dos en dos por el derecho", "k2tog around"),
+    ("es", "tejer todos los puntos restantes de 2 en 2 juntos al derecho", "k2tog around"),
+    ("es", "tejer de dos en dos todos los puntos", "k2tog around"),
+    ("es", "se toman los puntos de dos en dos", "k2tog around"),
+    # what a round takes away, and up to where it goes
+    ("es", "Disminuyes 8 pts.", "8 sts dec."),
+    ("es", "Has disminuido 8 puntos.", "8 sts dec."),
+    ("es", "hasta que queden 2 pts antes del marcador", "until 2 sts remain before marker"),
+    ("fr", "jusqu'à ce qu'il reste 2 m avant le marqueur", "until 2 sts remain before marker"),
+    # rounds worked again, a decrease round and a plain one
+    ("es", "Estas cuatro vueltas se repiten tres veces más", "rep these 4 rnds 3 more times"),
+    ("fr", "Ces quatre tours se répètent encore 3 fois", "rep these 4 rnds 3 more times"),
+    ("fr", "Tricoter le tour de diminutions : 80 m", "work dec rnd : 80 sts"),
+    (
+        "fr",
+        "tricoter alternativement un tour avec diminutions et un tour à l'endroit ; quatre fois en tout",
+        "work dec rnd and 1 plain rnd 4 times",
+    ),
+    ("es", "una vuelta de menguados y una lisa 4 veces", "work dec rnd and 1 plain rnd 4 times"),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "english"), REWRITTEN)
+def test_words_of_books_stand_for_english_words(language: str, text: str, english: str) -> None:
+    """What old books, leaflets and designers print, and the English words for it."""
+    assert rewritten(text, language, 1).text == english
+
+
+LAST_ROUNDS = [
+    ("fr", "Au tour suivant, tric. toutes les m. 2 par 2 ens. à l'end."),
+    ("fr", "Dernier tour : tricoter les mailles deux par deux à l'endroit."),
+    ("es", "14ª vta.: tejer los p. de 2 en 2 juntos al der. = 8 p."),
+    ("es", "En la última vta. tejer todos los p. juntos de 2 en 2 al der. Quedan 8 p."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), LAST_ROUNDS)
+def test_two_by_two_is_one_round(language: str, text: str) -> None:
+    """How the two are knitted is no round of its own behind it."""
+    assert after_each_round(read(text, (16,), language)) == [8]
+
+
+CALLED_BY_NAME = [
+    (
+        "fr",
+        (
+            "Placer 8 marqueurs.\nTour de diminutions : *tricoter à l'endroit jusqu'à 2 mailles avant le marqueur, 2 "
+            "mailles ensemble à l'endroit, glisser le marqueur*, répéter de * à * tout le tour.\nTricoter le tour de "
+            "diminutions.\nTricoter 1 tour à l'endroit.\nTricoter le tour de diminutions : 72 mailles."
+        ),
+    ),
+    (
+        "es",
+        (
+            "Coloca 8 marcadores.\n\nVuelta de disminuciones: *teje del derecho hasta que queden 2 pts antes "
+            "del marcador, 2pjd, pasa el marcador*; repite de * a * toda la vuelta. Disminuyes 8 pts.\n\n"
+            "Trabaja la vuelta de disminuciones: 80 pts.\nTeje 1 vuelta del derecho.\n"
+            "Trabaja la vuelta de disminuciones: 72 pts."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), CALLED_BY_NAME)
+def test_a_round_that_is_explained_first_is_worked_where_it_is_called(language: str, text: str) -> None:
+    """The line that explains the round works none."""
+    assert after_each_round(read(text, (88,), language)) == [80, 80, 72]
+
+
+def test_plain_rounds_behind_a_semicolon_are_rounds_of_their_own() -> None:
+    """With a count before them or without one."""
+    text = "K8, k2tog around; 72 sts rem. Work 1 round straight. K7, k2tog; work 2 rounds straight. K6, k2tog; 56 sts."
+    assert after_each_round(read(text, (80,))) == [72, 72, 64, 64, 64, 56]
