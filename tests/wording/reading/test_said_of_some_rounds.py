@@ -29,6 +29,10 @@ TEXTS = [
     (TO_42 + "Rnds 5, 7, 9, 10, 11: decrease in the same way (12 sts).", 54,
      [*SIX_SECTIONS, 36, 36, 30, 30, 24, 18, 12]),
     (TO_42 + "Repeat rounds 3 and 4, decreasing in the same way (36 sts).", 54, [*SIX_SECTIONS, 36, 36]),
+    ("Rnd 1: *k7, k2tog* (48 sts). Knit 1 rnd.\nIn rounds 3, 5 and 7 decrease likewise (30 sts).", 54,
+     [48, 48, 42, 42, 36, 36, 30]),
+    ("Continue in stocking stitch for 4 rounds, decreasing 8 sts in the first round (72 sts).", 80, [72, 72, 72, 72]),
+    ("Knit 4 rounds, decreasing 8 sts evenly in the last round (72 sts).", 80, [80, 80, 80, 72]),
     # one round says what the others of its sort are
     (EVEN.format("knit (and every even round after this)"), 110, [100, 100, 90, 90, 80]),
     (EVEN.format("knit (and every even round after this, until I say stop)"), 110, [100, 100, 90, 90, 80]),
@@ -65,6 +69,8 @@ TEXTS = [
      "Dec Rnd, until 66 sts rem."), 84, [78, 78, 72, 72, 66, 66]),
     ("(K6, k2tog) 6 times. Next round knit. (K5, k2tog) 6 times. Next round knit. (K4, k2tog) 6 times.", 48,
      [42, 42, 36, 36, 30]),
+    (("Rnd 1: *k10, k2tog* (88 sts)\nRnd 2: knit.\nDecrease rounds and plain rounds then alternate until 72 "
+     "stitches are left. Next round: k2tog around."), 96, [88, 88, 80, 80, 72, 36]),
     # what is only said
     ("Knit 2 rounds.\nBegin dec. 1. Dec rnd: *k2, k2tog; rep from * around. (18 sts)\n2. Knit.", 24, [24, 24, 18, 18]),
     ("Begin dec. 1. Rnd: *k2, k2tog; rep from * around. (18 sts)\n2. Rnd: Knit.", 24, [18, 18]),

@@ -5,6 +5,7 @@ from typing import Final
 
 from roundwright.wording.reading.fabric_ways import NAMED_FABRICS
 from roundwright.wording.reading.phrases import (
+    FIRST_ROUND,
     Again,
     Brackets,
     CastOn,
@@ -76,16 +77,7 @@ def _changes_in_first_round(segments: list[Segment], place: int) -> bool:
         or not any(map(_is_change, segment.phrases))
     ):
         return False
-    return any(
-        isinstance(word, Said)
-        and word.text in ("in", "on")
-        and isinstance(behind, Said)
-        and behind.text == "the"
-        and isinstance(last, Said)
-        and not last.text
-        and not last.words  # a round with its ordinal
-        for word, behind, last in zip(segment.phrases, segment.phrases[1:], segment.phrases[2:], strict=False)
-    )
+    return any(isinstance(phrase, Said) and phrase.text == FIRST_ROUND for phrase in segment.phrases)
 
 
 _IN_FABRIC: Final = (Continue, Said, Fabric)

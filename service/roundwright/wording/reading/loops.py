@@ -314,10 +314,23 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         stated=stated,
         ends_shaped=seen.ends_shaped or _stand_between(seen, again),
     )
+    if until is not None and _are_said_to_alternate(seen):
+        options.append(
+            Candidate("continue", cost + 0.2, again=again, until=until, stated=stated, ends_shaped=True)
+        )
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
         return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
     return [*options, *_counted_ways(loop, again, times, total=total)]
+
+
+def _are_said_to_alternate(seen: Seen) -> bool:
+    """Whether shaped and plain rounds are said to alternate: `Decrease rounds and plain rounds alternate until 16`."""
+    named_rounds = seen.agains[0].named if seen.agains else ()
+    words = any(
+        isinstance(phrase, Said) and phrase.text in ("alternate", "alternating") for phrase in seen.order
+    )
+    return words and len(named_rounds) > 1 and PLAIN_ROUND in named_rounds and not seen.ends_plain
 
 
 def _counted_ways(loop: Candidate, again: Again, times: Times, *, total: bool) -> list[Candidate]:
@@ -538,7 +551,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         per=seen.per,
         last_round=seen.last_round,
         plain=int(seen.ends_plain),
-        ends_shaped=seen.ends_shaped,
+        ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     return [candidate, *_with_first(candidate)]
 

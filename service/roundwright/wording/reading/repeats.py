@@ -29,7 +29,8 @@ def repeat(work: LineWork, numbers: int, first: int) -> None:
     if apart := _numbers_apart(work):
         _Continuation(work, first).run_named(apart, first - 1)
     elif candidate.onward == "as_numbered" and candidate.again is not None:
-        _Continuation(work, first).run_named(candidate.again.named, work.lane.printed)
+        begun = work.lane.number if work.lane.loose else work.lane.printed
+        _Continuation(work, first).run_named(candidate.again.named, begun)
         work.lane.printed = candidate.again.named[-1]
     elif candidate.onward == "as_numbered":
         _Continuation(work, first).run_numbered(numbers)
@@ -502,8 +503,7 @@ class _Continuation:
 
     def run_named(self, numbers: tuple[int, ...], begun: int) -> None:
         """A shaping on each of these rounds, and plain rounds up to it: `decrease like this on rounds 5, 7 and 8`."""
-        lane = self.work.lane
-        if self.last is None or not begun or numbers[0] <= begun or lane.loose:
+        if self.last is None or not begun or numbers[0] <= begun:
             raise UnclearError("not_understood", say("read.no_shaping_before"), self.work.segment.start)
         for number in range(begun + 1, min(numbers[-1], begun + MOST_ROUNDS) + 1):
             if number not in numbers:

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.parsing.looking import CRAFTS, REPEATS, TOGETHER
 from roundwright.wording.reading.parsing.sequences import SequenceReader
 from roundwright.wording.reading.phrases import (
+    FIRST_ROUND,
     FROM_THERE,
     OF_ALL,
     Again,
@@ -804,7 +805,8 @@ class AgainReader(SequenceReader):
             if isinstance(named, Again):
                 return replace(named, work=True)
         if self.kind(1) == "round":
-            return self.only_words(2)
+            text = FIRST_ROUND if self.text_is("first", "1st") else ""
+            return Said(*self.take(2), text=text)
         return self.positions_alone() or self.only_words(1)
 
     def positions_alone(self) -> Phrase | None:
