@@ -83,8 +83,8 @@ def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     while len(made) > width and not any(map(_works, made[-1])):
         behind = made.pop()
         made[-1].extend(behind)  # what stands behind the last is for all
-    told = all(any(map(_works, cell)) or is_no_cell(cell) for cell in made)
-    return made if len(made) == width and told and any(map(_works, phrases)) else []
+    cells = all(any(map(_works, cell)) or is_no_cell(cell) for cell in made)
+    return made if len(made) == width and cells and any(map(_works, phrases)) else []
 
 
 def is_no_cell(cell: list[Phrase]) -> bool:
