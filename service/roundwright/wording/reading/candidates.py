@@ -23,6 +23,7 @@ from roundwright.wording.reading.loops import (
     loop_ways,
     marked_round,
     marker_ways,
+    on_named_rounds,
     on_rounds_ways,
     once_more,
     shaped_in_turn,
@@ -164,6 +165,8 @@ _OTHER_NEEDLES: Final = frozenset(
 """Words behind them that put other numbers on the needles that are left: `16 on each needle, 15 on the fourth`."""
 
 
+NAMED_AGAIN: Final = 0.5
+"""What it costs to work rounds again on whose numbers others are told to be shaped."""
 AS_SET_PLAIN: Final = 2.0
 """What it costs to work `continue to decrease as established` plain."""
 OF_FURTHER: Final = 0.5
@@ -375,7 +378,7 @@ def _counts_alone(segment: Segment) -> bool:
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
     """Everything that works rounds."""
-    if on_rounds := on_rounds_ways(seen, stated):
+    if on_rounds := on_rounds_ways(seen, stated) or _on_named_rounds(seen, stated, label):
         return on_rounds
     options = loop_ways(seen, stated, label) if seen.agains else []
     options.extend(by_name(seen, stated, label))
@@ -409,6 +412,15 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))
     return options
+
+
+def _on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
+    """`Dec in the same way on rounds 5, 7 and 8`: those are shaped, or worked again; empty where it is not told."""
+    shaped = on_named_rounds(seen, stated, label) if seen.agains else []
+    if not shaped:
+        return []
+    again = loop_ways(seen, stated, label)
+    return [*shaped, *(replace(option, cost=option.cost + NAMED_AGAIN) for option in again)]
 
 
 def _as_set(seen: Seen, rounds: list[Candidate]) -> list[Candidate]:

@@ -695,7 +695,7 @@ def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
 def _goes_on(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether a sentence goes on with a labelled round: `Rnd 5: Knit 10 stitches. Knit two together.`."""
     phrase = coming.phrase
-    if of is None:
+    if of is None or (of.kind == "next" and _begins_apart(part, phrase)):
         return False
     if part.open and isinstance(phrase, _ASIDES):
         return True
@@ -703,6 +703,12 @@ def _goes_on(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return not is_bare(coming.following)
     stitches = isinstance(phrase, _STITCHES) or (isinstance(phrase, Star) and _fixed(part.phrases))
     return stitches and not (part.whole or coming.begins or part.counted)
+
+
+def _begins_apart(part: _Part, phrase: Phrase) -> bool:
+    """Whether a sentence with a repeat begins behind a plain round: `Next round knit. (K5, k2tog) 6 times.`."""
+    begins = isinstance(phrase, Star | Brackets) and phrase.flags & FULL
+    return bool(begins) and all(isinstance(word, Said) or is_bare(word) for word in part.phrases)
 
 
 def _then(part: list[Phrase]) -> bool:

@@ -151,15 +151,15 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     The number stands behind the bands or before them, `32 rounds in stripes of 4 rounds C and 4 rounds M`, whether the
     bands come out even or not; None where none does.
     """
-    words = [inner for phrase in phrases for inner in opened(phrase)]
-    at = [place for place, phrase in enumerate(words) if isinstance(phrase, Rounds) and not phrase.every]
-    runs = [phrase for phrase in words if isinstance(phrase, Rounds) and not phrase.every]
+    stripe = [inner for phrase in phrases for inner in opened(phrase)]
+    at = [place for place, phrase in enumerate(stripe) if isinstance(phrase, Rounds) and not phrase.every]
+    runs = [phrase for phrase in stripe if isinstance(phrase, Rounds) and not phrase.every]
     if len(runs) <= FEWEST_BANDS or any(band.more or len(band.number.values) > 1 for band in runs[1:-1]):
         return None
-    if not all(isinstance(phrase, Said | Rounds) for phrase in words[at[0] : at[-1]]):
+    if not all(isinstance(phrase, Said | Rounds) for phrase in stripe[at[0] : at[-1]]):
         return None
     bands = [band.number.of(0) or 0 for band in runs]
-    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in words]
+    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in stripe]
     until = isinstance(phrases[-1], Brackets) and any(inner is runs[-1] for inner in phrases[-1].inside)
     counted = until or "for" in texts[at[-2] : at[-1]] or not OF_ALL.isdisjoint(texts[at[-2] :])
     if counted and bands[-1] > max(bands[:-1]):

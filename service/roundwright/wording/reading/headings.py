@@ -5,6 +5,7 @@ from typing import Final
 
 from roundwright.wording.reading.fabric_ways import NAMED_FABRICS
 from roundwright.wording.reading.phrases import (
+    FIRST_ROUND,
     Again,
     Brackets,
     CastOn,
@@ -42,8 +43,10 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     if segment.label is not None:
         return _only_marks(segment) and _begins_rounds(segments, place + 1)
     if not _begins_rounds(segments, place + 1):
-        return False
+        return _goes_on_in_fabric(segment) and _changes_in_first_round(segments, place + 1)
     if _heads_chart(segment):
+        return True
+    if _goes_on_in_fabric(segment):
         return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
         return False
@@ -53,6 +56,31 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return True  # `Cable pattern (8-st rep, 6 rnds)`
     begun = any(isinstance(phrase, CastOn) for earlier in segments[:place] for phrase in earlier.phrases)
     return not begun and any(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+
+
+def _goes_on_in_fabric(segment: Segment) -> bool:
+    """Whether no more is told than the fabric of the rounds behind it: `Continue in st st. In the 1st rnd inc 8`."""
+    if segment.label is not None:
+        return False
+    begins = bool(segment.phrases) and isinstance(segment.phrases[0], Continue)
+    fabrics = any(isinstance(phrase, Fabric) for phrase in segment.phrases)
+    return begins and fabrics and all(isinstance(phrase, _IN_FABRIC) for phrase in segment.phrases)
+
+
+def _changes_in_first_round(segments: list[Segment], place: int) -> bool:
+    """Whether stitches are told there to come or go in the first round: `Increase 8 stitches in the first round`."""
+    segment = segments[place] if place < len(segments) else None
+    if (
+        segment is None
+        or segment.label is not None
+        or not segment.phrases
+        or not any(map(_is_change, segment.phrases))
+    ):
+        return False
+    return any(isinstance(phrase, Said) and phrase.text == FIRST_ROUND for phrase in segment.phrases)
+
+
+_IN_FABRIC: Final = (Continue, Said, Fabric)
 
 
 def _tells_of_others(segments: list[Segment], place: int) -> bool:

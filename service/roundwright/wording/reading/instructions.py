@@ -49,7 +49,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
     - `from_start`: whether the rounds worked so far count among `rounds`
     - `turns`: the trees of several rounds that are worked in turn, `nodes` the first of them
-    - `at_once`: whether rounds worked every `step` rounds begin with the next one
+    - `at_once`: whether rounds worked every `step` rounds begin with the next one, or `last` is that of the first
     - `ends_shaped`: whether rounds worked to a count end with the one that shapes
     - `last_round`: the printed number of the last of the rounds of a crown that goes on
     - `explained`: whether a round with a name is only told here, to be worked where its name stands

@@ -232,6 +232,11 @@ def _names_round(last: Token, before: Token) -> bool:
     )
 
 
+def _ends_in_every(last: Token) -> bool:
+    """Whether a line ends with a word that says which rounds: `every`, `on each`."""
+    return last.kind == "each" or last.text.endswith((" every", " each"))
+
+
 def _lacks_work(tokens: list[Token], begin: int) -> bool:
     """Whether a line lacks what the next has: the fabric of rounds, the work of the next one, or a count."""
     first, last, before = tokens[begin], tokens[begin - 1], tokens[begin - 2]
@@ -239,6 +244,8 @@ def _lacks_work(tokens: list[Token], begin: int) -> bool:
         return True  # every 4th round 3 more times / (84 sts), then
     if first.kind == "round" and tokens[begin + 1].kind != "number" and _names_round(last, before):
         return True  # on every alternate / round
+    if first.kind in ("alternate", "ordinal") and tokens[begin + 1].kind == "round" and _ends_in_every(last):
+        return True  # on every / alternate round
     if last.kind != "round":
         return False
     if before.kind == "number":

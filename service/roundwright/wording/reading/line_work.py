@@ -189,6 +189,9 @@ class LineWork:
             rounds = max(0, MOST_ROUNDS - lane.worked)
         last = candidate.last
         plain = rounds - 1 if last and not candidate.length else rounds
+        if last and candidate.at_once:  # 20 rounds, decreasing 8 sts in the first round
+            self.round(last, number)
+            number, last = number + 1, ()
         turns = candidate.turns or (candidate.nodes,)
         apart = max(candidate.step, 1) if candidate.times is not None else 1  # on every other round, 5 times
         for turn in range(plain):

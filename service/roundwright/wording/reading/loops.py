@@ -15,7 +15,9 @@ from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     Change,
+    Continue,
     Count,
+    Extent,
     Length,
     OnRounds,
     PerPart,
@@ -34,6 +36,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import Seen, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import (
+    NOTHING,
     PLAIN_ROUND,
     Evenly,
     Number,
@@ -133,11 +136,9 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
                 )
                 return [Candidate("loop", 0.2, again=again, rounds=number, stated=stated)]
             total = Times(last.start, last.end, 0, number, more=last.more, total=not last.more)
-            return [
-                Candidate(
-                    "loop", 0.2, again=Again(last.start, last.end, 0, last=1), times=total, stated=stated
-                )
-            ]
+            again = Again(last.start, last.end, 0, last=1)
+            loop = Candidate("loop", 0.2, again=again, times=total, stated=stated)
+            return [loop, *_plain_where_none_before(seen, last, stated)]
     repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
     if worked := _so_many_rounds(seen, stated, segment):
         return [worked]
@@ -177,6 +178,15 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         for place, last in enumerate(lasts)
     ]
     return [*ways, *shaped]
+
+
+def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Work 3 rounds.`: where no round was worked before that these are like, they are plain."""
+    first = seen.order[0]
+    if not isinstance(first, Said) or first.text != "work" or seen.spoken_words > 1:
+        return []
+    nodes = plain_fill("k", rounds.start, rounds.end)
+    return [Candidate("round", 0.8, nodes, rounds=rounds.number, stated=stated)]
 
 
 def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
@@ -306,14 +316,42 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         stated=stated,
         ends_shaped=seen.ends_shaped or _stand_between(seen, again),
     )
-    if again.work and set(again.named) == {named("decrease"), PLAIN_ROUND} and (times or until):
-        ends_plain = int(again.named[-1] == PLAIN_ROUND and until is None)
-        on = Candidate("continue", cost, until=until, times=times, step=2, plain=ends_plain, stated=stated)
-        options.append(replace(on, cost=cost + GOES_ON_BY_NAME))
+    options.extend(_alternated_ways(seen, loop))
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
         return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
     return [*options, *_counted_ways(loop, again, times, total=total)]
+
+
+def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
+    """How rounds called by name go on in turn, with one stitch fewer: `a dec round and a plain one 3 times`."""
+    ways: list[Candidate] = []
+    again, until, stated = loop.again, loop.until, loop.stated
+    if again is None:
+        return ways
+    if again.work and set(again.named) == {named("decrease"), PLAIN_ROUND} and (loop.times or until):
+        plain = int(again.named[-1] == PLAIN_ROUND and until is None)
+        cost = loop.cost + GOES_ON_BY_NAME
+        ways.append(
+            Candidate("continue", cost, until=until, times=loop.times, step=2, plain=plain, stated=stated)
+        )
+    if until is not None and _are_said_to_alternate(seen):
+        cost = loop.cost + SAID_TO_ALTERNATE
+        ways.append(Candidate("continue", cost, again=again, until=until, stated=stated, ends_shaped=True))
+    return ways
+
+
+SAID_TO_ALTERNATE: Final = 0.2
+"""What it costs that rounds which are said to alternate go on with one stitch fewer."""
+
+
+def _are_said_to_alternate(seen: Seen) -> bool:
+    """Whether shaped and plain rounds are said to alternate: `Decrease rounds and plain rounds alternate until 16`."""
+    named_rounds = seen.agains[0].named if seen.agains else ()
+    words = any(
+        isinstance(phrase, Said) and phrase.text in ("alternate", "alternating") for phrase in seen.order
+    )
+    return words and len(named_rounds) > 1 and PLAIN_ROUND in named_rounds and not seen.ends_plain
 
 
 def _counted_ways(loop: Candidate, again: Again, times: Times, *, total: bool) -> list[Candidate]:
@@ -359,7 +397,11 @@ def _on_rounds(seen: Seen, turns: OnRounds, work: Candidate) -> Candidate:
 
 def _stand_between(seen: Seen, again: Again) -> bool:
     """Whether its plain rounds stand only between those that shape: `repeat the dec rnd, with 2 rnds between`."""
-    behind = seen.order[seen.order.index(again) + 1 :] if PLAIN_ROUND in again.named else ()
+    behind = (
+        seen.order[seen.order.index(again) + 1 :]
+        if PLAIN_ROUND in again.named and again in seen.order
+        else ()
+    )
     return bool(behind) and isinstance(behind[0], Said) and behind[0].text in ("between", "in between")
 
 
@@ -510,7 +552,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         or (then and every and not stitches)
     ):
         return []
-    if seen.agains and not manner:
+    if (seen.agains and not manner) or (not seen.untils and _goes_on_to_the_end(seen)):
         return []
     step = max((phrase.step or 1 for phrase in every), default=int(_only_changes(seen)))
     if any(fabric.kind == "plain" for fabric in seen.fabrics) and any(
@@ -531,7 +573,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         per=seen.per,
         last_round=seen.last_round,
         plain=int(seen.ends_plain),
-        ends_shaped=seen.ends_shaped,
+        ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     return [candidate, *_with_first(candidate, as_told=manner and bool(every))]
 
@@ -546,6 +588,46 @@ def _tells_round(seen: Seen) -> bool:
         return False
     stitches = [phrase for phrase in seen.work if isinstance(phrase, Stitches) and not is_bare(phrase)]
     return {True, False} <= {has_shaping(phrase) for phrase in stitches}
+
+
+def _goes_on_to_the_end(seen: Seen) -> bool:
+    """Whether stitches are gone on with to the end of their round: `k2tog, and so on to the end (8 sts)`."""
+    return any(
+        isinstance(first, Stitches)
+        and isinstance(first.node, Stitch)
+        and not first.node.bare
+        and isinstance(manner, Continue)
+        and isinstance(far, Extent)
+        and far.leave == NOTHING
+        for first, manner, far in zip(seen.order, seen.order[1:], seen.order[2:], strict=False)
+    )
+
+
+def _is_on_them(seen: Seen) -> bool:
+    """Whether something is done on rounds that are named: `on rounds 5, 7 and 8`."""
+    behind = zip(seen.order, seen.order[1:], strict=False)
+    return any(
+        isinstance(word, Said) and word.text in ("on", "in", "at") and isinstance(again, Again)
+        for word, again in behind
+    )
+
+
+def on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
+    """`Decrease in the same way on rounds 5, 7 and 8`: those are shaped, and the rounds between them are plain."""
+    numbers = seen.agains[0].named if len(seen.agains) == 1 else ()
+    repeats = any(isinstance(phrase, Rep) and not phrase.level for phrase in seen.work)
+    others = seen.work[1:] or (seen.work and not repeats) or seen.evenly or seen.untils or seen.times
+    kinds = {fabric.kind for fabric in seen.fabrics}
+    thus = bool(seen.continues) or "before" in kinds or repeats
+    changes = seen.changes or any(count.sign for count in seen.counts)
+    if label is not None or others or seen.lengths or not changes or not thus or kinds - {"before", "plain"}:
+        return []
+    if not numbers or not _is_on_them(seen):
+        return []
+    if min(numbers) < 1 or sorted(set(numbers)) != list(numbers):
+        return []
+    plain = tuple(count for count in stated if not count.sign)[-1:]
+    return [Candidate("continue", 0.0, onward="as_numbered", again=seen.agains[0], stated=plain)]
 
 
 def _how_often(seen: Seen) -> Times | None:

@@ -250,6 +250,10 @@ class Every(Phrase, frozen=True, gc=False):
     number: Number
 
 
+FIRST_ROUND: Final = "first round"
+"""The text of the words that name the first of some rounds: `decreasing 8 sts in the first round`."""
+
+
 def opened(phrase: Phrase) -> tuple[Phrase, ...]:
     """A phrase, or those in it where it is a bracket."""
     return phrase.inside if isinstance(phrase, Brackets) else (phrase,)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
@@ -25,7 +26,13 @@ _ANY: Final = Round(number=1, before=1, after=1, steps=(Work("k", 1),))
 def repeat(work: LineWork, numbers: int, first: int) -> None:
     """The rounds of a `loop`, `with` or `continue`, for so many printed numbers (0: none), from number `first` on."""
     candidate = work.candidate
-    if candidate.onward == "as_numbered":
+    if apart := _numbers_apart(work):
+        _Continuation(work, first).run_named(apart, first - 1)
+    elif candidate.onward == "as_numbered" and candidate.again is not None:
+        begun = work.lane.number if work.lane.loose else work.lane.printed
+        _Continuation(work, first).run_named(candidate.again.named, begun)
+        work.lane.printed = candidate.again.named[-1]
+    elif candidate.onward == "as_numbered":
         _Continuation(work, first).run_numbered(numbers)
     elif candidate.kind == "continue":
         _Continuation(work, first).run(numbers)
@@ -33,6 +40,16 @@ def repeat(work: LineWork, numbers: int, first: int) -> None:
         _again_with(work)
     else:
         _loop(work, numbers, first)
+
+
+def _numbers_apart(work: LineWork) -> tuple[int, ...]:
+    """The numbers of rounds that go on, where not as many are left out each time: `Rnds 5, 7, 9, 10: dec as set`."""
+    label = work.segment.label
+    if work.candidate.kind != "continue" or label is None or label.kind not in ("numbered", "listed"):
+        return ()
+    numbers = label_numbers(label, work.column)
+    gaps = {second - first for first, second in pairwise(numbers)}
+    return tuple(numbers) if len(gaps) > 1 and min(gaps) > 0 else ()
 
 
 def _loop(work: LineWork, numbers: int, first: int) -> None:
@@ -470,7 +487,10 @@ class _Continuation:
         named = label_numbers(self.work.segment.label, self.work.column)
         self.gap = named[1] - named[0] - 1 if len(named) > 1 else 0
         plain = max(self.work.candidate.step - 1, 0)
+        between = [second - first - 1 for first, second in pairwise(named)]
         for turn in range(numbers):
+            if turn and turn <= len(between):
+                self.gap = between[turn - 1]
             if self.trailing < plain:
                 self.plain_round()
                 self.trailing += 1
@@ -479,6 +499,16 @@ class _Continuation:
             for _ in range(self.gap if turn else 0):
                 self.plain_round()
             if not self.shape(None):
+                raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+
+    def run_named(self, numbers: tuple[int, ...], begun: int) -> None:
+        """A shaping on each of these rounds, and plain rounds up to it: `decrease like this on rounds 5, 7 and 8`."""
+        if self.last is None or not begun or numbers[0] <= begun:
+            raise UnclearError("not_understood", say("read.no_shaping_before"), self.work.segment.start)
+        for number in range(begun + 1, min(numbers[-1], begun + MOST_ROUNDS) + 1):
+            if number not in numbers:
+                self.plain_round()
+            elif not self.shape(None):
                 raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
 
     def require_shaping(self) -> None:

@@ -17,6 +17,7 @@ from roundwright.wording.reading.fabric_ways import (
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
+    FIRST_ROUND,
     AtEnds,
     Brackets,
     Count,
@@ -408,7 +409,7 @@ ONCE_ON_EACH: Final = 0.3
 
 
 def _evenly(work: RoundWork) -> list[Candidate]:
-    """Changes spread evenly, alone or in the last of some rounds."""
+    """Changes spread evenly, alone or in the last of some rounds, or the first where that is said."""
     last: Nodes = (work.seen.evenly[0],)
     if work.seen.untils:
         step = _step(work)
@@ -426,6 +427,7 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
     plain = [Settled(plain_fill("k", start, end), 0.0)]
+    at_once = any(isinstance(phrase, Said) and phrase.text == FIRST_ROUND for phrase in work.seen.order)
     options = [
         Candidate(
             "round",
@@ -434,6 +436,7 @@ def _evenly(work: RoundWork) -> list[Candidate]:
             rounds=work.number,
             length=work.length and work.number is None,
             last=last,
+            at_once=at_once,
             stated=work.stated,
         )
         for way in (settle(tuple(work.seen.work))[:4] if work.stitches else plain)

@@ -1,6 +1,7 @@
 """The phrases of a segment, sorted by what they are good for."""
 
 from collections.abc import Mapping
+from itertools import takewhile
 from typing import Final
 
 from msgspec import Struct
@@ -455,7 +456,8 @@ def _without_sections(seen: Seen) -> list[Count]:
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
     """Whether stitches are only spoken of: `a spine of two knit stitches`."""
-    named = any(isinstance(phrase, Said) and phrase.text in _NAMING for phrase in seen.order[:-1])
+    sentence = takewhile(lambda phrase: not isinstance(phrase, Closing), seen.order[:-1])
+    named = any(isinstance(phrase, Said) and phrase.text in _NAMING for phrase in sentence)
     return (
         (seen.lead > 0 or named)
         and all(

@@ -31,6 +31,7 @@ from roundwright.wording.reading.seen import (
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import (
+    Fill,
     Stitch,
 )
 
@@ -315,11 +316,14 @@ OF_CHART: Final = 3.5
 def _weight(phrase: Phrase) -> int:
     """How many signs of work a phrase is."""
     if isinstance(phrase, Stitches):
+        if isinstance(phrase.node, Fill):  # knit the stitches together in pairs
+            return any(isinstance(node, Stitch) and node.name not in _PLAIN for node in phrase.node.nodes)
         return isinstance(phrase.node, Stitch) and not phrase.node.bare
     return 2 * isinstance(phrase, Brackets) + isinstance(phrase, _STARS)
 
 
 _STARS: Final = (Star, Rep)
+_PLAIN: Final = ("k", "p", "sl")
 
 
 def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:

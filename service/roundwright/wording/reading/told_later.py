@@ -8,7 +8,17 @@ from roundwright.wording.reading.candidates import candidates
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import Again, Brackets, Extent, Fabric, Phrase, Rounds, Said
+from roundwright.wording.reading.phrases import (
+    Again,
+    Brackets,
+    Extent,
+    Fabric,
+    Length,
+    Phrase,
+    Rounds,
+    Said,
+    opened,
+)
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import FURTHER_DOWN, Entry
@@ -52,6 +62,10 @@ class ToldLater:
                 stop = before if before > place else _end_of_part(segments, place)
                 self.lines.append(Later(place, place, stop, _plain(segment), named))
             numbers = _numbers(segment.label)
+            if len(numbers) == 1 and len(segment.phrases) > 1 and _tells_every_other(segment):
+                further = frozenset(range(numbers[0] + 2, numbers[0] + 2 * MOST_NUMBERS, 2))
+                stop = _end_of_part(segments, place)
+                self.lines.append(Later(-1, place, stop, _plain(segment), further))
             if highest and gaps_before and _is_plain_between(segment.label, segment.phrases):
                 self.lines.append(Later(place, begin, place, _plain(segment), frozenset()))
             elif (from_place := _tells_ahead(segments, place)) is not None:
@@ -94,6 +108,18 @@ def _plain(segment: Segment) -> Entry:
     """Plain rounds that a segment tells."""
     plain = Candidate("round", 0.0, plain_fill("k", segment.start, segment.end))
     return Entry(plain, FURTHER_DOWN + segment.start)
+
+
+def _tells_every_other(segment: Segment) -> bool:
+    """Whether a plain round says that every other behind it is as it is: `Rnd 2: knit (and all even rnds after it)`."""
+    first, *behind = segment.phrases
+    if not is_bare(first) or not behind:
+        return False
+    inner = [phrase for outer in behind for phrase in opened(outer)]
+    every = [phrase for phrase in inner if isinstance(phrase, Rounds)]
+    others = [phrase for phrase in inner if not isinstance(phrase, Rounds | Said | Length)]
+    single = len(every) == 1 and every[0].every and every[0].step == EVERY_OTHER
+    return single and all(map(is_bare, others))
 
 
 def _named_plain(segments: list[Segment], place: int) -> frozenset[int]:

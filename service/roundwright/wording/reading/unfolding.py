@@ -27,6 +27,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     counts_of,
     is_until_rounds,
+    opened,
 )
 from roundwright.wording.reading.rounds_by_sort import with_rounds_by_sort
 from roundwright.wording.reading.seen import has_stitches, is_bare, is_shaping
@@ -197,7 +198,8 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
             and isinstance(phrases[place - 1], Brackets)
             and isinstance(made[-1], Again)
         ):
-            made.append(replace(phrase, total=not phrase.more))
+            named = any(isinstance(inner, Again) for inner in opened(phrases[place - 1]))
+            made.append(replace(phrase, total=named or not phrase.more, more=phrase.more and not named))
         else:
             made.append(phrase)
     return made

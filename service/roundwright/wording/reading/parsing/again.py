@@ -4,9 +4,10 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.parsing.looking import CRAFTS, REPEATS
+from roundwright.wording.reading.parsing.looking import CRAFTS, REPEATS, TOGETHER
 from roundwright.wording.reading.parsing.sequences import SequenceReader
 from roundwright.wording.reading.phrases import (
+    FIRST_ROUND,
     FROM_THERE,
     OF_ALL,
     Again,
@@ -317,7 +318,7 @@ class AgainReader(SequenceReader):
 
     def repeat(self) -> Phrase:
         """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
-        if words := self.across(self.skip(1)) or 2 * (self.text_of(1) in _NOT_REPEATED):
+        if words := self.across(self.skip(1)) or 2 * (self.text_of(1) in _NOT_REPEATED) or self.each_time():
             return self.only_words(words)
         ahead = 1 if self.letter(1) and self.is_lettered(2) else self.skip(1)
         onward = self.from_there(ahead + 1) if self.kind(ahead) == "from" else None
@@ -362,6 +363,10 @@ class AgainReader(SequenceReader):
                 )
             )
         )
+
+    def each_time(self) -> int:
+        """The word `repeat` of `with 1 st fewer on every repeat`, which works nothing; 0 where it is another."""
+        return int(self.place > 0 and self.tokens[self.place - 1].text in _EACH_TIME and self.joined(0))
 
     def again_for_rounds(self) -> Phrase | None:
         """`Do this for 3 inches`, `Repeat for 12 rounds`: the round before, which has come to its end; else None."""
@@ -459,7 +464,12 @@ class AgainReader(SequenceReader):
                 self.place += 3  # it is the round that was told before
                 return Said(again.start, self.at_end(), again.flags)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
-        pointed = self.pointed_at() or self.all_rounds(counted=True) or self.pattern_again(work=True)
+        pointed = (
+            self.worked_together(ahead)
+            or self.pointed_at()
+            or self.all_rounds(counted=True)
+            or self.pattern_again(work=True)
+        )
         if pointed:
             return pointed
         if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
@@ -491,6 +501,17 @@ class AgainReader(SequenceReader):
             start, end, flags = self.take(2)
             return Stitches(start, end, flags, Stitch("k", self.token(-1).number or ONE, start, end))
         return self.only_words(1)
+
+    def worked_together(self, ahead: int) -> Phrase | None:
+        """`work two stitches together all round`; None where stitches are only worked."""
+        noun = self.kind(ahead) == "number" and self.kind(ahead + 1) == "stitch_noun"
+        if not noun or self.kind(ahead + 2) != "together" or not self.joined(ahead + 2):
+            return None
+        name = TOGETHER.get(("knit", (self.token(ahead).number or ONE).of(0) or 0))
+        if name is None:
+            return None
+        start, end, flags = self.take(ahead + 3)
+        return Stitches(start, end, flags, Stitch(name, ONE, start, end))
 
     def is_fabric_round(self, ahead: int) -> bool:
         """Whether a round that is called by its fabric is worked so often: `work Rib round 10 times`."""
@@ -597,6 +618,12 @@ class AgainReader(SequenceReader):
         return self.only_words(1)
 
     def same(self) -> Phrase:
+        """`as rnd 3`, `same as last round`; `do the same again, all the way round` repeats what was begun."""
+        if self.token().text == "same" and self.text_of(1) == "again" and self.goes_around_again(2):
+            return Rep(*self.take(2))
+        return self.same_round()
+
+    def same_round(self) -> Phrase:
         """`as rnd 3`, `same as last round`, `the same`."""
         if self.token().text == "same" and self.ends_at(1):
             return Again(*self.take(1), last=1, work=True)
@@ -628,6 +655,16 @@ class AgainReader(SequenceReader):
             assert isinstance(again, Again)
             return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
         return self.only_words(1)
+
+    def goes_around_again(self, ahead: int) -> bool:
+        """Whether `do the` stands before the same and `all the way round` there: it repeats what was begun."""
+        begun = self.place > 1 and self.tokens[self.place - 1].text == "the"
+        begun = begun and self.tokens[self.place - 2].text in _DOING
+        at = self.skip(ahead)
+        if self.kind(at) in ("to", "until"):
+            at = self.skip(at + 1)
+            return begun and self.joined(at) and self.kind(at) == "end"
+        return begun and self.joined(at) and self.kind(at) == "around"
 
     def round(self) -> Phrase:
         """`a round`, `rounds 1-16`."""
@@ -777,7 +814,8 @@ class AgainReader(SequenceReader):
             if isinstance(named, Again):
                 return replace(named, work=True)
         if self.kind(1) == "round":
-            return self.only_words(2)
+            text = FIRST_ROUND if self.text_is("first", "1st") else ""
+            return Said(*self.take(2), text=text)
         return self.positions_alone() or self.only_words(1)
 
     def positions_alone(self) -> Phrase | None:
@@ -799,6 +837,12 @@ _PATTERNS: Final = frozenset(("sequence", "block", "repeat", "set", "pattern", "
 """What the rounds of a part are called, all together."""
 _DECREASES: Final = ("decreases", "decs", "decreasings", "decreasing", "shaping")
 _PARTS: Final = ("marker", "section", "needle")
+_EACH_TIME: Final = frozenset(
+    ("every", "each", "on every", "on each", "in every", "in each", "with each", "with every")
+)
+"""What stands before `repeat` where that is each time rounds are worked."""
+_DOING: Final = ("do", "work", "repeat", "doing", "repeating")
+"""What stands before `the same again`, where that is worked on to the end of the round."""
 _WHILE: Final = ("as", "while", "when", "before", "once")
 """Words before `you work the first round` that work nothing: `As you work the first round, place markers`."""
 MOST_BEHIND_RANGE: Final = 60

@@ -398,6 +398,8 @@ class ExtentReader(NumberReader):
             token = self.tokens[place]
             if token.flags & (STOP | SEMI) and not token.flags & COLON and place > self.place:
                 break
+            if token.kind == ")" and self.depth:
+                break  # (and every even round until I say stop)
             if token.kind in ("unit", "measure") or (
                 token.kind == "in" and self.tokens[place - 1].kind in ("number", "decimal")
             ):
@@ -593,6 +595,13 @@ class ExtentReader(NumberReader):
         return Extent(*self.take(1), NOTHING)
 
     def all_of(self) -> Phrase:
+        """`all sts`, `the whole round`, `every round`, `each part`; `on every rnd 1` works nothing."""
+        ahead = self.skip(1)
+        if self.kind(ahead) == "round" and self.names_one_round(ahead):
+            return self.only_words(ahead + 2)
+        return self.all_told()
+
+    def all_told(self) -> Phrase:
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
         if self.kind() == "each" and self.kind(1) == "ordinal" and (position := self.position("knit", 0)):
             return position
@@ -617,6 +626,12 @@ class ExtentReader(NumberReader):
         if kind in ("stitch_noun", "marker", "needle"):
             return self.only_words(ahead + 1)
         return Extent(*self.take(1), NOTHING) if self.is_all() else self.all_parts() or self.only_words(1)
+
+    def names_one_round(self, ahead: int) -> bool:
+        """Whether the round there has a number by which it is named: `every rnd 1`, and not `every round 4 times`."""
+        number = self.kind(ahead + 1) == "number" and self.joined(ahead + 1) and self.text_of(0) != "all"
+        behind = self.kind(ahead + 2)
+        return number and not self.flags(ahead + 1) & COMMA and behind not in _BEHIND_NUMBER
 
     def all_parts(self) -> Phrase | None:
         """`rep on all 4 needles`, `repeat in all 6 sections`: where work is repeated; None for any other `all`."""
@@ -698,3 +713,7 @@ class ExtentReader(NumberReader):
         """`no more plain rounds`."""
         words = 2 if self.text_of(0) == "no more plain" and self.kind(1) == "round" and self.joined(1) else 1
         return Rounds(*self.take(words), ONE, every=True, step=1)
+
+
+_BEHIND_NUMBER: Final = ("times", "more", "stitch_noun", "round", "unit", "remain", "together")
+"""What stands behind a number that is not that of the round before it: `every round 4 times`."""

@@ -46,6 +46,8 @@ _WITH_PLAIN: Final = frozenset(
 """Words before the plain round that rounds end with."""
 MOST_BEFORE_PLAIN: Final = 8
 """Words between a decrease and the plain stitches that end its round."""
+MOST_FROM_UNTIL: Final = 14
+"""Words from `until` to the plain round with which it ends."""
 MOST_BEHIND_NARROW: Final = 24
 """Words behind `narrow` in which it holds for what is told after it."""
 MOST_IN_ENDS: Final = 9
@@ -75,8 +77,8 @@ class Lines(ExtentReader):
             return every
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends
-        if token.text == "just" and self.text_of(1) in _JUST_DONE and (ends := self.finishing()):
-            return ends  # until you're down to 48 stitches and have just done a plain round
+        if token.text in _ENDINGS and (ends := self.ended()):
+            return ends
         if token.text == "c" and (cable := self.dotted_cable()):
             return cable
         if token.text in _CROSSED and (crossed := self.crossed()):
@@ -91,6 +93,17 @@ class Lines(ExtentReader):
         if reading is not None:
             return reading(self)
         return self.only_words(1)
+
+    def ended(self) -> Phrase | None:
+        """`knit 2 together throughout`, `until 48 sts are left and you have just done a plain round`; else None."""
+        if self.text_is("throughout"):
+            return self.around() if self.is_behind_decrease() else None
+        return self.finishing() if self.text_of(1) in _JUST_DONE else None
+
+    def is_behind_decrease(self) -> bool:
+        """Whether a decrease stands just before, and the sentence ends here."""
+        before = self.tokens[self.place - 1].kind if self.place else ""
+        return before in ("stitch", "together") and self.joined(0) and self.ends_at(1)
 
     def worded_stitches(self) -> Phrase | None:
         """`make a stitch`, `1 new from the thread between`, `3 white` in a row of colours; else None."""
@@ -283,6 +296,8 @@ class Lines(ExtentReader):
         """`even`, `plain`; `the even rounds` are every other."""
         if self.kind() == "plain" and self.text_of(1) == "last" and self.ends_at(2):
             return EndsPlain(*self.take(2))  # till 52, plain last
+        if self.kind(1) == "round" and self.joined(1) and (done := self.is_done_at_last(2)):
+            return EndsPlain(*self.take(done))  # until 16 sts are left and the last plain round is worked
         owned = self.place > 0 and self.tokens[self.place - 1].text == "its" and self.joined(0)
         if owned and self.kind(1) == "round" and self.joined(1):
             return EndsPlain(*self.take(2))  # down to k7, k2tog and its plain round
@@ -294,6 +309,20 @@ class Lines(ExtentReader):
         if named and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
             return Rounds(*self.take(2), ONE, every=True, step=2)
         return Fabric(*self.take(1), "plain")
+
+    def is_done_at_last(self, ahead: int) -> int:
+        """Where `is worked`, `has been knitted` ends behind `until ... and a plain round`; 0 where that is not told."""
+        if self.text_of(ahead) not in ("is", "has", "was"):
+            return 0
+        ahead += 1 + (self.text_of(ahead + 1) == "been")
+        if self.text_of(ahead) not in _JUST_DONE or not self.joined(ahead):
+            return 0
+        for back in range(self.place, max(self.place - MOST_FROM_UNTIL, 0), -1):
+            if self.tokens[back].flags & (STOP | COLON):
+                return 0
+            if self.tokens[back - 1].kind == "until":
+                return ahead + 1
+        return 0
 
     def is_behind_stitches(self) -> bool:
         """Whether stitches are told before in the same sentence: `k2tog once, then knit plain to the end`."""
@@ -691,6 +720,8 @@ def _said_beside(inside: list[Phrase]) -> list[Phrase]:
         after = isinstance(behind, Said) and behind.text == "after"
         if isinstance(phrase, Count) and phrase.sure:
             kept.append(phrase)
+        elif isinstance(phrase, Rounds) and phrase.every and phrase.step > 1:
+            kept.append(phrase)  # knit (and every even round after this, unless told otherwise)
         elif isinstance(phrase, Rounds) and not phrase.every and behind is not None and after:
             kept.extend((phrase, behind))
     return kept
@@ -724,6 +755,8 @@ _COMES: Final = frozenset(
 )
 """What stands before `after a decrease round` where that tells how rounds end."""
 _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
+_ENDINGS: Final = frozenset(("just", "throughout"))
+"""Words that may say to where something is worked, or with what it ends."""
 _JUST_DONE: Final = frozenset(("done", "worked", "knit", "knitted", "finished", "completed"))
 _COUNTED_BEHIND_CHART: Final = ("times", "round", "often", "more", "stitch_noun", "total")
 """What stands behind a number that is not that of the chart before it: `the chart 4 times`."""

@@ -359,6 +359,12 @@ class NumberReader(ColourReader):
             ahead = self.behind_decreases(ahead + 1)
         elif self.kind(ahead) in ("each", "in") and self.joined(ahead):
             ahead += 2
+        elif (
+            self.kind(ahead) == "per"
+            and self.kind(ahead + 1) == "decrease"
+            and self.kind(ahead + 2) == "round"
+        ):
+            ahead += 3  # knitting 1 st fewer on each dec rnd
         elif len(kinds) < 2 or "stitch_noun" not in kinds or not _with_before(self):
             return None
         return Continue(*self.take(min(ahead, self.stop - self.place)), manner=True)

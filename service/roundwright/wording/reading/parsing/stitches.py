@@ -503,7 +503,7 @@ class StitchReader(NewStitchReader):
         to = self.kind(ahead) == "to" and self.kind(self.skip(ahead + 1)) == "number"
         if to:
             ahead = self.skip(ahead + 1)
-        parted = self.flags(ahead) & (COMMA | SLASH)
+        parted = bool(self.flags(ahead) & (COMMA | SLASH)) or self.begins_a_list(ahead)
         if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
@@ -511,6 +511,12 @@ class StitchReader(NewStitchReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Change(*self.take(1), sign)
+
+    def begins_a_list(self, ahead: int) -> bool:
+        """Whether the number there is that of the first round of a list: `Begin dec. 1. Dec rnd: ...`."""
+        begun = self.place > 0 and self.tokens[self.place - 1].kind == "begin"
+        dotted = bool(self.flags(ahead + 1) & STOP) and self.place + ahead + 1 < self.stop
+        return begun and dotted and self.kind(ahead) == "number"
 
     def spoken_of(self, sign: int) -> Phrase | None:
         """`on each dec rnd`, `you have decreased 8 sts`: nothing is worked here; else None."""
@@ -573,16 +579,23 @@ class StitchReader(NewStitchReader):
         if (begins or self.after_then()) and (sequence := self.sequence(0)):
             return sequence
         often = self.token(2).text == "x" and self.kind(3) == "number"  # dec rnd x3
-        apart = often or self.kind(2) in ("each", "(") or bool(self.flags(2) & (STOP | COMMA | SEMI))
+        apart = often or self.kind(2) in ("each", "(", ")") or bool(self.flags(2) & (STOP | COMMA | SEMI))
         if (
             self.kind(2) in _BEHIND_DEC_ROUND
             or self.after_then()
             or (begins and apart)
             or self.is_round_again()
+            or self.is_bracketed_often()
         ):
             names = (named(self.kind()),)
             return Again(*self.take(2), names, last=1, work=True)
         return None
+
+    def is_bracketed_often(self) -> bool:
+        """Whether nothing else stands in a bracket, and how often behind it: `[dec rnd] 3 times`."""
+        opened = self.place > 0 and self.tokens[self.place - 1].kind == "("
+        often = self.kind(3) == "often" or self.kind(4) in ("times", "more")
+        return opened and self.kind(2) == ")" and often
 
     def is_round_again(self) -> bool:
         """Whether `dec rnd` is worked again: `dec rnd, k 1 rnd`, `dec rnd every rnd until 14 sts remain`."""

@@ -1,0 +1,95 @@
+"""Rounds of which a line says something by their number, their name or their place, and what is done to the end."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+
+SETUP = (
+    "Set-up rnd: *K16, pm; rep from * to end.\n"
+    "Dec rnd: *Ssk, knit to 2 sts before m, k2tog, slip m; rep from * to end. 84 sts.\n"
+)
+"""A plain round and the first decrease round of six sections."""
+TO_42 = "Rnd 1: *K7, k2tog* (48 sts)\nRnd 2: Knit.\nRnd 3: *K6, k2tog* (42 sts)\nRnd 4: Knit.\n"
+"""The first four rounds of a crown in six sections."""
+EVEN = (
+    "Round 1: *k9, k2tog* around (100 sts)\nRound 2: {}\n"
+    "Round 3: *k8, k2tog* around (90 sts)\nRound 5: *k7, k2tog* around (80 sts)"
+)
+"""A crown of which the second round says what the even rounds are."""
+
+SIX_SECTIONS = [48, 48, 42, 42]
+TEXTS = [
+    # rounds that are named, and those between them
+    (TO_42 + "Dec in the same way on rounds 5, 7, 8, 9 and 10 (12 sts).", 54, [*SIX_SECTIONS, 36, 36, 30, 24, 18, 12]),
+    (TO_42 + "Decrease as before on rnds 5, 7, 9, 10 and 11.\nRnd 12: k2tog around (6 sts)", 54,
+     [*SIX_SECTIONS, 36, 36, 30, 30, 24, 18, 12, 6]),
+    (TO_42 + "Continue to decrease on rounds 5, 7, 9, 10 and 11 (12 sts).", 54,
+     [*SIX_SECTIONS, 36, 36, 30, 30, 24, 18, 12]),
+    (TO_42 + "Repeat the decreases on rounds 5, 7, 8 and 9.", 54, [*SIX_SECTIONS, 36, 36, 30, 24, 18]),
+    (TO_42 + "Rnds 5, 7, 9, 10, 11: decrease in the same way (12 sts).", 54,
+     [*SIX_SECTIONS, 36, 36, 30, 30, 24, 18, 12]),
+    (TO_42 + "Repeat rounds 3 and 4, decreasing in the same way (36 sts).", 54, [*SIX_SECTIONS, 36, 36]),
+    ("Rnd 1: *k7, k2tog* (48 sts). Knit 1 rnd.\nIn rounds 3, 5 and 7 decrease likewise (30 sts).", 54,
+     [48, 48, 42, 42, 36, 36, 30]),
+    ("Continue in stocking stitch for 4 rounds, decreasing 8 sts in the first round (72 sts).", 80, [72, 72, 72, 72]),
+    ("Knit 4 rounds, decreasing 8 sts evenly in the last round (72 sts).", 80, [80, 80, 80, 72]),
+    # one round says what the others of its sort are
+    (EVEN.format("knit (and every even round after this)"), 110, [100, 100, 90, 90, 80]),
+    (EVEN.format("knit (and every even round after this, until I say stop)"), 110, [100, 100, 90, 90, 80]),
+    (EVEN.format("knit (and every even round after this, unless told otherwise)"), 110, [100, 100, 90, 90, 80]),
+    (EVEN.format("knit, and every even round until I tell you to stop."), 110, [100, 100, 90, 90, 80]),
+    (EVEN.format("Knit, as on all even-numbered rounds."), 110, [100, 100, 90, 90, 80]),
+    (("Rnd 1: *k8, k2tog* (54 sts)\nRnd 2: Knit.\nRep Rnds 1 and 2, working 1 st fewer before each k2tog on every Rnd "
+     "1, until 42 sts rem, ending with Rnd 2."), 60, [54, 54, 48, 48, 42, 42]),
+    # rounds in brackets that work one again that was worked before
+    (SETUP + "[Knit 2 rnds, rep Dec rnd] twice more—60 sts rem.", 96, [96, 84, 84, 84, 72, 72, 72, 60]),
+    (SETUP + "[Knit 1 rnd, work Dec rnd] 2 more times.", 96, [96, 84, 84, 72, 72, 60]),
+    (SETUP + "[Knit 1 rnd, Dec rnd] twice more, [dec rnd] 3 times. 24 sts.", 96,
+     [96, 84, 84, 72, 72, 60, 48, 36, 24]),
+    (SETUP + "[Rep Dec rnd, knit 2 rnds] twice more. 60 sts.", 96, [96, 84, 72, 72, 72, 60, 60, 60]),
+    (("Place 4 markers.\nCorner round: * Knit to 3 stitches before the marker, knit 3 together, slip the marker; "
+     "repeat from * three times more.\nPlain round: Knit.\nWork these two rounds twice (24 sts), then the corner "
+     "round alone twice (8 sts)."), 40, [32, 32, 24, 24, 16, 8]),
+    # to the end of the round
+    ("Knit 6, then knit 2 together. Do the same again, all the way round. You now have 56 stitches.", 64, [56]),
+    ("Knit 6, knit 2 together. Do the same again until the end of the round. 56 sts.", 64, [56]),
+    (("Knit 2 rounds.\nRound 3: knit 2, knit 2 together, and so on to the end. (24 stitches)\nRound 4: knit.\n"
+     "Round 5: knit 2 together, and so on to the end. (12 stitches)"), 32, [32, 32, 24, 24, 12]),
+    ("In the next round knit the stitches together in pairs, and draw the yarn through the 8 that are left.", 16, [8]),
+    ("Now work two stitches together all round and draw the wool through the 8 that remain.", 16, [8]),
+    ("In the final round, knit two together throughout.", 16, [8]),
+    # with what a crown ends, and where its lines break
+    (("Knit 10, knit 2 together; do this eight times (88 stitches). Knit one round plain. Go on like this until 72 "
+     "stitches are left and the last plain round is worked. K2tog all round."), 96, [88, 88, 80, 80, 72, 72, 36]),
+    (("1st round: * K. 6, K. 2 tog., rep. from * to end. (98 sts.)\n2nd round: K.\nContinue thus, working one stitch "
+     "fewer between the decreases on every\nalternate round, until 70 sts. remain."), 112, [98, 98, 84, 84, 70]),
+    (("Round 1: *K6, k2tog; rep from * (56 sts).\nRound 2: K.\nRepeat rounds 1 and 2, with 1 st fewer between decs on "
+     "every repeat, until 40 sts."), 64, [56, 56, 48, 48, 40, 40]),
+    (("Rnd 1 (Dec Rnd): *K12, k2tog; rep from * (78 sts).\nRnd 2: Knit.\nRep Rnds 1 and 2, knitting 1 st fewer on each "
+     "Dec Rnd, until 66 sts rem."), 84, [78, 78, 72, 72, 66, 66]),
+    ("(K6, k2tog) 6 times. Next round knit. (K5, k2tog) 6 times. Next round knit. (K4, k2tog) 6 times.", 48,
+     [42, 42, 36, 36, 30]),
+    (("Rnd 1: *k10, k2tog* (88 sts)\nRnd 2: knit.\nDecrease rounds and plain rounds then alternate until 72 "
+     "stitches are left. Next round: k2tog around."), 96, [88, 88, 80, 80, 72, 36]),
+    # what is only said
+    ("Knit 2 rounds.\nBegin dec. 1. Dec rnd: *k2, k2tog; rep from * around. (18 sts)\n2. Knit.", 24, [24, 24, 18, 18]),
+    ("Begin dec. 1. Rnd: *k2, k2tog; rep from * around. (18 sts)\n2. Rnd: Knit.", 24, [18, 18]),
+    ("Rib 2 rounds.\nContinue in st st. In the first rnd inc 8.\nKnit 2 rounds.", 56, [56, 56, 64, 64, 64]),
+    ("Rib 2 rounds.\nContinue in st st. Inc 8 sts in the first rnd (64 sts).\nWork 2 rounds.", 56,
+     [56, 56, 64, 64, 64]),
+    ("Work 3 rounds. Begin decreasing: k5, k2tog to the end (60 sts).", 70, [70, 70, 70, 60]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "cast_on", "counts"), TEXTS)
+def test_rounds_are_those_that_are_said(text: str, cast_on: int, counts: list[int]) -> None:
+    """Counted by hand."""
+    reading = read(text, (cast_on,))
+    assert [each.after for each in reading.rounds[0]] == counts
+    assert not [finding.code for finding in reading.findings if finding.severity == "error"]
+
+
+def test_dec_1_is_a_decrease() -> None:
+    """`Begin dec 1` without a list behind it is no heading."""
+    reading = read("Rnd 1: knit.\nRnd 2: dec 1, knit to end.", (24,))
+    assert [each.after for each in reading.rounds[0]] == [24, 23]
