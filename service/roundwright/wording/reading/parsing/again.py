@@ -742,7 +742,7 @@ class AgainReader(SequenceReader):
         return self.alternated() or self.only_words(1)
 
     def alternated(self) -> Phrase | None:
-        """`alternate dec rnd with a knit rnd`, `alternating plain and decrease rounds`; else None."""
+        """`alternate dec rnd with a knit rnd`, `alternate 1 dec rnd and 1 plain rnd`; else None."""
         first = self.one_by_name(self.skip(1))
         if first is None or self.text_of(first[1]) not in ("with", "and"):
             return None
@@ -755,6 +755,8 @@ class AgainReader(SequenceReader):
 
     def one_by_name(self, ahead: int) -> tuple[int, int] | None:
         """The name of a round told there, `a knit round`, `decrease rounds`, `plain`, and where it ends; else None."""
+        number = self.token(ahead).number
+        ahead += number is not None and number.of(0) == 1  # 1 dec rnd
         kind = self.kind(ahead)
         if kind not in ("plain", "even", "knit", "decrease", "increase"):
             return None
