@@ -28,6 +28,7 @@ REWRITTEN = [
     ("da", "glatstrik, til der er strikket\n30 omg", "st st, until 30 rnds have been worked\n"),
     ("nl", "tricotsteek tot er 30 toeren gebreid zijn", "st st until 30 rnds have been worked "),
     ("de", "mit Nd 4 glatt re\n26 Rd", "with needle 4. Knit 26 rnds\n"),
+    ("fr", "Bonnet aux diminutions réparties\n100 m", "Bonnet aux dec evenly\n100 sts"),
     # work that begins behind the end of a line
     ("de", "In der folg Rd stets\n2 M re zusstr", "next rnd k2tog around\n"),
     # a dec rnd and a plain one in turn

@@ -355,13 +355,23 @@ class Matcher:
         return noun.kind == "word" and noun.text.istitle() and not heads
 
     def lacks_count(self, line: int) -> bool:
-        """Whether a line that breaks off goes on with how many there are: `til der er strikket / 30 omg`."""
+        """Whether a line that breaks off goes on with how many there are: `til der er strikket / 30 omg`.
+
+        A line of words alone is a heading, and does not: `Bonnet aux diminutions réparties / 100 m.`.
+        """
         before, counted = self.cut[line - 1], self.cut[line + 1 : line + 3]
         if before.kind != "word" or not before.text.islower() or len(counted) < len(("number", "noun")):
             return False
         number, noun = counted
         means = self.known.single(noun.text) if number.kind == "number" and not number.ordinal else ""
-        return means == STITCHES or means in ROUNDS
+        return (means == STITCHES or means in ROUNDS) and not self.is_heading(line)
+
+    def is_heading(self, line: int) -> bool:
+        """Whether the line that ends here has words alone, no number and no sign."""
+        at = line - 1
+        while at >= 0 and self.cut[at].kind == "word" and line - at < LONGEST_WORDING:
+            at -= 1
+        return at < 0 or self.cut[at].kind == "line"
 
     def goes_on_with_ordinal(self, piece: Piece, at: int) -> bool:
         """Whether the end of a line parts ordinals, or one from its round: `every 5th and / 6th st`, `2nd / Round:`."""
