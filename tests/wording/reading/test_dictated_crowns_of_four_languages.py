@@ -42,6 +42,12 @@ REWRITTEN = [
     # new stitches told again by where they stand
     ("nb", "øk 8 m jevnt fordelt, det vil si 1 m etter hver 11. m", "inc 8 sts evenly"),
     ("nl", "23 st r, 1 st r gedraaid uit de dwarsdraad", "k23, m1"),
+    # the same again, and the end of each section
+    ("da", "gentag de 3 omg 2 gange mere", "rep these 3 rnds 2 more times"),
+    ("nb", "gjenta de 3 siste omg 2 ganger til", "rep these 3 rnds 2 more times"),
+    ("da", "tag ind i slutningen af hvert felt ved at strikke de 2 sidste m ret sammen",
+        "k2tog at the end of each section"),
+    ("nb", "fell 1 m på høyre side av hvert merke", "k2tog at the end of each section"),
     # markers, and needles
     ("de", "Für die Abnahmen 8 Marker einhängen", "place 8 markers"),
     ("nl", "markeerder overhalen", "slip marker"),
