@@ -39,6 +39,8 @@ LEADERS: Final = frozenset("._-")
 """Signs of which several lead the eye to a count at the end of a line."""
 LONGEST_LEADER: Final = 3
 """Pieces back from the end of a line to the second sign before a number."""
+LACK_NUMBER: Final = frozenset(("", "around"))
+"""English words of a word at the end of a line that may go on with a number: none, or `stets` of `stets / 2 M zus`."""
 COMMA: Final = ","
 """What wordings begin with that begin a sentence within one."""
 MOST_JOINING: Final = 4
@@ -180,15 +182,19 @@ class Matcher:
         yield at
         for stop in range(at + 1, min(at + MOST_PASSED, len(self.cut))):
             piece, following = self.cut[stop - 1], self.cut[stop]
-            if (
-                piece.kind == "line"
-                or piece.key in _PARTS
-                or (piece.kind == "number" and self.counts(following))
-            ):
+            if piece.kind == "line" or piece.key in _PARTS or self.begins_count(stop - 1):
                 return
             if piece.key == "." and (following.kind != "word" or following.text[0].isupper()):
                 return
             yield stop
+
+    def begins_count(self, at: int) -> bool:
+        """Whether a number of stitches stands here, `4 M`, `1 neue M`."""
+        counted = self.cut[at + 1 : at + 3]
+        if self.cut[at].kind != "number" or not counted:
+            return False
+        described = counted[0].kind == "word" and self.counts(counted[-1])
+        return self.counts(counted[0]) or described
 
     def counts(self, piece: Piece) -> bool:
         """Whether a piece is the word for stitches."""
@@ -237,7 +243,7 @@ class Matcher:
                 continue
             short = piece.key in (".", "'") and piece.near and self.is_short(at)
             hyphen = piece.key == "-" and piece.near and worded and following is not None and following.near
-            torn = piece.kind == "line" and unended and self.goes_on_with_noun(at)
+            torn = piece.kind == "line" and unended and (self.goes_on_with_noun(at) or self.lacks_count(at))
             if piece.key in self.known.fillers or short or hyphen or torn:
                 at += 1
             elif piece.kind == "line" and self.goes_on(at + 1) and not self.ends_in_count(at):
@@ -328,7 +334,7 @@ class Matcher:
             before = self.cut[at - 2] if at > 1 else None
             if piece is None or piece.kind != "number" or before is None or before.kind != "word":
                 return False
-            lacks_number = before.text.islower() and not self.known.single(before.text)
+            lacks_number = before.text.islower() and self.known.single(before.text) in LACK_NUMBER
             return before.text in self.known.fillers or (lacks_number and not piece.ordinal)
         if at + 1 < len(self.cut) and self.cut[at + 1].kind == "number" and not self.lacks_work(at - 1):
             # `que 20 m` goes on; `Rd 2` begins a line
@@ -347,6 +353,25 @@ class Matcher:
         noun, behind = self.cut[line + 1], self.cut[line + 2 : line + 3]
         heads = any(piece.key == ":" or piece.kind == "number" for piece in behind)
         return noun.kind == "word" and noun.text.istitle() and not heads
+
+    def lacks_count(self, line: int) -> bool:
+        """Whether a line that breaks off goes on with how many there are: `til der er strikket / 30 omg`.
+
+        A line of words alone is a heading, and does not: `Bonnet aux diminutions réparties / 100 m.`.
+        """
+        before, counted = self.cut[line - 1], self.cut[line + 1 : line + 3]
+        if before.kind != "word" or not before.text.islower() or len(counted) < len(("number", "noun")):
+            return False
+        number, noun = counted
+        means = self.known.single(noun.text) if number.kind == "number" and not number.ordinal else ""
+        return (means == STITCHES or means in ROUNDS) and not self.is_heading(line)
+
+    def is_heading(self, line: int) -> bool:
+        """Whether the line that ends here has words alone, no number and no sign."""
+        at = line - 1
+        while at >= 0 and self.cut[at].kind == "word" and line - at < LONGEST_WORDING:
+            at -= 1
+        return at < 0 or self.cut[at].kind == "line"
 
     def goes_on_with_ordinal(self, piece: Piece, at: int) -> bool:
         """Whether the end of a line parts ordinals, or one from its round: `every 5th and / 6th st`, `2nd / Round:`."""
