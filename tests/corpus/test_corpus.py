@@ -32,7 +32,7 @@ def test_texts_are_read_as_often_as_was_reached(corpus: str, kind: str, share: f
     assert seen[GOOD[kind]] >= share * seen.total(), seen
 
 
-@pytest.mark.parametrize(("batches", "share"), [("short", 0.968), ("whole", 0.97)])
+@pytest.mark.parametrize(("batches", "share"), [("short", 0.972), ("whole", 0.97)])
 def test_batches_of_other_writers_are_read_as_often_as_was_reached(batches: str, share: float) -> None:
     """Right texts of the batches; the reader was mended for them after their first contact, which README has."""
     right = [text for name, corpus in CORPORA.items() if name.startswith(batches) for text in corpus["right"]]
@@ -48,7 +48,7 @@ def test_batches_in_other_languages_are_read_as_often_as_was_reached() -> None:
     wrong = [text for corpus in batches for text in corpus["wrong"]]
     seen = score({"right": right, "wrong": wrong})
 
-    assert seen["right"]["read"] >= 0.92 * seen["right"].total(), seen
+    assert seen["right"]["read"] >= 0.93 * seen["right"].total(), seen
     assert seen["faults"]["found"] >= 0.93 * seen["faults"].total(), seen
 
 
