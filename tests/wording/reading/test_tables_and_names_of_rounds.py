@@ -400,3 +400,9 @@ def test_a_dash_behind_the_number_of_a_round_is_no_cell() -> None:
     """`Round 1   -   k6 (7), k2tog` is for both sizes."""
     text = "Round 1   -   k6 (7), k2tog; rep to end.\nRound 2   -   knit."
     assert counts(read(text, (64, 72))) == [[64, 56], [72, 64]]
+
+
+@pytest.mark.parametrize("letter", "ABKLPS")
+def test_a_round_may_have_any_letter_before_a_colon(letter: str) -> None:
+    """`Round K:` is the eleventh of a list by letters, and no knit stitch."""
+    assert after_each_round(read(f"Round {letter}: (Knit 1, knit 2 together) 8 times. (16)", (24,))) == [16]

@@ -132,8 +132,11 @@ class Edits:
             return edits
         if 2 * self.explained.search.budget.spent > MOST_STEPS_REREAD:
             return edits
+        tried = [edit for edit in edits if edit.leaves is not None]
+        if not tried:
+            return edits
         left = self.findings_of(text_with(self.explained.original, edits), self.explained.cast_on)
-        best = min(edits, key=errors_left)
+        best = min(tried, key=errors_left)
         if sum(finding.severity == "error" for finding in left) < errors_left(best):
             return edits
         return (best,)

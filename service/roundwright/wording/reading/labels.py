@@ -343,9 +343,11 @@ def _step(lines: Lines, start: int) -> Label | None:
 
 
 def _lettered(lines: Lines, start: int) -> Label | None:
-    """`Round A`."""
+    """`Round A`, `Round K:`; a letter that is short for a stitch or a pattern needs the colon."""
     text = lines.token().text
-    if lines.place >= lines.stop or len(text) != 1 or not "a" <= text <= "j" or lines.flags(0) & ~SPACE:
+    if lines.place >= lines.stop or len(text) != 1 or not "a" <= text <= "z" or lines.flags(0) & ~SPACE:
+        return None
+    if text > "j" and not lines.flags(1) & COLON:
         return None
     lines.place += 1
     every, sizes = read_tail(lines, 1)
