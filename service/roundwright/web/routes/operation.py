@@ -362,7 +362,7 @@ class Lookup(Operation):
     ) -> Parsed:
         """A query as the arguments of the function."""
         with within:
-            request = self.reader.read(self.prepared(query), dict(parameters))
+            request = self.reader.read(self.prepared(query, media_type), dict(parameters))
         requested, words = None, ENGLISH_WORDS
         if self.has_language:
             requested = request[0].language
@@ -378,8 +378,8 @@ class Lookup(Operation):
         }
         return self.reader.read(urlencode(example, doseq=True).encode(), {})
 
-    def prepared(self, query: bytes) -> bytes:
-        """The query as it is read."""
+    def prepared(self, query: bytes, media_type: str) -> bytes:  # noqa: ARG002 - of a page some of it
+        """The query as it is read, for an answer of a type."""
         return query
 
     async def exchange(self, scope: HTTPScope, receive: Receive, send: Send) -> None:

@@ -157,7 +157,7 @@ class FormLookup(Lookup):
             own = [(b"content-type", b"text/html; charset=utf-8"), (b"content-length", b"%d" % len(content))]
             await send_answer(problem.status, [*own, (b"cache-control", b"no-store"), *lines], body, send)
 
-    def prepared(self, query: bytes) -> bytes:
+    def prepared(self, query: bytes, media_type: str) -> bytes:  # noqa: ARG002 - the same for any
         """The query without empty fields, its numbers as the service writes them."""
         fields = [
             (name, text.strip() if name in _TEXTS else _plain(text.strip(), people.unit_of_field(name)))

@@ -15,7 +15,7 @@ from roundwright.language import Words
 from roundwright.web.problems import PROBLEM_TYPES, Address, ProblemError, ProblemType
 from roundwright.web.routes import people
 from roundwright.web.routes.answer_language import encode_answer
-from roundwright.web.routes.operation import JSON, Lookup, Operation, Parsed, lookup
+from roundwright.web.routes.operation import JSON, Lookup, Operation, lookup
 from roundwright.web.routes.print_view import print_view
 
 PAGES: Final = Path(__file__).parent / "pages"
@@ -53,19 +53,12 @@ class ProblemPageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_field
 class _PageLookup(Lookup):
     """A GET that browsers open, too: what others hang on to a link that is shared is nothing to a page."""
 
-    def parse(
-        self,
-        path: str,
-        query: bytes,
-        parameters: tuple[tuple[str, str], ...],
-        media_type: str,
-        preferred: str,
-    ) -> Parsed:
-        """A query as the arguments of the function; of a page only the parameters it has are read."""
-        if media_type == HTML:
-            fields = parse_qsl(query.decode("latin-1"))
-            query = urlencode([field for field in fields if field[0] in self.reader.parameters]).encode()
-        return super().parse(path, query, parameters, media_type, preferred)
+    def prepared(self, query: bytes, media_type: str) -> bytes:
+        """The query; of a page only the parameters it has."""
+        if media_type != HTML:
+            return query
+        fields = parse_qsl(query.decode("latin-1"))
+        return urlencode([field for field in fields if field[0] in self.reader.parameters]).encode()
 
 
 def service_operations(
