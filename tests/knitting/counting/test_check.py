@@ -675,3 +675,112 @@ def test_the_line_of_another_round_says_what_the_needles_would_hold() -> None:
 
     assert causes[-1]["code"] == "other_round"
     assert causes[-1]["where"].endswith("By that line the needles would hold 19, 18, 18, 18.")
+
+
+# --- whole needles, and slips that hide ------------------------------------------------------------------------------
+
+FOUR_NEEDLES = {**RIBBED, "brim": {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}}, "needles": 4}
+"""54 cm at 2 stitches a centimeter, with the usual ease, in whole repeats of four: 96, 24 on each needle."""
+SHARED_SOMEHOW = {name: value for name, value in FOUR_NEEDLES.items() if name != "needles"}
+
+
+@pytest.mark.parametrize("part", ["brim", "body"])
+@pytest.mark.parametrize(
+    ("hat", "counted", "needle", "named"),
+    [
+        (FOUR_NEEDLES, {"needles": [24, 24, 0, 24]}, 3, "nothing on needle 3"),
+        (FOUR_NEEDLES, {"needles": [24, 24, 24]}, None, "those of one needle"),
+        (FOUR_NEEDLES, {"needles": [24, 24, 0, 23]}, 3, "nothing on needle 3"),
+        (FOUR_NEEDLES, {"needles": [0, 24, 0, 24]}, None, "those of 2 needles"),
+        (FOUR_NEEDLES, {"count": 72}, None, "those of one needle"),
+        (FOUR_NEEDLES, {"count": 48}, None, "those of 2 needles"),
+        (FOUR_NEEDLES, {"count": 24}, None, "those of 3 needles"),
+        (SHARED_SOMEHOW, {"count": 72}, None, "those of one needle"),
+        (SHARED_SOMEHOW, {"count": 64}, None, "those of one needle"),
+        (SHARED_SOMEHOW, {"needles": [24, 24, 24]}, None, "those of one needle"),
+    ],
+)
+def test_a_whole_needle_too_few_is_left_out_of_the_count(
+    hat: dict[str, Any], counted: dict[str, Any], needle: int | None, named: str, part: str
+) -> None:
+    """96 less whole needles (arithmetic): count again, with all of them; else the stitches of one have slid off.
+
+    The crown has 72, 64, 48 and 24, too, but nobody takes it for a rib or for a tube without decreases.
+    """
+    answer = check(hat=hat, part=part, round=5, **counted)
+    again, off = answer["causes"][:2]
+
+    assert [(cause["code"], cause["part"], cause["needle"]) for cause in (again, off)] == [
+        ("count_again", part, needle),
+        ("dropped_stitch", part, needle),
+    ]
+    assert named in again["message"]
+    assert "Count again, with all needles. If it comes to 96" in answer["message"]
+    assert "have slid off" in answer["message"]
+    assert off["stitches"] == sum(counted.get("needles", [])) + counted.get("count", 0) - 96
+    assert (again["next"]["number"], off["next"]["before"]) == (6, 96)
+    assert answer["tell_apart"] is None
+
+
+@pytest.mark.parametrize("counted", [{"needles": [48, 0]}, {"needles": [48]}, {"count": 48}])
+def test_on_a_magic_loop_it_is_a_half_that_is_left_out(counted: dict[str, Any]) -> None:
+    """96 are two halves of 48."""
+    hat = {**FOUR_NEEDLES, "needles": {"magic_loop": {"value": 80, "unit": "cm"}}}
+    answer = check(hat=hat, part="body", round=3, **counted)
+    assert "Count again, in both halves" in answer["message"]
+    assert "half" in answer["causes"][1]["message"]
+
+
+def test_a_round_near_by_comes_before_a_needle_left_out() -> None:
+    """64, 56, 48, ... (published): 48 after round 1 is right two rounds on, and three needles of four hold 42."""
+    assert (
+        codes(check(crown={"stitches": 64, "style": "wedge", "needles": 4}, count=48, round=1))[0]
+        == "other_round"
+    )
+
+
+@pytest.mark.parametrize("hat", [FOUR_NEEDLES, SHARED_SOMEHOW])
+@pytest.mark.parametrize(
+    "place", [{"part": "crown"}, {"part": "crown", "round": 0}, {"part": "body", "round": 28}]
+)
+def test_at_the_start_of_the_crown_the_stitches_of_the_body_are_right(
+    hat: dict[str, Any], place: dict[str, Any]
+) -> None:
+    """96 at the start of the crown: its first round is next, and there is no other round to look for."""
+    answer = check(hat=hat, count=96, **place)
+    assert answer["causes"] == []
+    assert answer["message"].startswith(
+        "96 stitches are right after round 28 of the body. Next is round 1 of the crown"
+    )
+
+
+def test_a_stitch_dropped_and_another_added_hide_each_other() -> None:
+    """16 on each needle: 17, 16, 15, 16 are slid, or the third has dropped a stitch and the first has one added."""
+    crown = {"stitches": 96, "style": "wedge", "sections": 8, "needles": 4}
+    answer = check(crown=crown, needles=[17, 16, 15, 16], round=7)
+    slid, dropped = answer["causes"]
+    assert (slid["code"], dropped["code"], dropped["needle"]) == ("needles_merged", "dropped_stitch", 3)
+    assert "slipped off needle 3" in dropped["message"]
+    assert "added by accident on needle 1" in dropped["message"]
+    assert "If a ladder opens, it is so" in answer["tell_apart"]
+    assert "`" not in answer["message"]
+
+
+def test_three_of_many_are_counted_again_first() -> None:
+    """69 of 72, all in one: three slips in one round are less likely than a count that is wrong (common practice)."""
+    answer = check(crown=EIGHT_WEDGES, count=69, round=3)
+    assert codes(answer)[:2] == ["count_again", "dropped_stitch"]
+    by_needle = check(crown={**EIGHT_WEDGES, "needles": 4}, needles=[18, 18, 15, 18], round=3)
+    assert "count_again" in codes(by_needle)
+
+
+@pytest.mark.parametrize("count", [95, 97])
+def test_on_the_cast_on_there_is_no_rib_to_look_at(count: int) -> None:
+    """Nothing is knitted yet: the edge is counted, and what is amiss is cast on or undone."""
+    answer = check(hat=FOUR_NEEDLES, part="brim", round=0, count=count)
+    (cause,) = if_it_stays(answer)
+    texts = " ".join([answer["message"], cause["where"], cause["fix"]])
+    assert not [word for word in ("In the rib", "ladder", "columns", "last resort") if word in texts]
+    assert "Count along the cast-on edge" in cause["where"]
+    assert ("cast on what is missing" if count < 96 else "undo what is too many") in cause["fix"]
+    assert cause["next"]["text"] == "*k2, p2; rep from * around"

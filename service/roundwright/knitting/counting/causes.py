@@ -6,6 +6,7 @@ in the order of the weights below. Needles only rank the causes: knitters share 
 """
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import combinations
 from typing import Final, Literal, NamedTuple
 
 from roundwright.knitting.counting.progress import Needles, Progress, Stage, decrease_places
@@ -27,8 +28,10 @@ CauseCode = Literal[
 ]
 Kind = Literal[
     "recount", "stitches_off", "plain_needle", "elsewhere", "near", "line", "midway", "merged", "strayed", "spread",
-    "far",
+    "far", "left_out", "slid_off", "hidden",
 ]  # fmt: skip
+RECOUNTS: Final[frozenset[Kind]] = frozenset({"recount", "left_out"})
+"""Kinds that need no more than a count made again."""
 
 MOST_CAUSES: Final = 6
 """Causes named: who has ruled out six counts again."""
@@ -41,6 +44,11 @@ MISCOUNTED: Final = -1
 """One stitch too many or too few."""
 PAIR_MISCOUNTED: Final = 3
 """Two of the whole round: stitches are counted in twos, and a pair is skipped or counted twice."""
+FEW_MISCOUNTED: Final = 2
+"""Three or four of a whole round that has many times as many: it takes as many slips to knit that."""
+MOST_MISCOUNTED: Final = 4
+MANY_BESIDE: Final = 16
+"""Stitches for each of those. Where there are fewer, or they are counted needle by needle, a slip is likelier."""
 IN_SHAPED_ROUND: Final[dict[CauseCode, int]] = {
     "missed_decrease": 0, "extra_stitch": 2, "dropped_stitch": 0, "missed_increase": 1, "extra_decrease": 1,
 }  # fmt: skip
@@ -69,6 +77,20 @@ MIDWAY: Final = 2
 MIDWAY_BY_ONE: Final = 4
 MERGED: Final = 1
 STRAYED: Final = 2
+HIDDEN: Final = 5
+"""A stitch dropped on one needle and one added on another: two slips, that hide each other in the whole count."""
+NEEDLE_LEFT_OUT: Final = 1
+SHARE_LEFT_OUT: Final = 3
+EVEN_SHARE_LEFT_OUT: Final = 4
+"""Whole needles that were not counted: fewer than there are or empty, or a total that is as much lower (where the split
+is not known, by the share of needles that hold the same)."""
+SLID_OFF: Final = 1
+"""Above needles that were not counted: all their stitches have slid off."""
+FEWEST_ON_NEEDLE: Final = 3
+USUAL_NEEDLES: Final = (4, 3)
+"""Needles that hold the stitches of a hat, where nothing is known of them (common practice)."""
+BEFORE_SHAPING: Final = 3
+"""For a round of the crown, where the one stated is before all decreases: nobody takes the one for the other."""
 NEEDLES_DIFFER: Final = 3
 """For needles that do not hold what they would, were this the cause."""
 FARTHEST: Final = 6
@@ -123,17 +145,22 @@ def possible_causes(
     `stated` are the places (index of a stage, round) where the knitter may be: none where nothing is known.
     """
     places = stated or _all_places(progress.stages)
-    causes = [cause for place in places for cause in _at(progress, counted, *place)]
+    causes = [cause for place in places for cause in _at(progress, counted, *place, stated=bool(stated))]
     if stated:
         causes = [cause for cause in causes if not _before_knitting(progress, cause)]
         causes += _elsewhere(progress, counted, stated)
         causes += _near(progress, counted, stated)
+    causes += [
+        cause
+        for place in (places if counted.needles or stated else ())
+        for cause in _left_out(progress, counted, *place)
+    ]
     causes.sort(key=lambda cause: cause.weight)
     likeliest: dict[tuple[object, ...], Cause] = {}
     for cause in causes:
-        needle = None if cause.kind == "recount" else cause.needle  # the count is made again once
+        needle = None if cause.kind in RECOUNTS else cause.needle  # the count is made again once
         likeliest.setdefault((cause.code, cause.kind, needle), cause)
-    slips = [cause.weight for cause in causes if cause.kind not in ("recount", "near")]
+    slips = [cause.weight for cause in causes if cause.kind not in (*RECOUNTS, "near")]
     most = min(slips, default=0) + FAR_LESS_LIKELY
     named = tuple(cause for cause in likeliest.values() if cause.weight <= most)
     return named[:MOST_CAUSES] or (_nearest(progress, counted, places),)
@@ -156,7 +183,7 @@ def _all_places(stages: Sequence[Stage]) -> list[tuple[int, int]]:
     ]
 
 
-def _at(progress: Progress, counted: Counted, index: int, number: int) -> Iterator[Cause]:
+def _at(progress: Progress, counted: Counted, index: int, number: int, *, stated: bool) -> Iterator[Cause]:
     """What may have gone wrong if this round is the last one finished."""
     stage = progress.stages[index]
     off = off_on_needles(stage, counted)
@@ -170,12 +197,25 @@ def _at(progress: Progress, counted: Counted, index: int, number: int) -> Iterat
         yield from _stitches_off(
             progress, Cause(spread, "extra_stitch", "stitches_off", index, number, total, needle)
         )
-        if abs(total) == 1:
-            yield Cause(MISCOUNTED, "count_again", "recount", index, number, total, needle)
-        elif abs(total) == 2 and counted.needles is None:
-            yield Cause(PAIR_MISCOUNTED, "count_again", "recount", index, number, total)
+        weight = _miscounted(counted, stage, stated=stated)
+        if weight is not None:
+            weight += spread if abs(total) > 1 else 0
+            yield Cause(weight, "count_again", "recount", index, number, total, needle)
     if stage.shaping.decreases and any(off or (total,)) and abs(total) <= max(MOST_OFF, stage.before // 4):
         yield from _wrong_lines(progress, counted, index, number)
+
+
+def _miscounted(counted: Counted, stage: Stage, *, stated: bool) -> int | None:
+    """How unlikely it is that nothing is wrong but the count; None where so many are no miscount."""
+    few = abs(counted.total - stage.after)
+    if few == 1:
+        return MISCOUNTED
+    if few == 2 and counted.needles is None:
+        return PAIR_MISCOUNTED
+    if few > MOST_MISCOUNTED or not stated:
+        return None
+    of_many = counted.needles is None and stage.after >= MANY_BESIDE * few
+    return FEW_MISCOUNTED if of_many else ANOTHER_SLIP * few
 
 
 def off_on_needles(stage: Stage, counted: Counted) -> Needles | None:
@@ -256,7 +296,11 @@ def _on_needles(progress: Progress, counted: Counted, index: int, number: int) -
     if not progress.needles_known:
         return
     if counted.total == stage.after and not merged:
-        yield from _strayed(off_on_needles(stage, counted), index, number)
+        off = off_on_needles(stage, counted)
+        yield from _strayed(off, index, number)
+        if off and sorted(filter(None, off)) == [-1, 1]:
+            less, more = off.index(-1), off.index(1)
+            yield Cause(HIDDEN, "dropped_stitch", "hidden", index, number, 0, less, more)
     before = progress.needles_before(index) if stage.shaping.decreases and len(held) == len(have) else None
     for done in range(1, len(held) if before else 1):
         if before and have[:done] == held[:done] and have[done:] == before[done:] and have != held:
@@ -313,6 +357,46 @@ def _strayed(off: Needles | None, index: int, number: int) -> Iterator[Cause]:
         yield Cause(NEEDLES_DIFFER, "needles_merged", "spread", index, number)
 
 
+def _left_out(progress: Progress, counted: Counted, index: int, number: int) -> Iterator[Cause]:
+    """Whole needles that are missing from the count: not counted, or without their stitches."""
+    stage = progress.stages[index]
+    missing = stage.after - counted.total
+    if missing < FEWEST_ON_NEEDLE:
+        return
+    weight, needle, needles = _missing_needles(progress, counted, stage)
+    if needles:
+        out = Cause(weight, "count_again", "left_out", index, number, -missing, needle, needles)
+        yield out
+        yield out._replace(weight=weight + SLID_OFF, code="dropped_stitch", kind="slid_off")
+
+
+def _missing_needles(progress: Progress, counted: Counted, stage: Stage) -> tuple[int, int | None, int]:
+    """How unlikely it is that needles are missing, the index of a single one where it is known, and how many are."""
+    held, have = stage.needles or (), counted.needles or ()
+    empty = [needle for needle, share in enumerate(held) if share and have[needle : needle + 1] == (0,)]
+    if len(have) == len(held) and empty:
+        off = sum(abs(share - stitches) for share, stitches in zip(held, have, strict=True) if stitches)
+        if off <= (MOST_NEAR if len(empty) == 1 else 0):
+            return NEEDLE_LEFT_OUT, empty[0] if len(empty) == 1 else None, len(empty)
+    shares, full = tuple(filter(None, held)), tuple(filter(None, have))
+    if progress.needles_known:
+        if len(full) < len(shares) and full and full in combinations(shares, len(full)):
+            return NEEDLE_LEFT_OUT, None, len(shares) - len(full)
+        missing = stage.after - counted.total
+        sums = (
+            some
+            for some in range(1, len(shares))
+            for held in combinations(shares, some)
+            if sum(held) == missing
+        )
+        return SHARE_LEFT_OUT, None, 0 if have else next(sums, 0)
+    for needles in USUAL_NEEDLES if progress.word == "round" else ():
+        there, part = divmod(counted.total * needles, stage.after)
+        if not part and len(set(full)) < 2 and len(full) in (0, there):
+            return EVEN_SHARE_LEFT_OUT, None, needles - there
+    return 0, None, 0
+
+
 # --- another round ------------------------------------------------------------------------------------------
 
 
@@ -329,6 +413,8 @@ def _elsewhere(progress: Progress, counted: Counted, stated: Sequence[tuple[int,
             weight = ELSEWHERE + min(away, FARTHEST) - 1
             if not is_right(stage, counted, needles_known=progress.needles_known):
                 weight += NEEDLES_DIFFER
+            if progress.last_shaped(nearest) is None and progress.last_shaped(index) is not None:
+                weight += BEFORE_SHAPING
             yield Cause(weight, "other_round", "elsewhere", index, number)
 
 

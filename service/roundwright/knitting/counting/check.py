@@ -12,7 +12,7 @@ from typing import Annotated, Final
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
-from roundwright.knitting.counting.causes import Cause, Counted, is_right, possible_causes
+from roundwright.knitting.counting.causes import RECOUNTS, Cause, Counted, is_right, possible_causes
 from roundwright.knitting.counting.explain import CountCause, Explanation, explain
 from roundwright.knitting.counting.progress import NextLine, PartName, Progress
 from roundwright.knitting.counting.putting_right import go_on
@@ -63,8 +63,8 @@ class CountAnswer(Struct, frozen=True, kw_only=True):
         tuple[CountCause, ...],
         Meta(
             description="What may have gone wrong, the likeliest first; empty where the count is right. Without a "
-            "`round` it is right if it is right after any. For one stitch too many or too few the first is to count "
-            "again."
+            "`round` it is right if it is right after any. For a few stitches too many or too few, or whole needles "
+            "too few, the first is mostly to count again."
         ),
     ]
     tell_apart: Annotated[
@@ -95,6 +95,8 @@ def check(request: CountRequest, read: Reader) -> CountAnswer:
     counted = count_of(request)
     progress = progress_of(request, read)
     stated = stated_places(request, progress)
+    if request.round == 0 and stated[0] == (0, 0) and progress.stages[0].part in ("brim", None):
+        progress = progress._replace(cast_on_now=True)
     right = [
         index
         for index, stage in enumerate(progress.stages)
@@ -106,16 +108,21 @@ def check(request: CountRequest, read: Reader) -> CountAnswer:
     right.sort(key=lambda index: index not in [place for place, _ in here])
     matches = tuple(_match(progress, index) for index in right)
     if here:
-        return _right(progress, counted, here, matches)
+        return _right(progress, counted, here, matches, numbered=request.round is not None)
     return _wrong(progress, counted, stated, matches)
 
 
 def _right(
-    progress: Progress, counted: Counted, here: list[tuple[int, int]], matches: tuple[CountMatch, ...]
+    progress: Progress,
+    counted: Counted,
+    here: list[tuple[int, int]],
+    matches: tuple[CountMatch, ...],
+    *,
+    numbered: bool,
 ) -> CountAnswer:
     following = progress.next_line(*here[0])
     return CountAnswer(
-        message=_message(progress, [index for index, _ in here], counted, following),
+        message=_message(progress, here, counted, following, numbered=numbered),
         matches=matches,
         causes=(),
         tell_apart=None,
@@ -162,12 +169,14 @@ def _without_taking_back_first(explained: list[Explained]) -> list[Explained]:
 
 def _tell_apart(progress: Progress, causes: list[Cause]) -> str | None:
     """How to tell the first two causes apart, counting again left aside."""
-    pair = [cause for cause in causes if cause.kind != "recount"][:2]
-    if len(pair) < 2:
+    pair = [cause for cause in causes if cause.kind not in RECOUNTS][:2]
+    if len(pair) < 2 or any(cause.kind == "slid_off" for cause in pair):
         return None
     kinds = [cause.kind for cause in pair if cause.code == "other_round"]
     codes = "+".join(sorted(cause.code for cause in pair))
     pair_name = kinds[0] if kinds else codes
+    if pair[0].kind in ("strayed", "spread") and pair[1].kind == "hidden":
+        return say(progress.held("count.apart.hidden"))
     if pair_name == "near":
         pair_name = "elsewhere"
     if pair_name not in _TOLD_APART:
@@ -196,7 +205,7 @@ def _advice(explained: list[Explained], tell_apart: str | None) -> str:
     """The first cause with what to do; where that is to count again, the next one for a count that stays."""
     (cause, first), *others = explained
     sentences = [first.message, first.fix.text]
-    if cause.kind == "recount" and others:
+    if cause.kind in RECOUNTS and others:
         sentences.append(say("count.count_again.otherwise", cause=others[0][1].message))
     if tell_apart:
         sentences.append(tell_apart)
@@ -225,12 +234,22 @@ def _match(progress: Progress, index: int) -> CountMatch:
     )
 
 
-def _message(progress: Progress, right: list[int], counted: Counted, following: NextLine | None) -> str:
+def _message(
+    progress: Progress,
+    here: list[tuple[int, int]],
+    counted: Counted,
+    following: NextLine | None,
+    *,
+    numbered: bool,
+) -> str:
+    """`numbered` where the round itself is stated, so that there is no other to tell it from."""
+    right = [index for index, _ in here]
     rounds = reduce(
         lambda place, other: say("count.either", place=place, other=other),
-        (_rounds_named(progress, index) for index in right[:MOST_NAMED]),
+        (_rounds_named(progress, *place, numbered=numbered) for place in here[:MOST_NAMED]),
     )
-    several = len(right) > 1 or progress.stages[right[0]].last > progress.stages[right[0]].first
+    first, number = progress.stages[right[0]], here[0][1]
+    several = len(right) > 1 or not (numbered or first.first == first.last or number > first.first)
     sentences: list[str] = [say_count("count.right", counted.total, rounds=rounds)]
     if several:
         decreased = any(stage.shaping.decreases for stage in progress.stages[: right[-1] + 1])
@@ -247,9 +266,9 @@ MOST_NAMED: Final = 4
 """Places named in one sentence: more are not taken in at a glance. All are in `matches`."""
 
 
-def _rounds_named(progress: Progress, index: int) -> str:
+def _rounds_named(progress: Progress, index: int, number: int, *, numbered: bool) -> str:
     stage = progress.stages[index]
-    place = progress.reached(index, stage.first)
-    if stage.first == stage.last:
+    place = progress.reached(index, number)
+    if numbered or number == stage.last:
         return place
     return say(f"count.after.up_to.{progress.word}", place=place, last=stage.last)

@@ -149,7 +149,8 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
         if not progress.needles_known:
             message = "count.count_again.message.needle_assumed"
     elif abs(cause.stitches) > 1:
-        message = "count.count_again.message.pair"
+        pair = abs(cause.stitches) == 2
+        message = "count.count_again.message.pair" if pair else "count.count_again.message.few"
     number = None if needle is None else needle + 1
     place = progress.reached(cause.stage, cause.number)
     return Explanation(
@@ -167,6 +168,63 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
         round=cause.number,
         stitches=0,
         needle=needle,
+    )
+
+
+def _left_out(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
+    stage = progress.stages[cause.stage]
+    line, then = following(progress, cause)
+    place = progress.reached(cause.stage, cause.number)
+    if cause.needle is not None and stage.needles is not None:
+        message = say(
+            progress.held("count.left_out.message.needle"),
+            needle=cause.needle + 1,
+            share=stage.needles[cause.needle],
+            place=place,
+        )
+    else:
+        needles = "count.left_out.message" if progress.needles_known else "count.left_out.message.even"
+        message = say_count(
+            progress.held(needles),
+            cause.other,
+            counted=counted.total,
+            due=stage.after,
+            missing=-cause.stitches,
+            place=place,
+        )
+    return Explanation(
+        message=message,
+        where=say(progress.held("count.left_out.where"), start=say(f"count.start.{progress.word}")),
+        fix=Fix(
+            joined(
+                " ",
+                say(progress.held("count.left_out.fix")),
+                say("count.count_again.fix", due=stage.after, go_on=then),
+            ),
+            line,
+        ),
+        at=cause.stage,
+        round=cause.number,
+        stitches=0,
+        needle=cause.needle,
+    )
+
+
+def _slid_off(progress: Progress, _: Counted, cause: Cause) -> Explanation:
+    line, then = following(progress, cause)
+    happened = (
+        say_count(progress.held("count.slid_off.happened"), cause.other)
+        if cause.needle is None
+        else say(progress.held("count.slid_off.happened.needle"), needle=cause.needle + 1)
+    )
+    return Explanation(
+        message=say_count("count.off.few", -cause.stitches, what=happened),
+        where=say("count.slid_off.where"),
+        fix=Fix(say("count.slid_off.fix", go_on=then), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=cause.stitches,
+        needle=cause.needle,
     )
 
 
@@ -246,6 +304,8 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
 
 
 def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> str:
+    if progress.cast_on_now and not cause.number:
+        return say("count.cast_on.where")
     sentences = [_between_decreases(progress, cause, stage) or say(f"count.{cause.code}.where")]
     if rib := progress.stages[cause.stage].rib:
         which = "many" if cause.stitches > 0 else "few"
@@ -374,6 +434,20 @@ def _spread(progress: Progress, _: Counted, cause: Cause) -> Explanation:
         at=cause.stage,
         round=cause.number,
         stitches=0,
+    )
+
+
+def _hidden(progress: Progress, _: Counted, cause: Cause) -> Explanation:
+    line, then = following(progress, cause)
+    less, more = cause.needle or 0, cause.other
+    return Explanation(
+        message=say(progress.held("count.hidden.message"), less=less + 1, more=more + 1),
+        where=joined(" ", say("count.dropped_stitch.where"), say("count.extra_stitch.where")),
+        fix=Fix(say("count.hidden.fix", go_on=then), line),
+        at=cause.stage,
+        round=cause.number,
+        stitches=0,
+        needle=less,
     )
 
 
@@ -525,6 +599,9 @@ def _midway(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
 
 _EXPLAIN: Final[dict[Kind, Callable[[Progress, Counted, Cause], Explanation]]] = {
     "recount": _recount,
+    "left_out": _left_out,
+    "slid_off": _slid_off,
+    "hidden": _hidden,
     "stitches_off": _stitches_off,
     "plain_needle": _plain_needle,
     "elsewhere": _elsewhere,

@@ -33,6 +33,14 @@ NO_SHAPING: Final = Shaping()
 
 ON_LOOP: Final = frozenset(
     (
+        "count.left_out.message.loop",
+        "count.left_out.message.needle.loop",
+        "count.left_out.where.loop",
+        "count.left_out.fix.loop",
+        "count.slid_off.happened.loop",
+        "count.slid_off.happened.needle.loop",
+        "count.hidden.message.loop",
+        "count.apart.hidden.loop",
         "count.count_again.message.needle.loop",
         "count.count_again.message.needle_assumed.loop",
         "count.count_again.where.needle.loop",
@@ -97,6 +105,7 @@ class Progress(NamedTuple):
     - `unread`: why a pattern in words is followed no further than its last stage; None where it is followed to its end
     - `fragment`: whether a pattern in words ends with more stitches than are drawn together, so that more must follow
     - `loop`: whether what holds the stitches is a half of a magic loop
+    - `cast_on_now`: whether the count is of the cast-on itself, with no round above it
     """
 
     stages: tuple[Stage, ...]
@@ -106,6 +115,7 @@ class Progress(NamedTuple):
     unread: Impossible | None = None
     loop: bool = False
     fragment: bool = False
+    cast_on_now: bool = False
 
     def held(self, key: str) -> str:
         """The key of a text, for the halves of a magic loop where it has another form for them."""

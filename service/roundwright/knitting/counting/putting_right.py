@@ -72,6 +72,8 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     """How to put a count right, and the line to work next."""
     after, then = following(progress, cause)
     rib = progress.stages[cause.stage].rib
+    if progress.cast_on_now and not cause.number:
+        return Fix(joined(" ", _on_cast_on(cause), then), after)
     if cause.code == "dropped_stitch":
         sentences: list[str] = [say_count("count.dropped_stitch.fix", abs(cause.stitches), go_on=then)]
         if rib:
@@ -122,8 +124,12 @@ def _in_what_follows(progress: Progress, cause: Cause) -> Fix:
 def _sentences(progress: Progress, cause: Cause, sentences: list[str]) -> str:
     """The advice, with what is easier while nothing is knitted before it, and the last resort after it."""
     if not cause.number and progress.stages[cause.stage].part != "crown":
-        sentences.insert(0, say("count.cast_on.fix.many" if cause.stitches > 0 else "count.cast_on.fix.few"))
+        sentences.insert(0, _on_cast_on(cause))
     return joined(" ", *sentences, say("count.fix.last_resort"))
+
+
+def _on_cast_on(cause: Cause) -> str:
+    return say("count.cast_on.fix.many" if cause.stitches > 0 else "count.cast_on.fix.few")
 
 
 def _how(cause: Cause, planned: Round, repaired: Round) -> str:

@@ -190,7 +190,14 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
             nearest=say(f"count.nearest_part.{progress.stages[-1].part}"),
         )
     if number is None:
-        return tuple((index, stage.first) for index, stage in of_part)
+        places = tuple((index, stage.first) for index, stage in of_part)
+        body = of_part[0][0] - 1
+        if part != "crown" or body < 0:
+            return places
+        return (
+            *places,
+            (body, progress.stages[body].last),
+        )  # before its first round the stitches are the body's
     if not number and of_part[0][0]:  # the part before is done
         before = of_part[0][0] - 1
         return ((before, progress.stages[before].last),)
