@@ -437,7 +437,7 @@ class Lines(ExtentReader):
 
     def continue_(self) -> Phrase:
         """`continue`; `keep on so`, with the manner; `go on until you've done it 8 times` says how often."""
-        if often := self.gone_on_often():
+        if often := self.gone_on_often() or self.pattern_until(1):
             return often
         if self.text_of(1) == "so" and self.joined(1) and not self.flags(1) & COMMA and self.ends_at(2):
             return Continue(*self.take(2), manner=True)

@@ -952,6 +952,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "yarn": lambda reader, number: reader.worded(number) if reader.in_repeat() else None,
     "stitch_noun": NumberReader.stitches,
     "repeat": lambda reader, _: reader.repeats(),
+    "pattern": lambda reader, _: reader.repeats(),
     "times": NumberReader.times,
     "more": NumberReader.more_of,
     "fewer": NumberReader.fewer_or_more,
