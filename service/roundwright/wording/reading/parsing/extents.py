@@ -660,6 +660,8 @@ class ExtentReader(NumberReader):
         elif self.kind(ahead) in ("ordinal", "number") and every and self.joined(ahead):
             step = cast("Number", self.token(ahead).number).of(0) or 1
             ahead = self.skip(ahead + 1)
+        elif self.kind(ahead + 1) == "round" and self.kind(ahead) in ("knit", "purl") and every:
+            return 2, ahead + 1  # they take turns
         elif self.token(ahead).text == "rs" and self.kind(ahead + 1) == "round":  # the right side, not rounds
             return 2, ahead + 1
         return step, self.skip(ahead + 1) if self.kind(ahead) == "side" else ahead
@@ -673,7 +675,8 @@ class ExtentReader(NumberReader):
     def per(self) -> Phrase:
         """`on each needle`."""
         number: Number | None = None
-        if self.kind(1) in _OF_ROUNDS and self.joined(1):
+        crafted = self.kind(1) in ("knit", "purl") and self.kind(2) == "round" and self.joined(2)
+        if (crafted or self.kind(1) in _OF_ROUNDS) and self.joined(1):
             every = self.all_of()
             if isinstance(every, Rounds):
                 return every
