@@ -181,3 +181,23 @@ def test_steps_are_told_to_be_worked_again(told: str) -> None:
     reading = read(text, (72,))
     assert counts(reading) == [[72, 64, 56, 48, 40]]
     assert number_of_rounds(reading) == [8]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Cont to dec 8 sts every knit rnd 5 times more - 16 sts.",
+        "Continue to decrease 8 sts on every knit round 5 more times. 16 sts.",
+        "Cont to dec every knit rnd 5 times more.",
+        "Cont to dec 8 sts on every RS rnd 5 times more.",
+        "Continue in this way, decreasing on every knit round, until 16 sts remain.",
+    ],
+)
+def test_knit_rounds_that_take_turns_with_purled_ones_are_every_other(told: str) -> None:
+    """The number before `times` names no round; a purled round stands between two decrease rounds."""
+    begun = (
+        "Next rnd: (K7, k2tog) 8 times - 64 sts.\nNext rnd: Purl.\nNext rnd: (K6, k2tog) 8 times - 56 sts.\n"
+    )
+    reading = read(f"{begun}Next rnd: Purl.\n{told}\nNext rnd: (P2tog) 8 times - 8 sts.", (72,))
+    assert counts(reading) == [[72, 64, 56, 48, 40, 32, 24, 16, 8]]
+    assert number_of_rounds(reading) == [14]

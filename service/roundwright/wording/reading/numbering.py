@@ -223,7 +223,7 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         return
     if first - lane.printed > MOST_ROUNDS:
         return
-    begun = lane.printed or max(lane.begins_at() - 1, 0)
+    begun = max(lane.printed, lane.begins_at() - 1)
     numbers = range(begun + 1, first)
     work.desk.budget.spend(len(numbers))
     entries = {
