@@ -21,6 +21,36 @@ def repairs(text: str, *cast_on: int) -> set[str]:
     return {finding.repair for finding in read(text, cast_on).findings if finding.repair}
 
 
+@pytest.mark.parametrize(
+    ("meant", "printed", "below"),
+    [
+        ("(k2tog, p1) to end. 40 sts", "(k2, p1) to end. 40 sts", "(k2tog) to end. 20 sts"),
+        ("(p1, k2tog) to end. 40 sts", "(p1, k2) to end. 40 sts", "(p1, k1) to end. 40 sts"),
+        ("(k1, p2tog) to end. 40 sts", "(k1, p2) to end. 40 sts", "(k1, p1) to end. 40 sts"),
+        ("*k2tog, p1; rep from * to end. 40 sts", "*k2, p1; rep from * to end. 40 sts", "k2tog 20 times"),
+        ("(k1, k2tog) to end. 40 sts", "(k3) to end. 40 sts", "(k2tog) to end. 20 sts"),
+        ("(p1, k1, k2tog, p1) to end. 48 sts", "(p1, k3, p1) to end. 48 sts", "k2tog to end. 24 sts"),
+        (
+            "(k2, p2tog) to end. 45 sts",
+            "(k2, p2) to end. 45 sts",
+            "(k2, p1) to end.\nRound 5: (k7, k2tog) to end. 40 sts",
+        ),
+        (
+            "(k2tog, p2) to end. 45 sts",
+            "(k2, p2) to end. 45 sts",
+            "(k1, p2) to end.\nRound 5: (k7, k2tog) to end. 40 sts",
+        ),
+    ],
+)
+def test_stitches_worked_one_by_one_are_taken_together_where_the_count_wants_it(
+    meant: str, printed: str, below: str
+) -> None:
+    """The last two of the plain stitches are the decrease that was forgotten, spelt as in the other lines."""
+    above = "Cast on 90 sts.\nRound 1: (k1, k2tog, p1, p2tog) to end. 60 sts\nRound 2: (k1, p1, k1) to end."
+
+    assert f"Round 3: {meant}" in repairs(f"{above}\nRound 3: {printed}\nRound 4: {below}", 90)
+
+
 @pytest.mark.parametrize("place", range(3, len(CROWN) - 1))
 def test_a_missing_round_is_put_in_as_the_rounds_around_it_are_written(place: int) -> None:
     """Numbers move from round to round, so that the line that is missing follows from those beside it."""

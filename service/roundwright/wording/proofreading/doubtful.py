@@ -107,9 +107,17 @@ class Doubtful:
         size = 1.0 + 0.02 * min(distance, 20) + 0.1 * max(0, changed - 1)
         return Edit(number.start, number.end, written(old, number, new), size)
 
+    def below(self) -> list[Stitch]:
+        """The stitches of the next line."""
+        return next(iter(self._printed(range(self.place + 1, self.place + 2))), [])
+
     def around(self, distance: int) -> list[list[Stitch]]:
         """The stitches of so many lines before and after, line by line."""
-        places = range(max(0, self.place - distance), min(self.place + distance, len(self.search.segments)))
+        return self._printed(
+            range(max(0, self.place - distance), min(self.place + distance, len(self.search.segments)))
+        )
+
+    def _printed(self, places: range) -> list[list[Stitch]]:
         return [
             [node for node in walk(candidate.nodes) if isinstance(node, Stitch) and node.end > node.start]
             for place in places
