@@ -17,7 +17,7 @@ NAMED = [
     (
         "de",
         (
-            "dopp. Abn. = 1 M re abh., 2 M re zusstr., abgeh. M überz.\n"
+            "dopp. Abn. = 1 M re abh., 2 M re zusstr., die abgehobene M überz.\n"
             "Rd 1: *9 M re, dopp. Abn.* 6x arbeiten – 60 M\nRd 2: re"
         ),
     ),
@@ -196,3 +196,19 @@ def test_the_first_round_of_a_fabric_is_that_of_the_increases() -> None:
     text = "Verder met breinld 3 mm in tricotsteek. Meerder in de 1e toer 6 st verdeeld over de toer = 72 st."
     assert number_of_rounds(read(text, (66,), "nl")) == [1]
     assert words_of_rounds(read(text, (66,), "nl")) == ["*k11, m1; rep from * around"]
+
+
+EVEN = [
+    ("de", "In den geraden Runden bis Runde 6 alle M rechts stricken."),
+    ("fr", "Aux tours pairs jusqu'au tour 6, tricoter toutes les m à l'endroit."),
+    ("es", "En las vueltas pares hasta la vuelta 6, tejer todos los p. al derecho."),
+    ("nb", "På alle like omganger til omgang 6 strikkes alle m rett."),
+    ("da", "Strik ret på alle lige omgange til omgang 6."),
+    ("nl", "Brei alle even toeren tot toer 6 recht."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), EVEN)
+def test_even_rounds_are_plain_to_a_round(language: str, text: str) -> None:
+    """A sentence of its own, and the English words for it."""
+    assert rewritten(text, language, 1).text == "all even rnds to rnd 6: knit."
