@@ -363,7 +363,7 @@ def _begins_rounds(segments: list[Segment], place: int) -> bool:
     if place < len(segments) and segments[place].label is None:
         place += all(isinstance(phrase, Said) for phrase in segments[place].phrases)
     label = segments[place].label if place < len(segments) else None
-    if label is None or label.kind not in ("numbered", "listed") or not label.spans:
+    if label is None or label.kind not in ("numbered", "listed", "sort") or not label.spans:
         return False
     return label.spans[0].first.of(0) == 1
 
