@@ -430,6 +430,7 @@ def test_english_words_are_put_into_the_language() -> None:
         ("Omg 1: r", "da"),
         ("Rang 1: *2 m end*", "fr"),
         ("alles recht", "nl"),
+        ("(3 d, 2pjd) x12", "es"),
         ("Das ist eine warme Mütze.", "de"),
     ],
 )

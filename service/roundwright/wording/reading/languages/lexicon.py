@@ -195,7 +195,8 @@ def spoken(language: str) -> frozenset[str]:
 @cache
 def spoken_alone(language: str) -> frozenset[str]:
     """The words of a language that say something by themselves, in small letters: stitches, rounds, what is worn."""
-    words = (read for row in reference.wordings(language) if row.kind == "word" for read in row.reads)
+    reads = (read for row in reference.wordings(language) if row.kind == "word" for read in row.reads)
+    words = (read.lstrip("0123456789") for read in reads)  # `2pjd`
     return frozenset(word.rstrip(".~").lower() for word in words if _is_word(word))
 
 
