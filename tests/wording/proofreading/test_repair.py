@@ -36,6 +36,16 @@ def test_a_skipped_round_without_a_number_is_put_in() -> None:
     assert {"K 4, K2TOG, TO END. 40 STS."} == repairs(text, 64)
 
 
+def test_the_second_round_of_a_number_gets_the_number_that_is_missing() -> None:
+    """Plain rounds and decreases take turns up to the quick end of the crown, so that no plain round is missing."""
+    text = (
+        "R1: k6, k2tog x8 (56)\nR2: k\nR3: k5, k2tog x8 (48)\nR4: k\n{}: k4, k2tog x8 (40)\n"
+        "R6: k2tog x20 (20)\nR7: k2tog x10 (10)"
+    )
+
+    assert text.format("R5") == read(text.format("R4"), (64,)).repaired
+
+
 def test_a_round_printed_twice_is_taken_out() -> None:
     """What is left is the pattern without the second."""
     text = "\n".join((*CROWN[:4], *CROWN[3:]))

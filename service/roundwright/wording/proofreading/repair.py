@@ -148,6 +148,8 @@ class Repairs:
                 return None
         state = search.states[0]
         if len(made) == last + 1 - first:
+            if max(edit.end for edit in edits) < doubtful.segment.start:
+                return state.cost - states[0].cost  # another number before another line: the work is the same
             first, stop = doubtful.place, doubtful.place + 1
         return state.cost - states[0].cost + unlike(state.lanes, first, stop)
 
