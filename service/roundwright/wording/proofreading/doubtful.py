@@ -137,26 +137,14 @@ def spellings(text: str, search: Search) -> dict[StitchName, str]:
     return names
 
 
-def named_rib(nodes: Nodes) -> tuple[Stitch, Stitch] | None:
-    """The stitches of a rib that is told by its name alone, `2x2 rib`; None for any other work."""
+def rib_of(nodes: Nodes) -> tuple[Stitch, Stitch] | None:
+    """The stitches of a rib that is worked all around, `2x2 rib`, `*k2, p2*`; None for any other work."""
     match nodes:
-        case (Fill(nodes=(Stitch("k") as knits, Stitch("p") as purls)),) if (knits.start, knits.end) == (
-            purls.start,
-            purls.end,
-        ) and knits.start < knits.end:
+        case (Fill(nodes=(Stitch("k") as knits, Stitch("p") as purls), leave=leave),) if (
+            leave is None or not any(leave.values)
+        ):
             return knits, purls
     return None
-
-
-def is_ribbed_rounds(candidate: Candidate | None) -> bool:
-    """Whether a rib is worked for some rounds, and no other stitches: `2x2 rib`, `12 rounds of k2, p2 rib`."""
-    if candidate is None:
-        return False
-    match candidate.nodes:
-        case (Fill(nodes=(Stitch("k"), Stitch("p"))),):
-            rounds = candidate.rounds is not None or candidate.length
-            return rounds or named_rib(candidate.nodes) is not None
-    return False
 
 
 def line_of(text: str, search: Search, place: int) -> tuple[int, int]:

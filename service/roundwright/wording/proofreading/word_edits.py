@@ -10,7 +10,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName
-from roundwright.wording.proofreading.doubtful import Doubtful, named_rib
+from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
@@ -32,11 +32,8 @@ _ONE_MORE_TOGETHER: Final[dict[StitchName, tuple[str, str, StitchName]]] = {
 }
 _TOGETHER: Final[dict[StitchName, StitchName]] = {"k": "k2tog", "p": "p2tog"}
 """What two plain stitches are that are worked as one."""
-_DOUBLE: Final = re.compile(r"\bdouble\b", re.IGNORECASE)
-_TWO: Final = re.compile(r"(?<![0-9])2(?![0-9])")
 _SIGNS: Final = " \t\r\n.,;:"
 """What may stand between the last word of a line and its end."""
-OTHER_RIB: Final = 1.5
 OTHER_STITCH: Final = 1.2
 NEW_STITCH: Final = 0.6
 """How much more a stitch is that the text has nowhere."""
@@ -206,19 +203,6 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         case _ if not any(isinstance(node, Fill) for node in candidate.nodes):
             end = candidate.nodes[-1].end
             yield (Edit(end, end, f", k{over}", 3.0),)
-
-
-def other_rib(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
-    """A rib of two and two by name is one of one and one."""
-    rib = named_rib(candidate.nodes)
-    if rib is None or any(stitch.times.values != (2,) for stitch in rib):
-        return
-    start, end = rib[0].start, rib[0].end
-    name = doubtful.text[start:end]
-    other = _DOUBLE.sub(lambda word: "Single" if word[0][0].isupper() else "single", name)
-    other = _TWO.sub("1", other)
-    if other != name:
-        yield (Edit(start, end, other, OTHER_RIB),)
 
 
 # --- signs and spelling
