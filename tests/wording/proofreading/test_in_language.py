@@ -126,6 +126,30 @@ def test_a_language_that_is_not_read_is_a_warning() -> None:
     assert len(answer.rounds[0]) == 1
 
 
+LABELS = [
+    ("de", "{} Rd: *{} M re, 2 M re zusstr*, von * bis * wdh ({} M)", "2. Rd und alle geraden Rd: re", ".", "."),
+    ("fr", "{} tr : *{} m. end., 2 m. ens. end.*, rép. de * à * ({} m.)", "2e tr et ts les tr pairs : end.", "er", "e"),
+    ("es", "{} vta.: *{} p. der., 2 p. jun. der.*, rep. de * a * ({} p.)", "2ª vta. y las vtas. pares: der.", "ª", "ª"),
+    ("nl", "{} toer: *{} r, 2 r samenbr*, herh van * tot * ({} st)", "2de toer en alle even toeren: r", "ste", "de"),
+    ("da", "{} omg: *{} r, 2 r sm*, gentag fra * til * ({} m)", "2. omg og alle lige omg: r", ".", "."),
+    ("nb", "{} omg: *{} r, 2 r sm*, gjenta fra * til * ({} m)", "2. omg og alle like omg: r", ".", "."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "line", "even", "first", "ending"), LABELS)
+def test_a_line_put_in_takes_the_ordinal_of_those_beside_it(
+    language: str, line: str, even: str, first: str, ending: str
+) -> None:
+    """`7e tr` between `5e tr` and `9e tr`, not `7er tr` as in `1er tr`; 80 stitches in eight parts."""
+    lines = {
+        number: line.format(f"{number}{first if number == 1 else ending}", plain, 8 * plain + 8)
+        for number, plain in zip(range(1, 11, 2), range(8, 3, -1), strict=True)
+    }
+    text = "\n".join((lines[1], even, lines[3], lines[5], lines[9]))
+
+    assert lines[7] in [found.repair for found in read(text, (80,), language).findings]
+
+
 @pytest.mark.parametrize("item", TEXTS, ids=lambda item: item["id"])
 def test_words_of_another_language_than_that_of_the_request_are_a_warning(item: Any) -> None:
     """A text of others is told to be in its own language, whatever the request says; in its own nothing is told."""

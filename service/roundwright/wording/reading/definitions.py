@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName, Work, execute
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.phrases import PassOver, Said, Stitches
+from roundwright.wording.reading.phrases import PassOver, Said, Stitches, Then
 from roundwright.wording.reading.settle import settle
 from roundwright.wording.reading.tokens import (
     BLANK,
@@ -266,7 +266,8 @@ def _meaning(tokens: list[Token], place: int) -> StitchName | Literal[""]:
         if tokens[stop].kind in (")", "(") or (stop > place and tokens[stop].flags & (_ENDS | EQUALS)):
             break
         stop += 1
-    phrases = tuple(Lines(tokens, place, stop, troubles=[]).all())
+    read = Lines(tokens, place, stop, troubles=[]).all()
+    phrases = tuple(phrase for phrase in read if not isinstance(phrase, Then))  # k2tog, then psso
     if not all(isinstance(phrase, Stitches | PassOver | Said) for phrase in phrases):
         return ""
     for way in settle(phrases, implied=False):

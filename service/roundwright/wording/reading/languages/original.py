@@ -124,7 +124,7 @@ def _line_put_in(text: Rewritten, at: int, stop: int, replacement: str) -> Chang
         return None
     lines = []
     for line in replacement.splitlines():
-        found = _built_alike(text, line)
+        found = _built_alike(text, at, line)
         if found is None:
             return None
         lines.append(found + "\n")
@@ -132,20 +132,27 @@ def _line_put_in(text: Rewritten, at: int, stop: int, replacement: str) -> Chang
     return Change(start, start, "".join(lines))
 
 
-def _built_alike(text: Rewritten, line: str) -> str | None:
-    """A line of the original with the numbers of another, which is built like it in English."""
-    begin = 0
+def _built_alike(text: Rewritten, at: int, line: str) -> str | None:
+    """A line of the original with the numbers of another, which is built like it in English.
+
+    Of several the last before `at` that is not the first of its kind, whose ordinal may have an ending of its own:
+    `1er tour`, but `3e tour`.
+    """
+    alike, begin = [], 0
     for whole in text.text.split("\n"):
-        stop = begin + len(whole)
         english = whole.rstrip()
         if english and _plain(english) == _plain(line.rstrip()):
-            start, end = text.place(begin), text.place(begin + len(english))
-            if english == line.rstrip():
-                return text.original[start:end]
-            edit = _numbers(text, begin, begin + len(english), line.rstrip())
-            if edit is not None:
-                return text.original[start : edit.start] + edit.text + text.original[edit.end : end]
-        begin = stop + 1
+            number = _NUMBERS.search(english)
+            is_first = number is not None and number[0] == "1"
+            alike.append((is_first, begin >= at, abs(at - begin), begin, english))
+        begin += len(whole) + 1
+    for *_, begin, english in sorted(alike):
+        start, end = text.place(begin), text.place(begin + len(english))
+        if english == line.rstrip():
+            return text.original[start:end]
+        edit = _numbers(text, begin, begin + len(english), line.rstrip())
+        if edit is not None:
+            return text.original[start : edit.start] + edit.text + text.original[edit.end : end]
     return None
 
 

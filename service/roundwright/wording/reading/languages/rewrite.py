@@ -172,6 +172,8 @@ class _Writer:
         place = 0
         most = PIECES_OF_WORD * most_words(self.width)
         passed = {aside.start: aside.end for aside in asides(self.text, language)}
+        for begin in range(min(len(self.cut), most)):
+            self.before_short_name(begin)  # a name may be explained below the rounds that have it
         while place < min(len(self.cut), most):
             if self.lines and self.cut[place].key not in CLOSES_LINE:
                 self.end_lines(self.cut[place - 1].end)

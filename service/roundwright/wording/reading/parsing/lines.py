@@ -28,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Needlewise,
     Odd,
     Partly,
+    PassOver,
     Phrase,
     Rep,
     Rounds,
@@ -36,7 +37,7 @@ from roundwright.wording.reading.phrases import (
     Then,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, STOP
-from roundwright.wording.reading.tree import ONE, Number, Stitch
+from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch
 
 _RIB_WIDTHS: Final = {"single": 1, "double": 2}
 MOST_NESTED: Final = 12
@@ -374,11 +375,37 @@ class Lines(ExtentReader):
         if not closed and not counted and self.depth <= MOST_NESTED:  # (56 stitches
             self.troubles.append(("bracket", say("read.not_closed", opening=first.text), first.start))
         self.depth -= 1
-        if tells_other(inside) or aside(inside):
+        if changed := self.tells_change(opened, inside):
+            inside = changed
+        elif tells_other(inside) or aside(inside) or self.explains_stitch(opened, inside):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         elif self.tells_repeat_of_chart(opened):
             inside = []
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
+
+    def explains_stitch(self, opened: int, inside: list[Phrase]) -> bool:
+        """Whether a bracket says how the stitch just before it is worked: `k7, sk2p (sl 1, k2tog, psso)`."""
+        before = self.tokens[max(0, opened - 2) : opened]
+        passed = any(isinstance(phrase, PassOver) for phrase in inside)
+        apart = self.tokens[opened].flags & (COMMA | SEMI | STOP | LINE)
+        return passed and not apart and any(token.kind in ("stitch", "together") for token in before)
+
+    def tells_change(self, opened: int, inside: list[Phrase]) -> list[Phrase]:
+        """The counts of a bracket that says what the stitches before it come to: `(dec 20 sts = 80 sts)`; else none."""
+        counts = [
+            Count(phrase.start, phrase.end, phrase.flags, phrase.node.change, phrase.node.sign)
+            if isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) and not phrase.node.to
+            else phrase
+            for phrase in inside
+        ]
+        if not all(isinstance(phrase, Count) for phrase in counts):
+            return []
+        for token in reversed(self.tokens[max(0, opened - MOST_IN_LIST) : opened]):
+            if token.kind in ("stitch", "together", "make"):
+                return counts
+            if token.flags & (LINE | COLON | STOP | SEMI):
+                break
+        return []
 
     def tells_repeat_of_chart(self, opened: int) -> bool:
         """Whether a bracket behind a chart only tells its repeat: `the chart (12-st repeat, 9 times per rnd)`."""

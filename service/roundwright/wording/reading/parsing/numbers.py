@@ -571,7 +571,8 @@ class NumberReader(ColourReader):
     def stitches(self, number: Number) -> Phrase:
         """`56 sts`: a count, or what is said of so many stitches."""
         ahead = self.skip(2)
-        kind = self.kind(ahead) if self.joined(ahead) else ""
+        apart = self.flags(ahead) & COMMA and self.kind(ahead + 1) == "number"  # 80 sts, dec 20 sts
+        kind = self.kind(ahead) if self.joined(ahead) and not apart else ""
         if kind == "together":
             return self.together(number, ahead + 1)
         if kind == "knit" and self.kind(ahead + 1) == "together":
