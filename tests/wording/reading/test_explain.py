@@ -2,26 +2,14 @@
 
 import pytest
 
-from roundwright.wording.proofreading.read import Reading, read
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round, counts
 
 
 def after(text: str, *cast_on: int) -> list[list[int]]:
     """The counts of each size as they change, of a text in which nothing is wrong."""
-    reading = read(text, cast_on)
-    assert not [finding for finding in reading.findings if finding.severity == "error"], reading.findings
-    return [changes(reading, size) for size in range(len(cast_on))]
-
-
-def changes(reading: Reading, size: int = 0) -> list[int]:
-    """The counts of a size after the rounds that change them."""
-    return [each.after for each in reading.rounds[size] if each.after != each.before]
-
-
-def errors(text: str, *cast_on: int) -> list[tuple[str, int, int | None]]:
-    """Code, line and size of everything that is wrong."""
-    return [
-        (each.code, each.line, each.size) for each in read(text, cast_on).findings if each.severity == "error"
-    ]
+    return [size[1:] for size in counts(read(text, cast_on))]
 
 
 @pytest.mark.parametrize(
@@ -54,18 +42,20 @@ def test_a_heading_swallows_nothing(heading: str, begin: str) -> None:
 
 def test_around_is_said_of_all_stitches_before_it() -> None:
     """`K6, k2tog around` on 50 stitches leaves two over; the last stitch alone is not meant without evidence."""
-    assert [("left_over", 1, 1)] == errors("Rnd 1: K6, K2tog around", 50)
+    (wrong,) = errors(read("Rnd 1: K6, K2tog around", (50,)))
+    assert ("left_over", 1, 1) == (wrong.code, wrong.line, wrong.size)
 
 
 def test_what_is_left_must_be_what_is_said() -> None:
     """`to last 2 sts, k3` needs three where two are left."""
-    assert errors("Rnd 1: *k6, k2tog; rep from * to last 2 sts, k3", 67)
+    assert errors(read("Rnd 1: *k6, k2tog; rep from * to last 2 sts, k3", (67,)))
 
 
 @pytest.mark.parametrize("count", ["(6 sts dec; 57 sts rem)", "(6 sts dec, 57 sts)"])
 def test_two_counts_in_a_line_are_both_held_to_it(count: str) -> None:
     """Of two counts neither is passed over."""
-    assert [("count_differs", 1, 1)] == errors(f"Rnd 1: (k8, k2tog) 6 times {count}", 60)
+    (wrong,) = errors(read(f"Rnd 1: (k8, k2tog) 6 times {count}", (60,)))
+    assert ("count_differs", 1, 1) == (wrong.code, wrong.line, wrong.size)
 
 
 def test_a_count_a_needle_is_no_count() -> None:
@@ -81,7 +71,7 @@ def test_standing_rounds_are_worked_between(standing: str) -> None:
     reading = read(
         f"1st round: *k6, k2tog*\n{standing}\n3rd round: *k5, k2tog*\n5th round: *k4, k2tog*", (64,)
     )
-    assert [56, 56, 48, 48, 40] == [each.after for each in reading.rounds[0]]
+    assert [56, 56, 48, 48, 40] == after_each_round(reading)
 
 
 def test_a_star_may_stand_before_any_stitch() -> None:
@@ -94,7 +84,7 @@ def test_a_line_that_is_not_read_is_told_once() -> None:
     text = (
         "Rnd 1: *k6, blorp, zork 3; rep from * around (48 sts)\nRnd 2: *k4, k2tog; rep from * around (40 sts)"
     )
-    assert [1] == [line for _, line, _ in errors(text, 64)]
+    assert [1] == [wrong.line for wrong in errors(read(text, (64,)))]
 
 
 @pytest.mark.parametrize(
