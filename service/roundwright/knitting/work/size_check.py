@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion, only_one
 from roundwright.knitting.gauge.needle_size import (
+    FOUR_IN,
     NEEDLE_BASIS,
     SAME_STITCHES,
     NeedleAdvice,
@@ -34,7 +35,6 @@ from roundwright.knitting.quantities import (
     tidy,
 )
 from roundwright.knitting.rounds.round import MOST_ROUNDS
-from roundwright.knitting.sizing.cast_on import COARSE_PERCENT
 from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.heads import head_of
 from roundwright.knitting.sizing.recommend import FIT_BASIS
@@ -57,6 +57,9 @@ MOST_TIMES_OFF: Final = 2.0
 NEAR_PLAN: Final = 0.2
 """A measure whose half or double is within a fifth of the plan was taken flat and given as all around, or the reverse:
 gauges are off by that much, and not by half (common practice)."""
+ROWS_APART: Final = 0.1
+"""Rounds that are off by a tenth more or less than the stitches are counted again (common practice): both are as large
+as the loop is long (Munden 1959)."""
 
 ROWS_BASIS: Final = Basis(
     say("size_check.rows_basis"),
@@ -117,10 +120,10 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
         Verdict,
         Meta(
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
-            "can wear; `too_small`, `too_large`: it cannot, or a ribbed edge holds a body wider than the head. By the "
-            "width of edge and body, a ribbed edge by the stretch of rib; `too_early`: less than 3 cm of the body are "
-            "done, which tells no width (warnings `measured_in_rib`, `measured_early`). A depth that no longer covers "
-            "the ears is a warning, `too_shallow`."
+            "can wear, perhaps loosely; `too_small`, `too_large`: it cannot, or a ribbed edge holds a body wider "
+            "than the head. By the width of edge and body, a ribbed edge by the stretch of rib; `too_early`: less than "
+            "3 cm of the body are done, which tells no width, not even one as planned (warnings `measured_in_rib`, "
+            "`measured_early`). A depth that no longer covers the ears is a warning, `too_shallow`."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
@@ -179,7 +182,13 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
             " ",
             _message(measured, verdict, comes_to, _comes_to(planned, None, request.units)),
             _fits_another(measured, request.units) if verdict in ("too_small", "too_large") else "",
+            _measure_again(measured, verdict),
             ways.options[0].message,
+            *(
+                option.message
+                for option in ways.options[1:2]
+                if option.code == "rip_back" and option.stitches is None
+            ),
         ),
         verdict=verdict,
         head=planned.measurements.head,
@@ -201,7 +210,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         ),
         warnings=(
             *_early_notices(measured, request.units),
-            *(() if verdict == "too_early" else _depth_notices(measured, comes_to, request.units)),
+            *(() if verdict == "too_early" else _depth_notices(measured, ways.options[0], request.units)),
         ),
     )
 
@@ -209,6 +218,16 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
 def _needle(hat: MeasuredHat, options: Sequence[SizeOption], units: UnitSystem) -> NeedleAdvice:
     """Which needle corrects the gauge; beside counts for the gauge as knitted, that it is one or the other."""
     advice = advise(stitch_width_mm(hat.gauge), stitch_width_mm(hat.request.gauge), None, units)
+    if advice.change == "same" and hat.is_off(hat.depth_mm(hat.straight)):
+        over = FOUR_IN if units == "imperial" else TEN_CM
+        return keep_needle(
+            say(
+                "size_check.needle_rows",
+                rows=mm(over) / row_height_mm(hat.gauge),
+                planned=mm(over) / row_height_mm(hat.request.gauge),
+                over=quantity_text(over),
+            )
+        )
     if not hat.needle_corrects:
         return keep_needle(advice.message)
     planned = tuple(round.after for round in hat.planned.crown.rounds)
@@ -319,10 +338,10 @@ def _times(measured_mm: float, planned_mm: float, units: UnitSystem, pointer: st
 def _verdict(hat: MeasuredHat) -> Verdict:
     """Whether the head can wear it: edge and body from unstretched to stretched in comfort."""
     planned_mm, knitted_mm = stitch_width_mm(hat.request.gauge), stitch_width_mm(hat.gauge)
-    if abs(more_stitches(knitted_mm, planned_mm)) < SAME_STITCHES:
-        return "as_planned"
     if hat.is_early:
         return "too_early"
+    if abs(more_stitches(knitted_mm, planned_mm)) < SAME_STITCHES:
+        return "as_planned"
     if hat.head_mm < hat.edge_mm:
         return "too_large"
     return "fits" if hat.edge_fits and hat.body_fits else "too_small"
@@ -344,8 +363,10 @@ def _comes_to(planned: HatRounds, knitted: _Knitted | None, units: UnitSystem) -
 def _message(hat: MeasuredHat, verdict: Verdict, comes_to: HatSizes, planned: HatSizes) -> Message:
     if verdict == "too_large" and hat.edge_fits:
         sentence = "loose"
-    elif verdict == "as_planned" and _is_off_in_depth(comes_to, planned):
+    elif verdict == "as_planned" and hat.is_off(mm(comes_to.depth)):
         sentence = "as_planned.in_width"
+    elif verdict == "fits" and hat.is_slack:
+        sentence = "fits.loosely"
     else:
         sentence = verdict
     return say(
@@ -358,9 +379,11 @@ def _message(hat: MeasuredHat, verdict: Verdict, comes_to: HatSizes, planned: Ha
     )
 
 
-def _is_off_in_depth(comes_to: HatSizes, planned: HatSizes) -> bool:
-    """Whether the depth is off by more than an ease may be: no tape is so far off."""
-    return abs(mm(comes_to.depth) / mm(planned.depth) - 1) > COARSE_PERCENT / 100
+def _measure_again(hat: MeasuredHat, verdict: Verdict) -> str:
+    """The sentence that rounds and stitches which are off so unlike are measured again; empty where they are not."""
+    if verdict == "too_early" or abs(hat.higher / hat.wider - 1) <= ROWS_APART:
+        return ""
+    return say("size_check.measure_again")
 
 
 def _ease_text(percent: float) -> Message:
@@ -385,20 +408,21 @@ def _fits_another(hat: MeasuredHat, units: UnitSystem) -> str:
     return say("size_check.fits_another", size=index + 1, head=quantity_text(length(head_mm, units), 3))
 
 
-def _depth_notices(hat: MeasuredHat, comes_to: HatSizes, units: UnitSystem) -> tuple[Notice, ...]:
-    """The warning that a hat which was to reach the ears does not: the verdict goes by its width."""
-    ears_mm = EAR_ARC * hat.head_mm
-    if mm(comes_to.depth) >= ears_mm or mm(hat.planned.measurements.depth) < ears_mm:
+def _depth_notices(hat: MeasuredHat, first: SizeOption, units: UnitSystem) -> tuple[Notice, ...]:
+    """The warning that a hat which was to reach the ears does not, with what the first choice does about it."""
+    if not hat.is_shallow:
         return ()
-    in_crown = hat.rounds_worked > hat.straight
-    reached, needed = comes_to.depth, length(ears_mm, units)
+    if hat.crown_begun:
+        sentence = "size_check.too_shallow.crown"
+    else:
+        sentence = "size_check.too_shallow.back" if first.code == "rip_back" else "size_check.too_shallow"
     return (
         Notice(
             code="too_shallow",
             message=say(
-                "size_check.too_shallow.crown" if in_crown else "size_check.too_shallow",
-                reached=quantity_text(reached, 3),
-                needed=quantity_text(needed, 3),
+                sentence,
+                reached=quantity_text(length(hat.depth_mm(hat.straight), units), 3),
+                needed=quantity_text(length(EAR_ARC * hat.head_mm, units), 3),
             ),
             pointer="#/length",
         ),

@@ -25,6 +25,7 @@ from roundwright.knitting.quantities import (
 )
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import COARSE_PERCENT
+from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.knitting.sizing.head_references import CM_MM
 from roundwright.language import Message, joined, say, say_count
 
@@ -51,6 +52,8 @@ RIB_BASIS: Final = Basis(
 )
 ABOVE_BRIM_MM: Final = 30.0
 """Body above the brim from which on its width can be measured (common practice)."""
+LEAST_EASE_PERCENT: Final = 3.0
+"""A hat smaller than the head by less than this sits loosely: the least ease in print is an inch (common practice)."""
 
 
 class SizeOption(Struct, frozen=True, kw_only=True):
@@ -60,7 +63,8 @@ class SizeOption(Struct, frozen=True, kw_only=True):
         OptionCode,
         Meta(
             description="`go_on` as it is; `other_counts`: go on with other counts from the next round; `block` it "
-            "when it is done; `rip_back` and go on from there."
+            "when it is done; `rip_back` and go on from there, "
+            "with other counts for the width (`stitches`) or the same for the depth."
         ),
     ]
     message: Annotated[str, Meta(description="What to do, and what comes of it, in a few sentences.")]
@@ -192,6 +196,56 @@ class MeasuredHat(NamedTuple):
         return self.head_mm <= self.body_mm * BODY_STRETCH
 
     @property
+    def crown_begun(self) -> bool:
+        """Whether a round of the crown is knitted."""
+        return self.rounds_worked > self.straight
+
+    @property
+    def higher(self) -> float:
+        """How many times as high as planned a round is."""
+        return row_height_mm(self.gauge) / row_height_mm(self.request.gauge)
+
+    @property
+    def body_row_mm(self) -> float:
+        """Height of a round of the body, as planned."""
+        body = self.planned.body
+        return mm(body.length) / body.rounds if body.length else row_height_mm(self.request.gauge)
+
+    @property
+    def straight_for_depth(self) -> int:
+        """Rounds from the cast-on to the crown for the depth as planned, at the rounds as knitted; the brim stays."""
+        short_mm = mm(self.planned.measurements.depth) - self.depth_mm(self.straight)
+        more = round(short_mm / (self.body_row_mm * self.higher))
+        return self.planned.brim.rounds + max(0, self.planned.body.rounds + more)
+
+    def depth_mm(self, straight: int) -> float:
+        """Depth at the rounds as knitted, with so many of them before the crown."""
+        more_mm = (straight - self.straight) * self.body_row_mm
+        return (mm(self.planned.measurements.depth) + more_mm) * self.higher
+
+    @property
+    def depth_as_advised_mm(self) -> float:
+        """Depth where the crown begins as near to the depth as planned as it can, and nothing is taken back."""
+        straight = self.straight if self.crown_begun else max(self.straight_for_depth, self.rounds_worked)
+        return self.depth_mm(straight)
+
+    def is_off(self, depth_mm: float) -> bool:
+        """Whether a depth is off the plan by more than an ease may be: no tape is so far off."""
+        return abs(depth_mm / mm(self.planned.measurements.depth) - 1) > COARSE_PERCENT / 100
+
+    @property
+    def is_shallow(self) -> bool:
+        """Whether it was to reach the ears, and with as many rounds as planned does not, by more than a tape is off."""
+        ears_mm, depth_mm = EAR_ARC * self.head_mm, self.depth_mm(self.straight)
+        return self.is_off(depth_mm) and depth_mm < ears_mm <= mm(self.planned.measurements.depth)
+
+    @property
+    def is_slack(self) -> bool:
+        """Whether it hardly stretches on the head, where it was planned to."""
+        slack_mm = (1 - LEAST_EASE_PERCENT / 100) * self.head_mm
+        return self.edge_mm > slack_mm >= mm(self.planned.measurements.circumference)
+
+    @property
     def body_rounds(self) -> int:
         """Rounds of the body that are knitted."""
         return max(0, min(self.rounds_worked, self.straight) - self.planned.brim.rounds)
@@ -209,8 +263,9 @@ def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
 
     There always is an option.
     """
+    onward = _for_depth(hat, units)
     if verdict == "as_planned":
-        return Ways((_go_on(hat, units),), ())
+        return Ways(onward, ())
     if verdict == "too_early":
         reason = say("size_check.unhelpful.early", above=above_brim_text(units))
         codes: tuple[OptionCode, ...] = ("other_counts", "block", "rip_back")
@@ -220,7 +275,8 @@ def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
     back = _back(hat, anew, other_counts, units)
     ways: tuple[SizeOption | UnhelpfulWay, ...]
     if verdict == "fits":
-        ways = (_go_on(hat, units), other_counts, block, back)
+        backs = () if len(onward) > 1 and isinstance(back, UnhelpfulWay) else (back,)
+        ways = (*onward, other_counts, block, *backs)
     elif verdict == "too_small":
         ways = (_why_not_go_on(hat, units), other_counts, *_best_first(hat, block, back))
     else:
@@ -234,10 +290,14 @@ def ways_out(hat: MeasuredHat, verdict: Verdict, units: UnitSystem) -> Ways:
 def _best_first(
     hat: MeasuredHat, block: SizeOption | UnhelpfulWay, back: SizeOption | UnhelpfulWay
 ) -> tuple[SizeOption | UnhelpfulWay, ...]:
-    """Blocking first where it all but reaches the plan and most of the hat is knitted; else ripping back."""
+    """Blocking first where it all but reaches the plan and most of the hat is knitted; else ripping back.
+
+    What a fibre that is not known does is a guess, and no blocking mends a crown begun too early.
+    """
     planned_mm = mm(hat.planned.measurements.circumference)
     is_near = abs(_blocked_mm(hat) - planned_mm) <= COARSE_PERCENT / 100 * hat.head_mm
-    return (block, back) if is_near and 2 * hat.rounds_worked > hat.rounds else (back, block)
+    is_sure = hat.fibre is not None and not (hat.is_shallow and hat.crown_begun)
+    return (block, back) if is_near and is_sure and 2 * hat.rounds_worked > hat.rounds else (back, block)
 
 
 def _why_not_go_on(hat: MeasuredHat, units: UnitSystem) -> UnhelpfulWay:
@@ -282,15 +342,72 @@ def above_brim_text(units: UnitSystem) -> Message:
 
 
 def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
-    left = _straight_left(hat)
-    onward = "size_check.go_on" if hat.rounds_worked < hat.rounds else "size_check.close"
-    more = say_count("size_check.more_rounds", left) if left else ""
+    if hat.rounds_worked == hat.rounds:
+        onward = "size_check.close"
+    elif hat.crown_begun or not hat.is_off(hat.depth_mm(hat.straight)):
+        onward = "size_check.go_on"
+    else:
+        onward = "size_check.keep_count"
     return SizeOption(
         code="go_on",
-        message=joined(" ", say(onward, body=_text(hat.body_mm, units)), more),
+        message=joined(
+            " ", say(onward, body=_text(hat.body_mm, units)), _to_the_crown(hat), _late(hat, units)
+        ),
         circumference=length(hat.body_mm, units),
-        straight_rounds=left,
+        straight_rounds=_straight_left(hat),
     )
+
+
+def _to_the_crown(hat: MeasuredHat) -> str:
+    """How many rounds are left to the crown; empty where it is begun."""
+    left = _straight_left(hat)
+    if left is None:
+        return ""
+    return say_count("size_check.more_rounds", left) if left else say("size_check.crown_next")
+
+
+def _late(hat: MeasuredHat, units: UnitSystem) -> str:
+    """The depth where it is not the one planned, since too many rounds are knitted; empty where it is."""
+    depth_mm = hat.depth_as_advised_mm
+    is_late = not hat.crown_begun and hat.rounds_worked > hat.straight_for_depth
+    return _then_deep(hat, depth_mm, units) if is_late or hat.is_off(depth_mm) else ""
+
+
+def _then_deep(hat: MeasuredHat, depth_mm: float, units: UnitSystem) -> Message:
+    planned = _text(mm(hat.planned.measurements.depth), units)
+    return say("size_check.then_deep", depth=_text(depth_mm, units), planned=planned)
+
+
+def _for_depth(hat: MeasuredHat, units: UnitSystem) -> tuple[SizeOption, ...]:
+    """Go on; or, where that misses the depth as planned, rip back to where the crown begins for it.
+
+    A hat that would not reach the ears is ripped back first: one that is too deep can be worn.
+    """
+    go_on, straight = _go_on(hat, units), hat.straight_for_depth
+    back_to = min(straight, hat.straight)
+    if back_to >= hat.rounds_worked or not hat.is_off(hat.depth_as_advised_mm):
+        return (go_on,)
+    lost, more = hat.rounds_worked - back_to, straight - back_to
+    back = SizeOption(
+        code="rip_back",
+        message=say(
+            "size_check.rip_for_depth",
+            rounds=say_count("rounds", lost),
+            round=back_to,
+            onward=_onward(more),
+            depth=_text(hat.depth_mm(straight), units),
+        ),
+        circumference=length(hat.body_mm, units),
+        back_to=back_to,
+        takes_back=lost,
+        straight_rounds=more,
+    )
+    return (back, go_on) if hat.is_shallow else (go_on, back)
+
+
+def _onward(rounds: int) -> Message:
+    """What is worked next, as a part of a sentence."""
+    return say_count("size_check.rounds_to_crown", rounds) if rounds else say("size_check.the_crown")
 
 
 def _knit_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
@@ -310,16 +427,7 @@ def _knit_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
 
 def _straight_left(hat: MeasuredHat) -> int | None:
     """Rounds to the crown for the depth as planned; None where the crown is begun."""
-    if hat.rounds_worked > hat.straight:
-        return None
-    crown, brim, body = len(hat.planned.crown.rounds), hat.planned.brim, hat.planned.body
-    row_mm, knitted_mm = row_height_mm(hat.request.gauge), row_height_mm(hat.gauge)
-    brim_mm = mm(brim.length) if brim.length else 0.0
-    body_row_mm = mm(body.length) / body.rounds if body.length else row_mm
-    # Brim and crown in rounds of the body: what they lose or gain in height, the body makes up.
-    others = (brim_mm + crown * row_mm) / body_row_mm
-    in_body = round((others + body.rounds) * row_mm / knitted_mm - others)
-    return max(0, brim.rounds + in_body - hat.rounds_worked)
+    return None if hat.crown_begun else max(0, hat.straight_for_depth - hat.rounds_worked)
 
 
 def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | UnhelpfulWay:
@@ -331,8 +439,14 @@ def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | UnhelpfulWay:
     wider = edge_mm > hat.edge_mm
     return SizeOption(
         code="block",
-        message=say("size_check.block" if wider else "size_check.shrink", body=_text(blocked.body_mm, units)),
+        message=joined(
+            " ",
+            say("size_check.block" if wider else "size_check.shrink", body=_text(blocked.body_mm, units)),
+            say("size_check.block.only_wool") if hat.fibre is None else "",
+            _to_the_crown(hat),
+        ),
         circumference=length(blocked.body_mm, units),
+        straight_rounds=_straight_left(hat),
     )
 
 
@@ -389,18 +503,22 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
         return _no_other_counts(
             say("size_check.unhelpful.other_counts.far", now=now, stitches=anew.crown.stitches)
         )
-    rounds = max(1, anew.brim.rounds + anew.body.rounds - hat.rounds_worked)
+    left = anew.brim.rounds + anew.body.rounds - hat.rounds_worked
+    rounds = max(1, left)
+    deep_mm = mm(anew.measurements.depth) + (rounds - left) * hat.body_row_mm * hat.higher
     return SizeOption(
         code="other_counts",
-        message=say(
-            "size_check.other_counts.rib" if hat.draws_in else "size_check.other_counts",
-            round=leading.text,
-            stitches=leading.after,
-            onward=say_count("size_check.rounds_to_crown", rounds - 1)
-            if rounds > 1
-            else say("size_check.the_crown"),
-            body=_anew_text(anew, units),
-            edge=_text(hat.edge_mm, units),
+        message=joined(
+            " ",
+            say(
+                "size_check.other_counts.rib" if hat.draws_in else "size_check.other_counts",
+                round=leading.text,
+                stitches=leading.after,
+                onward=_onward(rounds - 1),
+                body=_anew_text(anew, units),
+                edge=_text(hat.edge_mm, units),
+            ),
+            _then_deep(hat, deep_mm, units) if hat.is_off(deep_mm) else "",
         ),
         circumference=_anew_circumference(anew, units),
         stitches=leading.after,
@@ -465,6 +583,7 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
             brim=brim,
             round=leading.text,
             stitches=leading.after,
+            onward=_onward(rounds - 1),
             body=_anew_text(anew, units),
         ),
         circumference=_anew_circumference(anew, units),

@@ -67,8 +67,11 @@ def check_size(request: size_check.SizeCheckRequest) -> size_check.SizeCheckAnsw
     blocking brings it there: by print wool and cotton shrink by 1 to 2 cm, acrylic and viscose grow by 1 to 2.5 cm;
     wool keeps up to 5 % when it is blocked (common practice). Without a `length` the rows are taken to be off as the
     stitches are, since both are as large as the loop is long (Munden 1959). Before 3 cm of the body are done the answer
-    is to knit on and measure there: rib draws in, by about a third, and a rolled edge curls (common practice).
-    Blocking comes before ripping back only where it all but reaches the plan and half of the hat is knitted (common
-    practice). A width or circumference of twice or half the plan is asked for again (422): one was given as the other.
+    is to knit on and measure there, whatever is measured: rib draws in, by about a third, and a rolled edge curls
+    (common practice). Where too much is knitted for the depth as planned, the answer says how deep the hat becomes, and
+    how many rounds to rip back for it; that comes first only where the hat would not reach the ears. Less than 3 %
+    smaller than the head sits loosely (common practice). Blocking comes before ripping back only where it all but
+    reaches the plan, half of the hat is knitted and the fibre is given (common practice). A width or circumference of
+    twice or half the plan is asked for again (422): one was given as the other.
     """
     return size_check.check_size(request)
