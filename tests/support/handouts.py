@@ -145,7 +145,9 @@ def numbers_in(media_type: str, content: bytes) -> HandoutNumbers:
 def _from_tables(page: Page, boxes: int) -> HandoutNumbers:
     """The first table is of yarn, the others are crowns."""
     cast_ons = [
-        int(match[1]) for line in page.text_of("p") if (match := re.match(r"Cast on (\d+): .* needles", line))
+        int(match[1])
+        for line in page.text_of("p")
+        if (match := re.match(r"Cast on (\d+); after round 1: ", line))
     ]
     shopping, *crowns = page.tables
     headings = crowns[0][0]
@@ -170,7 +172,7 @@ def _from_lines(lines: list[str], box: str) -> HandoutNumbers:
     """From the lines of plain text, or of the text of a PDF."""
     numbers = HandoutNumbers([], [], [], "\n".join(lines).count(box), [])
     for line in lines:
-        if cast_on := re.search(r"Cast on (\d+): [\d + ]+ on the needles", line):
+        if cast_on := re.search(r"Cast on (\d+); after round 1: [\d + ]+", line):
             numbers.cast_ons.append(int(cast_on[1]))
             numbers.crowns.append([])
         elif row := re.fullmatch(

@@ -400,6 +400,11 @@ def test_a_flat_top_that_is_not_flat_says_what_makes_it_flat(width: int, ratio: 
     by_rule = crown(request)
     assert by_rule.geometry is not None
     assert ("not_flat" in codes(by_rule)) == (by_rule.geometry.lies != "flat")
+    for notice in by_rule.warnings:  # whoever took the rule of thumb need not have sent `cadence`
+        assert notice.pointer == "#"
+        assert notice.message.startswith(
+            "The flat top goes by the rule of thumb, 8 decreases every second round."
+        )
     by_gauge = crown(msgspec.structs.replace(request, cadence=None))
     assert by_gauge.geometry is not None
     assert by_gauge.geometry.lies == "flat"

@@ -2,8 +2,10 @@
 
 import pytest
 
-from roundwright.knitting.gauge.convert import ConvertRequest, convert
+from roundwright.knitting.answers import Impossible
+from roundwright.knitting.gauge.convert import ConvertRequest, convert, unusual_gauge
 from roundwright.knitting.quantities import Gauge, Length
+from tests.support.hats import hats
 
 
 def weights(stitches: float, unit: str = "cm") -> list[int]:
@@ -62,6 +64,26 @@ def test_more_stitches_than_rows_are_two_numbers_that_changed_places() -> None:
     assert "Probably 20 stitches and 28 rows are meant" in notice.message
 
 
+@pytest.mark.parametrize(
+    ("typed", "meant", "field"),
+    [
+        ((200, 28), (20, 28), "stitches"),
+        ((2, 28), (20, 28), "stitches"),
+        ((20, 2.8), (20, 28), "rows"),
+        ((14, 200), (14, 20), "rows"),
+        ((32, 4.4), (32, 44), "rows"),
+    ],
+)
+def test_a_gauge_of_no_fabric_has_a_digit_too_many_or_too_few(
+    typed: tuple[float, float], meant: tuple[float, float], field: str
+) -> None:
+    """Plain knitting has 1.3 rows to a stitch (Munden 1959); ten times as many or as few is a slip of the point."""
+    gauge = Gauge(stitches=typed[0], rows=typed[1])
+    [notice] = unusual_gauge(gauge)
+    assert (notice.code, notice.pointer) == ("gauge_mistyped", f"#/gauge/{field}")
+    assert "{:g} stitches and {:g} rows are meant".format(*meant) in notice.message
+
+
 def test_five_stitches_in_10_cm_are_probably_in_an_inch() -> None:
     """5 by 7 in an inch is a worsted (Craft Yarn Council: 16 to 20 in 4 in); in 10 cm few yarns have it."""
     [notice] = convert(ConvertRequest(gauge=Gauge(stitches=5, rows=7))).warnings
@@ -87,7 +109,7 @@ def test_gauges_that_are_knitted_are_converted_without_a_question(stitches: floa
     codes = {
         notice.code for notice in convert(ConvertRequest(gauge=Gauge(stitches=stitches, rows=rows))).warnings
     }
-    assert not codes & {"gauge_swapped", "gauge_per_inch"}
+    assert not codes & {"gauge_swapped", "gauge_per_inch", "gauge_mistyped"}
 
 
 def test_classes_carry_the_names_their_yarn_is_sold_under() -> None:
@@ -102,3 +124,11 @@ def test_needles_carry_every_label_they_are_sold_under() -> None:
     five = next(size for size in answer.needles if size.mm == 5.0)
     assert ("8" in five.us, "6" in five.uk) == (True, True)
     assert {size.mm for size in answer.needles} >= {4.5, 5.0, 5.5}
+
+
+def test_a_hat_of_too_many_stitches_for_a_slip_of_the_point_gets_the_gauge_meant() -> None:
+    """200 stitches to 28 rounds make a hat of a thousand stitches; 20 are a worsted (Craft Yarn Council)."""
+    with pytest.raises(Impossible) as refused:
+        hats(gauge={"stitches": 200, "rows": 28}, sizes=[{"adult": "woman"}])
+    assert refused.value.suggestion is not None
+    assert (refused.value.suggestion.pointer, refused.value.suggestion.value) == ("#/gauge/stitches", 20)

@@ -316,12 +316,25 @@ def test_a_crown_in_another_stitch_than_the_body_begins_as_wide_as_it() -> None:
 
 def test_the_hat_size_of_a_chart_is_not_made_smaller_in_silence() -> None:
     """20 in for a woman is the size of a hat (Craft Yarn Council); measured heads average 56.1 cm (ANSUR II)."""
-    (message,) = warned("chart_below_measured", sizes=[{"chart": "woman"}])
+    (message,) = warned("chart_below_measured", sizes=[{"chart": "woman"}], ease={"percent": -10})
     assert message.endswith(
         "Here the ease is -10 % all the same: take an ease of 0 % to have the hat as wide as in the chart."
     )
-    (message,) = warned("chart_below_measured", sizes=[{"chart": "woman"}], ease={"percent": 0})
-    assert "all the same" not in message
+    for ease in ({"ease": {"percent": 0}}, {}):
+        (message,) = warned("chart_below_measured", sizes=[{"chart": "woman"}], **ease)
+        assert "all the same" not in message
+
+
+@pytest.mark.parametrize(
+    ("size", "inches"), [("baby", 14), ("toddler", 16), ("child", 18), ("woman", 20), ("man", 22)]
+)
+def test_a_size_of_the_chart_is_as_wide_as_the_chart_has_it(size: str, inches: int) -> None:
+    """Published (Craft Yarn Council), to 8 stitches of 2.5 mm; a head beside it has the usual ease."""
+    asked = [{"chart": size}, {"head": cm(56)}]
+    of_chart, of_head = hats(gauge={"stitches": 40, "rows": 56}, sizes=asked)["sizes"]
+
+    assert of_chart["measurements"]["circumference"]["value"] == pytest.approx(2.54 * inches, abs=1)
+    assert of_head["cast_on"]["ease"]["percent"] == pytest.approx(-10, abs=2)
 
 
 def test_22_cm_are_a_baby_born_too_early_but_not_a_woman() -> None:

@@ -82,6 +82,23 @@ def test_a_link_with_something_hung_on_it_opens_the_page(query, service):
     assert 400 == service.get(f"/?{query}", headers={"accept": "application/json"}).status_code
 
 
+@pytest.mark.parametrize(
+    "page", ["/handout?gauge_stitches=20&sizes=woman", "/docs?", "/problems?", "/problems/not-found?"]
+)
+@pytest.mark.parametrize(
+    "hung_on", ["fbclid=x", "utm_source=a&utm_medium=b&gclid=c", "colour=red", "ref=", "_ga=1"]
+)
+def test_so_does_that_of_any_page(page, hung_on, service):
+    """The handout, the reference and the kinds of problem are pages, too."""
+    plain, shared = (service.get(f"{page}&{more}", headers=BROWSER) for more in ("", hung_on))
+
+    assert (200, plain.headers["etag"], plain.text) == (
+        shared.status_code,
+        shared.headers["etag"],
+        shared.text,
+    )
+
+
 def test_the_page_speaks_the_languages_of_patterns_and_offers_them(service):
     """A language that patterns are read and written in is one of the page, and stands in both of its lists."""
     page = service.get("/", headers={"accept": "text/html"}).text
@@ -125,7 +142,7 @@ BROWSER = {"accept": "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;
         ("gauge_stitches=lots&sizes=woman", 400, "stitches: A number is needed here, such as 20."),
         ("gauge_stitches=5000&sizes=woman", 400, "stitches: This may be at most 1000."),
         ("gauge_stitches=20&sizes=25+years", 422, "Whose heads: '25 years': This must be at most 21."),
-        ("gauge_stitches=20&sizes=woman&colour=red", 400, "colour: This form has no such field."),
+        ("gauge_stitches=20&sizes=woman&body_fulness=10", 400, "body_fulness: This form has no such field."),
         (
             "gauge_stitches=20&sizes=woman&depth=deep",
             400,

@@ -391,6 +391,71 @@ def test_what_the_knitter_can_do_nothing_about_is_not_on_the_sheet() -> None:
     assert "Before you begin" not in [section.heading for section in handout_of(**request).sections]
 
 
+FOR_THE_TEACHER: dict[str, Any] = {
+    "sizes": [{"adult": "woman"}],
+    "gauge": {"stitches": 28, "rows": 20},
+    "ease": {"percent": -40},
+    "body": {"gauge": {"stitches": 40, "rows": 40}},
+}
+"""Counts that changed places, a hat that goes on no head, a body far narrower than its crown."""
+
+
+@pytest.mark.parametrize("media_type", FORMATS)
+def test_what_the_teacher_has_to_mind_is_on_a_page_of_its_own(media_type: str) -> None:
+    """Behind the sheets: who prints does not see the answer of `/v1/hats`, and the class has no use for it."""
+    warnings = {notice["code"]: notice["message"] for notice in hats(**FOR_THE_TEACHER)["warnings"]}
+    content = FORMATS[media_type](handout_of(**FOR_THE_TEACHER), ENGLISH_WORDS)
+    if media_type == "application/pdf":
+        pages = [page.extract_text() for page in PdfReader(BytesIO(content)).pages]
+        assert "For the teacher" in pages[-1]
+        assert not any("For the teacher" in page for page in pages[:-1])
+        text = "".join(pages)
+    else:
+        lines = Page(content.decode()).lines if media_type == "text/html" else []
+        text = "".join(line for _, line in lines) or content.decode().replace("\\", "")
+    before, _, after = "".join(text.split()).lower().partition("fortheteacher")
+
+    for code in ("unusual_ease", "gauge_swapped", "crown_off_body"):
+        message = "".join(warnings[code].split()).lower()
+        assert message in after
+        assert message not in before
+
+
+def test_a_class_without_such_warnings_has_no_page_for_the_teacher() -> None:
+    """The note on two references asks nothing of anybody."""
+    for sizes in ([{"adult": "woman"}], [{"age_years": 4}, {"age_years": 6}]):
+        assert handout_of(sizes=sizes, gauge={"stitches": 20, "rows": 28}).before_handing_out == ()
+
+
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+def test_a_body_with_a_swatch_of_its_own_is_worked_as_the_swatch_was(wording: str) -> None:
+    """Cables, lace or two colours: nobody but the knitter knows what its rounds are, and they are not plain ones."""
+    handout = handout_of(
+        sizes=[{"adult": "woman"}, {"adult": "man", "body": {"gauge": {"stitches": 22, "rows": 30}}}],
+        gauge={"stitches": 20, "rows": 28},
+        wording=wording,
+    )
+    work = [[part.work[-1].strip(".").lower() for part in sheet.straight] for sheet in handout.sheets]
+    own = "work in the pattern of the body's swatch"
+
+    assert work[0][-1].startswith("knit")
+    assert work[1][-1] == own
+    (body,) = (section for section in handout.sections if section.name == "body")
+    assert [own in line.text.lower() for line in body.lines if "size" in line.text][-1]
+
+
+@pytest.mark.parametrize(
+    ("held", "ball_m", "needed"), [(1, 410, False), (2, 410, True), (2, 200, False), (3, 600, True)]
+)
+def test_strands_from_fewer_balls_are_told_where_they_come_from(held: int, ball_m: int, needed: bool) -> None:
+    """Two strands from one ball are its two ends, or two balls wound of it (common practice)."""
+    yarn = {"held": held, "mass": {"value": 100, "unit": "g"}, "length": {"value": ball_m, "unit": "m"}}
+    handout = handout_of(sizes=[{"adult": "woman"}], gauge={"stitches": 18, "rows": 26}, yarn=yarn)
+    (materials,) = (section for section in handout.sections if section.name == "materials")
+
+    assert any("its inner and its outer end" in line.text for line in materials.lines) == needed
+
+
 STRIPED: dict[str, Any] = {
     "colours": {"body": [{"colour": "navy", "rounds": 3}, {"colour": "cream", "rounds": 2}]},
     "crown": {"style": "wedge"},

@@ -1,6 +1,7 @@
 """The handout as a PDF: two pages, whole rounds, nothing off the paper."""
 
 import os
+import re
 import shutil
 from io import BytesIO
 from typing import Any
@@ -26,10 +27,15 @@ needs_poppler = pytest.mark.skipif(
 @pytest.mark.parametrize("wording", ["pattern", "beginner"])
 @pytest.mark.parametrize("paper", PAPERS_MM)
 def test_four_sizes_take_two_pages_of_a_pdf(paper: str, wording: str) -> None:
-    """The class's four sizes fill both sides of one sheet, A4 or Letter, with abbreviations or in sentences."""
-    pages = PdfReader(BytesIO(pdf(handout_of(**CLASS, paper=paper, wording=wording)))).pages
+    """The class's four sizes fill both sides of one sheet, A4 or Letter, with abbreviations or in sentences.
+
+    The teacher's page comes behind it, since the crown of the smallest gathers, and is not counted.
+    """
+    *pages, teacher = PdfReader(BytesIO(pdf(handout_of(**CLASS, paper=paper, wording=wording)))).pages
 
     assert 2 == len(pages)
+    assert "For the teacher" in teacher.extract_text()
+    assert [re.findall(r"\b\d / \d\b", page.extract_text())[-1:] for page in pages] == [["1 / 2"], ["2 / 2"]]
     for page in pages:
         size = tuple(float(side) * POINT_MM for side in page.mediabox[2:])
         assert PAPERS_MM[paper] == pytest.approx(size, abs=0.1)
@@ -173,8 +179,8 @@ def test_the_text_beside_the_chart_is_five_points_and_a_half(stitches: int) -> N
     """Smaller than 5.5 points is for footnotes (common practice): the words of the chart's key, from line to line."""
     gauge = {"stitches": stitches, "rows": 1.4 * stitches}
     handout = handout_of(crown={"style": "wedge"}, sizes=[{"age_months": 3}], gauge=gauge, needles=4)
-    last = printed_pages(pdf(handout))[-1]
-    heights = [(ink.bottom - ink.top) / (CAPITAL + DESCENDER) for ink in last.inks if ink.text == "k2tog:"]
+    inks = [ink for page in printed_pages(pdf(handout)) for ink in page.inks if ink.text == "k2tog:"]
+    heights = [(ink.bottom - ink.top) / (CAPITAL + DESCENDER) for ink in inks]
 
     assert heights
     assert min(heights) >= 5.5

@@ -359,3 +359,19 @@ def test_rounds_of_a_chart_told_by_letters_are_worked_again(again: str) -> None:
 def test_what_becomes_of_stitches_goes_before_how_they_are_told() -> None:
     text = 'Word "mouse ear": knit 2 in one place. From 1 become 2.\nCast on 60\nRound 1: 9 knit, mouse ear (6 times)'
     assert counts(read(text, (60,))) == [[60, 66]]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "(12-st repeat, 9 times per rnd)",
+        "(12-st repeat)",
+        "(9 repeats of 12 sts)",
+        "(the 12-st rep is worked 9 times in each rnd)",
+        "[9 reps of 12 sts per rnd]",
+    ],
+)
+def test_the_repeat_of_a_chart_in_a_bracket_behind_it_is_no_work(told: str) -> None:
+    reading = read(f"Work the 27 rnds of the chart {told}.\nDec rnd: *K10, k2tog* (99 sts)", (108,))
+    assert not errors(reading)
+    assert after_each_round(reading) == [108] * 27 + [99]

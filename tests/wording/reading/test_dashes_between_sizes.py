@@ -124,3 +124,34 @@ def test_a_decrease_told_before_is_the_first_of_those_that_are_counted() -> None
 
     assert counts(reading) == [[96, 88, 80, 72, 64, 56, 48]]
     assert len(reading.rounds[0]) == 1 + 2 * 3 + 3 * 2
+
+
+@pytest.mark.parametrize(("dash", "inside"), [("-", "-"), ("–", "–"), ("/", "/"), ("-", ", ")])
+@pytest.mark.parametrize("first", [2, 3, 4])
+def test_the_larger_sizes_stand_in_a_bracket_behind_those_between_dashes(
+    dash: str, inside: str, first: int
+) -> None:
+    """`88-96-104 (112-116)` are five sizes."""
+
+    def listed(*values: int) -> str:
+        smaller, larger = values[:first], values[first:]
+        return f"{dash.join(map(str, smaller))} ({inside.join(map(str, larger))})"
+
+    text = (
+        f"Cast on {listed(88, 96, 104, 112, 116)} stitches. Knit {listed(3, 3, 4, 4, 5)} rounds.\n"
+        f"Knit 1 round where you decrease {listed(4, 6, 8, 10, 8)} stitches evenly "
+        f"= {listed(84, 90, 96, 102, 108)} stitches.\n"
+        "Insert 6 markers. On the next round decrease 1 stitch after each marker by knitting 2 together "
+        f"(= 6 stitches decreased). Decrease like this every 2nd round a total of {listed(3, 3, 4, 4, 5)} times, "
+        f"then every round {listed(2, 3, 3, 4, 4)} times = {listed(54, 54, 54, 54, 54)} stitches left."
+    )
+    reading = read(text, (88, 96, 104, 112, 116))
+
+    assert [size[:3] for size in counts(reading)] == [
+        [88, 84, 78],
+        [96, 90, 84],
+        [104, 96, 90],
+        [112, 102, 96],
+        [116, 108, 102],
+    ]
+    assert [size[-1] for size in counts(reading)] == [54] * 5

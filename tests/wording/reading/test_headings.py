@@ -31,6 +31,18 @@ def test_a_heading_names_the_fabric_and_works_nothing(heading: str) -> None:
     assert len(reading.rounds[0]) == 4
 
 
+FABRICS = ["Mesh pattern", "MOSS STITCH", "The mesh pattern", "Ribbing", "Mesh pattern.", "Plain"]
+
+
+@pytest.mark.parametrize("heading", FABRICS)
+def test_a_fabric_named_on_a_line_of_its_own_is_told_in_the_rounds_below(heading: str) -> None:
+    """No round is added between those of the brim and those that are numbered."""
+    reading = read(f"Rnds 1-8: *K2, p2; rep from * to end.\n{heading}\n{ROUNDS}", (64,))
+
+    assert not reading.findings
+    assert len(reading.rounds[0]) == 12
+
+
 WORKED = [
     ("Knit 1 round.", 1),
     ("Work 5 rnds in k2, p2 rib.", 5),

@@ -150,6 +150,58 @@ def test_a_smaller_size_joins_the_larger_where_it_begins(large: str, small: str)
     assert not reading.findings
 
 
+@pytest.mark.parametrize(
+    "begins",
+    [
+        "{size} starts here: ",
+        "{size} size begins here: ",
+        "Begin here for {size}: ",
+        "{size}, start here: ",
+        "{size}: start here. ",
+        "{size} joins in here. ",
+        "{size} – begin here – ",
+        "If you are making {size}, start here: ",
+    ],
+)
+def test_each_line_of_a_ladder_names_the_size_that_begins_with_it(begins: str) -> None:
+    """A size works the rounds of its line and of all below; the largest is printed first."""
+    lines = (("Adult", 10, 66), ("Child", 9, 60), ("Baby", 8, 54))
+    ladder = "\n".join(
+        f"{begins.format(size=size)}*k{plain}, k2tog* around ({left} sts), then knit 1 rnd."
+        for size, plain, left in lines
+    )
+    text = (
+        f"Sizes: Baby (Child, Adult)\nCast on 60 (66, 72) sts. Join.\nKnit 10 rnds.\n\n{ladder}\n\n"
+        "All sizes:\n*k7, k2tog* around (48 sts)\nKnit 1 rnd."
+    )
+    assert counts(read(text, (60, 66, 72))) == [[60, 54, 48], [66, 60, 54, 48], [72, 66, 60, 54, 48]]
+
+
+@pytest.mark.parametrize(
+    "others",
+    [
+        "2nd and every alternate round to the 10th.—Knit.",
+        "2nd and every alternate round up to the 10th.—Knit.",
+        "2nd and every alt. round up to and including the 10th: Knit.",
+        "2nd and all even rounds to 10th: knit.",
+        "2nd and each following alternate round until the 10th.—Knit.",
+        "2nd and every other round through the 10th: knit.",
+        "2nd and every alternate round as far as the 10th.—Knit plain.",
+    ],
+)
+def test_every_alternate_round_up_to_one(others: str) -> None:
+    """The plain rounds between are worked, and none behind the last."""
+    shaping = "".join(
+        f"{2 * of + 1}th round.—* K. {9 - of}, k. 2 tog., rep. from * to end of round ({90 - 9 * of} sts.).\n"
+        for of in range(1, 5)
+    )
+    text = (
+        "Cast on 99 sts.\n1st round.—* K. 9, k. 2 tog., rep. from * to end of round (90 sts.).\n"
+        f"{others}\n{shaping}11th round.—* K. 4, k. 2 tog., rep. from * to end of round (45 sts.)."
+    )
+    assert number_of_rounds(read(text, (99,))) == [11]
+
+
 def test_two_sizes_may_be_called_by_whose_figures_are_in_brackets() -> None:
     """`his` is the second, and `mine` begins where it says so."""
     text = (
@@ -182,3 +234,23 @@ def test_steps_are_told_to_be_worked_again(told: str) -> None:
     reading = read(text, (72,))
     assert counts(reading) == [[72, 64, 56, 48, 40]]
     assert number_of_rounds(reading) == [8]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Cont to dec 8 sts every knit rnd 5 times more - 16 sts.",
+        "Continue to decrease 8 sts on every knit round 5 more times. 16 sts.",
+        "Cont to dec every knit rnd 5 times more.",
+        "Cont to dec 8 sts on every RS rnd 5 times more.",
+        "Continue in this way, decreasing on every knit round, until 16 sts remain.",
+    ],
+)
+def test_knit_rounds_that_take_turns_with_purled_ones_are_every_other(told: str) -> None:
+    """The number before `times` names no round; a purled round stands between two decrease rounds."""
+    begun = (
+        "Next rnd: (K7, k2tog) 8 times - 64 sts.\nNext rnd: Purl.\nNext rnd: (K6, k2tog) 8 times - 56 sts.\n"
+    )
+    reading = read(f"{begun}Next rnd: Purl.\n{told}\nNext rnd: (P2tog) 8 times - 8 sts.", (72,))
+    assert counts(reading) == [[72, 64, 56, 48, 40, 32, 24, 16, 8]]
+    assert number_of_rounds(reading) == [14]

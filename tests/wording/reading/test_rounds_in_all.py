@@ -156,6 +156,17 @@ REPEATED = [
         "the pattern so often",
         f"{BEFORE}{TEN}These 10 rounds form the pattern. Work the pattern 3 times in all.",
     ),
+    *(
+        (told, f"{BEFORE}{TEN}These 10 rounds form patt. {told}")
+        for told in (
+            "Cont in patt until 3 patts have been worked in all.",
+            "Continue until 3 complete patterns have been worked.",
+            "Cont in patt until you have worked 3 patterns.",
+            "Work in patt until there are 3 pattern repeats.",
+            "Cont until the pattern has been worked 3 times in all.",
+            "Work 3 patts in all.",
+        )
+    ),
     ("the same rounds", f"{BEFORE}{TEN}Now the same 10 rounds twice more."),
     ("the following rounds so often", f"{BEFORE}Work the following 10 rounds 3 times:\n{TEN}"),
     ("these rounds so often", f"{BEFORE}Work these 10 rounds 3 times:\n{TEN}"),
@@ -276,3 +287,10 @@ BETWEEN = [
 @pytest.mark.parametrize("text", BETWEEN)
 def test_so_many_plain_rounds_stand_between(text: str) -> None:
     assert after_each_round(read(MARKED + text, (96,))) == THIRD
+
+
+def test_only_one_round_of_two_is_worked_so_often_from_now_on() -> None:
+    """The rounds in turn end with 42 stitches, and `round A only` takes 6 from them five times."""
+    marked = "Set-up: *k16, place marker*, 6 times.\nRound A: *k to 2 sts before marker, k2tog*, 6 times.\n"
+    marked += "Round B: knit.\nRepeat rounds A and B 8 more times. 42 sts.\nRepeat round A only 5 times."
+    assert after_each_round(read(marked, (96,)))[-6:] == [42, 36, 30, 24, 18, 12]

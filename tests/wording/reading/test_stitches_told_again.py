@@ -6,7 +6,7 @@ The rounds are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import worked
+from tests.support.readings import after_each_round, worked
 
 
 @pytest.mark.parametrize(
@@ -35,3 +35,21 @@ from tests.support.readings import worked
 def test_a_round_has_the_stitches_it_is_told_with(words: str, before: int, after: int, work: str) -> None:
     """Nothing is wrong, and no stitch becomes another."""
     assert worked(read(f"Rnd 1: {words}", (before,))) == [(before, after, work)]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Hem: fold at the picots and *knit 1 st from the needle together with 1 st from the cast-on edge; rep from *",
+        "Joining rnd: *K1 st from needle tog with 1 st from CO edge; rep from * around.",
+        "Next rnd: *k1 tog with corresponding st of cast-on edge; rep from * to end.",
+        "Turn up the hem: (knit 1 stitch together with 1 stitch of the cast-on row) to end.",
+        "Next rnd: *knit together 1 st from needle and 1 st from cast-on edge; rep from * around.",
+        "Next rnd: *pick up 1 st from the cast-on edge and knit it together with the next st; rep from * around.",
+    ],
+)
+def test_a_stitch_knitted_together_with_the_cast_on_edge_stays_one(told: str) -> None:
+    """The round that joins a hem leaves as many stitches as there were."""
+    reading = read(f"{told} 72 sts", (72,))
+    assert not reading.findings
+    assert after_each_round(reading) == [72]

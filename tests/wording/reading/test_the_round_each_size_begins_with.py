@@ -84,3 +84,14 @@ def test_sizes_are_named_above_the_columns_of_a_table(names: tuple[str, ...]) ->
     )
 
     assert counts(read(text, (72, 80, 88))) == [[72, 64], [80, 72, 64], [88, 80, 72, 64]]
+
+
+def test_no_plain_round_is_worked_before_the_round_a_size_begins_with() -> None:
+    """`Every even-numbered rnd` holds from there on: the rounds before are those of the larger size alone."""
+    crown = (
+        "Rnd 1: *K10, k2tog* (88 sts)\nRnd 2 and every even-numbered rnd: Knit\nRnd 3: *K9, k2tog* (80 sts)\n"
+        "Rnd 5: *K8, k2tog* (72 sts)"
+    )
+    reading = read(f"CROWN\nSmall: begin at Rnd 3. Large: begin at Rnd 1.\n{crown}", (88, 96))
+    assert counts(reading) == [[88, 80, 72], [96, 88, 80, 72]]
+    assert [len(rounds) for rounds in reading.rounds] == [3, 5]

@@ -256,3 +256,17 @@ def test_markers_placed_at_the_cast_on_are_those_of_the_crown():
 
     assert [96, 88] == after_each_round(reading)
     assert not reading.findings
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Rnds begin with p2 before a cable; last cable crossing was worked 5 rnds ago.",
+        "Note: each rnd begins with p2; you crossed the cables 5 rounds ago.",
+        "Rounds begin with p2. Last cross was 5 rounds back.",
+    ],
+)
+def test_how_long_ago_a_round_was_worked_works_none(told):
+    """The crown begins with its numbered rounds."""
+    reading = read(f"{told}\nRnd 1: *P2tog, k6, p2tog, k2* [80 sts]\nRnd 2: *P1, k6, p1, k2*", (96,))
+    assert after_each_round(reading) == [80, 80]

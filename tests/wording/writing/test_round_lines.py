@@ -143,7 +143,7 @@ def test_a_stitch_that_comes_first_in_one_size_is_told_to_every_size() -> None:
     (told,) = [line for line in both.splitlines() if line.startswith("  Knit two together: ")]
     (told_alone,) = [line for line in alone.splitlines() if line.startswith("  Knit two together: ")]
 
-    assert f"{told_alone} This holds for every size that comes to it later." == told
+    assert f"{told_alone} The same goes for every size when it comes to such a round." == told
 
 
 def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:
@@ -188,9 +188,9 @@ def test_a_note_on_the_marker_is_for_sizes_that_come_to_it_later() -> None:
     sizes = [{"age_months": 6}, {"adult": "man"}]
     together = lines(hats(sizes=sizes, crown={"style": "dome"}, needles=4)["pattern"], "CROWN")
     (note,) = [line for line in together if "marker" in line]
-    assert note.endswith("This holds for every size that comes to it later.")
+    assert note.endswith("The same goes for every size when it comes to such a round.")
     alone = hats(sizes=sizes[:1], crown={"style": "dome"}, needles=4)["pattern"]
-    assert "every size that comes" not in alone
+    assert "every size when it comes" not in alone
 
 
 def test_the_rounds_of_the_brim_are_counted_from_the_join() -> None:
@@ -210,3 +210,12 @@ def test_the_last_round_says_nothing_of_needles_to_work_on_with() -> None:
     crown = hats(sizes=BABIES, crown={"style": "gathered"}, needles=4)["sizes"][0]["crown"]["rounds"]
 
     assert not any("empty after" in note for note in crown[-1]["notes"])
+
+
+@pytest.mark.parametrize(("terms", "word", "other"), [("us", "color", "colour"), ("uk", "colour", "color")])
+def test_a_colour_is_spelt_in_one_way(terms: str, word: str, other: str) -> None:
+    """US and UK dictionaries: a pattern and its warnings have one spelling."""
+    colours = {"body": [{"colour": "red"}], "brim": [{"colour": "red"}], "brim_purl": "white"}
+    pattern = hats(sizes=BABIES[:1], brim={"kind": "folded"}, colours=colours, terms=terms)["pattern"].lower()
+    assert word in pattern
+    assert not re.search(rf"\b{other}s?\b", pattern)

@@ -25,6 +25,7 @@ from roundwright.knitting.crown.finish import (
 from roundwright.knitting.crown.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
 from roundwright.knitting.crown.picture import crown_picture
 from roundwright.knitting.crown.request import (
+    RULE_OF_THUMB,
     USUAL_STYLE,
     CrownInputs,
     CrownRequest,
@@ -397,11 +398,14 @@ def _lie_notices(
             pointer=f"{pointer}/sections",
         )
     if shape.style == "flat" and shape.cadence is not None and measured.lies != "flat":
-        yield Notice(
-            code="not_flat",
-            message=say(f"crown.not_flat.{measured.lies}", sections=sections),
-            pointer=f"{pointer}/cadence",
-        )
+        message = say(f"crown.not_flat.{measured.lies}", sections=sections)
+        if (
+            shape.cadence == RULE_OF_THUMB and sections == USUAL_SECTIONS
+        ):  # also of a hat that has no `cadence`
+            message = joined(" ", say("crown.by_rule_of_thumb", sections=sections), message)
+            yield Notice(code="not_flat", message=message, pointer=pointer)
+        else:
+            yield Notice(code="not_flat", message=message, pointer=f"{pointer}/cadence")
 
 
 def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:

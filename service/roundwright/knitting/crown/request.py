@@ -74,6 +74,10 @@ class Cadence(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
 
 
+RULE_OF_THUMB: Final = Cadence(plain_rounds=1)
+"""A flat top in 8 sections, as published: a decrease round and a plain round in turn."""
+
+
 class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """How a crown is worked, without its stitches."""
 

@@ -14,6 +14,7 @@ from roundwright.knitting.quantities import (
     Length,
     UnitSystem,
     length,
+    mm,
     row_height_mm,
     rows_assumed,
     stitch_width_mm,
@@ -28,6 +29,11 @@ INCH_MM: Final = 25.4
 MOST_STITCHES_TO_A_ROW: Final = 1.1
 """Plain knitting has about 1.3 rows to a stitch (Munden 1959), knitted in two colours about one (common practice); more
 stitches than rows are two numbers that changed places."""
+MOST_OUT_OF_SHAPE: Final = 3.0
+"""Rows to a stitch, or stitches to a row, beyond which there is no fabric, and a count was typed wrong (common
+practice)."""
+USUAL_SHAPES: Final = (0.9, 1.8)
+"""Rows to a stitch of most fabrics (common practice)."""
 FEWEST_TO_AN_INCH: Final = 2.0
 """Stitches in an inch of the thickest yarns that are counted so (common practice)."""
 
@@ -196,6 +202,17 @@ def between_classes(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...
 def unusual_gauge(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
     """The warnings for counts that are hardly those of plain knitting in 10 cm, with what is probably meant."""
     stitches, rows = gauge.stitches, gauge.rows
+    likely = likely_gauge(gauge)
+    if rows is not None and likely is not None:
+        message = say(
+            "gauge.mistyped",
+            stitches=stitches,
+            rows=rows,
+            likely_stitches=likely.stitches,
+            likely_rows=likely.rows,
+        )
+        count = "rows" if likely.stitches == stitches else "stitches"
+        return (Notice(code="gauge_mistyped", message=message, pointer=f"{pointer}/{count}"),)
     if rows is not None and stitches > MOST_STITCHES_TO_A_ROW * rows:
         message = say("gauge.swapped", stitches=stitches, rows=rows)
         return (Notice(code="gauge_swapped", message=message, pointer=f"{pointer}/rows"),)
@@ -205,6 +222,24 @@ def unusual_gauge(gauge: Gauge, pointer: str = "#/gauge") -> tuple[Notice, ...]:
         message = say("gauge.per_inch", stitches=stitches, in_10_cm=in_10_cm)
         return (Notice(code="gauge_per_inch", message=message, pointer=f"{pointer}/over"),)
     return ()
+
+
+def likely_gauge(gauge: Gauge) -> GaugeCount | None:
+    """The gauge that was probably meant where a digit or the decimal point of one count is wrong, such as 200 by 28.
+
+    None where the counts may be a fabric's, or where no such slip makes a usual gauge of them.
+    """
+    stitches, rows = gauge.stitches, gauge.rows
+    if rows is None or 1 / MOST_OUT_OF_SHAPE <= rows / stitches <= MOST_OUT_OF_SHAPE:
+        return None
+    low, high = USUAL_SHAPES
+    finest = reference.yarn_weights()[0].stitches_max * mm(gauge.over) / TEN_CM_MM
+    meant = [
+        GaugeCount(tidy(stitches * times), tidy(rows * other))
+        for times, other in ((0.1, 1.0), (10.0, 1.0), (1.0, 0.1), (1.0, 10.0))
+    ]
+    usual = [count for count in meant if low <= count.rows / count.stitches <= high]
+    return min(usual, key=lambda count: (count.stitches > finest, -count.stitches), default=None)
 
 
 def class_text(weight: YarnWeight) -> Message:

@@ -3,11 +3,13 @@
 from math import lcm, log
 from typing import Final, NamedTuple
 
+from msgspec import UNSET
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
 from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
+from roundwright.knitting.gauge.convert import likely_gauge
 from roundwright.knitting.hat.part_gauge import body_gauge, brim_gauge
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.needles.best_split import NeedleSplit
@@ -18,7 +20,13 @@ from roundwright.knitting.quantities import Gauge, Length, mm, quantity_text, st
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, Steps, StitchName, nearest_count
 from roundwright.knitting.rounds.spread import spread
 from roundwright.knitting.rounds.work_round import work_round
-from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, CastOnAnswer, work_cast_on
+from roundwright.knitting.sizing.cast_on import (
+    COARSE_PERCENT,
+    FEWEST_STITCHES,
+    CastOnAnswer,
+    ease_for,
+    work_cast_on,
+)
 from roundwright.knitting.sizing.heads import Head
 from roundwright.language import joined, say
 
@@ -68,11 +76,15 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     )
     most = max(counts.cast_on.stitches, counts.body)
     if most > MOST_CROWN_STITCHES:
+        likely = likely_gauge(request.gauge)
         raise Impossible(
             say("hat.too_many_around", stitches=most),
             code="out_of_range",
             pointer=f"{at}/gauge/stitches",
-            nearest=say("hat.coarser_gauge", stitches=MOST_CROWN_STITCHES),
+            nearest=say("hat.coarser_gauge", stitches=MOST_CROWN_STITCHES)
+            if likely is None
+            else say("gauge.likely", stitches=likely.stitches, rows=likely.rows),
+            suggested=UNSET if likely is None else likely.stitches,
         )
     return counts
 
@@ -180,7 +192,9 @@ def _cast_on(request: HatRequest, wearer: Head, multiple: Multiple, at: str) -> 
     by_rib = request.brim.is_ribbed and multiple.of == request.brim.repeat
     pointer = f"{at}/brim/rib" if by_rib else f"{at}/crown/sections"
     try:
-        answer = work_cast_on(wearer, request.ease, gauge, multiple, request.units, pointer=at)
+        answer = work_cast_on(
+            wearer, ease_for(wearer, request.ease), gauge, multiple, request.units, pointer=at
+        )
     except Impossible as error:
         if error.pointer != f"{at}/multiple":
             raise

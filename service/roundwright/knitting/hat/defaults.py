@@ -9,9 +9,9 @@ from roundwright import reference
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.request import (
     MOST_CROWN_STITCHES,
+    RULE_OF_THUMB,
     USUAL_ADULT_STYLE,
     USUAL_STYLE,
-    Cadence,
     CrownShape,
     style_of,
 )
@@ -19,7 +19,7 @@ from roundwright.knitting.crown.styles import USUAL_SECTIONS, hat_sections, shar
 from roundwright.knitting.hat.bridge import hat_counts
 from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest, require_size
-from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, hat_mm
+from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, ease_for, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
 from roundwright.knitting.sizing.heads import Head, head_of, is_adult_sized
 
@@ -64,7 +64,7 @@ def _widths(request: HatRequest, heads: list[Head], at: str) -> list[float]:
     return _of_sizes(
         request,
         lambda index: (
-            hat_mm(heads[index].mm, request.ease, f"{at}/ease")
+            hat_mm(heads[index].mm, ease_for(heads[index], request.ease), f"{at}/ease")
             / body_gauge(request, index, at).width_mm
             * (1 + (request.body_of(index).fullness or 0) / 100)
         ),
@@ -118,5 +118,5 @@ def _in_sections(crown: CrownShape, sections: int) -> CrownShape:
     """
     cadence = crown.cadence
     if crown.style == "flat" and cadence is None and sections == USUAL_SECTIONS:
-        cadence = Cadence(plain_rounds=1)
+        cadence = RULE_OF_THUMB
     return replace(crown, sections=sections, cadence=cadence)

@@ -25,7 +25,8 @@ from roundwright.knitting.quantities import (
     system_of,
 )
 from roundwright.knitting.rounds.round import Multiple, nearest_count
-from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, USUAL_EASE, hat_mm
+from roundwright.knitting.sizing.cast_on import COARSE_PERCENT, FEWEST_STITCHES, USUAL_EASE, ease_for, hat_mm
+from roundwright.knitting.sizing.heads import Head
 from roundwright.language import Message, joined, listed, say
 
 SMALLER_MULTIPLES: Final = (6, 4, 2, 1)
@@ -42,17 +43,19 @@ ABOUT_THE_REQUEST: Final = frozenset(
         "crown_gathers",
         "crown_off_body",
         "dome_shared",
+        "gauge_mistyped",
         "gauge_per_inch",
         "gauge_swapped",
         "not_flat",
         "option_unused",
         "sizes_out_of_order",
-        "standards_meet",
         "tolerance_passed",
         "unusual_ease",
     }
 )
 """Warnings for whoever plans the hat: a knitter with needles in hand can do nothing about them."""
+ABOUT_REFERENCES: Final = frozenset({"standards_meet"})
+"""Warnings for whoever asks where a number comes from: nobody has to do anything about them."""
 
 SAME_DEPTH_MM: Final = 5.0
 """Depths nearer than half a centimetre are one depth to a tape (common practice)."""
@@ -149,10 +152,11 @@ def unusual_depth(
 
 
 def unusual_ease(
-    label: str, request: HatRequest, index: int, head_mm: float, *, body_rounds: int, at: str
+    label: str, request: HatRequest, index: int, head: Head, *, body_rounds: int, at: str
 ) -> tuple[Notice, ...]:
     """The warning that a requested ease is one no head wears: too tight to be comfortable, or wider than the head."""
-    edge_mm = hat_mm(head_mm, request.ease, f"{at}/ease")
+    head_mm = head.mm
+    edge_mm = hat_mm(head_mm, ease_for(head, request.ease), f"{at}/ease")
     fuller = 1 + (request.body_of(index).fullness or 0.0) / 100
     gives = min(edge_gives(request), BODY_STRETCH * fuller) if body_rounds else edge_gives(request)
     # A rib with a swatch of its own was measured at rest.

@@ -83,7 +83,10 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
     gauge_over: GaugeOver = "10cm"
     ease_percent: Annotated[
         Annotated[float, Meta(ge=-MOST_EASE_PERCENT, le=MOST_EASE_PERCENT)] | None,
-        Meta(description=f"Ease in percent of the head; negative is snug. Default {USUAL_EASE.percent:g}."),
+        Meta(
+            description=f"Ease in percent of the head; negative is snug. Default {USUAL_EASE.percent:g}; "
+            "0 for a size of the chart."
+        ),
     ] = None
     ease_length: Annotated[
         DifferenceText | None, Meta(description="Ease as a length, such as `-5cm`, in place of a percentage.")
@@ -177,9 +180,9 @@ class ProfileQuery(CrownParameters, frozen=True, kw_only=True, forbid_unknown_fi
             units=self.units,
         )
 
-    def _ease(self) -> Ease:
+    def _ease(self) -> Ease | None:
         if self.ease_percent is None and self.ease_length is None:
-            return USUAL_EASE
+            return None
         return Ease(percent=self.ease_percent, length=difference_of(self.ease_length))
 
 
@@ -188,7 +191,8 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
     size, brim, ease = request.sizes[index], request.brim, request.ease
     body = request.body_of(index)
     requested = depth_or_length(request, index, "#")
-    is_usual = ease == USUAL_EASE
+    if ease == USUAL_EASE and size.chart is None:
+        ease = None  # it is taken where the address has none
     return picture_address(
         "profile",
         ProfileQuery,
@@ -202,8 +206,8 @@ def hat_picture_address(request: HatRequest, index: int, view: HatView = "worn")
             "adult": size.adult,
             "chart": size.chart,
             **gauge_parameters(request.gauge),
-            "ease_percent": None if is_usual else ease.percent,
-            "ease_length": None if is_usual else length_text(ease.length),
+            "ease_percent": None if ease is None else ease.percent,
+            "ease_length": None if ease is None else length_text(ease.length),
             "brim": None if brim.edge == "rolled" and request.silhouette is None else brim.edge,
             "brim_length": length_text(brim.length),
             "rib_knit": brim.rib.knit,

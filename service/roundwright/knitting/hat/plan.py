@@ -383,7 +383,7 @@ def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
     warnings += (*tolerance_notice(split, request.tolerance, f"{at}/tolerance"), *unused_notice(requested))
     if crown.rounds:
         warnings += crown_off_body(_label(size), request, index, stitches, at)
-    warnings += unusual_ease(_label(size), request, index, wearer.mm, body_rounds=straight.body, at=at)
+    warnings += unusual_ease(_label(size), request, index, wearer, body_rounds=straight.body, at=at)
     warnings += label_notices(size.label, size.head, f"{at}/sizes/{index}/head")
     edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
     reached_mm = edge_mm + crown_mm - straight.hidden_mm

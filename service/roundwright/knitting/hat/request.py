@@ -14,7 +14,7 @@ from roundwright.knitting.hat.colours import Colours
 from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.needles.best_split import USUAL_TOLERANCE, NeedleCount
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem
-from roundwright.knitting.sizing.cast_on import USUAL_EASE, HatEase
+from roundwright.knitting.sizing.cast_on import HatEase
 from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, SilhouetteName
 from roundwright.knitting.sizing.heads import Wearer
 from roundwright.knitting.yarn.label import OtherYarn, Yarn
@@ -207,7 +207,7 @@ class HatRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
             "that size alone, worked as it is beside the others. Left out: all sizes."
         ),
     ] = None
-    ease: HatEase = USUAL_EASE
+    ease: HatEase = None
     yarn: Annotated[
         Yarn | None, Meta(description="The yarn; without it the answer has lengths, but no balls.")
     ] = None

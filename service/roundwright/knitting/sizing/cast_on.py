@@ -82,10 +82,12 @@ def _usual_ease() -> Ease:
 
 USUAL_EASE: Final = _usual_ease()
 """The default: the row `usual` of the table of eases."""
+NO_EASE: Final = Ease(percent=0)
 HatEase = Annotated[
-    Ease,
+    Ease | None,
     Meta(
-        description=f"Ease of the hat. Default {USUAL_EASE.percent:g} %, common practice.",
+        description=f"Ease of the hat. Left out: {USUAL_EASE.percent:g} %, common practice; 0 % for a size of the "
+        "chart, which is that of a hat.",
         examples=[{"percent": USUAL_EASE.percent}],
     ),
 ]
@@ -128,7 +130,7 @@ class CastOnRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
     head: Annotated[Length | None, Meta(description="Head circumference as measured.")] = None
     size: Annotated[Wearer | None, Meta(description="Whose head, where it was not measured.")] = None
-    ease: HatEase = USUAL_EASE
+    ease: HatEase = None
     gauge: Annotated[Gauge, Meta(description="Gauge of the washed swatch, worked in the round.")]
     multiple: Annotated[
         Multiple, Meta(description="The stitches must be a multiple of this, for the rib or the crown.")
@@ -176,7 +178,12 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
     if request.needle is not None:
         needle_mm = mm_in_range(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "needle", "#/needle")
     answer = work_cast_on(
-        head, request.ease, request.gauge, request.multiple, request.units, needle_mm=needle_mm
+        head,
+        ease_for(head, request.ease),
+        request.gauge,
+        request.multiple,
+        request.units,
+        needle_mm=needle_mm,
     )
     return replace(answer, warnings=(*unusual_gauge(request.gauge), *answer.warnings))
 
@@ -233,6 +240,11 @@ def _with_ease(warnings: Sequence[Notice], percent: float) -> Iterator[Notice]:
             yield replace(notice, message=joined(" ", notice.message, taken))
         else:
             yield notice
+
+
+def ease_for(head: Head, requested: Ease | None) -> Ease:
+    """The ease of a hat for this head: as requested, else the usual; none where the size is that of a hat."""
+    return requested or (NO_EASE if head.is_hat_size else USUAL_EASE)
 
 
 def hat_mm(head_mm: float, ease: Ease, pointer: str = "#/ease") -> float:

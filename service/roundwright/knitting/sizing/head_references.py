@@ -152,14 +152,12 @@ def step_notices(months: float, pointer: str) -> tuple[Notice, ...]:
 
 
 def step_between_notices(ages_months: Sequence[float | None], pointer: str) -> tuple[Notice, ...]:
-    """The warning that the ages of several sizes lie on both sides of the step; `step_notices` has those that are near.
+    """The warning that the ages of several sizes lie on both sides of the step; a size alone is compared with none.
 
     `pointer` is that of the sizes; None is the age of a size that has none.
     """
     ages = [months for months in ages_months if months is not None]
-    if not ages or any(step_notices(months, pointer) for months in ages):
-        return ()
-    if not min(ages) < LAST_WHO_MONTH < max(ages):
+    if not ages or not min(ages) <= LAST_WHO_MONTH < max(ages):
         return ()
     return (_step_notice(f"{pointer}/{ages_months.index(max(ages))}"),)
 

@@ -3,7 +3,7 @@
 Each answer names its standard (`head_references`); where standards differ, the head comes with a warning.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import lru_cache
 from math import pi
 from typing import Annotated, Final, Literal, NamedTuple
@@ -27,13 +27,13 @@ from roundwright.knitting.sizing.head_references import (
     Adult,
     Heads,
     Sex,
+    counted,
     early_notices,
     head_at_z,
     heads_at_age,
     heads_of_adults,
     heads_of_baby,
     median_mm,
-    step_notices,
 )
 from roundwright.knitting.sizing.head_units import in_another_unit, unit_notices
 from roundwright.language import Message, joined, say
@@ -104,7 +104,7 @@ class Wearer(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     chart: Annotated[
         ChartSize | None,
         Meta(
-            description="A size of the published head chart. Its adult sizes are hat sizes, smaller than heads."
+            description="A size of the published head chart. But for `premie` they are hat sizes, smaller than heads."
         ),
     ] = None
 
@@ -128,6 +128,8 @@ class Head(NamedTuple):
     warnings: tuple[Notice, ...] = ()
     youngest_months: float | None = None
     """Least age the wearer may have; None where it cannot be a child."""
+    is_hat_size: bool = False
+    """Whether the size is that of a hat, from which no ease is to be taken again."""
 
 
 @lru_cache(maxsize=128)  # the participants of a class send the same few heads
@@ -142,9 +144,7 @@ def head_of(wearer: Wearer, pointer: str = "#") -> Head:
         return measured_head(wearer.head, f"{pointer}/head")
     months = age_in_months(wearer.age_months, wearer.age_years)
     if months is not None:
-        field = "age_years" if wearer.age_months is None else "age_months"
-        head = _median_head(heads_at_age(months, wearer.sex), months)
-        return head._replace(warnings=step_notices(months, f"{pointer}/{field}"))
+        return _median_head(heads_at_age(months, wearer.sex), months)
     if wearer.gestation_weeks is not None:
         return _babys_head(wearer, wearer.gestation_weeks, pointer)
     if wearer.adult is not None:
@@ -189,11 +189,22 @@ def is_adult_sized(head_mm: float) -> bool:
 
 def least_age_months(head_mm: float) -> float:
     """Age in months below which so large a head is unusual: a boy's, `UNUSUAL_Z` above the median."""
+    return _age_months(
+        lambda months: head_at_z(heads_at_age(months, "boy").distributions[0], UNUSUAL_Z) < head_mm
+    )
+
+
+def age_months_at(head_mm: float) -> float:
+    """Age in months at which the average head is as large; 0 below a newborn's."""
+    return _age_months(lambda months: median_mm(heads_at_age(months)) < head_mm)
+
+
+def _age_months(is_younger: Callable[[float], bool]) -> float:
+    """The age in months below which `is_younger` holds, to a tenth."""
     youngest, oldest = 0.0, float(LAST_MONTH)
     while oldest - youngest > 0.1:
         middle = (youngest + oldest) / 2
-        (boys,) = heads_at_age(middle, "boy").distributions
-        youngest, oldest = (middle, oldest) if head_at_z(boys, UNUSUAL_Z) < head_mm else (youngest, middle)
+        youngest, oldest = (middle, oldest) if is_younger(middle) else (youngest, middle)
     return youngest
 
 
@@ -281,19 +292,20 @@ def _chart_head(size: ChartSize, pointer: str) -> Head:
     head_mm = row.head_in * INCH_MM
     basis = Basis(say("head.basis.chart"), reference.cite("head-sizes", row))
     standard = say("head.standard.chart", size=say(f"size.{size}"))
-    if size not in ("woman", "man"):
+    head = quantity_text(length(head_mm, "metric"), 4)
+    if size == "premie":
         return Head(head_mm, standard, (basis,), (), least_age_months(head_mm))
-    measured_mm = median_mm(heads_of_adults(size))
-    warning = Notice(
-        code="chart_below_measured",
-        message=say(
-            f"head.chart_below_measured.{size}",
-            head=quantity_text(length(head_mm, "metric"), 4),
-            measured=quantity_text(length(measured_mm, "metric"), 4),
-        ),
-        pointer=pointer,
-    )
-    return Head(head_mm, standard, (basis,), (warning,), None)
+    if size in ("woman", "man"):
+        measured_mm = median_mm(heads_of_adults(size))
+        measured = quantity_text(length(measured_mm, "metric"), 4)
+        message = say(f"head.chart_below_measured.{size}", head=head, measured=measured)
+        youngest_months = None
+    else:
+        age = counted(max(1, round(age_months_at(head_mm))), "months")
+        message = say("head.chart_below_measured.child", size=say(f"size.{size}"), head=head, age=age)
+        youngest_months = least_age_months(head_mm)
+    warning = Notice(code="chart_below_measured", message=message, pointer=pointer)
+    return Head(head_mm, standard, (basis,), (warning,), youngest_months, is_hat_size=True)
 
 
 GOES_WITH_AGE: Final[Mapping[str, Sequence[str]]] = {

@@ -75,10 +75,11 @@ def write_handout(request: HandoutRequest) -> Handout:
     the count after it, the stitches on each needle and what to slide before it (common practice: count after every
     round that changes the count). The HTML is one file without a script that loads nothing; its boxes can be ticked on
     a screen, and it prints on A4 or Letter as the PDF is set. Both begin with pictures of the first size, worn and
-    laid flat, and have a chart of the longest crown where that is legible.
+    laid flat, and have a chart of the longest crown where that is legible. Warnings of `/v1/hats` that are for whoever
+    plans the hat stand at the end, on a page of their own.
     """
-    request = with_defaults(request, "#")  # the brim of a silhouette, for its words and its picture
     answer = hat.hats(request, lambda *_: "")  # the pattern is written in its sections
+    request = with_defaults(request, "#")  # the brim of a silhouette, for its words and its picture
     return handout(request, answer, lambda: _pictures(request, answer.sizes))
 
 

@@ -20,7 +20,7 @@ from hashlib import blake2b
 from inspect import cleandoc
 from pathlib import Path
 from typing import Any, Final, NamedTuple, Self, cast, get_type_hints
-from urllib.parse import urlencode
+from urllib.parse import parse_qsl, urlencode
 
 import msgspec
 from litestar.handlers import HTTPRouteHandler
@@ -47,6 +47,7 @@ from roundwright.web.routes.typesetter import Typesetter, is_installed
 from roundwright.web.settings import Settings
 
 JSON: Final = "application/json"
+HTML: Final = "text/html; charset=utf-8"
 EXAMPLES: Final = Path(__file__).parent / "requests"
 
 CACHE_SIZE: Final = 128
@@ -420,6 +421,21 @@ class Lookup(Operation):
         name = nearest_parameter(self.request_type, error.pointer)
         fault = Fault(code=error.code, detail=error.detail, parameter=name)
         return ProblemError("cannot-be-knitted", error.detail, fault, nearest=error.nearest)
+
+
+class PageLookup(Lookup):
+    """A GET that browsers open, too: what others hang on to a link that is shared is nothing to a page."""
+
+    def prepared(self, query: bytes, media_type: str) -> bytes:
+        """The query; of a page without what was hung on to its address."""
+        if media_type != HTML:
+            return query
+        fields = parse_qsl(query.decode("latin-1"))
+        return urlencode([field for field in fields if not self.is_hung_on(field[0])]).encode()
+
+    def is_hung_on(self, name: str) -> bool:
+        """Whether a parameter is none of the page."""
+        return name not in self.reader.parameters
 
 
 calculation = Calculation

@@ -19,11 +19,19 @@ from roundwright.knitting.quantities import MM_IN, Length
 from roundwright.knitting.sizing.head_units import LARGEST_MEASURED_MM, LARGEST_PRETERM_MM
 from roundwright.language import Words, supported, words_of
 from roundwright.language.words import ENGLISH_WORDS
-from roundwright.web.problems import MEDIA_TYPE, PROBLEM, Fault, FaultCode, ProblemError, to_problem
+from roundwright.web.problems import (
+    MEDIA_TYPE,
+    PROBLEM,
+    Fault,
+    FaultCode,
+    ProblemError,
+    did_you_mean,
+    to_problem,
+)
 from roundwright.web.routes import people
 from roundwright.web.routes.content_negotiation import best_media_type
 from roundwright.web.routes.hats import write_handout
-from roundwright.web.routes.operation import Lookup, send_answer
+from roundwright.web.routes.operation import HTML, PageLookup, send_answer
 from roundwright.web.routes.request_faults import faults_of
 from roundwright.wording.handout.content import Handout, HandoutRequest
 from roundwright.wording.handout.html import STYLES, html, policy
@@ -132,7 +140,7 @@ def _wrong_sizes(code: FaultCode, detail: str, nearest: str | None = None) -> Pr
     )
 
 
-class FormLookup(Lookup):
+class FormLookup(PageLookup):
     """A GET whose parameters come from a form: empty fields are left out, and numbers are taken as people type them.
 
     A mistake is answered with a page where the caller is a browser, and with a problem to anybody else.
@@ -157,13 +165,18 @@ class FormLookup(Lookup):
             own = [(b"content-type", b"text/html; charset=utf-8"), (b"content-length", b"%d" % len(content))]
             await send_answer(problem.status, [*own, (b"cache-control", b"no-store"), *lines], body, send)
 
-    def prepared(self, query: bytes, media_type: str) -> bytes:  # noqa: ARG002 - the same for any
+    def prepared(self, query: bytes, media_type: str) -> bytes:
         """The query without empty fields, its numbers as the service writes them."""
+        query = super().prepared(query, media_type)
         fields = [
             (name, text.strip() if name in _TEXTS else _plain(text.strip(), people.unit_of_field(name)))
             for name, text in parse_qsl(query.decode("latin-1"))
         ]
         return urlencode([(name, text) for name, text in fields if text]).encode()
+
+    def is_hung_on(self, name: str) -> bool:
+        """Whether a parameter is no field, and looks like none."""
+        return super().is_hung_on(name) and not did_you_mean(name, self.reader.parameters)
 
 
 def _plain(text: str, usual: str) -> str:
@@ -179,7 +192,7 @@ def _plain(text: str, usual: str) -> str:
 @FormLookup(
     "/handout",
     example="printed-plan",
-    renderers={"text/html; charset=utf-8": html},
+    renderers={HTML: html},
     headers={"content-security-policy": policy(*STYLES), "referrer-policy": "no-referrer"},
     can_be_impossible=True,
 )

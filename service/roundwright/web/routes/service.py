@@ -5,7 +5,6 @@ from collections.abc import Callable
 from html import escape
 from pathlib import Path
 from typing import Annotated, Any, Final, Literal
-from urllib.parse import parse_qsl, urlencode
 
 from msgspec import Meta, Struct
 
@@ -15,11 +14,10 @@ from roundwright.language import Words
 from roundwright.web.problems import PROBLEM_TYPES, Address, ProblemError, ProblemType
 from roundwright.web.routes import people
 from roundwright.web.routes.answer_language import encode_answer
-from roundwright.web.routes.operation import JSON, Lookup, Operation, lookup
+from roundwright.web.routes.operation import HTML, JSON, Operation, PageLookup, lookup
 from roundwright.web.routes.print_view import print_view
 
 PAGES: Final = Path(__file__).parent / "pages"
-HTML: Final = "text/html; charset=utf-8"
 PAGE_HEADERS: Final = {
     "content-security-policy": "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
     "connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
@@ -50,17 +48,6 @@ class ProblemPageRequest(Struct, frozen=True, kw_only=True, forbid_unknown_field
     slug: str
 
 
-class _PageLookup(Lookup):
-    """A GET that browsers open, too: what others hang on to a link that is shared is nothing to a page."""
-
-    def prepared(self, query: bytes, media_type: str) -> bytes:
-        """The query; of a page only the parameters it has."""
-        if media_type != HTML:
-            return query
-        fields = parse_qsl(query.decode("latin-1"))
-        return urlencode([field for field in fields if field[0] in self.reader.parameters]).encode()
-
-
 def service_operations(
     *, document: Callable[[], bytes], metrics: Callable[[], bytes] | None, probe: Callable[[], Any]
 ) -> list[Operation]:
@@ -70,7 +57,7 @@ def service_operations(
     real calculation and raises when the process is not ready.
     """
 
-    @_PageLookup(
+    @PageLookup(
         "/",
         id="getService",
         tag="Service",
@@ -106,7 +93,7 @@ def service_operations(
     def get_document() -> bytes:
         return document()
 
-    @lookup("/docs", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
+    @PageLookup("/docs", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_docs() -> bytes:
         return (PAGES / "docs.html").read_bytes()
 
@@ -162,7 +149,7 @@ def _asset(name: str, media_type: str) -> Operation:
 
 
 def _problems() -> list[Operation]:
-    @lookup("/problems", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
+    @PageLookup("/problems", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_problems() -> bytes:
         items = "".join(
             f'<li><a href="problems/{problem_type.slug}">{escape(problem_type.title)}</a> ({problem_type.status})</li>'
@@ -170,7 +157,7 @@ def _problems() -> list[Operation]:
         )
         return _page("Problems", f"<ul>{items}</ul>", root="")
 
-    @lookup("/problems/{slug:str}", example="problem", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
+    @PageLookup("/problems/{slug:str}", example="problem", renderers={HTML: _as_is}, headers=PAGE_HEADERS)
     def get_problem(request: ProblemPageRequest) -> bytes:
         problem_type = PROBLEM_TYPES.get(request.slug)
         if problem_type is None:

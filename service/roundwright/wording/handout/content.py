@@ -16,6 +16,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.brim_and_body import HatPart, PartKind
 from roundwright.knitting.hat.colours import Colours
 from roundwright.knitting.hat.needles import NeedleChange
+from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST
 from roundwright.knitting.hat.plan import HatPlan, HatsAnswer
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.round import Round
@@ -26,7 +27,7 @@ from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.language import Words, say, say_count
 from roundwright.wording.writing.colours import adjust_colour, body_colours, brim_colours, crown_colours
-from roundwright.wording.writing.pattern import Section, hat_name, sections
+from roundwright.wording.writing.pattern import Section, hat_name, sections, warning_lines
 from roundwright.wording.writing.printed_quantities import (
     chained,
     one_line,
@@ -132,6 +133,8 @@ class Handout(NamedTuple):
     """Whether it is written out for beginners."""
     sections: tuple[Section, ...]
     shopping: Shopping
+    before_handing_out: tuple[str, ...]
+    """What whoever plans the class has to mind, on a page of its own: the class can do nothing about it."""
     sheets: tuple[SizeSheet, ...]
     pictures: DrawPictures
     """Called by the formats that show pictures, since drawing takes time."""
@@ -160,6 +163,9 @@ def handout(request: HandoutRequest, answer: HatsAnswer, pictures: DrawPictures)
         beginner=wording.beginner,
         sections=tuple(map(_in_single_lines, _with_help(request, written, words))),
         shopping=_shopping(request, answer, words),
+        before_handing_out=warning_lines(
+            (notice for notice in answer.warnings if notice.code in ABOUT_THE_REQUEST), wording
+        ),
         sheets=tuple(_size_sheet(plan, number, wording) for number, plan in enumerate(plans, start=1)),
         pictures=pictures,
     )
@@ -276,7 +282,8 @@ def _size_sheet(plan: HatPlan, number: int, wording: Wording) -> SizeSheet:
         needles=needles,
         needle_count=columns,
         straight=tuple(
-            _straight_part(part, edge_to_crown if part is parts[-1] else "", wording) for part in parts
+            _straight_part(part, number - 1, edge_to_crown if part is parts[-1] else "", wording)
+            for part in parts
         ),
         crown=tuple(
             _crown_round(round, columns, change, words, hold=hold, work=work)
@@ -310,13 +317,16 @@ def _apart(brim: HatPart, body: HatPart, colours: Colours | None, words: Words) 
         yield from (adjust, _InColours(in_turn, rest))
 
 
-def _straight_part(part_in_colours: _InColours, until: str, wording: Wording) -> StraightPart:
+def _straight_part(part_in_colours: _InColours, place: int, until: str, wording: Wording) -> StraightPart:
     part, colours = part_in_colours
     rounds_per_box = 1 if part.rounds <= MAX_BOXES else 10
     return StraightPart(
         part=part.part,
         rounds=part.rounds,
-        work=tuple(_with_new_count(wording.steps(round), round, wording.words) for round in part.lines),
+        work=tuple(
+            _with_new_count(wording.straight_steps(round, part.part, place), round, wording.words)
+            for round in part.lines
+        ),
         boxes=ceil(part.rounds / rounds_per_box),
         rounds_per_box=rounds_per_box,
         until=until,

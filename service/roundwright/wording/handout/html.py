@@ -46,6 +46,11 @@ def html(handout: Handout, words: Words) -> bytes:
     _pictures(sheets, "crown", pictures)
     for sheet in handout.sheets:
         _sheet(sheets, handout, sheet, words)
+    if handout.before_handing_out:
+        teacher = _add(main, "div", css_class="teacher")
+        _add(teacher, "h2", words.say("handout.before_handing_out"))
+        for line in handout.before_handing_out:
+            _add(teacher, "p", line)
     written: bytes = tostring(page, encoding="utf-8", method="html")
     return b"<!doctype html>\n" + written
 

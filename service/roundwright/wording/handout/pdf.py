@@ -42,6 +42,7 @@ def typst_data(handout: Handout, words: Words) -> bytes:
             "sections": [(section.heading, section.lines) for section in handout.sections],
             "yarn_to_buy": words.say("handout.yarn_to_buy"),
             "shopping": handout.shopping,
+            "before_handing_out": (words.say("handout.before_handing_out"), handout.before_handing_out),
             "to_tick_off": words.say("handout.to_tick_off"),
             "to_tick": how_to_tick(handout, words),
             "pictures": handout.pictures(),

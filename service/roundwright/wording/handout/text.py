@@ -29,6 +29,9 @@ def plain_text(handout: Handout, words: Words) -> bytes:
         f"{words.say('handout.to_tick_off').upper()}\n{how_to_tick(handout, words)}",
         *(_plain_sheet(handout, sheet, words) for sheet in handout.sheets),
     ]
+    if handout.before_handing_out:
+        heading = words.say("handout.before_handing_out").upper()
+        blocks.append("\n".join([heading, *handout.before_handing_out]))
     return ("\n\n".join(blocks) + "\n").encode()
 
 
@@ -92,6 +95,9 @@ def markdown(handout: Handout, words: Words) -> bytes:
         escaped(how_to_tick(handout, words)),
         *(block for sheet in handout.sheets for block in _sheet(handout, sheet, words)),
     ]
+    if handout.before_handing_out:
+        blocks.append(f"## {escaped(words.say('handout.before_handing_out'))}")
+        blocks += map(escaped, handout.before_handing_out)
     return ("\n\n".join(blocks) + "\n").encode()
 
 

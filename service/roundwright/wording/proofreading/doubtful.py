@@ -107,9 +107,17 @@ class Doubtful:
         size = 1.0 + 0.02 * min(distance, 20) + 0.1 * max(0, changed - 1)
         return Edit(number.start, number.end, written(old, number, new), size)
 
+    def below(self) -> list[Stitch]:
+        """The stitches of the next line."""
+        return next(iter(self._printed(range(self.place + 1, self.place + 2))), [])
+
     def around(self, distance: int) -> list[list[Stitch]]:
         """The stitches of so many lines before and after, line by line."""
-        places = range(max(0, self.place - distance), min(self.place + distance, len(self.search.segments)))
+        return self._printed(
+            range(max(0, self.place - distance), min(self.place + distance, len(self.search.segments)))
+        )
+
+    def _printed(self, places: range) -> list[list[Stitch]]:
         return [
             [node for node in walk(candidate.nodes) if isinstance(node, Stitch) and node.end > node.start]
             for place in places
@@ -129,26 +137,14 @@ def spellings(text: str, search: Search) -> dict[StitchName, str]:
     return names
 
 
-def named_rib(nodes: Nodes) -> tuple[Stitch, Stitch] | None:
-    """The stitches of a rib that is told by its name alone, `2x2 rib`; None for any other work."""
+def rib_of(nodes: Nodes) -> tuple[Stitch, Stitch] | None:
+    """The stitches of a rib that is worked all around, `2x2 rib`, `*k2, p2*`; None for any other work."""
     match nodes:
-        case (Fill(nodes=(Stitch("k") as knits, Stitch("p") as purls)),) if (knits.start, knits.end) == (
-            purls.start,
-            purls.end,
-        ) and knits.start < knits.end:
+        case (Fill(nodes=(Stitch("k") as knits, Stitch("p") as purls), leave=leave),) if (
+            leave is None or not any(leave.values)
+        ):
             return knits, purls
     return None
-
-
-def is_ribbed_rounds(candidate: Candidate | None) -> bool:
-    """Whether a rib is worked for some rounds, and no other stitches: `2x2 rib`, `12 rounds of k2, p2 rib`."""
-    if candidate is None:
-        return False
-    match candidate.nodes:
-        case (Fill(nodes=(Stitch("k"), Stitch("p"))),):
-            rounds = candidate.rounds is not None or candidate.length
-            return rounds or named_rib(candidate.nodes) is not None
-    return False
 
 
 def line_of(text: str, search: Search, place: int) -> tuple[int, int]:

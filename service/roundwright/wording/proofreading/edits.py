@@ -1,9 +1,10 @@
 """The changes with which a text comes out: where, what instead, and what is left when they are made."""
 
 from collections.abc import Callable, Iterable
+from itertools import chain
 from typing import Final
 
-from roundwright.wording.proofreading.doubtful import is_ribbed_rounds
+from roundwright.wording.proofreading.doubtful import rib_of
 from roundwright.wording.proofreading.evaluate import Found
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import (
@@ -50,17 +51,17 @@ class Edits:
                 faults.setdefault(fault.segment, []).append(fault)
         repairs = Repairs(explained.text, explained.laid, explained.search)
         made: dict[int, tuple[Edit, ...]] = {}
-        cast_on = any(entry.finding.code == "cast_on_differs" and entry.repair for entry in findings)
+        cast_on = any(entry.finding.code == "cast_on_differs" and entry.repairs for entry in findings)
         for place in sorted(faults)[:MOST_LINES]:
             chosen = explained.chosen.get(place)
-            if cast_on and is_ribbed_rounds(chosen):
+            if cast_on and chosen is not None and rib_of(chosen.nodes) is not None:
                 continue  # with the other cast-on the rib comes out as it is named
             options = repairs.repairs(place, faults[place], chosen)
             made[place] = self.best(options)
         edits: list[tuple[Edit, ...]] = []
         for entry in findings:
-            if entry.repair is not None:
-                edits.append(self.own(entry, entry.repair))
+            if entry.repairs:
+                edits.append(tuple(chain.from_iterable(self.own(entry, repair) for repair in entry.repairs)))
             elif entry.finding.severity == "error" and entry.segment is not None:
                 edits.append(made.get(entry.segment, ()))
             else:

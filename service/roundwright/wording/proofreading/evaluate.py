@@ -1,12 +1,13 @@
 """What does not come out in an explanation, as findings on their lines."""
 
 import re
+from collections.abc import Sequence
 from typing import Final
 
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
-from roundwright.wording.proofreading.doubtful import is_ribbed_rounds
+from roundwright.wording.proofreading.doubtful import rib_of
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import KINDS, Finding
 from roundwright.wording.proofreading.messages import (
@@ -17,7 +18,8 @@ from roundwright.wording.proofreading.messages import (
     size_taken,
     unknown_word,
 )
-from roundwright.wording.proofreading.repair import Repair, cast_on_repair
+from roundwright.wording.proofreading.number_edits import NEAR
+from roundwright.wording.proofreading.repair import Repair, cast_on_repairs
 from roundwright.wording.proofreading.rewriting import Edit
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
@@ -31,12 +33,12 @@ _CODES: Final = {"chart": "to_a_length", "markers": "ambiguous", "goes_on": "amb
 
 
 class Found:
-    """A finding, with what it was made of: its segment, and a repair that is its own."""
+    """A finding, with what it was made of: its segment, and the repairs that are its own."""
 
-    def __init__(self, finding: Finding, segment: int | None = None, repair: Repair | None = None) -> None:
+    def __init__(self, finding: Finding, segment: int | None = None, repairs: Sequence[Repair] = ()) -> None:
         self.finding = finding
         self.segment = segment
-        self.repair = repair
+        self.repairs = repairs
 
 
 def evaluate(explained: Explained) -> list[Found]:
@@ -137,22 +139,30 @@ def _cast_on(explained: Explained) -> list[Found]:
     lines = {fault.segment for fault in wrong}
     if not wrong:
         return []
-    ribbed = is_ribbed_rounds(explained.chosen.get(wrong[0].segment))
-    if len(lines) == 1 and wrong[0].stated is None and not ribbed:
+    if len(lines) == 1 and wrong[0].stated is None and not _is_of_one_rib(explained, wrong[0].segment):
         return []  # of one line without a count, the line is the likelier to be wrong
-    other = cast_on_repair(explained.text, explained.search, explained.explanation.cost)
+    other = cast_on_repairs(explained.text, explained.search, explained.explanation.cost)
     if other is None:
         return []
-    segment, repair = other
-    place = explained.position(repair.edits[0].start)
+    segment, repairs = other
+    place = explained.position(repairs[0].edits[0].start)
     finding = Finding(
         line=place.line,
         column=place.column,
         code="cast_on_differs",
         severity="error",
-        message=cast_on_comes_out(repair.edits[0].text),
+        message=cast_on_comes_out(sorted(repair.edits[0].text for repair in repairs)),
     )
-    return [Found(finding, segment, repair)]
+    return [Found(finding, segment, repairs)]
+
+
+def _is_of_one_rib(explained: Explained, place: int) -> bool:
+    """Whether a segment works a rib, and those around it no other."""
+    candidates = [explained.chosen.get(at) for at in (place, *range(place - NEAR, place + NEAR + 1))]
+    rib, *ribs = [None if candidate is None else rib_of(candidate.nodes) for candidate in candidates]
+    return rib is not None and {
+        tuple(stitch.times.values for stitch in other) for other in ribs if other is not None
+    } == {tuple(stitch.times.values for stitch in rib)}
 
 
 def _ambiguous(explained: Explained, wrong: set[int | None]) -> list[Found]:
@@ -173,7 +183,8 @@ def _ambiguous(explained: Explained, wrong: set[int | None]) -> list[Found]:
             finding = Finding(
                 line=at.line, column=at.column, code="ambiguous", severity="note", message=ambiguous(ways)
             )
-            findings.append(Found(finding, place, _clear(explained, candidate)))
+            repair = _clear(explained, candidate)
+            findings.append(Found(finding, place, () if repair is None else (repair,)))
     return findings
 
 

@@ -12,7 +12,7 @@ MOST_COLUMNS: Final = 120
 """Stitches of a round that are compared with those below."""
 OFF_THE_CORNER: Final = 0.4
 """What it costs that no double decrease stands on one of the round below: a tie between repairs is broken, no more."""
-_PURLED: Final = frozenset(("p", "p2tog", "ssp", "p3tog", "pfb", "m1p"))
+PURLED: Final = frozenset(("p", "p2tog", "ssp", "p3tog", "pfb", "m1p"))
 
 
 def unlike(lanes: tuple[Lane, ...], first: int, stop: int) -> float:
@@ -170,7 +170,7 @@ def _columns(steps: Steps, leaves: int, most: int) -> Iterator[str]:
         if given > most:
             return
         if isinstance(step, Work):
-            kind = "p" if step.stitch in _PURLED else "k"
+            kind = "p" if step.stitch in PURLED else "k"
             part = kind * min(most, facts[step.stitch][leaves] * step.times)
         else:
             once = "".join(_columns(step.steps, leaves, most))

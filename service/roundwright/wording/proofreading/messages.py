@@ -83,9 +83,14 @@ def no_rounds() -> str:
     return say("find.no_rounds")
 
 
-def cast_on_comes_out(count: str) -> str:
-    """Another count to cast on."""
-    return say("find.cast_on_comes_out", stitches=count)
+def cast_on_comes_out(counts: list[str]) -> str:
+    """Another count to cast on, or two that are as good."""
+    return say("find.cast_on_comes_out", stitches=reduce(_either, counts))
+
+
+def _either(first: str, second: str) -> str:
+    """The first or the second."""
+    return say("find.either", first=first, second=second)
 
 
 def ambiguous(ways: list[tuple[str, int, int]]) -> str:
@@ -160,9 +165,11 @@ def sizes_not_growing(before: float, here: float) -> str:
     return say("find.sizes_not_growing", before=float(before), here=float(here))
 
 
-def not_a_multiple(count: int, repeat: int, nearest: int) -> str:
+def not_a_multiple(count: int, repeat: int, nearest: list[int]) -> str:
     """A cast-on that a repeat does not come out on."""
-    return say("find.not_a_multiple", stitches=count, repeat=repeat, nearest=nearest)
+    return say(
+        "find.not_a_multiple", stitches=count, repeat=repeat, nearest=reduce(_either, map(str, nearest))
+    )
 
 
 def girth_differs(count: int, made: float) -> str:
@@ -183,8 +190,7 @@ def units_differ(cm: float, inches: float, same: float) -> str:
 def needle_differs(number: str, diameters: tuple[float, ...]) -> str:
     """A US size with another diameter than the charts give, in millimetres."""
     sizes = [say("find.diameter", mm=float(diameter)) for diameter in diameters]
-    either = reduce(lambda first, second: say("find.either", first=first, second=second), sizes)
-    return say("find.needle_differs", number=number, diameters=either)
+    return say("find.needle_differs", number=number, diameters=reduce(_either, map(str, sizes)))
 
 
 def abbreviation_not_explained(word: str) -> str:

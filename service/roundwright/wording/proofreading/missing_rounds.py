@@ -10,7 +10,7 @@ from roundwright.wording.proofreading.doubtful import Doubtful, line_of
 from roundwright.wording.proofreading.rewriting import Edit, Edits, between, relabelled
 from roundwright.wording.reading.label_numbers import label_numbers
 
-RENUMBERED: Final = 0.8
+RENUMBERED: Final = 0.5
 PUT_IN: Final = 1.0
 SKIPPED: Final = 1.5
 TAKEN_OUT: Final = 1.5

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from itertools import product
 from typing import Final
 
-from roundwright.wording.proofreading.doubtful import Doubtful, numbers_of
+from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.proofreading.doubtful import Doubtful, numbers_of, rib_of
+from roundwright.wording.proofreading.likeness import PURLED
 from roundwright.wording.proofreading.rewriting import Edit, Edits, written
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.states import Fault, Lane
@@ -83,6 +85,37 @@ def _changed_together(nodes: Nodes) -> list[tuple[Number, ...]]:
                 ):
                     groups.append((knits, purls))
     return groups
+
+
+def ribs(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
+    """The numbers of a rib as they are in a line nearby, or as that line leaves them: `*k2, p3*` below `*k2, p2*`."""
+    rib = rib_of(candidate.nodes)
+    if rib is None or min(stitch.times.start for stitch in rib) < 0:
+        return
+    columns = [doubtful.column(lane, candidate) for lane in doubtful.lanes()]
+    for other in doubtful.around(NEAR):
+        left = {column: _left(other, column) for column in columns}
+        if any([kind for kind, _ in runs] != ["k", "p"] for runs in left.values()):
+            continue
+        edits: list[Edit] = []
+        for place, stitch in enumerate(rib):
+            values = {column: runs[place][1] for column, runs in left.items()}
+            if any(stitch.times.of(column) != value for column, value in values.items()):
+                edits.append(doubtful.edit(stitch.times, values))
+        if edits:
+            yield tuple(edits)
+
+
+def _left(line: list[Stitch], column: int) -> list[tuple[str, int]]:
+    """The knits and purls that stitches leave, how many stand side by side: `k6, p2tog, p2` leaves 6 and 3."""
+    runs: list[tuple[str, int]] = []
+    for stitch in line:
+        kind = "p" if stitch.name in PURLED else "k"
+        left = uses_and_leaves()[stitch.name][1] * (stitch.times.of(column) or 0)
+        if runs and runs[-1][0] == kind:
+            left += runs.pop()[1]
+        runs.append((kind, left))
+    return runs
 
 
 def _solved(

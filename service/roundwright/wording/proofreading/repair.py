@@ -16,7 +16,7 @@ from msgspec import Struct
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.wording.proofreading import missing_rounds, number_edits, word_edits
-from roundwright.wording.proofreading.doubtful import Doubtful, named_rib, spellings
+from roundwright.wording.proofreading.doubtful import Doubtful, rib_of, spellings, stated
 from roundwright.wording.proofreading.likeness import unlike
 from roundwright.wording.proofreading.rewriting import Edit, Edits, kept_apart, rewritten, written
 from roundwright.wording.reading.explain import Search
@@ -148,6 +148,8 @@ class Repairs:
                 return None
         state = search.states[0]
         if len(made) == last + 1 - first:
+            if max(edit.end for edit in edits) < doubtful.segment.start:
+                return state.cost - states[0].cost  # another number before another line: the work is the same
             first, stop = doubtful.place, doubtful.place + 1
         return state.cost - states[0].cost + unlike(state.lanes, first, stop)
 
@@ -182,9 +184,9 @@ def tried(doubtful: Doubtful) -> Iterator[Edits]:
 def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
     """Edits of the line itself."""
     codes, chosen = doubtful.codes, doubtful.chosen
-    if chosen is not None and named_rib(chosen.nodes) is not None:
+    if chosen is not None and _keeps_its_rib(doubtful, chosen):
         yield from number_edits.counts(doubtful, chosen)
-        yield from word_edits.other_rib(doubtful, chosen)
+        yield from number_edits.ribs(doubtful, chosen)
         return
     if codes & {"bracket", "no_star", "not_understood", "unknown_word"}:
         yield from word_edits.lists(doubtful)
@@ -206,6 +208,19 @@ def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
         yield from word_edits.tails(doubtful, candidate)
 
 
+def _keeps_its_rib(doubtful: Doubtful, chosen: Candidate) -> bool:
+    """Whether a rib on the stitches cast on is meant as it is printed, so that their number is wrong."""
+    cast_on = doubtful.search.cast_on
+    lanes = doubtful.lanes()
+    printed = {stated(chosen, lane.count, doubtful.column(lane, chosen)) for lane in lanes}
+    return (
+        rib_of(chosen.nodes) is not None
+        and doubtful.codes <= {"left_over", "runs_out"}
+        and all(lane.count == cast_on[lane.size] for lane in lanes)
+        and printed <= {None, *(lane.count for lane in lanes)}
+    )
+
+
 def _cast_on_asked_for(doubtful: Doubtful) -> Iterator[Edits]:
     """The cast-on of the text, as it is asked for."""
     for phrase in doubtful.segment.phrases:
@@ -224,34 +239,37 @@ def _wrong(faults: Faults, first: int, stop: int) -> bool:
     return False
 
 
-def cast_on_repair(text: str, search: Search, cost: float) -> tuple[int, Repair] | None:
-    """Another cast-on with which much more comes out than at `cost`; with the segment it stands in."""
+def cast_on_repairs(text: str, search: Search, cost: float) -> tuple[int, list[Repair]] | None:
+    """Other cast-ons with which much more comes out than at `cost`, all as good; with the segment of the cast-on."""
     if len(search.cast_on) > 1:
         return None
     for place, segment in enumerate(search.segments):
         number = next((phrase.number for phrase in segment.phrases if isinstance(phrase, CastOn)), None)
         if number is None or place not in search.before:
             continue
-        better = _better_cast_on(search, place, cost / 2 - 1)
-        if better is None:
-            return None
-        left, count = better
-        old = text[number.start : number.end]
-        new = [
-            count if column == search.sizes.columns[0] else number.of(column)
-            for column in range(len(number.values))
-        ]
-        edit = Edit(number.start, number.end, written(old, number, new), 1.0)
-        return place, Repair((edit,), left, edit.size)
+        repairs = []
+        for left, count in _better_cast_ons(search, place, cost / 2 - 1):
+            old = text[number.start : number.end]
+            new = [
+                count if column == search.sizes.columns[0] else number.of(column)
+                for column in range(len(number.values))
+            ]
+            edit = Edit(number.start, number.end, written(old, number, new), 1.0)
+            repairs.append(Repair((edit,), left, edit.size))
+        return (place, repairs) if repairs else None
     return None
 
 
-def _better_cast_on(search: Search, place: int, limit: float) -> tuple[float, int] | None:
-    """The cost and the cast-on near the printed with which least is wrong, if that is little enough."""
+def _better_cast_ons(search: Search, place: int, limit: float) -> list[tuple[float, int]]:
+    """The cost and the cast-on near the printed with which least is wrong, if that is little enough.
+
+    There are two where the one is as much larger than the printed as the other is smaller.
+    """
     budget = Budget(MOST_STEPS_OF_CAST_ON)
-    best: tuple[float, int] | None = None
+    printed = search.cast_on[0]
+    best: list[tuple[float, int]] = []
     for by in (1, -1, 2, -2, 3, -3, 4, -4, 6, -6, 8, -8):
-        count = search.cast_on[0] + by
+        count = printed + by
         if count < 1:
             continue
         again = search.fresh(search.segments, budget, (count,))
@@ -262,6 +280,8 @@ def _better_cast_on(search: Search, place: int, limit: float) -> tuple[float, in
                 break
         else:
             cost = again.states[0].cost
-            if best is None or cost < best[0] - 0.5:
-                best, limit = (cost, count), cost
+            if not best or cost < best[0][0] - 0.5:
+                best, limit = [(cost, count)], cost
+            elif count + best[0][1] == 2 * printed and abs(cost - best[0][0]) <= ALIKE:
+                best.append((cost, count))
     return best

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName
-from roundwright.wording.proofreading.doubtful import Doubtful, named_rib
+from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
@@ -30,15 +30,16 @@ _ONE_MORE_TOGETHER: Final[dict[StitchName, tuple[str, str, StitchName]]] = {
     "p2tog": ("2", "3", "p3tog"),
     "p3tog": ("3", "2", "p2tog"),
 }
-_DOUBLE: Final = re.compile(r"\bdouble\b", re.IGNORECASE)
-_TWO: Final = re.compile(r"(?<![0-9])2(?![0-9])")
+_TOGETHER: Final[dict[StitchName, StitchName]] = {"k": "k2tog", "p": "p2tog"}
+"""What two plain stitches are that are worked as one."""
 _SIGNS: Final = " \t\r\n.,;:"
 """What may stand between the last word of a line and its end."""
-OTHER_RIB: Final = 1.5
 OTHER_STITCH: Final = 1.2
 NEW_STITCH: Final = 0.6
 """How much more a stitch is that the text has nowhere."""
 PUT_IN: Final = 2.0
+GOES_ON: Final = 0.7
+"""How much more it is to take stitches together that the line below works one by one."""
 LIKE_OTHERS: Final = -0.5
 """How much less a stitch is that stands beside the same in another line."""
 MOST_PLACES: Final = 8
@@ -54,15 +55,16 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         if not isinstance(node, Stitch) or node.bare or not segment.start <= node.start < segment.end:
             continue
         if node.times.start >= 0 and node.times.values != (1,):
+            yield from _taken_together(doubtful, candidate, node)
             continue
         other = _ONE_MORE_TOGETHER.get(node.name)
         spelling = doubtful.text[node.start : node.end]
         if other and spelling[:6].count(other[0]) == 1:
-            nodes = _with_stitch(candidate.nodes, node.start, other[2])
+            nodes = _with_stitches(candidate.nodes, node.start, [replace(node, name=other[2])])
             if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
                 yield (Edit(node.start, node.end, spelling.replace(other[0], other[1], 1), 1.1),)
         for name in names:
-            nodes = _with_stitch(candidate.nodes, node.start, name)
+            nodes = _with_stitches(candidate.nodes, node.start, [replace(node, name=name)])
             if name != node.name and all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
                 new = spellings.get(name, name)
                 size = OTHER_STITCH + (0.0 if name in spellings else NEW_STITCH)
@@ -70,13 +72,35 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
                 yield (Edit(node.start, node.end, new, size),)
 
 
-def _with_stitch(nodes: Nodes, start: int, name: StitchName) -> Nodes:
+def _taken_together(doubtful: Doubtful, candidate: Candidate, node: Stitch) -> Iterator[Edits]:
+    """The last two of some plain stitches taken together: `k2tog` in place of `k2`, `k1, k2tog` of `k3`."""
+    method = _TOGETHER.get(node.name)
+    plain = (node.times.values[0] or 0) - 2
+    if method is None or plain < 0 or len(node.times.values) > 1:
+        return
+    stitches = [Stitch(method, ONE, node.end, node.end)]
+    if plain:
+        stitches.insert(0, replace(node, times=Number((plain,))))
+    nodes = _with_stitches(candidate.nodes, node.start, stitches)
+    if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
+        spelling = doubtful.text[node.start : node.end]
+        before = spelling.replace(str(plain + 2), str(plain), 1) + ", " if plain else ""
+        new = doubtful.stitches.get(method, method)
+        size = OTHER_STITCH + 0.04 * len(before) + (0.0 if method in doubtful.stitches else NEW_STITCH)
+        size += GOES_ON * any(
+            below.name == node.name and below.times.values == node.times.values for below in doubtful.below()
+        )
+        yield (Edit(node.start, node.end, before + new, size),)
+
+
+def _with_stitches(nodes: Nodes, start: int, stitches: Sequence[Stitch]) -> Nodes:
+    """The nodes with others in place of the stitch that is printed at `start`."""
     made: list[Node] = []
     for node in nodes:
         if isinstance(node, Group | Fill):
-            made.append(replace(node, nodes=_with_stitch(node.nodes, start, name)))
+            made.append(replace(node, nodes=_with_stitches(node.nodes, start, stitches)))
         elif isinstance(node, Stitch) and node.start == start:
-            made.append(replace(node, name=name))
+            made.extend(stitches)
         else:
             made.append(node)
     return tuple(made)
@@ -111,22 +135,10 @@ def put_in(doubtful: Doubtful) -> list[Edits]:
 def _fits_beside(doubtful: Doubtful, node: Stitch, stitch: Stitch) -> bool:
     """Whether the line comes out with a stitch put in beside one of its own."""
     for candidate in doubtful.trees:
-        nodes = _with_stitch_beside(candidate.nodes, node.start, stitch)
+        nodes = _with_stitches(candidate.nodes, node.start, [node, stitch])
         if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
             return True
     return False
-
-
-def _with_stitch_beside(nodes: Nodes, start: int, stitch: Stitch) -> Nodes:
-    made: list[Node] = []
-    for node in nodes:
-        if isinstance(node, Group | Fill):
-            made.append(replace(node, nodes=_with_stitch_beside(node.nodes, start, stitch)))
-        else:
-            made.append(node)
-            if node.start == start:
-                made.append(stitch)
-    return tuple(made)
 
 
 def _left_out_words(doubtful: Doubtful) -> list[tuple[str, Stitch | None]]:
@@ -191,19 +203,6 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         case _ if not any(isinstance(node, Fill) for node in candidate.nodes):
             end = candidate.nodes[-1].end
             yield (Edit(end, end, f", k{over}", 3.0),)
-
-
-def other_rib(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
-    """A rib of two and two by name is one of one and one."""
-    rib = named_rib(candidate.nodes)
-    if rib is None or any(stitch.times.values != (2,) for stitch in rib):
-        return
-    start, end = rib[0].start, rib[0].end
-    name = doubtful.text[start:end]
-    other = _DOUBLE.sub(lambda word: "Single" if word[0][0].isupper() else "single", name)
-    other = _TWO.sub("1", other)
-    if other != name:
-        yield (Edit(start, end, other, OTHER_RIB),)
 
 
 # --- signs and spelling

@@ -305,7 +305,8 @@ def _comes_out(state: State, candidate: Candidate, made: list[State]) -> bool:
     extra = made[0].cost - state.cost
     if candidate.stated:
         return extra - candidate.cost < NO_EXTRA
-    return extra < NO_EXTRA and not candidate.how
+    in_all = candidate.times is not None and candidate.times.total  # with or without the first
+    return extra < NO_EXTRA and not candidate.how and not in_all
 
 
 def _best(states: list[State], beam: int) -> list[State]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Final
 
-from roundwright.wording.reading.fabric_ways import NAMED_FABRICS
+from roundwright.wording.reading.fabric_ways import NAMED_FABRICS, VERBS
 from roundwright.wording.reading.phrases import (
     FIRST_ROUND,
     Again,
@@ -44,9 +44,7 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return _only_marks(segment) and _begins_rounds(segments, place + 1)
     if not _begins_rounds(segments, place + 1):
         return _goes_on_in_fabric(segment) and _changes_in_first_round(segments, place + 1)
-    if _heads_chart(segment):
-        return True
-    if _goes_on_in_fabric(segment):
+    if _heads_chart(segment) or _goes_on_in_fabric(segment) or _heads_fabric(segment):
         return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
         return False
@@ -65,6 +63,14 @@ def _goes_on_in_fabric(segment: Segment) -> bool:
     begins = bool(segment.phrases) and isinstance(segment.phrases[0], Continue)
     fabrics = any(isinstance(phrase, Fabric) for phrase in segment.phrases)
     return begins and fabrics and all(isinstance(phrase, _IN_FABRIC) for phrase in segment.phrases)
+
+
+def _heads_fabric(segment: Segment) -> bool:
+    """Whether a line is no more than the name of the fabric told below: `Mesh pattern`, `Moss stitch`."""
+    words = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
+    fabrics = any(isinstance(phrase, Fabric) for phrase in segment.phrases)
+    named = segment.alone and fabrics and all(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+    return named and not any(word in VERBS for word in words)
 
 
 def _changes_in_first_round(segments: list[Segment], place: int) -> bool:
@@ -357,7 +363,7 @@ def _begins_rounds(segments: list[Segment], place: int) -> bool:
     if place < len(segments) and segments[place].label is None:
         place += all(isinstance(phrase, Said) for phrase in segments[place].phrases)
     label = segments[place].label if place < len(segments) else None
-    if label is None or label.kind not in ("numbered", "listed") or not label.spans:
+    if label is None or label.kind not in ("numbered", "listed", "sort") or not label.spans:
         return False
     return label.spans[0].first.of(0) == 1
 

@@ -324,14 +324,16 @@ class _Layout(Struct):
         return True
 
     def begins_size(self, begin: int, stop: int) -> bool:
-        """Whether a size begins in a line, `Woman begins here`; the lines below are for all that have begun by then."""
-        columns = sizes_that_begin(self.tokens, begin, stop, self.names)
+        """Whether a size begins in a line, `Woman begins here`; what is below is for all that have begun by then."""
+        columns, end = sizes_that_begin(self.tokens, begin, stop, self.names)
         if not columns:
             return False
         self.begun |= set(columns)
-        self.head(tuple(sorted(self.begun)), begin, stop)
+        self.head(tuple(sorted(self.begun)), begin, end)
         self.segments[-1] = replace(self.segments[-1], heading=False)  # no part with rounds from 1 on
         self.heading = False
+        if end < stop:
+            self.read_work(end, stop)
         return True
 
     def head(self, columns: tuple[int, ...], begin: int, stop: int) -> None:

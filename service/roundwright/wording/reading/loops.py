@@ -320,7 +320,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     if not again.work or times is None or times.more:
         goes_on = rounds is not None and times is None and until is None
         return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
-    return [*options, *_counted_ways(loop, again, times, total=total)]
+    only = not total and any(isinstance(phrase, Said) and phrase.text == "only" for phrase in seen.order)
+    return [*options, *_counted_ways(loop, again, times, total=total, only=only)]
 
 
 def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
@@ -354,11 +355,14 @@ def _are_said_to_alternate(seen: Seen) -> bool:
     return words and len(named_rounds) > 1 and PLAIN_ROUND in named_rounds and not seen.ends_plain
 
 
-def _counted_ways(loop: Candidate, again: Again, times: Times, *, total: bool) -> list[Candidate]:
-    """`Work rnds 1 and 2 four times`: how many of these times were worked before, where all are told with `total`."""
+def _counted_ways(loop: Candidate, again: Again, times: Times, *, total: bool, only: bool) -> list[Candidate]:
+    """`Work rnds 1 and 2 four times`: how many of these times were worked before, where all are told with `total`.
+
+    None were where it is `only` some of the rounds from now on: `Repeat round A only 5 times`.
+    """
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
-    if len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named:
+    if only or (len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named):
         return [anew, replace(total_times, cost=loop.cost + 0.4)]  # nothing of it was worked before
     if total and len(again.named) == 1 and loop.stated:
         return [total_times, replace(anew, cost=loop.cost + TOLD_ANEW)]

@@ -11,6 +11,7 @@ from msgspec import Struct
 from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
+    DASH,
     EQUALS,
     LINE,
     SEMI,
@@ -89,7 +90,7 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
     made: list[Token] = []
     place, count = 0, len(tokens)
     while place < count:
-        token = tokens[place]
+        token = _whole(tokens, place, width)
         if crafted := _crafted(tokens, place, width):
             made.extend(crafted)
             place += 2 * width
@@ -266,6 +267,9 @@ _CRAFTS: Final = ("knit", "purl", "slip")
 def _may_begin(tokens: list[Token], place: int) -> bool:
     """Whether a list may begin here, by the next word."""
     kind, behind = tokens[place].kind, tokens[min(place + 1, len(tokens) - 1)]
+    if kind == "range" and ("(" in tokens[place].text or behind.kind == "("):  # 88-96 (104-112) sts
+        counted = place > 0 and tokens[place - 1].kind in _NO_PAIR_BEHIND
+        return not counted or _of_round(tokens, place - 1)
     if kind == "(":
         return behind.kind in ("number", "(")
     listed = behind.kind in ("number", "(", "and") or behind.text == "or"
@@ -310,7 +314,8 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
     place, depth, parts, groups, joined = begin, 0, 0, 0, False
     while place < len(tokens) and (len(values) < width or depth):
         token = tokens[place]
-        if place > begin and token.flags & ~_JOINTS:
+        dashed = depth > 0 and token.flags == DASH and tokens[place - 1].kind == "number"  # (10–8)
+        if place > begin and token.flags & ~_JOINTS and not dashed:
             break
         if token.kind == "and" and width == 2 and parts == 1 and not depth:
             joined = True
@@ -325,10 +330,9 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
         elif token.kind == ")" and depth and tokens[place - 1].kind != "(":
             depth -= 1
             groups += 1
-        elif token.kind == "number" and token.number and not _adrift(tokens, place, depth):
-            inner = len(token.number.values) - 1
-            values.extend(token.number.values)
-            bracketed.extend([depth > 0, *([True] * inner)])
+        elif (inside := _inside(token)) and (dashed or not _adrift(tokens, place, depth)):
+            values.extend(inside)
+            bracketed.extend([depth > 0, *([True] * (len(inside) - 1))])
             parts += 1
         else:
             break
@@ -337,6 +341,22 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
     if tokens[begin].kind == "(" and groups < width and not run.begins_in_bracket:
         return None  # the one bracket of a list: `(56, 64)`
     return run if len(values) == width and not depth and parts > 1 and run.even else None
+
+
+def _whole(tokens: list[Token], place: int, width: int) -> Token:
+    """The word here; a number of so many sizes where it looks like a range with a bracket, `80-88 (96)`."""
+    token = tokens[place]
+    if token.kind != "range" or len(_inside(token)) != width or not _may_begin(tokens, place):
+        return token
+    number = Number(_inside(token), token.start, token.end)
+    return Token("number", token.text, token.start, token.end, token.flags, "", number)
+
+
+def _inside(token: Token) -> tuple[int | None, ...]:
+    """The numbers of a word, of a range both, `88-96 (104-112)`; none where it is no number."""
+    if token.number is None or token.kind not in ("number", "range"):
+        return ()
+    return (int(token.means), *token.number.values) if token.kind == "range" else token.number.values
 
 
 def _adrift(tokens: list[Token], place: int, depth: int) -> bool:
@@ -354,7 +374,8 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
         return False
     if run.joined and (following is None or following.kind != "stitch_noun"):
         return False
-    if following is not None and not (run.mixed or run.begins_in_bracket):
+    several = len(_inside(tokens[begin])) > 1  # 6-6-7 (7-8) times
+    if following is not None and not (run.mixed or run.begins_in_bracket or several):
         if following.kind in _NO_LIST_BEFORE and not following.flags & (COMMA | LINE):
             return False
         if not run.brackets and (following.kind == "number" or following.text == "and"):

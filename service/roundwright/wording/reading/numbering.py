@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from roundwright.knitting.rounds.round import MOST_ROUNDS
+from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import label_numbers
@@ -223,7 +224,7 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         return
     if first - lane.printed > MOST_ROUNDS:
         return
-    begun = lane.printed or max(lane.begins_at() - 1, 0)
+    begun = max(lane.printed, lane.begins_at() - 1)
     numbers = range(begun + 1, first)
     work.desk.budget.spend(len(numbers))
     entries = {
@@ -261,6 +262,8 @@ def _fill_standing(work: LineWork, first: int) -> None:
     if plain or len(numbers) > MOST_MISSING:
         return
     standing = {number: entry for number in numbers if (entry := lane.stands(number))}
+    if not standing and len(numbers) == 1 and (between := _between_in_rhythm(work)):
+        standing = {numbers[0]: between}
     if len(standing) < len(numbers):
         return
     for number, entry in standing.items():
@@ -268,6 +271,18 @@ def _fill_standing(work: LineWork, first: int) -> None:
             return
         LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
         lane.number = number
+
+
+def _between_in_rhythm(work: LineWork) -> Entry | None:
+    """The plain round behind the last decrease of rounds in turn: `on odd rnds dec 5, to 40 sts. Rnd 17` has a 16th."""
+    chain = work.lane.chain
+    if chain is None or chain[0] is None:
+        return None
+    last, before = chain[1], chain[0][1]
+    if last.segment != before.segment or not is_plain(before):
+        return None
+    segment = work.desk.segments[last.segment]
+    return Entry(Candidate("round", 0.0, plain_fill("k", segment.start, segment.end)), last.segment)
 
 
 def _alternating(work: LineWork, number: int) -> Entry | None:

@@ -574,7 +574,8 @@ def _described(work: RoundWork) -> list[Candidate]:
 
 def _explained_fabric(work: RoundWork) -> list[Candidate]:
     """Rounds of a fabric with no more than its explanation in a bracket: `5 rnds garter st (p 1 rnd, k 1 rnd)`."""
-    if not work.seen.fabrics or len(work.work) != 1 or not isinstance(work.work[0], Brackets):
+    worked = [phrase for phrase in work.work if not isinstance(phrase, Extent)]
+    if not work.seen.fabrics or len(worked) != 1 or not isinstance(worked[0], Brackets):
         return []
     return [replace(way, cost=way.cost + EXPLAINED) for way in fabric_only(work)]
 

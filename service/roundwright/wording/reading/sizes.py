@@ -589,7 +589,8 @@ def _head(tokens: list[Token], place: int) -> list[str]:
             break
         words.insert(0, token.text)
         heads.append(" ".join(words))
-        if token.flags & (LINE | COLON | STOP | COMMA | DASH | SEMI):
+        hyphen = token.flags & DASH and tokens[back - 1].end + 1 == token.start  # micro-preemie
+        if token.flags & (LINE | COLON | STOP | COMMA | DASH | SEMI) and not hyphen:
             break
     return heads
 
@@ -671,29 +672,39 @@ _UP_TO: Final = frozenset(("to", "through", "thru", "up to"))
 """Words between the first and the last of several sizes."""
 
 
-def sizes_that_begin(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> tuple[int, ...]:
-    """The columns of the sizes of `Woman begins here`, `Small size: start here`; empty where none does."""
-    if stop - begin > MOST_OF_BEGINNING or not any(token.text in _BEGINS for token in tokens[begin:stop]):
-        return ()
-    here = next((at for at in range(begin, stop) if tokens[at].text in _HERE), stop)
-    behind = tokens[here + 1 : stop]
-    apart = bool(behind) and bool(behind[0].flags & (COMMA | STOP | DASH))
-    if apart and not any(token.kind in _WORKS for token in behind):
-        stop = here + 1  # Size A joins in here, and everyone does the rest
-    named = [token for token in tokens[begin:stop] if token.text not in _BEGINS | _OF_BEGINNING]
-    return (columns_of(named, 0, len(named), names) or ()) if here < stop and named else ()
+def sizes_that_begin(
+    tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]
+) -> tuple[tuple[int, ...], int]:
+    """The columns of the sizes of `Woman begins here`, `Small size: start here`, and where that ends; none without.
+
+    Work may follow in the same line: `Woman begins here, man goes on: *k8, k2tog*`.
+    """
+    near = range(begin, min(stop, begin + MOST_OF_BEGINNING))
+    here = next((at for at in near if tokens[at].text in _HERE), stop)
+    works = next((at for at in range(here + 1, stop) if tokens[at].kind in _WORKS), stop)
+    parted = [at for at in range(here + 1, min(works + 1, stop)) if tokens[at].flags & _PARTED]
+    end = parted[0] if parted and (works < stop or parted[0] == here + 1) else stop
+    if here == stop or not any(token.text in _BEGINS for token in tokens[begin:end]):
+        return (), begin
+    named = [token for token in tokens[begin:end] if token.text not in _BEGINS | _OF_BEGINNING]
+    columns = columns_of(named, 0, len(named), names) or () if named else ()
+    if works == stop:
+        return columns, stop  # Size A joins in here, and everyone does the rest
+    return columns, next((at for at in parted if tokens[at].flags & COLON), end)
 
 
+_PARTED: Final = COLON | COMMA | STOP | DASH
 _WORKS: Final = frozenset(
     ("knit", "purl", "stitch", "stars", "(", "number", "round", "decrease", "repeat", "together")
 )
 """Kinds of words that work, behind which a line is more than a heading."""
 MOST_OF_BEGINNING: Final = 12
-"""Words of a line that says that a size begins there."""
+"""Words up to `here` of a line that says that a size begins there."""
 _BEGINS: Final = frozenset(("begin", "begins", "start", "starts", "join", "joins", "join in", "joins in"))
 _HERE: Final = frozenset(("here", "now", "in here", "from here"))
 _OF_BEGINNING: Final = _HERE | frozenset(
     (
+        "for",
         "in",
         "from",
         "at",

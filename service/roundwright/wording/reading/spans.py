@@ -314,8 +314,8 @@ def _last_of_all(lines: Lines, place: int) -> tuple[int, int]:
     if at + 1 >= lines.stop or lines.tokens[at].kind not in ("to", "until"):
         return 0, place
     at += 1
-    while at + 1 < lines.stop and lines.tokens[at].text in ("and", "including", "incl"):
-        at += 1  # up to and including 18
+    while at + 1 < lines.stop and lines.tokens[at].text in ("and", "including", "incl", "the"):
+        at += 1  # up to and including the 18th
     at += lines.tokens[at].kind == "round"
     if at >= lines.stop or lines.tokens[at].kind not in ("ordinal", "number"):
         return 0, place

@@ -17,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Said,
     Star,
     Stitches,
+    Then,
     Times,
     Until,
 )
@@ -341,11 +342,12 @@ def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
 
 def _of_repeats(seen: Seen, *, worked: bool) -> float:
     """How much it looks like rounds that are worked again, or shaped every so often."""
+    then = bool(seen.order) and isinstance(seen.order[0], Then)  # `then every round 6 times`
     signs = (
         seen.evenly,
         seen.agains,
         seen.untils and (seen.continues or seen.changes or seen.rounds or worked),
-        seen.changes
+        (seen.changes or then)
         and (seen.times or seen.untils or seen.counts)
         and any(rounds.every for rounds in seen.rounds),
         seen.changes and seen.lengths and any(not phrase.manner for phrase in seen.continues),

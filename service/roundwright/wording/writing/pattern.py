@@ -10,7 +10,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Caution, Notice
 from roundwright.knitting.gauge.convert import class_text
 from roundwright.knitting.hat.fabric import hidden_mm
-from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST
+from roundwright.knitting.hat.notices import ABOUT_REFERENCES, ABOUT_THE_REQUEST
 from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
 from roundwright.knitting.hat.request import UNNAMED, HatRequest
 from roundwright.knitting.needles.holds import holders
@@ -86,7 +86,7 @@ def sections(
         "gauge": _gauge(request, words),
         "abbreviations": _abbreviations(plans, wording),
         "notes": [*_notes(request, plans, words), *colour_note(request, words)],
-        "warnings": _warnings(warnings, wording),
+        "warnings": warning_lines(_for_the_knitter(warnings), wording),
         "cast_on": _cast_on(request, plans, wording),
         "brim": _brim(request, plans, wording),
         "body": _body(request, plans, wording),
@@ -105,10 +105,15 @@ def sections(
     return tuple(section for section in written if section.lines)
 
 
-def _warnings(warnings: Sequence[Notice], wording: Wording) -> Iterable[str]:
-    """What the knitter should know of this hat before the first stitch, a line each."""
-    messages = (notice.message for notice in warnings if notice.code not in ABOUT_THE_REQUEST)
-    return [wording.in_terms(one_line(wording.words.render(message))) for message in dict.fromkeys(messages)]
+def warning_lines(warnings: Iterable[Notice], wording: Wording) -> tuple[str, ...]:
+    """Warnings in the words of the pattern, a line each."""
+    messages = dict.fromkeys(notice.message for notice in warnings)
+    return tuple(wording.in_terms(one_line(wording.words.render(message))) for message in messages)
+
+
+def _for_the_knitter(warnings: Iterable[Notice]) -> Iterator[Notice]:
+    """What the knitter should know of this hat before the first stitch."""
+    return (notice for notice in warnings if notice.code not in ABOUT_THE_REQUEST | ABOUT_REFERENCES)
 
 
 def _cautions(cautions: Sequence[Caution], words: Words) -> list[str]:
@@ -171,6 +176,7 @@ def _materials(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> l
     return [
         _yarn(request, plans, words),
         *colour_amounts(plans, words),
+        *_ends_of_a_ball(request, plans, words),
         *needle_lines(request, plans, words),
         words.say("materials.tools"),
     ]
@@ -183,6 +189,18 @@ def _yarn(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> str:
         counts = counted("balls", [count for count in balls if count], words)
         return words.say("materials.yarn_balls", yarn=yarn, balls=counts, use=use)
     return words.say("materials.yarn_use", yarn=yarn, use=use)
+
+
+def _ends_of_a_ball(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> Iterator[str]:
+    """How strands held together come from fewer balls, where the balls of a size or a colour do not go round."""
+    held = request.yarn.held if request.yarn else 1
+    balls = [
+        purchase.balls
+        for plan in plans
+        for purchase in ([colour.to_buy for colour in plan.yarn.colours] or [plan.yarn.to_buy])
+    ]
+    if any(count and count % held for count in balls):
+        yield words.say("materials.ends_of_a_ball")
 
 
 def _yarn_parts(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> Iterator[str]:

@@ -10,7 +10,7 @@ from typing import Final, Literal, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.crown.crown import FIRST_DECREASE
-from roundwright.knitting.hat.brim_and_body import HatPart
+from roundwright.knitting.hat.brim_and_body import HatPart, PartKind
 from roundwright.knitting.hat.numbering import rounds_of_sizes, worked_again
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
@@ -57,13 +57,25 @@ class Wording:
             return self.in_terms(plain_sentences(round.steps, self.words))
         return self.words.render(round.text)
 
+    def straight_steps(self, round: Round, part: PartKind, place: int) -> str:
+        """The steps of a round of a straight part; `place` is that of its size.
+
+        What the body's own swatch was knitted in nobody knows here, so that its rounds are worked as the swatch was.
+        """
+        request = self.request
+        own = request.body_of(place if request.only_size is None else request.only_size - 1).gauge
+        if part != "body" or own is None or own == request.gauge or round.before != round.after:
+            return self.steps(round)
+        work = self.words.say("pattern.own_pattern")
+        return f"{sentence_start(work)}." if self.beginner else work
+
     def in_terms(self, text: str) -> str:
-        """A sentence in the words of the country, where it has `gauge`, `colour` or `centred` in English."""
+        """A sentence in the words of the country, where it has `gauge` or `centred` in English."""
         if not self.words.is_english:
             return text
         if self.is_uk:
             return _GAUGE.sub("tension", text)
-        return _COLOUR.sub("color", _CENTRED.sub(r"\1entered", text))
+        return _CENTRED.sub(r"\1entered", text)
 
     def colour_changes(self, plans: Sequence[HatPlan], number: int) -> list[str]:
         """For beginners, the colour to go on with before the round of that number in the pattern, where it changes."""
@@ -134,7 +146,6 @@ class Wording:
 
 
 _GAUGE: Final = re.compile(r"\bgauge\b")
-_COLOUR: Final = re.compile(r"\bcolour")
 _CENTRED: Final = re.compile(r"\b([Cc])entred\b")
 
 
@@ -180,7 +191,10 @@ def _adjust_lines(rounds: Sequence[Round | None], wording: Wording, holds: Seque
 
 
 def _equal_rounds(parts: Sequence[HatPart], sizes: Sequence[int], wording: Wording) -> Iterator[Line]:
-    texts = [wording.steps(part.lines[0]) if size in sizes else None for size, part in enumerate(parts)]
+    texts = [
+        wording.straight_steps(part.lines[0], part.part, size) if size in sizes else None
+        for size, part in enumerate(parts)
+    ]
     for line in wording.merged(texts):
         shared = [parts[size] for size in line.sizes]
         note = wording.note(line.sizes, len(parts))

@@ -123,8 +123,6 @@ def _cast_on(sheet: Sheet) -> Number | None:
 def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
     """A size whose cast-on the rib or the first round of the crown does not come out on."""
     number = _cast_on(sheet)
-    if number is None:
-        return
     for fault in sheet.explained.explanation.faults:
         if fault.code not in ("left_over", "runs_out") or fault.size is None:
             continue
@@ -135,8 +133,11 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
         repeat = _repeat(candidate.nodes[0], sheet.explained.columns[fault.size])
         if repeat and count % repeat and not _others_fit(sheet, repeat, fault.size):
             nearest = nearest_count(count, Multiple(repeat), 1)
-            message = messages.not_a_multiple(count, repeat, nearest)
-            yield sheet.note("not_a_multiple", number.start, message, size=fault.size)
+            same_far = 2 * count - nearest
+            both = sorted((nearest, same_far)) if same_far > 0 == same_far % repeat else [nearest]
+            message = messages.not_a_multiple(count, repeat, both)
+            start = fault.start if number is None else number.start
+            yield sheet.note("not_a_multiple", start, message, size=fault.size)
         return
 
 

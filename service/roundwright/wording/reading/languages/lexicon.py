@@ -192,6 +192,14 @@ def spoken(language: str) -> frozenset[str]:
     return frozenset(word.lower() for read in reads for word in _WORDS.findall(read.replace("~", " ")))
 
 
+@cache
+def spoken_alone(language: str) -> frozenset[str]:
+    """The words of a language that say something by themselves, in small letters: stitches, rounds, what is worn."""
+    reads = (read for row in reference.wordings(language) if row.kind == "word" for read in row.reads)
+    words = (read.lstrip("0123456789") for read in reads)  # `2pjd`
+    return frozenset(word.rstrip(".~").lower() for word in words if _is_word(word))
+
+
 def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
     """The wordings of rows."""
     words = [row for row in rows if row.kind == "word"]

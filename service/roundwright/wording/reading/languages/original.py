@@ -17,7 +17,7 @@ from roundwright.wording.reading.languages.rewrite import FOREIGN, Place, Rewrit
 _NUMBERS: Final = re.compile(r"[0-9]+")
 _BELONGS: Final = re.compile(r"\s[^\W\d_]")
 """Words that are put in behind others and belong to them: `3 times` and ` in all`."""
-_SPLIT: Final = re.compile(r"[0-9]+|[^\W\d_]+|\s+|.", re.DOTALL)
+_SPLIT: Final = re.compile(r"[^\W_]+|\s+|.", re.DOTALL)
 
 
 class Change(NamedTuple):
@@ -111,7 +111,11 @@ def _words(text: Rewritten, at: int, stop: int, replacement: str) -> Change:
     if not unit.same:
         replacement += text.text[stop : unit.stop]
     end = unit.start + stop - unit.at if unit.same else unit.end
-    return Change(start, end, text.wordings.get(replacement) or worded(text.language, replacement))
+    words = text.wordings.get(replacement)
+    if words is None:
+        parts = replacement.split(", ")
+        words = ", ".join(text.wordings.get(part) or worded(text.language, part) for part in parts)
+    return Change(start, end, words)
 
 
 def _line_put_in(text: Rewritten, at: int, stop: int, replacement: str) -> Change | None:

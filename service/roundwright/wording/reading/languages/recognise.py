@@ -1,4 +1,7 @@
-"""Which language a pattern is in, by its words: those of several languages count less, single letters not at all."""
+"""Which language a pattern is in, by its words: those of several languages count less, single letters not at all.
+
+A language has to have a word that says something by itself, `Masche`, or two others that are not English: no `hat`.
+"""
 
 import re
 from collections import Counter
@@ -8,7 +11,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright import reference
-from roundwright.wording.reading.languages.lexicon import spoken
+from roundwright.wording.reading.languages.lexicon import spoken, spoken_alone
 from roundwright.wording.reading.vocabulary import vocabulary
 
 ENGLISH: Final = "en"
@@ -16,6 +19,8 @@ MOST_READ: Final = 4_000
 """Characters by which a language is told: several lines of any pattern."""
 FEWEST_ENGLISH: Final = 3
 """Different words of `PLAINLY_ENGLISH` with which a text is English, whatever else is in it, if they are enough."""
+FEWEST_OTHERS: Final = 2
+"""Different words of another language with which a text is in it, where none of them says something by itself."""
 PLAINLY_ENGLISH: Final = frozenset((
     "knit", "purl", "sts", "stitches", "stitch", "rnd", "rnds", "round", "rounds", "rep", "repeat", "around", "the",
     "and", "tog", "together", "k2tog", "cast", "with", "next", "every", "work", "needles", "needle", "rem", "remain",
@@ -80,6 +85,11 @@ def recognised(text: str) -> Recognised:
         languages = telling.get(word, ())
         for language in languages:
             scores[language] += min(number, MOST_OF_WORD) / len(languages) ** 2
+    own = {word for word in words if ENGLISH not in telling.get(word, ())}
+    for language in reference.LANGUAGES:
+        spoken_here = {word for word in own if language in telling.get(word, ())}
+        if len(spoken_here) < FEWEST_OTHERS and spoken_here.isdisjoint(spoken_alone(language)):
+            scores[language] = 0.0
     best, second, *_ = sorted(scores, key=lambda language: -scores[language])
     close = scores[second] > CLOSE * scores[best]
     return Recognised(best, second if close and scores[second] else None)

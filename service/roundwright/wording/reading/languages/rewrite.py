@@ -52,8 +52,10 @@ CABLES: Final = frozenset(("c{n}f", "c{n}b"))
 """English words of cables: how they are worked stands in a bracket behind them."""
 SLIPPED: Final = frozenset(("sl {n}", "slip"))
 """English words that begin a bracket behind a decrease in which its parts are told."""
-LONGEST_NAME: Final = 4
-"""Words of the name of a stitch, and one more."""
+LONGEST_NAME: Final = 5
+"""Words of the name of a stitch with their full stops, and one more."""
+LONGEST_HEADING: Final = 8
+"""Words before the bracket with a short name: `Cierre del gorro con disminución doble (D.D.):`."""
 APART: Final = ", "
 MOST_BEFORE_TOGETHER: Final = 3
 """Pieces between a number and the word for together: `2 M re zusstr`, `2 p der juntos`."""
@@ -153,6 +155,8 @@ class _Writer:
         self.length = 0
         self.last = 0
         self.short_name_ends = 0
+        self.short_names: dict[tuple[str, ...], str] = {}
+        """The words of the short names of stitches that the text gives, and what stands for each."""
         self.lettered_round_ends = 0
         self.star_with_times = 0
         self.times: Found | None = None
@@ -186,6 +190,9 @@ class _Writer:
             ):
                 self.copy(self.cut[place].start)
                 self.put("", self.cut[place].start, self.cut[stop - 1].end)
+                place = stop
+                continue
+            if stop := self.short_name(place):
                 place = stop
                 continue
             found = self.matcher.found(place)
@@ -328,27 +335,58 @@ class _Writer:
     def before_short_name(self, place: int) -> int:
         """Where a bracket opens in which a line gives the short name of a stitch; 0 where none does.
 
-        `Venstrefelling (vf): 1 m løst av, 1 r, trekk den løse m over` explains `vf`.
+        `Venstrefelling (vf): 1 m løst av, 1 r, trekk den løse m over` explains `vf`. A name of several words, `dopp.
+        Abn.`, stands as a single word wherever the text has it.
         """
         if place and self.cut[place - 1].kind != "line":
             return 0
-        opens = place
-        while opens < min(len(self.cut), place + LONGEST_NAME) and self.cut[opens].kind == "word":
-            opens += 1
-        if opens in (place, len(self.cut)) or self.cut[opens].key != "(":
+        opens = self.behind_words(place, LONGEST_HEADING)
+        if opens in (place, len(self.cut)) or self.cut[opens].key not in ("(", "="):
             return 0
-        closes = opens + 1
-        while closes < min(len(self.cut), opens + LONGEST_NAME) and self.cut[closes].kind == "word":
-            closes += 1
+        if self.cut[opens].key == "=":
+            self.give_name(_words(self.cut[place:opens]), self.matcher.longest(opens + 1))
+            return 0
+        closes = self.behind_words(opens + 1, LONGEST_NAME)
         longer = (
             self.cut[opens].start - self.cut[place].start > self.cut[closes - 1].end - self.cut[opens].end
         )
-        signs = [piece.key for piece in self.cut[closes : closes + 2] if longer]
-        found = self.matcher.longest(closes + 2) if signs in ([")", ":"], [")", "="]) else None
-        if found is None or found.meaning.english not in _stitches():
+        signs = "".join(piece.key for piece in self.cut[closes : closes + 2] if longer)
+        found = self.matcher.longest(closes + 2) if signs in ("):", ")=", ")-") else None
+        if not self.give_name(_words(self.cut[opens + 1 : closes]), found):
             return 0
         self.short_name_ends = closes
         return opens + 1
+
+    def give_name(self, name: tuple[str, ...], found: Found | None) -> bool:
+        """Whether a wording begins to say how a stitch is worked, which then has this short name."""
+        explained = found is not None and found.meaning.english in {*_stitches(), *SLIPPED}
+        if explained and len(name) > 1:
+            self.short_names[name] = f"{''.join(name)}{FOREIGN}"
+        return explained
+
+    def behind_words(self, place: int, most: int) -> int:
+        """The piece behind the words from here on, with the full stops of short forms: `so many at most`."""
+        stop = place
+        while stop < min(len(self.cut), place + most) and (
+            self.cut[stop].kind == "word" or (stop > place and self.cut[stop].key == ".")
+        ):
+            stop += 1
+        return stop
+
+    def short_name(self, place: int) -> int:
+        """Write what stands for the short name of a stitch, and return where it ends; 0 where none stands here."""
+        begin = place + (self.cut[place].kind == "number")
+        for name, english in self.short_names.items():
+            stop, words = begin, 0
+            while stop < len(self.cut) and words < len(name) and _word(self.cut[stop]) == name[words]:
+                words += 1
+                stop += 1
+                stop += stop < len(self.cut) and self.cut[stop].key == "."
+            if words == len(name):
+                self.copy(self.cut[begin].start)
+                self.put(english, self.cut[begin].start, self.cut[stop - 1].end)
+                return stop
+        return 0
 
     def name(self, place: int, found: Found) -> None:
         """Write the short name that a bracket behind a stitch gives it, with an equals sign before the stitch.
@@ -547,6 +585,16 @@ class _Writer:
                 at += len(english)
                 places.extend(own)
         return "".join(parts), tuple(places)
+
+
+def _words(name: Sequence[Piece]) -> tuple[str, ...]:
+    """The words of a short name, without its full stops."""
+    return tuple(_word(piece) for piece in name if piece.kind == "word")
+
+
+def _word(piece: Piece) -> str:
+    """A word as it is compared: the capital of a beginning is none of a short name, a single letter is."""
+    return piece.text if len(piece.text) == 1 else piece.text.lower()
 
 
 def _line_ends(piece: Piece) -> str:

@@ -103,6 +103,19 @@ class AgainReader(SequenceReader):
             return None
         return self.pattern_from(ahead + 1, last, work=work)
 
+    def pattern_until(self, ahead: int) -> Phrase | None:
+        """`Cont in patt until 5 patts have been worked`, where its rounds were told to be the pattern; else None."""
+        last = self.told_before() if self.is_pattern_told() else 0
+        while self.kind(ahead) in ("in", "pattern", "manner", "") and self.joined(ahead):
+            ahead += 1
+        if not last or self.kind(ahead) not in ("to", "until") or not self.joined(ahead):
+            return None
+        place = self.place
+        self.place += ahead
+        far = self.next_phrase()
+        self.place = place
+        return self.pattern_from(ahead, last, work=False) if isinstance(far, Times) else None
+
     def pattern_from(self, ahead: int, last: int, *, work: bool) -> Phrase:
         """So many rounds told before as the pattern, or all of this part."""
         if last:
@@ -469,6 +482,7 @@ class AgainReader(SequenceReader):
             or self.pointed_at()
             or self.all_rounds(counted=True)
             or self.pattern_again(work=True)
+            or self.pattern_until(1)
         )
         if pointed:
             return pointed

@@ -32,7 +32,7 @@ _IS_DONE: Final = frozenset(
 _DOING: Final = _IS_DONE | frozenset(
     ("you", "you've", "you have", "youve", "have", "has", "it's", "i've", "we've", "we have", "i", "we", "it", "this",
      "that", "these", "so", "been", "the", "same", "all", "had", "is", "them", "both", "rounds", "two", "they",
-     "they have", "they are", "are", "were", "each")
+     "they have", "they are", "are", "were", "each", "pattern", "patt")
 )  # fmt: skip
 """Words between `until` and how often something is done."""
 MOST_IN_UNIT: Final = 8
@@ -358,7 +358,7 @@ class ExtentReader(NumberReader):
         if kind in ("remain", "left"):
             return self.until_left(ahead, count, number)
         if self.kind(ahead + 1) == "stitch_noun" or until:
-            return Until(*self.take(count), number)
+            return self.repeats_in_all(self.place + ahead) or Until(*self.take(count), number)
         return None
 
     def until_left(self, ahead: int, count: int, number: Number) -> Phrase:
@@ -472,13 +472,18 @@ class ExtentReader(NumberReader):
         return Brackets(start, end, flags, (rounds,))
 
     def repeats_in_all(self, place: int) -> Phrase | None:
-        """`until you have 3 repeats`, `until 3 repeats of the pattern are complete`: how often in all; else None."""
-        if place + 1 >= self.stop or self.tokens[place + 1].text not in REPEATS:
+        """`until you have 3 repeats`, `until 3 full patterns have been worked in all`: how often in all; else None."""
+        noun = place + 1
+        while noun + 1 < self.stop and self.tokens[noun].kind in ("all", "pattern"):
+            if self.tokens[noun].text in REPEATS:
+                break
+            noun += 1  # 5 complete pattern repeats
+        if noun >= self.stop or self.tokens[noun].text not in REPEATS:
             return None
-        stop = self.behind_fabric(place + 2)
-        while (
-            stop < self.stop and not self.tokens[stop].flags & BREAK and self.tokens[stop].text in _ARE_DONE
-        ):
+        stop = self.behind_fabric(noun + 1)
+        while stop < self.stop and not self.tokens[stop].flags & BREAK:
+            if self.tokens[stop].text not in _ARE_DONE and self.tokens[stop].kind != "total":
+                break
             stop += 1
         number = self.tokens[place].number or ONE
         return Times(*self.take(stop - self.place), number, total=True)
@@ -655,6 +660,8 @@ class ExtentReader(NumberReader):
         elif self.kind(ahead) in ("ordinal", "number") and every and self.joined(ahead):
             step = cast("Number", self.token(ahead).number).of(0) or 1
             ahead = self.skip(ahead + 1)
+        elif self.kind(ahead + 1) == "round" and self.kind(ahead) in ("knit", "purl") and every:
+            return 2, ahead + 1  # they take turns
         elif self.token(ahead).text == "rs" and self.kind(ahead + 1) == "round":  # the right side, not rounds
             return 2, ahead + 1
         return step, self.skip(ahead + 1) if self.kind(ahead) == "side" else ahead
@@ -668,7 +675,8 @@ class ExtentReader(NumberReader):
     def per(self) -> Phrase:
         """`on each needle`."""
         number: Number | None = None
-        if self.kind(1) in _OF_ROUNDS and self.joined(1):
+        crafted = self.kind(1) in ("knit", "purl") and self.kind(2) == "round" and self.joined(2)
+        if (crafted or self.kind(1) in _OF_ROUNDS) and self.joined(1):
             every = self.all_of()
             if isinstance(every, Rounds):
                 return every

@@ -1,6 +1,7 @@
 """The phrases of a line, one after the other."""
 
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import Final
 
 from roundwright.knitting.rounds.round import StitchName
@@ -8,7 +9,9 @@ from roundwright.language import say
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
 from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
+from roundwright.wording.reading.parsing.looking import REPEATS
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
+from roundwright.wording.reading.parsing.numbers import MOST_BEHIND_CHART
 from roundwright.wording.reading.phrases import (
     AtEnds,
     BeginAt,
@@ -346,7 +349,7 @@ class Lines(ExtentReader):
     def bracket(self) -> Phrase:
         """`[...]`."""
         self.depth += 1
-        first = self.token()
+        first, opened = self.token(), self.place
         self.place += 1
         inside: list[Phrase] = []
         if self.depth > MOST_NESTED:
@@ -373,7 +376,20 @@ class Lines(ExtentReader):
         self.depth -= 1
         if tells_other(inside) or aside(inside):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
+        elif self.tells_repeat_of_chart(opened):
+            inside = []
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
+
+    def tells_repeat_of_chart(self, opened: int) -> bool:
+        """Whether a bracket behind a chart only tells its repeat: `the chart (12-st repeat, 9 times per rnd)`."""
+        before = self.tokens[max(0, opened - MOST_BEHIND_CHART) : opened]
+        inside = self.tokens[opened : self.place]
+        if any(token.kind in ("stitch", "together", "decrease", "increase") for token in inside):
+            return False
+        rounds = any(first.kind == "number" and second.kind == "round" for first, second in pairwise(inside))
+        repeats = any(token.kind == "repeat" or token.text in REPEATS for token in inside)
+        stitches = any(token.kind == "stitch_noun" for token in inside)
+        return repeats and stitches and not rounds and any(token.kind == "chart" for token in before)
 
     def close(self) -> Phrase:
         """A bracket that closes what is not opened."""
@@ -437,7 +453,7 @@ class Lines(ExtentReader):
 
     def continue_(self) -> Phrase:
         """`continue`; `keep on so`, with the manner; `go on until you've done it 8 times` says how often."""
-        if often := self.gone_on_often():
+        if often := self.gone_on_often() or self.pattern_until(1):
             return often
         if self.text_of(1) == "so" and self.joined(1) and not self.flags(1) & COMMA and self.ends_at(2):
             return Continue(*self.take(2), manner=True)

@@ -17,7 +17,7 @@ TOGETHER: Final[dict[tuple[str, int], StitchName]] = {
     ("purl", 3): "p3tog",
 }
 OFTEN: Final = {"once": 1, "twice": 2, "thrice": 3}
-REPEATS: Final = frozenset(("repeats", "reps", "rpts", "repetitions"))
+REPEATS: Final = frozenset(("repeats", "reps", "rpts", "repetitions", "patterns", "patts", "pats"))
 """What the rounds of a pattern are called, worked once."""
 CRAFTS: Final = frozenset(("knit", "purl", "slip"))
 NOT_STITCHES: Final = frozenset(

@@ -82,6 +82,8 @@ class NumberReader(ColourReader):
             return 2
         ahead = 3
         while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | SEMI | COMMA):
+            if self.kind(ahead) == ")":
+                break
             ahead += 1
         return ahead
 
@@ -542,6 +544,8 @@ class NumberReader(ColourReader):
             and before not in ("which", "that")
         ):
             return self.only_words(2)  # `it takes 6 rounds`
+        if self.text_of(2) in _AGO and self.joined(2) and self.ends_at(3):
+            return self.only_words(3)  # `the last cable was crossed 5 rounds ago`
         these = self.place > 0 and self.tokens[self.place - 1].kind == "these"
         counted = self.kind(2) in (
             "number",
@@ -715,6 +719,9 @@ class NumberReader(ColourReader):
             return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end))
         if kind == "from" and (moved := self.from_needle(ahead)):
             return self.only_words(moved)
+        edge = self.skip(ahead + 1) if kind == "from" else ahead
+        if number.values == (1,) and self.kind(edge) == "cast_on" and edge > 2 and self.joined(edge):
+            return self.only_words(edge + 1)  # knit a stitch together with 1 st of the cast-on edge
         repeated = any(
             self.tokens[back].kind == "repeat" for back in range(max(0, self.place - 2), self.place)
         )
@@ -862,6 +869,8 @@ def _with_before(reader: NumberReader) -> bool:
     )
 
 
+_AGO: Final = ("ago", "back", "before", "earlier", "previously")
+"""What stands behind a number of rounds that were worked before."""
 _SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats", "makes", "making", "was")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 
@@ -952,6 +961,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "yarn": lambda reader, number: reader.worded(number) if reader.in_repeat() else None,
     "stitch_noun": NumberReader.stitches,
     "repeat": lambda reader, _: reader.repeats(),
+    "pattern": lambda reader, _: reader.repeats(),
     "times": NumberReader.times,
     "more": NumberReader.more_of,
     "fewer": NumberReader.fewer_or_more,

@@ -304,6 +304,8 @@ class StitchReader(NewStitchReader):
         stitches = number.of(0) or 0
         name = TOGETHER.get((craft, stitches))
         stop = together + 1
+        if stitches == 1 and self.text_of(stop) == "with":
+            name = NAMES.get(craft)  # a stitch together with one of the cast-on edge
         if self.kind(stop) == "tbl" and self.joined(stop):
             stop += 1
             name = _TWISTED.get(name, name) if name else None
