@@ -2,12 +2,8 @@
 
 import pytest
 
-from roundwright.wording.proofreading.findings import Finding
-from roundwright.wording.proofreading.read import Reading, read
-
-
-def errors(reading: Reading) -> list[Finding]:
-    return [finding for finding in reading.findings if finding.severity == "error"]
+from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
 
 
 # Rounds as printed in patterns with errors: stitches, line, count said, and the stitches over (above 0) or short, where

@@ -1,4 +1,4 @@
-"""Texts in which nothing is wrong, by the rounds that are read in them; fails where something is called wrong."""
+"""A reading by its rounds, where these fail if anything is called wrong in it, or by what is called wrong."""
 
 from roundwright.wording.proofreading.read import Reading
 from tests.corpus.score import counts as counts_of
@@ -23,6 +23,12 @@ def after_each_round(reading: Reading) -> list[int]:
     return [after for _, after, _ in worked(reading)]
 
 
+def after_rounds_of_sizes(reading: Reading) -> list[list[int]]:
+    """The stitches after each round, of every size."""
+    _nothing_wrong(reading)
+    return [[done.after for done in rounds] for rounds in reading.rounds]
+
+
 def words_of_rounds(reading: Reading) -> list[str]:
     """The words of each round of the only size."""
     return [words for _, _, words in worked(reading)]
@@ -32,6 +38,11 @@ def number_of_rounds(reading: Reading) -> list[int]:
     """How many rounds each size has."""
     _nothing_wrong(reading)
     return [len(rounds) for rounds in reading.rounds]
+
+
+def faults(reading: Reading) -> list[tuple[str, int]]:
+    """Code and line of everything that is called wrong."""
+    return [(finding.code, finding.line) for finding in errors(reading)]
 
 
 def _nothing_wrong(reading: Reading) -> None:

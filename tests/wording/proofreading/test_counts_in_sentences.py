@@ -2,7 +2,6 @@
 
 import pytest
 
-from roundwright.wording.proofreading.findings import Finding
 from roundwright.wording.proofreading.read import Reading, read
 from tests.support.readings import after_each_round
 
@@ -34,9 +33,10 @@ NO_COUNT = [
 ]
 
 
-def of_counts(reading: Reading) -> list[Finding]:
-    """What is said of counts that differ."""
-    return [finding for finding in reading.findings if finding.code == "count_differs"]
+def differences(reading: Reading) -> list[tuple[str, int | None]]:
+    """Of every count that differs whether it is an error, and the stitches over or short."""
+    differing = [finding for finding in reading.findings if finding.code == "count_differs"]
+    return [(finding.severity, finding.stitches) for finding in differing]
 
 
 @pytest.mark.parametrize("text", GONE_ON)
@@ -45,37 +45,33 @@ def test_a_round_gone_on_with_to_its_end_is_counted(text: str) -> None:
     wrong = read(text.format(65), (72,))
 
     assert [64] == after_each_round(read(text.format(64), (72,)))
-    assert [("error", -1)] == [(each.severity, each.stitches) for each in of_counts(wrong)]
+    assert [("error", -1)] == differences(wrong)
     assert text.format(64) == wrong.repaired
 
 
 @pytest.mark.parametrize("text", TOLD)
 def test_a_count_in_words_that_are_not_worked_is_a_note(text: str) -> None:
     """What only tells is passed over, but not a count near to the one there is."""
-    assert [("note", -1)] == [
-        (each.severity, each.stitches) for each in of_counts(read(text.format(65), (72,)))
-    ]
-    assert not of_counts(read(text.format(64), (72,)))
+    assert [("note", -1)] == differences(read(text.format(65), (72,)))
+    assert not differences(read(text.format(64), (72,)))
 
 
 def test_a_difference_told_behind_a_round_is_compared() -> None:
     """Ten are worked together of 80; told are 8."""
     text = "Rnd 1: *K6, k2tog* around. That is {} stitches fewer.\nRnd 2: Knit."
 
-    assert [("error", -2)] == [
-        (each.severity, each.stitches) for each in of_counts(read(text.format(8), (80,)))
-    ]
-    assert not of_counts(read(text.format(10), (80,)))
+    assert [("error", -2)] == differences(read(text.format(8), (80,)))
+    assert not differences(read(text.format(10), (80,)))
 
 
 def test_a_part_with_too_few_stitches_is_told_as_such() -> None:
     """No line needs 0 stitches and is so many below 0 short."""
     marked = "Cast on 8 sts, place a marker after every 2 stitches.\n"
     text = f"{marked}Rnd 1: *k to 4 before marker, k2tog, k2; rep from * to end."
-    found = [each for each in read(text, (8,)).findings if each.code == "runs_out"]
+    messages = [finding.message for finding in read(text, (8,)).findings if finding.code == "runs_out"]
 
-    assert found
-    assert not [each for each in found if "-" in each.message or " 0 " in each.message]
+    assert messages
+    assert not [message for message in messages if "-" in message or " 0 " in message]
 
 
 @pytest.mark.parametrize("text", NO_COUNT)

@@ -65,7 +65,7 @@ SLIPS = [
 def found(text: str) -> list[tuple[str, str, int | None]]:
     """Code, severity and size of everything found."""
     answer = proofread(ProofreadRequest(cast_on=(80, 90, 100), text=text))
-    return [(each.code, each.severity, each.size) for each in answer.findings]
+    return [(finding.code, finding.severity, finding.size) for finding in answer.findings]
 
 
 def test_a_clean_pattern_has_no_notes() -> None:
@@ -104,9 +104,9 @@ Rnd 3: [k14, k2tog] 4 times. 60 sts
 Rnd 4: [k6, k2tog, k5, k2tog] 4 times. 52 sts
 Rnd 5: [k5, k2tog, k4, k2tog] 4 times. 44 sts"""
 
-    assert [("rhythm_broken", 3)] == [
-        (each.code, each.line) for each in proofread(ProofreadRequest(cast_on=(80,), text=text)).findings
-    ]
+    (note,) = proofread(ProofreadRequest(cast_on=(80,), text=text)).findings
+
+    assert ("rhythm_broken", 3) == (note.code, note.line)
 
 
 @pytest.mark.parametrize(("cast_on", "nearest"), [(70, 72), (75, 76)])
@@ -114,9 +114,9 @@ def test_a_cast_on_that_is_no_multiple_of_the_rib_is_told_the_nearest(cast_on: i
     """A rib of two and two needs fours."""
     text = f"Cast on {cast_on} sts.\nRnd 1: *k2, p2; rep from * around.\nRnd 2: *k2, p2; rep from * around."
     (note,) = [
-        each
-        for each in proofread(ProofreadRequest(cast_on=(cast_on,), text=text)).findings
-        if each.code == "not_a_multiple"
+        finding
+        for finding in proofread(ProofreadRequest(cast_on=(cast_on,), text=text)).findings
+        if finding.code == "not_a_multiple"
     ]
 
     assert (1, 9) == (note.line, note.column)

@@ -8,17 +8,11 @@ from roundwright.knitting.counting.check import check
 from roundwright.knitting.counting.request import CountRequest, WrittenPattern
 from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import corpora, counts
+from tests.corpus.score import corpora
+from tests.support.readings import counts
 
 CORPORA = corpora()
 TEXTS = [item for name, corpus in CORPORA.items() for item in corpus["wrong"] if "language" in item]
-
-
-def counts_of(language: str, text: str, cast_on: int) -> list[int]:
-    """The stitch counts that a text comes to, each once; nothing is wrong with it."""
-    reading = read(text, (cast_on,), language)
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    return counts(reading.rounds[0], cast_on)
 
 
 # Rounds in print with their counts; sources in references-further.md, A5, recomputed there.
@@ -68,7 +62,7 @@ PUBLISHED = [
 @pytest.mark.parametrize(("language", "cast_on", "text", "wanted"), PUBLISHED)
 def test_published_rounds_come_out(language: str, cast_on: int, text: str, wanted: list[int]) -> None:
     """Rounds in print, with the counts that they lead to."""
-    assert counts_of(language, text, cast_on) == wanted
+    assert counts(read(text, (cast_on,), language)) == [wanted]
 
 
 def test_findings_edits_and_repair_are_of_the_original() -> None:
@@ -156,10 +150,10 @@ def test_words_of_another_language_than_that_of_the_request_are_a_warning(item: 
     own = item["language"]
     other = "fr" if own == "de" else "de"
 
-    told = [notice.code for notice in read(item["text"], tuple(item["cast_on"]), other).notices]
+    named = [notice.code for notice in read(item["text"], tuple(item["cast_on"]), other).notices]
     unsure = [notice.code for notice in read(item["text"], tuple(item["cast_on"])).notices]
 
-    assert told == (["language_differs"] if not unsure else [])
+    assert named == (["language_differs"] if not unsure else [])
     assert not read(item["text"], tuple(item["cast_on"]), own).notices
 
 
@@ -198,10 +192,13 @@ def test_an_edit_of_the_original_leaves_the_findings_it_names(item: Any) -> None
         if edit.leaves is None:
             continue
         edited = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
-        asked = (int(edit.replacement),) if code == "cast_on_differs" and len(cast_on) == 1 else cast_on
-        left = [(each.line, each.code, each.size) for each in read(edited, asked, language).findings]
+        stitches = (int(edit.replacement),) if code == "cast_on_differs" and len(cast_on) == 1 else cast_on
+        left = [
+            (finding.line, finding.code, finding.size)
+            for finding in read(edited, stitches, language).findings
+        ]
 
-        assert left == [(each.line, each.code, each.size) for each in edit.leaves]
+        assert left == [(finding.line, finding.code, finding.size) for finding in edit.leaves]
 
 
 def test_a_count_is_checked_against_a_pattern_in_another_language() -> None:

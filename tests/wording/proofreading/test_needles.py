@@ -8,9 +8,9 @@ from roundwright.wording.proofreading.read import read
 def found(text: str, *cast_on: int) -> list[tuple[int, int | None]]:
     """The sizes and stitches of what does not add up."""
     return [
-        (each.size or 0, each.stitches)
-        for each in read(text, cast_on).findings
-        if each.code == "split_differs"
+        (finding.size or 0, finding.stitches)
+        for finding in read(text, cast_on).findings
+        if finding.code == "split_differs"
     ]
 
 

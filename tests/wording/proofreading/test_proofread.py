@@ -23,12 +23,17 @@ def ask(text: str, *cast_on: int) -> ProofreadAnswer:
 
 def found(text: str, *cast_on: int) -> Finding:
     """The one finding of a text."""
-    (one,) = ask(text, *cast_on).findings
-    return one
+    (only,) = ask(text, *cast_on).findings
+    return only
 
 
 def codes(answer: ProofreadAnswer) -> list[str]:
     return [finding.code for finding in answer.findings]
+
+
+def errors(answer: ProofreadAnswer) -> list[Finding]:
+    """What is called wrong."""
+    return [finding for finding in answer.findings if finding.severity == "error"]
 
 
 def mended(text: str, answer: ProofreadAnswer) -> str:
@@ -50,12 +55,12 @@ def test_nothing_is_found_in_a_pattern_that_comes_out() -> None:
 
 def test_a_finding_points_at_its_place() -> None:
     """Line and column count from 1, also where a round runs over two lines."""
-    one = found("Crown\n\nRnd 1: *k6, k2tog; rep from *\n  around — 57 sts", 64)
-    assert (4, 12) == (one.line, one.column)
-    one = found("Rnd 1: *k3, k2tog; rep from * around", 54)
-    assert "around" == "Rnd 1: *k3, k2tog; rep from * around"[one.column - 1 :]
-    one = found("Rnd 1: k10, k2tog 3 times, p2", 14)
-    assert "k2tog 3 times, p2" == "Rnd 1: k10, k2tog 3 times, p2"[one.column - 1 :]
+    finding = found("Crown\n\nRnd 1: *k6, k2tog; rep from *\n  around — 57 sts", 64)
+    assert (4, 12) == (finding.line, finding.column)
+    finding = found("Rnd 1: *k3, k2tog; rep from * around", 54)
+    assert "around" == "Rnd 1: *k3, k2tog; rep from * around"[finding.column - 1 :]
+    finding = found("Rnd 1: k10, k2tog 3 times, p2", 14)
+    assert "k2tog 3 times, p2" == "Rnd 1: k10, k2tog 3 times, p2"[finding.column - 1 :]
 
 
 def test_one_repair_for_all_sizes() -> None:
@@ -71,10 +76,10 @@ def test_one_repair_for_all_sizes() -> None:
 
 def test_a_repair_keeps_the_numbers_of_the_other_sizes() -> None:
     """Only the number that is wrong changes: `k4 (5, 7)` to `k4 (5, 6)`."""
-    one = found("Rnd 1: *k4 (5, 7), k2tog; rep from * around — 40 (48, 56) sts", 48, 56, 64)
+    finding = found("Rnd 1: *k4 (5, 7), k2tog; rep from * around — 40 (48, 56) sts", 48, 56, 64)
 
-    assert ("left_over", 3, 1) == (one.code, one.size, one.stitches)
-    assert "Rnd 1: *k4 (5, 6), k2tog; rep from * around — 40 (48, 56) sts" == one.repair
+    assert ("left_over", 3, 1) == (finding.code, finding.size, finding.stitches)
+    assert "Rnd 1: *k4 (5, 6), k2tog; rep from * around — 40 (48, 56) sts" == finding.repair
 
 
 def test_reading_goes_on_after_an_error() -> None:
@@ -87,7 +92,7 @@ Rnd 5: *k4, k2tog; rep from * around — 40 sts"""
     answer = ask(text, 72)
 
     assert ["unknown_word", "count_differs", "bracket"] == codes(answer)
-    assert [1, 3, 5] == [one.number for one in answer.rounds[0]]
+    assert [1, 3, 5] == [done.number for done in answer.rounds[0]]
     assert "Rnd 3: *k5, k2tog; rep from * around — 48 sts" == answer.findings[1].repair
 
 
@@ -97,18 +102,18 @@ Rnd 5: *k4, k2tog; rep from * around — 40 sts"""
 )
 def test_unknown_words_are_met_with_the_nearest_known_one(written: str, meant: str) -> None:
     """A slip of the pen is pointed at with the word that looks most like it."""
-    one = found(f"Rnd 1: k2, {written}, p2", 20)
+    finding = found(f"Rnd 1: k2, {written}, p2", 20)
 
-    assert ("unknown_word", 12) == (one.code, one.column)
-    assert f"“{written}”" in one.message
-    assert f"“{meant}”" in one.message
+    assert ("unknown_word", 12) == (finding.code, finding.column)
+    assert f"“{written}”" in finding.message
+    assert f"“{meant}”" in finding.message
 
 
 def test_an_unknown_word_is_repaired_where_the_nearest_makes_the_round_come_out() -> None:
     """56 stitches in fours leave 42: `k2tgo` can only be k2tog."""
-    one = found("Rnd 1: *k2, k2tgo; rep from * around — 42 sts", 56)
+    finding = found("Rnd 1: *k2, k2tgo; rep from * around — 42 sts", 56)
 
-    assert "Rnd 1: *k2, k2tog; rep from * around — 42 sts" == one.repair
+    assert "Rnd 1: *k2, k2tog; rep from * around — 42 sts" == finding.repair
 
 
 @pytest.mark.parametrize(
@@ -117,23 +122,23 @@ def test_an_unknown_word_is_repaired_where_the_nearest_makes_the_round_come_out(
 )
 def test_together_misspelt_is_no_prose(written: str, meant: str) -> None:
     """A decrease whose last word is misspelt is not read as plain stitches: 64 in eights leave 56."""
-    one = found(f"Rnd 1: *k6, {written}; rep from * (56 sts)", 64)
+    finding = found(f"Rnd 1: *k6, {written}; rep from * (56 sts)", 64)
 
-    assert "unknown_word" == one.code
-    assert f"Rnd 1: *k6, {meant}; rep from * (56 sts)" == one.repair
+    assert "unknown_word" == finding.code
+    assert f"Rnd 1: *k6, {meant}; rep from * (56 sts)" == finding.repair
 
 
 @pytest.mark.parametrize("word", ["mb3", "qz12"])
 def test_an_unknown_word_with_a_number_at_it_is_no_prose(word: str) -> None:
     """`k4, mb3` is not `k4`: nobody knows how many stitches it works."""
-    one = found(f"Rnd 1: *k4, {word}; rep from * around", 64)
+    finding = found(f"Rnd 1: *k4, {word}; rep from * around", 64)
 
-    assert "unknown_word" == one.code
-    assert f"“{word}”" in one.message
+    assert "unknown_word" == finding.code
+    assert f"“{word}”" in finding.message
 
 
 @pytest.mark.parametrize(
-    ("text", "stitches", "said", "after", "clear"),
+    ("text", "stitches", "counts", "after", "clear"),
     [
         # `3 times` is printed for 3 and for 4 times in all (common practice).
         ("Rnd 1: *k2, k2tog, k3; rep from * 3 times", 28, ("uses 28 and leaves 24", "uses 21 and leaves 18"), 24,
@@ -148,35 +153,33 @@ def test_an_unknown_word_with_a_number_at_it_is_no_prose(word: str) -> None:
     ],
 )  # fmt: skip
 def test_a_round_that_can_be_read_in_two_ways_is_said_to_be(
-    text: str, stitches: int, said: tuple[str, str], after: int, clear: str | None
+    text: str, stitches: int, counts: tuple[str, str], after: int, clear: str | None
 ) -> None:
     """Both counts are told, the reading that comes out is taken, and words without doubt are offered."""
     answer = ask(text, stitches)
-    (one,) = answer.findings
+    (finding,) = answer.findings
 
-    assert ("ambiguous", "note") == (one.code, one.severity)
-    assert all(words in one.message for words in said)
-    assert [after] == [each.after for each in answer.rounds[0]]
-    assert clear == one.repair
+    assert ("ambiguous", "note") == (finding.code, finding.severity)
+    assert all(count in finding.message for count in counts)
+    assert [after] == [done.after for done in answer.rounds[0]]
+    assert clear == finding.repair
     if clear:
         assert () == ask(clear, stitches).findings
 
 
 def test_one_size_of_several_is_found_by_what_comes_out() -> None:
     """Where nothing says which of the sizes is asked for, the one that comes out is taken, and told."""
-    one = found("Rnd 1: *k5 (6), k2tog; rep from * around", 64)
+    finding = found("Rnd 1: *k5 (6), k2tog; rep from * around", 64)
 
-    assert ("ambiguous", "note", 10) == (one.code, one.severity, one.column)
-    assert "size 2" in one.message
+    assert ("ambiguous", "note", 10) == (finding.code, finding.severity, finding.column)
+    assert "size 2" in finding.message
 
 
 def test_a_round_that_comes_out_in_neither_way_is_wrong() -> None:
     """30 stitches are neither 28 nor 21."""
     answer = ask("Rnd 1: *k2, k2tog, k3; rep from * 3 times", 30)
 
-    assert [("left_over", 2)] == [
-        (one.code, one.stitches) for one in answer.findings if one.severity == "error"
-    ]
+    assert [("left_over", 2)] == [(wrong.code, wrong.stitches) for wrong in errors(answer)]
 
 
 @pytest.mark.parametrize(
@@ -208,9 +211,10 @@ def test_what_else_is_found(
 ) -> None:
     """Each kind of fault has its code, and points at where it is."""
     assert expected == [
-        (one.code, one.line, one.column, one.stitches) for one in ask(text, *cast_on).findings
+        (finding.code, finding.line, finding.column, finding.stitches)
+        for finding in ask(text, *cast_on).findings
     ]
-    assert not [one for one in ask(text, *cast_on).findings if one.message == one.code], (
+    assert not [finding for finding in ask(text, *cast_on).findings if finding.message == finding.code], (
         "a sentence, not a code"
     )
 
@@ -220,16 +224,16 @@ def test_what_else_is_found(
 
 @settings(max_examples=150)
 @given(steps, st.integers(-3, 3), st.integers(-3, 3))
-def test_every_repair_comes_out(steps: tuple[object, ...], off: int, said: int) -> None:
+def test_every_repair_comes_out(steps: tuple[object, ...], off: int, miscount: int) -> None:
     """Whatever is wrong with a round, a repair that is offered is a line that comes out on the stitches there are."""
     used, left = execute(steps)  # type: ignore[arg-type]
-    assume(used + off > 0 and left + said >= 0)
-    answer = ask(f"Rnd 1: {written_line(steps)} — {left + said} sts", used + off)  # type: ignore[arg-type]
+    assume(used + off > 0 and left + miscount >= 0)
+    answer = ask(f"Rnd 1: {written_line(steps)} — {left + miscount} sts", used + off)  # type: ignore[arg-type]
 
-    for finding in answer.findings:
-        if finding.severity == "error" and finding.repair:
+    for finding in errors(answer):
+        if finding.repair:
             again = ask(finding.repair, used + off)
-            assert not [one for one in again.findings if one.severity == "error"], finding.repair
+            assert not errors(again), finding.repair
             assert 1 == len(again.rounds[0])
 
 
@@ -241,7 +245,7 @@ def test_every_repair_comes_out(steps: tuple[object, ...], off: int, said: int) 
     st.booleans(),
 )
 def test_a_wrong_number_in_some_sizes_is_repaired_in_all(
-    plain: int, repeats: int, off: list[int], told: bool
+    plain: int, repeats: int, off: list[int], counted: bool
 ) -> None:
     """One number misprinted for some sizes of a usual crown round: one line to paste, and it comes out for all."""
     sizes = len(off)
@@ -250,13 +254,13 @@ def test_a_wrong_number_in_some_sizes_is_repaired_in_all(
     wrong = [number + by for number, by in zip(right, off, strict=True)]
     assume(all(number > 0 for number in wrong) and any(off))
     printed = across(wrong)
-    count = f" — {across([repeats * (number + 1) for number in right])} sts" if told else ""
+    count = f" — {across([repeats * (number + 1) for number in right])} sts" if counted else ""
     text = f"Rnd 1: *k{printed}, k2tog; rep from * around{count}"
     answer = ask(text, *cast_on)
 
-    if [one for one in answer.findings if one.severity == "error"]:
+    if errors(answer):
         again = ask(mended(text, answer), *cast_on)
-        assert not [one for one in again.findings if one.severity == "error"], mended(text, answer)
+        assert not errors(again), mended(text, answer)
 
 
 def across(numbers: list[int]) -> str:
@@ -299,11 +303,12 @@ def test_any_text_is_answered(text: str, cast_on: list[int]) -> None:
     answer = ask(text, *cast_on)
 
     assert len(cast_on) == len(answer.rounds)
-    for one in (one for rounds in answer.rounds for one in rounds):
-        assert (one.before, one.after) == execute(one.steps)
+    for done in (done for rounds in answer.rounds for done in rounds):
+        assert (done.before, done.after) == execute(done.steps)
     lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
     assert all(
-        one.line <= len(lines) and one.column <= len(lines[one.line - 1]) + 1 for one in answer.findings
+        finding.line <= len(lines) and finding.column <= len(lines[finding.line - 1]) + 1
+        for finding in answer.findings
     )
 
 

@@ -20,8 +20,10 @@ from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.proofreading.read import Reading, read
 from roundwright.wording.writing import pattern as write
 from roundwright.wording.writing.plain_language import plain_sentences
+from tests.corpus.score import errors
 from tests.knitting.rounds.test_round import steps
 from tests.support.hats import hat_requests
+from tests.support.readings import after_each_round, after_rounds_of_sizes
 
 Run = tuple[str, int]
 
@@ -40,15 +42,14 @@ def runs_of(steps: tuple[Step, ...]) -> list[Run]:
 def only_round(text: str, stitches: int) -> Round:
     """The one round of a line in which nothing is wrong."""
     reading = read(text, (stitches,))
-    assert not [finding for finding in reading.findings if finding.severity == "error"], reading.findings
-    (rounds,) = reading.rounds
-    (one,) = rounds
-    return one
+    assert not errors(reading), reading.findings
+    ((only,),) = reading.rounds
+    return only
 
 
 def counts(reading: Reading, size: int = 0) -> list[tuple[int, int]]:
     """Number of each round and the stitches after it."""
-    return [(one.number, one.after) for one in reading.rounds[size]]
+    return [(done.number, done.after) for done in reading.rounds[size]]
 
 
 # --- what the service writes ---------------------------------------------------------------------------------------
@@ -111,7 +112,7 @@ def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: st
     # are equally deep, the largest has the longest crown and the shortest body
     assert {finding.code for finding in reading.findings} <= {"rhythm_broken", "sizes_not_growing"}
     assert [worked(plan) for plan in answer.sizes] == [
-        [runs_of(one.steps) for one in rounds] for rounds in reading.rounds
+        [runs_of(done.steps) for done in rounds] for rounds in reading.rounds
     ]
 
 
@@ -151,7 +152,7 @@ def test_a_striped_hat_reads_back_to_its_rounds(wording: str) -> None:
 
     assert {finding.code for finding in reading.findings} <= {"rhythm_broken", "sizes_not_growing"}
     assert [worked(plan) for plan in answer.sizes] == [
-        [runs_of(one.steps) for one in rounds] for rounds in reading.rounds
+        [runs_of(done.steps) for done in rounds] for rounds in reading.rounds
     ]
 
 
@@ -247,9 +248,9 @@ def test_every_stitch_is_known_by_its_name_and_by_its_words() -> None:
     """Whatever the table of stitches holds can be read."""
     for name, row in reference.stitches().items():
         plain = "k" if name == "p" else "p"
-        for said in (name, row.words):
-            one = only_round(f"Rnd 1: {plain}9, {said}, {plain}9", 18 + row.uses)
-            assert [(plain, 9), (name, 1), (plain, 9)] == runs_of(one.steps)
+        for words in (name, row.words):
+            done = only_round(f"Rnd 1: {plain}9, {words}, {plain}9", 18 + row.uses)
+            assert [(plain, 9), (name, 1), (plain, 9)] == runs_of(done.steps)
 
 
 @pytest.mark.parametrize(
@@ -261,11 +262,9 @@ def test_counts_in_print(count: str) -> None:
     """The count at the end of a line, in the ways of print, is a count and no stitches."""
     text = f"Rnd 1: [k2, k2tog] 2 (2, 2) times {count}"
     sizes = (8, 8, 8) if "7" in count else (8,)
-    wrong = [(found.code, found.size, found.stitches) for found in read(text, sizes).findings]
+    differing = [found for found in read(text, sizes).findings if found.code == "count_differs"]
 
-    assert [("count_differs", 2, -1), ("count_differs", 3, -2)] * ("7" in count) == [
-        one for one in wrong if one[0] == "count_differs"
-    ]
+    assert [(2, -1), (3, -2)] * ("7" in count) == [(found.size, found.stitches) for found in differing]
 
 
 def test_numbers_in_brackets_are_sizes() -> None:
@@ -299,9 +298,7 @@ Rnd 4: *k- (-, 3), k2tog; rep from * around — - (-, 16) sts"""
     reading = read(text, (16, 24, 32))
 
     assert not [found for found in reading.findings if found.code != "round_missing"]
-    assert [[12], [20, 16, 12], [28, 24, 20, 16]] == [
-        [one.after for one in rounds] for rounds in reading.rounds
-    ]
+    assert [[12], [20, 16, 12], [28, 24, 20, 16]] == after_rounds_of_sizes(reading)
 
 
 def test_a_count_printed_for_some_sizes_stands_with_those() -> None:
@@ -412,12 +409,9 @@ Cut yarn and thread through remaining sts.
 
     # the rib, the rib as set to a length, and the body to a length are three rounds at least
     assert ["to_a_length"] * 2 == [found.code for found in reading.findings]
-    assert [72, 72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 12] == [
-        one.after for one in reading.rounds[0]
-    ]
-    assert [96, 96, 96, 88, 88, 80, 80, 72, 72, 64, 56, 48, 40, 30] == [
-        one.after for one in reading.rounds[3]
-    ]
+    smallest, _, _, largest = after_rounds_of_sizes(reading)
+    assert [72, 72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 12] == smallest
+    assert [96, 96, 96, 88, 88, 80, 80, 72, 72, 64, 56, 48, 40, 30] == largest
 
 
 def test_rounds_left_to_the_knitter_are_worked_out() -> None:
@@ -428,8 +422,8 @@ Next rnd: k2tog around"""
     reading = read(text, (64,))
 
     assert not reading.findings
-    assert [56, 48, 40, 32, 24, 16, 8, 4] == [one.after for one in reading.rounds[0]]
-    assert [1, 2, 2, 2, 2, 2, 2, 3] == [one.line for one in reading.rounds[0]]
+    assert [56, 48, 40, 32, 24, 16, 8, 4] == after_each_round(reading)
+    assert [1, 2, 2, 2, 2, 2, 2, 3] == [done.line for done in reading.rounds[0]]
 
 
 def test_work_to_a_length_is_noted() -> None:

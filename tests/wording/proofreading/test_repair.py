@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
 
 CROWN = (
     "Cast on 72 sts.",
@@ -226,7 +227,7 @@ def test_nothing_is_put_in_behind_the_rounds_of_a_rib() -> None:
     """71 stitches come out in neither rib (arithmetic)."""
     reading = read("Rib 2x2 for 12 rounds, then knit 20 rounds.", (71,))
 
-    assert [finding.code for finding in reading.findings if finding.severity == "error"] == ["left_over"]
+    assert [finding.code for finding in errors(reading)] == ["left_over"]
     assert reading.repaired is None
 
 

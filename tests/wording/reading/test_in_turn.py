@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import number_of_rounds
+from tests.support.readings import after_each_round, number_of_rounds
 
 IN_TURN = [
     (
@@ -51,18 +51,13 @@ THEN = [
 @pytest.mark.parametrize(("text", "cast_on", "counts"), IN_TURN)
 def test_rounds_told_in_one_line_are_worked_in_turn(text: str, cast_on: int, counts: list[int]) -> None:
     """Plain rounds between the decreases are worked, and a stitch fewer before the decrease begins another round."""
-    reading = read(text, (cast_on,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [done.after for done in reading.rounds[0]] == counts
+    assert after_each_round(read(text, (cast_on,))) == counts
 
 
 @pytest.mark.parametrize(("text", "before", "after"), THEN)
 def test_then_ends_what_stands_before_it(text: str, before: int, after: int) -> None:
     """`k1, then k2tog to the end` is one knit stitch and decreases; `k6, then k2tog around` goes round in pairs."""
-    (rounds,) = read(f"Rnd 1: {text}", (before,)).rounds
-
-    assert [done.after for done in rounds] == [after]
+    assert after_each_round(read(f"Rnd 1: {text}", (before,))) == [after]
 
 
 BELOW = "Rnds 1-3: *p4, k4*\nRnd 4: *p4, c4f*\nRnds 5-8: as round 1.\n"

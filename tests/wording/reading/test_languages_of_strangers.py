@@ -4,8 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
-from tests.corpus.score import errors
-from tests.support.readings import after_each_round
+from tests.support.readings import after_each_round, faults
 
 REWRITTEN = [
     # decreases of two stitches
@@ -121,8 +120,7 @@ def test_a_count_behind_dots_is_compared() -> None:
     """72 stitches do not go into repeats of seven; 60 leave 50 in repeats of six, not 48."""
     text = "5 r, 2 r sam ............ 60\ntoer r\n4 r, 2 r sam ............ 48"
 
-    found = [(each.code, each.line) for each in errors(read(text, (72,), "nl"))]
-    assert found == [("left_over", 1), ("count_differs", 3)]
+    assert faults(read(text, (72,), "nl")) == [("left_over", 1), ("count_differs", 3)]
 
 
 PASSIVE = [
@@ -182,8 +180,7 @@ NOT_READ = [
 @pytest.mark.parametrize("text", NOT_READ)
 def test_a_row_of_a_table_that_is_not_read_is_told(text: str) -> None:
     """The last row of a table prints a count that no round leaves: it was passed over in silence."""
-    found = [(each.code, each.line) for each in errors(read(text, (60,), "en"))]
-    assert found == [("not_understood", 3)]
+    assert faults(read(text, (60,), "en")) == [("not_understood", 3)]
 
 
 def test_a_number_of_a_line_for_one_size_is_mended_alone() -> None:

@@ -4,8 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
-from tests.corpus.score import errors
-from tests.support.readings import after_each_round
+from tests.support.readings import after_each_round, faults
 
 REWRITTEN = [
     # the short names of leaflets, a number and letters in one word
@@ -230,7 +229,7 @@ def test_times_in_all_leave_the_count_that_is_printed(count: int) -> None:
     times = "every other rnd with 1 st less each time, 3 times in all"
     text = f"*k10, k2tog* = 66 sts.\nDec in this manner {times} = {count} sts."
 
-    assert [(each.code, each.line) for each in errors(read(text, (72,), "en"))] == [("count_differs", 2)]
+    assert faults(read(text, (72,), "en")) == [("count_differs", 2)]
 
 
 EVERY_OTHER = [

@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, after_rounds_of_sizes, number_of_rounds
 
 HEAD = "Sizes: S (M) L\nCast on 88 (96) 104 sts.\n"
 LISTS = [
@@ -33,7 +34,7 @@ def test_every_other_number_of_a_list_is_in_a_bracket(line: str, rounds: list[in
     """`4 (5) 6 times` has a number for each of three sizes, whatever stands before and behind it."""
     reading = read(HEAD + line, (88, 96, 104))
 
-    assert [len(size) for size in reading.rounds] == rounds
+    assert number_of_rounds(reading) == rounds
     assert not reading.findings
 
 
@@ -42,22 +43,15 @@ def test_a_line_with_no_more_than_knit_and_a_number_is_so_many_rounds(
     text: str, cast_on: int, counts: list[int]
 ) -> None:
     """`Knit 2` on a line of its own is two rounds."""
-    (rounds,) = read(text, (cast_on,)).rounds
-
-    assert [done.after for done in rounds] == counts
+    assert after_each_round(read(text, (cast_on,))) == counts
 
 
 @pytest.mark.parametrize("work", UNCLOSED)
 def test_a_count_whose_bracket_is_not_closed_is_read(work: str) -> None:
     """`(56 sts` at the end of a line is the count."""
-    reading = read(f"Rnd 1: {work}", (64,))
-
-    assert [done.after for done in reading.rounds[0]] == [56]
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(read(f"Rnd 1: {work}", (64,))) == [56]
 
 
 def test_a_size_called_full_is_one_size() -> None:
     """`Full term size only` is not for all sizes."""
-    sizes = read(FULL, (48, 56, 64)).rounds
-
-    assert [[done.after for done in rounds] for rounds in sizes] == [[40], [48, 40], [56, 48, 40]]
+    assert after_rounds_of_sizes(read(FULL, (48, 56, 64))) == [[40], [48, 40], [56, 48, 40]]

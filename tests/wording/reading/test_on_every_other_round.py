@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
 from tests.support.readings import counts, number_of_rounds
 
 MARKED = "Cast on 96 sts. Knit one round, placing a marker every 12 sts.\n"
@@ -99,7 +100,7 @@ def test_stripes_may_be_told_with_how_their_rounds_are_worked() -> None:
 def test_the_stitches_of_each_needle_may_be_listed_for_each_size() -> None:
     """They are no numbers for six sizes."""
     told = "Cast on 96 (104) sts. loosely (32, 32, 32 (34, 34, 36) sts. on needles). Knit 2 rounds."
-    assert not [each for each in read(told, (96, 104)).findings if each.severity == "error"]
+    assert not errors(read(told, (96, 104)))
 
 
 SPANS = [

@@ -3,6 +3,8 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round
 
 SO_FAR = """Rnd 1: *k6, k2tog; rep from * around. 56 sts
 Rnd 2: knit.
@@ -25,8 +27,7 @@ def test_what_goes_on_is_read_to_the_count_it_names(words):
     """Four more rounds of eight decreases, whatever else the sentence says."""
     reading = read(SO_FAR + words + "\nNext rnd: k2tog around. 8 sts\n", (64,))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [56, 48, 40, 32, 24, 16, 8] == sorted({round.after for round in reading.rounds[0]}, reverse=True)
+    assert [56, 48, 40, 32, 24, 16, 8] == sorted({*after_each_round(reading)}, reverse=True)
 
 
 def test_what_goes_on_without_a_count_ends_where_the_plain_stitches_do():
@@ -34,12 +35,11 @@ def test_what_goes_on_without_a_count_ends_where_the_plain_stitches_do():
     words = "And keep going like that till it is nearly closed\nNext rnd: k2tog around. 8 sts\n"
     reading = read(SO_FAR + words, (64,))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert 8 == reading.rounds[0][-1].after
+    assert 8 == after_each_round(reading)[-1]
 
 
 def test_what_goes_on_the_wrong_way_is_not_read():
     """A crown that decreases does not come to more stitches: the line says that it never ends."""
     reading = read(SO_FAR + "Go on like this, whatever the weather, until you have 60 stitches.\n", (64,))
 
-    assert ["never_ends"] == [finding.code for finding in reading.findings if finding.severity == "error"]
+    assert ["never_ends"] == [finding.code for finding in errors(reading)]

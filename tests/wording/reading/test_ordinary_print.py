@@ -6,6 +6,8 @@ The counts are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+from tests.support.readings import after_rounds_of_sizes, number_of_rounds
 
 IN_TURN = "Rounds 1-6: Knit one round, purl one round, three times.\nRound 7: Knit."
 PATTERN_SIZE = (
@@ -152,17 +154,15 @@ TEXTS = [
 
 
 @pytest.mark.parametrize(
-    ("text", "cast_on", "counts"), [each[1:] for each in TEXTS], ids=[each[0] for each in TEXTS]
+    ("text", "cast_on", "counts"), [row[1:] for row in TEXTS], ids=[row[0] for row in TEXTS]
 )
 def test_ordinary_print_is_read(text: str, cast_on: list[int], counts: list[list[int]]) -> None:
-    reading = read(text, tuple(cast_on))
-    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
-    assert [[each.after for each in rounds] for rounds in reading.rounds] == counts
+    assert after_rounds_of_sizes(read(text, tuple(cast_on))) == counts
 
 
 def test_decimals_between_slashes_are_lengths() -> None:
     reading = read("CO 48/56/64.\nk straight until 5/6/6.5in from rolled edge\nk 1 rnd", (48, 56, 64))
-    assert [len(rounds) for rounds in reading.rounds] == [2, 2, 2]
+    assert number_of_rounds(reading) == [2, 2, 2]
     assert ["to_a_length"] == [finding.code for finding in reading.findings]
 
 
@@ -173,7 +173,7 @@ def test_a_wrong_count_of_a_repeat_is_mended_in_its_size() -> None:
         "Knit 1 rnd.\n"
         "Repeat the last 2 rnds 2 (3) more times. 38 (40) sts."
     )
-    repairs = [finding.repair for finding in read(text, (64, 72)).findings if finding.severity == "error"]
+    repairs = [finding.repair for finding in errors(read(text, (64, 72)))]
     assert repairs == ["Repeat the last 2 rnds 2 (3) more times. 40 (40) sts."]
 
 
@@ -184,7 +184,7 @@ def test_a_line_left_out_is_put_in_with_its_plain_round() -> None:
         "(K4, K2tog) 6 times. 30 sts.\n"
         "(K3, K2tog) 6 times. 24 sts."
     )
-    repairs = [finding.repair for finding in read(text, (54,)).findings if finding.severity == "error"]
+    repairs = [finding.repair for finding in errors(read(text, (54,)))]
     assert repairs == ["(K5, K2tog) 6 times. 36 sts. Knit 1 round."]
 
 
@@ -194,5 +194,5 @@ def test_of_two_numbers_the_one_that_changes_from_line_to_line_is_mended() -> No
         "Next round: *K1, skpo, k16, k2tog; rep from * 3 times more. 80 sts.\n"
         "Next round: *K1, skpo, k15, k2tog; rep from * 3 times more. 72 sts."
     )
-    repairs = [finding.repair for finding in read(text, (96,)).findings if finding.severity == "error"]
+    repairs = [finding.repair for finding in errors(read(text, (96,)))]
     assert repairs == ["Next round: *K1, skpo, k17, k2tog; rep from * 3 times more. 80 sts."]

@@ -3,7 +3,8 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import counts
+from tests.corpus.score import errors
+from tests.support.readings import counts
 
 DECREASES = "*k to 2 sts before m, k2tog, sm; rep from * around"
 CROWN = "Rnd 1: *k3, k2tog* around. 32 sts.\n"
@@ -181,8 +182,7 @@ def test_it_is_read_as_it_is_meant(text: str, wanted: tuple[int, ...], rounds: i
     """Nothing is called wrong, and the counts come out."""
     reading = read(text, (wanted[0],))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert counts(reading.rounds[0], wanted[0]) == list(wanted)
+    assert counts(reading) == [list(wanted)]
     assert rounds in (None, len(reading.rounds[0]))
 
 
@@ -192,7 +192,7 @@ def test_words_behind_the_closing_are_no_work() -> None:
         "Rnd 1: *k3, k2tog* around. 32 sts.\nThread the yarn through all sts.\nWe have 6 caps so far.", (40,)
     )
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert not errors(reading)
 
 
 def test_a_crown_that_is_told_on_and_not_read_is_said() -> None:
@@ -211,9 +211,7 @@ def test_words_that_print_a_count_no_round_leaves_are_said(words: str) -> None:
     """A count printed below the last and never reached tells that work was passed over."""
     reading = read(f"Rnd 1: *k3, k2tog* around. 32 sts.\n{words}", (40,))
 
-    assert reading.rounds[0][-1].after == 16 or [
-        finding for finding in reading.findings if finding.line == 2 and finding.severity == "error"
-    ]
+    assert reading.rounds[0][-1].after == 16 or 2 in [finding.line for finding in errors(reading)]
 
 
 @pytest.mark.parametrize(
@@ -228,4 +226,4 @@ def test_other_numbers_at_the_end_are_no_counts(words: str) -> None:
     """Steps, hours and stitches on each needle are nothing that was left out."""
     reading = read(f"Rnd 1: *k3, k2tog* around. 32 sts.\n{words}", (40,))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert not errors(reading)

@@ -4,6 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
+from tests.support.readings import faults
 
 CROWN = (
     "Rnd 1: *k10, k2tog; rep from * around. (88)\n"
@@ -30,7 +31,7 @@ def test_a_count_on_a_line_of_its_own_is_one_where_it_is_near(printed: str) -> N
     """A slip of a count is a few stitches away from it."""
     reading = read(f"Rnd 1: *k10, k2tog; rep from * around.\n{printed}\nRnd 2: knit", (96,))
 
-    assert [(finding.line, finding.code) for finding in errors(reading)] == [(2, "count_differs")]
+    assert faults(reading) == [("count_differs", 2)]
 
 
 def test_a_right_count_on_a_line_of_its_own_is_told() -> None:

@@ -3,6 +3,8 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round, faults
 
 BEGUN = "Rnd 1: *k6, k2tog* (56)\nRnd 2: *k5, k2tog* (48)\n"
 
@@ -37,17 +39,14 @@ RANGES = [
 @pytest.mark.parametrize(("text", "after"), RANGES)
 def test_rounds_numbered_together_go_on(text: str, after: list[int]) -> None:
     """As many decrease rounds as numbers, however the words tell them."""
-    reading = read(BEGUN + text, (64,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == [56, 48, *after]
+    assert after_each_round(read(BEGUN + text, (64,))) == [56, 48, *after]
 
 
 def test_a_count_that_the_rounds_do_not_reach_is_found() -> None:
     """What is printed behind rounds that go on is their last count."""
-    found = read(f"{BEGUN}Rnds 3 to 6: as before, one st fewer each time. (18)", (64,)).findings
+    reading = read(f"{BEGUN}Rnds 3 to 6: as before, one st fewer each time. (18)", (64,))
 
-    assert [(each.code, each.line) for each in found if each.severity == "error"] == [("count_differs", 3)]
+    assert faults(reading) == [("count_differs", 3)]
 
 
 HALVES = [
@@ -81,10 +80,7 @@ HALVES = [
 @pytest.mark.parametrize(("text", "after"), HALVES)
 def test_a_round_is_told_for_both_halves(text: str, after: list[int]) -> None:
     """The count is that of both, or as many on each."""
-    reading = read(text, (64,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == after
+    assert after_each_round(read(text, (64,))) == after
 
 
 TITLES = [
@@ -99,5 +95,5 @@ def test_sizes_are_named_in_a_title(title: str) -> None:
     """Words with slashes between, as many as there are sizes."""
     reading = read(f"{title}*k7, k2tog* 8 times. 64\nBoth: *k6, k2tog* 8 times. 56", (64, 72))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert not errors(reading)
     assert [rounds[-1].after for rounds in reading.rounds] == [56, 56]

@@ -4,6 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
+from tests.support.readings import number_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -25,4 +26,4 @@ def test_a_rib_told_in_words_beside_its_name_is_that_rib() -> None:
     reading = read("Work 4 rounds of double rib (k2, p2).", (72,))
 
     assert not reading.findings
-    assert [len(rounds) for rounds in reading.rounds] == [4]
+    assert number_of_rounds(reading) == [4]

@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round
 
 TOLD = "8 markers, 8 sts between.\nDec rnd: *k to 2 sts before marker, k2tog, sm* 8 times. 56 sts.\n"
 
@@ -22,10 +23,7 @@ AGAIN = [
 @pytest.mark.parametrize(("text", "after"), AGAIN)
 def test_a_round_is_worked_again_by_its_name(text: str, after: list[int]) -> None:
     """With its count behind it, which is the count it leaves."""
-    reading = read(TOLD + text, (64,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == [56, *after]
+    assert after_each_round(read(TOLD + text, (64,))) == [56, *after]
 
 
 def test_a_round_has_a_name_of_its_own() -> None:
@@ -35,7 +33,7 @@ def test_a_round_has_a_name_of_its_own() -> None:
         "Plain round: knit.\nSpoke round, plain round, spoke round. 48 sts."
     )
 
-    assert [each.after for each in read(text, (64,)).rounds[0]] == [56, 56, 48]
+    assert after_each_round(read(text, (64,))) == [56, 56, 48]
 
 
 def test_a_sentence_says_in_how_many_sections() -> None:
@@ -45,7 +43,7 @@ def test_a_sentence_says_in_how_many_sections() -> None:
         "K1, ssk, k to 3 before the marker, k2tog, k1. Slip the marker. Do that four times.\n56 stitches."
     )
 
-    assert [each.after for each in read(text, (64,)).rounds[0]] == [56]
+    assert after_each_round(read(text, (64,))) == [56]
 
 
 def test_the_last_marker_stands_before_the_last_stitches() -> None:
@@ -55,7 +53,7 @@ def test_the_last_marker_stands_before_the_last_stitches() -> None:
         "Dec rnd: *k to 2 sts before marker, k2tog; rep from * around. 80 sts"
     )
 
-    assert [each.after for each in read(text, (100,)).rounds[0]] == [100, 80]
+    assert after_each_round(read(text, (100,))) == [100, 80]
 
 
 def test_rounds_are_worked_again_by_their_numbers() -> None:
@@ -65,4 +63,4 @@ def test_rounds_are_worked_again_by_their_numbers() -> None:
         "Repeat 1 & 2 until 40 sts rem, ending with a plain rnd."
     )
 
-    assert [each.after for each in read(text, (64,)).rounds[0]] == [56, 56, 48, 48, 40, 40]
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 40]

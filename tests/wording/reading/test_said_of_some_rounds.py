@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round
 
 SETUP = (
     "Set-up rnd: *K16, pm; rep from * to end.\n"
@@ -84,12 +85,9 @@ TEXTS = [
 @pytest.mark.parametrize(("text", "cast_on", "counts"), TEXTS)
 def test_rounds_are_those_that_are_said(text: str, cast_on: int, counts: list[int]) -> None:
     """Counted by hand."""
-    reading = read(text, (cast_on,))
-    assert [each.after for each in reading.rounds[0]] == counts
-    assert not [finding.code for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(read(text, (cast_on,))) == counts
 
 
 def test_dec_1_is_a_decrease() -> None:
     """`Begin dec 1` without a list behind it is no heading."""
-    reading = read("Rnd 1: knit.\nRnd 2: dec 1, knit to end.", (24,))
-    assert [each.after for each in reading.rounds[0]] == [24, 23]
+    assert after_each_round(read("Rnd 1: knit.\nRnd 2: dec 1, knit to end.", (24,))) == [24, 23]

@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import counts
+from tests.support.readings import counts
 
 LARGEST, LARGER_TWO, ALL = (
     "*k8, k2tog* 8 times. 72 sts.",
@@ -33,11 +33,8 @@ NAMES = [
 def test_a_line_is_for_the_sizes_it_names(sizes: str, largest: str, larger: str, everybody: str) -> None:
     """Names that the text lists, letters, places in the list, and words for all of them."""
     text = f"{sizes}{CAST_ON}{largest} {LARGEST}\n{larger} {LARGER_TWO}\n{everybody} {ALL}"
-    reading = read(text, (64, 72, 80))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    worked = zip(reading.rounds, (64, 72, 80), strict=True)
-    assert [counts(rounds, cast_on) for rounds, cast_on in worked] == THREE
+    assert counts(read(text, (64, 72, 80))) == THREE
 
 
 TWO_NAMES = [
@@ -48,13 +45,9 @@ TWO_NAMES = [
 ]
 
 
-@pytest.mark.parametrize(("sizes", "larger", "both"), TWO_NAMES)
-def test_a_line_is_for_one_of_two_sizes(sizes: str, larger: str, both: str) -> None:
+@pytest.mark.parametrize(("sizes", "larger", "everybody"), TWO_NAMES)
+def test_a_line_is_for_one_of_two_sizes(sizes: str, larger: str, everybody: str) -> None:
     """The larger of two, by its size, its place or its name."""
-    reading = read(f"{sizes}{larger} {LARGER_TWO}\n{both} {ALL}", (64, 72))
+    reading = read(f"{sizes}{larger} {LARGER_TWO}\n{everybody} {ALL}", (64, 72))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [counts(rounds, cast_on) for rounds, cast_on in zip(reading.rounds, (64, 72), strict=True)] == [
-        [64, 56],
-        [72, 64, 56],
-    ]
+    assert counts(reading) == [[64, 56], [72, 64, 56]]

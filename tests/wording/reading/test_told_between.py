@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, faults
 
 FOLLOWING = "*k6, k2tog* 56\n*k5, k2tog* 48\n*k4, k2tog* 40"
 
@@ -63,16 +64,11 @@ TEXTS = [
 @pytest.mark.parametrize(("text", "after"), TEXTS)
 def test_plain_rounds_stand_where_they_are_told(text: str, after: list[int]) -> None:
     """Behind each, or between each and the next."""
-    reading = read(text, (64,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [each.after for each in reading.rounds[0]] == after
+    assert after_each_round(read(text, (64,))) == after
 
 
 def test_rounds_told_for_one_more_decrease_are_said_to_be_unread() -> None:
     """What is not understood of the plain rounds is a finding."""
     text = "dec #1 k6 k2tog 56\ndec #2 k5 k2tog 48\n(knit two rounds after each of the first, one after #2)"
 
-    assert [(each.code, each.line) for each in read(text, (64,)).findings if each.severity == "error"] == [
-        ("not_understood", 3)
-    ]
+    assert faults(read(text, (64,))) == [("not_understood", 3)]

@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.corpus.score import counts
+from tests.support.readings import counts
 
 CROWN = (
     "Rnd 1: *k10, k2tog* around. 88 sts.\nRnd 2: knit.\nRnd 3: *k9, k2tog* around. 80 sts.\nRnd 4: knit.\n"
@@ -365,8 +365,6 @@ def test_it_is_read_as_it_is_meant(
 ) -> None:
     """Nothing is called wrong, and the counts of every size come out."""
     reading = read(text, tuple(size[0] for size in wanted))
-    came = tuple(tuple(counts(each, size[0])) for each, size in zip(reading.rounds, wanted, strict=True))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert came == wanted
+    assert counts(reading) == [list(size) for size in wanted]
     assert rounds in (None, max(map(len, reading.rounds)))

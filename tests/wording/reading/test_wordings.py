@@ -3,6 +3,8 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round, after_rounds_of_sizes, faults
 
 WORDINGS = [
     ("a group of rounds", "[Purl 1 rnd, knit 1 rnd] 2 times.", 40, [40] * 4),
@@ -144,10 +146,7 @@ WORDINGS = [
 )
 def test_each_way_of_saying_it_is_read(text: str, cast_on: int, counts: list[int]) -> None:
     """Nothing is wrong with it, and the counts are those of the pattern."""
-    reading = read(text, (cast_on,))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [one.after for one in reading.rounds[0]] == counts
+    assert after_each_round(read(text, (cast_on,))) == counts
 
 
 def test_lines_for_some_sizes_are_for_these_only() -> None:
@@ -159,28 +158,21 @@ def test_lines_for_some_sizes_are_for_these_only() -> None:
         "All sizes: *k5, k2tog; repeat from * around – 48 sts."
     )
 
-    reading = read(text, (56, 64, 72))
-
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [[one.after for one in rounds] for rounds in reading.rounds] == [[48], [56, 48], [64, 56, 48]]
+    assert after_rounds_of_sizes(read(text, (56, 64, 72))) == [[48], [56, 48], [64, 56, 48]]
 
 
 def test_titles_that_only_describe_are_not_worked() -> None:
     """A heading may name stitches and rounds."""
     title = "Paired decreases leaving a spine of two knit stitches"
 
-    reading = read(f"{title}\nRnd 1: *K6, k2tog; rep from * around. 56 sts", (64,))
-
-    assert [one.after for one in reading.rounds[0]] == [56]
+    assert after_each_round(read(f"{title}\nRnd 1: *K6, k2tog; rep from * around. 56 sts", (64,))) == [56]
 
 
 def test_rounds_that_go_on_without_an_end_are_said_to_be_unread() -> None:
     """Neither a count nor how often is told: that is an error on its line, and no silence."""
     reading = read("A. k6, k2tog 8 times. 56 sts\nB. thru H. same idea, 1 less each time.", (64,))
 
-    assert [(finding.line, finding.code) for finding in reading.findings if finding.severity == "error"] == [
-        (2, "not_understood")
-    ]
+    assert faults(reading) == [("not_understood", 2)]
 
 
 def test_a_decrease_takes_no_more_than_the_stitches_before_the_marker() -> None:
@@ -188,15 +180,15 @@ def test_a_decrease_takes_no_more_than_the_stitches_before_the_marker() -> None:
     wrong = read("Rnd 1: *K to 2 sts before marker, k3tog, sm; rep from * 7 more times. 56 sts", (64,))
     right = read("Rnd 1: *K to 2 sts before marker, k2tog, sm; rep from * 7 more times. 56 sts", (64,))
 
-    assert {finding.code for finding in wrong.findings if finding.severity == "error"} == {"runs_out"}
-    assert not [finding for finding in right.findings if finding.severity == "error"]
+    assert {finding.code for finding in errors(wrong)} == {"runs_out"}
+    assert not errors(right)
 
 
 def test_a_line_that_works_no_rounds_again_is_called_so() -> None:
     """`23-10` names no rounds; found by the fuzz."""
     reading = read("Rnd 2 — 72 tsds23-10: r  st rnds 1 and 2 — 72 sts", (64, 64))
 
-    assert any(finding.severity == "error" for finding in reading.findings)
+    assert errors(reading)
 
 
 @pytest.mark.parametrize(
@@ -211,8 +203,7 @@ def test_a_line_may_say_something_to_each_size(line: str) -> None:
     """Sizes are parted by a slash or by their names."""
     reading = read(f"Sizes: S (L)\nCast on 64 (72) sts.\n{line}", (64, 72))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [[one.after for one in rounds] for rounds in reading.rounds] == [[56], [64]]
+    assert after_rounds_of_sizes(reading) == [[56], [64]]
 
 
 @pytest.mark.parametrize(
@@ -222,5 +213,4 @@ def test_the_numbers_of_sizes_are_printed_in_many_ways(counts: str) -> None:
     """Commas, brackets, spaces: the numbers of all sizes are one list."""
     reading = read(f"Cast on {counts} sts.\nRnd 1: *k6, k2tog*: 56, 63, 70 sts", (64, 72, 80))
 
-    assert not [finding for finding in reading.findings if finding.severity == "error"]
-    assert [[one.after for one in rounds] for rounds in reading.rounds] == [[56], [63], [70]]
+    assert after_rounds_of_sizes(reading) == [[56], [63], [70]]
