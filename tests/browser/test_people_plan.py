@@ -177,7 +177,7 @@ def test_a_magic_loop_is_as_long_as_those_in_shops(needles, length, page, addres
         ("gauge_stitches=20&sizes=" + ";".join(["woman"] * 13), 422, "sizes"),
         ("gauge_stitches=&sizes=woman", 400, "gauge_stitches"),
         ("gauge_stitches=20&sizes=woman&needles=5", 400, "needles"),
-        ("gauge_stitches=20&sizes=woman&goose=1", 400, "goose"),
+        ("gauge_stitches=20&sizes=woman&needels=4", 400, "needels"),
     ],
 )
 def test_an_address_of_a_handout_says_what_is_wrong_with_it(query, status, parameter, service):

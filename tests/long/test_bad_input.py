@@ -44,10 +44,10 @@ def test_no_request_is_too_much(operation, service):
     outcome = hammer(service, operation, REQUESTS_SET if is_set else REQUESTS, seed=0)
 
     assert 0 == outcome.faults, "\n".join(outcome.shown)
-    by_chance = (
-        {400} if isinstance(operation, QueryForm) else {200, 400}
-    )  # parameters by chance seldom fit together
-    assert by_chance <= outcome.statuses.keys()  # both kinds came up, or nothing was tried
+    # Right and wrong requests came up, or nothing was tried; a page of a kind of problem passes over parameters.
+    assert outcome.statuses.keys() & {400, 404}
+    if not isinstance(operation, QueryForm):  # parameters by chance seldom fit together
+        assert 200 in outcome.statuses
 
 
 def test_a_run_fails_where_anything_is_over_its_limit():

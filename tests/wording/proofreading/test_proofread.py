@@ -57,7 +57,8 @@ def test_a_finding_points_at_its_place() -> None:
     """Line and column count from 1, also where a round runs over two lines."""
     finding = found("Crown\n\nRnd 1: *k6, k2tog; rep from *\n  around — 57 sts", 64)
     assert (4, 12) == (finding.line, finding.column)
-    finding = found("Rnd 1: *k3, k2tog; rep from * around", 54)
+    finding, nearest = ask("Rnd 1: *k3, k2tog; rep from * around", 54).findings
+    assert (1, "not_a_multiple") == (nearest.line, nearest.code)
     assert "around" == "Rnd 1: *k3, k2tog; rep from * around"[finding.column - 1 :]
     finding = found("Rnd 1: k10, k2tog 3 times, p2", 14)
     assert "k2tog 3 times, p2" == "Rnd 1: k10, k2tog 3 times, p2"[finding.column - 1 :]
