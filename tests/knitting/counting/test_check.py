@@ -762,7 +762,7 @@ def test_a_stitch_dropped_and_another_added_hide_each_other() -> None:
     assert (slid["code"], dropped["code"], dropped["needle"]) == ("needles_merged", "dropped_stitch", 3)
     assert "slipped off needle 3" in dropped["message"]
     assert "added by accident on needle 1" in dropped["message"]
-    assert "If a ladder opens, it is so" in answer["tell_apart"]
+    assert "If a ladder opens, that is what happened" in answer["tell_apart"]
     assert "`" not in answer["message"]
 
 

@@ -132,7 +132,7 @@ def test_a_rib_that_hardly_folds_is_judged_as_stockinette() -> None:
         ({"circumference": cm(46)}, "go_on", "the head cannot wear it"),
         ({"circumference": cm(37)}, "block", "38.9 cm around at best"),
         ({"circumference": cm(57), "fibre": "acrylic"}, "block", "stays 57 cm around"),
-        ({"circumference": cm(57), "fibre": None}, "block", "depends on the fibre, which is not given"),
+        ({"circumference": cm(57), "fibre": None}, "block", "depends on the fiber, which is not given"),
         ({"circumference": cm(57)}, "go_on", "the body stays 57 cm around, wider than the head"),
     ],
 )

@@ -45,10 +45,11 @@ MISCOUNTED: Final = -1
 PAIR_MISCOUNTED: Final = 3
 """Two of the whole round: stitches are counted in twos, and a pair is skipped or counted twice."""
 FEW_MISCOUNTED: Final = 2
-"""Three or four of a whole round that has many times as many: it takes as many slips to knit that."""
+"""Three or four stitches of a large round counted whole: to knit them wrong takes three or four mistakes."""
 MOST_MISCOUNTED: Final = 4
-MANY_BESIDE: Final = 16
-"""Stitches for each of those. Where there are fewer, or they are counted needle by needle, a slip is likelier."""
+STITCHES_PER_MISCOUNT: Final = 16
+"""Stitches of a large round for every stitch miscounted. In a smaller round, or in a count needle by needle, a mistake
+in knitting is likelier."""
 IN_SHAPED_ROUND: Final[dict[CauseCode, int]] = {
     "missed_decrease": 0, "extra_stitch": 2, "dropped_stitch": 0, "missed_increase": 1, "extra_decrease": 1,
 }  # fmt: skip
@@ -207,15 +208,15 @@ def _at(progress: Progress, counted: Counted, index: int, number: int, *, stated
 
 def _miscounted(counted: Counted, stage: Stage, *, stated: bool) -> int | None:
     """How unlikely it is that nothing is wrong but the count; None where so many are no miscount."""
-    few = abs(counted.total - stage.after)
-    if few == 1:
+    off = abs(counted.total - stage.after)
+    if off == 1:
         return MISCOUNTED
-    if few == 2 and counted.needles is None:
+    if off == 2 and counted.needles is None:
         return PAIR_MISCOUNTED
-    if few > MOST_MISCOUNTED or not stated:
+    if off > MOST_MISCOUNTED or not stated:
         return None
-    of_many = counted.needles is None and stage.after >= MANY_BESIDE * few
-    return FEW_MISCOUNTED if of_many else ANOTHER_SLIP * few
+    of_many = counted.needles is None and stage.after >= STITCHES_PER_MISCOUNT * off
+    return FEW_MISCOUNTED if of_many else ANOTHER_SLIP * off
 
 
 def off_on_needles(stage: Stage, counted: Counted) -> Needles | None:
@@ -371,7 +372,10 @@ def _left_out(progress: Progress, counted: Counted, index: int, number: int) -> 
 
 
 def _missing_needles(progress: Progress, counted: Counted, stage: Stage) -> tuple[int, int | None, int]:
-    """How unlikely it is that needles are missing, the index of a single one where it is known, and how many are."""
+    """How unlikely it is that needles are missing, the index of a single needle where it is known, and their number.
+
+    The number is 0 where no whole needles are missing.
+    """
     held, have = stage.needles or (), counted.needles or ()
     empty = [needle for needle, share in enumerate(held) if share and have[needle : needle + 1] == (0,)]
     if len(have) == len(held) and empty:
@@ -384,10 +388,10 @@ def _missing_needles(progress: Progress, counted: Counted, stage: Stage) -> tupl
             return NEEDLE_LEFT_OUT, None, len(shares) - len(full)
         missing = stage.after - counted.total
         sums = (
-            some
-            for some in range(1, len(shares))
-            for held in combinations(shares, some)
-            if sum(held) == missing
+            number
+            for number in range(1, len(shares))
+            for left_out in combinations(shares, number)
+            if sum(left_out) == missing
         )
         return SHARE_LEFT_OUT, None, 0 if have else next(sums, 0)
     for needles in USUAL_NEEDLES if progress.word == "round" else ():

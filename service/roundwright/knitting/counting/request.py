@@ -8,7 +8,14 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import Impossible, LanguageTag, Notice, only_one
 from roundwright.knitting.counting.assumed_needles import NeedleRequest, OnNeedles, share
 from roundwright.knitting.counting.causes import Counted
-from roundwright.knitting.counting.progress import Needles, PartName, Progress, stages_of, straight_stages
+from roundwright.knitting.counting.progress import (
+    Needles,
+    PartName,
+    Progress,
+    Stage,
+    stages_of,
+    straight_stages,
+)
 from roundwright.knitting.crown.crown import crown_rounds
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES, CrownRequest
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
@@ -190,14 +197,7 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
             nearest=say(f"count.nearest_part.{progress.stages[-1].part}"),
         )
     if number is None:
-        places = tuple((index, stage.first) for index, stage in of_part)
-        body = of_part[0][0] - 1
-        if part != "crown" or body < 0:
-            return places
-        return (
-            *places,
-            (body, progress.stages[body].last),
-        )  # before its first round the stitches are the body's
+        return _begun(progress, of_part)
     if not number and of_part[0][0]:  # the part before is done
         before = of_part[0][0] - 1
         return ((before, progress.stages[before].last),)
@@ -224,6 +224,15 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
             suggested=last,
         )
     return places
+
+
+def _begun(progress: Progress, of_part: Sequence[tuple[int, Stage]]) -> tuple[tuple[int, int], ...]:
+    """The first rounds of the stages of a part; of a crown also the last before it, which leaves as many stitches."""
+    places = tuple((index, stage.first) for index, stage in of_part)
+    before = of_part[0][0] - 1
+    if of_part[0][1].part != "crown" or before < 0:
+        return places
+    return (*places, (before, progress.stages[before].last))
 
 
 # --- the rounds ---------------------------------------------------------------------------------------------

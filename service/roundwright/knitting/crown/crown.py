@@ -399,9 +399,8 @@ def _lie_notices(
         )
     if shape.style == "flat" and shape.cadence is not None and measured.lies != "flat":
         message = say(f"crown.not_flat.{measured.lies}", sections=sections)
-        if (
-            shape.cadence == RULE_OF_THUMB and sections == USUAL_SECTIONS
-        ):  # also of a hat that has no `cadence`
+        # A hat without a `cadence` has the rule of thumb, so that the warning is of the crown.
+        if shape.cadence == RULE_OF_THUMB and sections == USUAL_SECTIONS:
             message = joined(" ", say("crown.by_rule_of_thumb", sections=sections), message)
             yield Notice(code="not_flat", message=message, pointer=pointer)
         else:

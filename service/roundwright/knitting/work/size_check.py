@@ -3,7 +3,7 @@
 request -> hat as planned, and at the gauge as knitted -> what it comes to -> the ways out, in `size_options`
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Annotated, Final, NamedTuple
 
 from msgspec import Meta, Struct
@@ -183,12 +183,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
             _message(measured, verdict, comes_to, _comes_to(planned, None, request.units)),
             _fits_another(measured, request.units) if verdict in ("too_small", "too_large") else "",
             _measure_again(measured, verdict),
-            ways.options[0].message,
-            *(
-                option.message
-                for option in ways.options[1:2]
-                if option.code == "rip_back" and option.stitches is None
-            ),
+            *_advice(ways.options),
         ),
         verdict=verdict,
         head=planned.measurements.head,
@@ -213,6 +208,14 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
             *(() if verdict == "too_early" else _depth_notices(measured, ways.options[0], request.units)),
         ),
     )
+
+
+def _advice(options: Sequence[SizeOption]) -> Iterator[str]:
+    """The first choice; with the second where that rips back for the depth alone."""
+    yield options[0].message
+    for option in options[1:2]:
+        if option.code == "rip_back" and option.stitches is None:
+            yield option.message
 
 
 def _needle(hat: MeasuredHat, options: Sequence[SizeOption], units: UnitSystem) -> NeedleAdvice:

@@ -505,20 +505,21 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
         )
     left = anew.brim.rounds + anew.body.rounds - hat.rounds_worked
     rounds = max(1, left)
-    deep_mm = mm(anew.measurements.depth) + (rounds - left) * hat.body_row_mm * hat.higher
+    depth_mm = mm(anew.measurements.depth) + (rounds - left) * hat.body_row_mm * hat.higher
+    sentence = "size_check.other_counts.rib" if hat.draws_in else "size_check.other_counts"
     return SizeOption(
         code="other_counts",
         message=joined(
             " ",
             say(
-                "size_check.other_counts.rib" if hat.draws_in else "size_check.other_counts",
+                sentence,
                 round=leading.text,
                 stitches=leading.after,
                 onward=_onward(rounds - 1),
                 body=_anew_text(anew, units),
                 edge=_text(hat.edge_mm, units),
             ),
-            _then_deep(hat, deep_mm, units) if hat.is_off(deep_mm) else "",
+            _then_deep(hat, depth_mm, units) if hat.is_off(depth_mm) else "",
         ),
         circumference=_anew_circumference(anew, units),
         stitches=leading.after,

@@ -424,17 +424,17 @@ class Lookup(Operation):
 
 
 class PageLookup(Lookup):
-    """A GET that browsers open, too: what others hang on to a link that is shared is nothing to a page."""
+    """A GET that browsers open, too: a page ignores parameters that others have added to a shared link."""
 
     def prepared(self, query: bytes, media_type: str) -> bytes:
-        """The query; of a page without what was hung on to its address."""
+        """The query; of a page without parameters that others have added."""
         if media_type != HTML:
             return query
         fields = parse_qsl(query.decode("latin-1"))
-        return urlencode([field for field in fields if not self.is_hung_on(field[0])]).encode()
+        return urlencode([field for field in fields if not self.is_foreign(field[0])]).encode()
 
-    def is_hung_on(self, name: str) -> bool:
-        """Whether a parameter is none of the page."""
+    def is_foreign(self, name: str) -> bool:
+        """Whether the page has no such parameter."""
         return name not in self.reader.parameters
 
 

@@ -174,9 +174,9 @@ class FormLookup(PageLookup):
         ]
         return urlencode([(name, text) for name, text in fields if text]).encode()
 
-    def is_hung_on(self, name: str) -> bool:
-        """Whether a parameter is no field, and looks like none."""
-        return super().is_hung_on(name) and not did_you_mean(name, self.reader.parameters)
+    def is_foreign(self, name: str) -> bool:
+        """Whether a parameter is no field, and resembles none."""
+        return super().is_foreign(name) and not did_you_mean(name, self.reader.parameters)
 
 
 def _plain(text: str, usual: str) -> str:

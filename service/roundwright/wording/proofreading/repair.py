@@ -240,7 +240,7 @@ def _wrong(faults: Faults, first: int, stop: int) -> bool:
 
 
 def cast_on_repairs(text: str, search: Search, cost: float) -> tuple[int, list[Repair]] | None:
-    """Other cast-ons with which much more comes out than at `cost`, all as good; with the segment of the cast-on."""
+    """Other cast-ons with which much more comes out than at `cost`, equally good; with the segment of the cast-on."""
     if len(search.cast_on) > 1:
         return None
     for place, segment in enumerate(search.segments):
@@ -261,9 +261,9 @@ def cast_on_repairs(text: str, search: Search, cost: float) -> tuple[int, list[R
 
 
 def _better_cast_ons(search: Search, place: int, limit: float) -> list[tuple[float, int]]:
-    """The cost and the cast-on near the printed with which least is wrong, if that is little enough.
+    """Cast-ons near the printed with which least is wrong, with their costs; none where too much stays wrong.
 
-    There are two where the one is as much larger than the printed as the other is smaller.
+    There are two where one is as much larger than the printed as the other is smaller.
     """
     budget = Budget(MOST_STEPS_OF_CAST_ON)
     printed = search.cast_on[0]

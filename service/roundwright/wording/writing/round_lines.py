@@ -60,7 +60,7 @@ class Wording:
     def straight_steps(self, round: Round, part: PartKind, place: int) -> str:
         """The steps of a round of a straight part; `place` is that of its size.
 
-        What the body's own swatch was knitted in nobody knows here, so that its rounds are worked as the swatch was.
+        The stitch pattern of the body's own swatch is not in the request: the text says to work as in the swatch.
         """
         request = self.request
         own = request.body_of(place if request.only_size is None else request.only_size - 1).gauge

@@ -133,9 +133,10 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
         repeat = _repeat(candidate.nodes[0], sheet.explained.columns[fault.size])
         if repeat and count % repeat and not _others_fit(sheet, repeat, fault.size):
             nearest = nearest_count(count, Multiple(repeat), 1)
-            same_far = 2 * count - nearest
-            both = sorted((nearest, same_far)) if same_far > 0 == same_far % repeat else [nearest]
-            message = messages.not_a_multiple(count, repeat, both)
+            opposite = 2 * count - nearest
+            as_near = opposite > 0 == opposite % repeat
+            counts = sorted((nearest, opposite)) if as_near else [nearest]
+            message = messages.not_a_multiple(count, repeat, counts)
             start = fault.start if number is None else number.start
             yield sheet.note("not_a_multiple", start, message, size=fault.size)
         return
