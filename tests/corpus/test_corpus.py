@@ -32,7 +32,7 @@ def test_texts_are_read_as_often_as_was_reached(corpus: str, kind: str, share: f
     assert seen[GOOD[kind]] >= share * seen.total(), seen
 
 
-@pytest.mark.parametrize(("batches", "share"), [("short", 0.972), ("whole", 0.97)])
+@pytest.mark.parametrize(("batches", "share"), [("short", 0.971), ("whole", 0.97)])
 def test_batches_of_other_writers_are_read_as_often_as_was_reached(batches: str, share: float) -> None:
     """Right texts of the batches; the reader was mended for them after their first contact, which README has."""
     right = [text for name, corpus in CORPORA.items() if name.startswith(batches) for text in corpus["right"]]

@@ -151,7 +151,9 @@ def _cast_on(explained: Explained) -> list[Found]:
         column=place.column,
         code="cast_on_differs",
         severity="error",
-        message=cast_on_comes_out(sorted(repair.edits[0].text for repair in repairs)),
+        message=cast_on_comes_out(
+            sorted((repair.edits[0].text for repair in repairs), key=lambda count: (len(count), count))
+        ),
     )
     return [Found(finding, segment, repairs)]
 
