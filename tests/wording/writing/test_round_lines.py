@@ -143,7 +143,7 @@ def test_a_stitch_that_comes_first_in_one_size_is_told_to_every_size() -> None:
     (told,) = [line for line in both.splitlines() if line.startswith("  Knit two together: ")]
     (told_alone,) = [line for line in alone.splitlines() if line.startswith("  Knit two together: ")]
 
-    assert f"{told_alone} The same goes for every size when it comes to such a round." == told
+    assert f"{told_alone} Every size needs this, sooner or later." == told
 
 
 def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:
@@ -188,7 +188,7 @@ def test_a_note_on_the_marker_is_for_sizes_that_come_to_it_later() -> None:
     sizes = [{"age_months": 6}, {"adult": "man"}]
     together = lines(hats(sizes=sizes, crown={"style": "dome"}, needles=4)["pattern"], "CROWN")
     (note,) = [line for line in together if "marker" in line]
-    assert note.endswith("The same goes for every size when it comes to such a round.")
+    assert note.endswith("Every size needs this, sooner or later.")
     alone = hats(sizes=sizes[:1], crown={"style": "dome"}, needles=4)["pattern"]
     assert "every size when it comes" not in alone
 
