@@ -134,7 +134,7 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
         if repeat and count % repeat and not _others_fit(sheet, repeat, fault.size):
             nearest = nearest_count(count, Multiple(repeat), 1)
             opposite = 2 * count - nearest
-            as_near = opposite > 0 == opposite % repeat
+            as_near = opposite > 0 and opposite % repeat == 0
             counts = sorted((nearest, opposite)) if as_near else [nearest]
             message = messages.not_a_multiple(count, repeat, counts)
             start = fault.start if number is None else number.start
