@@ -153,3 +153,14 @@ def test_a_brim_is_as_wide_as_its_own_gauge_makes_it(measures: str) -> None:
 
     assert [] == found(text)
     assert ("girth_differs", "note", 3) in found(wrong)
+
+
+@pytest.mark.parametrize("brackets", ["{}", "[]"])
+def test_sizes_in_two_pairs_of_brackets_are_one_list(brackets: str) -> None:
+    """Five sizes as some magazines print them: the smallest, two in round brackets, the largest in others."""
+    text = "Cast on 72 (80, 88) {96, 104} sts.\nKnit 24 (26, 28) {30, 32} rounds.\nRnd 1: knit."
+    text = text.replace("{", brackets[0]).replace("}", brackets[1])
+    answer = proofread(ProofreadRequest(cast_on=(72, 80, 88, 96, 104), text=text))
+
+    assert "list_differs" not in [finding.code for finding in answer.findings]
+    assert [25, 27, 29, 31, 33] == [len(rounds) for rounds in answer.rounds]

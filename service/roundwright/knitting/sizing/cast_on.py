@@ -235,7 +235,7 @@ def work_cast_on(
 def _with_ease(warnings: Sequence[Notice], percent: float) -> Iterator[Notice]:
     """The warnings of the head; that a chart has sizes of hats goes on with the ease that is taken all the same."""
     for notice in warnings:
-        if notice.code == "chart_below_measured" and percent < 0:
+        if notice.code == "chart_below_measured" and round(percent) < 0:
             taken = say("cast_on.ease_of_chart", percent=percent)
             yield replace(notice, message=joined(" ", notice.message, taken))
         else:
