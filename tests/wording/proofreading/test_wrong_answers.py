@@ -72,6 +72,8 @@ def test_6_what_is_left_is_what_is_said() -> None:
     """`to last 2 sts, k3` has one stitch too few."""
     assert errors(read("Rnd 1: *k6, k2tog; rep from * to last 2 sts, k3", (67,)))
     assert errors(read("Rnd 1: *k2, k2tog; rep from * to last 2 sts, k3", (43,)))
+    assert errors(read("Rnd 1: *k2tog; rep from * to last st, k2tog", (40,)))
+    assert not errors(read("Rnd 1: *k2tog; rep from * to last st, k1", (41,)))
     assert not errors(read("Rnd 1: *k2, k2tog; rep from * to last 3 sts, k3", (43,)))
 
 

@@ -20,7 +20,18 @@ from roundwright.knitting.rounds.round import (
 )
 from roundwright.knitting.rounds.spread import most_changes, spread
 from roundwright.language import say
-from roundwright.wording.reading.tree import Evenly, Fill, Group, Mark, Node, Nodes, Number, Stitch, Unknown
+from roundwright.wording.reading.tree import (
+    ONE,
+    Evenly,
+    Fill,
+    Group,
+    Mark,
+    Node,
+    Nodes,
+    Number,
+    Stitch,
+    Unknown,
+)
 from roundwright.wording.reading.worked import (
     MOST_MARKERS,
     NO_CHANGES,
@@ -245,7 +256,12 @@ class Worker:
             raise UnclearError("never_ends", message, fill.start)
         leave = self.left_at_end(fill, rest)
         number = max(0, count - leave) // once.used
-        if fill.leave is not None and fill.leave.start >= 0 and leave and not fill.marker:
+        if (
+            fill.leave is not None
+            and (fill.leave.start >= 0 or fill.leave == ONE)
+            and leave
+            and not fill.marker
+        ):
             self.ragged = max(0, count - leave) % once.used
         if fill.times is not None:
             number = self.value(fill.times)
