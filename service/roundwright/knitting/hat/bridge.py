@@ -56,6 +56,11 @@ class HatCounts(NamedTuple):
     body: int
     warnings: tuple[Notice, ...] = ()
 
+    @property
+    def is_bridged(self) -> bool:
+        """Whether a round leads from the count of the brim to that of the body."""
+        return self.body != self.cast_on.stitches
+
 
 def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCounts:
     """The cast-on and the stitches of the body.

@@ -15,102 +15,55 @@ from roundwright.knitting.answers import (
     Notice,
     RulesVersion,
 )
-from roundwright.knitting.crown.crown import CrownAnswer, crown_counts, work_crown
+from roundwright.knitting.crown.crown import CrownAnswer, crown_counts
 from roundwright.knitting.gauge.convert import unusual_gauge
 from roundwright.knitting.hat.bridge import (
     BRIDGE_BASIS,
     COUNTS_BASIS,
-    bridging_round,
-    hat_counts,
-    on_needles,
 )
 from roundwright.knitting.hat.brim_and_body import (
     HatPart,
-    StraightRounds,
-    body_lines,
-    brim_lines,
-    depth_or_length,
-    straight_part,
-    straight_rounds,
 )
-from roundwright.knitting.hat.colours import check_colours, in_colours
 from roundwright.knitting.hat.defaults import with_defaults
 from roundwright.knitting.hat.needles import (
     NEEDLES_BASIS,
     NeedlesInHand,
     SizeNeedles,
     change_numbered,
-    needles_in_hand,
-    on_held,
     start_steps,
 )
 from roundwright.knitting.hat.notices import (
-    DepthReached,
     SizeCount,
-    crown_off_body,
-    deeper_notice,
     floats_notice,
     named_by_size,
     rib_of_two_colours,
     shared_dome_notice,
     size_notices,
-    tolerance_notice,
-    unused_notice,
-    unusual_depth,
-    unusual_ease,
 )
 from roundwright.knitting.hat.numbering import first_numbers, numbered_crown
 from roundwright.knitting.hat.part_gauge import (
-    PartGauge,
-    PartLoops,
-    body_gauge,
-    brim_gauge,
     gauge_basis,
-    part_loops,
 )
 from roundwright.knitting.hat.picture import hat_picture_address
-from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
+from roundwright.knitting.hat.request import HatRequest
+from roundwright.knitting.hat.worked_size import HatMeasurements, WorkedSize, size_label, work_size
 from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep
 from roundwright.knitting.needles.whole_repeats import WHOLE_REPEATS_BASIS
 from roundwright.knitting.picture_address import PicturePath
-from roundwright.knitting.quantities import Length, length, mm, quantity_text, row_height_mm, stitch_width_mm
+from roundwright.knitting.quantities import row_height_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
-from roundwright.knitting.sizing.depth import USUAL_SILHOUETTE, cone_beyond_head_mm, depth
-from roundwright.knitting.sizing.head_references import counted, step_between_notices
-from roundwright.knitting.sizing.head_units import label_notices
-from roundwright.knitting.sizing.heads import Head, age_in_months, cautions, head_of
+from roundwright.knitting.sizing.head_references import step_between_notices
+from roundwright.knitting.sizing.heads import Head, age_in_months, cautions
 from roundwright.knitting.yarn.basket import BASKET_BASIS
 from roundwright.knitting.yarn.estimate import YarnEstimate, estimate
 from roundwright.knitting.yarn.order import HatWork, YarnOrder, class_order
 from roundwright.knitting.yarn.per_stitch import Fabric, fabric_of, in_other_yarn
-from roundwright.knitting.yarn.segments import WorkSegment, cast_on_segment
-from roundwright.language import Message, say
+from roundwright.language import say
 
 MOST_STITCHES_IN_ALL_SIZES: Final = 2_400
 """Stitches around all sizes of one request: twelve grown-ups' hats in lace, a few hundredths of a second's work."""
-
-
-class HatMeasurements(Struct, frozen=True, kw_only=True):
-    """The finished hat, laid out. Depths are along the fabric."""
-
-    head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
-    circumference: Annotated[Length, Meta(description="Circumference of the brim, unstretched.")]
-    body_circumference: Annotated[
-        Length,
-        Meta(
-            description="Circumference of the body, unstretched: that of the brim where both are on one count."
-        ),
-    ]
-    depth: Annotated[Length, Meta(description="Edge to top as worn: brim rolled or turned up.")]
-    edge_to_crown: Annotated[
-        Length, Meta(description="Cast-on edge to the first round of the crown, brim uncurled and unfolded.")
-    ]
-    crown_depth: Annotated[
-        Length | None,
-        Meta(description="First round of the crown to the top; null where it is closed without a round."),
-    ]
 
 
 class NeedleStart(Struct, frozen=True, kw_only=True):
@@ -262,7 +215,7 @@ def hat_rounds(request: HatRequest, index: int, at: str = "#", *, as_printed: bo
     if as_printed and request.only_size is None and len(request.sizes) > 1:
         worked = _numbered(tuple(_work_sizes(request, at)))[index]
     else:
-        worked = _work_size(request, index, at)
+        worked = work_size(request, index, at)
     return HatRounds(worked.brim, worked.body, worked.crown, worked.measurements)
 
 
@@ -274,29 +227,11 @@ HAT_BASIS: Final = (
 )
 
 
-class _WorkedSize(NamedTuple):
-    """One size, worked out round by round."""
-
-    size: HatSize
-    head: Head
-    cast_on: CastOnAnswer
-    brim: HatPart
-    body: HatPart
-    crown: CrownAnswer
-    measurements: HatMeasurements
-    segments: tuple[WorkSegment, ...]
-    split: NeedleSplit | None
-    basis: tuple[Basis, ...]
-    in_hand: NeedlesInHand | None
-    needles: SizeNeedles | None
-    warnings: tuple[Notice, ...]
-
-
-def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
+def _work_sizes(request: HatRequest, at: str) -> Iterator[WorkedSize]:
     """Every size worked out. Raises `Impossible` for more stitches in all than one request may have."""
     around = 0
     for index in _places(request):
-        worked = _work_size(request, index, at)
+        worked = work_size(request, index, at)
         around += max(worked.cast_on.stitches, worked.crown.stitches)
         if around > MOST_STITCHES_IN_ALL_SIZES:
             raise Impossible(
@@ -308,7 +243,7 @@ def _work_sizes(request: HatRequest, at: str) -> Iterator[_WorkedSize]:
         yield worked
 
 
-def _numbered(sizes: Sequence[_WorkedSize]) -> tuple[_WorkedSize, ...]:
+def _numbered(sizes: Sequence[WorkedSize]) -> tuple[WorkedSize, ...]:
     """The sizes, with the rounds of their crowns numbered as in the pattern of all of them."""
     firsts = first_numbers([worked.crown.rounds for worked in sizes])
     return tuple(
@@ -326,137 +261,9 @@ def _places(request: HatRequest) -> Sequence[int]:
     return (request.only_size - 1,)
 
 
-def _work_size(request: HatRequest, index: int, at: str) -> _WorkedSize:
-    """The size at `index`, worked out."""
-    if request.crown.worked == "flat":
-        raise Impossible(
-            say("hat.no_flat_crown"),
-            pointer=f"{at}/crown/worked",
-            nearest=say("hat.crown_in_the_round"),
-            code="cannot_be_worked",
-            suggested="in_the_round",
-        )
-    check_colours(request.colours, ribbed=request.brim.is_ribbed, at=at)
-    size, units = request.sizes[index], request.units
-    if request.only_size is not None:
-        size = replace(size, makers=1)  # it is for the knitter who makes that size alone
-    wearer = head_of(size, f"{at}/sizes/{index}")
-    cast_on, stitches, warnings = hat_counts(request, index, wearer, at)
-    bridged = stitches != cast_on.stitches
-    in_hand = _needles_in_hand(request, index, (cast_on.stitches, stitches), at)
-    count = None if in_hand is None else in_hand.held
-    crown = work_crown(
-        stitches,
-        request.crown if request.finish is None else replace(request.crown, finish=request.finish),
-        request.gauge,
-        needles=None if bridged else count,
-        tolerance=request.tolerance,
-        repeat=request.brim.repeat,
-        hold="double_pointed" if in_hand is None else in_hand.hold,
-        units=units,
-        pointer=f"{at}/crown",
-    )
-    row_mm = row_height_mm(request.gauge, f"{at}/gauge")
-    crown_mm = len(crown.rounds) * row_mm
-    width_mm = stitch_width_mm(request.gauge, f"{at}/gauge")
-    requested = depth_or_length(request, index, at)
-    usual = depth(wearer.mm, mm(cast_on.circumference), request.silhouette or USUAL_SILHOUETTE)
-    is_cone = request.crown.style == "cone"
-    beyond_mm = cone_beyond_head_mm(crown_mm, stitches * width_mm) if is_cone else 0.0
-    depth_mm = usual.mm + beyond_mm if requested.depth is None else mm(requested.depth[0])
-    part_gauges = brim_gauge(request, at), body_gauge(request, index, at)
-    straight = straight_rounds(request, index, depth_mm, crown_mm, at, bridged=bridged)
-    split, adjust = crown.split, None
-    if bridged:
-        number = 1 if straight.adjust_in == "body" else straight.brim
-        adjust = bridging_round(number, cast_on.stitches, stitches)
-        if count is not None:
-            assert in_hand is not None
-            split, adjust, crown = on_needles(
-                count, request.tolerance, request.brim.repeat, in_hand.hold, adjust, crown
-            )
-    brim, body = _brim_and_body(request, part_gauges, straight, crown, split=split, adjust=adjust)
-    needles = None
-    if in_hand is not None:
-        crown, needles, notices = on_held(in_hand, split, crown, request.tolerance, units)
-        warnings += notices
-    warnings += (*tolerance_notice(split, request.tolerance, f"{at}/tolerance"), *unused_notice(requested))
-    if crown.rounds:
-        warnings += crown_off_body(_label(size), request, index, stitches, at)
-    warnings += unusual_ease(_label(size), request, index, wearer, body_rounds=straight.body, at=at)
-    warnings += label_notices(size.label, size.head, f"{at}/sizes/{index}/head")
-    edge_mm = straight.brim * part_gauges[0].row_mm + straight.body * part_gauges[1].row_mm
-    reached_mm = edge_mm + crown_mm - straight.hidden_mm
-    if requested.body_length is None and reached_mm > depth_mm + row_mm:
-        pointer = f"{at}/crown" if requested.depth is None else requested.depth[1]
-        warnings = (*warnings, deeper_notice(_label(size), depth_mm, reached_mm, units, pointer))
-    warnings += unusual_depth(
-        _label(size), requested, DepthReached(wearer.mm, reached_mm, edge_mm, beyond_mm), units
-    )
-    return _WorkedSize(
-        size=size,
-        head=wearer,
-        cast_on=cast_on,
-        brim=brim,
-        body=body,
-        crown=crown,
-        measurements=HatMeasurements(
-            head=cast_on.head.circumference,
-            circumference=cast_on.circumference,
-            body_circumference=length(stitches * part_gauges[1].width_mm, units),
-            depth=length(reached_mm, units),
-            edge_to_crown=length(edge_mm, units),
-            crown_depth=length(crown_mm, units) if crown_mm else None,
-        ),
-        segments=in_colours(
-            _segments(request.brim, brim, body, crown, part_loops(request, index, at)),
-            request.colours,
-            request.brim.rib.knit,
-            request.brim.rib.purl,
-        ),
-        split=split,
-        basis=() if requested.depth or requested.body_length else (usual.basis,),
-        in_hand=in_hand,
-        needles=needles,
-        warnings=warnings,
-    )
-
-
-def _needles_in_hand(
-    request: HatRequest, index: int, counts: tuple[int, int], at: str
-) -> NeedlesInHand | None:
-    """What one size is cast on to; `counts` are those of brim and body. None where the request names no needles."""
-    needles = request.needles_of(index)
-    if needles is None:
-        return None
-    pointer = request.needles_pointer(index, at)
-    return needles_in_hand(needles, min(counts), max(counts), request.gauge, pointer)
-
-
-def _brim_and_body(
-    request: HatRequest,
-    part_gauges: tuple[PartGauge, PartGauge],
-    straight: StraightRounds,
-    crown: CrownAnswer,
-    *,
-    split: NeedleSplit | None,
-    adjust: Round | None,
-) -> tuple[HatPart, HatPart]:
-    """The brim on the stitches cast on, the body on those of the crown, the round between in one of them."""
-    (brim_row_mm, body_row_mm), units = (gauge.row_mm for gauge in part_gauges), request.units
-    cast_on = crown.stitches if adjust is None else adjust.before
-    before = None if split is None else split.split
-    after = None if crown.split is None else crown.split.split
-    brim = straight_part("brim", brim_lines(request.brim, cast_on, before), straight.brim, brim_row_mm, units)
-    body = straight_part("body", body_lines(crown.stitches, after), straight.body, body_row_mm, units)
-    if straight.adjust_in == "brim":
-        return replace(brim, adjust=adjust), body
-    return brim, replace(body, adjust=adjust)
-
-
-def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) -> HatPlan:
+def _plan(request: HatRequest, index: int, worked: WorkedSize, fabric: Fabric) -> HatPlan:
     return HatPlan(
-        label=_label(worked.size),
+        label=size_label(worked.size),
         makers=worked.size.makers,
         cast_on=worked.cast_on,
         split=_start(worked.split, worked.in_hand),
@@ -471,8 +278,8 @@ def _plan(request: HatRequest, index: int, worked: _WorkedSize, fabric: Fabric) 
     )
 
 
-def _hat_work(worked: _WorkedSize) -> HatWork:
-    return HatWork(_label(worked.size), worked.size.makers, worked.segments)
+def _hat_work(worked: WorkedSize) -> HatWork:
+    return HatWork(size_label(worked.size), worked.size.makers, worked.segments)
 
 
 def _start(split: NeedleSplit | None, in_hand: NeedlesInHand | None) -> NeedleStart | None:
@@ -487,59 +294,13 @@ def _start(split: NeedleSplit | None, in_hand: NeedlesInHand | None) -> NeedleSt
     )
 
 
-def _segments(
-    brim: Brim, brim_part: HatPart, body_part: HatPart, crown: CrownAnswer, loops: PartLoops
-) -> tuple[WorkSegment, ...]:
-    """What is worked, for the yarn: cast-on, brim, body, crown and cord."""
-    cast_on, stitches = brim_part.lines[0].before, crown.stitches
-    adjusted = (WorkSegment("brim", stitches, 1, loop=loops.brim),) if brim_part.adjust else ()
-    segments = (
-        cast_on_segment(cast_on)._replace(loop=loops.brim),
-        WorkSegment("brim", cast_on, brim_part.rounds_in_turn, brim.is_ribbed, loop=loops.brim),
-        *adjusted,
-        WorkSegment("body", stitches, body_part.rounds, loop=loops.body),
-        *(WorkSegment("crown", round.after) for round in crown.rounds),  # none is rib, no stitch is slipped
-    )
-    if crown.finish.cord_rounds is None:
-        return segments
-    return (*segments, WorkSegment("cord", crown.stitches_left, crown.finish.cord_rounds))
-
-
-def _label(size: HatSize) -> str:
-    """Name of the size: its label, or else the head in words."""
-    if size.label is not None:
-        return size.label
-    if size.head is not None:
-        return say("size.head", head=quantity_text(size.head))
-    age = _age(size)
-    if age is None:
-        return say(f"size.{size.adult or size.chart}")
-    return age if size.sex is None else say("size.of_sex", age=age, sex=say(f"sex.{size.sex}"))
-
-
-def _age(size: HatSize) -> Message | None:
-    """The age in words; None where the size is none of an age."""
-    if size.age_months == 0 or size.age_years == 0:
-        return say("size.newborn")
-    if size.age_months is not None:
-        return counted(size.age_months, "months")
-    if size.age_years is not None:
-        return counted(size.age_years, "years")
-    if size.gestation_weeks is None:
-        return None
-    if size.postmenstrual_weeks is not None:
-        now = counted(size.postmenstrual_weeks, "weeks")
-        return say("size.born_early", born=size.gestation_weeks, now=now)
-    return say("size.gestation", weeks=counted(size.gestation_weeks, "weeks"))
-
-
 def _cautions(heads: Iterable[Head]) -> tuple[Caution, ...]:
     """The cautions due to the youngest who may wear one of the hats."""
     ages = [head.youngest_months for head in heads if head.youngest_months is not None]
     return cautions(min(ages)) if ages else ()
 
 
-def _basis(request: HatRequest, sizes: tuple[_WorkedSize, ...]) -> tuple[Basis, ...]:
+def _basis(request: HatRequest, sizes: tuple[WorkedSize, ...]) -> tuple[Basis, ...]:
     bridged = any(worked.brim.adjust or worked.body.adjust for worked in sizes)
     held = any(worked.needles for worked in sizes)
     return (
@@ -573,7 +334,7 @@ def _shared_dome(request: HatRequest, plans: tuple[HatPlan, ...]) -> Iterator[No
     )
 
 
-def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[_WorkedSize, ...]) -> tuple[Notice, ...]:
+def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[WorkedSize, ...]) -> tuple[Notice, ...]:
     """The warnings of all sizes and parts, each once; one that is not of all sizes begins with the size."""
     counts = tuple(
         SizeCount(

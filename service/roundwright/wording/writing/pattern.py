@@ -11,8 +11,9 @@ from roundwright.knitting.answers import COMMON_PRACTICE, Caution, Notice
 from roundwright.knitting.gauge.convert import class_text
 from roundwright.knitting.hat.fabric import hidden_mm
 from roundwright.knitting.hat.notices import ABOUT_REFERENCES, ABOUT_THE_REQUEST
-from roundwright.knitting.hat.plan import HatMeasurements, HatPlan
+from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import UNNAMED, HatRequest
+from roundwright.knitting.hat.worked_size import HatMeasurements
 from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, system_of
 from roundwright.knitting.rounds.round import Round, stitch_names
