@@ -1,5 +1,6 @@
 """The application: operations, Litestar's router, middleware, and the start and stop of a process."""
 
+from collections.abc import Iterable
 from functools import cache
 from http import HTTPStatus
 from pathlib import Path
@@ -14,6 +15,7 @@ from roundwright.web.middleware import Middleware
 from roundwright.web.problems import ProblemError
 from roundwright.web.routes import all_operations
 from roundwright.web.routes.gauge import convert_gauge
+from roundwright.web.routes.operation import Operation
 from roundwright.web.routes.service import service_operations
 from roundwright.web.routes.typesetter import Typesetter, is_installed
 from roundwright.web.settings import Settings, read
@@ -65,15 +67,20 @@ def create(settings: Settings | None = None) -> Middleware:
         on_shutdown=[typesetter.stop],
     )
     if settings.warm:
-        if is_installed():
-            typesetter.start()
-        for operation in on_knitting:
-            operation.warm()
-            if metrics is not None:
-                metrics.child(operation.template, operation.methods[0], HTTPStatus.OK)
+        _warm(on_knitting, typesetter, metrics)
     templates = tuple(operation.template for operation in operations)
     middleware = Middleware(litestar, settings, templates, metrics, written_anew)
     return middleware
+
+
+def _warm(operations: Iterable[Operation], typesetter: Typesetter, metrics: Metrics | None) -> None:
+    """Answer every operation once, so that the first caller waits no longer than the others."""
+    if is_installed():
+        typesetter.start()
+    for operation in operations:
+        operation.warm()
+        if metrics is not None:
+            metrics.child(operation.template, operation.methods[0], HTTPStatus.OK)
 
 
 def _raise(_request: Any, error: Exception) -> Any:

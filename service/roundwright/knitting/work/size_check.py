@@ -195,18 +195,22 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         else _needle(measured, ways.options, request.units),
         options=ways.options,
         unhelpful=ways.unhelpful,
-        basis=(
-            FIT_BASIS,
-            *((RIB_BASIS,) if measured.edge_gives > BODY_STRETCH else ()),
-            BLOCK_BASIS,
-            COUNTS_BASIS,
-            NEEDLE_BASIS,
-            *(() if request.length else (ROWS_BASIS,)),
-        ),
+        basis=_basis(measured, rows_measured=request.length is not None),
         warnings=(
             *_early_notices(measured, request.units),
             *(() if verdict == "too_early" else _depth_notices(measured, ways.options[0], request.units)),
         ),
+    )
+
+
+def _basis(hat: MeasuredHat, *, rows_measured: bool) -> tuple[Basis, ...]:
+    return (
+        FIT_BASIS,
+        *((RIB_BASIS,) if hat.edge_gives > BODY_STRETCH else ()),
+        BLOCK_BASIS,
+        COUNTS_BASIS,
+        NEEDLE_BASIS,
+        *(() if rows_measured else (ROWS_BASIS,)),
     )
 
 

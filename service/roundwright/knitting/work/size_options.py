@@ -484,18 +484,11 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
 
     That helps where the body is not done, and the head can wear what stays: the edge, and rounds of the body.
     """
+    if reason := _no_counts_to_change(hat, units):
+        return _no_other_counts(reason)
     brim, now = hat.planned.brim.rounds, hat.planned.crown.stitches
-    if hat.rounds_worked >= max(hat.straight, brim + 1):
-        return _no_other_counts(say("size_check.unhelpful.other_counts.crown"))
-    if not hat.edge_fits:
-        return _no_other_counts(say("size_check.unhelpful.other_counts.edge", edge=_text(hat.edge_mm, units)))
-    if hat.body_rounds and not hat.body_fits:
-        body = _text(hat.body_mm, units)
-        return _no_other_counts(
-            say_count("size_check.unhelpful.other_counts.body", hat.body_rounds, body=body)
-        )
-    if hat.rounds_worked == brim:
-        now = hat.planned.brim.lines[0].before if hat.planned.brim.adjust is None else now
+    if hat.rounds_worked == brim and hat.planned.brim.adjust is None:
+        now = hat.planned.brim.lines[0].before
     if anew is None or now == anew.crown.stitches:
         return _no_other_counts(say("size_check.unhelpful.other_counts.same"))
     leading = _leading_round(hat.rounds_worked - brim + 1, now, anew.crown.stitches)
@@ -527,6 +520,18 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
         straight_rounds=rounds,
         crown_counts=tuple(round.after for round in anew.crown.rounds),
     )
+
+
+def _no_counts_to_change(hat: MeasuredHat, units: UnitSystem) -> Message | None:
+    """Why other counts from here on do not help; None where the body goes on and what is worked can be worn."""
+    if hat.rounds_worked >= max(hat.straight, hat.planned.brim.rounds + 1):
+        return say("size_check.unhelpful.other_counts.crown")
+    if not hat.edge_fits:
+        return say("size_check.unhelpful.other_counts.edge", edge=_text(hat.edge_mm, units))
+    if hat.body_rounds and not hat.body_fits:
+        body = _text(hat.body_mm, units)
+        return say_count("size_check.unhelpful.other_counts.body", hat.body_rounds, body=body)
+    return None
 
 
 def _no_other_counts(reason: Message) -> UnhelpfulWay:

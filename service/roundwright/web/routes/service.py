@@ -56,7 +56,19 @@ def service_operations(
     `document` returns the OpenAPI document, `metrics` the metrics (None when they are off); `probe` makes a small
     real calculation and raises when the process is not ready.
     """
+    return [
+        *_home(),
+        *_health(probe),
+        *_documentation(document),
+        *_assets(),
+        *people.files(),
+        print_view,
+        *_problems(),
+        *(() if metrics is None else _metrics(metrics)),
+    ]
 
+
+def _home() -> list[Operation]:
     @PageLookup(
         "/",
         id="getService",
@@ -70,6 +82,10 @@ def service_operations(
         """Name, release, date of the rules, and the main addresses; to a browser, the page for people."""
         return Service()
 
+    return [get_service]
+
+
+def _health(probe: Callable[[], Any]) -> list[Operation]:
     @lookup(
         "/health/live", id="getLiveness", tag="Service", summary="Check that the process runs", cached=False
     )
@@ -89,6 +105,10 @@ def service_operations(
         probe()
         return Health()
 
+    return [get_liveness, get_readiness]
+
+
+def _documentation(document: Callable[[], bytes]) -> list[Operation]:
     @lookup("/openapi.json", renderers={JSON: _as_is})
     def get_document() -> bytes:
         return document()
@@ -97,25 +117,15 @@ def service_operations(
     def get_docs() -> bytes:
         return (PAGES / "docs.html").read_bytes()
 
-    operations = [
-        get_service,
-        get_liveness,
-        get_readiness,
-        get_document,
-        get_docs,
-        *_assets(),
-        *people.files(),
-        print_view,
-        *_problems(),
-    ]
-    if metrics is not None:
+    return [get_document, get_docs]
 
-        @lookup("/metrics", renderers={"text/plain; version=0.0.4; charset=utf-8": _as_is}, cached=False)
-        def get_metrics() -> bytes:
-            return metrics()
 
-        operations.append(get_metrics)
-    return operations
+def _metrics(metrics: Callable[[], bytes]) -> list[Operation]:
+    @lookup("/metrics", renderers={"text/plain; version=0.0.4; charset=utf-8": _as_is}, cached=False)
+    def get_metrics() -> bytes:
+        return metrics()
+
+    return [get_metrics]
 
 
 def _as_is(content: bytes, _: Words) -> bytes:
