@@ -79,8 +79,8 @@ def test_an_unknown_flag_is_told_the_nearest(words, capsys):
         main(words)
 
     assert 2 == stopped.value.code
-    assert "unknown argument --prot" in (said := capsys.readouterr().err)
-    assert "Did you mean --port?" in said
+    assert "unknown argument --prot" in (message := capsys.readouterr().err)
+    assert "Did you mean --port?" in message
 
 
 def test_an_argument_too_much_stops_any_command(capsys):

@@ -69,7 +69,7 @@ def _versions(file):
     return found
 
 
-@pytest.mark.parametrize("requirement", [*RUNTIME, *EXTRAS["pdf"]], ids=lambda each: each.name)
+@pytest.mark.parametrize("requirement", [*RUNTIME, *EXTRAS["pdf"]], ids=lambda requirement: requirement.name)
 def test_both_bounds_of_what_is_served_were_run(requirement):
     """`sh tests/run.sh --lowest` runs the lower bound; what is deployed lies just below the upper."""
     bounds = {bound.operator: Version(bound.version) for bound in requirement.specifier}
@@ -81,7 +81,9 @@ def test_both_bounds_of_what_is_served_were_run(requirement):
         assert bounds["<"].release in following
 
 
-@pytest.mark.parametrize("requirement", [*EXTRAS["tracing"], *GROUPS], ids=lambda each: each.name)
+@pytest.mark.parametrize(
+    "requirement", [*EXTRAS["tracing"], *GROUPS], ids=lambda requirement: requirement.name
+)
 def test_the_lower_bounds_of_the_tools_are_what_is_run(requirement):
     """The release of every tool that the tests or the benchmark run with is its lower bound."""
     pinned = {name: found for file in PINNED for name, found in _versions(file).items()}

@@ -38,8 +38,8 @@ def part_of(shown: Any, answer: Any) -> bool:
 @pytest.mark.parametrize(("path", "body", "answer"), SHOWN, ids=[shown[0] for shown in SHOWN])
 def test_a_request_on_the_page_gets_the_answer_on_the_page(path, body, answer, service):
     """Each request is sent as it is printed, and everything printed of its answer is in it."""
-    said = service.post(path, content=body, headers={"content-type": "application/json"}).json()
-    assert part_of(json.loads(answer), said), json.dumps(said, indent=2)[:4000]
+    content = service.post(path, content=body, headers={"content-type": "application/json"}).json()
+    assert part_of(json.loads(answer), content), json.dumps(content, indent=2)[:4000]
 
 
 def test_the_page_shows_requests():
@@ -61,7 +61,9 @@ def test_the_pattern_on_the_page_is_the_one_that_is_written(service):
 def test_every_operation_of_the_trade_is_in_the_table():
     """An endpoint that is not in the table is not known to anybody; below it stands that `.svg` may be `.png`."""
     assert "with `.png`" in README
-    paths = [one.path.replace(".png", ".svg") for one in listed() if one.path.startswith("/v1/")]
+    paths = [
+        operation.path.replace(".png", ".svg") for operation in listed() if operation.path.startswith("/v1/")
+    ]
     assert [path for path in paths if f"`{path}`" not in README] == []
 
 
@@ -72,8 +74,8 @@ def test_the_line_to_paste_works(address, service):
     line = shlex.split(line.replace("http://127.0.0.1:8181", address))
     path, body, _ = SHOWN[0]
 
-    said = json.loads(subprocess.run([*line, "--silent"], capture_output=True, check=True).stdout)
-    assert service.post(path, json=json.loads(body)).json() == said
+    answer = json.loads(subprocess.run([*line, "--silent"], capture_output=True, check=True).stdout)
+    assert service.post(path, json=json.loads(body)).json() == answer
 
 
 def test_the_picture_is_what_the_service_draws(service):
@@ -92,11 +94,14 @@ def test_no_sentence_is_long():
     text = re.sub(r"```.*?```|^[|#!].*$", "\n\n", README, flags=re.DOTALL | re.MULTILINE)
     paragraphs = re.split(r"\n\s*\n|\n(?=- |\d+\. )", text)
     plain = [
-        re.sub(r"`[^`]*`", "x", re.sub(r"\]\([^)]*\)", "]", " ".join(one.split()))) for one in paragraphs
+        re.sub(r"`[^`]*`", "x", re.sub(r"\]\([^)]*\)", "]", " ".join(paragraph.split())))
+        for paragraph in paragraphs
     ]
-    sentences = [one for paragraph in plain for one in re.split(r"(?<=[.!?:;])\s+(?=[A-Z`\[(*])", paragraph)]
+    sentences = [
+        sentence for paragraph in plain for sentence in re.split(r"(?<=[.!?:;])\s+(?=[A-Z`\[(*])", paragraph)
+    ]
 
-    assert [] == [one for one in sentences if len(one.split()) > MAX_WORDS]
+    assert [] == [sentence for sentence in sentences if len(sentence.split()) > MAX_WORDS]
 
 
 if __name__ == "__main__":

@@ -20,8 +20,8 @@ def places(
         case inspect.Metadata():
             yield from places(kind.type, sought, above, path)
         case inspect.UnionType():
-            for one in kind.types:
-                yield from places(one, sought, above, path)
+            for option in kind.types:
+                yield from places(option, sought, above, path)
         case inspect.StructType() if kind.cls not in above:
             for field in kind.fields:
                 yield from places(field.type, sought, (*above, kind.cls), (*path, field.encode_name))
@@ -36,7 +36,7 @@ def put(maker: Maker, kind: Any, value: Any, path: Any, filled: Any) -> Any:
     step, *rest = path
     kind = kind.type if isinstance(kind, inspect.Metadata) else kind
     if isinstance(kind, inspect.UnionType):
-        kind = next(one for one in kind.types if _leads(one, step))
+        kind = next(option for option in kind.types if _leads(option, step))
         kind = kind.type if isinstance(kind, inspect.Metadata) else kind
     if isinstance(kind, inspect.StructType):
         value = dict(value) if isinstance(value, dict) and _tagged(kind, value) else maker.value(kind, 5)

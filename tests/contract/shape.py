@@ -30,12 +30,12 @@ class Listed(NamedTuple):
     @property
     def url(self) -> str:
         """The path with the example parameters filled in."""
-        parameters = {one["name"]: one for one in self.written.get("parameters", ())}
+        parameters = {parameter["name"]: parameter for parameter in self.written.get("parameters", ())}
         path = re.sub(r"\{(\w+)\}", lambda name: str(parameters[name[1]]["example"]), self.path)
         query = {
-            name: ",".join(map(str, one["example"])) if "explode" in one else one["example"]
-            for name, one in parameters.items()
-            if one["in"] == "query" and "example" in one
+            name: ",".join(map(str, parameter["example"])) if "explode" in parameter else parameter["example"]
+            for name, parameter in parameters.items()
+            if parameter["in"] == "query" and "example" in parameter
         }
         return str(httpx.URL(path, params=query)) if query else path
 

@@ -159,7 +159,7 @@ def test_the_largest_hats_a_hundred_times_are_bounded():
 
 def test_the_description_says_the_bound():
     """The document states how large the answers of a batch may be."""
-    (operation,) = (one for one in all_operations() if isinstance(one, batch.Batch))
+    (operation,) = (candidate for candidate in all_operations() if isinstance(candidate, batch.Batch))
     assert f"have {batch.MAX_BATCH_BYTES // 2**20} MiB" in operation.description
 
 

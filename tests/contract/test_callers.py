@@ -101,27 +101,27 @@ def test_shared_caches_keep_nothing_of_a_key(guarded, service):
 def test_a_page_may_ask_whether_it_may_send_a_key(guarded):
     """A browser asks first, and has no key yet: it is answered, and a 401 can be read by the page."""
     origin = {"origin": "https://shop.example"}
-    asked = guarded.options("/v1/hats", headers={**origin, "access-control-request-method": "POST"})
+    preflight = guarded.options("/v1/hats", headers={**origin, "access-control-request-method": "POST"})
 
-    assert 204 == asked.status_code
-    assert "authorization" in asked.headers["access-control-allow-headers"].lower()
+    assert 204 == preflight.status_code
+    assert "authorization" in preflight.headers["access-control-allow-headers"].lower()
     refused = guarded.post("/v1/hats", json={}, headers=origin)
     assert (401, origin["origin"]) == (refused.status_code, refused.headers["access-control-allow-origin"])
 
 
 @pytest.mark.parametrize(
-    ("settings", "said"),
+    ("settings", "security"),
     [(Settings(), [{}, {"key": []}]), (Settings(keys=(ILSES_LINE,)), [{"key": []}])],
     ids=["ships", "keyed"],
 )
-def test_the_document_says_whether_a_key_is_needed(settings, said):
+def test_the_document_says_whether_a_key_is_needed(settings, security):
     """Under `/v1` a key may be sent, so that a generated client can; where keys are asked for, it must be."""
     document = msgspec.json.decode(create(settings).document())
 
-    assert {"http"} == {one["type"] for one in document["components"]["securitySchemes"].values()}
+    assert {"http"} == {scheme["type"] for scheme in document["components"]["securitySchemes"].values()}
     for path, item in document["paths"].items():
         for written in item.values():
-            assert (said if path.startswith("/v1/") else None) == written.get("security")
+            assert (security if path.startswith("/v1/") else None) == written.get("security")
 
 
 def test_the_document_of_a_service_with_keys_is_made_from_the_file(guarded, monkeypatch):
@@ -172,9 +172,9 @@ def test_a_wrong_file_of_keys_is_refused(content, tmp_path):
     """A file without keys would shut everybody out, and one with unhashed keys would give them away: neither starts."""
     file = tmp_path / "keys"
     file.write_bytes(content if isinstance(content, bytes) else content.encode())
-    with pytest.raises(SettingsError) as said:
+    with pytest.raises(SettingsError) as refusal:
         create(Settings(keys_file=str(file)))
-    assert ILSE not in str(said.value)
+    assert ILSE not in str(refusal.value)
     with pytest.raises(SettingsError):
         create(Settings(keys_file=str(tmp_path / "missing")))
 

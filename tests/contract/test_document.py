@@ -147,14 +147,19 @@ def test_names_are_those_that_were_looked_at():
     lines = (ROOT / "tests/clients/names.txt").read_text().splitlines()
     written = [line for line in lines if line and not line.startswith("#")]
 
-    assert [*sorted(one.id for one in listed()), *sorted(document()["components"]["schemas"])] == written
+    assert [
+        *sorted(operation.id for operation in listed()),
+        *sorted(document()["components"]["schemas"]),
+    ] == written
 
 
 def test_closed_sets_of_words_are_components():
     """A set of words is written once, under a name, so that a client has one type for it."""
     schemas = document()["components"]["schemas"]
     inside = [schema for schema in schemas.values() if "enum" not in schema]
-    parameters = [one for operation in listed() for one in operation.written.get("parameters", ())]
+    parameters = [
+        parameter for operation in listed() for parameter in operation.written.get("parameters", ())
+    ]
 
     assert [] == [part for part in _parts([inside, parameters]) if len(part.get("enum", ())) > 1]
     assert [] == [part for part in _parts([inside, parameters]) if {"$ref", "type"} <= set(part)]
@@ -251,13 +256,16 @@ def test_request_numbers_texts_and_lists_are_bounded():
 
 def _in_requests():
     """The names of all structs and sets of words that a body can hold."""
-    bodies = [one.written["requestBody"]["content"]["application/json"]["schema"] for one in listed("POST")]
+    bodies = [
+        operation.written["requestBody"]["content"]["application/json"]["schema"]
+        for operation in listed("POST")
+    ]
     return _reachable(bodies, document()["components"]["schemas"])
 
 
 def _in_answers():
     """The names of all structs and sets of words that an answer can hold."""
-    contents = [one.written["responses"]["200"]["content"] for one in listed()]
+    contents = [operation.written["responses"]["200"]["content"] for operation in listed()]
     return _reachable(contents, document()["components"]["schemas"])
 
 

@@ -26,7 +26,9 @@ from roundwright.web.routes.request_reader import ParameterReader
 from tests.contract.shape import assert_problem, listed, named
 
 DRAWINGS = [
-    one for one in listed("GET") if one.path.startswith("/v1/drawings/") and one.path.endswith(".svg")
+    operation
+    for operation in listed("GET")
+    if operation.path.startswith("/v1/drawings/") and operation.path.endswith(".svg")
 ]
 
 LENGTHS = st.builds(Length, st.floats(0.001, 1_000_000), st.sampled_from(["mm", "cm", "m", "in", "yd"]))
@@ -55,8 +57,8 @@ def reread(operation, address: str):
     """What the operation of an address understands by it, as the request of the trade it stands for."""
     path, _, query = address.partition("?")
     assert operation.template == path
-    (asked,) = ParameterReader(operation.request_type).read(query.encode(), {})
-    return asked.request()
+    (parameters,) = ParameterReader(operation.request_type).read(query.encode(), {})
+    return parameters.request()
 
 
 @pytest.mark.parametrize("operation", DRAWINGS, ids=named)
@@ -83,15 +85,15 @@ def test_a_title_stays_text(operation, title, service):
     root = ET.fromstring(response.content)
     assert title.replace("\u0000", "\ufffd") == root.find("{http://www.w3.org/2000/svg}title").text
     assert {"svg", "title", "desc", "style", "g", "path", "rect", "circle", "polygon", "text", "tspan"} >= {
-        one.tag.rpartition("}")[2] for one in root.iter()
+        element.tag.rpartition("}")[2] for element in root.iter()
     }
 
 
 def msgspec_params(operation) -> dict:
     return {
-        one["name"]: one["example"]
-        for one in operation.written["parameters"]
-        if "example" in one and one["name"] != "title"
+        parameter["name"]: parameter["example"]
+        for parameter in operation.written["parameters"]
+        if "example" in parameter and parameter["name"] != "title"
     }
 
 
@@ -296,7 +298,7 @@ def test_the_address_of_a_change_means_that_change(stitches, change, method, wor
 def test_every_valid_address_is_answered(data):
     """What the description allows is a picture or a fact of knitting. What it costs, `tests.load.worst` measures."""
     operation, style = data.draw(st.sampled_from([draw_crown, draw_profile, draw_needles])), sorted(STYLES)
-    asked = data.draw(
+    request = data.draw(
         st.builds(
             operation.request_type,
             style=st.sampled_from(style),
@@ -311,15 +313,15 @@ def test_every_valid_address_is_answered(data):
             ),
         )
     )
-    refused = _refused(operation, asked)
+    refused = _refused(operation, request)
 
     assert refused is None or refused in operation.request_type.__struct_fields__
 
 
-def _refused(operation, asked) -> str | None:
+def _refused(operation, request) -> str | None:
     """The parameter for which a picture is refused; None for a picture."""
     try:
-        operation.calculate(asked)
+        operation.calculate(request)
     except Impossible as error:
         return error.pointer.removeprefix("#/")
     return None

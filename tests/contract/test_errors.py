@@ -53,7 +53,7 @@ def _valued(body: bytes, value: bytes) -> bytes:
     name, *rest = json.loads(body).items()
     return (
         b"{"
-        + b",".join([json.dumps(name[0]).encode() + b":" + value, *[_member(*one) for one in rest]])
+        + b",".join([json.dumps(name[0]).encode() + b":" + value, *[_member(*member) for member in rest]])
         + b"}"
     )
 
@@ -69,9 +69,9 @@ def _as_float(body: bytes) -> bytes:
 
 def _floats(value: Any) -> Any:
     if isinstance(value, dict):
-        return {name: _floats(one) for name, one in value.items()}
+        return {name: _floats(member) for name, member in value.items()}
     if isinstance(value, list):
-        return [_floats(one) for one in value]
+        return [_floats(item) for item in value]
     return float(value) if type(value) is int else value
 
 
@@ -184,11 +184,11 @@ def _required(operation):
 
 def _leaves(value, pointer=""):
     if isinstance(value, dict):
-        for name, one in value.items():
-            yield from _leaves(one, f"{pointer}/{name}")
+        for name, item in value.items():
+            yield from _leaves(item, f"{pointer}/{name}")
     elif isinstance(value, list):
-        for index, one in enumerate(value):
-            yield from _leaves(one, f"{pointer}/{index}")
+        for index, item in enumerate(value):
+            yield from _leaves(item, f"{pointer}/{index}")
     else:
         yield pointer, value
 
@@ -333,8 +333,8 @@ def test_a_parameter_given_twice_is_refused(operation, service):
     """Of two values of one parameter neither is right; a list may be given item by item."""
     for parameter in operation.written.get("parameters", ()):
         if parameter["in"] == "query" and parameter["schema"].get("type") != "array":
-            said = f"{parameter['name']}={parameter.get('example', 1)}"
-            response = service.get(f"{operation.path}?{said}&{said}")
+            query = f"{parameter['name']}={parameter.get('example', 1)}"
+            response = service.get(f"{operation.path}?{query}&{query}")
             problem = assert_problem(response, 400, "invalid-request")
             assert [parameter["name"]] == [fault.parameter for fault in problem.errors]
 
@@ -448,14 +448,16 @@ def test_only_faults_that_are_named_are_put_into_words(
     method: str, path: str, query: Any, body: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Of thousands of faults twenty are looked up among the names there are, since no more are told."""
-    said: list[str] = []
+    details: list[str] = []
     fault = request_faults._fault
-    monkeypatch.setattr(request_faults, "_fault", lambda *told: said.append(told[1]) or fault(*told))
+    monkeypatch.setattr(
+        request_faults, "_fault", lambda *arguments: details.append(arguments[1]) or fault(*arguments)
+    )
     content = msgspec.json.encode(body) if body else b""
     answer = Service().ask(method, path, urlencode(query).encode(), content)
 
     assert 400 == answer.status
-    assert request_faults.MOST_FAULTS == len(json.loads(answer.body)["errors"]) == len(said)
+    assert request_faults.MOST_FAULTS == len(json.loads(answer.body)["errors"]) == len(details)
 
 
 @pytest.mark.parametrize("sizes", [{}, 5, [5]])
@@ -489,7 +491,7 @@ CLASS_HAT = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}
 
 
 @pytest.mark.parametrize(
-    ("path", "body", "told"),
+    ("path", "body", "ending"),
     [
         ("cast-on", {"gauge": {"stitches": 20}, "head": {"value": 56}}, ": one of cm, in, m, mm, yd."),
         ("cast-on", {"gauge": {"stitches": 20}, "size": "toddler"}, ': write {"chart":"toddler"}.'),
@@ -513,11 +515,11 @@ CLASS_HAT = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}
         ("counts/check", {"needles": "one each"}, ", such as [16,16,16,15]."),
     ],
 )
-def test_a_refusal_ends_with_what_to_write(path, body, told, service):
+def test_a_refusal_ends_with_what_to_write(path, body, ending, service):
     """Where a field is missing or has another shape, the answer ends with a value or the words that there are."""
     faults = service.post(f"/v1/{path}", json=body).json()["errors"]
 
-    assert faults[0]["detail"].endswith(told)
+    assert faults[0]["detail"].endswith(ending)
 
 
 @pytest.mark.parametrize(

@@ -132,7 +132,7 @@ def at(operation, kind):
 LISTS = ("–a) 8 ", "(8) 8 ", "8/", "8 – ", "S/", "S (M) ", "1., ", "1.-", "8,5 ", "8x ")
 """Lists in the manner of other languages, left open."""
 
-CALCULATIONS = [one for one in operations() if isinstance(one, Calculation)]
+CALCULATIONS = [operation for operation in operations() if isinstance(operation, Calculation)]
 AROUND_PATTERNS = {
     "proofreadPattern": lambda text: {"cast_on": [24], "text": text},
     "checkCount": lambda text: {"pattern": {"cast_on": [24], "text": text}, "count": 24},
@@ -145,7 +145,11 @@ PLACES = [
 ]
 
 
-@pytest.mark.parametrize("operation", [one for one in CALCULATIONS if one.takes_text], ids=lambda one: one.id)
+@pytest.mark.parametrize(
+    "operation",
+    [operation for operation in CALCULATIONS if operation.takes_text],
+    ids=lambda operation: operation.id,
+)
 def test_a_pattern_costs_its_length(operation, service):
     """Of all texts made of fragments repeated and left open, none grows faster than it gets longer."""
     dear = {}
@@ -217,7 +221,7 @@ def test_a_text_or_list_costs_its_length(operation, path, kind, service):
     assert {} == dear
 
 
-@pytest.mark.parametrize("operation", everything(), ids=lambda one: one.id)
+@pytest.mark.parametrize("operation", everything(), ids=lambda operation: operation.id)
 def test_a_body_that_is_none_costs_its_length(operation, service):
     """Names nobody knows, brackets never closed, and bytes that say nothing: refused in the time it takes to read."""
     dear = {}
@@ -234,10 +238,10 @@ def test_a_body_that_is_none_costs_its_length(operation, service):
     assert {} == dear
 
 
-@pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda one: one.id)
+@pytest.mark.parametrize("operation", CALCULATIONS, ids=lambda operation: operation.id)
 def test_a_batch_costs_its_parts(operation, service):
     """Twice as many parts of any calculation, all alike or each another, right or with a fault, cost twice as much."""
-    (batch,) = (one for one in everything() if isinstance(one, Batch))
+    (batch,) = (candidate for candidate in everything() if isinstance(candidate, Batch))
     example = operation.example_value()
     bodies = {
         "alike": lambda _: example,
@@ -281,8 +285,8 @@ FIELDS = ("accept", "accept-language", "authorization", "content-type", "content
 def test_a_header_field_costs_its_length(field, service):
     """Whatever stands in a field of the header, whichever operation is asked."""
     dear = {}
-    handout = next(one for one in CALCULATIONS if len(one.renderers) > 1)
-    picture = next(one for one in operations() if not isinstance(one, Calculation))
+    handout = next(calculation for calculation in CALCULATIONS if len(calculation.renderers) > 1)
+    picture = next(candidate for candidate in operations() if not isinstance(candidate, Calculation))
     for operation, start, unit in product(
         (handout, picture),
         ("", "text/", "application/json;", "W/", "Bearer ", "1"),

@@ -17,10 +17,10 @@ from tests.contract.shape import assert_problem
 
 def test_the_service_says_what_it_is(service):
     """The root names the release, the rules and where to read on; each of these addresses answers."""
-    said = service.get("/").json()
+    answer = service.get("/").json()
 
-    assert (__version__, RULES) == (said["version"], said["rules"])
-    for url in (said["openapi"], said["docs"], said["standards"]):
+    assert (__version__, RULES) == (answer["version"], answer["rules"])
+    for url in (answer["openapi"], answer["docs"], answer["standards"]):
         assert 200 == service.get(url).status_code
 
 

@@ -53,7 +53,9 @@ def test_a_header_of_the_limit(path, narrow):
 
 
 @pytest.mark.parametrize(
-    "operation", [one for one in operations() if hasattr(one, "takes_text")], ids=lambda one: one.id
+    "operation",
+    [operation for operation in operations() if hasattr(operation, "takes_text")],
+    ids=lambda operation: operation.id,
 )
 def test_a_body_of_the_limit(operation, narrow):
     """A body may be as long as is set, longer where a written pattern is sent, and not a byte longer."""
@@ -86,7 +88,7 @@ def _nested(levels):
 
 def _depth(value):
     inner = value.values() if isinstance(value, dict) else value if isinstance(value, list) else None
-    return 0 if inner is None else 1 + max((_depth(one) for one in inner), default=0)
+    return 0 if inner is None else 1 + max((_depth(item) for item in inner), default=0)
 
 
 def test_nesting_of_the_limit(service):
@@ -114,7 +116,7 @@ def test_a_list_of_the_limit(operation, path, kind):
     maker = Maker(operation.request_type, random.Random(1))
     item = maker.value(kind.item_type, 6)
     service = Service(Settings(body_bytes=1024 * 1024, text_body_bytes=1024 * 1024))
-    said = "#" + "".join(f"/{step}" for step in path)
+    pointer = "#" + "".join(f"/{step}" for step in path)
 
     def faults(entries):
         body = put(maker, maker.kind, operation.example_value(), path, [item] * entries)
@@ -123,7 +125,9 @@ def test_a_list_of_the_limit(operation, path, kind):
         assert answer.status < 500
         too_many = f"at most {kind.max_length} entr"
         return [
-            one for one in problem.get("errors", ()) if one["pointer"] == said and too_many in one["detail"]
+            fault
+            for fault in problem.get("errors", ())
+            if fault["pointer"] == pointer and too_many in fault["detail"]
         ]
 
     assert not faults(kind.max_length)

@@ -21,9 +21,9 @@ def drawings(value) -> list[str]:
 @pytest.mark.parametrize(
     "operation",
     [
-        one
-        for one in listed("POST")
-        if one.path in {"/v1/crown", "/v1/hats", "/v1/needles/split", "/v1/shaping/even"}
+        operation
+        for operation in listed("POST")
+        if operation.path in {"/v1/crown", "/v1/hats", "/v1/needles/split", "/v1/shaping/even"}
     ],
     ids=named,
 )
@@ -41,8 +41,8 @@ def test_an_answer_leads_to_pictures_that_are_there(operation, service):
 def test_pictures_of_the_widest_domes_are_there(service):
     """600 stitches are the most of a crown, rounded from 602: the hemisphere that its picture names is no wider."""
     heads = [{"head": {"value": value, "unit": "cm"}} for value in (60.8, 60.82)]
-    asked = {"sizes": heads, "gauge": {"stitches": 110, "rows": 140}, "crown": {"style": "dome"}}
-    answer = service.post("/v1/hats", json=asked).json()
+    body = {"sizes": heads, "gauge": {"stitches": 110, "rows": 140}, "crown": {"style": "dome"}}
+    answer = service.post("/v1/hats", json=body).json()
     assert [size["crown"]["stitches"] for size in answer["sizes"]] == [600, 600]
     paths = drawings(answer)
     assert len(paths) >= len(heads)

@@ -9,7 +9,7 @@ from tests.conftest import serving
 from tests.contract.shape import listed, named
 
 GETS = listed("GET")
-CACHED = [one for one in GETS if "304" in one.written["responses"]]
+CACHED = [operation for operation in GETS if "304" in operation.written["responses"]]
 PAGES = (
     "/docs",
     "/docs/start.js",
@@ -22,7 +22,7 @@ PAGES = (
 )
 
 
-@pytest.mark.parametrize("url", [*[one.url for one in GETS], *PAGES, "/nothing"])
+@pytest.mark.parametrize("url", [*[operation.url for operation in GETS], *PAGES, "/nothing"])
 def test_head_is_get_without_the_content(url, service):
     """HEAD has the status and header lines of GET and no content (RFC 9110, 9.3.2)."""
     get, head = service.get(url), service.head(url)
@@ -35,7 +35,7 @@ def test_head_is_get_without_the_content(url, service):
     assert b"" == head.content
 
 
-@pytest.mark.parametrize("url", [*[one.url for one in CACHED], *PAGES])
+@pytest.mark.parametrize("url", [*[operation.url for operation in CACHED], *PAGES])
 def test_an_unchanged_answer_is_not_sent_again(url, service):
     """`If-None-Match` with the tag gets 304 with what a cache needs and no content (RFC 9110, 13.1.2 and 15.4.5)."""
     fresh = service.get(url)
@@ -51,7 +51,7 @@ def test_an_unchanged_answer_is_not_sent_again(url, service):
     assert fresh.content == service.get(url).content
 
 
-@pytest.mark.parametrize("url", [*[one.url for one in CACHED], *PAGES])
+@pytest.mark.parametrize("url", [*[operation.url for operation in CACHED], *PAGES])
 def test_any_tag_is_matched_by_what_there_is(url, service):
     """`If-None-Match: *` gets 304 where there is an answer (RFC 9110, 13.1.2)."""
     assert 304 == service.get(url, headers={"if-none-match": "*"}).status_code
@@ -78,7 +78,7 @@ def test_an_unchanged_answer_is_not_calculated(monkeypatch):
 
 def test_tags_differ_where_answers_do(service):
     """No two addresses share a tag."""
-    tags = [service.get(url).headers["etag"] for url in (*[one.url for one in CACHED], *PAGES)]
+    tags = [service.get(url).headers["etag"] for url in (*[operation.url for operation in CACHED], *PAGES)]
 
     assert len(set(tags)) == len(tags)
 
@@ -146,7 +146,7 @@ def test_ids_made_here_differ(service):
 
 
 @pytest.fixture(scope="module")
-def open_to_one():
+def shop_service():
     """A service that pages of one shop may call."""
     with (
         serving(Settings(cors_origins=("https://wool.example",))) as address,
@@ -156,11 +156,11 @@ def open_to_one():
 
 
 @pytest.mark.parametrize("url", ["/v1/standards", "/nothing", "/v1/standards?colour=red"])
-def test_pages_of_an_allowed_origin_may_read_answers(url, open_to_one):
+def test_pages_of_an_allowed_origin_may_read_answers(url, shop_service):
     """An allowed origin is named, in answers and in errors; caches are told that it matters, whoever asks."""
-    allowed = open_to_one.get(url, headers={"origin": "https://wool.example"})
-    other = open_to_one.get(url, headers={"origin": "https://elsewhere.example"})
-    nobody = open_to_one.get(url)
+    allowed = shop_service.get(url, headers={"origin": "https://wool.example"})
+    other = shop_service.get(url, headers={"origin": "https://elsewhere.example"})
+    nobody = shop_service.get(url)
 
     assert "https://wool.example" == allowed.headers["access-control-allow-origin"]
     assert "ETag" in allowed.headers["access-control-expose-headers"]
@@ -171,11 +171,13 @@ def test_pages_of_an_allowed_origin_may_read_answers(url, open_to_one):
         assert "access-control-allow-credentials" not in response.headers
 
 
-def test_a_page_of_an_allowed_origin_may_post(open_to_one):
+def test_a_page_of_an_allowed_origin_may_post(shop_service):
     """A browser's question before a POST is answered yes for an allowed origin, and with no yes for others."""
-    asked = {"access-control-request-method": "POST", "access-control-request-headers": "content-type"}
-    yes = open_to_one.options("/v1/gauge/convert", headers={"origin": "https://wool.example", **asked})
-    no = open_to_one.options("/v1/gauge/convert", headers={"origin": "https://elsewhere.example", **asked})
+    preflight = {"access-control-request-method": "POST", "access-control-request-headers": "content-type"}
+    yes = shop_service.options("/v1/gauge/convert", headers={"origin": "https://wool.example", **preflight})
+    no = shop_service.options(
+        "/v1/gauge/convert", headers={"origin": "https://elsewhere.example", **preflight}
+    )
 
     assert (204, b"") == (yes.status_code, yes.content)
     assert "https://wool.example" == yes.headers["access-control-allow-origin"]

@@ -95,7 +95,7 @@ def test_what_is_no_http_is_counted():
     assert f"http_server_request_duration_seconds_count{{{labels}}} 3.0" in counts
 
 
-@pytest.mark.parametrize("message", [one for name, one in TOO_LONG.items() if "MB" not in name])
+@pytest.mark.parametrize("message", [message for name, message in TOO_LONG.items() if "MB" not in name])
 def test_a_long_header_is_refused(message, address):
     """A header over the limit gets 431 (RFC 6585, 5) before it is read to its end."""
     _assert_problem(address, message, "header-too-large")
@@ -170,10 +170,10 @@ def test_an_answer_is_not_taken_for_another(address):
 def test_requests_may_follow_each_other_without_waiting(address):
     """Requests sent on one connection before the first is answered are answered in their order."""
     url = httpx.URL(address)
-    asked = b"GET /health/live HTTP/1.1\r\nHost: a\r\n\r\n" * 2
+    request = b"GET /health/live HTTP/1.1\r\nHost: a\r\n\r\n" * 2
     last = b"GET /nothing HTTP/1.1\r\nHost: a\r\nConnection: close\r\n\r\n"
     with socket.create_connection((url.host, url.port), timeout=10) as connection:
-        connection.sendall(asked + last)
+        connection.sendall(request + last)
         received = b""
         while part := connection.recv(65_536):
             received += part

@@ -15,8 +15,8 @@ from roundwright.web.routes.request_reader import BodyReader, ParameterReader
 from tests.contract.shape import assert_problem
 from tests.long.making import Maker
 
-CALCULATIONS = [one for one in all_operations() if isinstance(one, Calculation)]
-FORMS = [one for one in all_operations() if isinstance(one, QueryForm)]
+CALCULATIONS = [operation for operation in all_operations() if isinstance(operation, Calculation)]
+FORMS = [operation for operation in all_operations() if isinstance(operation, QueryForm)]
 
 
 def named(operation):
@@ -74,12 +74,14 @@ def test_any_request_has_a_link(form):
 
 def test_every_request_that_can_be_flat_has_a_link():
     """Only lists of objects and long texts keep a calculation from it: sizes, offers, patterns, and work with a hat."""
-    without = {one.id for one in CALCULATIONS if one.by_query is None}
+    without = {operation.id for operation in CALCULATIONS if operation.by_query is None}
 
-    assert without == {one.id for one in CALCULATIONS if parameters_of(one.request_type) is None}
+    assert without == {
+        operation.id for operation in CALCULATIONS if parameters_of(operation.request_type) is None
+    }
     assert {"recommendSize", "checkSize", "planHats", "writeHandout", "proofreadPattern"} <= without
     assert ["rounds", "hat"] == left_out(
-        next(one for one in FORMS if "/yarn/estimate" in one.path).request_type
+        next(operation for operation in FORMS if "/yarn/estimate" in operation.path).request_type
     )
 
 

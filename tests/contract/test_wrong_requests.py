@@ -41,8 +41,8 @@ def said_at(place: str, answer: Any) -> Iterator[str]:
     """What an answer says at a place: a fault, a warning, or all of it where there is no place."""
     notices = [*answer.get("errors", ()), *answer.get("warnings", ())]
     if not place:
-        said = {name: value for name, value in answer.items() if name not in ("type", "instance")}
-        yield json.dumps(said, ensure_ascii=False)
+        members = {name: value for name, value in answer.items() if name not in ("type", "instance")}
+        yield json.dumps(members, ensure_ascii=False)
     for notice in notices:
         if place in (notice.get("pointer"), notice.get("parameter")):
             yield notice.get("detail") or notice["message"]
@@ -55,12 +55,12 @@ def row(wrong: Wrong, service: httpx.Client) -> str:
     response = sent(wrong.sent, service)
     place, answer = part_answered(wrong, response.json())
     notices = [*answer.get("errors", ()), *answer.get("warnings", ()), *answer.get("findings", ())]
-    told = [
+    messages = [
         notice.get("detail") or notice["message"]
         for notice in notices
         if not place or place in (notice.get("pointer"), notice.get("parameter"))
     ] or [answer.get("detail", "")]
-    cells = [wrong.sender, wrong.fault, str(response.status_code), place, " ".join(told)]
+    cells = [wrong.sender, wrong.fault, str(response.status_code), place, " ".join(messages)]
     return "| " + " | ".join(cell.replace("|", "\\|").replace("\n", " ") for cell in cells) + " |"
 
 
@@ -76,13 +76,13 @@ def test_a_wrong_request_can_be_mended_by_its_answer(wrong: Wrong, service: http
     assert wrong.status == response.status_code
     place, answer = part_answered(wrong, response.json())
 
-    said = list(said_at(place, answer))
-    assert said, f"nothing is said at {place}: {response.text}"
-    said += [
+    messages = list(said_at(place, answer))
+    assert messages, f"nothing is said at {place}: {response.text}"
+    messages += [
         f"{name}: {value}" for name, value in response.headers.items() if name in ("allow", "content-type")
     ]
     for word in wrong.mends:
-        assert re.search(rf"(?<!\w){re.escape(word)}(?!\w)", "\n".join(said).replace('\\"', '"')), word
+        assert re.search(rf"(?<!\w){re.escape(word)}(?!\w)", "\n".join(messages).replace('\\"', '"')), word
 
     assert 200 == sent(wrong.next, service).status_code
 

@@ -66,9 +66,9 @@ def post(path: str, body: Any, **headers: str) -> Request:
 
 
 def get(path: str, query: str = "", **headers: str) -> Request:
-    asked = f"?{quote(query, safe='=&')}" if query else ""
+    suffix = f"?{quote(query, safe='=&')}" if query else ""
     return Request(
-        "GET", path + asked, None, {name.replace("_", "-"): value for name, value in headers.items()}
+        "GET", path + suffix, None, {name.replace("_", "-"): value for name, value in headers.items()}
     )
 
 

@@ -200,9 +200,10 @@ def main() -> None:
         if "--show" in sys.argv and (what != "found" or repair != "as meant"):
             print(f"--- {fault.kind} {item['id']} line {fault.line} size {fault.size}: {what} {repair}")
             print(fault.text)
-            for each in reading.findings:
+            for finding in reading.findings:
                 print(
-                    f"    {each.severity} {each.code} {each.line} size {each.size} {each.message} | {each.repair}"
+                    f"    {finding.severity} {finding.code} {finding.line} size {finding.size} "
+                    f"{finding.message} | {finding.repair}"
                 )
     for name, seen in tally.items():
         number = sum(seen[what] for what in ("found", "elsewhere", "missed"))

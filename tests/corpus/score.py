@@ -47,9 +47,9 @@ def errors(reading: Reading) -> list[Finding]:
 def counts(rounds: tuple[Round, ...], cast_on: int) -> list[int]:
     """The stitch counts of a size, each once."""
     seen = [cast_on]
-    for each in rounds:
-        if each.after != seen[-1]:
-            seen.append(each.after)
+    for worked_round in rounds:
+        if worked_round.after != seen[-1]:
+            seen.append(worked_round.after)
     return seen
 
 
@@ -62,9 +62,9 @@ def judge(
 ) -> str:
     """`read`, `unreadable`, `false alarm` or `misread`."""
     if found := errors(reading):
-        return "false alarm" if {each.code for each in found} <= ARITHMETIC else "unreadable"
-    got = [counts(each, cast_on[size]) for size, each in enumerate(reading.rounds)]
-    lengths = [len(each) for each in reading.rounds]
+        return "false alarm" if {finding.code for finding in found} <= ARITHMETIC else "unreadable"
+    got = [counts(size_rounds, cast_on[size]) for size, size_rounds in enumerate(reading.rounds)]
+    lengths = [len(size_rounds) for size_rounds in reading.rounds]
     same = got == wanted and rounds in (None, max(lengths)) and in_first_size in (None, lengths[0])
     return "read" if same else "misread"
 
@@ -86,12 +86,12 @@ def judged_faults(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:
     """Texts with one fault: whether it is found, and whether its repair is what was meant."""
     for item in corpus.get("wrong", []):
         reading = read(item["text"], tuple(item["cast_on"]), item.get("language"))
-        here = [each for each in reading.findings if _is_of(each, item)]
-        found = [each for each in here if each.severity == "error"]
+        here = [finding for finding in reading.findings if _is_of(finding, item)]
+        found = [finding for finding in here if finding.severity == "error"]
         what = "found" if found else "noted" if here else "elsewhere" if errors(reading) else "missed"
         yield "faults", what, item, reading
         if found:
-            offered = {" ".join(each.repair.split()) for each in found if each.repair}
+            offered = {" ".join(finding.repair.split()) for finding in found if finding.repair}
             whole = " ".join((reading.repaired or "").split()) == " ".join(item["meant"].split())
             meant = "as meant" if whole or _meant(item) in offered else "other" if offered else "none"
             yield "repairs", meant, item, reading
@@ -136,9 +136,10 @@ def main() -> None:
             tally.setdefault(kind, Counter())[what] += 1
             if "--show" in sys.argv and what != GOOD[kind]:
                 print(f"--- {kind} {item.get('id')}: {what}\n{item.get('text') or item.get('label')}")
-                for each in reading.findings:
+                for finding in reading.findings:
                     print(
-                        f"    {each.severity} {each.code} {each.line}:{each.column} {each.message} | {each.repair}"
+                        f"    {finding.severity} {finding.code} {finding.line}:{finding.column} "
+                        f"{finding.message} | {finding.repair}"
                     )
         for kind, seen in tally.items():
             share = seen[GOOD[kind]] / seen.total()

@@ -64,10 +64,10 @@ LANGUAGES_WRONG = [item for name in ("languages", "manners") for item in CORPORA
 def test_texts_in_other_languages_are_read(language: str) -> None:
     """Right texts read right, and faults found on their line, whether the language is told or not."""
     right = [
-        {**item, "language": asked}
+        {**item, "language": tag}
         for item in LANGUAGES
         if item["language"] == language
-        for asked in (language, None)
+        for tag in (language, None)
     ]
     wrong = [item for item in LANGUAGES_WRONG if item["language"] == language]
     seen = score({"right": right, "wrong": wrong})
@@ -87,7 +87,7 @@ def test_an_editor_asks_nothing_about_a_clean_pattern(item: Text) -> None:
     """No editorial note on a right text: only what is left open, such as a length."""
     found = read(item["text"], tuple(item["cast_on"])).findings
 
-    assert {each.code for each in found if each.severity == "note"} <= EDITORIAL
+    assert {finding.code for finding in found if finding.severity == "note"} <= EDITORIAL
 
 
 @pytest.mark.parametrize("item", WRONG, ids=lambda item: item["id"])
@@ -101,9 +101,9 @@ def test_an_edit_leaves_the_findings_it_names(item: Text) -> None:
             continue
         edited = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
         counts = (int(edit.replacement),) if code == "cast_on_differs" and len(cast_on) == 1 else cast_on
-        left = [(each.line, each.code, each.size) for each in read(edited, counts).findings]
+        left = [(finding.line, finding.code, finding.size) for finding in read(edited, counts).findings]
 
-        assert left == [(each.line, each.code, each.size) for each in edit.leaves]
+        assert left == [(finding.line, finding.code, finding.size) for finding in edit.leaves]
 
 
 @pytest.mark.parametrize("item", WRONG, ids=lambda item: item["id"])

@@ -80,11 +80,11 @@ def test_a_changed_text_is_answered(language: str) -> None:
     for _ in range(MANY):
         item = chance.choice(texts)
         text = changed(chance, item["text"])
-        told = chance.choice((language, None))
+        tag = chance.choice((language, None))
         try:
-            lines = answered(text, item["cast_on"], told)
+            lines = answered(text, item["cast_on"], tag)
         except Exception as error:  # whatever it is: the text is wanted
-            raise AssertionError(f"{item.get('id')}: {text!r}, {item['cast_on']}, {told}") from error
+            raise AssertionError(f"{item.get('id')}: {text!r}, {item['cast_on']}, {tag}") from error
         assert bool(lines) == bool(text.strip()), text
 
 

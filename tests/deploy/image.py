@@ -172,7 +172,7 @@ def container(store: Store, recipe: dict[str, Any]) -> Iterator[Container]:
     name = store("from", "--pull-never", IMAGE)
     root = store("mount", name)
     port = free_port()
-    environment = dict(one.split("=", 1) for one in recipe["Env"])
+    environment = dict(variable.split("=", 1) for variable in recipe["Env"])
     environment |= {"ROUNDWRIGHT_HOST": "127.0.0.1", "ROUNDWRIGHT_PORT": str(port)}
     place = (
         f"set -e; mount --bind {root} {root}; mount -t tmpfs tmpfs {root}/tmp; mount --bind /dev {root}/dev; "

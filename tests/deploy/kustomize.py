@@ -10,7 +10,7 @@ Manifest = dict[str, Any]
 
 def build(folder: Path) -> list[Manifest]:
     """The manifests a kustomization makes."""
-    said = yaml.safe_load((folder / "kustomization.yaml").read_text())
+    kustomization = yaml.safe_load((folder / "kustomization.yaml").read_text())
     known = {
         "apiVersion",
         "kind",
@@ -21,25 +21,25 @@ def build(folder: Path) -> list[Manifest]:
         "labels",
         "patches",
     }
-    assert set(said) <= known, set(said) - known
+    assert set(kustomization) <= known, set(kustomization) - known
     made: list[Manifest] = []
-    for name in said.get("resources", ()):
+    for name in kustomization.get("resources", ()):
         there = folder / name
         made += build(there) if there.is_dir() else manifests(there)
-    for generator in said.get("configMapGenerator", ()):
+    for generator in kustomization.get("configMapGenerator", ()):
         _generate(folder, generator, made)
-    for name in said.get("components", ()):
+    for name in kustomization.get("components", ()):
         made += build(folder / name)
-    for patch in said.get("patches", ()):
+    for patch in kustomization.get("patches", ()):
         assert set(patch) == {"path"}
         for change in manifests(folder / patch["path"]):
-            [target] = [one for one in made if identity(one) == identity(change)]
+            [target] = [manifest for manifest in made if identity(manifest) == identity(change)]
             _merge(target, change)
-    for one in made:
-        if "namespace" in said and one["kind"] != "Namespace":
-            one["metadata"]["namespace"] = said["namespace"]
-        for labels in said.get("labels", ()):
-            one["metadata"].setdefault("labels", {}).update(labels["pairs"])
+    for manifest in made:
+        if "namespace" in kustomization and manifest["kind"] != "Namespace":
+            manifest["metadata"]["namespace"] = kustomization["namespace"]
+        for labels in kustomization.get("labels", ()):
+            manifest["metadata"].setdefault("labels", {}).update(labels["pairs"])
     return made
 
 
@@ -56,7 +56,7 @@ def _generate(folder: Path, generator: dict[str, Any], made: list[Manifest]) -> 
     metadata = {name: generator[name] for name in ("name", "namespace") if name in generator}
     metadata |= generator.get("options", {})
     generated = {"apiVersion": "v1", "kind": "ConfigMap", "metadata": metadata, "data": data}
-    there = [one for one in made if identity(one) == identity(generated)]
+    there = [manifest for manifest in made if identity(manifest) == identity(generated)]
     behavior = generator.get("behavior", "create")
     assert behavior in {"create", "merge", "replace"}
     assert len(there) == (behavior != "create")
@@ -82,9 +82,9 @@ def _merge(target: dict[str, Any], change: dict[str, Any]) -> None:
         there = target.get(key)
         if isinstance(value, dict) and isinstance(there, dict):
             _merge(there, value)
-        elif isinstance(value, list) and isinstance(there, list) and all("name" in one for one in value):
-            for one in value:
-                [same] = [other for other in there if other["name"] == one["name"]]
-                _merge(same, one)
+        elif isinstance(value, list) and isinstance(there, list) and all("name" in item for item in value):
+            for item in value:
+                [same] = [other for other in there if other["name"] == item["name"]]
+                _merge(same, item)
         else:
             target[key] = value

@@ -35,7 +35,7 @@ def fleet(request: pytest.FixtureRequest) -> list[Manifest]:
 
 def of(fleet: list[Manifest], kind: str, name: str) -> Any:
     """One manifest of a fleet."""
-    [found] = [one for one in fleet if identity(one) == (kind, name)]
+    [found] = [manifest for manifest in fleet if identity(manifest) == (kind, name)]
     return found
 
 
@@ -100,9 +100,9 @@ def test_what_the_proxy_can_hold_fits_its_limit(fleet: list[Manifest]) -> None:
     assert size("client_body_buffer_size ") >= size("client_max_body_size ")  # no body becomes a file
 
     composed = yaml.safe_load((DEPLOY / "compose.yaml").read_text())["services"]["proxy"]
-    [room] = [re.match(r"/tmp:size=(\d+)m", one) for one in composed["tmpfs"]]
+    [room] = [re.match(r"/tmp:size=(\d+)m", mount) for mount in composed["tmpfs"]]
     pod = of(fleet, "Deployment", "proxy")["spec"]["template"]["spec"]
-    volume = next(one["emptyDir"] for one in pod["volumes"] if one["name"] == "tmp")
+    volume = next(entry["emptyDir"] for entry in pod["volumes"] if entry["name"] == "tmp")
     assert volume == {"medium": "Memory", "sizeLimit": f"{room[1]}Mi"}
     assert composed["deploy"]["resources"]["limits"]["memory"] == "256M"
     assert pod["containers"][0]["resources"]["limits"]["memory"] == "256Mi"
@@ -130,10 +130,10 @@ def test_no_probe_of_the_proxy_asks_a_replica(fleet: list[Manifest]) -> None:
 
 def test_kubernetes_knows_every_field(fleet: list[Manifest], tmp_path: Path) -> None:
     """kubernetes-validate, strictly: every manifest fits the schema and has no field beyond it."""
-    own = [one for one in fleet if one["kind"] not in FOREIGN]
+    own = [manifest for manifest in fleet if manifest["kind"] not in FOREIGN]
     (tmp_path / "fleet.yaml").write_text(yaml.safe_dump_all(own))
-    said = said_by(tool("kubernetes-validate"), "--strict", tmp_path / "fleet.yaml")
-    assert said.count("passed for resource") == len(own)
+    report = said_by(tool("kubernetes-validate"), "--strict", tmp_path / "fleet.yaml")
+    assert report.count("passed for resource") == len(own)
 
 
 def test_checkov_finds_nothing(tmp_path: Path) -> None:
@@ -145,23 +145,26 @@ def test_checkov_finds_nothing(tmp_path: Path) -> None:
     assert base is not None
     (tmp_path / "Dockerfile").write_text(recipe.replace("${BASE}", base[1]))  # checkov does not do it itself
     command = (tool("checkov"), "--skip-download", "--compact", "--framework", "kubernetes", "dockerfile")
-    said = said_by(*command, "--directory", tmp_path)
-    counts = re.findall(r"Passed checks: (\d+), Failed checks: (\d+), Skipped checks: (\d+)", said)
+    report = said_by(*command, "--directory", tmp_path)
+    counts = re.findall(r"Passed checks: (\d+), Failed checks: (\d+), Skipped checks: (\d+)", report)
     assert len(counts) == 2
     for passed, failed, skipped in counts:
         assert int(passed) > 50
-        assert (failed, skipped) == ("0", "0"), said
+        assert (failed, skipped) == ("0", "0"), report
 
 
 def test_every_file_is_applied() -> None:
     """No manifest lies about that no kustomization mentions."""
     for folder in {file.parent for file in KUBERNETES.glob("*/kustomization.yaml")}:
-        said = yaml.safe_load((folder / "kustomization.yaml").read_text())
-        named = {*said.get("resources", ()), *(one["path"] for one in said.get("patches", ()))}
+        kustomization = yaml.safe_load((folder / "kustomization.yaml").read_text())
+        named = {
+            *kustomization.get("resources", ()),
+            *(patch["path"] for patch in kustomization.get("patches", ())),
+        }
         named |= {
             name
-            for one in said.get("configMapGenerator", ())
-            for name in one.get("files", one.get("envs", ()))
+            for generator in kustomization.get("configMapGenerator", ())
+            for name in generator.get("files", generator.get("envs", ()))
         }
         lying = {file.name for file in folder.iterdir()} - {"kustomization.yaml"}
         assert lying <= named
@@ -169,23 +172,27 @@ def test_every_file_is_applied() -> None:
 
 def test_an_image_of_no_digest_is_found_nowhere(fleet: list[Manifest]) -> None:
     """Every image is pinned by digest; ours stands for the one in the site's registry."""
-    for one in fleet:
-        if one["kind"] == "Deployment":
-            [container] = one["spec"]["template"]["spec"]["containers"]
+    for manifest in fleet:
+        if manifest["kind"] == "Deployment":
+            [container] = manifest["spec"]["template"]["spec"]["containers"]
             assert re.search(r"@sha256:[0-9a-f]{64}$", container["image"])
 
 
 def test_selectors_find_what_they_name(fleet: list[Manifest]) -> None:
     """Services, budgets, policies and autoscalers point at pods and ports that there are."""
-    deployments = {one["metadata"]["name"]: one["spec"] for one in fleet if one["kind"] == "Deployment"}
+    deployments = {
+        manifest["metadata"]["name"]: manifest["spec"]
+        for manifest in fleet
+        if manifest["kind"] == "Deployment"
+    }
     pods = {name: spec["template"]["metadata"]["labels"] for name, spec in deployments.items()}
 
     def names(selector: dict[str, str]) -> set[str]:
         return {name for name, labels in pods.items() if selector.items() <= labels.items()}
 
-    for one in fleet:
-        kind, name = identity(one)
-        spec = one.get("spec", {})
+    for manifest in fleet:
+        kind, name = identity(manifest)
+        spec = manifest.get("spec", {})
         if kind == "Deployment":
             assert names(spec["selector"]["matchLabels"]) == {name}
             for spread in spec["template"]["spec"]["topologySpreadConstraints"]:
@@ -213,10 +220,12 @@ def test_the_service_calls_nobody(fleet: list[Manifest]) -> None:
     """All traffic is refused but what is named, and nothing is named that goes out of the service."""
     everybody = of(fleet, "NetworkPolicy", "nobody")["spec"]
     assert everybody == {"podSelector": {}, "policyTypes": ["Ingress", "Egress"]}
-    for one in fleet:
-        if one["kind"] == "NetworkPolicy":
-            component = one["spec"]["podSelector"].get("matchLabels", {}).get("app.kubernetes.io/component")
-            assert component == "proxy" or not one["spec"].get("egress")
+    for manifest in fleet:
+        if manifest["kind"] == "NetworkPolicy":
+            component = (
+                manifest["spec"]["podSelector"].get("matchLabels", {}).get("app.kubernetes.io/component")
+            )
+            assert component == "proxy" or not manifest["spec"].get("egress")
 
 
 def test_nothing_is_lost_on_a_stop(fleet: list[Manifest]) -> None:
@@ -273,7 +282,9 @@ def test_an_overlay_has_settings_and_a_site_of_its_own(tmp_path: Path) -> None:
         yaml.safe_dump(
             {
                 "resources": ["base"],
-                "configMapGenerator": [generator for one in shown for generator in one["configMapGenerator"]],
+                "configMapGenerator": [
+                    generator for overlay in shown for generator in overlay["configMapGenerator"]
+                ],
             }
         )
     )
@@ -291,11 +302,11 @@ def test_what_is_probed_is_there(fleet: list[Manifest]) -> None:
     from litestar.testing import TestClient
 
     [container] = of(fleet, "Deployment", "roundwright")["spec"]["template"]["spec"]["containers"]
-    asked = [container[f"{name}Probe"]["httpGet"]["path"] for name in ("startup", "liveness", "readiness")]
+    paths = [container[f"{name}Probe"]["httpGet"]["path"] for name in ("startup", "liveness", "readiness")]
     for monitor in manifests(KUBERNETES / "monitoring" / "monitor.yaml"):
-        asked += [endpoint["path"] for endpoint in monitor["spec"]["endpoints"]]
+        paths += [endpoint["path"] for endpoint in monitor["spec"]["endpoints"]]
     client = TestClient(create(Settings()))  # type: ignore[arg-type]
-    assert {path: client.get(path).status_code for path in asked} == dict.fromkeys(asked, 200)
+    assert {path: client.get(path).status_code for path in paths} == dict.fromkeys(paths, 200)
     assert container["ports"][0]["containerPort"] == Settings().port
     assert f"ROUNDWRIGHT_PORT={Settings().port}" in (DEPLOY / "Containerfile").read_text()
 
@@ -332,7 +343,7 @@ def test_the_proxy_keeps_within_the_service(fleet: list[Manifest]) -> None:
         idle = re.search(r"keepalive_timeout (\d+)s", site.read_text())
         assert idle is not None
         assert int(idle[1]) < Settings().keep_alive_s
-    names = {name for one in fleet if one["kind"] == "ConfigMap" for name in one["data"]}
+    names = {name for manifest in fleet if manifest["kind"] == "ConfigMap" for name in manifest["data"]}
     assert {name for name in names if name.endswith(".conf")} == {
         "nginx.conf",
         "forward.conf",
@@ -351,7 +362,7 @@ def test_sizing_says_what_the_proxy_is_set_to() -> None:
         _only(site, r"max_fails=[1-9]\d* fail_timeout=(\d+)s"),
         _only(site, r"max_fails=([1-9]\d*)"),
     )
-    of_all, of_one = (
+    of_all, of_caller = (
         _only(proxy, r"connections_of_all (\d+);"),
         _only(proxy, r"limit_conn connections (\d+);"),
     )
@@ -363,24 +374,24 @@ def test_sizing_says_what_the_proxy_is_set_to() -> None:
         _only(site, rf"{zone} rate=(\d+)r/s") for zone in ("rate:10m", "dear:10m", "dearer_of_all:32k")
     )
 
-    for said in (
+    for sentence in (
         f"lost as 504 after {hung} s",
         f"After {IN_WORDS[fails]} of them it is left alone for {alone} s.",
         f"{IN_WORDS[tries]} times in all within {within} s",
-        f"{of_all} of all callers together, {of_one} of one",
+        f"{of_all} of all callers together, {of_caller} of one",
         f"Slow callers are cut off after {slow} s",
         f"{rate} requests a second; {dear} of those that can be made dear",
         f"from each proxy {dearer} of these a second",
         f"Beyond {Settings().concurrency:,} requests in hand",
     ):
-        assert said in page, said
+        assert sentence in page, sentence
 
 
 def test_sizing_says_what_a_replica_is_held_to() -> None:
     """What PDFs, PNGs and batches may hold and take stands in SIZING.md as it does in the code."""
     page = " ".join((DEPLOY / "SIZING.md").read_text().split())
 
-    for said in (
+    for sentence in (
         f"{typeset.MAX_MEMORY_KEPT_KIB // 1024} MiB (`MAX_MEMORY_KEPT_KIB`",
         f"{typeset.MAX_MEMORY_BYTES // 2**20} MiB of data",
         f"over {typeset.MAX_PIXELS // 10**6} million pixels",
@@ -389,7 +400,7 @@ def test_sizing_says_what_a_replica_is_held_to() -> None:
         f"{batch.MAX_BATCH_BYTES // 2**20} MiB and one more answer",
         f"take {batch.MAX_BATCH_CPU_S:g} s of a core",
     ):
-        assert said in page, said
+        assert sentence in page, sentence
 
 
 IN_WORDS = {"2": "two", "4": "four", "6": "six", "12": "twelve"}

@@ -59,11 +59,11 @@ def test_what_may_take_long_wakes_nobody() -> None:
     """Slow is what takes long without leave: routes with a limit of their own are left out, and no calculation else."""
     (left_out,) = re.findall(r'http_route!~"([^"]+)"', EXPRESSIONS["RoundwrightSlow"])
     dear = {
-        one.template
-        for one in everything()
-        if any(limit_ms(one, form) > LIMIT_MS for form in ("*/*", *one.renderers))
+        operation.template
+        for operation in everything()
+        if any(limit_ms(operation, form) > LIMIT_MS for form in ("*/*", *operation.renderers))
     }
-    kept = {one.template for one in everything()} - dear
+    kept = {operation.template for operation in everything()} - dear
 
     assert all(re.fullmatch(left_out, route) for route in dear)
     assert {"/v1/hats", "/v1/crown", "/v1/drawings/crown.svg"} <= kept

@@ -40,8 +40,8 @@ Headers = dict[str, str]
 @pytest.fixture(scope="module")
 def replica() -> Iterator[Replica]:
     """One replica of the service."""
-    with Replica() as one:
-        yield one
+    with Replica() as origin:
+        yield origin
 
 
 @pytest.fixture(scope="module", params=[debian_nginx, new_nginx], ids=["debian", "new"])
@@ -49,8 +49,8 @@ def proxy(
     request: pytest.FixtureRequest, replica: Replica, tmp_path_factory: pytest.TempPathFactory
 ) -> Iterator[Proxy]:
     """The proxy before that replica: Debian's nginx, and one as new as the image that is deployed."""
-    with Proxy(tmp_path_factory.mktemp("proxy"), [replica.port], binary=request.param()) as one:
-        yield one
+    with Proxy(tmp_path_factory.mktemp("proxy"), [replica.port], binary=request.param()) as gateway:
+        yield gateway
 
 
 @pytest.fixture(scope="module")
@@ -256,38 +256,38 @@ def test_no_replica_is_a_problem(tmp_path: Path) -> None:
 
 def test_what_hangs_is_not_asked_of_another_replica(tmp_path: Path) -> None:
     """Where nothing comes back the answer is 504, and no other replica is made to do what was too dear."""
-    asked: list[bytes] = []
+    requests: list[bytes] = []
 
     def hang(connection: socket.socket) -> None:
-        asked.append(message_of(connection))
+        requests.append(message_of(connection))
         time.sleep(4)
         connection.close()
 
     with (
-        server(hang) as one,
+        server(hang) as first,
         server(hang) as other,
-        Proxy(tmp_path, [one, other], binary=debian_nginx()) as both,
+        Proxy(tmp_path, [first, other], binary=debian_nginx()) as both,
     ):
         assert_problem(ask(both.port, "POST", CONVERT, b"{}"), 504, CONVERT)
         assert_problem(ask(both.port, "GET", "/v1/standards"), 504, "/v1/standards")
-        assert len(asked) == 2
+        assert len(requests) == 2
 
 
 def test_what_is_too_much_is_not_asked_of_another_replica(tmp_path: Path) -> None:
     """A replica's 503 goes to the caller: it says that the request, or the load, is too much for one like it."""
-    asked: list[bytes] = []
+    requests: list[bytes] = []
 
     def overloaded(request: bytes) -> bytes:
-        asked.append(request)
+        requests.append(request)
         return b"HTTP/1.1 503 Service Unavailable\r\ncontent-length: 0\r\nretry-after: 3\r\n\r\n"
 
     with (
-        answering(overloaded) as one,
+        answering(overloaded) as first,
         answering(overloaded) as other,
-        Proxy(tmp_path, [one, other], binary=debian_nginx()) as both,
+        Proxy(tmp_path, [first, other], binary=debian_nginx()) as both,
     ):
         status, headers, _ = ask(both.port, "POST", CONVERT, b"{}")
-        assert (status, headers["retry-after"], len(asked)) == (503, "3", 1)
+        assert (status, headers["retry-after"], len(requests)) == (503, "3", 1)
 
 
 def test_answers_pass_through_to_the_byte(proxy: Proxy) -> None:
@@ -326,11 +326,13 @@ def test_a_dead_or_dying_replica_is_not_noticed(replica: Replica, tmp_path: Path
     for number, behaviour in enumerate((drop, cut)):
         with (
             server(behaviour) as port,
-            Proxy(tmp_path / str(number), [port, replica.port, free_port()], binary=debian_nginx()) as one,
+            Proxy(
+                tmp_path / str(number), [port, replica.port, free_port()], binary=debian_nginx()
+            ) as gateway,
         ):
             for _ in range(20):
-                assert ask(one.port, "POST", CONVERT, body_of(call))[::2] == (200, call.expected)
-            assert one.saved() > 0
+                assert ask(gateway.port, "POST", CONVERT, body_of(call))[::2] == (200, call.expected)
+            assert gateway.saved() > 0
 
 
 def test_lookups_are_kept(proxy: Proxy) -> None:
@@ -353,10 +355,10 @@ def test_lookups_are_kept(proxy: Proxy) -> None:
 
 def test_an_invented_origin_makes_no_copy(tmp_path: Path) -> None:
     """Origins that are not allowed share one answer, without `Vary` or with it; an allowed one has its own."""
-    asked: list[bytes] = []
+    requests: list[bytes] = []
 
     def answer(request: bytes) -> bytes:
-        asked.append(request)
+        requests.append(request)
         origin = (
             b"access-control-allow-origin: https://shop.example\r\n" if b"shop.example" in request else b""
         )
@@ -364,15 +366,15 @@ def test_an_invented_origin_makes_no_copy(tmp_path: Path) -> None:
 
     with answering(answer) as port, Proxy(tmp_path, [port], binary=debian_nginx()) as alone:
         assert is_kept(alone.port, "/docs")
-        once = len(asked)
+        once = len(requests)
         for number in range(20):
             _, headers, _ = ask(alone.port, "GET", "/docs", headers={"origin": f"https://{number}.example"})
             assert "access-control-allow-origin" not in headers
-        assert len(asked) == once
+        assert len(requests) == once
         for _ in range(2):
             _, headers, _ = ask(alone.port, "GET", "/docs", headers={"origin": "https://shop.example"})
             assert headers["access-control-allow-origin"] == "https://shop.example"
-        assert len(asked) > once
+        assert len(requests) > once
 
 
 def test_only_origin_and_language_change_a_lookup(service_lookups: list[str], proxy: Proxy) -> None:
@@ -384,10 +386,10 @@ def test_only_origin_and_language_change_a_lookup(service_lookups: list[str], pr
 
 def test_a_kept_answer_is_in_the_language_of_its_reader(tmp_path: Path) -> None:
     """Languages that are there have their own answer; all others share the one in English."""
-    asked: list[bytes] = []
+    requests: list[bytes] = []
 
     def answer(request: bytes) -> bytes:
-        asked.append(request)
+        requests.append(request)
         sent = re.search(rb"accept-language: (\w*)", request, re.IGNORECASE)
         return kept_answer(b'"%s"' % (sent[1] if sent else b""), b"vary: Accept-Language\r\n")
 
@@ -401,10 +403,10 @@ def test_a_kept_answer_is_in_the_language_of_its_reader(tmp_path: Path) -> None:
             for _ in range(2):
                 assert ask(alone.port, "GET", "/docs", headers={"accept-language": header})[2] == content
         assert is_kept(alone.port, "/docs")
-        once = len(asked)
+        once = len(requests)
         for number in range(20):
             ask(alone.port, "GET", "/docs", headers={"accept-language": f"x{number},pl;q=0.{number}"})
-        assert len(asked) == once
+        assert len(requests) == once
 
 
 def test_the_proxy_knows_the_languages_of_the_service() -> None:
@@ -459,11 +461,11 @@ def test_what_is_kept_is_bounded(tmp_path: Path) -> None:
 
 def test_nobody_waits_for_another(tmp_path: Path) -> None:
     """Callers who ask for the same at once are each served as soon as a replica has it."""
-    asked: list[bytes] = []
+    requests: list[bytes] = []
 
     def slowly(request: bytes) -> bytes:
-        asked.append(request)
-        until(lambda: len(asked) == 5, "all five came")
+        requests.append(request)
+        until(lambda: len(requests) == 5, "all five came")
         return kept_answer(b"{}")
 
     with (
@@ -531,13 +533,13 @@ def test_a_caller_has_so_many_connections(replica: Replica, tmp_path: Path) -> N
     with Proxy(tmp_path, [replica.port], limited=True, binary=debian_nginx()) as limited:
         held = [socket.create_connection((HOST, limited.port)) for _ in range(100)]
         try:
-            for one in held:
-                one.sendall(wire("POST", CONVERT, more="content-length: 100\r\n"))
+            for connection in held:
+                connection.sendall(wire("POST", CONVERT, more="content-length: 100\r\n"))
             time.sleep(2.5)  # and the rate's burst has passed
             assert_problem(ask(limited.port, "GET", "/health/live"), 503)
         finally:
-            for one in held:
-                one.close()
+            for connection in held:
+                connection.close()
 
 
 IPV6_NETWORKS = {
@@ -561,11 +563,11 @@ def test_all_of_an_ipv6_network_is_one_caller(network: str, tmp_path: Path) -> N
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as limited,
     ):
 
         def status(address: str) -> int:
-            return say(one.port, wire("GET", "/health/live", more=f"x-forwarded-for: {address}\r\n"))[0]
+            return say(limited.port, wire("GET", "/health/live", more=f"x-forwarded-for: {address}\r\n"))[0]
 
         answers = [status(address) for address in islice(cycle(IPV6_NETWORKS[network]), 100)]
         assert answers == [200] * 100
@@ -581,12 +583,12 @@ def test_ipv4_addresses_are_callers(tmp_path: Path) -> None:
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as limited,
     ):
         for form in ("198.51.100.{}", "::ffff:203.0.113.{}"):
             for number in range(1, 250):
                 more = f"x-forwarded-for: {form.format(number)}\r\n"
-                assert say(one.port, wire("GET", "/health/live", more=more))[0] == 200
+                assert say(limited.port, wire("GET", "/health/live", more=more))[0] == 200
 
 
 @pytest.mark.parametrize(
@@ -597,17 +599,17 @@ def test_what_is_dear_waits_its_turn(path: str, tmp_path: Path) -> None:
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as limited,
         ExitStack() as held,
     ):
-        callers = [held.enter_context(socket.create_connection((HOST, one.port))) for _ in range(60)]
+        callers = [held.enter_context(socket.create_connection((HOST, limited.port))) for _ in range(60)]
         for caller in callers:
             caller.sendall(wire("POST", path, b"{}"))
         until(lambda: len(select(callers, (), (), 0)[0]) >= 22, "those that need not wait are answered")
         answered = [caller.recv(65_536).split()[1] for caller in select(callers, (), (), 0)[0]]
         assert answered.count(b"429") >= 12
         assert 3 <= answered.count(b"200") <= 30
-        assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200
+        assert ask(limited.port, "POST", CONVERT, b"{}")[0] == 200
         until(lambda: len(select(callers, (), (), 0)[0]) > len(answered), "the next has its turn")
 
 
@@ -625,24 +627,24 @@ def test_pdfs_have_a_rate_of_their_own(accept: str, tmp_path: Path) -> None:
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as limited,
     ):
         path = "/v1/hats/handout"
-        answers = _at_once(12, one.port, path, {"accept": accept})
+        answers = _at_once(12, limited.port, path, {"accept": accept})
         assert 4 <= [status for status, _, _ in answers].count(200) <= 7
         assert_problem(answers[-1], 429, path)
         assert answers[-1][1]["retry-after"] == "2"
         for other in ("text/html", "text/markdown, text/plain;q=0.5", "*/*", None):
             headers = {"accept": other} if other else {}
-            assert ask(one.port, "POST", path, b"{}", headers)[0] == 200
-        assert ask(one.port, "POST", "/v1/hats", b"{}", {"accept": accept})[0] == 200
+            assert ask(limited.port, "POST", path, b"{}", headers)[0] == 200
+        assert ask(limited.port, "POST", "/v1/hats", b"{}", {"accept": accept})[0] == 200
 
 
 def _at_once(number: int, port: int, path: str, headers: dict[str, str]) -> list[Any]:
     """So many answers to requests of one caller at the same time, those that were made first."""
     with ThreadPoolExecutor(number) as callers:
-        asked = [callers.submit(ask, port, "POST", path, b"{}", headers) for _ in range(number)]
-        return sorted((answer.result() for answer in asked), key=lambda answer: answer[0])
+        answers = [callers.submit(ask, port, "POST", path, b"{}", headers) for _ in range(number)]
+        return sorted((answer.result() for answer in answers), key=lambda answer: answer[0])
 
 
 @pytest.mark.parametrize("path", ["/v1/batch", "/v1/hats/handout.pdf"])
@@ -651,13 +653,13 @@ def test_batches_have_the_rate_of_pdfs(path: str, tmp_path: Path) -> None:
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as limited,
     ):
-        answers = _at_once(12, one.port, path, {})
+        answers = _at_once(12, limited.port, path, {})
         assert 4 <= [status for status, _, _ in answers].count(200) <= 7
         assert_problem(answers[-1], 429, path)
         assert answers[-1][1]["retry-after"] == "2"
-        assert ask(one.port, "POST", CONVERT, b"{}")[0] == 200
+        assert ask(limited.port, "POST", CONVERT, b"{}")[0] == 200
 
 
 @pytest.mark.parametrize(
@@ -675,12 +677,12 @@ def test_what_is_dearer_has_a_rate_of_its_own(path: str, length: int, tmp_path: 
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
     with (
         answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as limited,
         ThreadPoolExecutor(20) as callers,
     ):
-        begun = [callers.submit(ask, one.port, "POST", path, b"k" * length) for _ in range(20)]
+        begun = [callers.submit(ask, limited.port, "POST", path, b"k" * length) for _ in range(20)]
         until(lambda: any(answer.done() for answer in begun), "one is answered or refused")
-        assert ask(one.port, "POST", "/v1/patterns/proofread", b"k" * 5_000)[0] == 200
+        assert ask(limited.port, "POST", "/v1/patterns/proofread", b"k" * 5_000)[0] == 200
         statuses = [answer.result()[0] for answer in begun]
         assert set(statuses) == {200, 429}
         assert 10 <= statuses.count(200) <= 14
@@ -699,12 +701,12 @@ def test_pdfs_have_a_number_of_their_own(tmp_path: Path) -> None:
     pdf = {"accept": "application/pdf"}
     with (
         answering(slowly) as port,
-        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, binary=debian_nginx()) as limited,
         ThreadPoolExecutor(3) as callers,
     ):
-        begun = [callers.submit(ask, one.port, "POST", path, b"{}", pdf) for _ in range(3)]
+        begun = [callers.submit(ask, limited.port, "POST", path, b"{}", pdf) for _ in range(3)]
         until(lambda: any(answer.done() for answer in begun), "one is refused")
-        assert ask(one.port, "POST", path, b"{}")[0] == 200
+        assert ask(limited.port, "POST", path, b"{}")[0] == 200
         done.set()
         answers = sorted((answer.result() for answer in begun), key=lambda answer: answer[0])
         assert [status for status, _, _ in answers] == [200, 200, 503]
@@ -721,31 +723,31 @@ def test_pdfs_of_all_callers_wait_their_turn(tmp_path: Path) -> None:
 
     with (
         answering(lambda _: ok) as port,
-        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as one,
+        Proxy(tmp_path, [port], limited=True, trusting=True, binary=debian_nginx()) as limited,
         ThreadPoolExecutor(12) as callers,
     ):
-        statuses = list(callers.map(lambda number: status(one.port, number), range(12)))
+        statuses = list(callers.map(lambda number: status(limited.port, number), range(12)))
         assert set(statuses) == {200, 429}
         assert 5 <= statuses.count(200) <= 7
 
 
 def test_a_pdf_that_killed_a_replica_is_not_asked_of_another(tmp_path: Path) -> None:
     """A PDF is asked of another replica only where it could not be sent at all."""
-    asked: list[bytes] = []
+    requests: list[bytes] = []
 
     def die(connection: socket.socket) -> None:
-        asked.append(message_of(connection))
+        requests.append(message_of(connection))
         connection.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
         connection.close()
 
     with (
-        server(die) as one,
+        server(die) as first,
         server(die) as other,
-        Proxy(tmp_path, [one, other], binary=debian_nginx()) as both,
+        Proxy(tmp_path, [first, other], binary=debian_nginx()) as both,
     ):
         answer = ask(both.port, "POST", "/v1/hats/handout", b"{}", {"accept": "application/pdf"})
         assert_problem(answer, 502)
-        assert len(asked) == 1
+        assert len(requests) == 1
     with (
         answering(lambda _: b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n") as port,
         Proxy(tmp_path / "2", [free_port(), port], binary=debian_nginx()) as both,
@@ -776,8 +778,8 @@ def test_it_says_whom_to_tell_of_a_weakness(tmp_path: Path) -> None:
 def test_browsers_are_told_to_keep_to_tls(proxy: Proxy) -> None:
     """Where TLS ended before the proxy, answers and problems carry HSTS (RFC 6797, 7); elsewhere none does."""
     for path in ("/v1/standards", "/v1/standards?"):
-        told = ask(proxy.port, "GET", path, headers={"x-forwarded-proto": "https"})[1]
-        assert told["strict-transport-security"] == "max-age=31536000"
+        headers = ask(proxy.port, "GET", path, headers={"x-forwarded-proto": "https"})[1]
+        assert headers["strict-transport-security"] == "max-age=31536000"
         assert "strict-transport-security" not in ask(proxy.port, "GET", path)[1]
 
 
@@ -855,13 +857,13 @@ def test_replicas_are_found_by_name(tmp_path: Path) -> None:
         text = (NGINX_FOLDER / "site.conf").read_text()
         text = text.replace("127.0.0.11 valid=5s", f"{HOST}:{names} valid=1s").replace(":8181", f":{port}")
         text = re.sub(r"(_zone) \$\w+", r'\1 ""', text)
-        with Proxy(tmp_path, [], site=text, binary=new_nginx()) as one:
-            until(lambda: everyone(one.port) == {b"127.0.0.2"}, "the first is asked")
+        with Proxy(tmp_path, [], site=text, binary=new_nginx()) as gateway:
+            until(lambda: everyone(gateway.port) == {b"127.0.0.2"}, "the first is asked")
             with listening("127.0.0.3", port, named(b"127.0.0.3")):
                 addresses.append("127.0.0.3")
-                until(lambda: everyone(one.port) == {b"127.0.0.2", b"127.0.0.3"}, "both are asked")
+                until(lambda: everyone(gateway.port) == {b"127.0.0.2", b"127.0.0.3"}, "both are asked")
                 addresses.remove("127.0.0.2")
-                until(lambda: everyone(one.port) == {b"127.0.0.3"}, "the first is asked no more")
+                until(lambda: everyone(gateway.port) == {b"127.0.0.3"}, "the first is asked no more")
 
 
 def everyone(port: int) -> set[bytes]:

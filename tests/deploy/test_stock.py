@@ -21,7 +21,7 @@ STOCK = Path("/usr/bin/python3")
 @pytest.mark.parametrize("python", ["3.11.0", "3.12.0", "3.13.0", "3.14.0"])
 def test_the_pins_install_on_every_python_promised(python: str, file: str, tmp_path: Path) -> None:
     """Each pin has a wheel for it, so that no compiler is needed, by the hashes of the file."""
-    said = subprocess.run(
+    process = subprocess.run(
         [
             tool("uv"), "pip", "install", "--quiet", "--dry-run", "--target", tmp_path, "--python-version", python,
             "--python-platform", "linux", "--only-binary", ":all:", "--require-hashes", "-r", ROOT / file,
@@ -29,7 +29,7 @@ def test_the_pins_install_on_every_python_promised(python: str, file: str, tmp_p
         env={**os.environ, "UV_SYSTEM_CERTS": "true"}, capture_output=True, text=True, check=False,
     )  # fmt: skip
 
-    assert said.returncode == 0, said.stderr
+    assert process.returncode == 0, process.stderr
 
 
 @pytest.fixture(scope="module")
@@ -69,7 +69,7 @@ def serves_hats(python: list[str], modules: str) -> None:
         start = json.loads(served.stderr.readline())
         with httpx.Client(base_url=start["address"], timeout=30) as service:
             assert service.get("/health/ready").is_success
-            answers = {one.id: one.ask(service) for one in listed()}
+            answers = {operation.id: operation.ask(service) for operation in listed()}
     finally:
         served.terminate()
         rest = served.communicate()[1]

@@ -60,25 +60,25 @@ def test_one_command_writes_the_bill_of_materials(supply: ModuleType, tmp_path: 
     subprocess.run([sys.executable, DEPLOY / "supply.py", "materials", file], check=True)
     bill = json.loads(file.read_text())
     packages = {
-        canonicalize_name(one["name"]): one
-        for one in bill["components"]
-        if one.get("purl", "").startswith("pkg:pypi/")
+        canonicalize_name(component["name"]): component
+        for component in bill["components"]
+        if component.get("purl", "").startswith("pkg:pypi/")
     }
-    assert {name: one["version"] for name, one in packages.items()} == supply.pinned()
-    for one in packages.values():
-        assert one["licenses"]
-        assert one["externalReferences"][0]["hashes"]
+    assert {name: component["version"] for name, component in packages.items()} == supply.pinned()
+    for component in packages.values():
+        assert component["licenses"]
+        assert component["externalReferences"][0]["hashes"]
     assert len(bill["components"]) > len(packages) + 300  # crates alone are as many
     root = bill["metadata"]["component"]
     assert (root["name"], root["version"]) == ("roundwright", __version__)
-    graph = {one["ref"]: set(one["dependsOn"]) for one in bill["dependencies"]}
+    graph = {dependency["ref"]: set(dependency["dependsOn"]) for dependency in bill["dependencies"]}
     assert set().union(*graph.values()) | {root["bom-ref"]} == graph.keys()
     for name in ("litestar", "pint", "uvicorn"):
         wanted = {
             canonicalize_name(Requirement(text).name) for text in requires(name) if "extra ==" not in text
         }
         reached = graph[packages[name]["bom-ref"]]
-        assert {packages[one]["bom-ref"] for one in wanted & packages.keys()} <= reached
+        assert {packages[requirement]["bom-ref"] for requirement in wanted & packages.keys()} <= reached
     check = (
         "import sys; from cyclonedx.schema import SchemaVersion as V; from cyclonedx.validation.json import "
         "JsonStrictValidator as J; e = J(V.V1_6).validate_str(open(sys.argv[1]).read()); sys.exit(str(e) if e else 0)"
@@ -96,7 +96,10 @@ def test_the_fonts_listed_are_those_there_are(supply: ModuleType) -> None:
 
 def test_crates_scripts_and_images_are_listed(supply: ModuleType) -> None:
     """What sets PDFs, what the reference page runs, and what image and proxy are built on stand in the bill."""
-    carried = {name: {one["name"]: one for one in found} for name, found in supply.carried().items()}
+    carried = {
+        name: {component["name"]: component for component in found}
+        for name, found in supply.carried().items()
+    }
     assert carried["typst"]["typst-pdf"]["purl"].startswith("pkg:cargo/typst-pdf@")
     assert carried["swagger-ui-bundle-v2"]["swagger-ui-dist"]["version"]
     assert {"dompurify", "react", "@babel/runtime"} <= set(carried["swagger-ui-bundle-v2"])

@@ -46,7 +46,7 @@ def test_printed_faults_are_repaired(stitches: int, printed: str, left: int) -> 
     mended = read(found.repair, (stitches,))
 
     assert not mended.findings
-    assert [left] == [one.after for one in mended.rounds[0]]
+    assert [left] == [worked_round.after for worked_round in mended.rounds[0]]
 
 
 def test_a_printed_count_that_the_pattern_goes_on_with_is_kept() -> None:
@@ -96,5 +96,6 @@ def test_printed_crowns_pass(text: str, counts: list[list[int]]) -> None:
 
     assert not reading.findings
     assert counts == [
-        [rounds[0].before, *(one.after for one in rounds if one.kind != "plain")] for rounds in reading.rounds
+        [rounds[0].before, *(worked_round.after for worked_round in rounds if worked_round.kind != "plain")]
+        for rounds in reading.rounds
     ]

@@ -10,7 +10,7 @@ from roundwright.knitting.work.split_request import SplitRequest
 
 
 @pytest.mark.parametrize(
-    ("stitches", "needles", "on_each"),
+    ("stitches", "needles", "per_needle"),
     [
         # Printed patterns for hats: 66 stitches on three needles, 22 on each; 48 stitches, 16 on each.
         (66, 3, 22),
@@ -21,9 +21,9 @@ from roundwright.knitting.work.split_request import SplitRequest
         (80, 4, 20),
     ],
 )
-def test_printed_splits(stitches: int, needles: int, on_each: int) -> None:
+def test_printed_splits(stitches: int, needles: int, per_needle: int) -> None:
     """Stitches that divide are divided."""
-    assert split(SplitRequest(stitches=stitches, needles=needles)).split == (on_each,) * needles
+    assert split(SplitRequest(stitches=stitches, needles=needles)).split == (per_needle,) * needles
 
 
 def test_an_even_split_is_not_essential() -> None:

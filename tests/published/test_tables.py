@@ -185,7 +185,7 @@ def test_every_spelling_of_a_stitch_is_read(name: str) -> None:
     answer = proofread(ProofreadRequest(cast_on=(uses + 10,), text=f"Rnd 1: k5, {name}, k5."))
 
     assert [] == [finding.message for finding in answer.findings]
-    assert [leaves + 10] == [one.after for one in answer.rounds[0]]
+    assert [leaves + 10] == [worked_round.after for worked_round in answer.rounds[0]]
 
 
 @pytest.mark.parametrize(

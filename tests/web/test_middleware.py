@@ -25,7 +25,9 @@ OVERHEAD = 1_024
 def test_the_caches_of_addresses_are_small_at_their_fullest():
     """All look-ups with the longest queries that are kept, and the router full of the longest paths: under 8 MiB."""
     operations = all_operations()
-    lookups = sum(isinstance(each, Lookup) and not isinstance(each, PictureFile) for each in operations)
+    lookups = sum(
+        isinstance(operation, Lookup) and not isinstance(operation, PictureFile) for operation in operations
+    )
     parsed = lookups * CACHE_SIZE * (MAX_PATH + 3 * MAX_CACHED_QUERY + OVERHEAD)
     router = 2 * ROUTER_CACHE * (MAX_PATH + OVERHEAD)
 

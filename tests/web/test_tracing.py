@@ -59,7 +59,7 @@ def traced(spans):
 
 
 @pytest.mark.parametrize(
-    ("asked", "name", "status"),
+    ("request_line", "name", "status"),
     [
         ("GET /v1/standards/growth", "GET /v1/standards/{table}", 200),
         ("GET /v1/standards/nothing", "GET /v1/standards/{table}", 404),
@@ -69,9 +69,9 @@ def traced(spans):
         ("PROPFIND /v1/standards", "HTTP /v1/standards", 405),
     ],
 )
-def test_spans_are_named_by_template(asked, name, status, traced, spans):
+def test_spans_are_named_by_template(request_line, name, status, traced, spans):
     """A span is called by method and template, of which there are few; nothing of a query or body is in it."""
-    traced.request(*asked.split())
+    traced.request(*request_line.split())
     (span,) = spans.get_finished_spans()
 
     assert (name, SpanKind.SERVER) == (span.name, span.kind)

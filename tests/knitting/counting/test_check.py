@@ -88,17 +88,17 @@ def test_the_last_count_is_right_after_the_last_round() -> None:
 def test_a_right_count_is_always_matched(seed: int, by_needle: bool, known: bool, of: str) -> None:
     """After any round of any work, worked by hand, the count is right on that round and the next line is the next."""
     chance = Random(seed)
-    asked = a_crown(chance) if of == "crown" else a_hat(chance)
+    work = a_crown(chance) if of == "crown" else a_hat(chance)
     try:
-        split, rounds = lines_of(of, asked)
+        split, rounds = lines_of(of, work)
     except Impossible:
         return
     at = chance.randrange(len(rounds) + 1)
     needles = slipping.cast_on(split)
-    for _, one in rounds[:at]:
-        needles = slipping.knit(needles, one)
+    for _, worked_round in rounds[:at]:
+        needles = slipping.knit(needles, worked_round)
     counted = slipping.counts(needles)
-    request: dict[str, Any] = {of: asked}
+    request: dict[str, Any] = {of: work}
     request |= {"needles": counted} if by_needle else {"count": sum(counted)}
     part, number = (
         (rounds[at - 1][0], rounds[at - 1][1]["number"]) if at else (rounds[0][0] if rounds else None, 0)
@@ -283,7 +283,7 @@ def test_a_needle_worked_plain_is_named_first_at_any_size(seed: int) -> None:
     for move in reversed(line["moves"]):
         begun[move["needle"] - 1] -= move["stitches"]
         begun[move["needle"]] += move["stitches"]
-    shaped = [n for n, (few, many) in enumerate(zip(line["needles"], begun, strict=True)) if few < many]
+    shaped = [n for n, (left, held) in enumerate(zip(line["needles"], begun, strict=True)) if left < held]
     needle = chance.choice(shaped or [0])
     names = iter(by_hand.stitches(line["steps"]))
     decreases = _decreases_on(begun, needle, list(names))
@@ -294,7 +294,7 @@ def test_a_needle_worked_plain_is_named_first_at_any_size(seed: int) -> None:
     answer = check(crown=crown, needles=counted, round=line["number"])
 
     if answer["causes"][0]["code"] == "other_round":  # just right after another round, too
-        assert sum(counted) in [one["after"] for _, one in rounds]
+        assert sum(counted) in [worked_round["after"] for _, worked_round in rounds]
         return
     first = answer["causes"][0]
     assert (first["code"], first["needle"]) == ("worked_plain", needle + 1)
@@ -398,12 +398,12 @@ FRAGMENT = "Rnd 1: *k8, k2tog; rep from * (72)\nRnd 2: knit\nRnd 3: *k7, k2tog; 
 def test_a_text_that_ends_with_more_than_are_drawn_together_is_a_part(count: int) -> None:
     """6 to about 20 stitches are drawn together at the top (common practice); 64 are mended in the next round."""
     answer = check(pattern={"cast_on": [80], "text": FRAGMENT}, count=count, round=3)
-    said = " ".join([answer["message"], *(cause["fix"] for cause in answer["causes"])])
-    assert not [order for order in ("draw the yarn", "no round left", "finish") if order in said]
-    assert "The text ends" in said
+    text = " ".join([answer["message"], *(cause["fix"] for cause in answer["causes"])])
+    assert not [order for order in ("draw the yarn", "no round left", "finish") if order in text]
+    assert "The text ends" in text
     mended = {2: "Work each stitch that is too many", 1: "Work the stitch that is too many"}
     mended |= {-1: "Make a stitch", -2: "Make each missing stitch", 0: "go on as the pattern does"}
-    assert mended[count - 64] in said
+    assert mended[count - 64] in text
 
 
 def test_a_text_that_ends_at_the_top_comes_to_the_finish() -> None:

@@ -91,14 +91,14 @@ def test_a_rib_in_two_colours_carries_yarn_behind() -> None:
     l / 4.1 (Munden 1959, constant from memory).
     """
     plain = {"brim": [CREAM], "body": [{"colour": "cream"}]}
-    one, two = striped(colours=plain), striped(colours={**plain, "brim_purl": "navy"})
-    for in_one, in_two in zip(one["sizes"], two["sizes"], strict=True):
-        navy = next(colour for colour in in_two["yarn"]["colours"] if colour["colour"] == "navy")
-        worked = in_two["brim"]["rounds"] * in_two["cast_on"]["stitches"]
-        loop_m = in_two["yarn"]["per_stitch"]["expected"]["value"] / 100
+    cream, cream_and_navy = striped(colours=plain), striped(colours={**plain, "brim_purl": "navy"})
+    for in_cream, in_both in zip(cream["sizes"], cream_and_navy["sizes"], strict=True):
+        navy = next(colour for colour in in_both["yarn"]["colours"] if colour["colour"] == "navy")
+        worked = in_both["brim"]["rounds"] * in_both["cast_on"]["stitches"]
+        loop_m = in_both["yarn"]["per_stitch"]["expected"]["value"] / 100
         assert navy["stitches"] == worked / 2
         assert metres(navy) == pytest.approx(worked / 2 * (1 + 1 / 4.1) * loop_m, rel=1e-4)
-        more_m = metres(in_two["yarn"]) - metres(in_one["yarn"])
+        more_m = metres(in_both["yarn"]) - metres(in_cream["yarn"])
         assert more_m == pytest.approx(worked / 4.1 * loop_m, rel=1e-3)
 
 
@@ -109,7 +109,7 @@ def test_a_rib_in_two_colours_is_said_to_stretch_little() -> None:
         {notice["code"] for notice in striped(colours=colours)["warnings"]}
         for colours in (plain, {**plain, "brim_purl": "navy"})
     ]
-    assert ["rib_of_two_colours" in each for each in codes] == [False, True]
+    assert ["rib_of_two_colours" in hat_codes for hat_codes in codes] == [False, True]
 
 
 @pytest.mark.parametrize(

@@ -184,8 +184,8 @@ def test_the_class_example_is_a_request_that_works() -> None:
 @pytest.mark.parametrize("place", [1, 4])
 def test_a_single_size_is_worked_as_it_is_beside_the_others(place):
     """A knitter who makes one size of the class's hat gets its rounds, and a pattern without brackets of sizes."""
-    asked = {"sizes": [*BABIES, {"adult": "man", "makers": 2}], "crown": {"style": "wedge"}}
-    whole, alone = hats(**asked), hats(**asked, only_size=place)
+    request = {"sizes": [*BABIES, {"adult": "man", "makers": 2}], "crown": {"style": "wedge"}}
+    whole, alone = hats(**request), hats(**request, only_size=place)
 
     beside, (by_itself,) = whole["sizes"][place - 1]["crown"]["rounds"], alone["sizes"]
     first = beside[0]["number"]
@@ -208,18 +208,18 @@ def test_a_single_size_is_worked_as_it_is_beside_the_others(place):
 )
 def test_a_size_is_made_alone_where_another_cannot_be_knitted(style, other, more):
     """The knitter of one size is not refused for the sake of another, whatever the crown."""
-    asked = {"sizes": [{"age_months": 6}, other], "crown": {"style": style}, **more}
+    request = {"sizes": [{"age_months": 6}, other], "crown": {"style": style}, **more}
     with pytest.raises(Impossible):
-        hats(**asked)
+        hats(**request)
 
-    (size,) = hats(**asked, only_size=1)["sizes"]
+    (size,) = hats(**request, only_size=1)["sizes"]
     assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
 
 
 def test_yarn_of_a_single_size_is_for_the_knitter_who_makes_it():
     """Four make the size, and who asks for it alone gets the yarn of one hat."""
-    asked = {"sizes": [{"age_months": 6, "makers": 4}, {"adult": "man"}]}
-    alone = hats(**asked, only_size=1)
+    request = {"sizes": [{"age_months": 6, "makers": 4}, {"adult": "man"}]}
+    alone = hats(**request, only_size=1)
     assert (1, 1) == (alone["order"]["makers"], alone["sizes"][0]["makers"])
     assert alone["order"]["used"] == alone["sizes"][0]["yarn"]["used"]
 
@@ -244,7 +244,7 @@ def test_a_warning_of_one_size_among_several_names_its_size() -> None:
 
 
 @pytest.mark.parametrize(
-    ("ages", "said"),
+    ("ages", "warning"),
     [
         ((4, 8), True),
         ((2, 5.5), True),
@@ -256,7 +256,7 @@ def test_a_warning_of_one_size_among_several_names_its_size() -> None:
     ],
 )
 def test_sizes_on_both_sides_of_five_years_come_from_two_references(
-    ages: tuple[float, ...], said: bool
+    ages: tuple[float, ...], warning: bool
 ) -> None:
     """At 5 years Netherlands 1997 (Fredriks et al. 2000) lies above WHO: that part of the difference is no growth.
 
@@ -264,7 +264,7 @@ def test_sizes_on_both_sides_of_five_years_come_from_two_references(
     """
     warnings = hats(sizes=[{"age_years": years} for years in ages])["warnings"]
     steps = [notice for notice in warnings if notice["code"] == "standards_meet"]
-    assert len(steps) == said
+    assert len(steps) == warning
     assert all(notice["pointer"] == "#/sizes/1" for notice in steps)
     assert all("0.76 cm (boys) and 0.66 cm (girls)" in notice["message"] for notice in steps)
 

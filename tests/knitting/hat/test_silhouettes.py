@@ -249,7 +249,7 @@ RIB = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}}
 
 
 @pytest.mark.parametrize(
-    ("ease", "brim", "told"),
+    ("ease", "brim", "ending"),
     [
         (-45, RIB, "stretch by 82 %, more than is comfortable: take -16 to 0 %, usually -10 %."),
         (
@@ -266,12 +266,12 @@ RIB = {"kind": "ribbed", "rib": {"knit": 2, "purl": 2}}
     ],
 )
 def test_an_ease_that_no_head_wears_is_knitted_with_a_warning(
-    ease: float, brim: dict[str, Any], told: str
+    ease: float, brim: dict[str, Any], ending: str
 ) -> None:
     """Stockinette is worn stretched by up to a fifth, and rib draws in by a third (common practice)."""
     (message,) = warned("unusual_ease", sizes=WOMAN, ease={"percent": ease}, brim=brim)
     assert message.startswith(f"woman: an ease of {ease} % makes a hat of ")
-    assert message.endswith(told)
+    assert message.endswith(ending)
 
 
 @pytest.mark.parametrize("brim", [RIB, {"kind": "rolled"}])
@@ -330,8 +330,8 @@ def test_the_hat_size_of_a_chart_is_not_made_smaller_in_silence() -> None:
 )
 def test_a_size_of_the_chart_is_as_wide_as_the_chart_has_it(size: str, inches: int) -> None:
     """Published (Craft Yarn Council), to 8 stitches of 2.5 mm; a head beside it has the usual ease."""
-    asked = [{"chart": size}, {"head": cm(56)}]
-    of_chart, of_head = hats(gauge={"stitches": 40, "rows": 56}, sizes=asked)["sizes"]
+    sizes = [{"chart": size}, {"head": cm(56)}]
+    of_chart, of_head = hats(gauge={"stitches": 40, "rows": 56}, sizes=sizes)["sizes"]
 
     assert of_chart["measurements"]["circumference"]["value"] == pytest.approx(2.54 * inches, abs=1)
     assert of_head["cast_on"]["ease"]["percent"] == pytest.approx(-10, abs=2)

@@ -48,15 +48,15 @@ def test_every_text_is_used_and_there():
         "language_options",
         "faults",
     }
-    said = set(re.findall(r'(?:say|row|counts)\("(\w+)"', SOURCES))
+    keys = set(re.findall(r'(?:say|row|counts)\("(\w+)"', SOURCES))
     chosen = set(re.findall(r'"(\w+)"', SOURCES)) | {
         f"hold_{hold}" for hold in ("double_pointed", "magic_loop")
     }
     chosen |= set(re.findall(r"^  (\w+): \{ word:", SOURCES, re.MULTILINE))
     chosen |= {f"fault_{code}" for code in CODES} | {"fault_at_least", "fault_at_most"}
 
-    assert placed | said <= set(ENGLISH)
-    assert set(ENGLISH) - placed - said - chosen == {
+    assert placed | keys <= set(ENGLISH)
+    assert set(ENGLISH) - placed - keys - chosen == {
         "language_name",
         "hold_two_circulars",
         "hold_circular",
@@ -130,7 +130,7 @@ BROWSER = {"accept": "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;
 
 
 @pytest.mark.parametrize(
-    ("query", "status", "said"),
+    ("query", "status", "message"),
     [
         (
             "gauge_stitches=20&sizes=woman+x+5000",
@@ -151,13 +151,13 @@ BROWSER = {"accept": "text/html,application/xhtml+xml,application/xml;q=0.9,*/*;
         ("gauge_stitches=20&sizes=woman&needles=5", 400, "The stitches are on: "),
     ],
 )
-def test_a_mistake_in_the_form_is_a_page_in_a_browser(query, status, said, service):
+def test_a_mistake_in_the_form_is_a_page_in_a_browser(query, status, message, service):
     """Without JavaScript a mistake gets a page with the name of the field, what is wrong and what works."""
     answer = service.get(f"/handout?{query}", headers=BROWSER)
     text = unescape(answer.text)
 
     assert (status, "text/html; charset=utf-8") == (answer.status_code, answer.headers["content-type"])
-    assert said in text
+    assert message in text
     assert "no-store" == answer.headers["cache-control"]
     assert "default-src 'none'" in answer.headers["content-security-policy"]
     assert not re.search("gauge_|head_|age_|#/|`", text), "names of the interface"

@@ -84,8 +84,8 @@ def test_a_fault_is_placed_and_said(body, pointer, detail):
         BODIES.read(body.encode())
 
     field = pointer.removeprefix("#/").replace("/0", "[0]").replace("/1", "[1]").replace("/", ".")
-    said = detail.replace("This", repr(field), 1) if detail.startswith("This ") else detail
-    assert ("invalid-request", said) == (refused.value.slug, refused.value.detail)
+    message = detail.replace("This", repr(field), 1) if detail.startswith("This ") else detail
+    assert ("invalid-request", message) == (refused.value.slug, refused.value.detail)
     assert [(pointer, detail)] == [(fault.pointer, fault.detail) for fault in refused.value.faults]
 
 

@@ -134,11 +134,11 @@ def test_a_crash_is_the_end_of_one_pdf_only(how, typesetter):
         await outcome(typesetter)
         process = typesetter.process
         os.kill(process.pid, signal.SIGSTOP)
-        asked = [asyncio.create_task(outcome(typesetter)) for _ in range(3)]
+        tasks = [asyncio.create_task(outcome(typesetter)) for _ in range(3)]
         await asyncio.sleep(0.2)
         os.kill(process.pid, how)
         os.kill(process.pid, signal.SIGCONT)
-        return await asyncio.gather(*asked)
+        return await asyncio.gather(*tasks)
 
     assert ["overloaded", None, None] == asyncio.run(line())
 

@@ -129,12 +129,12 @@ def test_my_balls_in_place_of_yours_are_on_the_sheet() -> None:
 
 def test_a_basket_that_was_not_tried_every_way_says_so() -> None:
     """Beyond the bounds of the search first-fit-decreasing is a good answer, not the best for certain."""
-    many = {**CLASS, "sizes": [{**size, "makers": 70} for size in CLASS["sizes"]]}
-    said = "not every way was tried"
-    assert hats(**many)["order"]["one_basket"]["method"] == "first_fit_decreasing"
+    large_class = {**CLASS, "sizes": [{**size, "makers": 70} for size in CLASS["sizes"]]}
+    sentence = "not every way was tried"
+    assert hats(**large_class)["order"]["one_basket"]["method"] == "first_fit_decreasing"
     assert (
-        said in text_of(**many),
-        said in text_of(**CLASS),
+        sentence in text_of(**large_class),
+        sentence in text_of(**CLASS),
     ) == (True, False)
 
 

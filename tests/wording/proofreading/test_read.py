@@ -96,10 +96,10 @@ def straight(part: HatPart) -> list[Round]:
 
 @settings(max_examples=int(os.environ.get("ROUNDWRIGHT_TEST_EXAMPLES", "60")))
 @given(hat_requests(), st.sampled_from(["us", "uk"]), st.sampled_from(["pattern", "beginner"]))
-def test_a_written_hat_reads_back_to_its_rounds(asked: dict[str, Any], terms: str, wording: str) -> None:
+def test_a_written_hat_reads_back_to_its_rounds(fields: dict[str, Any], terms: str, wording: str) -> None:
     """In every style, in up to twelve sizes, in US and UK terms, in abbreviations and in sentences."""
     request = msgspec.json.decode(
-        json.dumps({**asked, "terms": terms, "wording": wording}), type=hat_request.HatRequest
+        json.dumps({**fields, "terms": terms, "wording": wording}), type=hat_request.HatRequest
     )
     try:
         answer = hat.hats(request, write.pattern)

@@ -94,7 +94,7 @@ def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, 
 
 
 @pytest.mark.parametrize(
-    ("told", "rounds"),
+    ("line", "rounds"),
     [
         ("Purl a round. Knit a round. Purl, knit, purl, knit, purl, knit. That's your edge.", 8),
         ("Knit, purl, knit, purl.", 4),
@@ -106,17 +106,17 @@ def test_rounds_of_a_fabric_explained_behind_a_colon_are_worked_once(work: str, 
         ("Knit, then purl, then knit, then purl.", 4),
     ],
 )
-def test_rounds_may_be_told_by_their_verbs_in_a_list(told: str, rounds: int) -> None:
-    verbs = words_of_rounds(read(f"Cast on 64.\n{told}\nKnit 2 rounds.", (64,)))
-    assert verbs == [*(verb.lower() for verb in re.findall("(?i)knit|purl", told)), "knit", "knit"]
+def test_rounds_may_be_told_by_their_verbs_in_a_list(line: str, rounds: int) -> None:
+    verbs = words_of_rounds(read(f"Cast on 64.\n{line}\nKnit 2 rounds.", (64,)))
+    assert verbs == [*(verb.lower() for verb in re.findall("(?i)knit|purl", line)), "knit", "knit"]
     assert len(verbs) == rounds + 2
 
 
 @pytest.mark.parametrize(
-    "told", ["*Knit, purl* all round, for 6 rounds.", "Rib: k1, p1, k1, p1 all round for 6 rounds."]
+    "line", ["*Knit, purl* all round, for 6 rounds.", "Rib: k1, p1, k1, p1 all round for 6 rounds."]
 )
-def test_verbs_of_a_rib_are_no_rounds(told: str) -> None:
-    assert number_of_rounds(read(f"Cast on 64.\n{told}", (64,))) == [6]
+def test_verbs_of_a_rib_are_no_rounds(line: str) -> None:
+    assert number_of_rounds(read(f"Cast on 64.\n{line}", (64,))) == [6]
 
 
 @pytest.mark.parametrize(
@@ -168,7 +168,7 @@ def test_two_and_two_together_alone_is_a_decrease_all_around() -> None:
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Growing: 5 knit, 1 new from the thread between, 18 times. 90 + 18 = 108.",
         "Inc rnd: *k5, pick up 1 from the bar between* 18 times (108)",
@@ -185,8 +185,8 @@ def test_two_and_two_together_alone_is_a_decrease_all_around() -> None:
         "Knit 5, make 1. Go on like that until you've made it eighteen times. 108 stitches.",
     ],
 )
-def test_a_new_stitch_is_told_by_where_it_comes_from(told: str) -> None:
-    reading = read(f"Cast on 90.\n{told}\nKnit 3 rounds.", (90,))
+def test_a_new_stitch_is_told_by_where_it_comes_from(line: str) -> None:
+    reading = read(f"Cast on 90.\n{line}\nKnit 3 rounds.", (90,))
     assert counts(reading) == [[90, 108]]
     assert len(reading.rounds[0]) == 4
 
@@ -202,7 +202,7 @@ def test_stitches_spoken_of_before_any_work_are_not_made() -> None:
 
 
 @pytest.mark.parametrize(
-    ("told", "rounds"),
+    ("lines", "rounds"),
     [
         (
             "Belt, 5 rounds, all knit:\n rounds 1, 2: white\n round 3: 1 black, 3 white\n round 4, 5: black",
@@ -222,8 +222,8 @@ def test_stitches_spoken_of_before_any_work_are_not_made() -> None:
         ("Pattern (8 sts, 6 rnds):\nRnd 1: 4 MC and 4 CC\nRnd 2 and 3: knit in white\nRnds 4-6: white", 6),
     ],
 )
-def test_rounds_and_stitches_may_be_told_by_their_colours(told: str, rounds: int) -> None:
-    reading = read(f"Cast on 96.\n{told}\nKnit 2 rounds.", (96,))
+def test_rounds_and_stitches_may_be_told_by_their_colours(lines: str, rounds: int) -> None:
+    reading = read(f"Cast on 96.\n{lines}\nKnit 2 rounds.", (96,))
     assert counts(reading) == [[96]]
     assert len(reading.rounds[0]) == rounds + 2
 
@@ -320,7 +320,7 @@ def test_so_many_stitches_that_are_made_first_are_cast_on(begin: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Purl one round. Knit one round. Purl, knit, purl, knit. That's six.",
         "Purl, knit, purl, knit, purl, knit. How many's that? [six rounds, Gran] Six. That's your edge.",
@@ -328,8 +328,8 @@ def test_so_many_stitches_that_are_made_first_are_cast_on(begin: str) -> None:
         "Knit, purl, knit, purl, knit, purl - six rounds",
     ],
 )
-def test_a_number_behind_plain_rounds_may_be_how_many_they_are(told: str) -> None:
-    reading = read(f"Cast on 88.\n{told}\nKnit 9 and 2 together all round. That's 80.", (88,))
+def test_a_number_behind_plain_rounds_may_be_how_many_they_are(line: str) -> None:
+    reading = read(f"Cast on 88.\n{line}\nKnit 9 and 2 together all round. That's 80.", (88,))
     assert counts(reading) == [[88, 80]]
     assert len(reading.rounds[0]) == 7
 
@@ -362,7 +362,7 @@ def test_what_becomes_of_stitches_goes_before_how_they_are_told() -> None:
 
 
 @pytest.mark.parametrize(
-    "told",
+    "bracket",
     [
         "(12-st repeat, 9 times per rnd)",
         "(12-st repeat)",
@@ -371,7 +371,7 @@ def test_what_becomes_of_stitches_goes_before_how_they_are_told() -> None:
         "[9 reps of 12 sts per rnd]",
     ],
 )
-def test_the_repeat_of_a_chart_in_a_bracket_behind_it_is_no_work(told: str) -> None:
-    reading = read(f"Work the 27 rnds of the chart {told}.\nDec rnd: *K10, k2tog* (99 sts)", (108,))
+def test_the_repeat_of_a_chart_in_a_bracket_behind_it_is_no_work(bracket: str) -> None:
+    reading = read(f"Work the 27 rnds of the chart {bracket}.\nDec rnd: *K10, k2tog* (99 sts)", (108,))
     assert not errors(reading)
     assert after_each_round(reading) == [108] * 27 + [99]

@@ -94,16 +94,16 @@ def test_stitches_on_each_needle_are_compared_where_rounds_are_worked_again() ->
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Rnd 1: k2tog at each end of each needle, losing 2 stitches on each needle.",
         "Rnd 1: (k10, k2tog) 8 times. Put the stitches on 5 needles: 18 on each of the first four, 16 on the last.",
         "Rnd 1: (k10, k2tog) 8 times. Change to two needles, 44 on each needle.",
     ],
 )
-def test_other_stitches_on_needles_are_no_fault(told: str) -> None:
+def test_other_stitches_on_needles_are_no_fault(line: str) -> None:
     """Stitches that go from each needle, unequal needles and other needles are not compared."""
-    assert not errors(read(f"24 sts on each of 4 needles.\n{told}", (96,)))
+    assert not errors(read(f"24 sts on each of 4 needles.\n{line}", (96,)))
 
 
 @pytest.mark.parametrize(

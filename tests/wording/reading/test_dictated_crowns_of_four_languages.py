@@ -126,10 +126,10 @@ def test_a_dictated_crown_is_read(
 def test_one_decrease_round_and_one_plain_round_are_alternated() -> None:
     """Which of them comes first is told by which is named first."""
     begun = "Dec rnd: On each of 4 needles k1, skp, knit to last 3 sts, k2tog, k1 (48 sts). "
-    for told, number in (
+    for text, number in (
         ("Knit 1 rnd. Then alternate 1 dec rnd and 1 plain rnd 3 times (24 sts).", 8),
         ("Then alternate 1 knit rnd and 1 dec rnd 3 times (24 sts).", 7),
     ):
-        reading = read(begun + told, (56,))
+        reading = read(begun + text, (56,))
         assert not errors(reading)
         assert (counts(reading.rounds[0], 56), len(reading.rounds[0])) == ([56, 48, 40, 32, 24], number)

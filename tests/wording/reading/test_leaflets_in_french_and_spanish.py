@@ -185,6 +185,6 @@ CROWNS = [
 @pytest.mark.parametrize(("language", "text", "counts", "rounds"), CROWNS)
 def test_crowns_of_leaflets_come_out(language: str, text: str, counts: list[int], rounds: int) -> None:
     """Decreases behind every marker or at both ends of each needle, and so many times on each round."""
-    each = after_each_round(read(text, (80,), language))
-    assert [80, *dict.fromkeys(count for count in each if count != 80)] == counts
-    assert len(each) == rounds
+    stitches = after_each_round(read(text, (80,), language))
+    assert [80, *dict.fromkeys(count for count in stitches if count != 80)] == counts
+    assert len(stitches) == rounds

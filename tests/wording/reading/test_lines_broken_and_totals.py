@@ -34,10 +34,10 @@ FORETOLD = [
 ]
 
 
-@pytest.mark.parametrize("told", FORETOLD)
-def test_what_a_round_takes_out_may_be_told_in_the_future(told: str) -> None:
+@pytest.mark.parametrize("note", FORETOLD)
+def test_what_a_round_takes_out_may_be_told_in_the_future(note: str) -> None:
     """It is no second round of decreases."""
-    assert after_each_round(read(f"Decrease round: *k7, k2tog.* {told}\nKnit 1 round.", (72,))) == [64, 64]
+    assert after_each_round(read(f"Decrease round: *k7, k2tog.* {note}\nKnit 1 round.", (72,))) == [64, 64]
 
 
 def test_a_round_in_which_you_will_decrease_is_worked() -> None:

@@ -67,7 +67,7 @@ def test_a_round_is_told_behind_is(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Lose four stitches first and you're back on the chart. So: (k21, k2tog) 4 times, that's 88.",
         "Decrease 4 stitches so that it divides by 8. Like this: (k21, k2tog) 4 times. 88 sts.",
@@ -76,9 +76,9 @@ def test_a_round_is_told_behind_is(text: str) -> None:
         "Now get rid of four stitches. Here is how: (k21, k2tog) 4 times (88)",
     ],
 )
-def test_stitches_that_go_are_announced(told: str) -> None:
+def test_stitches_that_go_are_announced(line: str) -> None:
     """How many go is told first, and how behind a colon: one round."""
-    reading = read(told, (92,))
+    reading = read(line, (92,))
 
     assert counts(reading) == [[92, 88]]
     assert len(reading.rounds[0]) == 1
@@ -199,7 +199,7 @@ def test_words_of_single_rounds(text: str, wanted: list[int]) -> None:
 
 
 @pytest.mark.parametrize(
-    ("told", "rounds"),
+    ("end", "rounds"),
     [
         ("until you have worked (k7, k2tog).", 15),
         ("until you have worked (k7, k2tog) 6 times.", 15),
@@ -210,9 +210,11 @@ def test_words_of_single_rounds(text: str, wanted: list[int]) -> None:
         ("until 48 sts remain, with its plain round.", 16),
     ],
 )
-def test_a_crown_goes_on_to_a_round_and_the_plain_one_behind_it(told: str, rounds: int) -> None:
+def test_a_crown_goes_on_to_a_round_and_the_plain_one_behind_it(end: str, rounds: int) -> None:
     """From 96 by sixes to 48, a plain round between: eight decrease rounds and seven, or eight, plain ones."""
-    text = f"(k14, k2tog) 6 times. Knit 1 round. (k13, k2tog) 6 times. Knit 1 round.\nCarry on in this way {told}"
+    text = (
+        f"(k14, k2tog) 6 times. Knit 1 round. (k13, k2tog) 6 times. Knit 1 round.\nCarry on in this way {end}"
+    )
     reading = read(text, (96,))
 
     assert counts(reading) == [[*range(96, 47, -6)]]

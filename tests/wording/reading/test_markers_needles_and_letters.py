@@ -25,17 +25,17 @@ SECTIONS = "You now have 8 sections of 11 sts."
 
 
 @pytest.mark.parametrize(
-    "told", [SECTIONS, "8 sections of 11 sts each.", "Each of the 8 sections has 11 sts."]
+    "sentence", [SECTIONS, "8 sections of 11 sts each.", "Each of the 8 sections has 11 sts."]
 )
-def test_the_stitches_of_a_section_are_not_the_count(told: str) -> None:
+def test_the_stitches_of_a_section_are_not_the_count(sentence: str) -> None:
     """`8 sections of 11 sts`."""
-    assert after_each_round(read(f"Rnd 1: *K11, pm; rep from * to end. {told}", (88,))) == [88]
+    assert after_each_round(read(f"Rnd 1: *K11, pm; rep from * to end. {sentence}", (88,))) == [88]
 
 
-@pytest.mark.parametrize("told", ["(-8 sts)", "[–8 sts]", "(-8)", "(8 sts dec)"])
-def test_a_minus_in_a_bracket_is_what_goes(told: str) -> None:
+@pytest.mark.parametrize("bracket", ["(-8 sts)", "[–8 sts]", "(-8)", "(8 sts dec)"])
+def test_a_minus_in_a_bracket_is_what_goes(bracket: str) -> None:
     """Markers were placed, and only what goes says nothing of the sections."""
-    text = f"Rnd 1: *K24, pm; rep from * to end.\nRnd 2: *Ssk, k to 2 sts before m, k2tog; rep from * to end. {told}"
+    text = f"Rnd 1: *K24, pm; rep from * to end.\nRnd 2: *Ssk, k to 2 sts before m, k2tog; rep from * to end. {bracket}"
     assert after_each_round(read(text, (96,))) == [96, 88]
 
 

@@ -74,7 +74,7 @@ TEXTS = [
 
 
 @pytest.mark.parametrize(
-    ("text", "cast_on", "counts"), [each[1:] for each in TEXTS], ids=[each[0] for each in TEXTS]
+    ("text", "cast_on", "counts"), [example[1:] for example in TEXTS], ids=[example[0] for example in TEXTS]
 )
 def test_what_is_told_in_passing_is_read(text: str, cast_on: int, counts: list[int]) -> None:
     assert after_each_round(read(text, (cast_on,))) == counts
@@ -88,5 +88,5 @@ def test_what_is_told_in_passing_is_read(text: str, cast_on: int, counts: list[i
     ],
 )
 def test_a_decrease_all_round_is_not_the_round_before_once_more(text: str, cast_on: int, repair: str) -> None:
-    found = [(each.code, each.repair) for each in errors(read(text, (cast_on,)))]
+    found = [(finding.code, finding.repair) for finding in errors(read(text, (cast_on,)))]
     assert found == [("count_differs", repair)]

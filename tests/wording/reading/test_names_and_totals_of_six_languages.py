@@ -66,13 +66,13 @@ NAMES = [
 ]
 
 
-@pytest.mark.parametrize("told_first", [True, False])
-@pytest.mark.parametrize(("language", "used", "told"), NAMES)
+@pytest.mark.parametrize("definition_first", [True, False])
+@pytest.mark.parametrize(("language", "used", "definition"), NAMES)
 def test_a_short_name_may_be_explained_above_or_below(
-    language: str, used: str, told: str, told_first: bool
+    language: str, used: str, definition: str, definition_first: bool
 ) -> None:
     """A stitch that makes one of three, six times: 72 of 84."""
-    reading = read("\n".join((told, used) if told_first else (used, told)), (84,), language)
+    reading = read("\n".join((definition, used) if definition_first else (used, definition)), (84,), language)
 
     assert not errors(reading)
     assert after_each_round(reading) == [72]

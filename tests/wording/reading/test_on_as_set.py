@@ -78,10 +78,10 @@ TO_SOME = [
 ]
 
 
-@pytest.mark.parametrize("said", TO_SOME)
-def test_what_some_may_do_is_not_worked(said: str) -> None:
+@pytest.mark.parametrize("sentence", TO_SOME)
+def test_what_some_may_do_is_not_worked(sentence: str) -> None:
     """What stands behind `if` is a matter of taste."""
-    assert after_each_round(read(f"R1: [k4, k2tog] x 14 – 70 sts\nR2: knit\n{said}", (84,))) == [70, 70]
+    assert after_each_round(read(f"R1: [k4, k2tog] x 14 – 70 sts\nR2: knit\n{sentence}", (84,))) == [70, 70]
 
 
 def test_a_way_of_working_does_not_take_a_round_away() -> None:

@@ -11,7 +11,7 @@ DOWN_TO_32 = [96, 88, 80, 72, 64, 56, 48, 40, 32]
 
 
 @pytest.mark.parametrize(
-    "told",
+    "sentence",
     [
         "On every other round, k2tog before each marker until 32 sts are left.",
         "On the next and every alt round, k2tog before each marker until 32 sts are left.",
@@ -25,9 +25,9 @@ DOWN_TO_32 = [96, 88, 80, 72, 64, 56, 48, 40, 32]
         "Starting on the next round, and on every second round after that, k2tog before each marker until 32 sts.",
     ],
 )
-def test_every_other_round_has_a_plain_one_before_it(told: str) -> None:
+def test_every_other_round_has_a_plain_one_before_it(sentence: str) -> None:
     """Eight decrease rounds, seven plain ones between, and the round of the markers."""
-    reading = read(MARKED + told, (96,))
+    reading = read(MARKED + sentence, (96,))
     assert counts(reading) == [DOWN_TO_32]
     assert number_of_rounds(reading) == [16]
 
@@ -36,7 +36,7 @@ BEGUN = "Rnd 1: *K10, k2tog; rep from * to end. 88 sts.\nRnd 2: Knit.\n"
 
 
 @pytest.mark.parametrize(
-    "told",
+    "sentence",
     [
         "Rep these 2 rnds, working one st fewer before each k2tog, until\n32 sts rem, ending after a dec rnd.",
         "Rep these 2 rnds, working one st fewer each time, until 32 sts rem. End after a dec rnd.",
@@ -45,62 +45,63 @@ BEGUN = "Rnd 1: *K10, k2tog; rep from * to end. 88 sts.\nRnd 2: Knit.\n"
         "Rep last 2 rnds, working one less st before k2tog, to 32 sts, ending after Rnd 1.",
     ],
 )
-def test_rounds_worked_again_may_end_with_the_one_that_shapes(told: str) -> None:
+def test_rounds_worked_again_may_end_with_the_one_that_shapes(sentence: str) -> None:
     """No plain round then stands before the next decrease."""
     reading = read(
-        f"{BEGUN}{told}\nThen dec on every rnd in the same way until 16 sts rem.\nK2tog around. 8 sts.", (96,)
+        f"{BEGUN}{sentence}\nThen dec on every rnd in the same way until 16 sts rem.\nK2tog around. 8 sts.",
+        (96,),
     )
     assert counts(reading) == [[*DOWN_TO_32, 24, 16, 8]]
     assert number_of_rounds(reading) == [18]
 
 
 @pytest.mark.parametrize(
-    "told",
+    "sentence",
     [
         "Then decrease on every round until you have 16, k2tog eight times, and draw the end through the last 8.",
         "Continue decreasing every round to 16 sts, work k2tog all round, and fasten off the last 8 sts.",
         "Carry on decreasing every round until 16 remain, k2tog 8 times, break yarn and draw through the last 8.",
     ],
 )
-def test_a_last_round_may_follow_in_the_same_breath(told: str) -> None:
+def test_a_last_round_may_follow_in_the_same_breath(sentence: str) -> None:
     """Behind the count to which the crown is gone on."""
-    reading = read(BEGUN + told, (96,))
+    reading = read(BEGUN + sentence, (96,))
     assert counts(reading) == [[*DOWN_TO_32, 24, 16, 8]]
     assert number_of_rounds(reading) == [12]
 
 
 def test_a_line_may_break_before_the_round_that_is_every_other() -> None:
     """As columns of old magazines do."""
-    told = "Continue thus, with one stitch less between the decreasings on every alternate\nround, until 32 sts remain."
-    reading = read(BEGUN + told, (96,))
+    text = "Continue thus, with one stitch less between the decreasings on every alternate\nround, until 32 sts remain."
+    reading = read(BEGUN + text, (96,))
     assert counts(reading) == [DOWN_TO_32]
     assert number_of_rounds(reading)[0] in (15, 16)
 
 
 def test_a_decrease_on_each_needle_is_one_on_each() -> None:
     """Where the count says that it is."""
-    told = "Rnd 1: On each needle k2tog (60 sts)\nRnd 2: K2tog on each needle (56 sts)\nRnd 3: knit\n"
-    assert counts(read(f"{told}On each needle k2tog twice (48 sts).", (64,))) == [[64, 60, 56, 48]]
+    lines = "Rnd 1: On each needle k2tog (60 sts)\nRnd 2: K2tog on each needle (56 sts)\nRnd 3: knit\n"
+    assert counts(read(f"{lines}On each needle k2tog twice (48 sts).", (64,))) == [[64, 60, 56, 48]]
 
 
 def test_a_count_stands_behind_the_markers_that_are_taken_out() -> None:
     """`m` is no stitch that is made twelve times."""
-    told = "Next rnd *Ssk, k2tog; rep from * to end, removing m—12 sts rem.\n"
-    reading = read(f"{told}Next rnd *K2tog; rep from * to end—6 sts rem.", (24,))
+    line = "Next rnd *Ssk, k2tog; rep from * to end, removing m—12 sts rem.\n"
+    reading = read(f"{line}Next rnd *K2tog; rep from * to end—6 sts rem.", (24,))
     assert counts(reading) == [[24, 12, 6]]
     assert not reading.findings
 
 
 def test_stripes_may_be_told_with_how_their_rounds_are_worked() -> None:
     """And how many they are in all."""
-    told = "Knitting every rnd, work stripes of 4 rnds B, 2 rnds C, 4 rnds A and 2 rnds C, twice - 24 rnds."
-    assert number_of_rounds(read(f"{told}\nNext rnd: (k10, k2tog) 8 times. 88 sts.", (96,))) == [25]
+    line = "Knitting every rnd, work stripes of 4 rnds B, 2 rnds C, 4 rnds A and 2 rnds C, twice - 24 rnds."
+    assert number_of_rounds(read(f"{line}\nNext rnd: (k10, k2tog) 8 times. 88 sts.", (96,))) == [25]
 
 
 def test_the_stitches_of_each_needle_may_be_listed_for_each_size() -> None:
     """They are no numbers for six sizes."""
-    told = "Cast on 96 (104) sts. loosely (32, 32, 32 (34, 34, 36) sts. on needles). Knit 2 rounds."
-    assert not errors(read(told, (96, 104)))
+    line = "Cast on 96 (104) sts. loosely (32, 32, 32 (34, 34, 36) sts. on needles). Knit 2 rounds."
+    assert not errors(read(line, (96, 104)))
 
 
 SPANS = [
@@ -224,12 +225,12 @@ def test_markers_that_are_counted_are_no_stitches() -> None:
     assert number_of_rounds(reading) == [2]
 
 
-@pytest.mark.parametrize("told", ["worked 4 times in all", "done 3 times more", "repeated 3 times"])
-def test_steps_are_told_to_be_worked_again(told: str) -> None:
+@pytest.mark.parametrize("phrase", ["worked 4 times in all", "done 3 times more", "repeated 3 times"])
+def test_steps_are_told_to_be_worked_again(phrase: str) -> None:
     """The number of the step is not that of the steps it names."""
     text = (
         "Place 8 markers evenly.\nStep 5: *k to 2 sts before marker, k2tog; rep from * to end.\nStep 6: knit.\n"
-        f"Step 7: Steps 5 and 6 are {told}. 40 sts."
+        f"Step 7: Steps 5 and 6 are {phrase}. 40 sts."
     )
     reading = read(text, (72,))
     assert counts(reading) == [[72, 64, 56, 48, 40]]
@@ -237,7 +238,7 @@ def test_steps_are_told_to_be_worked_again(told: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "told",
+    "sentence",
     [
         "Cont to dec 8 sts every knit rnd 5 times more - 16 sts.",
         "Continue to decrease 8 sts on every knit round 5 more times. 16 sts.",
@@ -246,11 +247,11 @@ def test_steps_are_told_to_be_worked_again(told: str) -> None:
         "Continue in this way, decreasing on every knit round, until 16 sts remain.",
     ],
 )
-def test_knit_rounds_that_take_turns_with_purled_ones_are_every_other(told: str) -> None:
+def test_knit_rounds_that_take_turns_with_purled_ones_are_every_other(sentence: str) -> None:
     """The number before `times` names no round; a purled round stands between two decrease rounds."""
     begun = (
         "Next rnd: (K7, k2tog) 8 times - 64 sts.\nNext rnd: Purl.\nNext rnd: (K6, k2tog) 8 times - 56 sts.\n"
     )
-    reading = read(f"{begun}Next rnd: Purl.\n{told}\nNext rnd: (P2tog) 8 times - 8 sts.", (72,))
+    reading = read(f"{begun}Next rnd: Purl.\n{sentence}\nNext rnd: (P2tog) 8 times - 8 sts.", (72,))
     assert counts(reading) == [[72, 64, 56, 48, 40, 32, 24, 16, 8]]
     assert number_of_rounds(reading) == [14]

@@ -78,14 +78,14 @@ PATTERNS = [
 ]
 
 
-@pytest.mark.parametrize(("language", "told", "called_for"), PATTERNS)
-def test_rounds_in_a_pattern_with_a_name_are_counted(language: str, told: str, called_for: str) -> None:
+@pytest.mark.parametrize(("language", "pattern", "called_for"), PATTERNS)
+def test_rounds_in_a_pattern_with_a_name_are_counted(language: str, pattern: str, called_for: str) -> None:
     """The name of the pattern is short for what was told above: `au pt de damier`."""
     crown = {
         "fr": "1er tour : *6 m. end., 2 m. ens.* = 84 m.",
         "es": "1ª vuelta: *6 der., 2 juntos* = 84 p.",
     }
-    assert after_each_round(read(f"{told}\n{called_for}\n{crown[language]}", (96,), language)) == [
+    assert after_each_round(read(f"{pattern}\n{called_for}\n{crown[language]}", (96,), language)) == [
         96
     ] * 32 + [84]
 
@@ -108,10 +108,10 @@ ANNOUNCED = [
 ]
 
 
-@pytest.mark.parametrize(("language", "announced", "told"), ANNOUNCED)
-def test_a_round_that_is_only_announced_is_worked_once(language: str, announced: str, told: str) -> None:
+@pytest.mark.parametrize(("language", "announced", "line"), ANNOUNCED)
+def test_a_round_that_is_only_announced_is_worked_once(language: str, announced: str, line: str) -> None:
     """The sentence ends in a colon, and round 1 stands below it."""
-    assert after_each_round(read(f"{announced}\n{told}", (80,), language)) == [76]
+    assert after_each_round(read(f"{announced}\n{line}", (80,), language)) == [76]
 
 
 def test_a_marker_round_without_a_colon_is_a_round() -> None:
@@ -160,13 +160,13 @@ FOR_ONE = {
 }
 
 
-@pytest.mark.parametrize(("language", "larger", "told", "largest"), FEWER_SIZES)
+@pytest.mark.parametrize(("language", "larger", "line", "largest"), FEWER_SIZES)
 def test_a_heading_for_some_sizes_needs_no_colon_and_a_dash_stands_for_none(
-    language: str, larger: str, told: str, largest: str
+    language: str, larger: str, line: str, largest: str
 ) -> None:
     """`Solo mujer y hombre` alone in its line; `– / 7 / 8` where the smallest size has no number."""
-    one, every, last = FOR_ONE[language]
-    text = "\n".join((SIZES[language], larger, told, largest, one, every, last))
+    line_of_largest, every, last = FOR_ONE[language]
+    text = "\n".join((SIZES[language], larger, line, largest, line_of_largest, every, last))
     assert counts(read(text, (80, 90, 100), language)) == [[80, 70], [90, 80, 70], [100, 90, 80, 70]]
 
 
@@ -262,9 +262,9 @@ NAMED = [
 ]
 
 
-@pytest.mark.parametrize(("language", "told", "used"), NAMED)
-def test_a_stitch_with_a_name_of_the_text_is_read(language: str, told: str, used: str) -> None:
-    assert after_each_round(read(f"{told}\n{used}", (80,), language)) == [64]
+@pytest.mark.parametrize(("language", "definition", "used"), NAMED)
+def test_a_stitch_with_a_name_of_the_text_is_read(language: str, definition: str, used: str) -> None:
+    assert after_each_round(read(f"{definition}\n{used}", (80,), language)) == [64]
 
 
 NEEDLES = [

@@ -11,11 +11,11 @@ from tests.support.readings import number_of_rounds
     ("rib", "right", "wrong"), [("single", 70, 71), ("double", 72, 70), ("Double", 72, 70)]
 )
 @pytest.mark.parametrize(
-    "told", ["Work in {} rib for 12 rounds.", "{} rib 12 rounds.", "Work 12 rounds of {} rib."]
+    "line", ["Work in {} rib for 12 rounds.", "{} rib 12 rounds.", "Work 12 rounds of {} rib."]
 )
-def test_a_rib_comes_out_on_a_multiple_of_its_columns(told: str, rib: str, right: int, wrong: int) -> None:
+def test_a_rib_comes_out_on_a_multiple_of_its_columns(line: str, rib: str, right: int, wrong: int) -> None:
     """Two stitches a repeat in single rib, four in double rib."""
-    text = f"{told.format(rib)}\nKnit 20 rounds."
+    text = f"{line.format(rib)}\nKnit 20 rounds."
 
     assert not read(text, (right,)).findings
     assert [finding.code for finding in errors(read(text, (wrong,)))] == ["left_over"]

@@ -157,8 +157,8 @@ REPEATED = [
         f"{BEFORE}{TEN}These 10 rounds form the pattern. Work the pattern 3 times in all.",
     ),
     *(
-        (told, f"{BEFORE}{TEN}These 10 rounds form patt. {told}")
-        for told in (
+        (sentence, f"{BEFORE}{TEN}These 10 rounds form patt. {sentence}")
+        for sentence in (
             "Cont in patt until 3 patts have been worked in all.",
             "Continue until 3 complete patterns have been worked.",
             "Cont in patt until you have worked 3 patterns.",
@@ -191,7 +191,9 @@ MORE = [
 COUNTED = (*IN_ALL, *TOLD_SO, *STRIPES, *MORE)
 
 
-@pytest.mark.parametrize(("text", "words"), [each[1:] for each in COUNTED], ids=[each[0] for each in COUNTED])
+@pytest.mark.parametrize(
+    ("text", "words"), [example[1:] for example in COUNTED], ids=[example[0] for example in COUNTED]
+)
 def test_rounds_are_counted_in_all(text: str, words: list[str]) -> None:
     """As many as are told, each in the pattern that is told."""
     assert words_of_rounds(read(text, (96,))) == words
@@ -203,14 +205,18 @@ def test_more_rounds_are_as_many_as_are_told() -> None:
     assert number_of_rounds(read(text, (96,))) == [11]
 
 
-@pytest.mark.parametrize("text", [each[1] for each in ODD_AND_EVEN], ids=[each[0] for each in ODD_AND_EVEN])
+@pytest.mark.parametrize(
+    "text", [example[1] for example in ODD_AND_EVEN], ids=[example[0] for example in ODD_AND_EVEN]
+)
 def test_odd_and_even_rounds_are_worked_in_turn(text: str) -> None:
     """12 rounds, and the one behind them."""
     words = words_of_rounds(read(text, (96,)))
     assert words == ["*k1, p1; rep from * around", "knit"] * 6 + ["knit"]
 
 
-@pytest.mark.parametrize("text", [each[1] for each in REPEATED], ids=[each[0] for each in REPEATED])
+@pytest.mark.parametrize(
+    "text", [example[1] for example in REPEATED], ids=[example[0] for example in REPEATED]
+)
 def test_all_rounds_of_a_pattern_are_repeated(text: str) -> None:
     """4 rounds, and three times 10."""
     words = words_of_rounds(read(text, (96,)))
@@ -263,7 +269,7 @@ DECREASED = [
 
 
 @pytest.mark.parametrize(
-    ("text", "counts"), [each[1:] for each in DECREASED], ids=[each[0] for each in DECREASED]
+    ("text", "counts"), [example[1:] for example in DECREASED], ids=[example[0] for example in DECREASED]
 )
 def test_on_which_rounds_is_decreased(text: str, counts: list[int]) -> None:
     assert after_each_round(read(text, (96,))) == counts

@@ -272,7 +272,7 @@ def test_a_decrease_at_the_beginning_and_one_at_the_end_are_made_on_each_needle(
 
 
 @pytest.mark.parametrize(
-    "told",
+    "definition",
     [
         "Left dec (vf): skp.",
         "Abbreviations\nleft decrease (VF): skp",
@@ -281,9 +281,9 @@ def test_a_decrease_at_the_beginning_and_one_at_the_end_are_made_on_each_needle(
         "Right dec (vg): k2tog. Left dec (vf): skp.",
     ],
 )
-def test_the_short_name_in_a_bracket_is_told_with_the_long_one(told: str) -> None:
+def test_the_short_name_in_a_bracket_is_told_with_the_long_one(definition: str) -> None:
     """`vf` is what `left dec` is."""
-    assert counts(read(f"{told}\nRnd 1: *k6, vf*", (64,))) == [[64, 56]]
+    assert counts(read(f"{definition}\nRnd 1: *k6, vf*", (64,))) == [[64, 56]]
 
 
 def test_a_known_stitch_may_be_told_in_words() -> None:

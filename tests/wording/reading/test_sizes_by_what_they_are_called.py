@@ -10,7 +10,7 @@ from tests.support.readings import counts
 
 
 @pytest.mark.parametrize(
-    ("told", "only", "both"),
+    ("directions", "only", "both"),
     [
         ("The figures in square brackets are for the Man's cap.", "Man's cap only.—", "Both caps.—"),
         ("N.B.—The numbers in brackets are for the larger hat.", "Larger hat only.—", "Both hats.—"),
@@ -20,10 +20,10 @@ from tests.support.readings import counts
         ("The directions in parentheses are for the big size.", "Big size only.—", "Both sizes.—"),
     ],
 )
-def test_sizes_head_the_lines_down_to_the_line_for_both(told: str, only: str, both: str) -> None:
+def test_sizes_head_the_lines_down_to_the_line_for_both(directions: str, only: str, both: str) -> None:
     """99 less 9 are 90 for both: the larger alone has two rounds more, 9 stitches fewer."""
     text = (
-        f"{told}\nCast on 99 [108] sts.\n1st round. * K.9 [10], K.2 tog.; rep. from * to end. 90 [99] sts.\n"
+        f"{directions}\nCast on 99 [108] sts.\n1st round. * K.9 [10], K.2 tog.; rep. from * to end. 90 [99] sts.\n"
         f"{only}2nd round. K.\n3rd round. * K.9, K.2 tog.; rep. from * to end. 90 sts.\n"
         f"{both}Next round. * K.8, K.2 tog.; rep. from * to end. 81 sts.\nNext round. K."
     )

@@ -38,7 +38,7 @@ def test_a_round_has_the_stitches_it_is_told_with(words: str, before: int, after
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Hem: fold at the picots and *knit 1 st from the needle together with 1 st from the cast-on edge; rep from *",
         "Joining rnd: *K1 st from needle tog with 1 st from CO edge; rep from * around.",
@@ -48,8 +48,8 @@ def test_a_round_has_the_stitches_it_is_told_with(words: str, before: int, after
         "Next rnd: *pick up 1 st from the cast-on edge and knit it together with the next st; rep from * around.",
     ],
 )
-def test_a_stitch_knitted_together_with_the_cast_on_edge_stays_one(told: str) -> None:
+def test_a_stitch_knitted_together_with_the_cast_on_edge_stays_one(line: str) -> None:
     """The round that joins a hem leaves as many stitches as there were."""
-    reading = read(f"{told} 72 sts", (72,))
+    reading = read(f"{line} 72 sts", (72,))
     assert not reading.findings
     assert after_each_round(reading) == [72]

@@ -58,11 +58,11 @@ def test_how_many_markers_there_are_is_no_count_of_stitches(placed: str) -> None
 
 def test_a_round_in_which_markers_are_placed_was_told_before() -> None:
     """`In round 28, place a marker` works no round of its own."""
-    for told in (
+    for sentence in (
         "In round 28, place a marker after every 8 sts.",
         "On round 28, place 6 markers, 8 sts apart.",
     ):
-        assert number_of_rounds(read(f"Cast on 48 sts.\nRounds 1 to 28: knit. {told}", (48,))) == [28]
+        assert number_of_rounds(read(f"Cast on 48 sts.\nRounds 1 to 28: knit. {sentence}", (48,))) == [28]
 
 
 def test_markers_beside_that_of_the_round_are_one_fewer() -> None:
@@ -176,10 +176,10 @@ Round 2: plain round. 42
 Round 3: dec rnd. 36"""
 
 
-@pytest.mark.parametrize("told", [BY_LETTER, BEHIND_NUMBER, IN_TABLE, BY_NAME])
-def test_rounds_are_worked_where_their_letter_stands(told: str) -> None:
+@pytest.mark.parametrize("text", [BY_LETTER, BEHIND_NUMBER, IN_TABLE, BY_NAME])
+def test_rounds_are_worked_where_their_letter_stands(text: str) -> None:
     """They are only told before."""
-    assert after_each_round(read(f"Place a marker every 8 sts.\n{told}", (48,))) == [42, 42, 36]
+    assert after_each_round(read(f"Place a marker every 8 sts.\n{text}", (48,))) == [42, 42, 36]
 
 
 def test_a_paragraph_is_worked_again_by_its_number() -> None:

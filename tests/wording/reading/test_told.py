@@ -244,7 +244,7 @@ def test_rounds_behind_a_change_of_needles_are_worked():
     reading = read(f"Rnd 1: purl.\n{text}\nNext rnd: (k7, k2tog) 8 times. 64 sts", (72,))
 
     assert [72, 72, 64] == after_each_round(reading)
-    assert ["to_a_length"] == [each.code for each in reading.findings]
+    assert ["to_a_length"] == [finding.code for finding in reading.findings]
 
 
 def test_markers_placed_at_the_cast_on_are_those_of_the_crown():
@@ -259,14 +259,14 @@ def test_markers_placed_at_the_cast_on_are_those_of_the_crown():
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Rnds begin with p2 before a cable; last cable crossing was worked 5 rnds ago.",
         "Note: each rnd begins with p2; you crossed the cables 5 rounds ago.",
         "Rounds begin with p2. Last cross was 5 rounds back.",
     ],
 )
-def test_how_long_ago_a_round_was_worked_works_none(told):
+def test_how_long_ago_a_round_was_worked_works_none(line):
     """The crown begins with its numbered rounds."""
-    reading = read(f"{told}\nRnd 1: *P2tog, k6, p2tog, k2* [80 sts]\nRnd 2: *P1, k6, p1, k2*", (96,))
+    reading = read(f"{line}\nRnd 1: *P2tog, k6, p2tog, k2* [80 sts]\nRnd 2: *P1, k6, p1, k2*", (96,))
     assert after_each_round(reading) == [80, 80]

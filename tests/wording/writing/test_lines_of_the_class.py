@@ -50,10 +50,10 @@ def helped(**fields: object) -> str:
 def test_a_class_is_told_all_that_it_needs_for_its_needles() -> None:
     """Eight rows for double-pointed needles, seven for a loop, five where the needles are not known."""
     loop = {"magic_loop": {"value": 80, "unit": "cm"}}
-    for needles, told in ((4, SEVERAL_NEEDLES), (loop, A_LOOP), ({"circulars": 2}, A_LOOP), (None, [])):
+    for needles, rows in ((4, SEVERAL_NEEDLES), (loop, A_LOOP), ({"circulars": 2}, A_LOOP), (None, [])):
         text = helped(needles=needles)
         assert [row for row in (*ANY_NEEDLES, *SEVERAL_NEEDLES, *A_LOOP) if row in text] == [
             *ANY_NEEDLES,
-            *told,
+            *rows,
         ]
-        assert len(text.split("\n")) == 5 + len(told)
+        assert len(text.split("\n")) == 5 + len(rows)

@@ -109,8 +109,13 @@ def test_garter_is_written_as_two_rounds_and_their_repeat() -> None:
 @pytest.mark.parametrize("style", ["wedge", "square", "dome"])
 def test_a_beginner_reads_how_a_stitch_is_worked_where_it_first_comes(style: str) -> None:
     """All that are used, each of them once, before the first round that has it; a knitter has abbreviations instead."""
-    asked = {"sizes": BABIES, "crown": {"style": style}, "brim": {"kind": "ribbed"}, "body": {"fullness": 25}}
-    pattern = hats(**asked, wording="beginner")["pattern"]
+    request = {
+        "sizes": BABIES,
+        "crown": {"style": style},
+        "brim": {"kind": "ribbed"},
+        "body": {"fullness": 25},
+    }
+    pattern = hats(**request, wording="beginner")["pattern"]
     how = {
         name: pattern.index(f"\n  {name}: ")
         for name in ("Knit", "Purl", "Knit two together", "Knit into the front and back")
@@ -127,23 +132,23 @@ def test_a_beginner_reads_how_a_stitch_is_worked_where_it_first_comes(style: str
         < begins["BODY"]
     )
     if style != "square":
-        told = how["Knit two together"]
-        assert begins["CROWN"] < told < pattern.index("Knit two together.", begins["CROWN"])
-    assert "\n  Knit: " not in hats(**asked)["pattern"]
+        place = how["Knit two together"]
+        assert begins["CROWN"] < place < pattern.index("Knit two together.", begins["CROWN"])
+    assert "\n  Knit: " not in hats(**request)["pattern"]
 
 
 def test_a_stitch_that_comes_first_in_one_size_is_told_to_every_size() -> None:
     """The largest size begins its crown first, and who knits another does not read its lines alone."""
-    asked = {
+    request = {
         "sizes": [{"age_months": 6}, {"adult": "man"}],
         "crown": {"style": "wedge"},
         "wording": "beginner",
     }
-    both, alone = hats(**asked)["pattern"], hats(**asked, only_size=2)["pattern"]
-    (told,) = [line for line in both.splitlines() if line.startswith("  Knit two together: ")]
-    (told_alone,) = [line for line in alone.splitlines() if line.startswith("  Knit two together: ")]
+    both, alone = hats(**request)["pattern"], hats(**request, only_size=2)["pattern"]
+    (line_of_both,) = [line for line in both.splitlines() if line.startswith("  Knit two together: ")]
+    (line_of_alone,) = [line for line in alone.splitlines() if line.startswith("  Knit two together: ")]
 
-    assert f"{told_alone} Every size needs this, sooner or later." == told
+    assert f"{line_of_alone} Every size needs this, sooner or later." == line_of_both
 
 
 def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:

@@ -215,8 +215,8 @@ def _miscounted(counted: Counted, stage: Stage, *, stated: bool) -> int | None:
         return PAIR_MISCOUNTED
     if off > MOST_MISCOUNTED or not stated:
         return None
-    of_many = counted.needles is None and stage.after >= STITCHES_PER_MISCOUNT * off
-    return FEW_MISCOUNTED if of_many else ANOTHER_SLIP * off
+    is_large_count = counted.needles is None and stage.after >= STITCHES_PER_MISCOUNT * off
+    return FEW_MISCOUNTED if is_large_count else ANOTHER_SLIP * off
 
 
 def off_on_needles(stage: Stage, counted: Counted) -> Needles | None:

@@ -19,12 +19,12 @@ _DIGITS: Final = re.compile("[0-9]+")
 
 def first_numbers(crowns: Sequence[Sequence[Round]]) -> tuple[int, ...]:
     """The number of the first crown round of each size; `crowns` are numbered from 1."""
-    from_each_start = (1,) * len(crowns)
+    from_the_starts = (1,) * len(crowns)
     if len(set(map(len, crowns))) <= 1:
-        return from_each_start
+        return from_the_starts
     longest = max(map(len, crowns))
     from_the_longest = tuple(longest - len(crown) + 1 for crown in crowns)
-    return min(from_each_start, from_the_longest, key=lambda firsts: _line_count(crowns, firsts))
+    return min(from_the_starts, from_the_longest, key=lambda firsts: _line_count(crowns, firsts))
 
 
 def numbered_crown(crown: CrownAnswer, first: int) -> CrownAnswer:

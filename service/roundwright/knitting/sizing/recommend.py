@@ -440,11 +440,11 @@ def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: f
         return ()
     midway = (request.snug_percent + request.stretch_percent) / 200
     ideal = length(expected_mm / (1 + midway), request.units)
-    how_many = say("fit.none") if best is None else say("fit.few", percent=100 * best.share)
+    verdict = say("fit.none") if best is None else say("fit.few", percent=100 * best.share)
     return (
         Notice(
             code="none_fits" if best is None else "few_fit",
-            message=joined(" ", how_many, say("fit.ideal", circumference=quantity_text(ideal, 3))),
+            message=joined(" ", verdict, say("fit.ideal", circumference=quantity_text(ideal, 3))),
             pointer="#/offered",
         ),
     )

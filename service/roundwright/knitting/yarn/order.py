@@ -98,7 +98,9 @@ def class_order(
     colours = tuple(_colour_order(name, hats, terms, len(names)) for name in names)
     used = [yarn_used(hat.segments, fabric.per_stitch) for hat in hats]
     used_by_all = _total(hats, used)
-    lines = tuple(_line(hat, used_by_one, names, terms) for hat, used_by_one in zip(hats, used, strict=True))
+    lines = tuple(
+        _line(hat, used_by_maker, names, terms) for hat, used_by_maker in zip(hats, used, strict=True)
+    )
     if colours:
         own, shared, one_basket = (
             all_colours(used_by_all, [colour.own for colour in colours], *terms),
@@ -132,14 +134,14 @@ def _own_or_shared(
 ) -> tuple[Purchase, Purchase, Basket | None]:
     """The purchase of balls of their own for everybody, that of one basket, and what is in it."""
     used_by_all = _total(hats, used)
-    own_balls = [purchase(used_by_one, *terms).balls or 0 for used_by_one in used]
+    own_balls = [purchase(used_by_maker, *terms).balls or 0 for used_by_maker in used]
     shared = purchase(used_by_all, *terms)
     if shared.balls is None:
         return shared, shared, None
     own = sum(hat.makers * balls for hat, balls in zip(hats, own_balls, strict=True))
     needs = [
-        KitNeed(hat.label, hat.makers, with_margin(used_by_one, terms.margin))
-        for hat, used_by_one in zip(hats, used, strict=True)
+        KitNeed(hat.label, hat.makers, with_margin(used_by_maker, terms.margin))
+        for hat, used_by_maker in zip(hats, used, strict=True)
     ]
     price = terms.fabric.yarn.price if terms.fabric.yarn else None
     one_basket = basket(needs, terms.fabric.strand, price, terms.units, baskets)

@@ -217,8 +217,8 @@ class _Schema:
         """The fault of a value outside a closed set."""
         meant = did_you_mean(value, map(str, options)) if isinstance(value, str) else ""
         must = ", ".join(str(option) for option in options)
-        one_of = "one of: " if len(options) > 1 else ""
-        return _fault("unknown_value", f"This must be {one_of}{must}.{meant}", steps)
+        prefix = "one of: " if len(options) > 1 else ""
+        return _fault("unknown_value", f"This must be {prefix}{must}.{meant}", steps)
 
     def wrong_type(self, error: Any, types: list[str]) -> Fault:
         """The fault of a value of another type, with what it may have meant."""

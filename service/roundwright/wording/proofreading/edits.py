@@ -169,8 +169,8 @@ def repaired(explained: Explained, findings: Iterable[Finding]) -> tuple[Edit, .
     casts = [edit for code, edit in first if code == "cast_on_differs" and not errors_left(edit)]
     lines = list(dict.fromkeys(edit for code, edit in first if code != "cast_on_differs"))
     alone = [edit for edit in lines if edit.leaves is not None and not errors_left(edit)]
-    one_mends = len(lines) == 1 and not errors_left(lines[0])
-    chosen = alone[:1] or (casts if casts and not one_mends else lines)
+    single_repair = len(lines) == 1 and not errors_left(lines[0])
+    chosen = alone[:1] or (casts if casts and not single_repair else lines)
     made: list[Edit] = []
     before = len(explained.original) + 1
     for edit in sorted(chosen, key=lambda edit: edit.start.offset, reverse=True):

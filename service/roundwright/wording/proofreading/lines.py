@@ -32,13 +32,13 @@ def lines(explained: Explained) -> tuple[Line, ...]:
         if len(listed) == MOST_LINES_TOLD:
             break
         worked = done.get(number, {})
-        in_one = next((worked[size] for size in longest if size in worked), [])
+        size_rounds = next((worked[size] for size in longest if size in worked), [])
         sizes = range(len(explained.cast_on))
         listed.append(
             Line(
                 line=number,
                 kind=kinds.get(number) or _plain(explained, number),
-                rounds=tuple(worked_round.round.number for worked_round in in_one),
+                rounds=tuple(worked_round.round.number for worked_round in size_rounds),
                 computed=tuple(worked[size][-1].round.after if size in worked else None for size in sizes)
                 if worked
                 else (),

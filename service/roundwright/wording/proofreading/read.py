@@ -36,10 +36,10 @@ def read(text: str, cast_on: tuple[int, ...], language: str | None = None) -> Re
 def _notices(found: Recognised) -> tuple[Notice, ...]:
     """What is to be said of the language in which a text was read."""
     if not found.known:
-        message = say("find.language_not_read", language=found.asked_for)
+        message = say("find.language_not_read", language=found.requested_tag)
         return (Notice(code="language_not_read", message=message, pointer="#/language"),)
     if found.in_words_of is not None:
-        message = say("find.language_differs", language=found.asked_for, other=found.in_words_of)
+        message = say("find.language_differs", language=found.requested_tag, other=found.in_words_of)
         return (Notice(code="language_differs", message=message, pointer="#/language"),)
     if found.second is not None:
         message = say("find.language_close", language=found.language, other=found.second)

@@ -579,7 +579,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         plain=int(seen.ends_plain),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
-    return [candidate, *_with_first(candidate, as_told=manner and bool(every))]
+    return [candidate, *_with_first(candidate, in_this_way=manner and bool(every))]
 
 
 TOLD_ITSELF: Final = 0.6
@@ -657,13 +657,13 @@ def _says_again(seen: Seen, again: Again, times: Times | None, rounds: Number | 
     return rounds.of(0) == len(again.named) * (times.number.of(0) or 0)
 
 
-def _with_first(candidate: Candidate, *, as_told: bool) -> list[Candidate]:
+def _with_first(candidate: Candidate, *, in_this_way: bool) -> list[Candidate]:
     """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell.
 
-    So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `as_told`.
+    So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `in_this_way`.
     """
     times = candidate.times
-    if times is not None and as_told and candidate.stated and not (times.total or times.more):
+    if times is not None and in_this_way and candidate.stated and not (times.total or times.more):
         candidate = replace(candidate, cost=candidate.cost + AS_TOLD)
     elif times is None or not times.total:
         return []

@@ -67,8 +67,8 @@ def _with_each_colour(phrases: list[Phrase]) -> list[Phrase]:
             (at for at, word in enumerate(behind) if isinstance(word, Said) and word.text in _COLOURS), 0
         )
         colours = behind[at - 1] if at else None
-        of_each = any(isinstance(word, Said) and word.text in ("each", "in each") for word in behind[:at])
-        if isinstance(phrase, Rounds) and not phrase.every and of_each and isinstance(colours, Count):
+        per_colour = any(isinstance(word, Said) and word.text in ("each", "in each") for word in behind[:at])
+        if isinstance(phrase, Rounds) and not phrase.every and per_colour and isinstance(colours, Count):
             if not all(isinstance(word, Said) for word in behind[: at - 1]):
                 return phrases
             often = colours.number.of(0) or 1

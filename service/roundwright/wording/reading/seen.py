@@ -446,12 +446,12 @@ def stated_counts(seen: Seen) -> tuple[Stated, ...]:
 
 def _without_sections(seen: Seen) -> list[Count]:
     """The counts without that of each section: `You now have 8 sections of 11 (12, 13) sts.`."""
-    of_each = {
+    section_starts = {
         behind.start
         for sections, of, behind in zip(seen.order, seen.order[1:], seen.order[2:], strict=False)
         if isinstance(sections, Markers) and isinstance(of, Said) and of.text == "of"
     }
-    return [count for count in seen.counts if count.start not in of_each]
+    return [count for count in seen.counts if count.start not in section_starts]
 
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:

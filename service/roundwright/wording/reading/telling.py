@@ -229,8 +229,8 @@ def _tells_fewer(seen: Seen) -> bool:
     if seen.counts or seen.rounds or seen.agains or seen.times or seen.continues:
         return False
     texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
-    each_time = any(pair in (("each", "time"), ("every", "time")) for pair in pairwise(texts))
-    return each_time and not _FEWER.isdisjoint(texts)
+    repeated = any(pair in (("each", "time"), ("every", "time")) for pair in pairwise(texts))
+    return repeated and not _FEWER.isdisjoint(texts)
 
 
 _FEWER: Final = frozenset(("fewer", "less"))

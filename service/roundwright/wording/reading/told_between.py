@@ -44,8 +44,8 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
     place = phrases.index(rounds[0])
     texts = [phrase.text for phrase in phrases if isinstance(phrase, Said)]
     first = _first_so_many(phrases)
-    of_each = not _EACH.isdisjoint(texts) or first > 0
-    if not ("between" in texts or "in between" in texts or (of_each and not _AFTER.isdisjoint(texts))):
+    recurring = not _EACH.isdisjoint(texts) or first > 0
+    if not ("between" in texts or "in between" in texts or (recurring and not _AFTER.isdisjoint(texts))):
         return None
     if "unless" in texts:
         return Candidate("prose", 0.0)  # the rounds are told where they stand

@@ -38,20 +38,20 @@ class Recognised(Struct, frozen=True):
     """The language in which a text is read.
 
     - `second`: the language that comes second where that is close
-    - `asked_for`: the tag in the request; `known`: whether its language is read
+    - `requested_tag`: the tag in the request; `known`: whether its language is read
     - `in_words_of`: the language that the words of the text tell, where it is plainly another than that of the request
     """
 
     language: str
     second: str | None = None
-    asked_for: str | None = None
+    requested_tag: str | None = None
     known: bool = True
     in_words_of: str | None = None
 
     @property
     def tag(self) -> str:
         """What the answer calls it: as the request does, where that language was read."""
-        return self.asked_for if self.asked_for and self.known else self.language
+        return self.requested_tag if self.requested_tag and self.known else self.language
 
 
 _SAME: Final = {"no": "nb"}
@@ -67,7 +67,7 @@ def named(tag: str, text: str) -> Recognised:
     differs = known and words.second is None and words.language != language
     return Recognised(
         language if known else ENGLISH,
-        asked_for=tag,
+        requested_tag=tag,
         known=known,
         in_words_of=words.language if differs else None,
     )

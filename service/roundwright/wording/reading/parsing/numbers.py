@@ -320,21 +320,19 @@ class NumberReader(ColourReader):
         if often == 1 and sign < 0 and [token.kind for token in before] == ["number", "knit"]:
             start, end, flags = self.take(2)  # 8 knit + 1 reduce
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end, loose=True))
-        one_of_several = often == 1 and self.kind(1) == "decrease" and self.kind() == "number"
-        one_of_several = one_of_several and bool(
-            self.flags(0) & (COMMA | SEMI) or self.flags(3) & (COMMA | SEMI)
-        )
+        enumerated = often == 1 and self.kind(1) == "decrease" and self.kind() == "number"
+        enumerated = enumerated and bool(self.flags(0) & (COMMA | SEMI) or self.flags(3) & (COMMA | SEMI))
         if (
             self.kind(2) == "round"
-            and (self.begins_clause() or (one_of_several and self.after_then()))
-            and (1 < often <= MOST_IN_TURN or one_of_several)
+            and (self.begins_clause() or (enumerated and self.after_then()))
+            and (1 < often <= MOST_IN_TURN or enumerated)
             and sign < 0
         ):
             turns = (named(self.kind(1)),) * often
             return Again(*self.take(3), turns, work=True)
         behind = self.skip(2)
-        of_each = self.kind(behind) in ("each", "per") and self.kind(behind + 1) == "round"
-        if self.joined(2) and (of_each or (self.kind(behind) == "round" and behind > 2)):
+        per_round = self.kind(behind) in ("each", "per") and self.kind(behind + 1) == "round"
+        if self.joined(2) and (per_round or (self.kind(behind) == "round" and behind > 2)):
             return self.only_words(2)  # `14 decreases a round`
         if self.kind(2) == "evenly" and self.joined(2):
             start, end, flags = self.take(3)
