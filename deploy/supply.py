@@ -52,28 +52,30 @@ def pinned() -> dict[str, str]:
     ]
     requirements = [Requirement(line.rstrip("\\ ")) for line in lines]
     return {
-        one.name: str(one.specifier).removeprefix("==")
-        for one in requirements
-        if one.marker is None or one.marker.evaluate()
+        requirement.name: str(requirement.specifier).removeprefix("==")
+        for requirement in requirements
+        if requirement.marker is None or requirement.marker.evaluate()
     }
 
 
 def licence(name: str) -> str:
     """The licence of an installed requirement as an SPDX expression, or in its own words where it has no such name."""
     try:
-        said: PackageMetadata = metadata(name)
+        fields: PackageMetadata = metadata(name)
     except PackageNotFoundError:
         return "unknown"
-    if expression := said.get("License-Expression"):
+    if expression := fields.get("License-Expression"):
         return str(expression)
-    words = str(said.get("License") or "").strip().partition("\n")[0].strip()
+    words = str(fields.get("License") or "").strip().partition("\n")[0].strip()
     if set(re.split(r" (?:AND|OR) ", words)) <= COMPATIBLE:
         return words
     prefix = "License :: OSI Approved :: "
     classified = [
-        one.removeprefix(prefix) for one in said.get_all("Classifier") or () if one.startswith(prefix)
+        classifier.removeprefix(prefix)
+        for classifier in fields.get_all("Classifier") or ()
+        if classifier.startswith(prefix)
     ]
-    return " OR ".join(SPELLINGS.get(one, one) for one in classified or [words or "unknown"])
+    return " OR ".join(SPELLINGS.get(wording, wording) for wording in classified or [words or "unknown"])
 
 
 def compatible(expression: str) -> bool:
@@ -109,16 +111,19 @@ def materials(file: Path) -> int:
     """
     bill, pins = _bill("environment", "--pyproject", ROOT / "pyproject.toml", sys.executable), pinned()
     hashed = {
-        one["purl"]: one["externalReferences"] for one in _bill("requirements", REQUIREMENTS)["components"]
+        component["purl"]: component["externalReferences"]
+        for component in _bill("requirements", REQUIREMENTS)["components"]
     }
-    bill["components"] = [one for one in bill["components"] if _name(one) in pins]
+    bill["components"] = [component for component in bill["components"] if _name(component) in pins]
     bill["metadata"]["component"] |= {"version": __version__}
     for component in bill["components"]:
         component["licenses"] = [{"expression": licence(_name(component))}]
         component["externalReferences"] = hashed[component["purl"]]
     root = bill["metadata"]["component"]["bom-ref"]
-    depends = {one["ref"]: one.get("dependsOn", []) for one in bill["dependencies"]}
-    references = {_name(one): one["bom-ref"] for one in bill["components"]} | {"roundwright": root}
+    depends = {dependency["ref"]: dependency.get("dependsOn", []) for dependency in bill["dependencies"]}
+    references = {_name(component): component["bom-ref"] for component in bill["components"]} | {
+        "roundwright": root
+    }
     for carrier, components in carried().items():
         bill["components"] += components
         depends[references[carrier]] += [component["bom-ref"] for component in components]
@@ -193,7 +198,7 @@ def scripts() -> list[Component]:
     version = source_map.parent.name.removeprefix("swagger-ui-")
     swagger = {"name": "swagger-ui-dist", "version": version, "purl": f"pkg:npm/swagger-ui-dist@{version}"}
     packages = [{"name": name, "purl": f"pkg:npm/{name.replace('@', '%40')}"} for name in sorted(names)]
-    return [{"type": "library", "bom-ref": one["purl"], **one} for one in (swagger, *packages)]
+    return [{"type": "library", "bom-ref": package["purl"], **package} for package in (swagger, *packages)]
 
 
 def images() -> list[Component]:

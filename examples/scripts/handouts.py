@@ -94,10 +94,10 @@ def main() -> int:
     parser.add_argument("knitters", type=Path)
     parser.add_argument("folder", type=Path)
     parser.add_argument("--form", choices=FORMS, default="pdf")
-    asked = parser.parse_args()
-    with asked.knitters.open(encoding="utf-8-sig", newline="") as file:
+    arguments = parser.parse_args()
+    with arguments.knitters.open(encoding="utf-8-sig", newline="") as file:
         rows = list(csv.DictReader(file))
-    asked.folder.mkdir(parents=True, exist_ok=True)
+    arguments.folder.mkdir(parents=True, exist_ok=True)
     key = os.environ.get("HATS_KEY")
     failed = []
     with httpx.Client(
@@ -109,8 +109,8 @@ def main() -> int:
         for number, row in enumerate(rows, start=1):
             name = row.get("name") or ""
             try:
-                content = handout(service, row, asked.form)
-                (asked.folder / file_name(name, number, asked.form)).write_bytes(content)
+                content = handout(service, row, arguments.form)
+                (arguments.folder / file_name(name, number, arguments.form)).write_bytes(content)
             except RowError as error:
                 failed.append(f"Row {number}, {name or 'no name'}: {error}")
             progress(number, len(rows), name)

@@ -40,18 +40,18 @@ def by_month(service: httpx.Client, sizes: list[dict], sex: str | None) -> Itera
 
 
 def main() -> None:
-    """Read what was asked, and print a line for each age."""
+    """Read the arguments, and print a line for each age."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawTextHelpFormatter)
     parser.add_argument("sizes", nargs="+", type=offered)
     parser.add_argument("--sex", choices=["girl", "boy"])
-    asked = parser.parse_args()
+    arguments = parser.parse_args()
     key = os.environ.get("HATS_KEY")
     with httpx.Client(
         base_url=os.environ.get("HATS_SERVICE", "http://127.0.0.1:8181"),
         headers={"Authorization": f"Bearer {key}"} if key else {},
         transport=httpx.HTTPTransport(retries=2),
     ) as service:
-        for age, fit in by_month(service, asked.sizes, asked.sex):
+        for age, fit in by_month(service, arguments.sizes, arguments.sex):
             head = fit["head"]["median"]
             print(f"{age:3} months  {head['value']:5.1f} {head['unit']}  {fit['choose'] or '-'}")
 

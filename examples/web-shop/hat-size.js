@@ -226,7 +226,7 @@ class HatSize extends HTMLElement {
 	}
 
 	async #ask(path, body, signal) {
-		let answer, said;
+		let answer, data;
 		try {
 			answer = await fetch(this.#address(path), {
 				method: "POST",
@@ -234,12 +234,12 @@ class HatSize extends HTMLElement {
 				body: JSON.stringify(body),
 				signal: AbortSignal.any([signal, AbortSignal.timeout(PATIENCE_MS)]),
 			});
-			said = await answer.json();
+			data = await answer.json();
 		} catch {
 			throw trouble(this.#say(GONE));
 		}
-		if (answer.ok) return said;
-		const { detail, nearest, errors } = said;
+		if (answer.ok) return data;
+		const { detail, nearest, errors } = data;
 		const [, about] = /^#\/(?:sizes\/0\/)?(head|age)/.exec(errors?.[0]?.pointer) ?? [];
 		if (about) throw trouble(nearest ? this.#say("{detail} The nearest that works: {nearest}.", { detail, nearest }) : detail, about === "head" ? "around" : "age");
 		if (answer.status < 500 && answer.status !== 429) this.#mistake(`is set up in a way that cannot be knitted: ${detail}`);

@@ -18,7 +18,7 @@ class Seen:
         self.complaints: list[str] = []
         page.context.on("request", lambda request: self.requests.append(request.url))
         page.on("pageerror", lambda error: self.complaints.append(str(error)))
-        page.on("console", lambda said: said.type == "error" and self.complaints.append(said.text))
+        page.on("console", lambda message: message.type == "error" and self.complaints.append(message.text))
 
     @property
     def origins(self) -> set[str]:
@@ -32,4 +32,8 @@ def barriers(page: Page, *, outside: str | None = None) -> list[str]:
     context = {"include": [["html"]], "exclude": [[outside]]} if outside else {"include": [["html"]]}
     found = page.evaluate("([context, rules]) => axe.run(context, { runOnly: rules })", [context, RULES])
     assert found["passes"]
-    return [f"{one['id']}: {node['html']}" for one in found["violations"] for node in one["nodes"]]
+    return [
+        f"{violation['id']}: {node['html']}"
+        for violation in found["violations"]
+        for node in violation["nodes"]
+    ]

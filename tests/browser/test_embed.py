@@ -136,7 +136,7 @@ def test_its_words_can_be_replaced(open_page, seen):
 
 
 @pytest.mark.parametrize(
-    ("good", "bad", "said"),
+    ("good", "bad", "message"),
     [
         ('gauge="20 28"', 'gauge="20"', 'gauge="20" should be such as gauge="20 28"'),
         ('ball="100 g 210 m"', 'ball="100 g"', 'ball="100 g" should be such as ball="100 g 210 m"'),
@@ -144,7 +144,7 @@ def test_its_words_can_be_replaced(open_page, seen):
         ('price="8.50 EUR"', 'sizes="small, large"', 'sizes="small, large" should be such as'),
     ],
 )
-def test_a_mistake_of_the_shop_goes_to_the_console(good, bad, said, open_page, seen):
+def test_a_mistake_of_the_shop_goes_to_the_console(good, bad, message, open_page, seen):
     """What the calculator cannot do without is checked at the start; the shopper reads what the shop wrote instead."""
     element = ELEMENT.replace(good, bad).replace(
         "></hat-size>", ">Write to us, and we find your size.</hat-size>"
@@ -154,24 +154,24 @@ def test_a_mistake_of_the_shop_goes_to_the_console(good, bad, said, open_page, s
 
     expect(page.get_by_text("Write to us, and we find your size.")).to_be_visible()
     expect(page.get_by_role("alert")).to_have_count(0)
-    assert any(said in complaint for complaint in seen.complaints)
+    assert any(message in complaint for complaint in seen.complaints)
 
 
 @pytest.mark.parametrize(
-    ("bad", "said"),
+    ("bad", "message"),
     [
         ('price="8.50"', 'price="8.50" should be such as'),
         ('prize="8.50 EUR"', 'has no attribute "prize"'),
         ('theme="night"', 'theme="night" should be such as'),
     ],
 )
-def test_a_small_mistake_leaves_the_calculator_working(bad, said, open_page, seen):
+def test_a_small_mistake_leaves_the_calculator_working(bad, message, open_page, seen):
     """What it can do without is left out, with a line in the console."""
     page = open_page(LOADED + ELEMENT.replace('price="8.50 EUR"', bad))
     find(page)
     in_state(page, "done")
 
-    assert any(said in complaint for complaint in seen.complaints)
+    assert any(message in complaint for complaint in seen.complaints)
 
 
 def test_what_the_service_refuses_of_the_shop_is_not_told_to_the_shopper(open_page, seen):
@@ -261,12 +261,12 @@ def test_the_words_of_other_languages_are_those_of_the_calculator(tmp_path):
     show = f'import {{ WORDS }} from "{FOLDER}/words.js"; console.log(JSON.stringify(WORDS));'
     (tmp_path / "show.mjs").write_text(show)
     words = json.loads(node(tmp_path, "show.mjs"))
-    said = set(re.findall(r'(?:say|fact|fold|const GONE =)[ (]("[^"]+")', script))
+    literals = set(re.findall(r'(?:say|fact|fold|const GONE =)[ (]("[^"]+")', script))
 
     assert words.keys() == set(reference.LANGUAGES)
     for texts in words.values():
         assert list(texts) == list(words["de"])
-        assert {json.loads(text) for text in said} <= set(texts)
+        assert {json.loads(text) for text in literals} <= set(texts)
         assert all(f'"{text}"' in script for text in texts)
 
 

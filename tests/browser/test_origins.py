@@ -52,14 +52,14 @@ def opened(tmp_path: Path) -> Iterator[Shop]:
 def test_two_lines_let_a_page_call(opened, page):
     """It calculates, reads what is wrong, revalidates by the tag, and reads what the proxy itself refuses."""
     page.goto(f"{opened.origin}/bare.html")
-    said = page.evaluate(CALLS, opened.service)
+    answers = page.evaluate(CALLS, opened.service)
 
     assert {"calculation": 200, "refusal": 400, "lookup": 200, "again": 304, "of_the_proxy": 400} == {
-        name: status for name, (status, *_) in said.items()
+        name: status for name, (status, *_) in answers.items()
     }
-    assert "/problems/invalid-request" in said["refusal"][1]
-    assert "empty part" in said["of_the_proxy"][1]
-    assert said["lookup"][2]
+    assert "/problems/invalid-request" in answers["refusal"][1]
+    assert "empty part" in answers["of_the_proxy"][1]
+    assert answers["lookup"][2]
 
 
 def test_a_page_that_is_not_named_may_not(opened, page):

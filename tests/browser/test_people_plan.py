@@ -257,7 +257,7 @@ def test_a_number_may_have_a_comma_and_a_word_is_no_number(plan):
 
 
 @pytest.mark.parametrize(
-    ("language", "label", "typed", "said"),
+    ("language", "label", "typed", "message"),
     [
         ("en", "Ease, %", "80", "This may be at most 50."),
         ("de", "Zugabe, %", "80", "Das darf höchstens 50 sein."),
@@ -275,14 +275,14 @@ def test_a_number_may_have_a_comma_and_a_word_is_no_number(plan):
         ("en", "in", "€uro", "The three letters of a currency are needed here, such as EUR."),
     ],
 )
-def test_a_fault_is_said_in_a_knitters_words(language, label, typed, said, open_in):
+def test_a_fault_is_said_in_a_knitters_words(language, label, typed, message, open_in):
     """Beside its field, in the language of the page, with a number as people write it and an example that fits."""
     page = open_in(language)
     field = page.locator("#view-plan").get_by_label(label, exact=True)
     field.fill(typed)
 
-    expect(field).to_have_accessible_description(said)
-    expect(page.locator("#plan-status")).to_contain_text(f"{label}: {said}")
+    expect(field).to_have_accessible_description(message)
+    expect(page.locator("#plan-status")).to_contain_text(f"{label}: {message}")
     expect(page.locator("#plan-found")).not_to_contain_text("`")
 
 

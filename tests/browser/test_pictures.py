@@ -22,8 +22,8 @@ MEASURED = """() => {
         && inner.top > outer.top - 1 && inner.bottom < outer.bottom + 1;
     const shared = (from, to, otherFrom, otherTo) =>
         Math.max(0, Math.min(to, otherTo) - Math.max(from, otherFrom)) / Math.min(to - from, otherTo - otherFrom);
-    const overlaps = (one, other) => shared(one.left, one.right, other.left, other.right) > 0.05
-        && shared(one.top, one.bottom, other.top, other.bottom) > 0.4;
+    const overlaps = (box, other) => shared(box.left, box.right, other.left, other.right) > 0.05
+        && shared(box.top, box.bottom, other.top, other.bottom) > 0.4;
     return {
         left: page.left, right: page.right, height: page.height, scrolled: document.documentElement.scrollWidth,
         texts: texts.length,

@@ -31,10 +31,11 @@ def test_it_lists_everything_and_asks_nobody_else(reference, address, seen):
     """Title, every operation by its path, and no request to another host; the policy is broken nowhere."""
     expect(reference.locator(".info .title")).to_contain_text("Roundwright")
     paths = {
-        one.inner_text().replace("\u200b", "") for one in reference.locator(".opblock-summary-path").all()
+        element.inner_text().replace("\u200b", "")
+        for element in reference.locator(".opblock-summary-path").all()
     }
 
-    assert {one.path for one in listed()} == paths
+    assert {operation.path for operation in listed()} == paths
     assert {address} == seen.origins
     assert [] == seen.complaints
 
@@ -52,7 +53,7 @@ def test_its_policy_is_strict(service):
 @pytest.mark.parametrize("name", ["convertGauge", "getStandard", "drawNeedles"])
 def test_an_operation_can_be_tried(name, reference, address, seen, service):
     """A calculation, a look-up and a picture, sent as the page suggests, are answered on the page."""
-    operation = next(one for one in listed() if one.id == name)
+    operation = next(operation for operation in listed() if operation.id == name)
     shown = try_it(reference, operation).locator("code").first.inner_text()
     answer = operation.ask(service)
 

@@ -49,7 +49,7 @@ def find(page, age: str) -> None:
 def shown(page) -> dict[str, str]:
     """The facts of the answer by their names."""
     pairs = page.locator("hat-size dl > div").all()
-    return {one.locator("dt").inner_text(): one.locator("dd").inner_text() for one in pairs}
+    return {pair.locator("dt").inner_text(): pair.locator("dd").inner_text() for pair in pairs}
 
 
 def pictures_drawn(page) -> bool:
@@ -57,7 +57,7 @@ def pictures_drawn(page) -> bool:
     page.wait_for_load_state("networkidle")
     return page.evaluate(
         "[...document.querySelector('hat-size').shadowRoot.querySelectorAll('img')]"
-        ".every(one => one.complete && one.naturalWidth > 300)"
+        ".every(image => image.complete && image.naturalWidth > 300)"
     )
 
 
@@ -86,7 +86,7 @@ def test_it_says_what_the_service_says(product, open_shop, seen, service):
     find(product, "6")
     in_state(product, "done")
     fit = service.post("/v1/sizing/recommend", json={"age_months": 6, "offered": OFFERED}).json()
-    chosen = next(one for one in fit["sizes"] if one["label"] == fit["choose"])
+    chosen = next(size for size in fit["sizes"] if size["label"] == fit["choose"])
     ease = chosen["circumference"]["value"] - fit["head"]["median"]["value"]
     (hat,) = service.post(
         "/v1/hats",

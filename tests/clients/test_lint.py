@@ -30,11 +30,11 @@ def test_nothing_is_found(judge, tmp_path):
     """The strictest sets of rules find no fault, not even a hint, and know all the rules they are given."""
     file = tmp_path / "openapi.json"
     file.write_text(json.dumps(document()))
-    said = lint(judge, file)
+    process = lint(judge, file)
 
-    assert 0 == said.returncode, said.stdout + said.stderr
-    assert "Unused rules" not in said.stdout + said.stderr
-    assert "not expected here" not in said.stdout + said.stderr
+    assert 0 == process.returncode, process.stdout + process.stderr
+    assert "Unused rules" not in process.stdout + process.stderr
+    assert "not expected here" not in process.stdout + process.stderr
 
 
 @pytest.mark.parametrize("judge", ["redocly", "spectral"])
@@ -44,7 +44,7 @@ def test_a_fault_is_found(judge, tmp_path):
     small = {**document(), "paths": {"/v1/said": {"get": operation}}, "components": {}}
     file = tmp_path / "openapi.json"
     file.write_text(json.dumps(small))
-    said = lint(judge, file)
+    process = lint(judge, file)
 
-    assert 1 == said.returncode
-    assert "operation-operationId" in said.stdout + said.stderr
+    assert 1 == process.returncode
+    assert "operation-operationId" in process.stdout + process.stderr

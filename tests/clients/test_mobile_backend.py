@@ -26,10 +26,10 @@ def built(tmp_path_factory) -> Path:
     (folder / "node_modules").symlink_to(BACKEND / "node_modules")
     (folder / "../../openapi").resolve().mkdir()
     (folder / "../../openapi/openapi.json").resolve().write_text(json.dumps(document()))
-    said = subprocess.run(
+    process = subprocess.run(
         [command("npm"), "run", "--silent", "build"], cwd=folder, capture_output=True, text=True, check=False
     )
-    assert 0 == said.returncode, said.stdout + said.stderr
+    assert 0 == process.returncode, process.stdout + process.stderr
     assert '"strict": true' in (folder / "tsconfig.json").read_text()
     return folder
 
@@ -73,8 +73,8 @@ def test_a_hat_fits_on_a_card(backend, service):
     assert hat["cast_on"]["stitches"] == card["castOn"]
     assert hat["split"]["split"] == card["needles"]
     assert hat["yarn"]["to_buy"]["balls"] == card["balls"]
-    assert [(one["text"], one["after"]) for one in hat["crown"]["rounds"]] == [
-        (one["text"], one["stitches"]) for one in card["rounds"]
+    assert [(line["text"], line["after"]) for line in hat["crown"]["rounds"]] == [
+        (line["text"], line["stitches"]) for line in card["rounds"]
     ]
     assert 200 == service.get(card["picture"]).status_code
     assert card["cautions"]
@@ -85,14 +85,14 @@ def test_a_count_gets_advice(backend):
     card = backend.get("/card", params=HAT).json()
     shares = card["rounds"][2]["needles"]
     wrong = [shares[0], shares[1] + 1, *shares[2:]]
-    said = [
+    answers = [
         backend.get("/count", params={**HAT, "round": 3, "needles": "-".join(map(str, needles))}).json()
         for needles in (shares, wrong)
     ]
 
-    assert [True, False] == [one["right"] for one in said]
-    assert "needle 2" in said[1]["message"]
-    assert said[1]["next"]
+    assert [True, False] == [answer["right"] for answer in answers]
+    assert "needle 2" in answers[1]["message"]
+    assert answers[1]["next"]
 
 
 def test_a_refusal_is_passed_on(backend):

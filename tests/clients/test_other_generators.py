@@ -23,9 +23,9 @@ def put(folder: Path) -> Path:
 
 def run(folder: Path, *words: str | Path) -> str:
     """Run a program and give all that it says; it must not fail."""
-    said = subprocess.run(words, cwd=folder, capture_output=True, text=True, check=False)
-    assert 0 == said.returncode, said.stdout + said.stderr
-    return said.stdout + said.stderr
+    process = subprocess.run(words, cwd=folder, capture_output=True, text=True, check=False)
+    assert 0 == process.returncode, process.stdout + process.stderr
+    return process.stdout + process.stderr
 
 
 def structs() -> dict[str, Any]:
@@ -66,9 +66,9 @@ def test_orval_by_its_defaults(tmp_path, address, service):
     compiled(tmp_path, "main.ts")
     made, found, stitches = json.loads(node(tmp_path, "built/main.js"))
 
-    said = service.get("/v1/cast-on?gauge_stitches=20&head=43cm").json()
-    assert said == made == found
-    assert said["stitches"] == stitches
+    answer = service.get("/v1/cast-on?gauge_stitches=20&head=43cm").json()
+    assert answer == made == found
+    assert answer["stitches"] == stitches
 
 
 def test_orval_with_fetch(tmp_path):
@@ -81,7 +81,7 @@ def test_orval_with_fetch(tmp_path):
     compiled(tmp_path, "hats.ts")
 
     functions = set(re.findall(r"export const (\w+) = async", (tmp_path / "hats.ts").read_text()))
-    assert {one.id for one in listed()} == functions
+    assert {operation.id for operation in listed()} == functions
 
 
 # datamodel-code-generator: pydantic.
@@ -175,7 +175,7 @@ def test_openapi_generator(language, made):
     called = {
         name for file in (made / language).glob(functions) for name in re.findall(begins, file.read_text())
     }
-    assert {one.id.lower() for one in listed()} <= {name.lower() for name in called}
+    assert {operation.id.lower() for operation in listed()} <= {name.lower() for name in called}
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
@@ -183,9 +183,9 @@ def test_what_openapi_generator_makes_can_be_parsed(language, made):
     """Every file is of the grammar of its language, as tree-sitter has it; no compiler is to be had here."""
     package, ending, beyond = GRAMMARS[language]
     python = generator("openapi-generator-cli").with_name("python")
-    said = run(made, python, "-c", PARSED, language, package, ending, str(len(structs())))  # a file a type
+    output = run(made, python, "-c", PARSED, language, package, ending, str(len(structs())))  # a file a type
 
-    assert set(said.split()) == beyond
+    assert set(output.split()) == beyond
 
 
 def test_every_generator_of_the_page_is_one_of_these():

@@ -23,13 +23,13 @@ def generated(folder: Path, *words: str) -> str:
     """Generate a client of the document into a folder, and give what the generator says."""
     (folder / "openapi.json").write_text(json.dumps(document()))
     (folder / "openapi").symlink_to(RULES)
-    said = subprocess.run(
+    process = subprocess.run(
         [TOOLS / "openapi-python-client", *words],
         cwd=folder, capture_output=True, text=True, check=False,
         env={"PATH": f"{TOOLS}:/usr/bin:/bin"},  # it formats what it makes with ruff
     )  # fmt: skip
-    assert 0 == said.returncode, said.stdout + said.stderr
-    return said.stdout + said.stderr
+    assert 0 == process.returncode, process.stdout + process.stderr
+    return process.stdout + process.stderr
 
 
 @pytest.fixture(scope="module")
@@ -43,15 +43,15 @@ def folder(tmp_path_factory) -> Path:
 
 def test_by_its_defaults_it_lacks_pictures_and_the_pdf_alone(tmp_path):
     """Without the settings of the page all functions are there; those that answer a picture or a PDF parse nothing."""
-    said = generated(tmp_path, "generate", "--path", "openapi.json", "--output-path", "made")
+    output = generated(tmp_path, "generate", "--path", "openapi.json", "--output-path", "made")
 
-    warned = re.findall(r"^WARNING parsing \S+ (\S+) within", said, re.MULTILINE)
+    warned = re.findall(r"^WARNING parsing \S+ (\S+) within", output, re.MULTILINE)
     assert len(warned) == 9
     assert sorted(warned) == sorted(
-        one.path for one in listed() if one.path.endswith((".svg", ".png", ".pdf"))
+        operation.path for operation in listed() if operation.path.endswith((".svg", ".png", ".pdf"))
     )
     functions = {file.stem for file in (tmp_path / "made").glob("*/api/*/*.py")} - {"__init__"}
-    assert {snake(one.id) for one in listed()} == functions
+    assert {snake(operation.id) for operation in listed()} == functions
 
 
 @pytest.fixture
@@ -72,9 +72,9 @@ def test_it_type_checks(folder):
         folder / ".cache",
         "roundwright_client",
     ]
-    said = subprocess.run(words, cwd=folder, capture_output=True, text=True, check=False)
+    process = subprocess.run(words, cwd=folder, capture_output=True, text=True, check=False)
 
-    assert 0 == said.returncode, said.stdout
+    assert 0 == process.returncode, process.stdout
 
 
 def snake(name: str) -> str:
@@ -87,10 +87,11 @@ def called(operation, made: ModuleType, client: Any) -> Any:
     module = importlib.import_module(f"{made.__name__}.api.{tag}.{snake(operation.id)}")
     hints = get_type_hints(module.sync_detailed)
     given = {}
-    for one in operation.written.get("parameters", ()):
-        if "example" in one:
-            name = one["name"] if one["name"] in hints else f"{one['name']}_"  # `round` is Python's own
-            given[name] = typed(one["example"], hints[name])
+    for parameter in operation.written.get("parameters", ()):
+        if "example" in parameter:
+            # `round` is Python's own
+            name = parameter["name"] if parameter["name"] in hints else f"{parameter['name']}_"
+            given[name] = typed(parameter["example"], hints[name])
     if operation.method == "POST":
         given["body"] = hints["body"].from_dict(operation.body)
     return module.sync_detailed(client=client, **given)
@@ -98,7 +99,7 @@ def called(operation, made: ModuleType, client: Any) -> Any:
 
 def typed(value: Any, hint: Any) -> Any:
     """A value as one of the client's enumerations, where its parameter is one."""
-    kinds = [one for one in (hint, *get_args(hint)) if isinstance(one, type) and issubclass(one, Enum)]
+    kinds = [kind for kind in (hint, *get_args(hint)) if isinstance(kind, type) and issubclass(kind, Enum)]
     return kinds[0](value) if kinds else value
 
 
@@ -107,15 +108,15 @@ def test_every_operation_answers(operation, made, address, service):
     """Called with its example, an operation gives what the service says, as the client's own type."""
     with made.Client(base_url=address) as client:
         answer = called(operation, made, client)
-    said = operation.ask(service)
+    expected = operation.ask(service)
 
     assert 200 == answer.status_code
-    if said.headers["content-type"] == "application/json":
-        assert said.json() == answer.parsed.to_dict()
-    elif said.headers["content-type"] in ("application/pdf", "image/png"):
-        assert said.content == answer.parsed.payload.read()
+    if expected.headers["content-type"] == "application/json":
+        assert expected.json() == answer.parsed.to_dict()
+    elif expected.headers["content-type"] in ("application/pdf", "image/png"):
+        assert expected.content == answer.parsed.payload.read()
     else:
-        assert said.text == answer.parsed
+        assert expected.text == answer.parsed
 
 
 def test_a_problem_is_a_problem(made, address):

@@ -39,7 +39,7 @@ def shell() -> str:
 
 def test_shell_tells_the_hat(shell, address, service, tmp_path):
     """Cast-on, needles, each round and the balls are the service's; the picture is the hat's, and is one."""
-    said = run(address, shell, "hat.sh", "55.5", tmp_path / "hat.svg")
+    process = run(address, shell, "hat.sh", "55.5", tmp_path / "hat.svg")
     (hat,) = service.post(
         "/v1/hats",
         json={
@@ -51,12 +51,12 @@ def test_shell_tells_the_hat(shell, address, service, tmp_path):
         },
     ).json()["sizes"]
 
-    assert (0, "") == (said.returncode, said.stderr)
+    assert (0, "") == (process.returncode, process.stderr)
     needles = ", ".join(map(str, hat["split"]["split"]))
-    assert f"Cast on {hat['cast_on']['stitches']} stitches: {needles} on the needles." in said.stdout
-    for each in hat["crown"]["rounds"]:
-        assert f"Round {each['number']}: {each['text']} ({each['after']})\n" in said.stdout
-    assert f"Buy {hat['yarn']['to_buy']['balls']} of" in said.stdout
+    assert f"Cast on {hat['cast_on']['stitches']} stitches: {needles} on the needles." in process.stdout
+    for line in hat["crown"]["rounds"]:
+        assert f"Round {line['number']}: {line['text']} ({line['after']})\n" in process.stdout
+    assert f"Buy {hat['yarn']['to_buy']['balls']} of" in process.stdout
     assert service.get(hat["drawing"]).content == (tmp_path / "hat.svg").read_bytes()
     assert ET.parse(tmp_path / "hat.svg").getroot().tag.endswith("svg")
 
@@ -76,7 +76,7 @@ def test_shell_tells_what_is_wrong(shell, address):
 
 def test_sizes_by_month(address, service):
     """Each line is the recommendation for its age; what is wrong with a size is said."""
-    said = run(address, "sizes.py", "--sex", "girl", "Lamb 34", "Teg 38")
+    process = run(address, "sizes.py", "--sex", "girl", "Lamb 34", "Teg 38")
     wrong = run(address, "sizes.py", "Lamb")
     answer = service.post(
         "/v1/sizing/recommend",
@@ -90,9 +90,9 @@ def test_sizes_by_month(address, service):
         },
     ).json()
 
-    assert (0, "") == (said.returncode, said.stderr)
-    assert 21 == len(said.stdout.splitlines())
-    (line,) = (line for line in said.stdout.splitlines() if line.startswith(" 12 months"))
+    assert (0, "") == (process.returncode, process.stderr)
+    assert 21 == len(process.stdout.splitlines())
+    (line,) = (line for line in process.stdout.splitlines() if line.startswith(" 12 months"))
     assert line.split()[2:] == [f"{answer['head']['median']['value']:.1f}", "cm", answer["choose"] or "-"]
     assert 2 == wrong.returncode
     assert "is no size" in wrong.stderr
@@ -101,11 +101,11 @@ def test_sizes_by_month(address, service):
 @pytest.mark.parametrize("form", ["pdf", "markdown"])
 def test_a_handout_for_each_row(form, address, service, tmp_path):
     """Every knitter of the spreadsheet has a file with the cast-on for that head and that swatch."""
-    said = run(address, "handouts.py", "knitters.csv", tmp_path, "--form", form)
+    process = run(address, "handouts.py", "knitters.csv", tmp_path, "--form", form)
     files = sorted(tmp_path.iterdir())
 
-    assert (0, "") == (said.returncode, said.stdout)
-    assert f"{len(KNITTERS)}/{len(KNITTERS)} {KNITTERS[-1]['name']}" == said.stderr.splitlines()[-1]
+    assert (0, "") == (process.returncode, process.stdout)
+    assert f"{len(KNITTERS)}/{len(KNITTERS)} {KNITTERS[-1]['name']}" == process.stderr.splitlines()[-1]
     assert len(KNITTERS) == len(files)
     for row, file in zip(KNITTERS, files, strict=True):
         text = _read(file)
@@ -154,11 +154,11 @@ def test_rows_that_cannot_be_knitted_are_told(address, tmp_path):
         "\ufeffname,stitches,rows,head,age_months,sex,adult\n"
         "Ilse,20,28,555,,,\nTovi,many,27,,9,,\n../Bexa é,18,26,,,,woman\n"
     )
-    said = run(address, "handouts.py", table, tmp_path / "out", "--form", "text")
+    process = run(address, "handouts.py", table, tmp_path / "out", "--form", "text")
 
-    assert 1 == said.returncode
-    assert "Row 1, Ilse: A head of 555 cm is out of range." in said.stderr
-    assert "Row 2, Tovi: this row cannot be read" in said.stderr
+    assert 1 == process.returncode
+    assert "Row 1, Ilse: A head of 555 cm is out of range." in process.stderr
+    assert "Row 2, Tovi: this row cannot be read" in process.stderr
     assert ["03-bexa-é.txt"] == [file.name for file in (tmp_path / "out").iterdir()]
 
 
@@ -177,11 +177,11 @@ def test_the_bar_fills(address, tmp_path):
         capture_output=False,
     )
     os.close(writer)
-    said = b""
+    output = b""
     while chunk := _rest(reader):
-        said += chunk
+        output += chunk
     os.close(reader)
-    lengths = [line.count("█") for line in said.decode().split("\r") if "/" in line]
+    lengths = [line.count("█") for line in output.decode().split("\r") if "/" in line]
 
     assert len(KNITTERS) == len(lengths)
     assert sorted(set(lengths)) == lengths

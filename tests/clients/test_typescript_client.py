@@ -26,17 +26,17 @@ OPTIONS = {
 def node(folder: Path, path: str, *words: str | Path) -> str:
     """Run a program of the npm packages and give what it prints; it must not fail."""
     words = (command("node"), node_module(path) if path.startswith(".bin/") else path, *words)
-    said = subprocess.run(words, cwd=folder, capture_output=True, text=True, check=False)
-    assert 0 == said.returncode, said.stdout + said.stderr
-    return said.stdout
+    process = subprocess.run(words, cwd=folder, capture_output=True, text=True, check=False)
+    assert 0 == process.returncode, process.stdout + process.stderr
+    return process.stdout
 
 
 def call(operation: Listed) -> str:
     """A line of TypeScript that calls the operation with its example, written out so that its types are checked."""
     given: dict[str, Any] = {"throwOnError": True}
-    for one in operation.written.get("parameters", ()):
-        if "example" in one:
-            given.setdefault(one["in"], {})[one["name"]] = one["example"]
+    for parameter in operation.written.get("parameters", ()):
+        if "example" in parameter:
+            given.setdefault(parameter["in"], {})[parameter["name"]] = parameter["example"]
     if operation.method == "POST":
         given["body"] = operation.body
     if "application/json" not in operation.written["responses"]["200"]["content"]:
@@ -50,7 +50,7 @@ def answers(tmp_path_factory, address) -> dict[str, Any]:
     folder = tmp_path_factory.mktemp("typescript")
     (folder / "openapi.json").write_text(json.dumps(document()))
     node(folder, ".bin/openapi-ts", "--silent", *ROWS["hey-api"].words)
-    calls = "\n  ".join(call(one) for one in listed())
+    calls = "\n  ".join(call(operation) for operation in listed())
     (folder / "main.ts").write_text(
         f"""\
 import {{ client }} from "./made/client.gen";
@@ -72,8 +72,8 @@ main();
 
 def test_every_answer_is_the_services(answers, service):
     """Each operation, called by its function with its example, gives what the service says."""
-    assert {one.id for one in listed()} == set(answers)
+    assert {operation.id for operation in listed()} == set(answers)
     for operation in listed():
-        said = operation.ask(service)
-        expected = said.json() if said.headers["content-type"] == "application/json" else said.text
+        answer = operation.ask(service)
+        expected = answer.json() if answer.headers["content-type"] == "application/json" else answer.text
         assert expected == answers[operation.id], operation.id

@@ -22,7 +22,7 @@ def test_a_language_that_is_not_there_is_warned_of(
     answer = operation.ask(service, json=operation.body | {"language": language})
 
     assert (200, "en-US") == (answer.status_code, answer.headers["content-language"])
-    [warning] = [one for one in answer.json()["warnings"] if one["code"] == "language_unknown"]
+    [warning] = [warning for warning in answer.json()["warnings"] if warning["code"] == "language_unknown"]
     assert (warning["pointer"], language in warning["message"]) == ("#/language", True)
 
 

@@ -175,5 +175,5 @@ def test_what_a_table_says_is_what_is_written():
 @pytest.mark.parametrize("code", FOREIGN)
 def test_no_knitter_is_told_of_an_address(code):
     """Who reads a handout in her language is not sent to a path of this service."""
-    told = [str(message.string) for message in catalogue(code) if message.id]
-    assert [text for text in told if "/v1/" in text] == []
+    translations = [str(message.string) for message in catalogue(code) if message.id]
+    assert [text for text in translations if "/v1/" in text] == []

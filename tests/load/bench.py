@@ -67,16 +67,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
     for part in given.parts or PARTS:
         if part == "served":
             heading = "Speed: by socket"
-            told = SERVED.format(connections=served.CONNECTIONS, rounds=rounds, seconds=seconds)
+            introduction = SERVED.format(connections=served.CONNECTIONS, rounds=rounds, seconds=seconds)
             tables = [served.measure(rounds, seconds, cases)]
         elif part == "inside":
-            heading, told = "Speed: in process", INSIDE
+            heading, introduction = "Speed: in process", INSIDE
             tables = inside.tables(inside.measure(quick=given.quick))
         else:
-            heading, told = "Speed: footprint", FOOTPRINT
+            heading, introduction = "Speed: footprint", FOOTPRINT
             tables = [footprint.measure(requests=requests, seconds=seconds)]
         # Each part is written as soon as it is there: what fails later does not lose it.
-        written = "\n\n".join([f"{told.strip()}\n\n{machine()}", *map(table, tables)])
+        written = "\n\n".join([f"{introduction.strip()}\n\n{machine()}", *map(table, tables)])
         print(f"## {heading}\n\n{written}\n", flush=True)
         if not shortened:
             write_section(heading, written)

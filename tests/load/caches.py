@@ -111,12 +111,12 @@ def main() -> int:
         print(rows[-1], flush=True)
     lookups = sum(isinstance(operation, Lookup) for operation in OPERATIONS.values())
     total = sum(held.values()) / 2**20
-    told = (
+    introduction = (
         f"Written by `python -m tests.load.caches`. All together hold {total:.1f} MiB at most. Beside them: parsed\n"
         f"addresses, {CACHE_SIZE} for each of {lookups} look-ups, and the router's, under 8 MiB; tables and words, "
         "read once.\n*Without it*: how much longer the operation takes that needs the cache most, of those measured."
     )
-    write_section("Caches", f"{told}\n\n{machine(PACKAGES)}\n\n{table(rows)}")
+    write_section("Caches", f"{introduction}\n\n{machine(PACKAGES)}\n\n{table(rows)}")
     return 0
 
 

@@ -73,32 +73,32 @@ def good_calls() -> list[Call]:
     """
     app = create(Settings())
     paths = json.loads(app.document())["paths"]
-    asked = [
-        one
+    requests = [
+        request
         for path, methods in paths.items()
         if path.startswith("/v1/") and not path.endswith((".pdf", ".png", "/batch"))
         for method, operation in methods.items()
-        for one in _examples(method.upper(), path, operation)
+        for request in _examples(method.upper(), path, operation)
     ]
     gauges = [
         {"gauge": {"stitches": stitches, "rows": rows, "over": {"value": 10, "unit": "cm"}}}
         for stitches in range(14, 34)
         for rows in (20, 28, 30.5, 41)
     ]
-    mixed: list[Asked] = [("POST", "/v1/gauge/convert", json.dumps(one).encode()) for one in gauges]
-    step = max(1, len(mixed) // len(asked))
-    for number, one in enumerate(asked):
-        mixed.insert(number * (step + 1), one)  # the same mix in every stretch of a run
+    mixed: list[Request] = [("POST", "/v1/gauge/convert", json.dumps(body).encode()) for body in gauges]
+    step = max(1, len(mixed) // len(requests))
+    for number, request in enumerate(requests):
+        mixed.insert(number * (step + 1), request)  # the same mix in every stretch of a run
     return asyncio.run(_expected(app, mixed))
 
 
-Asked = tuple[str, str, bytes | None]
+Request = tuple[str, str, bytes | None]
 
 
-def _examples(method: str, path: str, operation: dict[str, Any]) -> list[Asked]:
+def _examples(method: str, path: str, operation: dict[str, Any]) -> list[Request]:
     if method == "POST":
         examples = operation["requestBody"]["content"]["application/json"]["examples"].values()
-        return [(method, path, json.dumps(one["value"]).encode()) for one in examples]
+        return [(method, path, json.dumps(example["value"]).encode()) for example in examples]
     query = {}
     for parameter in operation.get("parameters", ()):
         if "example" not in parameter:
@@ -111,11 +111,11 @@ def _examples(method: str, path: str, operation: dict[str, Any]) -> list[Asked]:
     return [(method, str(httpx.URL(path, params=query or None)), None)]
 
 
-async def _expected(app: Middleware, asked: list[Asked]) -> list[Call]:
+async def _expected(app: Middleware, requests: list[Request]) -> list[Call]:
     transport = httpx.ASGITransport(app)  # type: ignore[arg-type]
     calls = []
     async with httpx.AsyncClient(transport=transport, base_url=f"http://{HOST}") as client:
-        for method, path, body in asked:
+        for method, path, body in requests:
             headers = {"content-type": "application/json"} if body is not None else {}
             answer = await client.request(method, path, content=body, headers=headers)
             assert answer.status_code == 200, (method, path, answer.text)

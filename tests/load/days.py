@@ -77,19 +77,23 @@ def day(name: str, parts: list[tuple[str, float, Cost]]) -> list[str]:
 def section() -> str:
     """The three days."""
     cost = costs()
-    gets = [one for name, one in cost.items() if name.startswith("GET /v1/drawings")]
+    gets = [figures for name, figures in cost.items() if name.startswith("GET /v1/drawings")]
     picture: Cost = (
-        fmean(one[0] for one in gets),
-        fmean(one[1] for one in gets),
-        fmean(one[2] for one in gets),
+        fmean(get[0] for get in gets),
+        fmean(get[1] for get in gets),
+        fmean(get[2] for get in gets),
     )
-    unchanged: Cost = (min(one[0] for name, one in cost.items() if name.startswith("GET")), picture[1], 300)
+    unchanged: Cost = (
+        min(figures[0] for name, figures in cost.items() if name.startswith("GET")),
+        picture[1],
+        300,
+    )
     shop = [(name, VISITORS * number, cost[name]) for name, number in VISIT.items() if name != "GET"]
     looks = VISITORS * VISIT["GET"]
-    asked = min(VIEWS, PICTURES * 24 / KEPT_H)
+    requests = min(VIEWS, PICTURES * 24 / KEPT_H)
     checks = [
         ("pictures asked for anew", PICTURES, picture),
-        ("unchanged (304)", asked - PICTURES, unchanged),
+        ("unchanged (304)", requests - PICTURES, unchanged),
     ]
     proofread_us, last_s = cost["POST /v1/patterns/proofread"][0], (PUPILS - AT_ONCE) / PER_SECOND
     school = (

@@ -70,8 +70,8 @@ async def kill(trial: Trial) -> None:
     while time.monotonic() < end:
         turn = time.monotonic() + 2
         victim = trial.replicas[killed % len(trial.replicas)]
-        others = [one for one in trial.replicas if one is not victim]
-        while not any([await asyncio.to_thread(one.ready) for one in others]):
+        others = [replica for replica in trial.replicas if replica is not victim]
+        while not any([await asyncio.to_thread(other.ready) for other in others]):
             waited += 1
             await asyncio.sleep(0.1)
         victim.signal(signal.SIGKILL)
@@ -93,11 +93,11 @@ async def roll(trial: Trial) -> None:
     restarted = 0
     end = time.monotonic() + trial.seconds
     while time.monotonic() < end:
-        for one in trial.replicas:
-            one.signal(signal.SIGTERM)
-            await asyncio.to_thread(one.wait)
-            one.start()
-            await asyncio.to_thread(one.wait_ready)
+        for replica in trial.replicas:
+            replica.signal(signal.SIGTERM)
+            await asyncio.to_thread(replica.wait)
+            replica.start()
+            await asyncio.to_thread(replica.wait_ready)
             restarted += 1
     trial.notes.append(f"{restarted} restarted")
 
@@ -124,7 +124,7 @@ async def slow(trial: Trial) -> None:
         for number in range(SLOW_CALLERS)
     ]
     await asyncio.sleep(trial.seconds / 2)
-    held = [one.open_files() for one in trial.replicas]
+    held = [replica.open_files() for replica in trial.replicas]
     await asyncio.sleep(trial.seconds / 2)
     stop.set()
     await asyncio.gather(*callers)
@@ -169,7 +169,7 @@ async def bad(trial: Trial) -> None:
     stop.set()
     await flood
     callers.close()
-    right = sum(one[2] for one in callers.tally.spans)
+    right = sum(span[2] for span in callers.tally.spans)
     trial.notes.append(f"{len(callers.tally.spans)} bad ones, {right} refused as they should be")
     if right != len(callers.tally.spans):
         trial.notes.append(
@@ -190,7 +190,9 @@ async def files(trial: Trial) -> None:
             trial.notes.append(f"idle connection {number} refused")
             break
     await _rush(trial, FILES_RUSH)
-    trial.notes.append(f"most files open {max(one.open_files() for one in trial.replicas)} of {FILES}")
+    trial.notes.append(
+        f"most files open {max(replica.open_files() for replica in trial.replicas)} of {FILES}"
+    )
     for writer in idle:
         writer.transport.abort()
 
@@ -199,8 +201,11 @@ async def memory(trial: Trial) -> None:
     """Each replica may hold 256 MiB, while a flood of large and bad bodies comes as well."""
     await bad(trial)
     kind = "control group" if trial.replicas[0].most_memory_bytes() else "RLIMIT_DATA"
-    most = [f"{(one.most_memory_bytes() or one.memory_bytes_now()) / 2**20:.0f}" for one in trial.replicas]
-    alive = all(one.runs() for one in trial.replicas)
+    most = [
+        f"{(replica.most_memory_bytes() or replica.memory_bytes_now()) / 2**20:.0f}"
+        for replica in trial.replicas
+    ]
+    alive = all(replica.runs() for replica in trial.replicas)
     trial.notes.append(
         f"most held {', '.join(most)} MiB ({kind}); {'none' if alive else '**one**'} was killed"
     )
@@ -216,11 +221,11 @@ async def soak(trial: Trial) -> None:
     end = time.monotonic() + trial.seconds
     while time.monotonic() < end:
         await asyncio.sleep(min(5, trial.seconds / SAMPLES))
-        samples.append(tuple(one.memory_bytes_now() / 2**20 for one in trial.replicas))
+        samples.append(tuple(replica.memory_bytes_now() / 2**20 for replica in trial.replicas))
     third = max(1, len(samples) // 3)
     for number in range(len(trial.replicas)):
         middle, last = (
-            sum(one[number] for one in part) / len(part)
+            sum(sample[number] for sample in part) / len(part)
             for part in (samples[third : 2 * third], samples[-third:])
         )
         held = f"replica {number + 1} held {middle:.1f} MiB in the second third, {last:.1f} in the last"
@@ -343,13 +348,15 @@ def _stream(port: int, *, limited: bool) -> list[Callers]:
 
 def _weigh(trial: Trial) -> None:
     """Note the most that every container held, and whether one was killed for it."""
-    held = [one.memory for one in (*trial.replicas, trial.fleet.proxy) if one.memory is not None]
-    most = [f"{(one.most_bytes() or 0) / 2**20:.0f}" for one in held]
-    kinds = " and ".join(dict.fromkeys(one.kind for one in held))
+    held = [
+        container.memory for container in (*trial.replicas, trial.fleet.proxy) if container.memory is not None
+    ]
+    most = [f"{(group.most_bytes() or 0) / 2**20:.0f}" for group in held]
+    kinds = " and ".join(dict.fromkeys(group.kind for group in held))
     trial.notes.append(
         f"most held {', '.join(most)} MiB of {MEMORY_BYTES // 2**20} ({kinds}; the last is the proxy)"
     )
-    if killed := sum(one.killed() for one in held):
+    if killed := sum(group.killed() for group in held):
         trial.over(f"{killed} killed for memory")
 
 

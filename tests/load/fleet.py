@@ -326,14 +326,14 @@ class Fleet:
 
     def __init__(self, folder: Path, replicas: list[Replica], **proxy: Any) -> None:
         self.replicas = replicas
-        self.proxy = Proxy(folder, [one.port for one in replicas], **proxy)
+        self.proxy = Proxy(folder, [replica.port for replica in replicas], **proxy)
 
     def __enter__(self) -> Self:
         try:
-            for one in self.replicas:
-                one.start()
-            for one in self.replicas:
-                one.wait_ready()
+            for replica in self.replicas:
+                replica.start()
+            for replica in self.replicas:
+                replica.wait_ready()
             self.proxy.__enter__()
         except BaseException:
             self._end()
@@ -347,8 +347,8 @@ class Fleet:
         self._end()
 
     def _end(self) -> None:
-        for one in self.replicas:
-            one.end()
+        for replica in self.replicas:
+            replica.end()
 
 
 def server_environment(**settings: object) -> dict[str, str]:

@@ -46,7 +46,7 @@ def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
     )
     with tempfile.TemporaryDirectory() as folder:
         script = mixed(Path(folder))
-        first, last, asked = growth(script, python, requests, seconds)
+        first, last, answers = growth(script, python, requests, seconds)
     return [
         _row("start to ready, warm", our_s / bare_s, MOST_START, f"{our_s:.2f} s, bare {bare_s:.2f} s"),
         _row(
@@ -54,7 +54,7 @@ def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
             our_bytes / bare_bytes, MOST_IDLE, f"{_mib(our_bytes)}, bare {_mib(bare_bytes)}",
         ),
         _row(
-            f"memory after {asked:,} mixed requests / after {WARM:,}",
+            f"memory after {answers:,} mixed requests / after {WARM:,}",
             last / first, 1.02, f"{_mib(last)}, before {_mib(first)}",
         ),
     ]  # fmt: skip
@@ -98,11 +98,11 @@ def mixed(folder: Path) -> Path:
         requests.append(f'{{"{method}", "{path}", {{{headers}}}, [==[{body.decode()}]==]}}')
     script = folder / "mixed.lua"
     script.write_text(
-        f"local asked = {{{', '.join(requests)}}}\nlocal turn = 0\n"
+        f"local requests = {{{', '.join(requests)}}}\nlocal turn = 0\n"
         "request = function()\n"
-        "  turn = turn % #asked + 1\n"
-        "  local one = asked[turn]\n"
-        "  return wrk.format(one[1], one[2], one[3], one[4])\n"
+        "  turn = turn % #requests + 1\n"
+        "  local call = requests[turn]\n"
+        "  return wrk.format(call[1], call[2], call[3], call[4])\n"
         "end\n"
     )
     return script
@@ -111,13 +111,13 @@ def mixed(folder: Path) -> Path:
 def growth(script: Path, python: str, requests: int, seconds: int) -> tuple[int, int, int]:
     """Memory when warm and after so many requests, and how many there were."""
     with started(OURS, python) as server:
-        asked = 0
-        while asked < WARM:
-            asked += round(pace(server, script, "/", 1).rate)
-        first, asked = held_bytes(server), 0
-        while asked < requests:
-            asked += round(pace(server, script, "/", seconds).rate * seconds)
-        return first, held_bytes(server), asked
+        answers = 0
+        while answers < WARM:
+            answers += round(pace(server, script, "/", 1).rate)
+        first, answers = held_bytes(server), 0
+        while answers < requests:
+            answers += round(pace(server, script, "/", seconds).rate * seconds)
+        return first, held_bytes(server), answers
 
 
 def held_bytes(server: Served) -> int:
@@ -128,8 +128,8 @@ def held_bytes(server: Served) -> int:
     return sum(pages) * os.sysconf("SC_PAGESIZE")
 
 
-def _row(what: str, ratio: float, most: float, told: str) -> dict[str, str]:
-    return {**reached(what, ratio, most), "in figures": told}
+def _row(what: str, ratio: float, most: float, figures: str) -> dict[str, str]:
+    return {**reached(what, ratio, most), "in figures": figures}
 
 
 def _mib(size: float) -> str:

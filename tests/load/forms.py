@@ -18,37 +18,37 @@ def steady(small: list[Call]) -> list[Call]:
     """Every form in every language but PDFs and PNGs, among small requests."""
     gauges = cycle([call for call in small if call.name.endswith("/v1/gauge/convert")])
     service = Service()
-    dear = [_call(service, *asked) for asked in _asked() if asked[1] not in FILES]
+    dear = [_call(service, *request) for request in _asked() if request[1] not in FILES]
     return list(chain.from_iterable((call, *islice(gauges, SMALL_BETWEEN)) for call in dear))
 
 
 def files() -> list[Call]:
     """The PDF and PNG of every operation that has one, in every language."""
     service = Service()
-    return [_call(service, *asked) for asked in _asked() if asked[1] in FILES]
+    return [_call(service, *request) for request in _asked() if request[1] in FILES]
 
 
 def _asked() -> list[tuple[Operation, str, str]]:
     """Operations, forms and languages."""
-    forms = [(one, form) for one in everything() for form in one.renderers]
-    return [(one, form, language) for (one, form), language in product(forms, LANGUAGES)]
+    forms = [(operation, form) for operation in everything() for form in operation.renderers]
+    return [(operation, form, language) for (operation, form), language in product(forms, LANGUAGES)]
 
 
 def _call(service: Service, operation: Operation, form: str, language: str) -> Call:
     """The example of an operation; of a PDF or PNG only the status and media type are asked for."""
-    said = msgspec.json.encode(Operation.example_value(operation))
+    body = msgspec.json.encode(Operation.example_value(operation))
     more = f"accept: {form}\r\naccept-language: {language}\r\n"
     if isinstance(operation, Calculation):
-        name, sent = f"POST {operation.template}", wire("POST", operation.template, said, more=more)
+        name, sent = f"POST {operation.template}", wire("POST", operation.template, body, more=more)
     else:
-        path, query = address(operation, said)
+        path, query = address(operation, body)
         name = f"GET {path}"
         sent = wire("GET", f"{path}?{query.decode()}" if query else path, more=more)
     if form in FILES:
         return Call(name, sent)
     headers = {b"accept-language": language.encode()}
     if isinstance(operation, Calculation):
-        answer = service.ask("POST", operation.template, body=said, accept=form, headers=headers)
+        answer = service.ask("POST", operation.template, body=body, accept=form, headers=headers)
     else:
         answer = service.ask("GET", path, query, accept=form, headers=headers)
     assert answer.status == 200, (name, form, language, answer.body)

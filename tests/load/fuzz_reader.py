@@ -58,7 +58,7 @@ WORDS = [word.replace("_", " ") for word in _PRINTED.split()] + ["\n"] * 8
 
 def hats(chance: random.Random) -> str:
     """A hat as the service writes it."""
-    asked = {
+    request = {
         "gauge": {"stitches": chance.randint(14, 32), "rows": chance.randint(20, 44)},
         "sizes": [
             {"head": {"value": round(chance.uniform(28, 60), 1), "unit": "cm"}}
@@ -71,9 +71,9 @@ def hats(chance: random.Random) -> str:
     }
     while True:
         with suppress(Impossible):
-            return hat.hats(msgspec.convert(asked, hat_request.HatRequest), write.pattern).pattern
-        asked["crown"] = {"style": "quick"}
-        asked["brim"] = {"kind": "rolled"}
+            return hat.hats(msgspec.convert(request, hat_request.HatRequest), write.pattern).pattern
+        request["crown"] = {"style": "quick"}
+        request["brim"] = {"kind": "rolled"}
 
 
 def short_texts(chance: random.Random) -> Iterator[str]:
@@ -171,8 +171,8 @@ def answer(text: str, cast_on: tuple[int, ...], *, checked: bool) -> float:
     took = (time.process_time() - start) * 1_000
     if checked:
         again = msgspec.json.decode(body, type=proofread.ProofreadAnswer)
-        for one in (one for rounds in again.rounds for one in rounds):
-            assert (one.before, one.after) == execute(one.steps)
+        for line in (line for rounds in again.rounds for line in rounds):
+            assert (line.before, line.after) == execute(line.steps)
     return took
 
 

@@ -58,7 +58,7 @@ class Timed:
     def _prepared(self) -> tuple[Callable[[Any], Any], Iterator[Any]]:
         from roundwright.web.routes import all_operations
 
-        operation = next(one for one in all_operations() if one.template == self.path)
+        operation = next(operation for operation in all_operations() if operation.template == self.path)
         requests = [msgspec.convert(body, operation.request_type) for body in self.bodies]
         if self.encoded:
             return msgspec.json.Encoder(enc_hook=str).encode, cycle([operation.calculate(requests[0])])
@@ -75,7 +75,7 @@ def timed() -> dict[str, Timed]:
             found[f"{case.name}: hot"] = Timed(case.path, case.body)
             found[f"{case.name}: encode"] = Timed(case.path, case.body, encoded=True)
             if "gauge" in case.body:
-                bodies = [{**case.body, "gauge": one} for one in gauges()]
+                bodies = [{**case.body, "gauge": gauge} for gauge in gauges()]
                 found[f"{case.name}: cold"] = Timed(case.path, *bodies)
     for stitches in STITCHES:
         for less, name in ((0, "even"), (1, "awkward")):
@@ -83,12 +83,12 @@ def timed() -> dict[str, Timed]:
             found[f"{name} spacing, {stitches}"] = Timed(EVEN, *changes)
     for stitches in ROUNDS:
         for style in ("quick", "dome"):
-            crowns = [{"stitches": stitches, "style": style, "gauge": one} for one in gauges()]
+            crowns = [{"stitches": stitches, "style": style, "gauge": gauge} for gauge in gauges()]
             found[f"crown, {stitches} {style}"] = Timed(CROWN, *crowns)
             found[f"split, {stitches} {style}"] = Timed(SPLIT, split(stitches, style))
     for sizes in SIZES:
         found[f"hats, {sizes} of 12: hot"] = Timed(HATS, hats(sizes))
-        found[f"hats, {sizes} of 12: cold"] = Timed(HATS, *[hats(sizes, one) for one in gauges()])
+        found[f"hats, {sizes} of 12: cold"] = Timed(HATS, *[hats(sizes, gauge) for gauge in gauges()])
     return found
 
 
@@ -106,7 +106,7 @@ def measure(*, quick: bool) -> dict[str, float]:
             cwd=REPOSITORY, check=True, stdout=subprocess.DEVNULL,
         )  # fmt: skip
         suite = pyperf.BenchmarkSuite.load(str(file))
-        return {one.get_name(): one.median() * 1e6 for one in suite}
+        return {benchmark.get_name(): benchmark.median() * 1e6 for benchmark in suite}
 
 
 def tables(us: dict[str, float]) -> list[list[dict[str, str]]]:
@@ -138,16 +138,19 @@ def _growth(us: dict[str, float]) -> list[dict[str, str]]:
     """Even spacing has the same shares of the stitches decreased; awkward spacing one stitch less, which makes numbers
     that divide in no simple way and lines that are longer the more stitches there are.
     """
-    grown = {f"{name} spacing": {each: us[f"{name} spacing, {each}"] for each in STITCHES} for name in KINDS}
+    grown = {
+        f"{name} spacing": {stitches: us[f"{name} spacing, {stitches}"] for stitches in STITCHES}
+        for name in KINDS
+    }
     for what in ("crown", "split"):
         for style in ("quick", "dome"):
-            grown[f"{what}, {style}"] = {each: us[f"{what}, {each} {style}"] for each in ROUNDS}
+            grown[f"{what}, {style}"] = {stitches: us[f"{what}, {stitches} {style}"] for stitches in ROUNDS}
     for how in ("hot", "cold"):
-        grown[f"hats, {how}"] = {each: us[f"hats, {each} of 12: {how}"] for each in SIZES}
+        grown[f"hats, {how}"] = {sizes: us[f"hats, {sizes} of 12: {how}"] for sizes in SIZES}
     return [
         {
             "Of stitches, or sizes": what,
-            **_columns({f"{size:,}": _told(each) for size, each in found.items()}),
+            **_columns({f"{size:,}": _told(time_us) for size, time_us in found.items()}),
         }
         for what, found in grown.items()
     ]

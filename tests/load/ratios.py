@@ -154,14 +154,14 @@ def _differing(operation: str, number: int) -> dict[str, Any]:
 
 def suggestion() -> Iterator[Pair]:
     """Crowns suggested for 96 stitches, and the usual crown of as many worked."""
-    asked, closed = OPERATIONS["suggestCrown"].calculate, OPERATIONS["closeCrown"].calculate
+    suggest, close = OPERATIONS["suggestCrown"].calculate, OPERATIONS["closeCrown"].calculate
     while True:
         shapes = [
             request("suggestCrown", {"stitches": 96, "gauge": gauge(), "shape": shape})
             for shape in 3 * ("round", "flat", "pointed")
         ]
         crowns = [request("closeCrown", {"stitches": 96, "gauge": gauge()}) for _ in range(15)]
-        yield taken(asked, shapes), taken(closed, crowns)
+        yield taken(suggest, shapes), taken(close, crowns)
 
 
 def cold_hats() -> Iterator[Pair]:
@@ -169,7 +169,7 @@ def cold_hats() -> Iterator[Pair]:
     plan, encode = OPERATIONS["planHats"].calculate, msgspec.json.Encoder(enc_hook=str).encode
     while True:
         requests = [request("planHats", hats(4, gauge())) for _ in range(15)]
-        yield taken(plan, requests), taken(encode, [plan(asked) for asked in requests[:5]])
+        yield taken(plan, requests), taken(encode, [plan(struct) for struct in requests[:5]])
 
 
 def awkward_spacing() -> Iterator[Pair]:
@@ -184,7 +184,7 @@ def awkward_spacing() -> Iterator[Pair]:
                 for _ in range(5)
             ]  # fmt: skip
             began = thread_time()
-            answers = [spread(asked) for asked in requests]
+            answers = [spread(struct) for struct in requests]
             per_step.append((thread_time() - began) / sum(_steps(answer.round.steps) for answer in answers))
         yield per_step[0], per_step[1]
 
@@ -232,8 +232,8 @@ def pdf() -> Iterator[Pair]:
 
 def _handout_data(body: dict[str, Any] | None = None) -> str:
     operation = OPERATIONS["writeHandout"]
-    asked = body or operation.example_value() | {"gauge": gauge()}
-    answer = operation.calculate(request("writeHandout", asked))
+    fields = body or operation.example_value() | {"gauge": gauge()}
+    answer = operation.calculate(request("writeHandout", fields))
     return operation.renderers["application/pdf"](answer, ENGLISH_WORDS).decode()
 
 

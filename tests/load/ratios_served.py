@@ -42,7 +42,7 @@ class Turns:
 
 def case(name: str) -> Case:
     """A case of the benchmark by socket."""
-    return next(one for one in CASES if one.name == name)
+    return next(candidate for candidate in CASES if candidate.name == name)
 
 
 def hats_and_crowns() -> Iterator[Pair]:
@@ -96,17 +96,21 @@ async def _through_the_proxy(fleet: Fleet, calls: list[Call]) -> float:
     assert fleet.proxy.process is not None
     pids = [replica.process.pid, *sizing.workers(fleet.proxy.process.pid)]
     callers = Callers(fleet.proxy.port)
-    before, turn, asked = sum(map(sizing.processor_s, pids)), cycle(calls), 2000 // len(calls[0].wire) + 300
+    before, turn, requests = (
+        sum(map(sizing.processor_s, pids)),
+        cycle(calls),
+        2000 // len(calls[0].wire) + 300,
+    )
 
     async def ask() -> None:
-        for _ in range(asked):
+        for _ in range(requests):
             await callers.ask(next(turn))
 
     await asyncio.gather(*(ask() for _ in range(8)))
     spent = sum(map(sizing.processor_s, pids)) - before
     callers.close()
     assert not callers.tally.failed, callers.tally.failures
-    return spent / (8 * asked)
+    return spent / (8 * requests)
 
 
 FIRST = """
@@ -176,7 +180,7 @@ def growth() -> Iterator[Pair]:
         yield float(last), float(first)
 
 
-SIMPLE = [one.name for one in CASES if one.simple]
+SIMPLE = [candidate.name for candidate in CASES if candidate.simple]
 BARE = "a bare Litestar application"
 
 ROWS = (

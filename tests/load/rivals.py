@@ -35,8 +35,8 @@ def _given(operation: "Operation", query: str, path: dict[str, str]) -> tuple[An
     """What a look-up is asked for, by the quickest way there is."""
     if operation.request_type is None:
         return ()
-    asked = {**path, **dict(parse_qsl(query))}
-    return (msgspec.convert(asked, operation.request_type, strict=False),)
+    parameters = {**path, **dict(parse_qsl(query))}
+    return (msgspec.convert(parameters, operation.request_type, strict=False),)
 
 
 def _operations() -> "list[Operation]":
@@ -44,7 +44,7 @@ def _operations() -> "list[Operation]":
     from roundwright.web.routes import all_operations
     from roundwright.web.routes.query_form import QueryForm
 
-    return [one for one in all_operations() if not isinstance(one, QueryForm)]
+    return [operation for operation in all_operations() if not isinstance(operation, QueryForm)]
 
 
 def floor() -> Any:
@@ -54,13 +54,17 @@ def floor() -> Any:
 
     posts: dict[str, tuple[Any, Callable[..., Any], Any]] = {}
     gets: list[tuple[str, str, Operation, str, Any]] = []
-    for one in _operations():
-        media_type, form = next(iter(one.renderers.items()))
-        if isinstance(one, Calculation):
-            posts[one.template] = (msgspec.json.Decoder(one.request_type), one.calculate, form)
+    for operation in _operations():
+        media_type, form = next(iter(operation.renderers.items()))
+        if isinstance(operation, Calculation):
+            posts[operation.template] = (
+                msgspec.json.Decoder(operation.request_type),
+                operation.calculate,
+                form,
+            )
         else:
-            start, brace, name = one.template.partition("{")
-            gets.append((start, name.rstrip("}") if brace else "", one, media_type, form))
+            start, brace, name = operation.template.partition("{")
+            gets.append((start, name.rstrip("}") if brace else "", operation, media_type, form))
 
     async def app(scope: dict[str, Any], receive: Any, send: Any) -> None:
         path, status, media_type = scope["path"], 200, "application/json"
@@ -76,11 +80,13 @@ def floor() -> Any:
         elif any(name == b"if-none-match" for name, _ in scope["headers"]):
             status, content = 304, b""
         else:
-            start, name, one, media_type, form = next(
+            start, name, operation, media_type, form = next(
                 get for get in gets if path.startswith(get[0]) and (get[1] or path == get[0])
             )
-            asked = _given(one, scope["query_string"].decode(), {name: path[len(start) :]} if name else {})
-            content = form(one.calculate(*asked), ENGLISH_WORDS)
+            arguments = _given(
+                operation, scope["query_string"].decode(), {name: path[len(start) :]} if name else {}
+            )
+            content = form(operation.calculate(*arguments), ENGLISH_WORDS)
         headers = [(b"content-type", media_type.encode()), (b"content-length", b"%d" % len(content))]
         await send(
             {"type": "http.response.start", "status": status, "headers": headers if status == 200 else []}
@@ -99,32 +105,35 @@ def plain() -> Any:
     from roundwright.web.routes.operation import Calculation
 
     handlers: list[Any] = []
-    for one in _operations():
-        if len(one.renderers) > 1:
+    for operation in _operations():
+        if len(operation.renderers) > 1:
             continue  # in which form is asked by the header, which no default of a framework reads
-        if isinstance(one, Calculation):
-            calculated = _calculated(one)
-            calculated.__annotations__ = {"data": JSONBody[one.request_type], "return": one.answer_type}
-            handlers.append(post(one.template, status_code=200, sync_to_thread=False)(calculated))
+        if isinstance(operation, Calculation):
+            calculated = _calculated(operation)
+            calculated.__annotations__ = {
+                "data": JSONBody[operation.request_type],
+                "return": operation.answer_type,
+            }
+            handlers.append(post(operation.template, status_code=200, sync_to_thread=False)(calculated))
         else:
-            media_type = next(iter(one.renderers))
-            form = one.renderers[media_type]
+            media_type = next(iter(operation.renderers))
+            form = operation.renderers[media_type]
             handlers.append(
-                get(one.template.replace("}", ":str}"), sync_to_thread=False)(
-                    _looked_up(one, form, media_type)
+                get(operation.template.replace("}", ":str}"), sync_to_thread=False)(
+                    _looked_up(operation, form, media_type)
                 )
             )
     return Litestar(route_handlers=handlers, type_encoders={Message: str})
 
 
-def _calculated(one: "Operation") -> Any:
+def _calculated(operation: "Operation") -> Any:
     def calculated(data: Any) -> Any:
-        return one.calculate(data)
+        return operation.calculate(data)
 
     return calculated
 
 
-def _looked_up(one: "Operation", form: Any, media_type: str) -> Any:
+def _looked_up(operation: "Operation", form: Any, media_type: str) -> Any:
     from litestar import Request, Response
 
     from roundwright.language.words import ENGLISH_WORDS
@@ -132,8 +141,8 @@ def _looked_up(one: "Operation", form: Any, media_type: str) -> Any:
     def looked_up(request: Request[Any, Any, Any]) -> Response[bytes]:
         if "if-none-match" in request.headers:
             return Response(b"", status_code=304)
-        asked = _given(one, request.url.query, request.path_params)
-        return Response(form(one.calculate(*asked), ENGLISH_WORDS), media_type=media_type)
+        arguments = _given(operation, request.url.query, request.path_params)
+        return Response(form(operation.calculate(*arguments), ENGLISH_WORDS), media_type=media_type)
 
     looked_up.__annotations__ = {"request": Request, "return": Response[bytes]}
     return looked_up
@@ -147,39 +156,41 @@ def peer() -> Any:
 
     models = _Models()
     app = FastAPI()
-    for one in _operations():
-        if len(one.renderers) > 1:
+    for operation in _operations():
+        if len(operation.renderers) > 1:
             continue  # in which form is asked by the header, which no default of a framework reads
-        if isinstance(one, Calculation):
-            takes, gives = models.of(one.request_type), models.of(one.answer_type)
-            app.post(one.template, response_model=gives, response_model_exclude_unset=True)(
-                _peer_post(one, takes)
+        if isinstance(operation, Calculation):
+            takes, gives = models.of(operation.request_type), models.of(operation.answer_type)
+            app.post(operation.template, response_model=gives, response_model_exclude_unset=True)(
+                _peer_post(operation, takes)
             )
         else:
-            media_type, form = next(iter(one.renderers.items()))
-            app.get(one.template)(_peer_get(one, media_type, form, Request, Response))
+            media_type, form = next(iter(operation.renderers.items()))
+            app.get(operation.template)(_peer_get(operation, media_type, form, Request, Response))
     return app
 
 
-def _peer_post(one: "Operation", takes: Any) -> Any:
-    async def calculated(asked: Any) -> Any:
+def _peer_post(operation: "Operation", takes: Any) -> Any:
+    async def calculated(body: Any) -> Any:
         return msgspec.to_builtins(
-            one.calculate(msgspec.convert(asked.model_dump(exclude_unset=True), one.request_type)),
+            operation.calculate(msgspec.convert(body.model_dump(exclude_unset=True), operation.request_type)),
             enc_hook=str,
         )
 
-    calculated.__annotations__ = {"asked": takes}
+    calculated.__annotations__ = {"body": takes}
     return calculated
 
 
-def _peer_get(one: "Operation", media_type: str, form: Any, request_type: Any, response_type: Any) -> Any:
+def _peer_get(
+    operation: "Operation", media_type: str, form: Any, request_type: Any, response_type: Any
+) -> Any:
     from roundwright.language.words import ENGLISH_WORDS
 
     async def looked_up(request: Any) -> Any:
         if "if-none-match" in request.headers:
             return response_type(status_code=304)
-        asked = _given(one, request.url.query, request.path_params)
-        return response_type(form(one.calculate(*asked), ENGLISH_WORDS), media_type=media_type)
+        arguments = _given(operation, request.url.query, request.path_params)
+        return response_type(form(operation.calculate(*arguments), ENGLISH_WORDS), media_type=media_type)
 
     looked_up.__annotations__ = {"request": request_type}
     return looked_up
@@ -220,11 +231,14 @@ class _Models:
         fields: dict[str, Any] = {}
         if config.tag:
             fields[config.tag_field] = (Literal[config.tag], ...)
-        for one in msgspec.structs.fields(struct):
-            default = one.default if one.default is not msgspec.NODEFAULT else ...
+        for field in msgspec.structs.fields(struct):
+            default = field.default if field.default is not msgspec.NODEFAULT else ...
             if isinstance(default, msgspec.Struct):
                 default = msgspec.to_builtins(default)
-            fields[one.name] = (self._type(get_type_hints(struct, include_extras=True)[one.name]), default)
+            fields[field.name] = (
+                self._type(get_type_hints(struct, include_extras=True)[field.name]),
+                default,
+            )
         self.made[name] = create_model(
             name,
             __config__=ConfigDict(extra="forbid" if config.forbid_unknown_fields else "ignore"),
@@ -249,9 +263,11 @@ class _Models:
                     ]
             return inner
         if origin in (Union, UnionType):
-            return Union[tuple(self._type(each) for each in arguments)]  # noqa: UP007 - built at run time
+            return Union[tuple(self._type(argument) for argument in arguments)]  # noqa: UP007 - built at run time
         if origin is tuple:
-            return tuple[tuple(each if each is ... else self._type(each) for each in arguments)]
+            return tuple[
+                tuple(argument if argument is ... else self._type(argument) for argument in arguments)
+            ]
         return hint
 
 

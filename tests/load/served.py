@@ -117,24 +117,24 @@ class Pace(NamedTuple):
 
 def pace(server: Served, script: Path, path: str, seconds: int, core: str = "1") -> Pace:
     """Have wrk ask for some seconds. Raises `RuntimeError` where an answer was an error, or did not come."""
-    said = subprocess.run(
+    report = subprocess.run(
         ["taskset", "-c", core, "wrk", "-t1", f"-c{CONNECTIONS}", f"-d{seconds}s", "--latency", "--timeout", "20s",
          "-s", str(script), f"http://{HOST}:{server.port}{path}"],
         capture_output=True, text=True, check=True,
     ).stdout  # fmt: skip
-    if "Non-2xx" in said or "Socket errors" in said:
-        raise RuntimeError(f"{server.name} {path}:\n{said}")
-    return Pace(_rate(said), _latency(said, "50%"), _latency(said, "99%"))
+    if "Non-2xx" in report or "Socket errors" in report:
+        raise RuntimeError(f"{server.name} {path}:\n{report}")
+    return Pace(_rate(report), _latency(report, "50%"), _latency(report, "99%"))
 
 
-def _rate(said: str) -> float:
-    found = re.search(r"Requests/sec:\s+([\d.]+)", said)
+def _rate(report: str) -> float:
+    found = re.search(r"Requests/sec:\s+([\d.]+)", report)
     assert found is not None
     return float(found[1])
 
 
-def _latency(said: str, share: str) -> float:
-    found = re.search(rf"{share}\s+([\d.]+)(us|ms|s|m)\b", said)
+def _latency(report: str, share: str) -> float:
+    found = re.search(rf"{share}\s+([\d.]+)(us|ms|s|m)\b", report)
     assert found is not None
     return float(found[1]) * MS[found[2]]
 
@@ -190,14 +190,14 @@ def measure(rounds: int, seconds: int, chosen: Sequence[Case] = CASES) -> list[d
     with ExitStack() as stack:
         folder = Path(stack.enter_context(tempfile.TemporaryDirectory()))
         servers = [stack.enter_context(Served(name)) for name in NAMES]
-        asked = {}
+        scripts = {}
         for case in chosen:
             headers, taking_part = same_answers(servers, case)
-            asked[case.name] = script_for(case, folder, headers), taking_part
+            scripts[case.name] = script_for(case, folder, headers), taking_part
         seen: dict[tuple[str, str], list[Pace]] = {}
         for number in range(-1, rounds):  # the first round warms up
             for case in chosen:
-                script, taking_part = asked[case.name]
+                script, taking_part = scripts[case.name]
                 turn = number % len(servers)
                 for server in (*servers[turn:], *servers[:turn]):
                     if server.name in taking_part:
@@ -213,10 +213,10 @@ def measure(rounds: int, seconds: int, chosen: Sequence[Case] = CASES) -> list[d
 def _row(case: Case, seen: dict[str, list[Pace]]) -> dict[str, str]:
     row = {"Asked for": case.name}
     for name in NAMES:
-        row[name] = f"{median(one.rate for one in seen[name]):,.0f}/s" if name in seen else ""
+        row[name] = f"{median(turn.rate for turn in seen[name]):,.0f}/s" if name in seen else ""
     ours = seen[OURS]
-    row["p50"] = f"{median(one.p50_ms for one in ours):.2f} ms"
-    row["p99"] = f"{median(one.p99_ms for one in ours):.2f} ms"
+    row["p50"] = f"{median(turn.p50_ms for turn in ours):.2f} ms"
+    row["p99"] = f"{median(turn.p99_ms for turn in ours):.2f} ms"
     for name in NAMES[:-1]:
         row[f"ours / {name}"] = ""
         if name in seen:

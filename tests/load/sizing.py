@@ -99,10 +99,10 @@ async def _spent(pids: list[int], port: int, call: Call, seconds: float) -> floa
     end = time.monotonic() + seconds
 
     async def ask_on() -> None:
-        for one in cycle([call]):
+        for request in cycle([call]):
             if time.monotonic() > end:
                 return
-            await callers.ask(one)
+            await callers.ask(request)
 
     await asyncio.gather(*(ask_on() for _ in range(CALLERS)))
     spent = sum(map(processor_s, pids)) - before
@@ -129,10 +129,15 @@ def tables(costs: list[Cost]) -> str:
         "| Request | Replica, µs of a core | Proxy, µs of a core | A second from a replica's core | Bytes |",
         "| --- | ---: | ---: | ---: | ---: |",
     ]
-    for one in costs:
-        a_core = 1e6 / one.replica_us
-        numbers = (f"{one.replica_us:.0f}", f"{one.proxy_us:.0f}", f"{a_core:,.0f}", f"{one.answer_bytes:,}")
-        lines.append(f"| `{one.name}` | {' | '.join(numbers)} |")
+    for request in costs:
+        a_core = 1e6 / request.replica_us
+        numbers = (
+            f"{request.replica_us:.0f}",
+            f"{request.proxy_us:.0f}",
+            f"{a_core:,.0f}",
+            f"{request.answer_bytes:,}",
+        )
+        lines.append(f"| `{request.name}` | {' | '.join(numbers)} |")
     lines += [
         "",
         f"Cores for a rate, at {BUSY:.0%} use: replicas, and proxies beside them.",
@@ -140,15 +145,17 @@ def tables(costs: list[Cost]) -> str:
         f"| All requests are | {' | '.join(f'{rate:,} a second' for rate in RATES)} | Traffic at {RATES[-1]:,} |",
         f"| --- |{' ---: |' * (len(RATES) + 1)}",
     ]
-    dearest = max(costs, key=lambda one: one.replica_us)
-    cheapest = next(one for one in costs if one.name == "POST /v1/gauge/convert")
-    for name, one in (
+    dearest = max(costs, key=lambda request: request.replica_us)
+    cheapest = next(request for request in costs if request.name == "POST /v1/gauge/convert")
+    for name, request in (
         ("small: a gauge", cheapest),
         ("a visit, mixed", _visit(costs)),
         ("the dearest example", dearest),
     ):
-        label = name if one.name == "a visit" else f"{name} (`{one.name}`)"
-        lines.append(f"| {label} | {' | '.join(_cores(one, rate) for rate in RATES)} | {_traffic(one)} |")
+        label = name if request.name == "a visit" else f"{name} (`{request.name}`)"
+        lines.append(
+            f"| {label} | {' | '.join(_cores(request, rate) for rate in RATES)} | {_traffic(request)} |"
+        )
     kept = _visit(costs, kept=True)
     cores = " | ".join(_cores(kept, rate) for rate in RATES)
     lines.append(f"| a visit, look-ups kept by the proxies | {cores} | {_traffic(kept)} |")
@@ -157,13 +164,13 @@ def tables(costs: list[Cost]) -> str:
 
 def _visit(costs: list[Cost], *, kept: bool = False) -> Cost:
     """The mean request of a visit; `kept`: look-ups do not reach the replicas."""
-    known = {one.name: one for one in costs}
-    lookups = [one for one in costs if one.name.startswith("GET")]
+    known = {request.name: request for request in costs}
+    lookups = [request for request in costs if request.name.startswith("GET")]
     parts = []
     for name, number in VISIT.items():
         chosen = lookups if name == "GET" else [known[name]]
         mean = [
-            sum(getattr(one, field) for one in chosen) / len(chosen)
+            sum(getattr(request, field) for request in chosen) / len(chosen)
             for field in ("replica_us", "proxy_us", "answer_bytes")
         ]
         if name == "GET" and kept:
@@ -176,8 +183,8 @@ def _visit(costs: list[Cost], *, kept: bool = False) -> Cost:
     return Cost("a visit", replica_us, proxy_us, int(size))
 
 
-def _cores(one: Cost, rate: int) -> str:
-    replicas, proxies = (rate * cost_us / 1e6 / BUSY for cost_us in (one.replica_us, one.proxy_us))
+def _cores(request: Cost, rate: int) -> str:
+    replicas, proxies = (rate * cost_us / 1e6 / BUSY for cost_us in (request.replica_us, request.proxy_us))
     return f"{_rounded(replicas)} + {_rounded(proxies)}"
 
 
@@ -185,8 +192,8 @@ def _rounded(cores: float) -> str:
     return f"{cores:,.0f}" if cores >= 10 else f"{cores:.1f}" if cores >= 0.1 else f"{cores:.3f}"
 
 
-def _traffic(one: Cost) -> str:
-    return f"{RATES[-1] * (one.answer_bytes + 300) * 8 / 1e9:.1f} Gbit/s"
+def _traffic(request: Cost) -> str:
+    return f"{RATES[-1] * (request.answer_bytes + 300) * 8 / 1e9:.1f} Gbit/s"
 
 
 def _processor() -> str:

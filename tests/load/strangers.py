@@ -89,12 +89,13 @@ async def cache(trial: Trial) -> None:
 
     def calls() -> list[Call]:
         some = [next(number) for _ in range(400)]
-        made = [_picture(one) for one in some]
+        made = [_picture(serial) for serial in some]
         made += [
-            Call("origin", wire("GET", script, more=f"origin: https://{one}.example\r\n")) for one in some
+            Call("origin", wire("GET", script, more=f"origin: https://{serial}.example\r\n"))
+            for serial in some
         ]
-        made += [Call("empty parts", wire("GET", f"{script}?{'&' * (one % 500)}"), 400) for one in some]
-        made += [Call("spelled", wire("GET", _spelled(script, one))) for one in some]
+        made += [Call("empty parts", wire("GET", f"{script}?{'&' * (serial % 500)}"), 400) for serial in some]
+        made += [Call("spelled", wire("GET", _spelled(script, serial))) for serial in some]
         random.Random(1).shuffle(made)
         return [_with(call, LIMITED) for call in made]
 
@@ -127,7 +128,7 @@ async def same(trial: Trial) -> None:
     while time.monotonic() < end:
         number += 1
         picture = Call("picture", wire("GET", f"{SMALL_PICTURE}&title=Hat+{number}"), also=LIMITED)
-        await asyncio.gather(*(one.ask(call) for one in strangers for call in (picture, health)))
+        await asyncio.gather(*(stranger.ask(call) for stranger in strangers for call in (picture, health)))
         await asyncio.sleep(1)
     _close(strangers)
     longest = max(seconds for _, seconds, _ in tally.spans)
@@ -236,7 +237,7 @@ async def trailers(trial: Trial) -> None:
         for field in TRAILERS
     ]
     tally = Tally()
-    asking = [(Callers(one.port, HOST, tally), calls) for one in trial.replicas]
+    asking = [(Callers(replica.port, HOST, tally), calls) for replica in trial.replicas]
     await _for_a_while(trial, asking, PER_SECOND)
     _judge(trial, tally)
 
@@ -267,7 +268,7 @@ FILES = {"blank": 128}
 
 async def watch(trial: Trial, stop: asyncio.Event) -> None:
     """Probe the liveness of replicas and proxy once a second until told to stop, as the manifests have them probed."""
-    ports = [*(one.port for one in trial.replicas), trial.fleet.proxy.port]
+    ports = [*(replica.port for replica in trial.replicas), trial.fleet.proxy.port]
     failed = dict.fromkeys(ports, 0)
     longest = dict.fromkeys(ports, 0)
     while not stop.is_set():
@@ -327,8 +328,8 @@ def _judge(trial: Trial, tally: Tally) -> None:
 
 
 def _close(callers: Iterable[Callers]) -> None:
-    for one in callers:
-        one.close()
+    for caller in callers:
+        caller.close()
 
 
 def _from(call: Call, network_: str) -> Call:

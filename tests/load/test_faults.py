@@ -105,10 +105,10 @@ def test_a_soak_asks_for_every_form_in_every_language() -> None:
     """Each media type of each operation is asked for in each language; PDFs and PNGs apart, since few may wait."""
     gauges = [call for call in faults.good_calls_once() if call.name.endswith("/v1/gauge/convert")]
     stream, files = forms.steady(gauges), forms.files()
-    asked = {call.wire for call in (*stream, *files)}
-    wanted = sum(len(one.renderers) for one in everything()) * len(LANGUAGES)
+    wires = {call.wire for call in (*stream, *files)}
+    wanted = sum(len(operation.renderers) for operation in everything()) * len(LANGUAGES)
 
-    assert wanted <= len(asked) <= wanted + len(gauges)
+    assert wanted <= len(wires) <= wanted + len(gauges)
     assert {"application/pdf", "image/png"} == {
         kind for kind in FILES if any(kind.encode() in call.wire for call in files)
     }

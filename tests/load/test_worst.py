@@ -17,13 +17,13 @@ def service():
     return Service()
 
 
-@pytest.mark.parametrize("operation", searched(), ids=lambda one: one.id)
+@pytest.mark.parametrize("operation", searched(), ids=lambda operation: operation.id)
 def test_the_dearest_request_is_answered(operation, service):
     """Every operation has its dearest request kept; it is valid, and answered before its deadline."""
     found = msgspec.json.decode(Path(KEPT, f"{operation.id}.json").read_bytes())
-    said = msgspec.json.encode(found["request"])
+    body = msgspec.json.encode(found["request"])
 
-    assert 200 == service.ask_for(operation, said, found["accept"]).status
+    assert 200 == service.ask_for(operation, body, found["accept"]).status
 
 
 def test_what_is_over_its_limit_is_said():
@@ -48,12 +48,12 @@ def test_what_is_over_its_limit_is_said():
 )
 def test_an_answer_has_the_limit_of_its_form(name, accept, most):
     """Files have a limit of their own, and a pattern that is read."""
-    assert most == limit_ms(next(one for one in everything() if one.id == name), accept)
+    assert most == limit_ms(next(operation for operation in everything() if operation.id == name), accept)
 
 
 def test_a_file_costs_what_its_typesetting_costs(service, monkeypatch):
     """The processor time of the process for PDFs and PNGs is part of what an answer took."""
-    handout = next(one for one in everything() if one.id == "writeHandout")
+    handout = next(operation for operation in everything() if operation.id == "writeHandout")
     body = msgspec.json.encode(handout.example_value())
     before_s = spent_s(service.typesetter)
     service.ask_for(handout, body, "application/pdf")

@@ -48,7 +48,7 @@ class Found(msgspec.Struct):
 
 def searched() -> list[Operation]:
     """All that can be asked, but for other addresses of a calculation, which cost the same."""
-    return [one for one in everything() if not isinstance(one, QueryForm | FileForm)]
+    return [operation for operation in everything() if not isinstance(operation, QueryForm | FileForm)]
 
 
 def fill(service: Service, batch: Batch) -> Found:
@@ -64,7 +64,7 @@ def fill(service: Service, batch: Batch) -> Found:
             if parts:
                 request = {"requests": [part] * parts}
                 found.append((service.time(batch, _said(request), times=1), request))
-    ms, request = max(found, key=lambda one: one[0])
+    ms, request = max(found, key=lambda pair: pair[0])
     return Found(str(batch.id), request, "*/*", ms, len(found))
 
 
@@ -74,7 +74,9 @@ def search(service: Service, operation: Operation, seconds: float, seed: int) ->
     maker = Maker(operation.request_type, chance)
     if isinstance(operation, Batch):
         return fill(service, operation)
-    climbers = [timed for one in starts(operation) if (timed := cost(service, operation, *one)) is not None]
+    climbers = [
+        timed for start in starts(operation) if (timed := cost(service, operation, *start)) is not None
+    ]
     tried = len(climbers)
     until = _spent_s(service) + seconds
     while _spent_s(service) < until:
@@ -86,12 +88,12 @@ def search(service: Service, operation: Operation, seconds: float, seed: int) ->
             made = maker.varied(made)
         timed = cost(service, operation, made, accept)
         if timed is not None and timed[0] > climbers[-1][0]:
-            climbers = sorted([*climbers, timed], key=lambda one: -one[0])[:CLIMBERS]
+            climbers = sorted([*climbers, timed], key=lambda climber: -climber[0])[:CLIMBERS]
     # One measurement may have been unlucky: the dearest is the dearest of five.
     ranked = [
         (service.time(operation, _said(made), accept, times=5), made, accept) for _, made, accept in climbers
     ]
-    ms, made, accept = max(ranked, key=lambda one: one[0])
+    ms, made, accept = max(ranked, key=lambda climber: climber[0])
     return Found(str(operation.id), made, accept, ms, tried)
 
 
@@ -112,13 +114,13 @@ def starts(operation: Operation) -> list[tuple[Any, str]]:
 
 def cost(service: Service, operation: Operation, made: Any, accept: str) -> tuple[float, Any, str] | None:
     """What a request costs; nothing where it is not answered."""
-    said = _said(made)
-    status = service.ask_for(operation, said, accept).status
+    body = _said(made)
+    status = service.ask_for(operation, body, accept).status
     if status >= 500:
-        print(f"{operation.id} fails: {accept} {said[:4_000]!r}", file=sys.stderr)
+        print(f"{operation.id} fails: {accept} {body[:4_000]!r}", file=sys.stderr)
     if status != 200:
         return None
-    return service.time(operation, said, accept, times=1), made, accept
+    return service.time(operation, body, accept, times=1), made, accept
 
 
 def _said(made: Any) -> bytes:

@@ -85,20 +85,20 @@ class Service:
         content = b"".join(part.get("body", b"") for part in parts)
         return Answer(start["status"], headers.get(b"content-type", b"").decode(), content, ms)
 
-    def time(self, operation: Operation, said: bytes, accept: str = "*/*", *, times: int = 3) -> float:
+    def time(self, operation: Operation, body: bytes, accept: str = "*/*", *, times: int = 3) -> float:
         """The least milliseconds an answer takes of several, each time as if nothing like it had been asked before."""
         least = float("inf")
         for _ in range(times):
             for cache in kept():
                 cache.cache_clear()
-            least = min(least, self.ask_for(operation, said, accept).ms)
+            least = min(least, self.ask_for(operation, body, accept).ms)
         return least
 
-    def ask_for(self, operation: Operation, said: bytes, accept: str = "*/*") -> Answer:
+    def ask_for(self, operation: Operation, body: bytes, accept: str = "*/*") -> Answer:
         """Ask an operation, with a body, or with what stands in for one where there are parameters: a JSON object."""
         if isinstance(operation, Calculation):
-            return self.ask("POST", operation.template, body=said, accept=accept)
-        path, query = address(operation, said)
+            return self.ask("POST", operation.template, body=body, accept=accept)
+        path, query = address(operation, body)
         return self.ask("GET", path, query, accept=accept)
 
 
@@ -118,20 +118,20 @@ def kept() -> list[Any]:
     """The bounded caches of the service, which keep what requests have in common; unbounded ones keep its tables."""
     modules = [module for name, module in list(sys.modules.items()) if name.startswith("roundwright.")]
     functions = {
-        id(one): one
+        id(value): value
         for module in modules
-        for one in vars(module).values()
-        if hasattr(one, "cache_parameters")
+        for value in vars(module).values()
+        if hasattr(value, "cache_parameters")
     }
-    return [one for one in functions.values() if one.cache_parameters()["maxsize"] is not None]
+    return [function for function in functions.values() if function.cache_parameters()["maxsize"] is not None]
 
 
-def address(operation: Operation, said: bytes) -> tuple[str, bytes]:
+def address(operation: Operation, body: bytes) -> tuple[str, bytes]:
     """The path and query that say what a JSON object does; other bytes are taken for the query as they are."""
     try:
-        values = msgspec.json.decode(said)
+        values = msgspec.json.decode(body)
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError):
-        return operation.template, quote_from_bytes(said, safe="&=%+").encode()
+        return operation.template, quote_from_bytes(body, safe="&=%+").encode()
     path = operation.template
     if not isinstance(values, dict):
         return path, str(values).encode("utf-8", "replace")
@@ -156,18 +156,28 @@ def _spelled(value: Any) -> str:
 
 def operations() -> list[Operation]:
     """Every operation that takes something, but a batch, whose parts are taken by the others."""
-    return [one for one in all_operations() if one.request_type is not None and not isinstance(one, Batch)]
+    return [
+        operation
+        for operation in all_operations()
+        if operation.request_type is not None and not isinstance(operation, Batch)
+    ]
 
 
 def pages() -> list[Operation]:
     """The pages that take something: the page for people, a printed plan, a type of problem. Each has an id here."""
     own = service_operations(document=bytes, metrics=None, probe=bytes)
-    taking = [copy(one) for one in own if one.request_type is not None]
-    for one in taking:
-        one.id = one.id or {"/handout": "printPlan", "/problems/{slug}": "getProblem"}[one.template]
+    taking = [copy(operation) for operation in own if operation.request_type is not None]
+    for operation in taking:
+        operation.id = (
+            operation.id or {"/handout": "printPlan", "/problems/{slug}": "getProblem"}[operation.template]
+        )
     return taking
 
 
 def everything() -> list[Operation]:
     """All that a stranger can send something to: the operations, the pages and a batch."""
-    return [*operations(), *pages(), *(one for one in all_operations() if isinstance(one, Batch))]
+    return [
+        *operations(),
+        *pages(),
+        *(operation for operation in all_operations() if isinstance(operation, Batch)),
+    ]

@@ -32,7 +32,7 @@ def child(name: str, runs: int, seed: int) -> None:
     from tests.long.checking import fault
     from tests.long.making import Maker
 
-    operation = next(one for one in operations() if one.id == name)
+    operation = next(operation for operation in operations() if operation.id == name)
     service = Service()
 
     def once(body: bytes) -> None:
@@ -73,7 +73,7 @@ def main() -> int:
         numbers = ["--runs", str(given.runs), "--seed", str(given.seed)]
         return subprocess.run([*command, *numbers], capture_output=True, text=True, check=False)
 
-    names = [str(one.id) for one in operations() if not given.only or one.id in given.only]
+    names = [str(operation.id) for operation in operations() if not given.only or operation.id in given.only]
     failed = 0
     with ThreadPoolExecutor(given.jobs) as jobs:
         for name, run in zip(names, jobs.map(in_a_process, names), strict=True):

@@ -68,17 +68,17 @@ def check_rounds(value: Any, *, following: bool = True) -> None:
     What was read from a written pattern that has faults need not follow: the faults say so.
     """
     if isinstance(value, list):
-        rounds = [one for one in value if _is_round(one)]
+        rounds = [entry for entry in value if _is_round(entry)]
         if following and rounds and len(rounds) == len(value):
-            for one, after in pairwise(rounds):
-                assert one["after"] == after["before"], f"round {after.get('number')} does not follow"
-        for one in value:
-            check_rounds(one, following=following)
+            for previous, after in pairwise(rounds):
+                assert previous["after"] == after["before"], f"round {after.get('number')} does not follow"
+        for entry in value:
+            check_rounds(entry, following=following)
     elif isinstance(value, dict):
         if _is_round(value):
             assert value["after"] == worked(value["before"], msgspec.json.encode(value["steps"]))
-        for one in value.values():
-            check_rounds(one, following=following and not value.get("findings"))
+        for member in value.values():
+            check_rounds(member, following=following and not value.get("findings"))
 
 
 def _is_round(value: Any) -> bool:
@@ -88,10 +88,10 @@ def _is_round(value: Any) -> bool:
 @lru_cache(maxsize=200_000)
 def worked(loops: int, steps: bytes) -> int:
     """The stitches there are after working some steps, stitch by stitch, or times over where they are very many."""
-    said = msgspec.json.decode(steps)
+    step_list = msgspec.json.decode(steps)
     if loops <= MOST_BY_HAND:
-        return by_hand.work(loops, said)
-    used, left = _loops(said)
+        return by_hand.work(loops, step_list)
+    used, left = _loops(step_list)
     assert used == loops, f"{used} of {loops} stitches are worked"
     return left
 

@@ -83,7 +83,7 @@ class Maker:
 
     def apt(self, kinds: tuple[Any, ...], depth: int) -> tuple[Any, ...]:
         """The members of a union, without those that hold others once it is deep enough."""
-        flat = tuple(one for one in kinds if not _holds_more(one)) if depth >= DEEPEST else kinds
+        flat = tuple(kind for kind in kinds if not _holds_more(kind)) if depth >= DEEPEST else kinds
         return flat or kinds
 
     def struct(self, kind: Any, depth: int) -> dict[str, Any]:
@@ -136,21 +136,25 @@ class Maker:
     def of_pattern(self, parsed: Any) -> list[str]:
         """A text that a regular expression takes, piece by piece (as the standard library's parser has them)."""
         pieces: list[str] = []
-        for code, said in parsed:
+        for code, argument in parsed:
             match str(code):
                 case "LITERAL":
-                    pieces.append(chr(said))
+                    pieces.append(chr(argument))
                 case "IN":
-                    low, high = (said[0][1], said[0][1]) if str(said[0][0]) == "LITERAL" else said[0][1]
+                    low, high = (
+                        (argument[0][1], argument[0][1])
+                        if str(argument[0][0]) == "LITERAL"
+                        else argument[0][1]
+                    )
                     pieces.append(chr(self.chance.randint(low, high)))
                 case "MAX_REPEAT":
-                    low, high, inner = said
+                    low, high, inner = argument
                     for _ in range(self.chance.randint(low, min(high, low + self.chance.choice((1, 3, 20))))):
                         pieces += self.of_pattern(inner)
                 case "SUBPATTERN":
-                    pieces += self.of_pattern(said[-1])
+                    pieces += self.of_pattern(argument[-1])
                 case "BRANCH":
-                    pieces += self.of_pattern(self.chance.choice(said[1]))
+                    pieces += self.of_pattern(self.chance.choice(argument[1]))
                 case "AT" | "ASSERT" | "ASSERT_NOT":
                     pass  # what does not meet the condition is refused, as it should be
                 case other:
@@ -165,7 +169,7 @@ class Maker:
             case inspect.Metadata():
                 return self.vary(kind.type, value)
             case inspect.UnionType():
-                fitting = [one for one in kind.types if _fits(one, value)]
+                fitting = [member for member in kind.types if _fits(member, value)]
                 return (
                     self.vary(fitting[0], value)
                     if fitting and self.chance.random() < 0.8
@@ -186,7 +190,9 @@ class Maker:
     def vary_struct(self, kind: Any, value: dict[str, Any]) -> dict[str, Any]:
         """A struct with a field changed, left out or put in."""
         field = self.chance.choice(kind.fields)
-        if self.chance.random() < 0.6 and (given := [one for one in kind.fields if one.encode_name in value]):
+        if self.chance.random() < 0.6 and (
+            given := [candidate for candidate in kind.fields if candidate.encode_name in value]
+        ):
             field = self.chance.choice(given)
         name = field.encode_name
         if name not in value:
@@ -245,7 +251,7 @@ class Maker:
                     )
                 case _:
                     pieces[place:place] = pieces[place : place + 8]
-            text = joint.join(one or "" for one in pieces)
+            text = joint.join(piece or "" for piece in pieces)
         return text
 
     # Values that are not as described.
@@ -359,5 +365,5 @@ def _fits(kind: Any, value: Any) -> bool:
         case inspect.IntType() | inspect.FloatType():
             return isinstance(value, (int, float)) and not isinstance(value, bool)
         case inspect.UnionType() as union:
-            return any(_fits(one, value) for one in union.types)
+            return any(_fits(member, value) for member in union.types)
     return False

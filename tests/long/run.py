@@ -77,8 +77,8 @@ def said(operation: Operation, chance: random.Random) -> Iterator[tuple[bytes, A
 
 def batches(chance: random.Random) -> Iterator[tuple[bytes, Any]]:
     """Batches without end, of up to eight requests made by chance for any calculation; one in ten has bytes changed."""
-    calculations = [one for one in everything() if type(one) is Calculation]
-    making = [(one.id, said(one, chance)) for one in calculations]
+    calculations = [calculation for calculation in everything() if type(calculation) is Calculation]
+    making = [(calculation.id, said(calculation, chance)) for calculation in calculations]
     bodies = [next(requests) for _, requests in making]
     spoiler = Bytes(chance)
     answered = False
@@ -116,10 +116,10 @@ def hammer(service: Service, operation: Operation, requests: int, seed: int) -> 
 
 
 def note(
-    outcome: Outcome, service: Service, operation: Operation, asked: tuple[bytes, str], answer: Answer
+    outcome: Outcome, service: Service, operation: Operation, request: tuple[bytes, str], answer: Answer
 ) -> None:
     """Take down what is wrong with an answer, and whether it took long."""
-    body, accept = asked
+    body, accept = request
     if wrong := fault(operation, answer):
         outcome.faults += 1
         if len(outcome.shown) < SHOWN:
@@ -135,7 +135,7 @@ def note(
 def one(job: tuple[str, int, int]) -> Outcome:
     """In a process of its own: the requests of one operation."""
     name, requests, seed = job
-    operation = next(one for one in everything() if one.id == name)
+    operation = next(operation for operation in everything() if operation.id == name)
     return hammer(Service(), operation, requests, seed)
 
 
@@ -167,11 +167,11 @@ def main() -> int:
     parser.add_argument("--jobs", type=int, default=os.cpu_count() or 1)
     parser.add_argument("--record", action="store_true", help="write the table to tests/load/RESULTS.md")
     given = parser.parse_args()
-    chosen = [one for one in everything() if not given.only or one.id in given.only]
-    names = [str(one.id) for one in chosen]
+    chosen = [operation for operation in everything() if not given.only or operation.id in given.only]
+    names = [str(operation.id) for operation in chosen]
     # What is answered in many forms takes longest: it begins first, so that no core idles at the end.
-    chosen.sort(key=lambda one: -len(one.renderers))
-    jobs = [(str(one.id), given.requests, given.seed) for one in chosen]
+    chosen.sort(key=lambda operation: -len(operation.renderers))
+    jobs = [(str(operation.id), given.requests, given.seed) for operation in chosen]
     began = time.monotonic()
     outcomes = []
     with get_context("spawn").Pool(given.jobs, maxtasksperchild=1) as pool:
@@ -183,7 +183,7 @@ def main() -> int:
             if outcome.slow:
                 print(f"  {outcome.slowest_ms:.0f} ms: {outcome.slowest}")
             sys.stdout.flush()
-    outcomes.sort(key=lambda one: names.index(one.id))
+    outcomes.sort(key=lambda outcome: names.index(outcome.id))
     rows = [row(outcome) for outcome in outcomes]
     total = sum(outcome.requests for outcome in outcomes)
     faults = sum(outcome.faults for outcome in outcomes)

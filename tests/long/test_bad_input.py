@@ -37,7 +37,7 @@ def service():
     gc.unfreeze()
 
 
-@pytest.mark.parametrize("operation", everything(), ids=lambda one: one.id)
+@pytest.mark.parametrize("operation", everything(), ids=lambda operation: operation.id)
 def test_no_request_is_too_much(operation, service):
     """Whatever is asked, the answer is one of its type whose rounds come out, or a problem: never a fault."""
     is_set = operation.id.endswith(("AsPdf", "AsPng"))
@@ -61,13 +61,13 @@ def test_a_run_fails_where_anything_is_over_its_limit():
 
 def test_a_fault_would_be_seen(service):
     """The checks themselves: a round that does not come out, a plain error and half an answer are all called faults."""
-    operation = next(one for one in operations() if one.id == "closeCrown")
+    operation = next(operation for operation in operations() if operation.id == "closeCrown")
     answer = service.ask_for(operation, msgspec.json.encode(operation.example_value()))
-    said = msgspec.json.decode(answer.body)
-    said["rounds"][0]["after"] += 1
+    body = msgspec.json.decode(answer.body)
+    body["rounds"][0]["after"] += 1
 
     assert fault(operation, answer) is None
-    assert "AssertionError" in fault(operation, answer._replace(body=msgspec.json.encode(said)))
+    assert "AssertionError" in fault(operation, answer._replace(body=msgspec.json.encode(body)))
     assert "DecodeError" in fault(operation, answer._replace(body=answer.body[:-1]))
     assert fault(operation, answer._replace(body=b"null"))
     assert fault(operation, answer._replace(status=500))
@@ -78,11 +78,11 @@ def test_a_fault_would_be_seen(service):
 
 def answer_with_gap(answer):
     """An answer that left a round out."""
-    said = msgspec.json.decode(answer.body)
-    while said["rounds"][1]["before"] == said["rounds"][1]["after"]:
-        del said["rounds"][1]
-    del said["rounds"][1]
-    return said
+    body = msgspec.json.decode(answer.body)
+    while body["rounds"][1]["before"] == body["rounds"][1]["after"]:
+        del body["rounds"][1]
+    del body["rounds"][1]
+    return body
 
 
 def lengths(low_cm, high_cm):
@@ -102,7 +102,7 @@ def hats(draw):
     """Requests for hats that are knitted every day, and their neighbours that nobody has knitted yet."""
 
     def some(**fields):
-        return {name: draw(one) for name, one in fields.items() if draw(st.booleans())}
+        return {name: draw(strategy) for name, strategy in fields.items() if draw(st.booleans())}
 
     wearer = st.one_of(
         st.builds(lambda head: {"head": head}, lengths(25, 64)),
@@ -132,14 +132,14 @@ def hats(draw):
     yarn = some(
         length=lengths(5_000, 60_000), mass=st.just({"value": 100, "unit": "g"}), held=st.integers(1, 3)
     )
-    asked = {
+    request = {
         "gauge": {"stitches": stitches} | some(rows=st.floats(4, 80), over=lengths(2, 12)),
         "sizes": draw(st.lists(wearer, min_size=1, max_size=draw(st.sampled_from((1, 2, 4, 12, 13))))),
     }
-    asked |= {"crown": crown} if crown else {}
-    asked |= {"brim": brim} if brim else {}
-    asked |= {"yarn": yarn} if yarn else {}
-    return asked | some(
+    request |= {"crown": crown} if crown else {}
+    request |= {"brim": brim} if brim else {}
+    request |= {"yarn": yarn} if yarn else {}
+    return request | some(
         needles=st.integers(2, 5), tolerance=st.integers(0, 24), units=st.sampled_from(("metric", "imperial")),
         ease=st.builds(lambda percent: {"percent": percent}, st.integers(-30, 40)),
         terms=st.sampled_from(("us", "uk")), wording=st.sampled_from(("pattern", "beginner")),
@@ -158,11 +158,11 @@ seen = {200: 0, 400: 0, 422: 0}
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
     derandomize=True,
 )
-@given(asked=hats())
-def test_near_hats(asked):
+@given(body=hats())
+def test_near_hats(body):
     """A hat that is answered is knitted by hand from its cast-on to its last round; what is not answered says why."""
-    operation = next(one for one in operations() if one.id == "planHats")
-    answer = _service().ask_for(operation, msgspec.json.encode(asked))
+    operation = next(operation for operation in operations() if operation.id == "planHats")
+    answer = _service().ask_for(operation, msgspec.json.encode(body))
     seen[answer.status] += 1
     if answer.status != 200:
         check_refusal(operation, answer)

@@ -11,12 +11,12 @@ Line = dict[str, Any]
 def planned(request: dict[str, Any], cause: dict[str, Any]) -> Line:
     """The line that `next` of a cause stands for, as the work has it."""
     line = cause["next"]
-    (one,) = [
-        one
-        for part, one in _rounds(request)
-        if one["number"] == line["number"] and part in (None, cause["next_part"])
+    (entry,) = [
+        entry
+        for part, entry in _rounds(request)
+        if entry["number"] == line["number"] and part in (None, cause["next_part"])
     ]
-    return one
+    return entry
 
 
 def _rounds(request: dict[str, Any]) -> list[tuple[str | None, Line]]:
@@ -26,11 +26,11 @@ def _rounds(request: dict[str, Any]) -> list[tuple[str | None, Line]]:
 
 
 def held(request: dict[str, Any], cause: dict[str, Any]) -> list[int]:
-    """The counted needles, with an empty one that was put aside and not counted back in its place."""
+    """The counted needles, with an empty needle that was put aside and not counted back in its place."""
     counted, line = list(request["needles"]), cause["next"]
     if line["needles"] is None or len(counted) == len(line["needles"]):
         return counted
-    rounds = [one for _, one in _rounds(request)]
+    rounds = [entry for _, entry in _rounds(request)]
     at = rounds.index(planned(request, cause))
     before, after = (
         rounds[at - 1]["needles"],

@@ -43,7 +43,7 @@ class Case(NamedTuple):
 
 def a_crown(chance: Random) -> dict[str, Any]:
     """A crown of any style for any head, 24 to 120 stitches."""
-    asked: dict[str, Any] = {
+    request: dict[str, Any] = {
         "stitches": chance.randint(6, 30) * 4 + chance.choice([0, 0, 0, 1, 2, 3]),
         "style": chance.choice(sorted(STYLES)),
         "needles": chance.randint(2, 5),
@@ -51,8 +51,8 @@ def a_crown(chance: Random) -> dict[str, Any]:
         "decrease_at": chance.choice(["end", "start"]),
     }
     if chance.random() < 0.3:
-        asked["cadence"] = {"plain_rounds": chance.randint(0, 3)}
-    return asked
+        request["cadence"] = {"plain_rounds": chance.randint(0, 3)}
+    return request
 
 
 def a_hat(chance: Random) -> dict[str, Any]:
@@ -66,19 +66,19 @@ def a_hat(chance: Random) -> dict[str, Any]:
     }
 
 
-def lines_of(work: str, asked: dict[str, Any]) -> tuple[list[int], list[tuple[str | None, dict[str, Any]]]]:
+def lines_of(work: str, request: dict[str, Any]) -> tuple[list[int], list[tuple[str | None, dict[str, Any]]]]:
     """The split and every round in order, each with its part, as the service gives them."""
     if work == "crown":
-        answer = _over_the_wire(crown(msgspec.convert(asked, CrownRequest)))
-        return answer["split"]["split"], [(None, one) for one in answer["rounds"]]
-    plan = hat.hats(msgspec.convert(asked, hat_request.HatRequest), lambda *_: "").sizes[0]
+        answer = _over_the_wire(crown(msgspec.convert(request, CrownRequest)))
+        return answer["split"]["split"], [(None, line) for line in answer["rounds"]]
+    plan = hat.hats(msgspec.convert(request, hat_request.HatRequest), lambda *_: "").sizes[0]
     size = _over_the_wire(plan)
     straights = [
         (part, {**round, "number": number})
         for part in ("brim", "body")
         for number, round in enumerate(by_hand.straight_rounds(size[part]), start=1)
     ]
-    return size["split"]["split"], [*straights, *(("crown", one) for one in size["crown"]["rounds"])]
+    return size["split"]["split"], [*straights, *(("crown", line) for line in size["crown"]["rounds"])]
 
 
 def _over_the_wire(answer: Any) -> dict[str, Any]:
@@ -142,23 +142,23 @@ def draw_miscount(chance: Random) -> Case:
 
 def _work(chance: Random) -> Drawn | None:
     of = "crown" if chance.random() < 0.8 else "hat"
-    asked = a_crown(chance) if of == "crown" else a_hat(chance)
+    piece = a_crown(chance) if of == "crown" else a_hat(chance)
     try:
-        split, rounds = lines_of(of, asked)
+        split, rounds = lines_of(of, piece)
     except Impossible:
         return None
-    request: dict[str, Any] = {of: asked}
+    request: dict[str, Any] = {of: piece}
     known = True
     if of == "crown" and chance.random() < 0.2:
-        stitches, needles = asked["stitches"], asked.pop("needles")
+        stitches, needles = piece["stitches"], piece.pop("needles")
         split = [stitches // needles + (place < stitches % needles) for place in range(needles)]
         chance.shuffle(split)
         known = chance.random() < 0.5
         if known:
             request["split"] = split
     held = [slipping.cast_on(split)]
-    for _, one in rounds:
-        held.append(slipping.knit(held[-1], one))
+    for _, line in rounds:
+        held.append(slipping.knit(held[-1], line))
     return Drawn(request, rounds, held, known)
 
 
@@ -180,8 +180,8 @@ def _slip(chance: Random, work: Drawn, code: str) -> Case | None:
         return None
     needles, needle = slipped
     last = _carry_on(chance, work.rounds, at)
-    for _, one in work.rounds[at + 1 : last + 1]:
-        needles = slipping.knit(needles, one)
+    for _, line in work.rounds[at + 1 : last + 1]:
+        needles = slipping.knit(needles, line)
     return _handed_over(chance, work, last, code, (needles, needle))
 
 
@@ -202,11 +202,11 @@ def _other_round(chance: Random, work: Drawn) -> Case | None:
         return None
     at = _place(chance, work)
     if chance.random() < 2 / 3:
-        said = at + chance.choice([-3, -2, -1, 1, 2, 3])
-        if not 0 <= said < len(work.rounds) or work.rounds[said][0] != work.rounds[at][0]:
+        claim = at + chance.choice([-3, -2, -1, 1, 2, 3])
+        if not 0 <= claim < len(work.rounds) or work.rounds[claim][0] != work.rounds[at][0]:
             return None
-        return _handed_over(chance, work, said, "other_round", (work.held[at + 1], None), known=True)
-    decreases = [place for place, (_, one) in enumerate(work.rounds) if one["after"] < one["before"]]
+        return _handed_over(chance, work, claim, "other_round", (work.held[at + 1], None), known=True)
+    decreases = [place for place, (_, line) in enumerate(work.rounds) if line["after"] < line["before"]]
     if at not in decreases:
         return None
     beside = decreases.index(at) + chance.choice([-1, 1])
@@ -225,10 +225,10 @@ def _handed_over(
     *,
     known: bool = False,
 ) -> Case | None:
-    (needles, needle), (part, one) = made, work.rounds[last]
+    (needles, needle), (part, line) = made, work.rounds[last]
     counted, right = slipping.counts(needles), slipping.counts(work.held[last + 1])
     by_needle = code == "needles_merged" or chance.random() < 0.6
-    off = sum(counted) - one["after"]
+    off = sum(counted) - line["after"]
     seen = off or (by_needle and counted != right and (work.needles_known or [] in needles))
     if not seen or sum(counted) < 1:
         return None
@@ -239,7 +239,7 @@ def _handed_over(
     else:
         request["count"] = sum(counted)
     if known or chance.random() < 0.5:
-        request["round"] = one["number"]
+        request["round"] = line["number"]
         if part is not None:
             request["part"] = part
     return Case(code, request, off, needle if by_needle and work.needles_known else None)

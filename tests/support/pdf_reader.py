@@ -43,7 +43,7 @@ class PrintedPage(NamedTuple):
 
     def overlaps(self) -> list[tuple[str, str]]:
         """The pairs of words and boxes that lie on each other."""
-        return [(one.text, two.text) for one, two in combinations(self.inks, 2) if one.lies_on(two)]
+        return [(ink.text, other.text) for ink, other in combinations(self.inks, 2) if ink.lies_on(other)]
 
     def off_the_paper(self) -> list[str]:
         """What is not inside the page."""

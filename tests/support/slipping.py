@@ -69,9 +69,9 @@ class Hands:
             self.made += 1
 
 
-def knit(needles: Needles, one: dict[str, Any]) -> Needles:
+def knit(needles: Needles, line: dict[str, Any]) -> Needles:
     """A round without a slip of its own."""
-    return Hands(needles, one["steps"]).finish()
+    return Hands(needles, line["steps"]).finish()
 
 
 def counts(needles: Needles) -> list[int]:
@@ -83,9 +83,9 @@ def counts(needles: Needles) -> list[int]:
 # --- has no place for it ---------------------------------------------------------------------------------------------
 
 
-def miss_a_decrease(needles: Needles, one: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
+def miss_a_decrease(needles: Needles, line: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
     """The stitches of one decrease are knitted one by one, or of a double decrease all but two."""
-    hands = Hands(needles, one["steps"])
+    hands = Hands(needles, line["steps"])
     places = [at for at, name in enumerate(hands.work) if LOOPS[name][0] > LOOPS[name][1]]
     if not places:
         return None
@@ -102,9 +102,9 @@ def miss_a_decrease(needles: Needles, one: dict[str, Any], chance: Random) -> tu
     return hands.finish(), needle + 1
 
 
-def decrease_too_often(needles: Needles, one: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
+def decrease_too_often(needles: Needles, line: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
     """Two stitches that are to be knitted are knitted together, or a decrease takes in the stitch after it."""
-    hands = Hands(needles, one["steps"])
+    hands = Hands(needles, line["steps"])
     last = [n for n, loops in enumerate(needles) for _ in loops]
     places, at_loop = [], 0
     for at, (name, following) in enumerate(zip(hands.work, hands.work[1:], strict=False)):
@@ -125,9 +125,9 @@ def decrease_too_often(needles: Needles, one: dict[str, Any], chance: Random) ->
     return hands.finish(), needle + 1
 
 
-def add_a_stitch(needles: Needles, one: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
+def add_a_stitch(needles: Needles, line: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
     """The yarn comes to lie over the needle between two stitches."""
-    hands = Hands(needles, one["steps"])
+    hands = Hands(needles, line["steps"])
     at = chance.randint(1, len(hands.work))
     for name in hands.work[:at]:
         hands.stitch(name)
@@ -137,17 +137,17 @@ def add_a_stitch(needles: Needles, one: dict[str, Any], chance: Random) -> tuple
     return hands.finish(), needle + 1
 
 
-def drop_a_stitch(needles: Needles, one: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
+def drop_a_stitch(needles: Needles, line: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
     """A loop slides off the end of a needle, or off its tip."""
-    after = knit(needles, one)
+    after = knit(needles, line)
     needle = chance.choice([at for at, loops in enumerate(after) if loops])
     after[needle].pop(chance.randrange(len(after[needle])))
     return after, needle + 1
 
 
-def merge_needles(needles: Needles, one: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
+def merge_needles(needles: Needles, line: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
     """The stitches of two needles are worked on to one."""
-    after = knit(needles, one)
+    after = knit(needles, line)
     at = chance.randrange(len(after) - 1)
     if not after[at] or not after[at + 1]:
         return None
@@ -156,9 +156,9 @@ def merge_needles(needles: Needles, one: dict[str, Any], chance: Random) -> tupl
     return after, at + 1
 
 
-def stray(needles: Needles, one: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
+def stray(needles: Needles, line: dict[str, Any], chance: Random) -> tuple[Needles, int] | None:
     """Some stitches of the next needle are worked on to this one, or stay behind on it."""
-    after = knit(needles, one)
+    after = knit(needles, line)
     at = chance.randrange(len(after) - 1)
     if len(after[at]) < 2 or len(after[at + 1]) < 2:
         return None
